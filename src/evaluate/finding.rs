@@ -1,0 +1,263 @@
+//! What comes out of judging a guard.
+
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::measure::Probability;
+use crate::measure::StandardUncertainty;
+use crate::rules::Rule;
+use crate::rules::Ruleset;
+use crate::rules::Zone;
+
+/// How a reading near a limit is decided.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Decision {
+    /// `meets` or `falls short` only at least 2u away from the limit
+    /// (JCGM 106:2012 and ILAC-G8:09/2019, k = 2).
+    #[default]
+    Guarded,
+    /// The reading alone is compared with the limit.
+    Simple,
+}
+
+impl Decision {
+    /// The word on the command line and in reports.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Decision::Guarded => "guarded",
+            Decision::Simple => "simple",
+        }
+    }
+}
+
+/// Whether rules from memory take part in a guard's verdict.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum MemoryRules {
+    /// They only warn.
+    #[default]
+    Warn,
+    /// The user asked for them to decide.
+    Decide,
+}
+
+/// How to judge.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Options {
+    /// Near a limit.
+    pub decision: Decision,
+    /// Rules from memory.
+    pub memory: MemoryRules,
+}
+
+/// One rule judged against one guard (for `any-opening`: against one of its items).
+#[derive(Clone, Debug)]
+pub struct Finding<'r> {
+    /// The ruleset.
+    pub ruleset: &'r Ruleset,
+    /// The rule.
+    pub rule: &'r Rule,
+    /// The item that was judged; the first one the rule asks for where none was.
+    pub item: Item,
+    /// What became of it.
+    pub verdict: Verdict,
+    /// What the reading alone would say (the simple decision).
+    pub reading_alone: Verdict,
+    /// It meets where it was measured, and the rest was not looked at.
+    pub partial: bool,
+    /// It takes part in the guard's verdict: a rule of law, not from memory.
+    pub binding: bool,
+    /// The deciding value, where there is one.
+    pub measured: Option<Measured>,
+    /// The limit with which it was compared: the one with least to spare.
+    pub limit: Option<LimitShown<'r>>,
+    /// How far on the good side of the limit (below zero: short by), where both are lengths.
+    pub margin: Option<Length>,
+    /// How sure the value is; `None` where no doubt is counted.
+    pub uncertainty: Option<StandardUncertainty>,
+    /// How likely it conforms, where the value is doubtful.
+    pub probability: Option<Probability>,
+    /// The observations that decided: indices as [`Judged::observation`] takes them.
+    pub readings: Vec<usize>,
+    /// Other observations of the same item.
+    pub also_readings: Vec<usize>,
+    /// Why, and what a reader should know about it.
+    pub reasons: Vec<Reason<'r>>,
+}
+
+impl Finding<'_> {
+    /// Whether the guard's verdict may not rest on it as `meets`.
+    #[must_use]
+    pub fn counts_as(&self) -> Verdict {
+        if self.partial && self.verdict == Verdict::Meets {
+            Verdict::NotMeasured
+        } else {
+            self.verdict
+        }
+    }
+}
+
+/// The value that decided a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measured {
+    /// The cell as it stands; for an exact inherited fact likewise.
+    pub written: String,
+    /// The value that was compared, where it is a length: of a triangle its clear opening.
+    pub value: Option<Length>,
+    /// The unit the person wrote.
+    pub unit: Option<LengthUnit>,
+}
+
+/// The limit of a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LimitShown<'r> {
+    /// In the ruleset's words: `at least 36 in`, `a 4 in ball must not pass`.
+    pub says: String,
+    /// The operator's key in the ruleset: `at-least`, `stops-ball`.
+    pub operator: &'static str,
+    /// The limit as the ruleset writes it.
+    pub written: &'r str,
+    /// The limit as a length, where it is one.
+    pub value: Option<Length>,
+    /// The unit the ruleset wrote.
+    pub unit: Option<LengthUnit>,
+}
+
+/// Why a finding is what it is, and what a reader should know about it.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Reason<'r> {
+    /// A trigger was stated and is false, so the rule does not apply.
+    TriggerFalse(Item),
+    /// An exception was stated and holds, so the rule does not apply.
+    Excepted(Item),
+    /// A circumstance that the rule depends on was not written down.
+    CircumstanceMissing(Item),
+    /// A trigger was measured but lies too close to its limit.
+    TriggerInDoubt(Item),
+    /// The item was not written down.
+    NotWritten(Item),
+    /// "Could not look": the observation's index.
+    CouldNotLook(usize),
+    /// The cell could not be read: the observation's index.
+    Unreadable(usize),
+    /// A circumstance stands outside what the ruleset covers.
+    NotCovered(Item),
+    /// Not covered here, and another binding ruleset covers it.
+    CoveredElsewhere(Item),
+    /// There is no guard, so rules about its dimensions do not apply.
+    NoGuard,
+    /// The opening lies outside the rule's zone.
+    OutsideZone(&'r Zone),
+    /// No height was written for the opening: taken to lie in this zone.
+    TakenInZone(&'r Zone),
+    /// It would meet the laxer zone and not this stricter one: where does it lie?
+    WhereDoesItLie(&'r Zone),
+    /// A bounded reading (a ball, a stick, over, under) does not settle this limit.
+    BoundDoesNotSettle,
+    /// The infill gives way; without a push a reading can prove only a shortfall.
+    NeedsPush,
+    /// The push was weaker than the rule asks, or its force is not known.
+    PushTooWeak,
+    /// The ball was pushed by hand, with no force stated.
+    PushedByHand,
+    /// Some openings only were looked at.
+    OnlySomeOpenings,
+    /// The lift of the rail at the step is not written down.
+    LiftMissing,
+    /// The nosing overhangs; the closed form for the triangle ignores that.
+    NosingNotCounted,
+    /// The rail stands so high that the closed form no longer holds.
+    NoClosedForm,
+    /// An outline by corners is not judged here.
+    OutlineNotJudged,
+    /// The depth of a foothold is not written down.
+    FootholdDepthMissing,
+    /// Too wide for the infill but not for the triangle: is it the triangle at the steps?
+    MayBeTriangle,
+    /// The bottom gap on a stair is no opening of its own.
+    BottomGapIsLift,
+    /// The clause leaves the decision to a person.
+    ForAPerson(&'r str),
+    /// The ruleset was not yet, or no longer, in force when it was built.
+    NotInForceWhenBuilt,
+    /// A proposed guard without a build tolerance: nothing is left for the builder's error.
+    NoBuildTolerance,
+    /// The reading lies exactly on the limit.
+    ExactlyAtLimit,
+    /// A go/no-go test settled what the tape could not.
+    SettledByGauge(usize),
+}
+
+/// Something taken as given, to be printed.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Assumption<'r> {
+    /// The readings of this item are taken as those of its worst place.
+    WorstPlace(Item),
+    /// A ruleset's scope that nobody stated is taken as given.
+    Covered {
+        /// The ruleset.
+        ruleset: &'r Ruleset,
+        /// The circumstance.
+        item: Item,
+    },
+    /// The infill was not written down: taken as stiff.
+    InfillStiff,
+    /// Every opening was looked at, since nobody said otherwise.
+    EveryOpening,
+    /// The guard stands there, since nobody said that it is a plan.
+    Existing,
+    /// A tape that nobody named is taken as this.
+    Tape(&'static str),
+    /// How finely readings were taken to be read: the written form and the step.
+    ReadTo {
+        /// The reading.
+        written: String,
+        /// The step, as text.
+        step: String,
+    },
+}
+
+/// What to find out next, asked once per item.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Question {
+    /// The item to measure or to write down.
+    pub item: Item,
+    /// How many findings wait for it.
+    pub findings: usize,
+}
+
+/// A hazard's verdicts: by law, and by guidance. `None` where no chosen rule asks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct HazardVerdict {
+    /// Which hazard.
+    pub hazard: Hazard,
+    /// The worst of the findings that decide.
+    pub verdict: Option<Verdict>,
+    /// The worst of the findings that only advise.
+    pub guidance: Option<Verdict>,
+}
+
+/// A guard with everything that was found.
+#[derive(Clone, Debug)]
+pub struct Judged<'r> {
+    /// The guard's verdict: the worst of the findings that decide.
+    pub verdict: Verdict,
+    /// What the readings alone would say.
+    pub reading_alone: Verdict,
+    /// The worst of the guidance; `None` where none was chosen or guidance itself decides.
+    pub guidance: Option<Verdict>,
+    /// Whether every row of it is in error, so that nothing could be judged.
+    pub could_not_judge: bool,
+    /// All five hazards, in their order.
+    pub hazards: [HazardVerdict; 5],
+    /// The findings, in the order of the rulesets and their rules.
+    pub findings: Vec<Finding<'r>>,
+    /// What was taken as given.
+    pub assumptions: Vec<Assumption<'r>>,
+    /// What to find out next, most decisive first.
+    pub questions: Vec<Question>,
+}

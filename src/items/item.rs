@@ -1,0 +1,275 @@
+//! What an item is: its name, the kind of its reading, and what the table says of it.
+
+use std::fmt;
+
+use crate::items::Hazard;
+use crate::items::Word;
+use crate::items::table;
+use crate::measure::Length;
+
+/// Something that can be written down about a guard, a unit or a survey.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
+#[expect(missing_docs, reason = "each is described in the table")]
+pub enum Item {
+    Property,
+    Date,
+    By,
+    Tape,
+    ReadTo,
+    DefaultUnit,
+    Rules,
+    BuildTolerance,
+    Place,
+    Use,
+    DwellingsInBuilding,
+    Shared,
+    Location,
+    Drop,
+    Built,
+    Storeys,
+    Risers,
+    Handrail,
+    Children,
+    State,
+    Guard,
+    Height,
+    Opening,
+    OpeningsChecked,
+    BottomGap,
+    EndGap,
+    StairTriangle,
+    RiserOpening,
+    Foothold,
+    ThingToClimb,
+    HandrailHeight,
+    SolidPartHeight,
+    SolidPartTopWidth,
+    PostSpacing,
+    PostSection,
+    Infill,
+    InfillLoose,
+    PostFastening,
+    NotchedPost,
+    FastenedTo,
+    MovesWhenPushed,
+    TopOfStairsGate,
+    Paint,
+}
+
+/// What kind of reading an item takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// Ages of children: `14 months`, `3 years`, or none.
+    Ages,
+    /// A whole number.
+    Count,
+    /// A day: `2026-05-04`.
+    Date,
+    /// A foothold: `450 mm high 40 mm deep`.
+    Foothold,
+    /// How finely a tape was read: `1/16 in`, `1 mm`.
+    Graduation,
+    /// A plain length.
+    Length,
+    /// An opening: a length, a ball test, or a shape.
+    Opening,
+    /// A section: `3 1/2 x 3 1/2 in`.
+    Section,
+    /// Rise, going and lift at a step.
+    StairTriangle,
+    /// Words of the person's own.
+    Text,
+    /// A thing to climb: `18 in high 5 in away`, `yes`, `none`.
+    ThingToClimb,
+    /// ± a length.
+    Tolerance,
+    /// A word of a list, better words first.
+    Words(&'static [Word]),
+    /// A year or a span of years.
+    Years,
+}
+
+/// Where an item belongs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Group {
+    /// About the survey itself: who, when, with which tape.
+    Survey,
+    /// Circumstances: they say which rules apply.
+    Circumstance,
+    /// Measured at the guard.
+    Measured,
+    /// Seen at the guard.
+    Seen,
+}
+
+/// Which of several measured values governs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Worst {
+    /// The least one: a height.
+    Least,
+    /// The greatest one: an opening, a drop.
+    Greatest,
+    /// No order.
+    Neither,
+}
+
+/// Whether several words or years of an item clash, or are several observations.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// One value may hold: two that differ are an error.
+    Single,
+    /// Several may be written, and the governing one counts.
+    Several,
+}
+
+/// What the table says of one item.
+#[derive(Clone, Copy, Debug)]
+pub struct ItemInfo {
+    /// Which item.
+    pub item: Item,
+    /// Its name in surveys.
+    pub name: &'static str,
+    /// What it is called in plain speech as well; understood in surveys.
+    pub synonyms: &'static [&'static str],
+    /// What kind of reading it takes.
+    pub kind: Kind,
+    /// Where it belongs.
+    pub group: Group,
+    /// Whether several values clash.
+    pub role: Role,
+    /// Which of several values governs.
+    pub worst: Worst,
+    /// The hazards it bears on.
+    pub hazards: &'static [Hazard],
+    /// What it is, in one sentence.
+    pub means: &'static str,
+    /// How to measure or find it, step by step, with its worst place.
+    pub how: &'static [&'static str],
+    /// Readings to write as they stand, as examples.
+    pub examples: &'static [&'static str],
+    /// The question a report asks when it is missing.
+    pub question: &'static str,
+    /// Values outside are questioned. (common practice, no source)
+    pub usual: Option<(Length, Length)>,
+    /// Values above are refused as slips. (common practice, no source)
+    pub most: Option<Length>,
+    /// Whether zero can be.
+    pub zero_allowed: bool,
+    /// Whether `none` ("looked, there is none") can be.
+    pub none_allowed: bool,
+}
+
+impl Item {
+    /// Every item, in the order of the table.
+    pub fn all() -> impl Iterator<Item = Item> {
+        table::ITEMS.iter().map(|info| info.item)
+    }
+
+    /// What the table says of it.
+    #[must_use]
+    pub fn info(self) -> &'static ItemInfo {
+        // the table is in the order of the enum; a test holds it so
+        &table::ITEMS[self as usize]
+    }
+
+    /// Its name in surveys: `bottom gap`.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        self.info().name
+    }
+
+    /// Its name in rulesets: `bottom-gap`.
+    #[must_use]
+    pub fn toml_name(self) -> String {
+        self.name().replace(' ', "-")
+    }
+
+    /// The item of this name or synonym; case and runs of spaces do not count.
+    #[must_use]
+    pub fn by_name(name: &str) -> Option<Item> {
+        let exact = table::ITEMS.iter().find(|info| info.name == name);
+        if let Some(info) = exact {
+            return Some(info.item);
+        }
+        let name = name
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
+            .to_lowercase();
+        table::ITEMS
+            .iter()
+            .find(|info| info.name == name || info.synonyms.contains(&name.as_str()))
+            .map(|info| info.item)
+    }
+
+    /// Every name and synonym, for suggestions.
+    pub fn names() -> impl Iterator<Item = &'static str> {
+        table::ITEMS
+            .iter()
+            .flat_map(|info| std::iter::once(info.name).chain(info.synonyms.iter().copied()))
+    }
+
+    /// Whether it says which rules apply (circumstances).
+    #[must_use]
+    pub fn is_circumstance(self) -> bool {
+        self.info().group == Group::Circumstance
+    }
+
+    /// Whether it is about the survey itself.
+    #[must_use]
+    pub fn is_survey_fact(self) -> bool {
+        self.info().group == Group::Survey
+    }
+
+    /// Whether it is observed at the guard itself; its row needs a guard.
+    #[must_use]
+    pub fn is_at_guard(self) -> bool {
+        matches!(self.info().group, Group::Measured | Group::Seen)
+    }
+
+    /// The words of its list; empty for other kinds.
+    #[must_use]
+    pub fn words(self) -> &'static [Word] {
+        match self.info().kind {
+            Kind::Words(words) => words,
+            Kind::Ages
+            | Kind::Count
+            | Kind::Date
+            | Kind::Foothold
+            | Kind::Graduation
+            | Kind::Length
+            | Kind::Opening
+            | Kind::Section
+            | Kind::StairTriangle
+            | Kind::Text
+            | Kind::ThingToClimb
+            | Kind::Tolerance
+            | Kind::Years => &[],
+        }
+    }
+
+    /// The list's own form of a word or synonym; case and runs of spaces do not count.
+    #[must_use]
+    pub fn word(self, text: &str) -> Option<&'static str> {
+        let words = self.words();
+        if let Some(word) = words.iter().find(|word| word.name == text) {
+            return Some(word.name);
+        }
+        let text = text
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
+            .to_lowercase();
+        words
+            .iter()
+            .find(|word| word.name == text || word.synonyms.contains(&text.as_str()))
+            .map(|word| word.name)
+    }
+}
+
+impl fmt::Display for Item {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}

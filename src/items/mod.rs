@@ -1,0 +1,16 @@
+//! The one table of what can be observed: items, their words, what they mean
+//! and how to measure them; and the words for hazards and verdicts.
+//!
+//! Surveys, rules, error suggestions, `guardrule items` and the reports all
+//! read this table. Nothing here judges.
+
+mod hazard;
+mod item;
+mod table;
+mod verdict;
+mod words;
+
+pub use hazard::Hazard;
+pub use item::{Group, Item, ItemInfo, Kind, Role, Worst};
+pub use verdict::Verdict;
+pub use words::Word;

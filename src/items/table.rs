@@ -1,0 +1,1009 @@
+//! The table of items. Ranges that are questioned or refused are common
+//! practice, no source; everything about how to measure likewise, where no
+//! source is named.
+
+use crate::items::Group;
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::ItemInfo;
+use crate::items::Kind;
+use crate::items::Role;
+use crate::items::Word;
+use crate::items::Worst;
+use crate::items::words::{NO_YES, YES_NO};
+use crate::measure::Length;
+
+const PLACES: &[Word] = &[
+    Word::or("landing", &["hall", "hallway", "upstairs hall"]),
+    Word::or("floor edge", &["loft", "gallery", "mezzanine"]),
+    Word::or("stair", &["stairs", "staircase", "steps", "flight"]),
+    Word::plain("ramp"),
+    Word::or("deck", &["decking"]),
+    Word::or("terrace", &["patio"]),
+    Word::or("balcony", &["juliet balcony", "juliette balcony"]),
+    Word::or("porch", &["veranda", "verandah"]),
+    Word::or("roof", &["roof terrace", "flat roof"]),
+    Word::or("window", &["windows"]),
+    Word::or("pool", &["swimming pool"]),
+];
+
+const USES: &[Word] = &[
+    Word::or(
+        "dwelling",
+        &["home", "house", "flat", "apartment", "residential"],
+    ),
+    Word::or("public", &["shop", "school", "assembly"]),
+    Word::or("workplace", &["work", "office", "factory"]),
+];
+
+const LOCATIONS: &[Word] = &[
+    Word::or("inside", &["indoors", "in", "interior"]),
+    Word::or("outside", &["outdoors", "out", "exterior"]),
+];
+
+const HANDRAILS: &[Word] = &[
+    Word::or("top of the guard", &["top", "guard", "same", "top rail"]),
+    Word::or("separate", &["wall", "own", "yes"]),
+    Word::or("none", &["no", "n"]),
+];
+
+const STATES: &[Word] = &[
+    Word::or("existing", &["built", "there"]),
+    Word::or("proposed", &["planned", "drawn", "new", "to be built"]),
+];
+
+const GUARD: &[Word] = &[
+    Word::or("present", &["yes", "y", "there"]),
+    Word::or("none", &["no", "n", "missing"]),
+];
+
+const CHECKED: &[Word] = &[
+    Word::or("every one", &["all", "every", "everyone", "each"]),
+    Word::or("some", &["a few", "several"]),
+    Word::or("one", &["1", "only one"]),
+];
+
+const INFILLS: &[Word] = &[
+    Word::or("solid", &["wall", "boards", "closed"]),
+    Word::or("panel", &["panels"]),
+    Word::or("glass", &["glazing", "acrylic"]),
+    Word::or(
+        "balusters",
+        &[
+            "baluster",
+            "spindles",
+            "spindle",
+            "pickets",
+            "bars",
+            "vertical bars",
+            "upright bars",
+        ],
+    ),
+    Word::or("mesh", &["wire mesh", "perforated sheet", "lattice"]),
+    Word::or("other", &["scrollwork", "castings"]),
+    Word::or("upright cables", &["vertical cables", "vertical wires"]),
+    Word::or("net", &["netting", "rope net"]),
+    Word::or(
+        "cables",
+        &[
+            "cable",
+            "wires",
+            "wire",
+            "horizontal cables",
+            "level cables",
+        ],
+    ),
+    Word::or(
+        "horizontal bars",
+        &[
+            "horizontal rails",
+            "rails",
+            "level bars",
+            "horizontal boards",
+            "ladder rails",
+        ],
+    ),
+];
+
+const LOOSE: &[Word] = &[
+    Word::or("no", &["none", "n", "tight"]),
+    Word::or("one", &["1", "yes", "y"]),
+    Word::or("several", &["some", "many"]),
+    Word::or("missing", &["one missing", "gone", "broken out"]),
+];
+
+const FASTENINGS: &[Word] = &[
+    Word::or(
+        "through bolts",
+        &[
+            "bolts",
+            "bolt",
+            "bolted",
+            "carriage bolts",
+            "through bolted",
+        ],
+    ),
+    Word::or("embedded", &["cast in", "set in concrete", "grouted in"]),
+    Word::or("welded", &["weld"]),
+    Word::or("plate", &["base plate", "flange"]),
+    Word::or("bracket", &["brackets", "post bracket"]),
+    Word::or(
+        "masonry anchors",
+        &["anchors", "anchor bolts", "expansion anchors"],
+    ),
+    Word::or("lag screws", &["lags", "lag bolts", "coach screws"]),
+    Word::or("wood screws", &["screws", "screwed"]),
+    Word::plain("other"),
+    Word::or("unknown", &["hidden", "cannot see"]),
+    Word::or("nails", &["nailed", "nail"]),
+];
+
+const FASTENED_TO: &[Word] = &[
+    Word::or("concrete", &["slab"]),
+    Word::or("masonry", &["brick", "block", "stone"]),
+    Word::or("joist", &["joists", "beam"]),
+    Word::plain("blocking"),
+    Word::or("stud", &["studs"]),
+    Word::or("rim board", &["rim", "rim joist", "band board"]),
+    Word::or("subfloor", &["floor boards", "floorboards", "decking"]),
+    Word::or("hidden", &["unknown", "cannot see"]),
+    Word::or(
+        "drywall only",
+        &["drywall", "plasterboard", "plasterboard only"],
+    ),
+];
+
+const MOVES: &[Word] = &[
+    Word::or("no", &["n", "none", "firm"]),
+    Word::or("a little", &["little", "slightly", "some", "a bit"]),
+    Word::or("a lot", &["lot", "much", "yes", "y", "loose"]),
+];
+
+const GATES: &[Word] = &[
+    Word::or(
+        "screwed",
+        &[
+            "screwed to the wall",
+            "hardware mounted",
+            "hardware-mounted",
+        ],
+    ),
+    Word::or(
+        "pressed",
+        &[
+            "pressure",
+            "pressure mounted",
+            "pressure-mounted",
+            "pressure fit",
+        ],
+    ),
+    Word::or("none", &["no", "n"]),
+];
+
+const PAINT: &[Word] = &[
+    Word::or("sound", &["good", "fine", "unpainted", "none"]),
+    Word::or("flaking", &["peeling", "chipped", "chalking", "worn"]),
+];
+
+const TAPES: &[Word] = &[
+    Word::or("class I", &["class i", "class 1", "1", "i"]),
+    Word::or("class II", &["class ii", "class 2", "2", "ii"]),
+    Word::or("class III", &["class iii", "class 3", "3", "iii"]),
+    Word::or("handbook 44", &["nist handbook 44", "hb44"]),
+];
+
+const UNITS: &[Word] = &[
+    Word::or("in", &["inch", "inches"]),
+    Word::or("ft", &["foot", "feet"]),
+    Word::or(
+        "mm",
+        &["millimetre", "millimetres", "millimeter", "millimeters"],
+    ),
+    Word::or(
+        "cm",
+        &["centimetre", "centimetres", "centimeter", "centimeters"],
+    ),
+    Word::or("m", &["metre", "metres", "meter", "meters"]),
+];
+
+/// What most rows share; each row says only what is its own.
+const fn row(
+    item: Item,
+    name: &'static str,
+    kind: Kind,
+    group: Group,
+    means: &'static str,
+    how: &'static [&'static str],
+    examples: &'static [&'static str],
+) -> ItemInfo {
+    ItemInfo {
+        item,
+        name,
+        synonyms: &[],
+        kind,
+        group,
+        role: Role::Several,
+        worst: Worst::Neither,
+        hazards: &[],
+        means,
+        how,
+        examples,
+        question: "",
+        usual: None,
+        most: None,
+        zero_allowed: false,
+        none_allowed: false,
+    }
+}
+
+/// Every item, in the order of [`Item`].
+pub(super) const ITEMS: &[ItemInfo] = &[
+    ItemInfo {
+        synonyms: &["address", "house name"],
+        role: Role::Single,
+        ..row(
+            Item::Property,
+            "property",
+            Kind::Text,
+            Group::Survey,
+            "Which property the survey is about, in words of your own.",
+            &["Write a name that you will know again next year."],
+            &["our house"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["measured on", "day"],
+        role: Role::Single,
+        ..row(
+            Item::Date,
+            "date",
+            Kind::Date,
+            Group::Survey,
+            "The day on which it was measured.",
+            &["Write year, month and day, in this order."],
+            &["2026-05-04"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["measured by", "who"],
+        ..row(
+            Item::By,
+            "by",
+            Kind::Text,
+            Group::Survey,
+            "Who measured.",
+            &["Write a name or initials."],
+            &["R. T."],
+        )
+    },
+    ItemInfo {
+        synonyms: &["tape measure", "tape class"],
+        role: Role::Single,
+        ..row(
+            Item::Tape,
+            "tape",
+            Kind::Words(TAPES),
+            Group::Survey,
+            "How accurate the tape is, as printed near its zero mark.",
+            &[
+                "Look near the start of the tape for I, II or III in an oval: that is its class.",
+                "A tape in inches without such a mark: leave it out. NIST Handbook 44's limit for metal tapes is then taken.",
+            ],
+            &["class II", "handbook 44"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["reading to"],
+        role: Role::Single,
+        ..row(
+            Item::ReadTo,
+            "read to",
+            Kind::Graduation,
+            Group::Survey,
+            "How finely you read the tape.",
+            &["Write the smallest step you bothered to tell apart."],
+            &["1/16 in", "1 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["unit of measure", "default units"],
+        role: Role::Single,
+        ..row(
+            Item::DefaultUnit,
+            "default unit",
+            Kind::Words(UNITS),
+            Group::Survey,
+            "The unit of numbers that are written without one, in this file.",
+            &["Write in, ft, mm, cm or m. Better still: write the unit with each reading."],
+            &["in", "mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["ruleset", "rulesets", "code"],
+        ..row(
+            Item::Rules,
+            "rules",
+            Kind::Text,
+            Group::Survey,
+            "Which rulesets to judge by, parted by a semicolon.",
+            &["Type guardrule rules list to see which there are."],
+            &["us-dwelling-2018", "us-dwelling-2018; small-child-advice"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["tolerance"],
+        role: Role::Single,
+        ..row(
+            Item::BuildTolerance,
+            "build tolerance",
+            Kind::Tolerance,
+            Group::Survey,
+            "How far a proposed guard may come out from its drawing.",
+            &["Ask whoever builds it how closely they work."],
+            &["± 1/8 in", "± 3 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["where", "position"],
+        role: Role::Single,
+        question: "Where is it: landing, stair, deck, balcony …?",
+        ..row(
+            Item::Place,
+            "place",
+            Kind::Words(PLACES),
+            Group::Circumstance,
+            "What kind of place the guard stands at.",
+            &[
+                "Choose the word that fits what you stand on at the guard.",
+                "Where a sloping stair guard meets a level landing guard, write two guards.",
+            ],
+            &["landing", "stair", "deck"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["building use", "occupancy"],
+        role: Role::Single,
+        question: "What is the building used for: dwelling, public, workplace?",
+        ..row(
+            Item::Use,
+            "use",
+            Kind::Words(USES),
+            Group::Circumstance,
+            "What the building, or this part of it, is used for.",
+            &["A house, flat or its stairwell is a dwelling."],
+            &["dwelling"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["dwellings", "number of dwellings"],
+        role: Role::Single,
+        question: "How many dwellings are in the building?",
+        ..row(
+            Item::DwellingsInBuilding,
+            "dwellings in building",
+            Kind::Count,
+            Group::Circumstance,
+            "How many dwellings the building holds.",
+            &["Count the doorbells or letter boxes; a single-family house has 1."],
+            &["1", "12"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["common", "communal"],
+        role: Role::Single,
+        question: "Do several households share it?",
+        ..row(
+            Item::Shared,
+            "shared",
+            Kind::Words(YES_NO),
+            Group::Circumstance,
+            "Whether several households use this place.",
+            &["A stairwell or hall outside the flats' own doors: yes."],
+            &["yes", "no"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["inside or outside"],
+        role: Role::Single,
+        question: "Is it inside or outside?",
+        ..row(
+            Item::Location,
+            "location",
+            Kind::Words(LOCATIONS),
+            Group::Circumstance,
+            "Whether the guard stands inside or outside.",
+            &["Under a roof but open at the sides: outside."],
+            &["inside", "outside"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["fall", "fall height", "drop height"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallOver],
+        question: "How far is it down at the edge, at its deepest?",
+        usual: Some((Length::inches(4), Length::feet(50))),
+        most: Some(Length::feet(1000)),
+        zero_allowed: true,
+        ..row(
+            Item::Drop,
+            "drop",
+            Kind::Length,
+            Group::Circumstance,
+            "How far one would fall: from the walking surface down to the floor or ground below.",
+            &[
+                "Stay behind the guard: never lean over an edge that has none.",
+                "Let the tape down from the walking surface at the edge to what lies below.",
+                "Look up to 36 in out from the edge for a deeper place, such as a stairwell or a ditch, and take the deepest (IRC 2018 R312.1.1).",
+                "On a stair take the highest step that the guard runs along.",
+                "Too far to measure: write over 8 ft, or count storeys and say so in the note.",
+            ],
+            &["9 ft 2 in", "over 8 ft", "2.6 m"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["year built", "year", "built in"],
+        role: Role::Single,
+        question: "When was it built, roughly?",
+        ..row(
+            Item::Built,
+            "built",
+            Kind::Years,
+            Group::Circumstance,
+            "When the guard was built or last rebuilt.",
+            &["A year, or as much as you know: before 1978, 1990s, 1990-1995, about 1965."],
+            &["1994", "before 1978", "1990s"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["stories", "floors", "storeys in building"],
+        role: Role::Single,
+        question: "How many storeys has the building?",
+        ..row(
+            Item::Storeys,
+            "storeys",
+            Kind::Count,
+            Group::Circumstance,
+            "How many storeys the building has above the ground.",
+            &["Count the rows of windows from outside."],
+            &["2"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["steps in flight", "number of risers"],
+        worst: Worst::Greatest,
+        question: "How many risers has the flight?",
+        ..row(
+            Item::Risers,
+            "risers",
+            Kind::Count,
+            Group::Circumstance,
+            "How many risers the flight of stairs has.",
+            &["Count each step up, the last one onto the landing too."],
+            &["13"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["hand rail"],
+        role: Role::Single,
+        question: "What do you hold on to: the top of the guard, a separate handrail, or none?",
+        ..row(
+            Item::Handrail,
+            "handrail",
+            Kind::Words(HANDRAILS),
+            Group::Circumstance,
+            "What a person holds on to here.",
+            &[
+                "top of the guard: the guard's own top rail is what you hold.",
+                "separate: another rail, on the wall or on the guard.",
+            ],
+            &["top of the guard", "separate", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["child", "ages", "children's ages", "ages of children"],
+        question: "How old are the children who live here or visit?",
+        none_allowed: true,
+        ..row(
+            Item::Children,
+            "children",
+            Kind::Ages,
+            Group::Circumstance,
+            "How old the children are who live here or visit.",
+            &[
+                "Write one age a row: months for small children.",
+                "No children, now or as guests: none.",
+            ],
+            &["14 months", "3 years", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["status"],
+        role: Role::Single,
+        ..row(
+            Item::State,
+            "state",
+            Kind::Words(STATES),
+            Group::Circumstance,
+            "Whether the guard stands there or is a plan; existing if not said.",
+            &["A drawing or an offer: proposed. Then write its build tolerance too."],
+            &["existing", "proposed"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["railing", "rail", "balustrade", "barrier"],
+        hazards: &[Hazard::FallOver],
+        question: "Is there a guard at this edge?",
+        ..row(
+            Item::Guard,
+            "guard",
+            Kind::Words(GUARD),
+            Group::Seen,
+            "Whether there is a guard at this edge at all.",
+            &["Only needed where there is none, or where you could not look."],
+            &["none", "present", "not reached"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["rail height", "guard height", "railing height"],
+        worst: Worst::Least,
+        hazards: &[Hazard::FallOver],
+        question: "How high is the top of the guard at its lowest?",
+        usual: Some((Length::inches(12), Length::feet(8))),
+        most: Some(Length::feet(20)),
+        ..row(
+            Item::Height,
+            "height",
+            Kind::Length,
+            Group::Measured,
+            "How high the top of the guard stands above the walking surface, at its lowest.",
+            &[
+                "Find the lowest place: rails sag between posts, and floors rise.",
+                "Stand the tape on the walking surface beside the guard, plumb: held askew it reads too long.",
+                "On a stair measure plumb from the nose of a step, not from the back of the tread.",
+                "Read at the top edge of the top rail.",
+                "Too close to tell: hold up a stick cut to the height asked for; write reaches 36 in, or below 36 in.",
+            ],
+            &["35 1/2 in", "reaches 36 in", "902 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["gap", "baluster gap", "openings", "spacing"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+        question: "How wide is the widest opening? Best: does a ball of that size stop everywhere?",
+        usual: Some((Length::millimetres(6), Length::inches(24))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        none_allowed: true,
+        ..row(
+            Item::Opening,
+            "opening",
+            Kind::Opening,
+            Group::Measured,
+            "The widest hole anywhere in the guard, at its ends too: the largest ball that would pass.",
+            &[
+                "Best: try a ball of the size asked for at every hole. Write 4 in ball stops everywhere, or 4 in ball passes.",
+                "With a tape: find the widest gap by eye, then measure clear between the faces, square to them, at top, middle and bottom.",
+                "Turned or shaped balusters: where they are slimmest.",
+                "Above the walking surface by how much? Add at 38 in where the hole lies high.",
+            ],
+            &[
+                "3 7/8 in",
+                "4 in ball stops everywhere",
+                "99 mm at 300 mm",
+                "none",
+            ],
+        )
+    },
+    ItemInfo {
+        synonyms: &["gaps checked", "checked"],
+        hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+        question: "Did you check every opening, some, or one?",
+        ..row(
+            Item::OpeningsChecked,
+            "openings checked",
+            Kind::Words(CHECKED),
+            Group::Measured,
+            "How many of the openings you looked at; every one if not said, as the widest is asked for.",
+            &["With some or one, the rest stays not measured."],
+            &["every one", "some"],
+        )
+    },
+    ItemInfo {
+        synonyms: &[
+            "gap under the rail",
+            "gap at the bottom",
+            "gap below",
+            "bottom",
+        ],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+        question: "How high is the gap under the bottom rail, at its highest?",
+        usual: Some((Length::ZERO, Length::inches(24))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        none_allowed: true,
+        ..row(
+            Item::BottomGap,
+            "bottom gap",
+            Kind::Opening,
+            Group::Measured,
+            "The gap between the walking surface and the lowest rail, at its highest. On a stair: the plumb distance from the line of the step noses to the rail's underside.",
+            &[
+                "Look along the bottom for the highest place: floors dip.",
+                "Measure up from the walking surface to the underside.",
+                "The guard goes down to the floor: none.",
+            ],
+            &["2 1/4 in", "60 mm", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["side gap", "wall gap", "gap at the wall", "gap at the end"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+        question: "How wide is the gap between the guard's end and the wall or post?",
+        usual: Some((Length::ZERO, Length::inches(24))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        none_allowed: true,
+        ..row(
+            Item::EndGap,
+            "end gap",
+            Kind::Opening,
+            Group::Measured,
+            "The gap between the guard's end and the wall or post; only where you want it apart from opening.",
+            &["Walls lean: measure at the widest place, not at the bottom."],
+            &["3 1/2 in", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["triangle", "step triangle"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough],
+        question: "At a step, what are rise, going and the plumb lift of the bottom rail?",
+        none_allowed: true,
+        ..row(
+            Item::StairTriangle,
+            "stair triangle",
+            Kind::StairTriangle,
+            Group::Measured,
+            "The hole between a riser, a tread and the bottom rail of a stair guard.",
+            &[
+                "Rise: plumb from one tread to the next. Going: level from one nose to the next.",
+                "Lift: lay a straight board on the noses and measure plumb up to the rail's underside. On the noses: lift 0.",
+                "Steps differ: measure the largest.",
+                "The side is closed: none. Quicker: try a ball; write 6 in ball stops everywhere.",
+            ],
+            &[
+                "rise 7 3/4 going 10 lift 1 in",
+                "6 in ball stops everywhere",
+                "none",
+            ],
+        )
+    },
+    ItemInfo {
+        synonyms: &["open riser", "open risers", "riser gap"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough],
+        question: "Are the risers open, and how wide is the gap between treads?",
+        usual: Some((Length::ZERO, Length::inches(12))),
+        most: Some(Length::feet(5)),
+        zero_allowed: true,
+        none_allowed: true,
+        ..row(
+            Item::RiserOpening,
+            "riser opening",
+            Kind::Opening,
+            Group::Measured,
+            "The gap between two treads of a stair with open risers.",
+            &[
+                "Measure plumb from the top of one tread to the underside of the next.",
+                "Closed risers: none.",
+            ],
+            &["none", "6 in"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["toe hold", "toehold", "ledge", "ledges", "footholds"],
+        hazards: &[Hazard::Climb],
+        question: "Is there anything on the guard that a child's foot could stand on, and how high?",
+        none_allowed: true,
+        ..row(
+            Item::Foothold,
+            "foothold",
+            Kind::Foothold,
+            Group::Measured,
+            "Something on the guard that a child's foot could stand on: a rail, a ledge, a wide hole.",
+            &[
+                "Look from a child's height for anything level that sticks out or lets a foot in.",
+                "Measure its top above the walking surface, and how deep it is.",
+                "Bottom rails count too. Nothing of the kind: none.",
+            ],
+            &["450 mm high 40 mm deep", "18 in high", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &[
+            "climbable object",
+            "furniture",
+            "planter",
+            "things to climb",
+        ],
+        hazards: &[Hazard::Climb],
+        question: "Does anything stand near the guard that a child could climb?",
+        none_allowed: true,
+        ..row(
+            Item::ThingToClimb,
+            "thing to climb",
+            Kind::ThingToClimb,
+            Group::Measured,
+            "Something near the guard that a child could climb: a chair, a planter, a toy box.",
+            &[
+                "Look along the whole guard.",
+                "Move it away, and then write none; else write how high it is and how far off.",
+            ],
+            &["18 in high 5 in away", "yes", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["rail grip height"],
+        worst: Worst::Neither,
+        question: "How high is the handrail above the step noses?",
+        usual: Some((Length::inches(18), Length::feet(5))),
+        most: Some(Length::feet(12)),
+        ..row(
+            Item::HandrailHeight,
+            "handrail height",
+            Kind::Length,
+            Group::Measured,
+            "How high the top of the handrail is above the line of the step noses, or the floor.",
+            &[
+                "Plumb from the nose of a step to the top of the handrail.",
+                "Measure at the lowest and at the highest place, and write both.",
+            ],
+            &["36 in", "950 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["parapet height", "wall height"],
+        worst: Worst::Least,
+        hazards: &[Hazard::Climb],
+        usual: Some((Length::inches(1), Length::feet(8))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        none_allowed: true,
+        question: "How high is the solid part of the guard?",
+        ..row(
+            Item::SolidPartHeight,
+            "solid part height",
+            Kind::Length,
+            Group::Measured,
+            "How high the solid lower part of the guard is: a parapet or a kerb.",
+            &["From the walking surface to its top. A child may stand on it."],
+            &["24 in", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["parapet width", "wall top width"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::Climb],
+        usual: Some((Length::ZERO, Length::feet(4))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        question: "How wide is the top of the solid part?",
+        ..row(
+            Item::SolidPartTopWidth,
+            "solid part top width",
+            Kind::Length,
+            Group::Measured,
+            "How wide the top of the solid part is, where a foot could stand.",
+            &["Across the top, from the inner face to whatever stands on it."],
+            &["4 in"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["distance between posts"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::GiveWay],
+        usual: Some((Length::inches(12), Length::feet(12))),
+        most: Some(Length::feet(60)),
+        question: "How far apart are the posts, at most?",
+        ..row(
+            Item::PostSpacing,
+            "post spacing",
+            Kind::Length,
+            Group::Measured,
+            "How far apart the posts stand, centre to centre, at most.",
+            &[
+                "Along the rail, from the middle of one post to the middle of the next; take the widest bay.",
+            ],
+            &["6 ft", "1.8 m"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["post size", "post"],
+        hazards: &[Hazard::GiveWay],
+        question: "What is the post's section?",
+        ..row(
+            Item::PostSection,
+            "post section",
+            Kind::Section,
+            Group::Measured,
+            "How thick a post is, both ways, as measured and not as sold.",
+            &["Across both faces of the post."],
+            &["3 1/2 x 3 1/2 in", "90 x 90 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["filling", "fill"],
+        hazards: &[Hazard::FallThrough, Hazard::Climb],
+        question: "What fills the guard between floor and top rail?",
+        ..row(
+            Item::Infill,
+            "infill",
+            Kind::Words(INFILLS),
+            Group::Seen,
+            "What fills the guard between floor and top rail.",
+            &[
+                "Choose the word that fits most of it. Level cables are cables, upright ones upright cables.",
+                "Cables and nets give way: try a ball, pushed by hand.",
+            ],
+            &["balusters", "horizontal bars", "glass"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["loose infill", "loose balusters", "loose spindles"],
+        hazards: &[Hazard::FallThrough, Hazard::GiveWay],
+        question: "Is any baluster or panel loose or missing?",
+        ..row(
+            Item::InfillLoose,
+            "infill loose",
+            Kind::Words(LOOSE),
+            Group::Seen,
+            "Whether balusters or panels are loose or missing.",
+            &["Take hold of each and twist it gently. Do not pull hard."],
+            &["no", "one", "missing"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["fastening", "fixing", "post fixing"],
+        hazards: &[Hazard::GiveWay],
+        question: "What holds the posts?",
+        ..row(
+            Item::PostFastening,
+            "post fastening",
+            Kind::Words(FASTENINGS),
+            Group::Seen,
+            "What holds the posts to the building.",
+            &[
+                "Look at the foot of a post, inside and outside; take nothing apart.",
+                "Bolt heads with a nut behind: through bolts. Hexagon heads without a nut: lag screws.",
+                "Cannot be seen: unknown.",
+            ],
+            &["through bolts", "nails", "unknown"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["notched", "notched posts"],
+        hazards: &[Hazard::GiveWay],
+        question: "Is the post notched where it is fixed?",
+        ..row(
+            Item::NotchedPost,
+            "notched post",
+            Kind::Words(NO_YES),
+            Group::Seen,
+            "Whether a post is cut away where it is fixed.",
+            &["Look whether the post gets thinner at the deck's edge."],
+            &["no", "yes"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["fixed to", "fastened into"],
+        hazards: &[Hazard::GiveWay],
+        question: "What are the posts fastened to?",
+        ..row(
+            Item::FastenedTo,
+            "fastened to",
+            Kind::Words(FASTENED_TO),
+            Group::Seen,
+            "What the posts or rail ends are fastened to.",
+            &["Look from below or from the side. Cannot be seen: hidden."],
+            &["joist", "rim board", "hidden"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["moves", "wobbles", "wobbly", "loose"],
+        hazards: &[Hazard::GiveWay],
+        question: "Does it move when you push it gently?",
+        ..row(
+            Item::MovesWhenPushed,
+            "moves when pushed",
+            Kind::Words(MOVES),
+            Group::Seen,
+            "Whether the guard moves when pushed gently with one hand.",
+            &[
+                "Stand firmly on the safe side, well back. Never lean on it.",
+                "Push once, gently, with one hand at the top, near a post and between two posts.",
+                "Stop at the first movement or noise.",
+            ],
+            &["no", "a little", "a lot"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["gate", "stair gate", "baby gate"],
+        hazards: &[Hazard::FallOver],
+        question: "Is there a gate at the top of the stairs, screwed or pressed?",
+        ..row(
+            Item::TopOfStairsGate,
+            "top of stairs gate",
+            Kind::Words(GATES),
+            Group::Seen,
+            "Whether a gate closes the top of the stairs, and how it is held.",
+            &["screwed: held by screws in the wall. pressed: held by pressing against the walls."],
+            &["screwed", "pressed", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["paint condition"],
+        question: "Is the paint sound or flaking?",
+        ..row(
+            Item::Paint,
+            "paint",
+            Kind::Words(PAINT),
+            Group::Seen,
+            "Whether the paint is sound or flaking.",
+            &["Look at rails at a child's mouth height. Do not scrape it."],
+            &["sound", "flaking"],
+        )
+    },
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn the_table_is_in_the_order_of_the_enum() {
+        for (index, info) in ITEMS.iter().enumerate() {
+            assert_eq!(info.item as usize, index, "{}", info.name);
+            assert_eq!(Item::by_name(info.name), Some(info.item));
+        }
+        assert_eq!(ITEMS.len(), Item::Paint as usize + 1);
+    }
+
+    #[test]
+    fn every_item_has_its_measuring_text() {
+        for info in ITEMS {
+            assert!(info.means.ends_with('.'), "{}: what it means", info.name);
+            assert!(!info.how.is_empty(), "{}: how to measure it", info.name);
+            assert!(!info.examples.is_empty(), "{}: an example", info.name);
+            let asked = !info.item.is_survey_fact() && info.item != Item::State;
+            assert_eq!(
+                !info.question.is_empty(),
+                asked,
+                "{}: the question a report asks",
+                info.name
+            );
+        }
+    }
+
+    #[test]
+    fn no_name_or_word_means_two_things() {
+        let mut names = BTreeSet::new();
+        for name in Item::names() {
+            assert!(names.insert(name), "{name} twice");
+            assert_eq!(name, name.to_lowercase());
+        }
+        for info in ITEMS {
+            let mut words = BTreeSet::new();
+            for word in info.item.words() {
+                for name in std::iter::once(&word.name).chain(word.synonyms) {
+                    let lower = name.to_lowercase();
+                    let own = lower == word.name.to_lowercase() && *name != word.name;
+                    assert!(own || words.insert(lower), "{}: {name} twice", info.name);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,4 @@
+//! The program: a thin shell around the library's command line.
+#![forbid(unsafe_code)]
+
+fn main() {}

@@ -1,0 +1,19 @@
+//! Quantities: the exact [`Length`], how sure a reading is, probabilities, ages
+//! and years. Everything that is compared with a limit is a whole number of its
+//! smallest unit, so that equality at a limit is exact.
+//!
+//! Nothing here knows what a guard is.
+
+mod age;
+mod conformance;
+mod length;
+mod quantities;
+mod uncertainty;
+mod years;
+
+pub use age::Age;
+pub use conformance::{Probability, normal_cumulative};
+pub use length::{Length, LengthUnit};
+pub use quantities::{Angle, Force, newtons, pounds_force};
+pub use uncertainty::{StandardUncertainty, Term, TermKind, combine};
+pub use years::YearSpan;

@@ -1,0 +1,191 @@
+//! What a reading can be.
+
+use crate::geometry::Shape;
+use crate::measure::Age;
+use crate::measure::Force;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::measure::YearSpan;
+
+/// One reading: a value and, for openings, where it lies.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// What was read.
+    pub value: Value,
+    /// Height above the walking surface where an opening lies (`at 38 in`).
+    pub at: Option<Extent>,
+}
+
+/// What was read.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Value {
+    /// A child's age.
+    Age(Age),
+    /// A ball that stops or passes: it bounds the clear opening from one side.
+    Ball(BallTest),
+    /// A whole number.
+    Count(u32),
+    /// A day, as year, month and day.
+    Date {
+        /// The year.
+        year: u16,
+        /// The month, 1 to 12.
+        month: u8,
+        /// The day of the month, from 1.
+        day: u8,
+    },
+    /// Something a foot could stand on.
+    Foothold(Foothold),
+    /// A length or a gap, as read with a tape.
+    Measure(Measure),
+    /// Looked, and there is none.
+    None,
+    /// A section of a member, two sides.
+    Section(Length, Length),
+    /// A shape of an opening.
+    Shape(ShapeReading),
+    /// Rise, going and lift at a step.
+    StairTriangle(StairReading),
+    /// A stick cut to length, held plumb: it bounds a height from one side.
+    Stick(Stick),
+    /// Words of the person's own.
+    Text(Box<str>),
+    /// Something near the guard that a child could climb.
+    ThingToClimb(ThingToClimb),
+    /// Could not look, with the word that says so: `not reached`, `unknown`, `n/a`, `-`, `?`.
+    Unknown,
+    /// A word of the item's list.
+    Word(&'static str),
+    /// Years in which something may have been built.
+    Years(YearSpan),
+}
+
+/// How finely a length was read, from how it was written, or ± a.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Graduation {
+    /// Read to the nearest step of this size.
+    ReadTo(Length),
+    /// The true value lies within ± this, anywhere equally likely.
+    PlusMinus(Length),
+}
+
+/// On which side of the written length the true one lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Bound {
+    /// At it.
+    Exactly,
+    /// Above it: `over 8 ft`.
+    Over,
+    /// Below it: `under 20 in`.
+    Under,
+}
+
+/// A length as read with a tape.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Measure {
+    /// The length.
+    pub length: Length,
+    /// The unit it was written in (the last one of `2 ft 11 1/2 in`).
+    pub unit: LengthUnit,
+    /// At it, over it or under it.
+    pub bound: Bound,
+    /// How finely it was read.
+    pub graduation: Graduation,
+}
+
+/// How a ball was pushed against an opening.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Push {
+    /// Not at all.
+    None,
+    /// By hand, with no force stated.
+    ByHand,
+    /// With a stated force.
+    Force(Force),
+}
+
+/// A go/no-go reading with a ball.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BallTest {
+    /// The ball's diameter.
+    pub ball: Length,
+    /// The unit it was written in.
+    pub unit: LengthUnit,
+    /// Whether it passed.
+    pub passes: bool,
+    /// Whether it was tried at every hole.
+    pub everywhere: bool,
+    /// How it was pushed.
+    pub push: Push,
+}
+
+/// A go/no-go reading with a stick cut to length and held plumb.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Stick {
+    /// The stick's length.
+    pub stick: Length,
+    /// The unit it was written in.
+    pub unit: LengthUnit,
+    /// `reaches`: the height is at least the stick's; `below`: it is less.
+    pub reaches: bool,
+}
+
+/// The shape of an opening with how finely its dimensions were read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ShapeReading {
+    /// The shape.
+    pub shape: Shape,
+    /// The unit it was written in.
+    pub unit: LengthUnit,
+    /// How finely its dimensions were read (the coarsest of them).
+    pub graduation: Graduation,
+}
+
+/// Rise, going and plumb lift of the bottom rail at a step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct StairReading {
+    /// Plumb from tread to tread.
+    pub rise: Length,
+    /// Level from nosing to nosing.
+    pub going: Length,
+    /// Plumb from the nosing line to the rail's underside, where written.
+    pub lift: Option<Length>,
+    /// How far a nosing overhangs the riser; zero where not written.
+    pub nosing: Length,
+    /// The unit it was written in.
+    pub unit: LengthUnit,
+    /// How finely its dimensions were read (the coarsest of them).
+    pub graduation: Graduation,
+}
+
+/// Something a child's foot could stand on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Foothold {
+    /// Its top above the walking surface.
+    pub height: Length,
+    /// How deep it is, where written.
+    pub depth: Option<Length>,
+    /// The unit of its height.
+    pub unit: LengthUnit,
+    /// How finely it was read.
+    pub graduation: Graduation,
+}
+
+/// Something near the guard that a child could climb.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct ThingToClimb {
+    /// Its height, where written.
+    pub height: Option<Length>,
+    /// How far from the guard it stands, where written.
+    pub away: Option<Length>,
+}
+
+/// Where an opening lies above the walking surface, both ends included.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Extent {
+    /// Its lower end.
+    pub low: Length,
+    /// Its upper end; the same as the lower one where a single height was written.
+    pub high: Length,
+}

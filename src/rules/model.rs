@@ -1,0 +1,345 @@
+//! What a ruleset is once it has been read.
+
+use std::fmt;
+use std::sync::Arc;
+
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::measure::Age;
+use crate::measure::Force;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::reading::Reading;
+use crate::source::Excerpt;
+
+/// One ruleset: an edition of a code, or a collection of guidance.
+#[derive(Clone, Debug)]
+pub struct Ruleset {
+    /// Its id: `us-dwelling-2018`.
+    pub id: String,
+    /// Its title for readers.
+    pub title: String,
+    /// The edition that was read.
+    pub edition: String,
+    /// Guidance and no law.
+    pub advisory: bool,
+    /// The years in which the model edition was current.
+    pub in_force: Option<InForce>,
+    /// What it covers.
+    pub covers: Covers,
+    /// What it leaves out, in sentences; printed with every report.
+    pub leaves_out: Vec<String>,
+    /// The sources it cites.
+    pub sources: Vec<Arc<Source>>,
+    /// Its rules in the order of the file; an amendment's own come last.
+    pub rules: Vec<Rule>,
+    /// What a clause says without a number, said beside the findings.
+    pub cautions: Vec<Caution>,
+    /// The file it came from: a path, or the id of an embedded one.
+    pub file: Arc<str>,
+    /// Which rules were replaced or removed, and by which file.
+    pub amendments: Vec<Amendment>,
+}
+
+/// Years in which a model edition was current: from the first, until the next edition came.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct InForce {
+    /// The first year.
+    pub from: i32,
+    /// The year of the next edition, if there is one; no longer included.
+    pub until: Option<i32>,
+}
+
+/// What a ruleset covers.
+#[derive(Clone, Debug, Default)]
+pub struct Covers {
+    /// In words.
+    pub says: String,
+    /// Circumstances that must hold; one that nobody stated is taken to hold.
+    pub conditions: Vec<Condition>,
+}
+
+/// A rule that an amendment replaced, added or removed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Amendment {
+    /// The rule's id.
+    pub rule: String,
+    /// The file that amends it.
+    pub file: Arc<str>,
+    /// Whether the rule was taken away.
+    pub removed: bool,
+}
+
+/// Where a rule comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Source {
+    /// Its key in the file.
+    pub key: String,
+    /// Its title.
+    pub title: String,
+    /// Its edition.
+    pub edition: String,
+    /// How it was read.
+    pub status: Status,
+}
+
+/// How a source was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Status {
+    /// Read in the text itself.
+    Published,
+    /// Read second-hand.
+    Quoted,
+    /// From memory; such a rule only warns unless the user asks.
+    Memory,
+    /// Common practice, no source.
+    Practice,
+}
+
+impl Status {
+    /// All of them.
+    pub const ALL: [Status; 4] = [
+        Status::Published,
+        Status::Quoted,
+        Status::Memory,
+        Status::Practice,
+    ];
+
+    /// The word in rulesets and reports.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Status::Published => "published",
+            Status::Quoted => "quoted",
+            Status::Memory => "memory",
+            Status::Practice => "practice",
+        }
+    }
+}
+
+impl fmt::Display for Status {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}
+
+/// How soon to act on a shortfall. In the order of the report.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Urgency {
+    /// Act tonight.
+    Now,
+    /// Act soon.
+    Soon,
+    /// Know about it.
+    Know,
+}
+
+impl Urgency {
+    /// All of them.
+    pub const ALL: [Urgency; 3] = [Urgency::Now, Urgency::Soon, Urgency::Know];
+
+    /// The word in rulesets.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Urgency::Now => "now",
+            Urgency::Soon => "soon",
+            Urgency::Know => "know",
+        }
+    }
+}
+
+/// One requirement.
+#[derive(Clone, Debug)]
+pub struct Rule {
+    /// Names the fault: `rail-too-low`.
+    pub id: String,
+    /// The hazard it guards against.
+    pub hazard: Hazard,
+    /// The clause in its source.
+    pub clause: String,
+    /// How soon to act on a shortfall.
+    pub urgency: Urgency,
+    /// What it asks, in one sentence of our own.
+    pub says: String,
+    /// Where it comes from.
+    pub source: Arc<Source>,
+    /// How this clause was read.
+    pub status: Status,
+    /// Where the clause leaves the decision to a person: why. A shortfall is
+    /// then too close to call.
+    pub judgement: Option<String>,
+    /// Conditions that must all hold.
+    pub when: Vec<Condition>,
+    /// Alternatives: one group must hold, where there are any.
+    pub when_any: Vec<Vec<Condition>>,
+    /// Exceptions: no group may hold.
+    pub unless: Vec<Vec<Condition>>,
+    /// What it asks: one of these suffices.
+    pub checks: Vec<Check>,
+    /// Worked examples.
+    pub examples: Vec<Example>,
+    /// The file that holds the rule (an amendment's rules stand in another).
+    pub file: Arc<str>,
+}
+
+/// A caution that a ruleset adds to the findings.
+#[derive(Clone, Debug)]
+pub struct Caution {
+    /// Conditions; it is said unless one of them is false.
+    pub when: Vec<Condition>,
+    /// The clause in its source.
+    pub clause: String,
+    /// What it says.
+    pub says: String,
+    /// Where it comes from.
+    pub source: Arc<Source>,
+    /// How this clause was read.
+    pub status: Status,
+}
+
+/// Something that must hold for a rule to apply.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Condition {
+    /// The item it looks at.
+    pub item: Item,
+    /// What must hold of it.
+    pub test: Test,
+}
+
+/// What a condition asks of an item.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Test {
+    /// Ages: one child within the bounds suffices.
+    Age(Bounds<Age>),
+    /// Counts.
+    Count(Bounds<u32>),
+    /// Lengths: the governing one.
+    Length(Bounds<Limit>),
+    /// One of these words.
+    OneOf(Vec<&'static str>),
+    /// None of these words.
+    NoneOf(Vec<&'static str>),
+    /// Years of building.
+    Years(Bounds<i32>),
+}
+
+/// Up to four bounds of one value; all that are there must hold.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Bounds<T> {
+    /// `at-least`: equal is fine.
+    pub at_least: Option<T>,
+    /// `at-most`: equal is fine.
+    pub at_most: Option<T>,
+    /// `above`: equal is not.
+    pub above: Option<T>,
+    /// `below`: equal is not.
+    pub below: Option<T>,
+}
+
+impl<T> Default for Bounds<T> {
+    fn default() -> Bounds<T> {
+        Bounds {
+            at_least: None,
+            at_most: None,
+            above: None,
+            below: None,
+        }
+    }
+}
+
+/// A length that a ruleset states, with its text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Limit {
+    /// The exact length.
+    pub length: Length,
+    /// The unit it is written in.
+    pub unit: LengthUnit,
+    /// As the file writes it.
+    pub written: String,
+}
+
+/// What a check looks at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Subject {
+    /// One item.
+    Item(Item),
+    /// `opening`, `bottom gap` and `end gap` alike, a finding for each.
+    AnyOpening,
+}
+
+/// One thing that a rule asks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Check {
+    /// What it looks at.
+    pub subject: Subject,
+    /// What it asks of it.
+    pub demand: Demand,
+}
+
+/// What is asked of an item.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Demand {
+    /// Of a count.
+    Count(Bounds<u32>),
+    /// Of footholds.
+    Foothold(FootholdDemand),
+    /// Of a length.
+    Length(Bounds<Limit>),
+    /// Of an opening.
+    Opening(OpeningDemand),
+    /// Of words: one of `is` if there are any, none of `is_not`.
+    Words {
+        /// Words that are fine.
+        is: Vec<&'static str>,
+        /// Words that are not.
+        is_not: Vec<&'static str>,
+    },
+}
+
+/// What is asked of an opening: every bound that is there must hold.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct OpeningDemand {
+    /// A ball of this size must not pass: equal is a failure.
+    pub stops_ball: Option<Limit>,
+    /// Equal is fine.
+    pub at_most: Option<Limit>,
+    /// For gaps that must be wide enough: equal is fine.
+    pub at_least: Option<Limit>,
+    /// A forbidden band: above the first and below the second is a failure.
+    pub not_within: Option<(Limit, Limit)>,
+    /// Only openings that lie here.
+    pub zone: Option<Zone>,
+    /// The push with which a ball is to be tried, where the rule states one.
+    pub pushed: Option<Force>,
+}
+
+/// A band of heights above the walking surface, both ends included.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Zone {
+    /// Its lower end.
+    pub from: Limit,
+    /// Its upper end.
+    pub to: Limit,
+}
+
+/// What is asked of footholds: none within the zone that counts as one.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FootholdDemand {
+    /// Where none may be.
+    pub none_within: Zone,
+    /// Only what is deeper than this counts; without it, everything does.
+    pub deeper_than: Option<Limit>,
+}
+
+/// A worked example of a rule.
+#[derive(Clone, Debug)]
+pub struct Example {
+    /// What is given: readings as a survey would have them.
+    pub given: Vec<(Item, Reading, String)>,
+    /// The verdict that must come out.
+    pub expect: Verdict,
+    /// Where it stands, to point at when it fails.
+    pub at: Excerpt,
+}

@@ -1,0 +1,13 @@
+//! Places in files, and what may be wrong there.
+//!
+//! A [`Diagnostic`] is about a *file*; what is wrong with a railing is a
+//! finding and lives in `evaluate`. How a diagnostic looks is decided in
+//! `report`; nothing here prints or opens anything.
+
+mod diagnostic;
+mod excerpt;
+mod nearest;
+
+pub use diagnostic::{Code, Diagnostic, Diagnostics, Label, Severity};
+pub use excerpt::{Excerpt, SourceFile};
+pub use nearest::nearest;

@@ -1,0 +1,120 @@
+//! What a survey is once it has been read.
+
+use std::sync::Arc;
+
+use crate::items::Item;
+use crate::measure::Length;
+use crate::reading::Reading;
+
+/// A row of a survey: which file, and which line of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Row {
+    /// Index into the survey's files.
+    pub file: u32,
+    /// The line on which the row begins, from 1.
+    pub line: u64,
+}
+
+/// One observation: a reading of an item, as written and as understood.
+#[derive(Clone, Debug)]
+pub struct Observation {
+    /// What was observed.
+    pub item: Item,
+    /// The cell as it stands.
+    pub written: Arc<str>,
+    /// What was understood; a cell such as `5 to 6 in` gives two observations.
+    /// `None` where it could not be read: it then counts as unknown.
+    pub reading: Option<Arc<Reading>>,
+    /// The note beside it; empty if there is none.
+    pub note: Arc<str>,
+    /// Where it stands.
+    pub row: Row,
+}
+
+/// Circumstances that a guard inherits, nearest level first resolved: for each
+/// item only the observations of the nearest level that wrote it down.
+#[derive(Clone, Debug, Default)]
+pub struct Inherited {
+    /// The observations.
+    pub observations: Vec<Observation>,
+}
+
+/// One guard with everything written about it.
+#[derive(Clone, Debug)]
+pub struct Guard {
+    /// The building it belongs to, as written first; empty if none.
+    pub building: Arc<str>,
+    /// The unit it belongs to, as written first; empty if none.
+    pub unit: Arc<str>,
+    /// Its name, as written first.
+    pub name: Arc<str>,
+    /// Its own observations, in the order of the files.
+    pub observations: Vec<Observation>,
+    /// What it inherits from unit, building and survey.
+    pub inherited: Arc<Inherited>,
+    /// How many of its rows could not be used (errors).
+    pub rows_in_error: u32,
+    /// How many rows it has in all.
+    pub rows: u32,
+}
+
+impl Guard {
+    /// The observations of an item: the guard's own, else those it inherits.
+    pub fn of(&self, item: Item) -> impl Iterator<Item = &Observation> {
+        let own = self.observations.iter().any(|o| o.item == item);
+        let (first, second): (&[Observation], &[Observation]) = if own {
+            (&self.observations, &[])
+        } else if item.is_at_guard() {
+            (&[], &[])
+        } else {
+            (&[], &self.inherited.observations)
+        };
+        first
+            .iter()
+            .chain(second)
+            .filter(move |observation| observation.item == item)
+    }
+}
+
+/// The accuracy class of a tape.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum TapeClass {
+    /// Class I of the EU and UK rules for material measures.
+    I,
+    /// Class II.
+    II,
+    /// Class III.
+    III,
+    /// The limit of NIST Handbook 44 for metal tapes.
+    Handbook44,
+}
+
+/// What holds only for the file it stands in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct FileFacts {
+    /// The tape, where named.
+    pub tape: Option<TapeClass>,
+    /// How finely it was read, where said.
+    pub read_to: Option<Length>,
+}
+
+/// What holds for the survey as a whole.
+#[derive(Clone, Debug, Default)]
+pub struct SurveyFacts {
+    /// The files' names, in the order given.
+    pub files: Vec<Arc<str>>,
+    /// What holds in each file, in the same order.
+    pub file_facts: Vec<FileFacts>,
+    /// The property, as written.
+    pub property: Option<String>,
+    /// The dates of measuring, as written.
+    pub dates: Vec<String>,
+    /// Who measured, as written.
+    pub by: Vec<String>,
+    /// The tapes, as written.
+    pub tapes: Vec<String>,
+    /// The rulesets that the survey asks for, one id or path each.
+    pub rules: Vec<String>,
+    /// ± this for proposed guards.
+    pub build_tolerance: Option<Length>,
+}
