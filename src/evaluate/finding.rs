@@ -79,7 +79,8 @@ pub struct Finding<'r> {
     pub uncertainty: Option<StandardUncertainty>,
     /// How likely it conforms, where the value is doubtful.
     pub probability: Option<Probability>,
-    /// The observations that decided: indices as [`Judged::observation`] takes them.
+    /// The observations that decided: indices as
+    /// [`Guard::observation`](crate::survey::Guard::observation) takes them.
     pub readings: Vec<usize>,
     /// Other observations of the same item.
     pub also_readings: Vec<usize>,
@@ -199,8 +200,8 @@ pub enum Assumption<'r> {
     WorstPlace(Item),
     /// A ruleset's scope that nobody stated is taken as given.
     Covered {
-        /// The ruleset.
-        ruleset: &'r Ruleset,
+        /// The ruleset's id.
+        ruleset: &'r str,
         /// The circumstance.
         item: Item,
     },

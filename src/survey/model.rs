@@ -59,20 +59,34 @@ pub struct Guard {
 }
 
 impl Guard {
-    /// The observations of an item: the guard's own, else those it inherits.
-    pub fn of(&self, item: Item) -> impl Iterator<Item = &Observation> {
+    /// The observations of an item with their indices: the guard's own, else
+    /// those it inherits.
+    pub fn of(&self, item: Item) -> impl Iterator<Item = (usize, &Observation)> {
         let own = self.observations.iter().any(|o| o.item == item);
         let (first, second): (&[Observation], &[Observation]) = if own {
             (&self.observations, &[])
-        } else if item.is_at_guard() {
-            (&[], &[])
         } else {
             (&[], &self.inherited.observations)
         };
-        first
-            .iter()
-            .chain(second)
-            .filter(move |observation| observation.item == item)
+        let start = if own { 0 } else { self.observations.len() };
+        (start..)
+            .zip(first.iter().chain(second))
+            .filter(move |(_, observation)| observation.item == item)
+    }
+
+    /// The observation of an index: the guard's own come first, then the
+    /// inherited ones.
+    ///
+    /// # Panics
+    /// For an index that [`Guard::of`] did not give.
+    #[must_use]
+    pub fn observation(&self, index: usize) -> &Observation {
+        let own = self.observations.len();
+        if index < own {
+            &self.observations[index]
+        } else {
+            &self.inherited.observations[index - own]
+        }
     }
 }
 
