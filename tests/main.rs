@@ -1,1 +1,3 @@
-//! placeholder
+//! The integration tests, one binary.
+
+mod rulesets;
