@@ -7,8 +7,6 @@ use toml::de::DeValue;
 
 use crate::measure::Age;
 use crate::measure::Force;
-use crate::reading::Bound;
-use crate::reading::Graduation;
 use crate::reading::ReadingError;
 use crate::reading::parse_age;
 use crate::reading::parse_force;
@@ -42,24 +40,11 @@ pub(super) fn limit(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<
     }
     let text = text(value, key, faults)?;
     match parse_length(text.value, None) {
-        Ok(measure) => {
-            let stated = measure.bound == Bound::Exactly
-                && matches!(measure.graduation, Graduation::ReadTo(_));
-            if !stated {
-                faults.error_help(
-                    Fault::UnreadableQuantity,
-                    &text.at,
-                    format!("\"{}\" is no single length", text.value),
-                    "write the length alone; the operator says on which side of it to be",
-                );
-                return None;
-            }
-            Some(Limit {
-                length: measure.length,
-                unit: measure.unit,
-                written: text.value.to_owned(),
-            })
-        }
+        Ok(measure) => Some(Limit {
+            length: measure.length,
+            unit: measure.unit,
+            written: text.value.to_owned(),
+        }),
         Err(error) => {
             unreadable(&text, &error, Fault::UnreadableQuantity, faults);
             None
