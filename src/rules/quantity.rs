@@ -79,15 +79,10 @@ fn whole(
     example: &str,
     faults: &mut Faults,
 ) -> Option<u32> {
-    let written = match value.get_ref() {
-        DeValue::Integer(number) if number.radix() == 10 => number.as_str(),
-        DeValue::String(text) => text.trim(),
-        DeValue::Integer(_)
-        | DeValue::Float(_)
-        | DeValue::Boolean(_)
-        | DeValue::Datetime(_)
-        | DeValue::Array(_)
-        | DeValue::Table(_) => "",
+    let plain = value.get_ref().as_integer().filter(|n| n.radix() == 10);
+    let written = match plain {
+        Some(number) => number.as_str(),
+        None => value.get_ref().as_str().unwrap_or_default().trim(),
     };
     let number = written
         .bytes()
@@ -95,9 +90,9 @@ fn whole(
         .then(|| written.parse().ok())
         .flatten();
     if number.is_none() {
-        let found = match value.get_ref() {
-            DeValue::String(text) => format!("\"{text}\""),
-            other => kind(other).to_owned(),
+        let found = match value.get_ref().as_str() {
+            Some(text) => format!("\"{text}\""),
+            None => kind(value.get_ref()).to_owned(),
         };
         faults.error_help(
             Fault::UnreadableQuantity,
@@ -255,9 +250,7 @@ fn end<'b, T>(
             Fault::Contradiction,
             &fields.at_of(second),
             format!("`{first}` and `{second}` bound the same side"),
-            format!(
-                "keep one: at-least and at-most let the limit itself pass, above and below do not"
-            ),
+            format!("keep one: {first} lets the limit itself pass, {second} does not"),
         );
     }
     let one = one.as_ref().map(|value| (first, value));
