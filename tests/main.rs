@@ -1,1 +1,3 @@
-//! placeholder
+//! All integration tests, as modules of one binary.
+
+mod readings;

@@ -90,7 +90,8 @@ pub fn parse(
         item: Some(item),
         default_unit,
     };
-    let readings = readings(&mut cursor, context, item)?;
+    let readings =
+        readings(&mut cursor, context, item).map_err(|error| with_example(error, item))?;
     Ok(Parsed {
         readings,
         cautions: cursor.cautions,
@@ -133,6 +134,14 @@ fn readings(
     Ok(values.into_iter().map(plain_reading).collect())
 }
 
+/// An error that offers nothing yet offers the item's first example.
+fn with_example(error: ReadingError, item: Item) -> ReadingError {
+    match (&error.help, item.info().examples.first()) {
+        (None, Some(example)) => error.help(format!("write it so: {example}")),
+        (Some(_), _) | (None, None) => error,
+    }
+}
+
 fn single(value: Value) -> Parsed {
     Parsed {
         readings: vec![plain_reading(value)],
@@ -159,7 +168,10 @@ mod tests {
                 let printed = print(&parsed.readings[0]);
                 let again = parse(item, &printed, None).unwrap();
                 // what the example leaves open (whose unit a stair's lift has) stays so
-                assert_eq!(again.readings, parsed.readings, "{item}: {example} {printed}");
+                assert_eq!(
+                    again.readings, parsed.readings,
+                    "{item}: {example} {printed}"
+                );
             }
         }
     }
