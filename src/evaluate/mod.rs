@@ -8,5 +8,5 @@ mod finding;
 
 pub use finding::{
     Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured, MemoryRules,
-    Options, Question, Reason,
+    Operator, Options, Question, Reason,
 };
