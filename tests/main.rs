@@ -1,1 +1,3 @@
-//! placeholder
+//! All integration tests in one program, so that everything is linked once.
+
+mod architecture;
