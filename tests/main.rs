@@ -1,3 +1,5 @@
 //! All integration tests in one program, so that everything is linked once.
 
 mod architecture;
+mod harness;
+mod judging;
