@@ -3,3 +3,5 @@
 mod architecture;
 mod harness;
 mod judging;
+mod properties;
+mod published;

@@ -67,7 +67,7 @@ fn guard_none_falls_short_where_a_guard_is_required() {
     let report = ran.json();
     let guard = only_guard(&report);
     assert_eq!(guard["verdict"], "falls short");
-    assert_eq!(finding(guard, "guard-missing")["verdict"], "falls short");
+    assert_eq!(finding(guard, "no-guard")["verdict"], "falls short");
     assert_eq!(finding(guard, "rail-too-low")["verdict"], "does not apply");
     assert_eq!(ran.code, 1);
 }
@@ -170,7 +170,7 @@ fn a_hole_without_at_falls_short_where_the_limited_zone_would_fail_it() {
     let report = check(&landing(rows), LAW).json();
     let guard = only_guard(&report);
     assert_eq!(guard["verdict"], "falls short");
-    let opening = finding(guard, "ball-passes");
+    let opening = finding(guard, "gap-too-wide");
     assert_eq!(opening["verdict"], "falls short");
 }
 
@@ -186,8 +186,8 @@ fn some_openings_checked_never_meets() {
         let report = check(&rows(checked), LAW).json();
         let guard = only_guard(&report);
         assert_eq!(guard["verdict"], "not measured", "{checked}");
-        assert_eq!(finding(guard, "ball-passes")["verdict"], "meets");
-        assert_eq!(finding(guard, "ball-passes")["partial"], true);
+        assert_eq!(finding(guard, "gap-too-wide")["verdict"], "meets");
+        assert_eq!(finding(guard, "gap-too-wide")["partial"], true);
     }
     assert_eq!(only_guard(&check(&rows("every one"), LAW).json())["verdict"], "meets");
 }
@@ -248,7 +248,7 @@ fn a_stick_that_reaches_and_a_ball_that_stops_everywhere_settle_a_guard_without_
         let guard = only_guard(&report);
         assert_eq!(guard["verdict"], "meets", "{rows}\n{}", ran.out);
         assert_eq!(ran.code, 0);
-        for name in ["rail-too-low", "ball-passes"] {
+        for name in ["rail-too-low", "gap-too-wide"] {
             assert!(finding(guard, name)["uncertainty"].is_null(), "{name}");
         }
     }
@@ -295,7 +295,7 @@ fn cables_without_a_push_prove_only_a_shortfall() {
              hall,landing,opening,{opening},\nhall,landing,bottom gap,none,\n"
         );
         let report = check(&landing(&rows), LAW).json();
-        finding(only_guard(&report), "ball-passes")["verdict"].clone()
+        finding(only_guard(&report), "gap-too-wide")["verdict"].clone()
     };
     assert_eq!(of("3 in"), "not measured");
     assert_eq!(of("5 in"), "falls short");
