@@ -5,3 +5,4 @@ mod harness;
 mod judging;
 mod properties;
 mod published;
+mod rulesets;
