@@ -96,7 +96,11 @@ fn guidance_alone_decides_under_its_heading() {
     assert_eq!(ran.code, 1);
     let text = run(&[("survey.csv", &survey)], &["check", "@survey.csv"]).out;
     let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(flat.to_lowercase().contains("guidance only; no law was checked"), "{text}");
+    assert!(
+        flat.to_lowercase()
+            .contains("guidance only; no law was checked"),
+        "{text}"
+    );
 }
 
 const FROM_MEMORY: &str = r#"
@@ -132,7 +136,13 @@ fn memory_rules_only_warn() {
     let survey = "unit,guard,item,reading\na,rail,height,38 in\n";
     let files = [("memory.toml", FROM_MEMORY), ("survey.csv", survey)];
     let mut args = vec![
-        "check", "@survey.csv", "--rules", "@memory.toml", "--no-guidance", "--format", "json",
+        "check",
+        "@survey.csv",
+        "--rules",
+        "@memory.toml",
+        "--no-guidance",
+        "--format",
+        "json",
     ];
     let warned = run(&files, &args);
     let report = warned.json();
@@ -151,16 +161,27 @@ fn an_opening_without_at_is_judged_by_the_strictest_and_laxest_zone() {
     let verdicts = |opening: &str| {
         let report = two_zones(opening).json();
         let guard = only_guard(&report);
-        let of = |rule| finding(guard, rule)["verdict"].as_str().expect("a word").to_owned();
+        let of = |rule| {
+            finding(guard, rule)["verdict"]
+                .as_str()
+                .expect("a word")
+                .to_owned()
+        };
         [of("low-hole"), of("high-hole")]
     };
     assert_eq!(verdicts("3 7/8 in"), ["meets", "meets"]);
     assert_eq!(verdicts("4 1/4 in"), ["not measured", "meets"]);
     assert_eq!(verdicts("4 1/2 in"), ["falls short", "falls short"]);
     // where it says so, only its own zone counts
-    assert_eq!(verdicts("4 1/4 in at 20 in"), ["falls short", "not measured"]);
+    assert_eq!(
+        verdicts("4 1/4 in at 20 in"),
+        ["falls short", "not measured"]
+    );
     assert_eq!(verdicts("4 1/4 in at 40 in"), ["not measured", "meets"]);
-    assert_eq!(verdicts("4 1/4 in at 30 in to 40 in"), ["falls short", "meets"]);
+    assert_eq!(
+        verdicts("4 1/4 in at 30 in to 40 in"),
+        ["falls short", "meets"]
+    );
 }
 
 #[test]
@@ -189,17 +210,25 @@ fn some_openings_checked_never_meets() {
         assert_eq!(finding(guard, "gap-too-wide")["verdict"], "meets");
         assert_eq!(finding(guard, "gap-too-wide")["partial"], true);
     }
-    assert_eq!(only_guard(&check(&rows("every one"), LAW).json())["verdict"], "meets");
+    assert_eq!(
+        only_guard(&check(&rows("every one"), LAW).json())["verdict"],
+        "meets"
+    );
 }
 
 #[test]
 fn a_second_larger_drop_governs() {
     let survey = |drops: &str| {
-        format!("unit,guard,item,reading\na,g,use,dwelling\na,g,place,deck\na,g,guard,none\n{drops}")
+        format!(
+            "unit,guard,item,reading\na,g,use,dwelling\na,g,place,deck\na,g,guard,none\n{drops}"
+        )
     };
     let low = check(&survey("a,g,drop,20 in\n"), LAW);
     assert_eq!(only_guard(&low.json())["verdict"], "does not apply");
-    for drops in ["a,g,drop,20 in\na,g,drop,40 in\n", "a,g,drop,40 in\na,g,drop,20 in\n"] {
+    for drops in [
+        "a,g,drop,20 in\na,g,drop,40 in\n",
+        "a,g,drop,40 in\na,g,drop,20 in\n",
+    ] {
         let both = check(&survey(drops), LAW);
         assert_eq!(only_guard(&both.json())["verdict"], "falls short");
     }
@@ -262,7 +291,10 @@ fn guidance_stands_beside_law_and_moves_neither_verdict_nor_exit_status() {
     let beside = check(&landing(rows), &["--rules", "us-dwelling-2018"]);
     let (alone_report, beside_report) = (alone.json(), beside.json());
     assert_eq!(only_guard(&alone_report)["verdict"], "meets");
-    assert_eq!(only_guard(&alone_report)["guidance"], serde_json::Value::Null);
+    assert_eq!(
+        only_guard(&alone_report)["guidance"],
+        serde_json::Value::Null
+    );
     assert_eq!(only_guard(&beside_report)["verdict"], "meets");
     assert_eq!(only_guard(&beside_report)["guidance"], "falls short");
     assert_eq!((alone.code, beside.code), (0, 0));
