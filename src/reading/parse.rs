@@ -159,7 +159,10 @@ mod tests {
                 let printed = print(&parsed.readings[0]);
                 let again = parse(item, &printed, None).unwrap();
                 // what the example leaves open (whose unit a stair's lift has) stays so
-                assert_eq!(again.readings, parsed.readings, "{item}: {example} {printed}");
+                assert_eq!(
+                    again.readings, parsed.readings,
+                    "{item}: {example} {printed}"
+                );
             }
         }
     }

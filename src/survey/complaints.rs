@@ -12,7 +12,7 @@ use crate::source::Excerpt;
 use crate::survey::Row;
 
 /// What to mark in a row that is looked up.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub(super) enum Mark {
     Building,
     Guard,
@@ -78,9 +78,8 @@ impl Complaints {
     /// Adds one whose places are looked up at the end.
     pub(super) fn push_unplaced(&mut self, unplaced: Unplaced) {
         let (file, code) = (unplaced.spots[0].row.file, unplaced.diagnostic.code);
-        let alike = |other: &&Unplaced| {
-            other.spots[0].row.file == file && other.diagnostic.code == code
-        };
+        let alike =
+            |other: &&Unplaced| other.spots[0].row.file == file && other.diagnostic.code == code;
         if self.unplaced.iter().filter(alike).count() < LOOKED_UP {
             self.unplaced.push(unplaced);
         } else {
@@ -101,7 +100,8 @@ impl Complaints {
         for (mut diagnostic, count) in self.alike.into_values() {
             if count > 1 {
                 let message = &diagnostic.message;
-                diagnostic.message = format!("{message} ({} more like this in the file)", count - 1);
+                diagnostic.message =
+                    format!("{message} ({} more like this in the file)", count - 1);
             }
             all.push(diagnostic);
         }

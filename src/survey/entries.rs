@@ -166,7 +166,11 @@ impl Entries {
     fn own_columns<'r>(&self, row: &Row<'r>, header: &Header) -> Vec<Entry<'r>> {
         let own = |(index, column): (usize, &Column)| {
             let kept = *column == Column::Own && row.is_trusted(index);
-            let text = if kept { row.cell(index) } else { Cow::Borrowed("") };
+            let text = if kept {
+                row.cell(index)
+            } else {
+                Cow::Borrowed("")
+            };
             (!text.is_empty()).then(|| Entry {
                 subject: Subject::Own(Arc::clone(&header.headings[index])),
                 text,
@@ -203,7 +207,9 @@ impl Entries {
                 continue;
             }
             let note = match &subject {
-                Subject::Item(item) | Subject::Lost(item) => self.note_of(row, header, *item, &note),
+                Subject::Item(item) | Subject::Lost(item) => {
+                    self.note_of(row, header, *item, &note)
+                }
                 Subject::Nothing | Subject::Own(_) => Arc::clone(&self.no_note),
             };
             let parts: Vec<Cow<'r, str>> = match &subject {
@@ -236,7 +242,10 @@ impl Entries {
 
     /// The note of an item in a table: its own, else the row's.
     fn note_of(&self, row: &Row<'_>, header: &Header, item: Item, note: &Arc<str>) -> Arc<str> {
-        let column = header.columns.iter().position(|c| *c == Column::NoteOf(item));
+        let column = header
+            .columns
+            .iter()
+            .position(|c| *c == Column::NoteOf(item));
         match column.map(|column| row.note(Some(column))) {
             Some(own) if !own.is_empty() => self.note(&own),
             Some(_) | None => Arc::clone(note),
@@ -333,7 +342,7 @@ fn nearly_an_item(row: &Row<'_>, item: usize, name: &str, right: &str) -> Diagno
 fn own_item(row: &Row<'_>, item: usize, name: &str) -> Diagnostic {
     Diagnostic::warning(
         codes::OWN_ITEM,
-        format!("`{name}` is your own item: it is kept, and no rule reads it"),
+        format!("`{name}` is your own item: no rule reads it"),
         row.excerpt(item),
     )
     .help("type `guardrule items` to see the items that rules read")

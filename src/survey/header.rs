@@ -53,6 +53,7 @@ pub(super) struct Header {
     pub(super) unit: Option<usize>,
     pub(super) guard: Option<usize>,
     pub(super) note: Option<usize>,
+    pub(super) delimiter: u8,
     /// How many columns at the beginning hold names only.
     pub(super) names: usize,
 }
@@ -87,13 +88,22 @@ pub(super) fn makes_sense(row: &Row<'_>) -> bool {
 
 impl Header {
     /// The header in a row, with what is wrong with it; `None` if it is none.
-    pub(super) fn read(row: &Row<'_>, faults: &mut Vec<Diagnostic>) -> Option<Header> {
+    pub(super) fn read(
+        row: &Row<'_>,
+        delimiter: u8,
+        faults: &mut Vec<Diagnostic>,
+    ) -> Option<Header> {
         let headings = headings(row);
         let mut columns: Vec<Column> = headings.iter().map(|heading| heading.column).collect();
         let layout = layout(&columns)?;
         twice(row, &mut columns, faults);
         for (index, heading) in headings.iter().enumerate() {
-            faults.extend(heading.fault.as_ref().map(|fault| fault.diagnostic(row, index)));
+            faults.extend(
+                heading
+                    .fault
+                    .as_ref()
+                    .map(|fault| fault.diagnostic(row, index)),
+            );
         }
         if let Layout::Notebook { .. } = layout {
             for (index, column) in columns.iter_mut().enumerate() {
@@ -110,6 +120,7 @@ impl Header {
             unit: place(Column::Unit),
             guard: place(Column::Guard),
             note: place(Column::Note),
+            delimiter,
             names: columns
                 .iter()
                 .take_while(|c| matches!(c, Column::Building | Column::Unit | Column::Guard))
@@ -136,7 +147,7 @@ impl Fault {
             .help(format!("write {right}")),
             Fault::Own => Diagnostic::warning(
                 codes::OWN_HEADING,
-                format!("the column `{written}` is your own: it is kept, and no rule reads it"),
+                format!("the column `{written}` is your own: no rule reads it"),
                 at,
             )
             .help("type `guardrule items` to see the headings that rules read"),
@@ -153,10 +164,14 @@ impl Fault {
 fn item_in_a_notebook(row: &Row<'_>, index: usize, item: Item) -> Diagnostic {
     Diagnostic::warning(
         codes::OWN_HEADING,
-        format!("a file with the columns `item` and `reading` has no column `{item}`: no rule reads it"),
+        format!(
+            "a file with the columns `item` and `reading` has no column `{item}`: no rule reads it"
+        ),
         row.excerpt(index),
     )
-    .help(format!("write {item} in the column `item`, and what you found beside it"))
+    .help(format!(
+        "write {item} in the column `item`, and what you found beside it"
+    ))
 }
 
 /// Two columns with the same meaning where there can be only one: the second is the person's own.
@@ -195,7 +210,9 @@ pub(super) fn missing(row: &Row<'_>) -> Diagnostic {
         (true, false, _) => "the header has a column `item` and no column `reading`",
         (false, true, _) => "the header has a column `reading` and no column `item`",
         (false, false, true) => "the header has a column `guard` and no item beside it",
-        (_, _, _) => "the first row is no header: it names no columns `item` and `reading`, and no column `guard`",
+        (_, _, _) => {
+            "the first row is no header: it names no columns `item` and `reading`, and no column `guard`"
+        }
     };
     Diagnostic::error(codes::NO_HEADER, message, row.excerpt_whole())
         .label("the rest of the file was not read")
@@ -220,7 +237,11 @@ fn layout(columns: &[Column]) -> Option<Layout> {
                 | Column::Own
                 | Column::Unit => None,
             };
-            Some(Layout::Notebook { item, reading, unit })
+            Some(Layout::Notebook {
+                item,
+                reading,
+                unit,
+            })
         }
         (Some(_), None) | (None, Some(_)) => None,
         (None, None) => {
@@ -234,7 +255,10 @@ fn layout(columns: &[Column]) -> Option<Layout> {
 }
 
 fn columns(row: &Row<'_>) -> Vec<Column> {
-    headings(row).into_iter().map(|heading| heading.column).collect()
+    headings(row)
+        .into_iter()
+        .map(|heading| heading.column)
+        .collect()
 }
 
 fn headings(row: &Row<'_>) -> Vec<Heading> {
@@ -246,10 +270,11 @@ fn headings(row: &Row<'_>) -> Vec<Heading> {
         names.pop();
     }
     // the column `guard` holds the guards' names; a second one says whether there is a guard
-    let guard = names
-        .iter()
-        .position(|name| name == "guard")
-        .or_else(|| names.iter().position(|name| Item::by_name(name) == Some(Item::Guard)));
+    let guard = names.iter().position(|name| name == "guard").or_else(|| {
+        names
+            .iter()
+            .position(|name| Item::by_name(name) == Some(Item::Guard))
+    });
     names
         .iter()
         .enumerate()
@@ -292,7 +317,10 @@ fn heading(name: &str) -> Heading {
     {
         return note_of(of.trim());
     }
-    match name.strip_suffix(')').and_then(|name| name.rsplit_once('(')) {
+    match name
+        .strip_suffix(')')
+        .and_then(|name| name.rsplit_once('('))
+    {
         Some((base, unit)) => in_unit(name, base.trim(), unit.trim()),
         None => item_heading(name, None),
     }

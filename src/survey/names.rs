@@ -81,9 +81,11 @@ impl Names {
                 near: None,
             };
         }
-        let near = self.words.variants(&compared).into_iter().find_map(|other| {
-            self.find_compared(self.hash(parent, &other), parent, &other)
-        });
+        let near = self
+            .words
+            .variants(&compared)
+            .into_iter()
+            .find_map(|other| self.find_compared(self.hash(parent, &other), parent, &other));
         // 2^32 names would fill 100 GB of survey first
         let id = NameId(u32::try_from(self.nodes.len()).unwrap_or(u32::MAX));
         self.arena.push_str(&tidy(written));
@@ -126,10 +128,6 @@ impl Names {
         self.nodes[id.index()].parent
     }
 
-    /// How many there are.
-    pub(super) fn count(&self) -> usize {
-        self.nodes.len()
-    }
 
     fn hash(&self, parent: NameId, compared: &str) -> u64 {
         self.hasher.hash_one((parent.0, compared))
@@ -247,10 +245,8 @@ fn differ_by_a_letter(one: &str, other: &str) -> bool {
     if long.len() > short.len() {
         return long[1..] == *short;
     }
-    let swapped = long.len() > 1
-        && long[0] == short[1]
-        && long[1] == short[0]
-        && long[2..] == short[2..];
+    let swapped =
+        long.len() > 1 && long[0] == short[1] && long[1] == short[0] && long[2..] == short[2..];
     long[1..] == short[1..] || swapped
 }
 

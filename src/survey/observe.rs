@@ -3,13 +3,16 @@
 use std::sync::Arc;
 
 use crate::items::Item;
+use crate::items::Kind;
 use crate::measure::LengthUnit;
 use crate::reading::ReadingError;
+use crate::reading::looks_like_a_date;
 use crate::source::Diagnostic;
 use crate::survey::Observation;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::entries::Entry;
+use crate::survey::entries::Subject;
 use crate::survey::header::Column;
 use crate::survey::header::Header;
 use crate::survey::readings::Readings;
@@ -82,9 +85,16 @@ impl Observer {
         }
     }
 
-    /// Whether a reading makes sense without saying so; for what may yet get its unit.
-    pub(super) fn is_readable(&mut self, item: Item, text: &str, unit: Option<LengthUnit>) -> bool {
-        self.readings.understand(item, text, unit).is_ok()
+    /// Whether an entry can be read, but only with a default unit.
+    pub(super) fn lacks_unit(&mut self, entry: &Entry<'_>) -> bool {
+        let Subject::Item(item) = entry.subject else {
+            return false;
+        };
+        let mut readable = |unit| self.readings.understand(item, &entry.text, unit).is_ok();
+        entry.unit.is_none()
+            && takes_a_unit(item)
+            && !readable(None)
+            && readable(Some(LengthUnit::Inch))
     }
 }
 
@@ -112,7 +122,7 @@ fn unreadable(
         });
         return;
     }
-    let code = if crate::reading::looks_like_a_date(&entry.text) && takes_a_unit(item) {
+    let code = if looks_like_a_date(&entry.text) && takes_a_unit(item) {
         codes::SPREADSHEET_DATE
     } else {
         codes::UNREADABLE
@@ -138,12 +148,11 @@ fn is_bare_number(text: &str) -> bool {
     };
     text.starts_with(|c: char| c.is_ascii_digit() || !c.is_ascii())
         && text.chars().all(numeral)
-        && !crate::reading::looks_like_a_date(text)
+        && !looks_like_a_date(text)
 }
 
 /// Whether its reading holds a length.
 fn takes_a_unit(item: Item) -> bool {
-    use crate::items::Kind;
     match item.info().kind {
         Kind::Foothold
         | Kind::Graduation
@@ -176,15 +185,22 @@ fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item
     ))
 }
 
-/// What is wrong with an item in a row of this level, if anything.
-pub(super) fn misplaced(level: Level, item: Item) -> Option<&'static str> {
+/// Why an item does not belong into a row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Misplaced {
+    HoldsForAll,
+    NeedsGuard,
+}
+
+/// Why an item does not belong into a row of this level, if it does not.
+pub(super) fn misplaced(level: Level, item: Item) -> Option<Misplaced> {
     if item.is_circumstance() || matches!(item, Item::Date | Item::By) {
         return None;
     }
     match (level, item.is_at_guard()) {
         (Level::Guard, true) | (Level::Survey, false) => None,
-        (Level::Survey | Level::Unit, true) => Some("is seen or measured at a guard"),
-        (Level::Guard | Level::Unit, false) => Some("holds for the whole file or survey"),
+        (Level::Survey | Level::Unit, true) => Some(Misplaced::NeedsGuard),
+        (Level::Guard | Level::Unit, false) => Some(Misplaced::HoldsForAll),
     }
 }
 
@@ -197,16 +213,20 @@ pub(super) fn guard_missing(
 ) -> Diagnostic {
     let message = format!("{item} is seen or measured at a guard, and this row names none");
     let help = match above {
-        Some(above) => format!(
-            "a blank cell is not \"the same as above\": write {above} again if it is meant"
-        ),
+        Some(above) => {
+            format!("a blank cell is not \"the same as above\": write {above} again if it is meant")
+        }
         None => "write the guard's name into the column guard".to_owned(),
     };
     let at = match header.guard {
         Some(guard) if guard < row.width() => row.excerpt(guard),
         Some(_) | None => row.excerpt_whole(),
     };
-    let at = if at.marked().is_empty() { row.excerpt_whole() } else { at };
+    let at = if at.marked().is_empty() {
+        row.excerpt_whole()
+    } else {
+        at
+    };
     Diagnostic::error(codes::GUARD_MISSING, message, at).help(help)
 }
 

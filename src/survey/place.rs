@@ -33,7 +33,11 @@ impl Locator {
         mut name: impl FnMut(NameId, &str, Option<usize>) -> Option<NameId>,
     ) -> Option<Place> {
         let columns = [header.building, header.unit, header.guard];
-        if !columns.into_iter().flatten().all(|column| row.is_trusted(column)) {
+        if !columns
+            .into_iter()
+            .flatten()
+            .all(|column| row.is_trusted(column))
+        {
             return None;
         }
         let names = names_as_they_stand(row, header);
@@ -69,7 +73,10 @@ impl Locator {
 
 /// The text of the cells that hold names, where all of them stand in front.
 fn names_as_they_stand<'r>(row: &Row<'r>, header: &Header) -> Option<&'r str> {
-    let named = [header.building, header.unit, header.guard].into_iter().flatten().count();
+    let named = [header.building, header.unit, header.guard]
+        .into_iter()
+        .flatten()
+        .count();
     if named == 0 || named != header.names {
         return None;
     }

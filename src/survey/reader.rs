@@ -23,7 +23,7 @@ use crate::survey::suspicion;
 /// Reads the rows of one file.
 pub(super) struct RowReader<'f> {
     stream: Stream<'f>,
-    pub(super) header: Header,
+    pub(super) header: Arc<Header>,
     condition: Condition,
 }
 
@@ -61,19 +61,23 @@ impl<'f> RowReader<'f> {
         let condition = Condition::default();
         let row = stream.row(&condition);
         let mut faults = Vec::new();
-        let header = Header::read(&row, &mut faults);
+        let header = Header::read(&row, stream.scanner.delimiter(), &mut faults);
         complaints.extend(faults);
         let Some(header) = header else {
             complaints.push(header::missing(&row));
             return Ok(None);
         };
-        if row.cells.iter().any(|cell| cell.quoting == Quoting::Unclosed) {
+        if row
+            .cells
+            .iter()
+            .any(|cell| cell.quoting == Quoting::Unclosed)
+        {
             complaints.push(suspicion::swallowed(&row, row.cells.len() - 1));
             stream.scanner.keep_first_line();
         }
         Ok(Some(RowReader {
             stream,
-            header,
+            header: Arc::new(header),
             condition,
         }))
     }
@@ -104,7 +108,9 @@ impl<'f> RowReader<'f> {
             self.condition = suspicion::look_at(&row, &self.header, complaints);
             if self.stream.patched.is_some() {
                 self.condition.in_error = true;
-                complaints.count(&self.stream.file, codes::NOT_UTF8, "", || self.stream.not_utf8());
+                complaints.count(&self.stream.file, codes::NOT_UTF8, "", || {
+                    self.stream.not_utf8()
+                });
             }
             return Ok(Some(self.stream.row(&self.condition)));
         }
@@ -292,5 +298,7 @@ fn empty(file: &Arc<str>) -> Diagnostic {
         "the file is empty",
         Excerpt::whole(Arc::clone(file)),
     )
-    .help("begin with the row unit,guard,item,reading,note and write one observation a row below it")
+    .help(
+        "begin with the row unit,guard,item,reading,note and write one observation a row below it",
+    )
 }

@@ -44,7 +44,10 @@ impl<'r> Row<'r> {
     /// How many cells it has up to the last one that is not blank.
     pub(super) fn filled_width(&self) -> usize {
         let filled = |cell: &Cell| !cell.text(self.text).trim().is_empty();
-        self.cells.iter().rposition(filled).map_or(0, |last| last + 1)
+        self.cells
+            .iter()
+            .rposition(filled)
+            .map_or(0, |last| last + 1)
     }
 
     /// The cell's text without spaces around it and without the apostrophe that
@@ -82,9 +85,17 @@ impl<'r> Row<'r> {
 
     /// The text of all cells from this one on, as one.
     fn rest_from(&self, index: usize) -> Cow<'r, str> {
-        let cells = self.cells.get(index..self.filled_width()).unwrap_or_default();
+        let cells = self
+            .cells
+            .get(index..self.filled_width())
+            .unwrap_or_default();
         let texts: Vec<_> = cells.iter().map(|cell| cell.text(self.text)).collect();
-        Cow::Owned(texts.join(self.delimiter.encode_utf8(&mut [0; 4])).trim().to_owned())
+        Cow::Owned(
+            texts
+                .join(self.delimiter.encode_utf8(&mut [0; 4]))
+                .trim()
+                .to_owned(),
+        )
     }
 
     /// The row with this cell marked.

@@ -34,7 +34,10 @@ pub(super) fn swallows(row: &Row<'_>, header: &Header) -> bool {
                 );
                 !note
                     || row.cells.len() > header.columns.len()
-                    || text.lines().skip(1).any(|line| looks_like_a_row(line, row.delimiter, header))
+                    || text
+                        .lines()
+                        .skip(1)
+                        .any(|line| looks_like_a_row(line, row.delimiter, header))
             }
         }
     })
@@ -95,7 +98,9 @@ pub(super) fn swallowed(row: &Row<'_>, index: usize) -> Diagnostic {
         Some((reading, _)) if reading.trim().ends_with(|c: char| c.is_ascii_digit()) => {
             format!("write {} in, and no marks", reading.trim())
         }
-        Some(_) | None => "close the cell with a second mark, or leave the first one out".to_owned(),
+        Some(_) | None => {
+            "close the cell with a second mark, or leave the first one out".to_owned()
+        }
     };
     Diagnostic::error(
         codes::SWALLOWED_ROWS,
@@ -129,7 +134,10 @@ fn in_marks(raw: &str, text: &str) -> String {
 /// An inch mark in a cell without marks around it: read, but a bad habit.
 fn bare_mark(row: &Row<'_>, index: usize, header: &Header, complaints: &mut Complaints) {
     let column = header.columns.get(index);
-    if matches!(column, None | Some(Column::Note | Column::NoteOf(_) | Column::Own)) {
+    if matches!(
+        column,
+        None | Some(Column::Note | Column::NoteOf(_) | Column::Own)
+    ) {
         return;
     }
     complaints.count(row.file, codes::BARE_INCH_MARK, "", || {
@@ -172,7 +180,10 @@ fn is_cut_number(row: &Row<'_>, index: usize) -> bool {
         return false;
     };
     // most readings end with a unit: no need to look further
-    if !row.text[cell.range()].trim_end().ends_with(|c: char| c.is_ascii_digit()) {
+    if !row.text[cell.range()]
+        .trim_end()
+        .ends_with(|c: char| c.is_ascii_digit())
+    {
         return false;
     }
     let (whole, rest) = (row.cell(index), row.cell(index + 1));
@@ -194,16 +205,21 @@ fn notebook_surplus(
 ) {
     let last_two = reading + 1 == header.columns.len()
         || (reading + 2 == header.columns.len() && header.note == Some(reading + 1));
-    let readable = |text: &str| {
-        item.is_none_or(|item| parse(item, text, Some(LengthUnit::Inch)).is_ok())
-    };
-    let digit_follows = row.cell(reading + 1).starts_with(|c: char| c.is_ascii_digit());
+    let readable =
+        |text: &str| item.is_none_or(|item| parse(item, text, Some(LengthUnit::Inch)).is_ok());
+    let digit_follows = row
+        .cell(reading + 1)
+        .starts_with(|c: char| c.is_ascii_digit());
     if last_two && !digit_follows && readable(&row.cell(reading)) {
         condition.long_note = Some(reading + 1);
         complaints.push(rest_of_note(row, reading + 1));
         return;
     }
-    condition.doubt(if last_two { reading..usize::MAX } else { 0..usize::MAX });
+    condition.doubt(if last_two {
+        reading..usize::MAX
+    } else {
+        0..usize::MAX
+    });
     let candidates = (reading + 2..=row.filled_width()).map(|end| reading..end);
     let meant = item.and_then(|item| {
         candidates
@@ -265,7 +281,10 @@ fn table_surplus(
     complaints.push(
         Diagnostic::error(
             codes::SURPLUS_READING,
-            format!("this row has {} cells, and the header {width}", row.filled_width()),
+            format!(
+                "this row has {} cells, and the header {width}",
+                row.filled_width()
+            ),
             row.excerpt_of(row.range(first).start..row.text.len()),
         )
         .label("not read")
@@ -282,7 +301,10 @@ fn rest_of_note(row: &Row<'_>, note: usize) -> Diagnostic {
         "this row has more cells than the header: the last ones were read as the rest of the note",
         row.excerpt_of(range),
     )
-    .help(format!("put the note in marks: {}", row.mended(cells, &joined)))
+    .help(format!(
+        "put the note in marks: {}",
+        row.mended(cells, &joined)
+    ))
 }
 
 /// Cells that a spreadsheet would run, and characters that steer a terminal.
@@ -303,7 +325,8 @@ fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
         }
         complaints.count(row.file, codes::FORMULA, "", || formula(row, index));
     }
-    let control = |byte: &u8| (*byte < 0x20 && !matches!(byte, b'\t' | b'\n' | b'\r')) || *byte == 0x7F;
+    let control =
+        |byte: &u8| (*byte < 0x20 && !matches!(byte, b'\t' | b'\n' | b'\r')) || *byte == 0x7F;
     let unseen = row.text.bytes().any(|byte| control(&byte))
         || (!row.text.is_ascii() && row.text.chars().any(is_unseen));
     if unseen {
