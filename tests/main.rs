@@ -1,3 +1,8 @@
 //! All integration tests in one program, so that everything is linked once.
 
 mod architecture;
+mod harness;
+mod judging;
+mod properties;
+mod published;
+mod rulesets;

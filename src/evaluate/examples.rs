@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use crate::evaluate::Reason;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::holds;
 use crate::evaluate::rule::Bench;
@@ -14,7 +13,6 @@ use crate::items::Verdict;
 use crate::rules::Example;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
-use crate::rules::Subject;
 use crate::survey::Guard;
 use crate::survey::Inherited;
 use crate::survey::Observation;
@@ -42,8 +40,6 @@ pub struct Tested<'r> {
 }
 
 /// Judges every example of a ruleset by its own rule.
-///
-/// A rule on any opening is judged on the openings that the example gives.
 #[must_use]
 pub fn test(ruleset: &Ruleset) -> Tested<'_> {
     let mut tested = Tested {
@@ -83,23 +79,9 @@ pub fn judge_example(ruleset: &Ruleset, rule: &Rule, example: &Example) -> Verdi
         decides: Decides::Yes,
         in_force: InForceThen::Perhaps,
     };
-    let any_opening = rule
-        .checks
-        .iter()
-        .any(|check| check.subject == Subject::AnyOpening);
-    let is_given = |item| example.given.iter().any(|(given, _, _)| *given == item);
     let of_rule = findings(&scene, &bench).into_iter();
     of_rule
         .filter(|finding| finding.rule.id == rule.id)
-        .filter(|finding| {
-            !any_opening
-                || finding.verdict != Verdict::NotMeasured
-                || is_given(finding.item)
-                || finding
-                    .reasons
-                    .iter()
-                    .any(|reason| matches!(reason, Reason::CircumstanceMissing(_)))
-        })
         .map(|finding| finding.counts_as())
         .min()
         .unwrap_or(Verdict::NotMeasured)

@@ -4,9 +4,34 @@
 //! A reading knows its item's kind and nothing of survey files: where it stood,
 //! and what was said beside it, is the survey's to know.
 
+mod calendar;
+mod error;
+mod force;
+mod length;
+mod number;
+mod opening;
+mod parse;
+mod plausible;
+mod print;
+mod quantity;
+mod shape;
+mod slope;
+mod stair;
+mod things;
+mod tokens;
+mod unit;
 mod value;
+mod when;
+mod words;
 
+pub use error::ReadingError;
+pub use force::parse_force;
+pub use length::parse_length;
+pub use parse::{Parsed, parse};
+pub use print::print;
+pub use slope::parse_slope;
 pub use value::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
     StairReading, Stick, ThingToClimb, Value,
 };
+pub use when::{parse_age, parse_years};

@@ -1,0 +1,193 @@
+//! Whether a length can be what its item says: absurd values are refused,
+//! unusual ones questioned, from the table of items.
+
+use std::ops::Range;
+
+use crate::items::Item;
+use crate::items::ItemInfo;
+use crate::items::Kind;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::reading::Bound;
+use crate::reading::error::ReadingError;
+use crate::reading::error::quoted;
+use crate::reading::error::shown;
+use crate::reading::number::Number;
+use crate::reading::quantity::Exact;
+use crate::reading::quantity::Settled;
+use crate::reading::quantity::exact;
+use crate::reading::tokens::Cursor;
+
+/// Units in the order in which they are offered.
+const OFFERED: [LengthUnit; 5] = [
+    LengthUnit::Inch,
+    LengthUnit::Millimetre,
+    LengthUnit::Centimetre,
+    LengthUnit::Foot,
+    LengthUnit::Metre,
+];
+
+/// One or two units in which a number would be a usual value of the item.
+pub(super) fn units_for(item: Option<Item>, number: &Number) -> Vec<LengthUnit> {
+    let fits = |unit: &LengthUnit| !number.has_fraction() || unit.is_imperial();
+    let usual = item.and_then(|item| item.info().usual);
+    let within = |unit: &LengthUnit| match (exact(number, *unit), usual) {
+        (Exact::Length(length), Some((low, high))) => low <= length && length <= high,
+        (Exact::Length(_) | Exact::TooFine(_) | Exact::TooLong, _) => false,
+    };
+    let usual_units = OFFERED.into_iter().filter(fits).filter(within);
+    let found: Vec<LengthUnit> = usual_units.take(2).collect();
+    if found.is_empty() {
+        OFFERED.into_iter().filter(fits).take(2).collect()
+    } else {
+        found
+    }
+}
+
+/// Refuses a length that cannot be, and questions one that is unusual.
+pub(super) fn judge(
+    cursor: &mut Cursor<'_>,
+    info: &ItemInfo,
+    settled: &Settled,
+    bound: Bound,
+) -> Result<(), ReadingError> {
+    let zero = settled.length == Length::ZERO;
+    if zero && (bound == Bound::Under || !info.zero_allowed) {
+        return Err(cannot_be_zero(cursor, info, settled.span.clone()));
+    }
+    refuse_absurd(cursor, info, settled, bound)?;
+    if !zero {
+        question(cursor, info, settled.length, settled.span.clone(), bound);
+    }
+    Ok(())
+}
+
+/// Refuses a length above the item's most.
+pub(super) fn refuse_absurd(
+    cursor: &Cursor<'_>,
+    info: &ItemInfo,
+    settled: &Settled,
+    bound: Bound,
+) -> Result<(), ReadingError> {
+    let Some(most) = info.most else {
+        return Ok(());
+    };
+    if settled.length <= most || bound == Bound::Under {
+        return Ok(());
+    }
+    Err(absurd(cursor, info, most, settled))
+}
+
+fn absurd(cursor: &Cursor<'_>, info: &ItemInfo, most: Length, settled: &Settled) -> ReadingError {
+    let found = quoted(cursor.slice(settled.span.clone()));
+    let message = format!(
+        "{found} is absurd for {}: more than {} is refused as a slip",
+        info.name,
+        readable(most, settled.unit)
+    );
+    let error = ReadingError::new(message, settled.span.clone());
+    let Some(number) = &settled.number else {
+        return error.help("measure again, and look at the number and its unit");
+    };
+    let digits = shown(cursor.slice(number.span.clone()));
+    let smaller = |unit: &LengthUnit| match exact(number, *unit) {
+        Exact::Length(length) => length <= most,
+        Exact::TooFine(_) | Exact::TooLong => false,
+    };
+    let forms: Vec<String> = units_for(Some(info.item), number)
+        .into_iter()
+        .filter(smaller)
+        .map(|unit| format!("{digits} {}", unit.symbol()))
+        .collect();
+    if forms.is_empty() {
+        error.help("measure again, and look at the number and its unit")
+    } else {
+        error.help(format!("write {} if that was meant", forms.join(" or ")))
+    }
+}
+
+fn cannot_be_zero(cursor: &Cursor<'_>, info: &ItemInfo, span: Range<usize>) -> ReadingError {
+    let found = quoted(cursor.slice(span.clone()));
+    let help = if info.none_allowed {
+        "write none if there is none, or not reached where you could not measure"
+    } else {
+        "write what you measured, or not reached where you could not measure"
+    };
+    ReadingError::new(format!("{found}: {} cannot be zero", info.name), span).help(help)
+}
+
+/// Adds a caution where a length lies outside of what is usual.
+pub(super) fn question(
+    cursor: &mut Cursor<'_>,
+    info: &ItemInfo,
+    length: Length,
+    span: Range<usize>,
+    bound: Bound,
+) {
+    let Some((low, high)) = info.usual else {
+        return;
+    };
+    let unusual = match bound {
+        Bound::Exactly => length < low || length > high,
+        Bound::Over => length > high,
+        Bound::Under => length < low,
+    };
+    if !unusual {
+        return;
+    }
+    let unit = high_unit(info);
+    cursor.cautions.push(format!(
+        "{} is unusual for {}, where {} to {} is common; look at the number and its unit again.",
+        quoted(cursor.slice(span)),
+        info.name,
+        readable(low, unit),
+        readable(high, unit)
+    ));
+}
+
+/// The unit in which the table states the item's range.
+fn high_unit(info: &ItemInfo) -> LengthUnit {
+    match info.usual {
+        Some((low, _)) if low > Length::ZERO && low.nanometres() % 25_400_000 != 0 => {
+            LengthUnit::Millimetre
+        }
+        Some(_) | None => LengthUnit::Inch,
+    }
+}
+
+/// A limit of the table in the reader's own system.
+fn readable(length: Length, unit: LengthUnit) -> String {
+    if unit.is_imperial() && length >= Length::feet(5) {
+        let feet = length.nanometres() / LengthUnit::Foot.one().nanometres();
+        return format!("{feet} ft");
+    }
+    if unit == LengthUnit::Metre || unit == LengthUnit::Centimetre {
+        return length.readable(LengthUnit::Metre);
+    }
+    length.readable(unit)
+}
+
+/// Refuses a height of an opening that no guard has.
+pub(super) fn refuse_high_place(
+    cursor: &Cursor<'_>,
+    settled: &Settled,
+) -> Result<(), ReadingError> {
+    refuse_absurd(cursor, Item::Height.info(), settled, Bound::Exactly)
+}
+
+/// The kinds of reading in which a date can only be a spreadsheet's doing.
+pub(super) fn dates_are_slips(kind: Kind) -> bool {
+    match kind {
+        Kind::Ages
+        | Kind::Count
+        | Kind::Foothold
+        | Kind::Graduation
+        | Kind::Length
+        | Kind::Opening
+        | Kind::Section
+        | Kind::StairTriangle
+        | Kind::ThingToClimb
+        | Kind::Tolerance => true,
+        Kind::Date | Kind::Text | Kind::Words(_) | Kind::Years => false,
+    }
+}

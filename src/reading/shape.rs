@@ -1,0 +1,304 @@
+//! Shapes of openings that are no plain gap.
+
+use crate::geometry::Corner;
+use crate::geometry::Polygon;
+use crate::geometry::Shape;
+use crate::items::Item;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::reading::Bound;
+use crate::reading::Graduation;
+use crate::reading::ShapeReading;
+use crate::reading::error::ReadingError;
+use crate::reading::error::quoted;
+use crate::reading::length::plus_minus;
+use crate::reading::length::settle_with;
+use crate::reading::plausible::judge;
+use crate::reading::quantity::Context;
+use crate::reading::quantity::Quantity;
+use crate::reading::quantity::Settled;
+use crate::reading::quantity::coarsest;
+use crate::reading::quantity::quantity;
+use crate::reading::tokens::Cursor;
+use crate::reading::tokens::Lexeme;
+use crate::reading::unit::unit;
+use crate::reading::unit::unknown_unit;
+
+/// Corners beyond this are no opening: 100 km.
+const FARTHEST_MM: f64 = 1e8;
+
+/// Which shape a word names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Form {
+    Circle,
+    Rectangle,
+    Slot,
+    Triangle,
+}
+
+impl Form {
+    const fn name(self) -> &'static str {
+        match self {
+            Form::Circle => "circle",
+            Form::Rectangle => "rectangle",
+            Form::Slot => "slot",
+            Form::Triangle => "triangle",
+        }
+    }
+
+    const fn example(self) -> &'static str {
+        match self {
+            Form::Circle => "circle 5 in",
+            Form::Rectangle => "rectangle 3 1/2 x 30 in",
+            Form::Slot => "slot 4 1/4 in",
+            Form::Triangle => "triangle 7 3/4 x 10 in",
+        }
+    }
+
+    const fn sides(self) -> usize {
+        match self {
+            Form::Circle | Form::Slot => 1,
+            Form::Rectangle | Form::Triangle => 2,
+        }
+    }
+}
+
+/// The shape that is next, where a word names one.
+pub(super) fn shape(
+    cursor: &mut Cursor<'_>,
+    context: Context,
+    item: Item,
+) -> Result<Option<ShapeReading>, ReadingError> {
+    let whole = cursor.whole();
+    if cursor.any_phrase(&["turned", "cable", "cables"]) {
+        let found = quoted(cursor.slice(cursor.since(whole.start)));
+        return Err(
+            ReadingError::new(format!("{found}: this shape cannot be read yet"), whole)
+                .help("try a ball at the widest place: write 4 in ball stops, or 4 in ball passes"),
+        );
+    }
+    if cursor.word("polygon") {
+        return polygon(cursor, context).map(Some);
+    }
+    let form = if cursor.word("circle") {
+        Form::Circle
+    } else if cursor.word("rectangle") {
+        Form::Rectangle
+    } else if cursor.word("slot") {
+        Form::Slot
+    } else if cursor.word("triangle") {
+        Form::Triangle
+    } else {
+        return Ok(None);
+    };
+    closed(cursor, context, item, form).map(Some)
+}
+
+/// A shape with one or two dimensions.
+fn closed(
+    cursor: &mut Cursor<'_>,
+    context: Context,
+    item: Item,
+    form: Form,
+) -> Result<ShapeReading, ReadingError> {
+    let start = cursor.whole().start;
+    let sides = sides(cursor)?;
+    if sides.len() != form.sides() {
+        let span = cursor.since(start);
+        let count = if form.sides() == 1 {
+            "one length"
+        } else {
+            "two lengths"
+        };
+        return Err(ReadingError::new(
+            format!(
+                "a {} has {count}, and {} was found",
+                form.name(),
+                sides.len()
+            ),
+            span,
+        )
+        .help(format!("write it so: {}", form.example())));
+    }
+    let within = plus_minus(cursor)?;
+    let all: Vec<&Quantity> = sides.iter().collect();
+    let (settled, within) = settle_with(cursor, context, &all, within.as_ref())?;
+    let span = cursor.since(start);
+    if settled.iter().any(|side| side.length == Length::ZERO) {
+        let found = quoted(cursor.slice(span.clone()));
+        return Err(
+            ReadingError::new(format!("{found} has a side of no length"), span)
+                .help("write the sides as measured, or none if there is no opening"),
+        );
+    }
+    let shape = built(form, &settled);
+    if let Some(clear) = shape.clear_opening() {
+        let ball = Settled {
+            length: clear,
+            span,
+            number: None,
+            ..settled[0].clone()
+        };
+        judge(cursor, item.info(), &ball, Bound::Exactly)?;
+    }
+    let unit = settled[settled.len() - 1].unit;
+    let graduation = match within {
+        Some(within) => Graduation::PlusMinus(within.length),
+        None => coarsest(&settled),
+    };
+    Ok(ShapeReading {
+        shape,
+        unit,
+        graduation,
+    })
+}
+
+/// Lengths parted by `x`.
+pub(super) fn sides(cursor: &mut Cursor<'_>) -> Result<Vec<Quantity>, ReadingError> {
+    let mut sides = vec![quantity(cursor, &["x", "by", "at"])?];
+    while cursor.times() {
+        sides.push(quantity(cursor, &["x", "by", "at"])?);
+    }
+    Ok(sides)
+}
+
+fn built(form: Form, settled: &[Settled]) -> Shape {
+    let (first, last) = (settled[0].length, settled[settled.len() - 1].length);
+    match form {
+        Form::Circle => Shape::Circle { diameter: first },
+        Form::Rectangle => Shape::Rectangle {
+            width: first,
+            height: last,
+        },
+        Form::Slot => Shape::Slot { width: first },
+        Form::Triangle => Shape::Triangle {
+            rise: first,
+            run: last,
+        },
+    }
+}
+
+/// `0:0 120:0 60:90 mm`: corners as x:y, then the unit.
+fn polygon(cursor: &mut Cursor<'_>, context: Context) -> Result<ShapeReading, ReadingError> {
+    let start = cursor.whole().start;
+    let mut written: Vec<(Coordinate, Coordinate)> = Vec::new();
+    while matches!(cursor.peek(), Some(Lexeme::Number(_) | Lexeme::Dash)) {
+        let x = coordinate(cursor)?;
+        if !cursor.eat(&Lexeme::Colon) {
+            return Err(corner_error(cursor));
+        }
+        written.push((x, coordinate(cursor)?));
+    }
+    let unit = match unit(cursor) {
+        Some(unit) => unit,
+        None => {
+            if let Some(error) = unknown_unit(cursor, &["at"]) {
+                return Err(error);
+            }
+            context.default_unit.ok_or_else(|| {
+                ReadingError::new("the corners have no unit", cursor.whole())
+                    .help("write the unit behind the last corner: polygon 0:0 120:0 60:90 mm")
+            })?
+        }
+    };
+    let within = plus_minus(cursor)?;
+    let (_, within) = settle_with(cursor, context, &[], within.as_ref())?;
+    let span = cursor.since(start);
+    let corners = written
+        .iter()
+        .map(|(x, y)| Corner {
+            x_mm: x.value * millimetres(unit),
+            y_mm: y.value * millimetres(unit),
+        })
+        .collect();
+    let outline = Polygon::new(corners).map_err(|error| {
+        ReadingError::new(error.to_string(), span.clone())
+            .help("write three corners or more: polygon 0:0 120:0 60:90 mm")
+    })?;
+    let far = |c: &Corner| c.x_mm.abs() > FARTHEST_MM || c.y_mm.abs() > FARTHEST_MM;
+    if outline.corners().iter().any(far) {
+        return Err(
+            ReadingError::new("a corner lies farther than 100 km away", span)
+                .help("look at the numbers and their unit again"),
+        );
+    }
+    let graduation = match within {
+        Some(within) => Graduation::PlusMinus(within.length),
+        None => Graduation::ReadTo(coarsest_corner(&written, unit)),
+    };
+    Ok(ShapeReading {
+        shape: Shape::Polygon(outline),
+        unit,
+        graduation,
+    })
+}
+
+/// One coordinate, and how many decimals it was written with.
+#[derive(Clone, Copy, Debug)]
+struct Coordinate {
+    value: f64,
+    places: u32,
+}
+
+fn coordinate(cursor: &mut Cursor<'_>) -> Result<Coordinate, ReadingError> {
+    let negative = cursor.eat(&Lexeme::Dash);
+    let Some(Lexeme::Number(digits)) = cursor.peek().cloned() else {
+        return Err(corner_error(cursor));
+    };
+    let value: f64 = digits.parse().map_err(|_| corner_error(cursor))?;
+    cursor.advance();
+    let places = digits.split_once('.').map_or(0, |(_, after)| after.len());
+    Ok(Coordinate {
+        value: if negative { -value } else { value },
+        places: u32::try_from(places).unwrap_or(u32::MAX),
+    })
+}
+
+fn corner_error(cursor: &Cursor<'_>) -> ReadingError {
+    let here = cursor.here();
+    let found = match cursor.slice(here.clone()) {
+        "" => "nothing".to_owned(),
+        found => quoted(found),
+    };
+    ReadingError::new(
+        format!("a corner is x:y, whole or decimal with a point, and {found} was found"),
+        here,
+    )
+    .help("write it so: polygon 0:0 120:0 60:90 mm")
+}
+
+/// One of a unit in millimetres; exact as a float.
+fn millimetres(unit: LengthUnit) -> f64 {
+    match unit {
+        LengthUnit::Inch => 25.4,
+        LengthUnit::Foot => 304.8,
+        LengthUnit::Millimetre => 1.0,
+        LengthUnit::Centimetre => 10.0,
+        LengthUnit::Metre => 1000.0,
+    }
+}
+
+/// The coarsest step of the coordinates that are no zero, as for lengths.
+fn coarsest_corner(corners: &[(Coordinate, Coordinate)], unit: LengthUnit) -> Length {
+    let whole = match unit {
+        LengthUnit::Inch => Length::sixty_fourths(16),
+        LengthUnit::Foot => Length::inches(1),
+        LengthUnit::Millimetre => Length::millimetres(1),
+        LengthUnit::Centimetre | LengthUnit::Metre => Length::millimetres(10),
+    };
+    let step = |c: &Coordinate| match c.places {
+        0 => whole,
+        places => {
+            let place = 10_i64.checked_pow(places).unwrap_or(i64::MAX);
+            let last = Length::from_nanometres(unit.one().nanometres() / place);
+            last.max(Length::millimetres(1))
+        }
+    };
+    corners
+        .iter()
+        .flat_map(|(x, y)| [x, y])
+        .filter(|c| c.value.abs() > 0.0)
+        .map(step)
+        .max()
+        .unwrap_or(whole)
+}

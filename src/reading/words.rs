@@ -1,0 +1,153 @@
+//! Words: of an item's list, `none`, those for "could not look", counts.
+
+use crate::items::Item;
+use crate::items::Kind;
+use crate::reading::Value;
+use crate::reading::error::ReadingError;
+use crate::reading::error::quoted;
+use crate::reading::number::number;
+use crate::reading::number::number_is_next;
+use crate::reading::tokens::Cursor;
+use crate::source::nearest;
+
+/// What people write when they could not look.
+const UNKNOWN: &[&str] = &[
+    "not reached",
+    "unknown",
+    "n/a",
+    "na",
+    "n.a.",
+    "-",
+    "--",
+    "–",
+    "—",
+    "?",
+    "??",
+    "???",
+    "not known",
+    "not measured",
+    "not seen",
+    "not checked",
+    "cannot see",
+    "can't see",
+    "could not see",
+    "couldn't see",
+    "cannot reach",
+    "can't reach",
+    "could not reach",
+    "couldn't reach",
+    "not accessible",
+    "inaccessible",
+    "don't know",
+    "do not know",
+];
+
+/// What people write when they looked and there is none.
+const NONE: &[&str] = &["none", "no", "n", "nothing"];
+
+/// No building has more of anything that is counted here. (common practice, no source)
+const MOST: u64 = 100_000;
+
+/// The text with single spaces and plain apostrophes, in lower case.
+pub(super) fn plain(text: &str) -> String {
+    text.split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+        .to_lowercase()
+        .replace('’', "'")
+}
+
+/// Whether the text says "could not look".
+pub(super) fn says_unknown(plain: &str) -> bool {
+    UNKNOWN.contains(&plain)
+}
+
+/// Whether the text says "there is none".
+pub(super) fn says_none(plain: &str) -> bool {
+    NONE.contains(&plain)
+}
+
+/// `none` where the item cannot be none.
+pub(super) fn none_refused(cursor: &Cursor<'_>, item: Item) -> ReadingError {
+    let info = item.info();
+    let whole = cursor.whole();
+    let found = quoted(cursor.slice(whole.clone()));
+    let example = info.examples.first().copied().unwrap_or("what you found");
+    let help = match info.kind {
+        Kind::Length | Kind::Opening if info.zero_allowed => {
+            "write 0 in if that is what you measured, or not reached where you could not".to_owned()
+        }
+        Kind::Ages
+        | Kind::Count
+        | Kind::Date
+        | Kind::Foothold
+        | Kind::Graduation
+        | Kind::Length
+        | Kind::Opening
+        | Kind::Section
+        | Kind::StairTriangle
+        | Kind::Text
+        | Kind::ThingToClimb
+        | Kind::Tolerance
+        | Kind::Words(_)
+        | Kind::Years => {
+            format!("write {example}, or not reached where you could not look")
+        }
+    };
+    ReadingError::new(format!("{found} is no reading of {item}"), whole).help(help)
+}
+
+/// A word of the item's list.
+pub(super) fn word(cursor: &Cursor<'_>, item: Item) -> Result<Value, ReadingError> {
+    let text = cursor.text().trim();
+    if let Some(word) = item.word(text) {
+        return Ok(Value::Word(word));
+    }
+    let names: Vec<&str> = item.words().iter().map(|word| word.name).collect();
+    let known = item
+        .words()
+        .iter()
+        .flat_map(|word| std::iter::once(word.name).chain(word.synonyms.iter().copied()));
+    let list = names.join(", ");
+    let error = ReadingError::new(
+        format!("{} is no word for {item}", quoted(text)),
+        cursor.whole(),
+    );
+    // a synonym that is near stands for its word
+    let near = nearest(text, known).and_then(|near| item.word(near));
+    Err(match near {
+        Some(near) => error.help(format!("write {near}; the words are {list}")),
+        None => error.help(format!("write one of {list}")),
+    })
+}
+
+/// A whole number.
+pub(super) fn count(cursor: &mut Cursor<'_>, item: Item) -> Result<Value, ReadingError> {
+    let whole = cursor.whole();
+    let found = quoted(cursor.slice(whole.clone()));
+    let expected = ReadingError::new(
+        format!("{item} is a whole number, and {found} is none"),
+        whole.clone(),
+    );
+    if !number_is_next(cursor) {
+        return Err(expected.help("write a number, such as 2"));
+    }
+    let number = number(cursor)?;
+    if !number.is_whole() {
+        return Err(expected.help("write a number, such as 2"));
+    }
+    if !cursor.at_end() {
+        return Err(expected.help(format!("write {}, and the rest in the note", number.whole)));
+    }
+    if number.whole == 0 && !item.info().zero_allowed {
+        return Err(ReadingError::new(format!("{item} cannot be zero"), whole)
+            .help("count again, or write unknown"));
+    }
+    match u32::try_from(number.whole) {
+        Ok(count) if number.whole <= MOST => Ok(Value::Count(count)),
+        Ok(_) | Err(_) => Err(
+            ReadingError::new(format!("{found} is absurd for {item}"), whole)
+                .help("count again, or write unknown"),
+        ),
+    }
+}

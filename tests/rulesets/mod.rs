@@ -1,0 +1,5 @@
+//! Rulesets: those shipped with the program, and what is said of faulty ones.
+
+mod embedded;
+mod faulty;
+mod loading;
