@@ -16,7 +16,10 @@ use crate::report::wrap::hanging;
 pub fn items(out: &mut dyn Write) -> io::Result<()> {
     const GROUPS: [(Group, &str); 4] = [
         (Group::Survey, "About the survey itself"),
-        (Group::Circumstance, "Circumstances: they say which rules apply"),
+        (
+            Group::Circumstance,
+            "Circumstances: they say which rules apply",
+        ),
         (Group::Measured, "Measured at the guard"),
         (Group::Seen, "Seen at the guard"),
     ];

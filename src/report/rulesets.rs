@@ -40,7 +40,13 @@ impl Counts {
     /// The counts of one ruleset.
     #[must_use]
     pub fn of(ruleset: &Ruleset) -> Counts {
-        let of = |status| ruleset.rules.iter().filter(|rule| rule.status == status).count();
+        let of = |status| {
+            ruleset
+                .rules
+                .iter()
+                .filter(|rule| rule.status == status)
+                .count()
+        };
         Counts {
             rules: ruleset.rules.len(),
             published: of(Status::Published),
@@ -82,7 +88,12 @@ pub const fn standing(ruleset: &Ruleset) -> &'static str {
 /// Those of `out`.
 pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
     for ruleset in rulesets {
-        writeln!(out, "{}  ({})", palette::heading(&ruleset.id), standing(ruleset))?;
+        writeln!(
+            out,
+            "{}  ({})",
+            palette::heading(&ruleset.id),
+            standing(ruleset)
+        )?;
         writeln!(out, "{}", hanging("  ", &ruleset.title))?;
         writeln!(out, "{}", hanging("  Edition read: ", &ruleset.edition))?;
         writeln!(out, "{}", hanging("  ", &Counts::of(ruleset).says()))?;
@@ -99,10 +110,23 @@ A town's own limits: write a file that extends one, and name it with --rules.";
 /// Those of `out`.
 pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
     writeln!(out, "{}", palette::heading(&one_line(&ruleset.title)))?;
-    writeln!(out, "{}", hanging("", &format!("{}, {}.", one_line(&ruleset.id), standing(ruleset))))?;
-    writeln!(out, "{}", hanging("Edition read: ", &one_line(&ruleset.edition)))?;
+    writeln!(
+        out,
+        "{}",
+        hanging(
+            "",
+            &format!("{}, {}.", one_line(&ruleset.id), standing(ruleset))
+        )
+    )?;
+    writeln!(
+        out,
+        "{}",
+        hanging("Edition read: ", &one_line(&ruleset.edition))
+    )?;
     if let Some(years) = ruleset.in_force {
-        let until = years.until.map_or_else(String::new, |year| format!(" until {year}"));
+        let until = years
+            .until
+            .map_or_else(String::new, |year| format!(" until {year}"));
         let says = format!(
             "from {}{until}; your town may have taken it up later, or changed it",
             years.from
@@ -111,7 +135,11 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
     }
     writeln!(out, "{}", hanging("", &Counts::of(ruleset).says()))?;
     if !ruleset.covers.says.is_empty() {
-        writeln!(out, "{}", hanging("Covers: ", &one_line(&ruleset.covers.says)))?;
+        writeln!(
+            out,
+            "{}",
+            hanging("Covers: ", &one_line(&ruleset.covers.says))
+        )?;
     }
     for amendment in &ruleset.amendments {
         let what = if amendment.removed { "removed" } else { "set" };
@@ -123,7 +151,11 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
         show_rule(out, rule)?;
     }
     for caution in &ruleset.cautions {
-        let says = format!("{} ({})", one_line(&caution.says), one_line(&caution.clause));
+        let says = format!(
+            "{} ({})",
+            one_line(&caution.says),
+            one_line(&caution.clause)
+        );
         writeln!(out, "\n{}", hanging("Caution: ", &says))?;
     }
     writeln!(out, "\n{}", palette::heading("What it leaves out"))?;
@@ -144,21 +176,34 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
 }
 
 fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
-    writeln!(out, "{}  ({})", palette::heading(&one_line(&rule.id)), rule.hazard)?;
+    writeln!(
+        out,
+        "{}  ({})",
+        palette::heading(&one_line(&rule.id)),
+        rule.hazard
+    )?;
     writeln!(out, "{}", hanging("  ", &one_line(&rule.says)))?;
     let mut when: Vec<String> = rule.when.iter().map(condition).collect();
     if !rule.when_any.is_empty() {
         let groups: Vec<String> = rule.when_any.iter().map(|group| all(group)).collect();
         when.push(format!("either {}", groups.join(", or ")));
     }
-    when.extend(rule.unless.iter().map(|group| format!("not where {}", all(group))));
+    when.extend(
+        rule.unless
+            .iter()
+            .map(|group| format!("not where {}", all(group))),
+    );
     if !when.is_empty() {
         writeln!(out, "{}", hanging("  Where: ", &when.join("; ")))?;
     }
     let checks: Vec<String> = rule.checks.iter().map(check).collect();
     writeln!(out, "{}", hanging("  Asks: ", &checks.join(", or ")))?;
     if let Some(why) = &rule.judgement {
-        writeln!(out, "{}", hanging("  For a person to decide: ", &one_line(why)))?;
+        writeln!(
+            out,
+            "{}",
+            hanging("  For a person to decide: ", &one_line(why))
+        )?;
     }
     let verify = match rule.status {
         Status::Published => "read in the text",
@@ -204,7 +249,11 @@ fn bounds<T>(bounds: &Bounds<T>, text: impl Fn(&T) -> String) -> String {
     ];
     let parts: Vec<String> = parts
         .iter()
-        .filter_map(|(bound, word)| bound.as_ref().map(|bound| format!("{word} {}", text(bound))))
+        .filter_map(|(bound, word)| {
+            bound
+                .as_ref()
+                .map(|bound| format!("{word} {}", text(bound)))
+        })
         .collect();
     parts.join(" and ")
 }
@@ -238,8 +287,14 @@ fn foothold(demand: &FootholdDemand) -> String {
     let deep = demand
         .deeper_than
         .as_ref()
-        .map_or_else(String::new, |limit| format!(" deeper than {}", written(limit)));
-    format!("none{deep} between {} and {}", written(&zone.from), written(&zone.to))
+        .map_or_else(String::new, |limit| {
+            format!(" deeper than {}", written(limit))
+        });
+    format!(
+        "none{deep} between {} and {}",
+        written(&zone.from),
+        written(&zone.to)
+    )
 }
 
 fn opening(demand: &OpeningDemand) -> String {
@@ -254,7 +309,11 @@ fn opening(demand: &OpeningDemand) -> String {
         parts.push(format!("at least {}", written(limit)));
     }
     if let Some((above, below)) = &demand.not_within {
-        parts.push(format!("not between {} and {}", written(above), written(below)));
+        parts.push(format!(
+            "not between {} and {}",
+            written(above),
+            written(below)
+        ));
     }
     let zone = demand.zone.as_ref().map_or_else(String::new, |zone| {
         format!(
