@@ -21,3 +21,5 @@ pub mod rules;
 pub mod survey;
 
 pub mod evaluate;
+
+pub mod report;

@@ -1,3 +1,9 @@
-//! The integration tests, one binary.
+//! All integration tests in one program, so that everything is linked once.
 
+mod architecture;
+mod harness;
+mod judging;
+mod properties;
+mod published;
+mod readings;
 mod rulesets;
