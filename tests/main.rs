@@ -1,1 +1,3 @@
-//! placeholder
+//! Integration tests, one binary.
+
+mod surveys;

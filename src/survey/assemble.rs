@@ -123,7 +123,7 @@ impl<'s> Assembly<'s> {
         each: &mut dyn FnMut(Guard) -> ControlFlow<()>,
     ) -> io::Result<Option<ControlFlow<()>>> {
         // what is wrong with the header was said by the first reading
-        let mut said = Complaints::default();
+        let mut said = Complaints::unheard();
         let Some(mut reader) = RowReader::open(file, index, &mut said)? else {
             return Ok(Some(ControlFlow::Continue(())));
         };

@@ -50,15 +50,33 @@ pub(super) struct Complaints {
     unplaced: Vec<Unplaced>,
     /// Those beyond what is looked up.
     beyond: Vec<Diagnostic>,
+    unheard: bool,
 }
 
 impl Complaints {
+    /// Keeps nothing: for rows that are looked at again, or were before.
+    pub(super) fn unheard() -> Complaints {
+        Complaints {
+            unheard: true,
+            ..Complaints::default()
+        }
+    }
+
+    /// Whether it is worth looking for what is wrong.
+    pub(super) fn are_heard(&self) -> bool {
+        !self.unheard
+    }
+
     pub(super) fn push(&mut self, diagnostic: Diagnostic) {
-        self.diagnostics.push(diagnostic);
+        if self.are_heard() {
+            self.diagnostics.push(diagnostic);
+        }
     }
 
     pub(super) fn extend(&mut self, diagnostics: impl IntoIterator<Item = Diagnostic>) {
-        self.diagnostics.extend(diagnostics);
+        for diagnostic in diagnostics {
+            self.push(diagnostic);
+        }
     }
 
     /// Counts one of those that are alike in a file; only the first is made and kept.
@@ -69,6 +87,9 @@ impl Complaints {
         alike: &str,
         make: impl FnOnce() -> Diagnostic,
     ) {
+        if self.unheard {
+            return;
+        }
         self.alike
             .entry((Arc::clone(file), code.number, alike.to_owned()))
             .and_modify(|(_, count)| *count += 1)

@@ -13,7 +13,7 @@ use crate::survey;
 const SHOWN: usize = 4096;
 
 /// What is known of a row's cells before they are read.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Condition {
     /// Whether something in it is an error.
     pub(super) in_error: bool,
@@ -23,12 +23,23 @@ pub(super) struct Condition {
     pub(super) long_note: Option<usize>,
 }
 
+impl Condition {
+    /// Nothing is wrong.
+    pub(super) const SOUND: Condition = Condition {
+        in_error: false,
+        doubtful: None,
+        long_note: None,
+    };
+}
+
 /// A row of a survey.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Row<'r> {
     pub(super) file: &'r Arc<str>,
     pub(super) at: survey::Row,
     pub(super) text: &'r str,
+    /// Where in the text a byte was not UTF-8; it stands there as a question mark.
+    pub(super) undecoded: Option<usize>,
     pub(super) cells: &'r [Cell],
     pub(super) condition: &'r Condition,
     /// What parts its cells.

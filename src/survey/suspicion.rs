@@ -58,7 +58,7 @@ fn looks_like_a_row(line: &str, delimiter: char, header: &Header) -> bool {
 
 /// Looks at the row's cells and complains.
 pub(super) fn look_at(row: &Row<'_>, header: &Header, complaints: &mut Complaints) -> Condition {
-    let mut condition = Condition::default();
+    let mut condition = Condition::SOUND;
     for (index, cell) in row.cells.iter().enumerate() {
         match cell.quoting {
             Quoting::Plain | Quoting::Quoted | Quoting::QuotedLines => continue,
@@ -76,7 +76,9 @@ pub(super) fn look_at(row: &Row<'_>, header: &Header, complaints: &mut Complaint
     if !condition.in_error {
         surplus(row, header, &mut condition, complaints);
     }
-    dangerous(row, header, complaints);
+    if complaints.are_heard() {
+        dangerous(row, header, complaints);
+    }
     condition
 }
 
@@ -157,7 +159,12 @@ fn bare_mark(row: &Row<'_>, index: usize, header: &Header, complaints: &mut Comp
 
 /// Cells beyond the header's, and numbers that a decimal comma has cut in two.
 fn surplus(row: &Row<'_>, header: &Header, condition: &mut Condition, complaints: &mut Complaints) {
-    let surplus = row.filled_width().saturating_sub(header.columns.len());
+    let width = header.columns.len();
+    let surplus = if row.width() > width {
+        row.filled_width().saturating_sub(width)
+    } else {
+        0
+    };
     match header.layout {
         Layout::Notebook { item, reading, .. } => {
             let cut = is_cut_number(row, reading) && header.note == Some(reading + 1);
@@ -325,10 +332,12 @@ fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
         }
         complaints.count(row.file, codes::FORMULA, "", || formula(row, index));
     }
-    let control =
-        |byte: &u8| (*byte < 0x20 && !matches!(byte, b'\t' | b'\n' | b'\r')) || *byte == 0x7F;
-    let unseen = row.text.bytes().any(|byte| control(&byte))
-        || (!row.text.is_ascii() && row.text.chars().any(is_unseen));
+    // all bytes, without stopping at the first: many at a time
+    let (controls, beyond_ascii) = row.text.bytes().fold((false, false), |found, byte| {
+        let control = (byte < 0x20) & !matches!(byte, b'\t' | b'\n' | b'\r');
+        (found.0 | control | (byte == 0x7F), found.1 | (byte >= 0x80))
+    });
+    let unseen = controls || (beyond_ascii && row.text.chars().any(is_unseen));
     if unseen {
         complaints.count(row.file, codes::CONTROL_CHARACTERS, "", || unseen_at(row));
     }
