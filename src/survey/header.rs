@@ -281,6 +281,8 @@ fn headings(row: &Row<'_>) -> Vec<Heading> {
         .map(|(index, name)| {
             if Some(index) == guard {
                 Heading::plain(Column::Guard)
+            } else if guard.is_some() && Item::by_name(name) == Some(Item::Guard) {
+                Heading::plain(Column::Of(Item::Guard, None))
             } else {
                 heading(name)
             }

@@ -150,8 +150,14 @@ impl<'r> Row<'r> {
 
     /// The text of neighbouring cells with the delimiter between them.
     pub(super) fn joined(&self, cells: Range<usize>) -> String {
-        let texts: Vec<_> = cells.map(|index| self.cell(index)).collect();
-        texts.join(self.delimiter.encode_utf8(&mut [0; 4]))
+        let range = self.range(cells.start).start..self.range(cells.end.max(1) - 1).end;
+        match self.text.get(range) {
+            Some(text) if !text.contains('"') => text.to_owned(),
+            Some(_) | None => {
+                let texts: Vec<_> = cells.map(|index| self.cell(index)).collect();
+                texts.join(self.delimiter.encode_utf8(&mut [0; 4]))
+            }
+        }
     }
 }
 

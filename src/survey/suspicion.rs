@@ -144,16 +144,20 @@ fn bare_mark(row: &Row<'_>, index: usize, header: &Header, complaints: &mut Comp
     }
     complaints.count(row.file, codes::BARE_INCH_MARK, "", || {
         let text = row.cell(index);
-        let plain = text.replace("''", "").replace('"', "");
+        let plain = text.replace('"', "");
+        let help = match column {
+            Some(Column::Of(..) | Column::Reading(_)) => format!(
+                "write {} in; elsewhere the mark can swallow the rows below",
+                plain.trim()
+            ),
+            Some(_) | None => format!("write {}", plain.trim()),
+        };
         Diagnostic::warning(
             codes::BARE_INCH_MARK,
             format!("`{text}` has a bare inch mark; it was read as it stands"),
             row.excerpt(index),
         )
-        .help(format!(
-            "write {} in; elsewhere the mark can swallow the rows below",
-            plain.trim()
-        ))
+        .help(help)
     });
 }
 

@@ -68,15 +68,27 @@ fn every_code_is_given_by_some_file() {
         .iter()
         .flat_map(|(name, bytes)| {
             let read = read_files(&[(name, bytes)]);
-            read.diagnostics.sorted().iter().map(|d| d.code.number).collect::<Vec<_>>()
+            read.diagnostics
+                .sorted()
+                .iter()
+                .map(|d| d.code.number)
+                .collect::<Vec<_>>()
         })
         .collect();
     // a row of more than 1 MiB is no file for the corpus
-    let long = format!("unit,guard,item,reading\nA,b,height,{}\n", "3".repeat(1 << 20));
+    let long = format!(
+        "unit,guard,item,reading\nA,b,height,{}\n",
+        "3".repeat(1 << 20)
+    );
     let read = read_files(&[("long.csv", long.as_bytes())]);
     given.extend(read.diagnostics.sorted().iter().map(|d| d.code.number));
     for code in guardrule::survey::codes() {
-        assert!(given.contains(&code.number), "G{}: {}", code.number, code.title);
+        assert!(
+            given.contains(&code.number),
+            "G{}: {}",
+            code.number,
+            code.title
+        );
     }
 }
 
@@ -89,10 +101,18 @@ fn a_guard_with_an_error_knows_it() {
         };
         for guard in &read.guards {
             assert!(guard.rows_in_error <= guard.rows, "{name}: {}", guard.name);
-            assert!(!unread(guard) || guard.rows_in_error > 0, "{name}: {}", guard.name);
+            assert!(
+                !unread(guard) || guard.rows_in_error > 0,
+                "{name}: {}",
+                guard.name
+            );
         }
         let any = read.guards.iter().any(|guard| guard.rows_in_error > 0);
-        let said = read.diagnostics.sorted().iter().any(|d| d.severity == Severity::Error);
+        let said = read
+            .diagnostics
+            .sorted()
+            .iter()
+            .any(|d| d.severity == Severity::Error);
         assert!(!any || said, "{name}");
     }
 }

@@ -92,7 +92,12 @@ pub(crate) fn plain(diagnostic: &Diagnostic) -> String {
     line("marked", at.marked());
     line("label", &diagnostic.at.says);
     for also in &diagnostic.also {
-        let place = format!("line {}: {} ({})", also.at.line(), also.at.marked(), also.says);
+        let place = format!(
+            "line {}: {} ({})",
+            also.at.line(),
+            also.at.marked(),
+            also.says
+        );
         line("also", &place);
     }
     line("help", diagnostic.help.as_deref().unwrap_or_default());
@@ -134,9 +139,22 @@ pub(crate) fn lines(read: &Read) -> String {
             guard.rows
         )
         .expect("a string takes text");
-        let own = guard.own.iter().map(|o| format!("{} = {} (own)", o.name, o.written));
-        let inherited = guard.inherited.observations.iter().map(|o| brief(o) + " (inherited)");
-        for text in guard.observations.iter().map(brief).chain(own).chain(inherited) {
+        let own = guard
+            .own
+            .iter()
+            .map(|o| format!("{} = {} (own)", o.name, o.written));
+        let inherited = guard
+            .inherited
+            .observations
+            .iter()
+            .map(|o| brief(o) + " (inherited)");
+        for text in guard
+            .observations
+            .iter()
+            .map(brief)
+            .chain(own)
+            .chain(inherited)
+        {
             writeln!(lines, "    {}", text.escape_debug()).expect("a string takes text");
         }
     }
