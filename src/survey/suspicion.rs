@@ -17,6 +17,9 @@ use crate::survey::header::length_unit;
 use crate::survey::row::Condition;
 use crate::survey::row::Row;
 
+/// How many cells are tried as one reading.
+const TRIED: usize = 8;
+
 /// Whether a quoted cell of the row has swallowed rows that follow.
 ///
 /// Only a note may hold line ends, where its cell closes, the row has no more
@@ -231,7 +234,9 @@ fn notebook_surplus(
     } else {
         0..usize::MAX
     });
-    let candidates = (reading + 2..=row.filled_width()).map(|end| reading..end);
+    let candidates = (reading + 2..=row.filled_width())
+        .take(TRIED)
+        .map(|end| reading..end);
     let meant = item.and_then(|item| {
         candidates
             .map(|cells| (cells.clone(), row.joined(cells)))
@@ -279,7 +284,7 @@ fn table_surplus(
     }
     let first = cut.first().copied().unwrap_or(header.names);
     condition.doubt(first..usize::MAX);
-    let help = if cut.len() == surplus {
+    let help = if cut.len() == surplus && surplus <= TRIED {
         let mended = cut.iter().rev().fold(row.text.to_owned(), |text, index| {
             let joined = row.joined(*index..index + 2);
             let (start, end) = (row.range(*index).start, row.range(index + 1).end);
