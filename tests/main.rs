@@ -5,4 +5,5 @@ mod harness;
 mod judging;
 mod properties;
 mod published;
+mod readings;
 mod rulesets;

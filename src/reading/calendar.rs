@@ -135,7 +135,7 @@ fn turned_round(text: &str) -> Option<String> {
 
 /// Whether a spreadsheet seems to have turned the cell into a date: `3-Jul`,
 /// `Jul-3`, `2026-03-04`, `03/04/2026`.
-pub(super) fn looks_like_a_date(text: &str) -> bool {
+pub fn looks_like_a_date(text: &str) -> bool {
     let text = plain(text);
     let pieces = pieces(&text);
     match pieces.as_slice() {

@@ -14,6 +14,7 @@ mod parse;
 mod plausible;
 mod print;
 mod quantity;
+mod settle;
 mod shape;
 mod slope;
 mod stair;
@@ -24,6 +25,7 @@ mod value;
 mod when;
 mod words;
 
+pub use calendar::looks_like_a_date;
 pub use error::ReadingError;
 pub use force::parse_force;
 pub use length::parse_length;

@@ -259,6 +259,16 @@ pub(super) fn words_asked(
 
 /// Words of the item's list; `None` where one of them is none, or there are none.
 fn words(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Vec<&'static str>> {
+    if let Some(flag) = value.get_ref().as_bool() {
+        let word = if flag { "yes" } else { "no" };
+        faults.error_help(
+            Fault::WrongKind,
+            &value.span(),
+            format!("`{item}` is {flag}; expected a word in quotation marks"),
+            format!("write \"{word}\" if the item has that word"),
+        );
+        return None;
+    }
     let before = faults.errors();
     let mut found = Vec::new();
     for text in texts(value, item.name(), faults) {

@@ -43,14 +43,13 @@ impl<'t> Fields<'t> {
 
     /// The table that a value is; anything else is a fault.
     pub(super) fn of(value: &'t Node<'t>, what: &str, faults: &mut Faults) -> Option<Fields<'t>> {
-        match value.get_ref() {
-            DeValue::Table(table) => Some(Fields::new(table, value.span())),
-            other => {
-                let message = format!("{what} is {}; expected keys with values", kind(other));
-                faults.error(Fault::WrongKind, &value.span(), message);
-                None
-            }
+        let table = value.get_ref().as_table();
+        if table.is_none() {
+            let found = kind(value.get_ref());
+            let message = format!("{what} is {found}; expected keys with values");
+            faults.error(Fault::WrongKind, &value.span(), message);
         }
+        table.map(|table| Fields::new(table, value.span()))
     }
 
     /// Its entries in the order of the file.
@@ -152,7 +151,7 @@ impl<'t> Fields<'t> {
                     "`{key}` is {}; expected a list of tables",
                     kind(value.get_ref())
                 ),
-                format!("write {header} in two pairs of brackets before each of them"),
+                format!("write {header}, in two pairs of brackets, before each of them"),
             );
             return Vec::new();
         };
@@ -166,46 +165,34 @@ impl<'t> Fields<'t> {
 /// The text that a value is; anything else, and an empty one, is a fault.
 pub(super) fn text<'t>(value: &'t Node<'t>, key: &str, faults: &mut Faults) -> Option<Text<'t>> {
     let at = value.span();
-    match value.get_ref() {
-        DeValue::String(text) if text.trim().is_empty() => {
-            faults.error(
-                Fault::EmptyText,
-                &at,
-                format!("`{key}` is empty; expected words"),
-            );
-            None
-        }
-        DeValue::String(text) => Some(Text { value: text, at }),
-        other => {
-            let message = format!(
-                "`{key}` is {}; expected text in quotation marks",
-                kind(other)
-            );
-            match scalar(other) {
-                Some(plain) => {
-                    let help = format!("write \"{plain}\"");
-                    faults.error_help(Fault::WrongKind, &at, message, help);
-                }
-                None => faults.error(Fault::WrongKind, &at, message),
+    let Some(text) = value.get_ref().as_str() else {
+        let found = kind(value.get_ref());
+        let message = format!("`{key}` is {found}; expected text in quotation marks");
+        match scalar(value.get_ref()) {
+            Some(plain) => {
+                let help = format!("write \"{plain}\"");
+                faults.error_help(Fault::WrongKind, &at, message, help);
             }
-            None
+            None => faults.error(Fault::WrongKind, &at, message),
         }
+        return None;
+    };
+    if text.trim().is_empty() {
+        let message = format!("`{key}` is empty; expected words");
+        faults.error(Fault::EmptyText, &at, message);
+        return None;
     }
+    Some(Text { value: text, at })
 }
 
 /// A list of texts; one text alone is a list of one.
 pub(super) fn texts<'t>(value: &'t Node<'t>, key: &str, faults: &mut Faults) -> Vec<Text<'t>> {
-    match value.get_ref() {
-        DeValue::Array(array) => array
+    match value.get_ref().as_array() {
+        Some(array) => array
             .iter()
             .filter_map(|one| text(one, key, faults))
             .collect(),
-        DeValue::String(_)
-        | DeValue::Integer(_)
-        | DeValue::Float(_)
-        | DeValue::Boolean(_)
-        | DeValue::Datetime(_)
-        | DeValue::Table(_) => text(value, key, faults).into_iter().collect(),
+        None => text(value, key, faults).into_iter().collect(),
     }
 }
 

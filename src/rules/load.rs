@@ -20,6 +20,7 @@ use crate::rules::rule::caution;
 use crate::rules::rule::rule;
 use crate::rules::sources::Sources;
 use crate::rules::straddle;
+use crate::rules::syntax::readable;
 use crate::source::Diagnostic;
 use crate::source::Excerpt;
 use crate::source::SourceFile;
@@ -99,10 +100,8 @@ fn read(
 ) -> Option<Ruleset> {
     trail.push(Arc::clone(&file.name));
     let mut faults = Faults::new(file);
-    let (document, errors) = DeTable::parse_recoverable(&file.text);
-    for error in errors {
-        syntax(&error, &mut faults);
-    }
+    let text = readable(&mut faults);
+    let (document, _) = DeTable::parse_recoverable(&text);
     let fields = Fields::new(document.get_ref(), 0..0);
     let parts = Parts::of(&fields, file.text.len(), &mut faults);
     let head = Head::read(&fields, &parts.head, &mut faults);
@@ -131,7 +130,7 @@ fn read(
             "add [[rule]] with id, hazard, clause, says, source and check; or extends = \"…\"",
         );
     }
-    if !parts.anything_broken(&faults) {
+    if !own.is_empty() && !parts.anything_broken(&faults) {
         sources.warn_unused(&mut faults);
     }
     let ruleset = match base {
@@ -149,22 +148,6 @@ enum Base {
     None,
     Found(Box<Ruleset>),
     Unusable,
-}
-
-/// A fault of the TOML itself, in a reader's words where we have them.
-fn syntax(error: &toml::de::Error, faults: &mut Faults) {
-    let at = error.span().unwrap_or(0..0);
-    let text = faults.file().text.get(at.clone()).unwrap_or_default();
-    let message = format!("this cannot be read as TOML: {}", error.message());
-    let bare = error.message().contains("must be quoted") && !text.contains('"');
-    let help = if error.message().contains("duplicate key") {
-        Some("keep one of them; each rule begins with a line of its own, [[rule]]".to_owned())
-    } else if bare && !text.is_empty() {
-        Some(format!("write \"{text}\", in quotation marks"))
-    } else {
-        None
-    };
-    faults.syntax(at, message, help);
 }
 
 /// The parts of a file: its head, its rules, its cautions, each with its extent.

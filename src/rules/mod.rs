@@ -24,6 +24,7 @@ mod quantity;
 mod rule;
 mod sources;
 mod straddle;
+mod syntax;
 
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids};

@@ -7,8 +7,6 @@ use toml::de::DeValue;
 
 use crate::measure::Age;
 use crate::measure::Force;
-use crate::reading::Bound;
-use crate::reading::Graduation;
 use crate::reading::ReadingError;
 use crate::reading::parse_age;
 use crate::reading::parse_force;
@@ -42,24 +40,11 @@ pub(super) fn limit(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<
     }
     let text = text(value, key, faults)?;
     match parse_length(text.value, None) {
-        Ok(measure) => {
-            let stated = measure.bound == Bound::Exactly
-                && matches!(measure.graduation, Graduation::ReadTo(_));
-            if !stated {
-                faults.error_help(
-                    Fault::UnreadableQuantity,
-                    &text.at,
-                    format!("\"{}\" is no single length", text.value),
-                    "write the length alone; the operator says on which side of it to be",
-                );
-                return None;
-            }
-            Some(Limit {
-                length: measure.length,
-                unit: measure.unit,
-                written: text.value.to_owned(),
-            })
-        }
+        Ok(measure) => Some(Limit {
+            length: measure.length,
+            unit: measure.unit,
+            written: text.value.to_owned(),
+        }),
         Err(error) => {
             unreadable(&text, &error, Fault::UnreadableQuantity, faults);
             None
@@ -94,15 +79,10 @@ fn whole(
     example: &str,
     faults: &mut Faults,
 ) -> Option<u32> {
-    let written = match value.get_ref() {
-        DeValue::Integer(number) if number.radix() == 10 => number.as_str(),
-        DeValue::String(text) => text.trim(),
-        DeValue::Integer(_)
-        | DeValue::Float(_)
-        | DeValue::Boolean(_)
-        | DeValue::Datetime(_)
-        | DeValue::Array(_)
-        | DeValue::Table(_) => "",
+    let plain = value.get_ref().as_integer().filter(|n| n.radix() == 10);
+    let written = match plain {
+        Some(number) => number.as_str(),
+        None => value.get_ref().as_str().unwrap_or_default().trim(),
     };
     let number = written
         .bytes()
@@ -110,9 +90,9 @@ fn whole(
         .then(|| written.parse().ok())
         .flatten();
     if number.is_none() {
-        let found = match value.get_ref() {
-            DeValue::String(text) => format!("\"{text}\""),
-            other => kind(other).to_owned(),
+        let found = match value.get_ref().as_str() {
+            Some(text) => format!("\"{text}\""),
+            None => kind(value.get_ref()).to_owned(),
         };
         faults.error_help(
             Fault::UnreadableQuantity,
@@ -270,9 +250,7 @@ fn end<'b, T>(
             Fault::Contradiction,
             &fields.at_of(second),
             format!("`{first}` and `{second}` bound the same side"),
-            format!(
-                "keep one: at-least and at-most let the limit itself pass, above and below do not"
-            ),
+            format!("keep one: {first} lets the limit itself pass, {second} does not"),
         );
     }
     let one = one.as_ref().map(|value| (first, value));

@@ -18,6 +18,7 @@ use crate::rules::fields::Entry;
 use crate::rules::fields::Fields;
 use crate::rules::fields::Text;
 use crate::rules::fields::choice;
+use crate::rules::fields::scalar;
 use crate::rules::fields::texts;
 use crate::rules::model::Caution;
 use crate::rules::model::Condition;
@@ -266,6 +267,18 @@ fn readings(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Vec<(Item, Re
             let at = entry.value.span();
             read(&Text { value, at }, faults);
         }
+        None if bare_number(entry) => {
+            let number = scalar(entry.value.get_ref()).unwrap_or_default();
+            faults.error_help(
+                Fault::UnreadableExample,
+                &entry.value.span(),
+                format!(
+                    "`{}` is a bare number; expected a reading as surveys have it",
+                    entry.key
+                ),
+                format!("write \"{number} in\" or \"{number} mm\", in quotation marks"),
+            );
+        }
         None => {
             for text in texts(entry.value, entry.key, faults) {
                 read(&text, faults);
@@ -273,4 +286,9 @@ fn readings(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Vec<(Item, Re
         }
     }
     found
+}
+
+fn bare_number(entry: &Entry<'_>) -> bool {
+    let value = entry.value.get_ref();
+    value.is_integer() || value.is_float()
 }

@@ -136,7 +136,8 @@ fn gaps(rule: &Rule) -> Vec<String> {
     }
     let expected =
         |verdicts: &[Verdict]| rule.examples.iter().any(|e| verdicts.contains(&e.expect));
-    if !expected(&[Verdict::Meets]) {
+    // a rule that cannot be met where it applies shows where it does not
+    if !expected(&[Verdict::Meets, Verdict::DoesNotApply]) {
         gaps.push("no example that meets".to_owned());
     }
     if !expected(&[Verdict::FallsShort, Verdict::TooClose]) {

@@ -1,8 +1,32 @@
 //! Survey files: from CSV in two layouts to complete guards, one after another.
 //!
-//! What is wrong with a file comes back as diagnostics with file, line, column
-//! and cell. Nothing here sees a rule.
+//! A survey is read twice: once for facts and which guards there are, once to
+//! hand the guards over. So facts and rows may come late, and no file is held
+//! in memory. What is wrong with a file comes back as diagnostics with file,
+//! line, column and cell. Nothing here sees a rule.
 
+mod assemble;
+mod clash;
+mod codes;
+mod complaints;
+mod entries;
+mod file;
+mod header;
+mod lookup;
 mod model;
+mod names;
+mod observe;
+mod place;
+mod reader;
 
-pub use model::{FileFacts, Guard, Inherited, Observation, Row, SurveyFacts, TapeClass};
+mod readings;
+mod row;
+mod scan;
+#[expect(clippy::module_inception, reason = "the type gives the file its name")]
+mod survey;
+mod suspicion;
+
+pub use codes::codes;
+pub use file::{FileError, SurveyFile};
+pub use model::{FileFacts, Guard, Inherited, Observation, OwnEntry, Row, SurveyFacts, TapeClass};
+pub use survey::Survey;

@@ -31,6 +31,19 @@ pub struct Observation {
     pub row: Row,
 }
 
+/// Something of the person's own: no rule reads it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OwnEntry {
+    /// The heading or the word in the column `item`; `note` for a note beside no item.
+    pub name: Arc<str>,
+    /// The cell as it stands.
+    pub written: Arc<str>,
+    /// The note beside it; empty if there is none.
+    pub note: Arc<str>,
+    /// Where it stands.
+    pub row: Row,
+}
+
 /// Circumstances that a guard inherits, nearest level first resolved: for each
 /// item only the observations of the nearest level that wrote it down.
 #[derive(Clone, Debug, Default)]
@@ -50,11 +63,14 @@ pub struct Guard {
     pub name: Arc<str>,
     /// Its own observations, in the order of the files.
     pub observations: Vec<Observation>,
+    /// What is the person's own.
+    pub own: Vec<OwnEntry>,
     /// What it inherits from unit, building and survey.
     pub inherited: Arc<Inherited>,
-    /// How many of its rows could not be used (errors).
+    /// How many of its entries could not be used (errors): rows of a notebook,
+    /// filled cells of a table.
     pub rows_in_error: u32,
-    /// How many rows it has in all.
+    /// How many entries it has in all.
     pub rows: u32,
 }
 

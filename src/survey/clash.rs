@@ -1,0 +1,71 @@
+//! Two answers to one question where only one can hold.
+
+use std::sync::Arc;
+
+use crate::items::Item;
+use crate::items::Role;
+use crate::reading::Value;
+use crate::source::Diagnostic;
+use crate::source::Excerpt;
+use crate::survey::Observation;
+use crate::survey::codes;
+use crate::survey::complaints::Mark;
+use crate::survey::complaints::Spot;
+use crate::survey::complaints::Unplaced;
+
+/// Whether two answers to this item can clash. Dates do not: a survey may take days.
+pub(super) fn can_clash(item: Item) -> bool {
+    let single = item.info().role == Role::Single && item != Item::Date;
+    // one run of railing has one infill, and is there or not
+    single || matches!(item, Item::Infill | Item::Guard)
+}
+
+/// The first two observations of an item that say different things.
+pub(super) fn clashing(observations: &[Observation], item: Item) -> Option<[&Observation; 2]> {
+    let mut known = observations
+        .iter()
+        .filter(|o| o.item == item && value(o).is_some());
+    let first = known.next()?;
+    let second = known.find(|other| value(other) != value(first))?;
+    Some([first, second])
+}
+
+/// What an observation says; not being able to look contradicts nothing.
+fn value(observation: &Observation) -> Option<&Value> {
+    let value = &observation.reading.as_ref()?.value;
+    (*value != Value::Unknown).then_some(value)
+}
+
+/// Takes all readings of an item away: nobody can tell which one holds.
+pub(super) fn forget(observations: &mut [Observation], item: Item) {
+    for observation in observations.iter_mut().filter(|o| o.item == item) {
+        observation.reading = None;
+    }
+}
+
+/// What to say of it.
+pub(super) fn complaint([first, second]: [&Observation; 2], file: &Arc<str>) -> Unplaced {
+    let item = first.item;
+    let message = format!(
+        "{item}: `{}` here, and `{}` on line {}: only one can hold",
+        second.written, first.written, first.row.line
+    );
+    let help = if matches!(item, Item::Infill | Item::Place) {
+        "leave out the one that is wrong, or write two guards where it changes"
+    } else {
+        "leave out the one that is wrong"
+    };
+    Unplaced {
+        spots: [second, first].map(|observation| Spot {
+            row: observation.row,
+            mark: Mark::Item(item),
+        }),
+        second_says: "the other one",
+        diagnostic: Diagnostic::error(
+            codes::CLASH,
+            message,
+            Excerpt::new(Arc::clone(file), second.row.line, "", 0..0),
+        )
+        .help(help),
+    }
+}

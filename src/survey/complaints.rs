@@ -1,0 +1,122 @@
+//! What is wrong with a survey, gathered while it is read: many of a kind as
+//! one with their count, and places that lie far behind looked up at the end.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::items::Item;
+use crate::source::Code;
+use crate::source::Diagnostic;
+use crate::source::Diagnostics;
+use crate::source::Excerpt;
+use crate::survey::Row;
+
+/// What to mark in a row that is looked up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(super) enum Mark {
+    Building,
+    Guard,
+    /// What is written of this item.
+    Item(Item),
+    Unit,
+}
+
+/// A place to be looked up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Spot {
+    pub(super) row: Row,
+    pub(super) mark: Mark,
+}
+
+/// A diagnostic whose places are still to be looked up.
+#[derive(Clone, Debug)]
+pub(super) struct Unplaced {
+    /// The first is where it is shown, the second what belongs to it.
+    pub(super) spots: [Spot; 2],
+    /// What is said at the second place.
+    pub(super) second_says: &'static str,
+    /// Its place is made up until it is looked up.
+    pub(super) diagnostic: Diagnostic,
+}
+
+/// How many of a code and file are looked up; more are not shown anyway.
+const LOOKED_UP: usize = 20;
+
+/// Everything found so far.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Complaints {
+    diagnostics: Diagnostics,
+    alike: BTreeMap<(Arc<str>, u16, String), (Diagnostic, u64)>,
+    unplaced: Vec<Unplaced>,
+    /// Those beyond what is looked up.
+    beyond: Vec<Diagnostic>,
+}
+
+impl Complaints {
+    pub(super) fn push(&mut self, diagnostic: Diagnostic) {
+        self.diagnostics.push(diagnostic);
+    }
+
+    pub(super) fn extend(&mut self, diagnostics: impl IntoIterator<Item = Diagnostic>) {
+        self.diagnostics.extend(diagnostics);
+    }
+
+    /// Counts one of those that are alike in a file; only the first is made and kept.
+    pub(super) fn count(
+        &mut self,
+        file: &Arc<str>,
+        code: Code,
+        alike: &str,
+        make: impl FnOnce() -> Diagnostic,
+    ) {
+        self.alike
+            .entry((Arc::clone(file), code.number, alike.to_owned()))
+            .and_modify(|(_, count)| *count += 1)
+            .or_insert_with(|| (make(), 1));
+    }
+
+    /// Adds one whose places are looked up at the end.
+    pub(super) fn push_unplaced(&mut self, unplaced: Unplaced) {
+        let (file, code) = (unplaced.spots[0].row.file, unplaced.diagnostic.code);
+        let alike =
+            |other: &&Unplaced| other.spots[0].row.file == file && other.diagnostic.code == code;
+        if self.unplaced.iter().filter(alike).count() < LOOKED_UP {
+            self.unplaced.push(unplaced);
+        } else {
+            self.beyond.push(unplaced.diagnostic);
+        }
+    }
+
+    /// Places that are still to be looked up.
+    pub(super) fn wanted(&self) -> Vec<Spot> {
+        let mut spots: Vec<Spot> = self.unplaced.iter().flat_map(|u| u.spots).collect();
+        spots.sort_by_key(|spot| spot.row);
+        spots
+    }
+
+    /// All of it, with the places that were looked up.
+    pub(super) fn finish(self, placed: impl Fn(Spot) -> Option<Excerpt>) -> Diagnostics {
+        let mut all = self.diagnostics;
+        for (mut diagnostic, count) in self.alike.into_values() {
+            if count > 1 {
+                let message = &diagnostic.message;
+                diagnostic.message =
+                    format!("{message} ({} more like this in the file)", count - 1);
+            }
+            all.push(diagnostic);
+        }
+        for unplaced in self.unplaced {
+            let mut diagnostic = unplaced.diagnostic;
+            let [first, second] = unplaced.spots;
+            if let Some(at) = placed(first) {
+                diagnostic.at.at = at;
+            }
+            if let Some(at) = placed(second) {
+                diagnostic = diagnostic.also(at, unplaced.second_says);
+            }
+            all.push(diagnostic);
+        }
+        all.extend(self.beyond);
+        all
+    }
+}

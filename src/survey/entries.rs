@@ -1,0 +1,349 @@
+//! From a row to what it says: one entry of a notebook, or one for each filled
+//! cell of a table.
+
+use std::borrow::Cow;
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use crate::items::Item;
+use crate::measure::LengthUnit;
+use crate::source::Diagnostic;
+use crate::source::nearest;
+use crate::survey::codes;
+use crate::survey::complaints::Complaints;
+use crate::survey::header::Column;
+use crate::survey::header::Header;
+use crate::survey::header::Layout;
+use crate::survey::row::Row;
+
+/// What an entry speaks of.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Subject {
+    /// An item and its reading.
+    Item(Item),
+    /// An item whose reading cannot be used; that was said already.
+    Lost(Item),
+    /// Nothing that can be told; that was said already.
+    Nothing,
+    /// The person's own.
+    Own(Arc<str>),
+}
+
+/// One thing that a row says.
+#[derive(Clone, Debug)]
+pub(super) struct Entry<'r> {
+    pub(super) subject: Subject,
+    /// The cell that holds the reading.
+    pub(super) cell: usize,
+    /// The reading: the cell, or one of several in it.
+    pub(super) text: Cow<'r, str>,
+    pub(super) note: Arc<str>,
+    /// The unit of a bare number, where the heading names one.
+    pub(super) unit: Option<LengthUnit>,
+}
+
+/// What a name in the column `item` means.
+#[derive(Clone, Debug)]
+enum Named {
+    Item(Item),
+    Near(Item, &'static str),
+    Own,
+}
+
+/// How many different names of items are remembered.
+const REMEMBERED: usize = 1000;
+
+/// Takes rows apart.
+#[derive(Debug)]
+pub(super) struct Entries {
+    items: HashMap<Box<str>, Named>,
+    no_note: Arc<str>,
+}
+
+impl Entries {
+    pub(super) fn new() -> Entries {
+        Entries {
+            items: HashMap::new(),
+            no_note: Arc::from(""),
+        }
+    }
+
+    /// What the row says: the first entry, and the others of a table.
+    pub(super) fn of<'r>(
+        &mut self,
+        row: &Row<'r>,
+        header: &Header,
+        complaints: &mut Complaints,
+    ) -> impl Iterator<Item = Entry<'r>> + use<'r> {
+        let (one, many) = match header.layout {
+            Layout::Notebook {
+                item,
+                reading,
+                unit,
+            } => {
+                let mut entry = self.notebook(row, header, (item, reading), complaints);
+                if let Some(entry) = &mut entry {
+                    entry.unit = unit;
+                }
+                (entry, self.own_columns(row, header))
+            }
+            Layout::Table => (None, self.table(row, header, complaints)),
+        };
+        one.into_iter().chain(many)
+    }
+
+    fn notebook<'r>(
+        &mut self,
+        row: &Row<'r>,
+        header: &Header,
+        (item, reading): (usize, usize),
+        complaints: &mut Complaints,
+    ) -> Option<Entry<'r>> {
+        let name = row.cell(item);
+        let text = row.cell(reading);
+        let note = row.note(header.note);
+        let trusted = row.is_trusted(item) && row.is_trusted(reading);
+        if name.is_empty() && text.is_empty() {
+            return self.without_item(row, &note, reading);
+        }
+        let named = (!name.is_empty()).then(|| self.named(&name));
+        let subject = match named {
+            None if !trusted => Subject::Nothing,
+            None => {
+                complaints.push(item_missing(row, item, &text));
+                Subject::Nothing
+            }
+            Some(Named::Item(known)) if !trusted => Subject::Lost(known),
+            Some(Named::Item(known)) if text.is_empty() => {
+                complaints.push(empty_reading(row, reading, known));
+                Subject::Lost(known)
+            }
+            Some(Named::Item(known)) => Subject::Item(known),
+            Some(Named::Near(known, right)) => {
+                complaints.push(nearly_an_item(row, item, &name, right));
+                Subject::Lost(known)
+            }
+            Some(Named::Own) => {
+                let alike = name.to_lowercase();
+                complaints.count(row.file, codes::OWN_ITEM, &alike, || {
+                    own_item(row, item, &name)
+                });
+                Subject::Own((&*name).into())
+            }
+        };
+        Some(Entry {
+            subject,
+            cell: reading,
+            text,
+            note: self.note(&note),
+            unit: None,
+        })
+    }
+
+    /// A row with neither item nor reading: its note, if it has one.
+    fn without_item<'r>(&self, row: &Row<'r>, note: &str, reading: usize) -> Option<Entry<'r>> {
+        if row.condition.in_error {
+            return Some(self.nothing(reading));
+        }
+        (!note.is_empty()).then(|| Entry {
+            subject: Subject::Own("note".into()),
+            text: Cow::Owned(note.to_owned()),
+            ..self.nothing(reading)
+        })
+    }
+
+    fn nothing<'r>(&self, cell: usize) -> Entry<'r> {
+        Entry {
+            subject: Subject::Nothing,
+            cell,
+            text: Cow::Borrowed(""),
+            note: Arc::clone(&self.no_note),
+            unit: None,
+        }
+    }
+
+    /// Cells of a notebook in columns of the person's own.
+    fn own_columns<'r>(&self, row: &Row<'r>, header: &Header) -> Vec<Entry<'r>> {
+        let own = |(index, column): (usize, &Column)| {
+            let kept = *column == Column::Own && row.is_trusted(index);
+            let text = if kept {
+                row.cell(index)
+            } else {
+                Cow::Borrowed("")
+            };
+            (!text.is_empty()).then(|| Entry {
+                subject: Subject::Own(Arc::clone(&header.headings[index])),
+                text,
+                ..self.nothing(index)
+            })
+        };
+        // a file without such columns allocates nothing here
+        header.columns.iter().enumerate().filter_map(own).collect()
+    }
+
+    fn table<'r>(
+        &self,
+        row: &Row<'r>,
+        header: &Header,
+        complaints: &mut Complaints,
+    ) -> Vec<Entry<'r>> {
+        let mut entries = Vec::new();
+        let note = self.note(&row.note(header.note));
+        for (index, column) in header.columns.iter().enumerate() {
+            let (subject, unit) = match column {
+                Column::Of(item, unit) if row.is_trusted(index) => (Subject::Item(*item), *unit),
+                Column::Of(item, _) | Column::Misspelt(item) => (Subject::Lost(*item), None),
+                Column::Own => (Subject::Own(Arc::clone(&header.headings[index])), None),
+                Column::Building
+                | Column::Guard
+                | Column::Item
+                | Column::Note
+                | Column::NoteOf(_)
+                | Column::Reading(_)
+                | Column::Unit => continue,
+            };
+            let text = row.cell(index);
+            if text.is_empty() {
+                continue;
+            }
+            let note = match &subject {
+                Subject::Item(item) | Subject::Lost(item) => {
+                    self.note_of(row, header, *item, &note)
+                }
+                Subject::Nothing | Subject::Own(_) => Arc::clone(&self.no_note),
+            };
+            let parts: Vec<Cow<'r, str>> = match &subject {
+                Subject::Item(_) if text.contains(';') => parts(&text),
+                Subject::Item(_) | Subject::Lost(_) | Subject::Nothing | Subject::Own(_) => {
+                    vec![text]
+                }
+            };
+            entries.extend(parts.into_iter().map(|text| Entry {
+                subject: subject.clone(),
+                cell: index,
+                text,
+                note: Arc::clone(&note),
+                unit,
+            }));
+        }
+        if entries.is_empty() && (row.condition.in_error || !note.is_empty()) {
+            entries.push(match row.condition.in_error {
+                true => self.nothing(0),
+                false => Entry {
+                    subject: Subject::Own("note".into()),
+                    text: Cow::Owned(note.to_string()),
+                    ..self.nothing(header.note.unwrap_or(0))
+                },
+            });
+        }
+        loose_notes(row, header, &entries, complaints);
+        entries
+    }
+
+    /// The note of an item in a table: its own, else the row's.
+    fn note_of(&self, row: &Row<'_>, header: &Header, item: Item, note: &Arc<str>) -> Arc<str> {
+        let column = header
+            .columns
+            .iter()
+            .position(|c| *c == Column::NoteOf(item));
+        match column.map(|column| row.note(Some(column))) {
+            Some(own) if !own.is_empty() => self.note(&own),
+            Some(_) | None => Arc::clone(note),
+        }
+    }
+
+    fn note(&self, text: &str) -> Arc<str> {
+        if text.is_empty() {
+            Arc::clone(&self.no_note)
+        } else {
+            text.into()
+        }
+    }
+
+    fn named(&mut self, name: &str) -> Named {
+        if let Some(named) = self.items.get(name) {
+            return named.clone();
+        }
+        let named = match Item::by_name(name) {
+            Some(item) => Named::Item(item),
+            None => nearest(name, Item::names())
+                .and_then(|right| Item::by_name(right).map(|item| Named::Near(item, right)))
+                .unwrap_or(Named::Own),
+        };
+        if self.items.len() >= REMEMBERED {
+            self.items.clear();
+        }
+        self.items.insert(name.into(), named.clone());
+        named
+    }
+}
+
+/// Several readings in one cell of a table.
+fn parts<'r>(text: &str) -> Vec<Cow<'r, str>> {
+    text.split(';')
+        .map(str::trim)
+        .filter(|part| !part.is_empty())
+        .map(|part| Cow::Owned(part.to_owned()))
+        .collect()
+}
+
+/// Notes of items for which the row has no reading.
+fn loose_notes(row: &Row<'_>, header: &Header, entries: &[Entry<'_>], complaints: &mut Complaints) {
+    for (index, column) in header.columns.iter().enumerate() {
+        let Column::NoteOf(item) = *column else {
+            continue;
+        };
+        let spoken_of = entries
+            .iter()
+            .any(|entry| matches!(entry.subject, Subject::Item(i) | Subject::Lost(i) if i == item));
+        if !spoken_of && !row.cell(index).is_empty() {
+            complaints.push(loose_note(row, index, item.name()));
+        }
+    }
+}
+
+/// A note beside nothing.
+pub(super) fn loose_note(row: &Row<'_>, index: usize, beside: &str) -> Diagnostic {
+    Diagnostic::warning(
+        codes::LOOSE_NOTE,
+        format!("a note, and no {beside} that it speaks of: it is not kept"),
+        row.excerpt(index),
+    )
+    .help("write the reading beside it; not reached says that you could not look")
+}
+
+fn item_missing(row: &Row<'_>, item: usize, text: &str) -> Diagnostic {
+    Diagnostic::error(
+        codes::ITEM_MISSING,
+        format!("`{text}` stands here, and no item says what it is"),
+        row.excerpt(item),
+    )
+    .help("write the item: height, opening, bottom gap, drop …")
+}
+
+fn empty_reading(row: &Row<'_>, reading: usize, item: Item) -> Diagnostic {
+    Diagnostic::error(
+        codes::EMPTY_READING,
+        format!("`{item}` has no reading"),
+        row.excerpt(reading),
+    )
+    .help("write what you found; not reached, unknown or none where there is nothing to read")
+}
+
+fn nearly_an_item(row: &Row<'_>, item: usize, name: &str, right: &str) -> Diagnostic {
+    Diagnostic::error(
+        codes::NEARLY_AN_ITEM,
+        format!("`{name}` is no item, but nearly `{right}`"),
+        row.excerpt(item),
+    )
+    .help(format!("write {right}"))
+}
+
+fn own_item(row: &Row<'_>, item: usize, name: &str) -> Diagnostic {
+    Diagnostic::warning(
+        codes::OWN_ITEM,
+        format!("`{name}` is your own item: no rule reads it"),
+        row.excerpt(item),
+    )
+    .help("type `guardrule items` to see the items that rules read")
+}

@@ -1,0 +1,44 @@
+//! Where a survey comes from, and what can go wrong on the way.
+
+use std::io;
+use std::io::Read;
+use std::sync::Arc;
+
+/// A file that can be opened as often as needed.
+pub trait SurveyFile {
+    /// The name as the user gave it.
+    fn name(&self) -> &str;
+
+    /// Opens it at its beginning.
+    ///
+    /// # Errors
+    /// What the system says.
+    fn open(&self) -> io::Result<Box<dyn Read + '_>>;
+}
+
+/// A survey file that could not be read.
+#[derive(Debug, thiserror::Error)]
+#[error("{file}: {error}")]
+pub struct FileError {
+    /// The file's name.
+    pub file: Arc<str>,
+    /// What the system said.
+    #[source]
+    pub error: io::Error,
+}
+
+impl FileError {
+    /// For `map_err`: an error of this file.
+    pub(super) fn of(file: &dyn SurveyFile) -> impl Fn(io::Error) -> FileError {
+        let name: Arc<str> = file.name().into();
+        move |error| FileError {
+            file: Arc::clone(&name),
+            error,
+        }
+    }
+
+    /// The file is not the one that was read before.
+    pub(super) fn changed(file: &dyn SurveyFile) -> FileError {
+        FileError::of(file)(io::Error::other("it changed while it was being read"))
+    }
+}

@@ -1,0 +1,392 @@
+//! The header row: which layout a file has, and what each column holds.
+
+use std::sync::Arc;
+
+use crate::items::Item;
+use crate::measure::LengthUnit;
+use crate::source::Diagnostic;
+use crate::source::nearest;
+use crate::survey::codes;
+use crate::survey::names::tidy;
+use crate::survey::row::Row;
+
+/// What a column holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Column {
+    Building,
+    Guard,
+    /// Names of items: the notebook.
+    Item,
+    /// A misspelt item: what stands there cannot be used.
+    Misspelt(Item),
+    Note,
+    NoteOf(Item),
+    /// Readings of one item: the table; with the unit of its heading.
+    Of(Item, Option<LengthUnit>),
+    /// The person's own.
+    Own,
+    /// Readings of the row's item: the notebook; with the unit of its heading.
+    Reading(Option<LengthUnit>),
+    Unit,
+}
+
+/// The two layouts of a survey.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Layout {
+    /// One observation a row.
+    Notebook {
+        item: usize,
+        reading: usize,
+        unit: Option<LengthUnit>,
+    },
+    /// One guard a row.
+    Table,
+}
+
+/// A header that was understood.
+#[derive(Clone, Debug)]
+pub(super) struct Header {
+    pub(super) columns: Vec<Column>,
+    pub(super) headings: Vec<Arc<str>>,
+    pub(super) layout: Layout,
+    pub(super) building: Option<usize>,
+    pub(super) unit: Option<usize>,
+    pub(super) guard: Option<usize>,
+    pub(super) note: Option<usize>,
+    pub(super) delimiter: u8,
+    /// How many columns at the beginning hold names only.
+    pub(super) names: usize,
+}
+
+/// A heading, and where it is no plain one the fault of it.
+struct Heading {
+    column: Column,
+    fault: Option<Fault>,
+}
+
+enum Fault {
+    Misspelt(&'static str),
+    Own,
+    UnknownUnit(String),
+}
+
+/// Headings of the columns that are no items, with what else they may be called.
+const STRUCTURE: &[(&str, &[&str])] = &[
+    ("building", &["block"]),
+    ("unit", &["flat", "apartment"]),
+    ("guard", &[]),
+    ("item", &["observation"]),
+    ("reading", &["readings", "value"]),
+    ("note", &["notes", "remark", "remarks", "comment"]),
+];
+
+/// Whether the cells of a first row are a header: a notebook's or a table's.
+pub(super) fn makes_sense(row: &Row<'_>) -> bool {
+    let columns = columns(row);
+    layout(&columns).is_some()
+}
+
+impl Header {
+    /// The header in a row, with what is wrong with it; `None` if it is none.
+    pub(super) fn read(
+        row: &Row<'_>,
+        delimiter: u8,
+        faults: &mut Vec<Diagnostic>,
+    ) -> Option<Header> {
+        let headings = headings(row);
+        let mut columns: Vec<Column> = headings.iter().map(|heading| heading.column).collect();
+        let layout = layout(&columns)?;
+        twice(row, &mut columns, faults);
+        for (index, heading) in headings.iter().enumerate() {
+            faults.extend(
+                heading
+                    .fault
+                    .as_ref()
+                    .map(|fault| fault.diagnostic(row, index)),
+            );
+        }
+        if let Layout::Notebook { .. } = layout {
+            for (index, column) in columns.iter_mut().enumerate() {
+                if let Column::Of(item, _) = *column {
+                    faults.push(item_in_a_notebook(row, index, item));
+                    *column = Column::Own;
+                }
+            }
+        }
+        let place = |wanted: Column| columns.iter().position(|column| *column == wanted);
+        Some(Header {
+            layout,
+            building: place(Column::Building),
+            unit: place(Column::Unit),
+            guard: place(Column::Guard),
+            note: place(Column::Note),
+            delimiter,
+            names: columns
+                .iter()
+                .take_while(|c| matches!(c, Column::Building | Column::Unit | Column::Guard))
+                .count(),
+            headings: (0..columns.len())
+                .map(|index| tidy(&row.cell(index)).into())
+                .collect(),
+            columns,
+        })
+    }
+}
+
+impl Fault {
+    fn diagnostic(&self, row: &Row<'_>, index: usize) -> Diagnostic {
+        let at = row.excerpt(index);
+        let written = row.cell(index);
+        let written = tidy(&written);
+        match self {
+            Fault::Misspelt(right) => Diagnostic::error(
+                codes::NEARLY_A_HEADING,
+                format!("the heading `{written}` is none, but nearly `{right}`"),
+                at,
+            )
+            .help(format!("write {right}")),
+            Fault::Own => Diagnostic::warning(
+                codes::OWN_HEADING,
+                format!("the column `{written}` is your own: no rule reads it"),
+                at,
+            )
+            .help("type `guardrule items` to see the headings that rules read"),
+            Fault::UnknownUnit(unit) => Diagnostic::error(
+                codes::HEADING_UNIT,
+                format!("`{unit}` in the heading `{written}` is no unit of measure known here"),
+                at,
+            )
+            .help("write in, ft, mm, cm or m in the brackets, or the unit with each reading"),
+        }
+    }
+}
+
+fn item_in_a_notebook(row: &Row<'_>, index: usize, item: Item) -> Diagnostic {
+    Diagnostic::warning(
+        codes::OWN_HEADING,
+        format!(
+            "a file with the columns `item` and `reading` has no column `{item}`: no rule reads it"
+        ),
+        row.excerpt(index),
+    )
+    .help(format!(
+        "write {item} in the column `item`, and what you found beside it"
+    ))
+}
+
+/// Two columns with the same meaning where there can be only one: the second is the person's own.
+fn twice(row: &Row<'_>, columns: &mut [Column], faults: &mut Vec<Diagnostic>) {
+    for index in 1..columns.len() {
+        let column = columns[index];
+        let repeatable = matches!(
+            column,
+            Column::Of(..) | Column::Own | Column::Misspelt(_) | Column::NoteOf(_)
+        );
+        let Some(first) = columns[..index].iter().position(|c| *c == column) else {
+            continue;
+        };
+        if repeatable {
+            continue;
+        }
+        let message = format!("two columns are called `{}`", tidy(&row.cell(index)));
+        faults.push(
+            Diagnostic::error(codes::COLUMN_TWICE, message, row.excerpt(index))
+                .also(row.excerpt(first), "the first one")
+                .help("leave out one of them, or give it another name"),
+        );
+        columns[index] = Column::Own;
+    }
+}
+
+/// What to say of a first row that is no header.
+pub(super) fn missing(row: &Row<'_>) -> Diagnostic {
+    let columns = columns(row);
+    let has = |wanted: fn(&Column) -> bool| columns.iter().any(wanted);
+    let message = match (
+        has(|c| *c == Column::Item),
+        has(|c| matches!(c, Column::Reading(_))),
+        has(|c| *c == Column::Guard),
+    ) {
+        (true, false, _) => "the header has a column `item` and no column `reading`",
+        (false, true, _) => "the header has a column `reading` and no column `item`",
+        (false, false, true) => "the header has a column `guard` and no item beside it",
+        (_, _, _) => {
+            "the first row is no header: it names no columns `item` and `reading`, and no column `guard`"
+        }
+    };
+    Diagnostic::error(codes::NO_HEADER, message, row.excerpt_whole())
+        .label("the rest of the file was not read")
+        .help("begin with the row unit,guard,item,reading,note; a table begins with unit,guard and then one item a column")
+}
+
+/// Notebook or table; `None` if the columns are neither's.
+fn layout(columns: &[Column]) -> Option<Layout> {
+    let item = columns.iter().position(|c| *c == Column::Item);
+    let reading = columns.iter().position(|c| matches!(c, Column::Reading(_)));
+    match (item, reading) {
+        (Some(item), Some(reading)) => {
+            let unit = match columns[reading] {
+                Column::Reading(unit) => unit,
+                Column::Building
+                | Column::Guard
+                | Column::Item
+                | Column::Misspelt(_)
+                | Column::Note
+                | Column::NoteOf(_)
+                | Column::Of(..)
+                | Column::Own
+                | Column::Unit => None,
+            };
+            Some(Layout::Notebook {
+                item,
+                reading,
+                unit,
+            })
+        }
+        (Some(_), None) | (None, Some(_)) => None,
+        (None, None) => {
+            let any_item = columns
+                .iter()
+                .any(|c| matches!(c, Column::Of(..) | Column::Misspelt(_)));
+            let guard = columns.contains(&Column::Guard);
+            (guard && any_item).then_some(Layout::Table)
+        }
+    }
+}
+
+fn columns(row: &Row<'_>) -> Vec<Column> {
+    headings(row)
+        .into_iter()
+        .map(|heading| heading.column)
+        .collect()
+}
+
+fn headings(row: &Row<'_>) -> Vec<Heading> {
+    let mut names: Vec<String> = (0..row.width())
+        .map(|index| tidy(&row.cell(index)).to_lowercase())
+        .collect();
+    // a spreadsheet adds empty headings at the end; what stands below them is surplus
+    while names.last().is_some_and(String::is_empty) {
+        names.pop();
+    }
+    // the column `guard` holds the guards' names; a second one says whether there is a guard
+    let guard = names.iter().position(|name| name == "guard").or_else(|| {
+        names
+            .iter()
+            .position(|name| Item::by_name(name) == Some(Item::Guard))
+    });
+    names
+        .iter()
+        .enumerate()
+        .map(|(index, name)| {
+            if Some(index) == guard {
+                Heading::plain(Column::Guard)
+            } else {
+                heading(name)
+            }
+        })
+        .collect()
+}
+
+impl Heading {
+    fn plain(column: Column) -> Heading {
+        Heading {
+            column,
+            fault: None,
+        }
+    }
+
+    fn faulty(column: Column, fault: Fault) -> Heading {
+        Heading {
+            column,
+            fault: Some(fault),
+        }
+    }
+}
+
+/// What one heading means: `height`, `height (in)`, `note: height`.
+fn heading(name: &str) -> Heading {
+    if name.is_empty() {
+        return Heading::plain(Column::Own);
+    }
+    if let Some(column) = structure(name) {
+        return Heading::plain(column);
+    }
+    if let Some((note, of)) = name.split_once(':')
+        && structure(note.trim()) == Some(Column::Note)
+    {
+        return note_of(of.trim());
+    }
+    match name
+        .strip_suffix(')')
+        .and_then(|name| name.rsplit_once('('))
+    {
+        Some((base, unit)) => in_unit(name, base.trim(), unit.trim()),
+        None => item_heading(name, None),
+    }
+}
+
+/// `height (in)`: a heading with a unit of measure.
+fn in_unit(name: &str, base: &str, unit: &str) -> Heading {
+    let known = length_unit(unit);
+    let heading = match structure(base) {
+        Some(Column::Reading(_)) => Heading::plain(Column::Reading(known)),
+        Some(_) | None => item_heading(base, known),
+    };
+    let takes_unit = matches!(heading.column, Column::Of(..) | Column::Reading(_));
+    match (known, takes_unit) {
+        (None, true) => Heading::faulty(heading.column, Fault::UnknownUnit(unit.to_owned())),
+        (None, false) => item_heading(name, None),
+        (Some(_), _) => heading,
+    }
+}
+
+fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
+    if let Some(item) = Item::by_name(name) {
+        return Heading::plain(Column::Of(item, unit));
+    }
+    let structure_names = STRUCTURE.iter().map(|(name, _)| *name);
+    let Some(right) = nearest(name, structure_names.chain(Item::names())) else {
+        return Heading::faulty(Column::Own, Fault::Own);
+    };
+    let column = structure(right).or(Item::by_name(right).map(Column::Misspelt));
+    Heading::faulty(column.unwrap_or(Column::Own), Fault::Misspelt(right))
+}
+
+fn note_of(name: &str) -> Heading {
+    if let Some(item) = Item::by_name(name) {
+        return Heading::plain(Column::NoteOf(item));
+    }
+    match nearest(name, Item::names()) {
+        Some(right) => Heading::faulty(Column::Own, Fault::Misspelt(right)),
+        None => Heading::faulty(Column::Own, Fault::Own),
+    }
+}
+
+/// A column that is no item's.
+fn structure(name: &str) -> Option<Column> {
+    let (name, _) = STRUCTURE
+        .iter()
+        .find(|(known, others)| *known == name || others.contains(&name))?;
+    match *name {
+        "building" => Some(Column::Building),
+        "unit" => Some(Column::Unit),
+        "guard" => Some(Column::Guard),
+        "item" => Some(Column::Item),
+        "reading" => Some(Column::Reading(None)),
+        "note" => Some(Column::Note),
+        _ => None,
+    }
+}
+
+/// The unit of length of this name.
+pub(super) fn length_unit(name: &str) -> Option<LengthUnit> {
+    match Item::DefaultUnit.word(name)? {
+        "in" => Some(LengthUnit::Inch),
+        "ft" => Some(LengthUnit::Foot),
+        "mm" => Some(LengthUnit::Millimetre),
+        "cm" => Some(LengthUnit::Centimetre),
+        "m" => Some(LengthUnit::Metre),
+        _ => None,
+    }
+}

@@ -1,0 +1,304 @@
+//! Opens a survey file, finds its header, and hands over its rows with what is
+//! wrong with their marks and cells.
+
+use std::io;
+use std::io::Read;
+use std::sync::Arc;
+
+use crate::source::Diagnostic;
+use crate::source::Excerpt;
+use crate::source::Found;
+use crate::source::Quoting;
+use crate::source::Scanner;
+use crate::survey;
+use crate::survey::SurveyFile;
+use crate::survey::codes;
+use crate::survey::complaints::Complaints;
+use crate::survey::header;
+use crate::survey::header::Header;
+use crate::survey::row::Condition;
+use crate::survey::row::Row;
+use crate::survey::suspicion;
+
+/// Reads the rows of one file.
+pub(super) struct RowReader<'f> {
+    stream: Stream<'f>,
+    pub(super) header: Arc<Header>,
+    condition: Condition,
+}
+
+/// The rows of a file as they stand, with their text.
+struct Stream<'f> {
+    scanner: Scanner<Box<dyn Read + 'f>>,
+    file: Arc<str>,
+    index: u32,
+    /// The row's text with a question mark for each byte that is not UTF-8.
+    patched: Option<String>,
+}
+
+impl<'f> RowReader<'f> {
+    /// Opens a file and reads its header; `None` if the file cannot be used,
+    /// with the reason among the complaints.
+    pub(super) fn open(
+        file: &'f dyn SurveyFile,
+        index: u32,
+        complaints: &mut Complaints,
+    ) -> io::Result<Option<RowReader<'f>>> {
+        let mut stream = Stream {
+            scanner: Scanner::new(file.open()?),
+            file: file.name().into(),
+            index,
+            patched: None,
+        };
+        if let Some(kind) = other_kind(stream.scanner.beginning()?) {
+            complaints.push(kind.diagnostic(&stream.file));
+            return Ok(None);
+        }
+        if !stream.first_row(complaints)? {
+            return Ok(None);
+        }
+        stream.find_delimiter(complaints)?;
+        let condition = Condition::default();
+        let row = stream.row(&condition);
+        let mut faults = Vec::new();
+        let header = Header::read(&row, stream.scanner.delimiter(), &mut faults);
+        complaints.extend(faults);
+        let Some(header) = header else {
+            complaints.push(header::missing(&row));
+            return Ok(None);
+        };
+        if row
+            .cells
+            .iter()
+            .any(|cell| cell.quoting == Quoting::Unclosed)
+        {
+            complaints.push(suspicion::swallowed(&row, row.cells.len() - 1));
+            stream.scanner.keep_first_line();
+        }
+        Ok(Some(RowReader {
+            stream,
+            header: Arc::new(header),
+            condition,
+        }))
+    }
+
+    /// The next row that is not blank and no comment, with what is wrong with
+    /// its marks and cells among the complaints.
+    pub(super) fn next(&mut self, complaints: &mut Complaints) -> io::Result<Option<Row<'_>>> {
+        loop {
+            match self.stream.advance()? {
+                Found::End => return Ok(None),
+                Found::TooLong => {
+                    complaints.push(self.stream.too_long());
+                    continue;
+                }
+                Found::Row => {}
+            }
+            self.condition = Condition::default();
+            let row = self.stream.row(&self.condition);
+            if is_comment(&row) || is_blank(&row) {
+                continue;
+            }
+            if suspicion::swallows(&row, &self.header) {
+                self.stream.scanner.keep_first_line();
+                self.stream.decode();
+            }
+            let plain = Condition::default();
+            let row = self.stream.row(&plain);
+            self.condition = suspicion::look_at(&row, &self.header, complaints);
+            if self.stream.patched.is_some() {
+                self.condition.in_error = true;
+                complaints.count(&self.stream.file, codes::NOT_UTF8, "", || {
+                    self.stream.not_utf8()
+                });
+            }
+            return Ok(Some(self.stream.row(&self.condition)));
+        }
+    }
+}
+
+impl Stream<'_> {
+    fn advance(&mut self) -> io::Result<Found> {
+        let found = self.scanner.advance()?;
+        self.decode();
+        Ok(found)
+    }
+
+    /// Looks whether the row is UTF-8, and makes a text of it where it is not.
+    fn decode(&mut self) {
+        let raw = self.scanner.record().raw;
+        self.patched = match std::str::from_utf8(raw) {
+            Ok(_) => None,
+            Err(_) => Some(patched(raw)),
+        };
+    }
+
+    /// The current row; its condition is looked at elsewhere.
+    fn row<'r>(&'r self, condition: &'r Condition) -> Row<'r> {
+        let record = self.scanner.record();
+        let text = match &self.patched {
+            Some(patched) => patched,
+            None => std::str::from_utf8(record.raw).unwrap_or_default(),
+        };
+        Row {
+            file: &self.file,
+            at: survey::Row {
+                file: self.index,
+                line: record.line,
+            },
+            text,
+            cells: record.cells,
+            condition,
+            delimiter: char::from(self.scanner.delimiter()),
+        }
+    }
+
+    /// Goes to the first row that is not blank and no comment; false if there is none.
+    fn first_row(&mut self, complaints: &mut Complaints) -> io::Result<bool> {
+        loop {
+            match self.advance()? {
+                Found::End => {
+                    complaints.push(empty(&self.file));
+                    return Ok(false);
+                }
+                Found::TooLong => {
+                    complaints.push(self.too_long());
+                    return Ok(false);
+                }
+                Found::Row => {}
+            }
+            let condition = Condition::default();
+            let row = self.row(&condition);
+            if !is_comment(&row) && !is_blank(&row) {
+                if self.patched.is_some() {
+                    complaints.count(&self.file, codes::NOT_UTF8, "", || self.not_utf8());
+                }
+                return Ok(true);
+            }
+        }
+    }
+
+    /// Parts cells by a semicolon or a tab where the header makes sense only so.
+    fn find_delimiter(&mut self, complaints: &mut Complaints) -> io::Result<()> {
+        let condition = Condition::default();
+        if header::makes_sense(&self.row(&condition)) {
+            return Ok(());
+        }
+        for (delimiter, name) in [(b';', "semicolons"), (b'\t', "tabs")] {
+            self.scanner.part_at(delimiter)?;
+            self.decode();
+            let row = self.row(&condition);
+            if header::makes_sense(&row) {
+                let message = format!("cells are parted by {name} here; they were read so");
+                complaints.push(
+                    Diagnostic::warning(codes::OTHER_DELIMITER, message, row.excerpt_whole())
+                        .help("save the file as CSV with commas"),
+                );
+                return Ok(());
+            }
+        }
+        self.scanner.part_at(b',')?;
+        self.decode();
+        Ok(())
+    }
+
+    fn too_long(&self) -> Diagnostic {
+        let line = self.scanner.record().line;
+        Diagnostic::error(
+            codes::ROW_TOO_LONG,
+            "this row is longer than 1 MiB and was not read",
+            Excerpt::new(Arc::clone(&self.file), line, "", 0..0),
+        )
+        .help("look whether line ends were lost when the file was saved")
+    }
+
+    fn not_utf8(&self) -> Diagnostic {
+        let condition = Condition::default();
+        let row = self.row(&condition);
+        let raw = self.scanner.record().raw;
+        let bad = std::str::from_utf8(raw).map_or_else(|error| error.valid_up_to(), |_| 0);
+        Diagnostic::error(
+            codes::NOT_UTF8,
+            "the file is not saved as UTF-8: this character cannot be read",
+            row.excerpt_of(bad..bad + 1),
+        )
+        .help("save it again and choose \"CSV UTF-8\", or the encoding UTF-8")
+    }
+}
+
+/// The text with a question mark for each byte that is not UTF-8, as long as before.
+fn patched(raw: &[u8]) -> String {
+    let mut text = String::with_capacity(raw.len());
+    for chunk in raw.utf8_chunks() {
+        text.push_str(chunk.valid());
+        text.extend(chunk.invalid().iter().map(|_| '?'));
+    }
+    text
+}
+
+/// A line that starts with `#` and is one cell.
+fn is_comment(row: &Row<'_>) -> bool {
+    row.cells.len() == 1 && row.text.starts_with('#')
+}
+
+fn is_blank(row: &Row<'_>) -> bool {
+    row.filled_width() == 0
+}
+
+/// Files that are no CSV at all.
+enum Kind {
+    Document,
+    Utf16,
+    Workbook,
+}
+
+fn other_kind(beginning: &[u8]) -> Option<Kind> {
+    const WORKBOOKS: &[&[u8]] = &[b"PK\x03\x04", b"\xD0\xCF\x11\xE0"];
+    const DOCUMENTS: &[&[u8]] = &[b"%PDF", b"{\\rtf", b"\x89PNG", b"\xFF\xD8\xFF"];
+    let begins_with = |marks: &[&[u8]]| marks.iter().any(|mark| beginning.starts_with(mark));
+    if beginning.starts_with(b"\xFF\xFE") || beginning.starts_with(b"\xFE\xFF") {
+        return Some(Kind::Utf16);
+    }
+    let first = &beginning[..beginning.len().min(64)];
+    let zeros = first.iter().filter(|byte| **byte == 0).count();
+    if begins_with(WORKBOOKS) {
+        Some(Kind::Workbook)
+    } else if begins_with(DOCUMENTS) {
+        Some(Kind::Document)
+    } else if zeros * 3 > first.len() {
+        Some(Kind::Utf16)
+    } else {
+        None
+    }
+}
+
+impl Kind {
+    fn diagnostic(&self, file: &Arc<str>) -> Diagnostic {
+        let (message, help) = match self {
+            Kind::Document => (
+                "this is a document or a picture, not a CSV file",
+                "write the readings into a CSV file: unit,guard,item,reading,note",
+            ),
+            Kind::Utf16 => (
+                "the file is saved as UTF-16 (\"Unicode text\"), not as UTF-8",
+                "save it again and choose \"CSV UTF-8\", or the encoding UTF-8",
+            ),
+            Kind::Workbook => (
+                "this is a spreadsheet's own file, not a CSV file",
+                "open it in the spreadsheet and save it as \"CSV UTF-8\"",
+            ),
+        };
+        Diagnostic::error(codes::NO_CSV, message, Excerpt::whole(Arc::clone(file))).help(help)
+    }
+}
+
+fn empty(file: &Arc<str>) -> Diagnostic {
+    Diagnostic::error(
+        codes::EMPTY_FILE,
+        "the file is empty",
+        Excerpt::whole(Arc::clone(file)),
+    )
+    .help(
+        "begin with the row unit,guard,item,reading,note and write one observation a row below it",
+    )
+}

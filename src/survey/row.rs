@@ -1,0 +1,162 @@
+//! One row as the survey looks at it: cells by column, the place of each, and
+//! which of them cannot be trusted.
+
+use std::borrow::Cow;
+use std::ops::Range;
+use std::sync::Arc;
+
+use crate::source::Cell;
+use crate::source::Excerpt;
+use crate::survey;
+
+/// How much of a row is shown with a diagnostic.
+const SHOWN: usize = 4096;
+
+/// What is known of a row's cells before they are read.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Condition {
+    /// Whether something in it is an error.
+    pub(super) in_error: bool,
+    /// Cells that cannot be trusted.
+    pub(super) doubtful: Option<Range<usize>>,
+    /// Where the note begins that goes on over surplus cells.
+    pub(super) long_note: Option<usize>,
+}
+
+/// A row of a survey.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Row<'r> {
+    pub(super) file: &'r Arc<str>,
+    pub(super) at: survey::Row,
+    pub(super) text: &'r str,
+    pub(super) cells: &'r [Cell],
+    pub(super) condition: &'r Condition,
+    /// What parts its cells.
+    pub(super) delimiter: char,
+}
+
+impl<'r> Row<'r> {
+    /// How many cells it has.
+    pub(super) fn width(&self) -> usize {
+        self.cells.len()
+    }
+
+    /// How many cells it has up to the last one that is not blank.
+    pub(super) fn filled_width(&self) -> usize {
+        let filled = |cell: &Cell| !cell.text(self.text).trim().is_empty();
+        self.cells
+            .iter()
+            .rposition(filled)
+            .map_or(0, |last| last + 1)
+    }
+
+    /// The cell's text without spaces around it and without the apostrophe that
+    /// we put in front of what a spreadsheet would run; blank where it is missing.
+    pub(super) fn cell(&self, index: usize) -> Cow<'r, str> {
+        let Some(cell) = self.cells.get(index) else {
+            return Cow::Borrowed("");
+        };
+        match cell.text(self.text) {
+            Cow::Borrowed(text) => Cow::Borrowed(without_apostrophe(text.trim())),
+            Cow::Owned(text) => Cow::Owned(without_apostrophe(text.trim()).to_owned()),
+        }
+    }
+
+    /// The cell of a column that may not be there.
+    pub(super) fn cell_of(&self, column: Option<usize>) -> Cow<'r, str> {
+        column.map_or(Cow::Borrowed(""), |index| self.cell(index))
+    }
+
+    /// Whether the cell may be read.
+    pub(super) fn is_trusted(&self, index: usize) -> bool {
+        let doubtful = self.condition.doubtful.as_ref();
+        doubtful.is_none_or(|cells| !cells.contains(&index))
+    }
+
+    /// The note in this column; with the cells behind it where they belong to it.
+    pub(super) fn note(&self, column: Option<usize>) -> Cow<'r, str> {
+        match (self.condition.long_note, column) {
+            (Some(from), Some(column)) if from == column => self.rest_from(from),
+            (Some(from), None) => self.rest_from(from),
+            (_, Some(column)) if !self.is_trusted(column) => Cow::Borrowed(""),
+            (Some(_) | None, _) => self.cell_of(column),
+        }
+    }
+
+    /// The text of all cells from this one on, as one.
+    fn rest_from(&self, index: usize) -> Cow<'r, str> {
+        let cells = self
+            .cells
+            .get(index..self.filled_width())
+            .unwrap_or_default();
+        let texts: Vec<_> = cells.iter().map(|cell| cell.text(self.text)).collect();
+        Cow::Owned(
+            texts
+                .join(self.delimiter.encode_utf8(&mut [0; 4]))
+                .trim()
+                .to_owned(),
+        )
+    }
+
+    /// The row with this cell marked.
+    pub(super) fn excerpt(&self, index: usize) -> Excerpt {
+        self.excerpt_of(self.range(index))
+    }
+
+    /// The row with all of it marked.
+    pub(super) fn excerpt_whole(&self) -> Excerpt {
+        self.excerpt_of(0..self.text.len())
+    }
+
+    /// The row with these bytes of it marked.
+    pub(super) fn excerpt_of(&self, range: Range<usize>) -> Excerpt {
+        let end = self.text.floor_char_boundary(SHOWN.min(self.text.len()));
+        Excerpt::new(
+            Arc::clone(self.file),
+            self.at.line,
+            &self.text[..end],
+            range.start.min(end)..range.end.min(end),
+        )
+    }
+
+    /// The bytes of a cell, without spaces around it; the row's end where it is missing.
+    pub(super) fn range(&self, index: usize) -> Range<usize> {
+        let Some(cell) = self.cells.get(index) else {
+            return self.text.len()..self.text.len();
+        };
+        let raw = &self.text[cell.range()];
+        let start = cell.range().start + (raw.len() - raw.trim_start().len());
+        start..(start + raw.trim().len())
+    }
+
+    /// The row with the text of these cells written as one or changed.
+    pub(super) fn mended(&self, cells: Range<usize>, text: &str) -> String {
+        let start = self.range(cells.start).start;
+        let end = self.range(cells.end.max(cells.start + 1) - 1).end;
+        let (before, after) = (&self.text[..start], &self.text[end.max(start)..]);
+        format!("{before}{}{after}", as_cell(text))
+    }
+
+    /// The text of neighbouring cells with the delimiter between them.
+    pub(super) fn joined(&self, cells: Range<usize>) -> String {
+        let texts: Vec<_> = cells.map(|index| self.cell(index)).collect();
+        texts.join(self.delimiter.encode_utf8(&mut [0; 4]))
+    }
+}
+
+/// A text as a cell of a row.
+pub(super) fn as_cell(text: &str) -> String {
+    if text.contains([',', '"', ';', '\t', '\n', '\r']) {
+        format!("\"{}\"", text.replace('"', "\"\""))
+    } else {
+        text.to_owned()
+    }
+}
+
+/// Takes off the apostrophe that we put in front of what a spreadsheet would run.
+fn without_apostrophe(text: &str) -> &str {
+    match text.strip_prefix('\'') {
+        Some(rest) if rest.starts_with(['=', '+', '-', '@', '\t', '\r']) => rest,
+        Some(_) | None => text,
+    }
+}

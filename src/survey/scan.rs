@@ -1,0 +1,479 @@
+//! The first reading: facts of survey, building, unit and file, and which
+//! guards there are with how many rows.
+
+use std::collections::HashMap;
+use std::io;
+use std::mem;
+use std::sync::Arc;
+
+use crate::items::Item;
+use crate::measure::LengthUnit;
+use crate::reading::Value;
+use crate::source::Diagnostic;
+use crate::source::Excerpt;
+use crate::source::Scanner;
+use crate::survey;
+use crate::survey::FileError;
+use crate::survey::FileFacts;
+use crate::survey::Observation;
+use crate::survey::SurveyFacts;
+use crate::survey::SurveyFile;
+use crate::survey::TapeClass;
+use crate::survey::clash;
+use crate::survey::clash::can_clash;
+use crate::survey::codes;
+use crate::survey::complaints::Complaints;
+use crate::survey::complaints::Mark;
+use crate::survey::complaints::Spot;
+use crate::survey::complaints::Unplaced;
+use crate::survey::entries::Entries;
+use crate::survey::entries::Entry;
+use crate::survey::entries::Subject;
+use crate::survey::entries::loose_note;
+use crate::survey::header::Column;
+use crate::survey::header::Header;
+use crate::survey::header::Layout;
+use crate::survey::header::length_unit;
+use crate::survey::names::NameId;
+use crate::survey::names::Names;
+use crate::survey::observe::Level;
+use crate::survey::observe::Misplaced;
+use crate::survey::observe::Observer;
+use crate::survey::observe::guard_missing;
+use crate::survey::observe::lost;
+use crate::survey::observe::misplaced;
+use crate::survey::observe::wrong_level;
+use crate::survey::place::Locator;
+use crate::survey::place::Place;
+use crate::survey::reader::RowReader;
+use crate::survey::row::Condition;
+use crate::survey::row::Row;
+
+/// How many different dates and names of people are listed.
+const LISTED: usize = 100;
+
+/// What the first reading found.
+pub(super) struct Scanned {
+    pub(super) facts: SurveyFacts,
+    pub(super) names: Names,
+    /// Rows of each guard, by the place of its name among all names.
+    pub(super) rows: Vec<u32>,
+    /// Facts by unit; the survey's own stand at the unit without a name.
+    pub(super) levels: HashMap<NameId, Vec<Observation>>,
+    /// The default unit of each file.
+    pub(super) units: Vec<Option<LengthUnit>>,
+    pub(super) complaints: Complaints,
+}
+
+/// Reads all files once.
+pub(super) fn scan(files: &[Box<dyn SurveyFile>]) -> Result<Scanned, FileError> {
+    let mut scan = Scan::new();
+    for (index, file) in (0..).zip(files) {
+        scan.file(&**file, index).map_err(FileError::of(&**file))?;
+    }
+    Ok(scan.finish(files))
+}
+
+struct Scan {
+    scanned: Scanned,
+    observer: Observer,
+    entries: Entries,
+    locator: Locator,
+    /// What is wrong with marks and cells is said by the second reading.
+    unsaid: Complaints,
+    /// Facts that need a default unit, which may come later in the file.
+    waiting: Vec<Waiting>,
+    /// What was said of the survey as a whole, and of each file.
+    survey_level: Vec<Observation>,
+    file_level: Vec<Observation>,
+    /// The last guard named, for who took a blank cell for "the same".
+    above: Option<NameId>,
+    /// A file that could not be used may have held the guards.
+    any_unusable: bool,
+}
+
+/// A row of facts that could not be read without a default unit.
+struct Waiting {
+    text: String,
+    line: u64,
+    condition: Condition,
+    above: Option<NameId>,
+}
+
+impl Scan {
+    fn new() -> Scan {
+        Scan {
+            scanned: Scanned {
+                facts: SurveyFacts::default(),
+                names: Names::new(),
+                rows: Vec::new(),
+                levels: HashMap::new(),
+                units: Vec::new(),
+                complaints: Complaints::default(),
+            },
+            observer: Observer::new(),
+            entries: Entries::new(),
+            locator: Locator::default(),
+            unsaid: Complaints::default(),
+            waiting: Vec::new(),
+            survey_level: Vec::new(),
+            file_level: Vec::new(),
+            above: None,
+            any_unusable: false,
+        }
+    }
+
+    fn file(&mut self, file: &dyn SurveyFile, index: u32) -> io::Result<()> {
+        let name: Arc<str> = file.name().into();
+        self.scanned.facts.files.push(Arc::clone(&name));
+        self.scanned.facts.file_facts.push(FileFacts::default());
+        self.scanned.units.push(None);
+        self.locator.forget();
+        self.above = None;
+        let Some(mut reader) = RowReader::open(file, index, &mut self.scanned.complaints)? else {
+            self.any_unusable = true;
+            return Ok(());
+        };
+        let header = Arc::clone(&reader.header);
+        let mut any = false;
+        while let Some(row) = reader.next(&mut self.unsaid)? {
+            any = true;
+            self.row(&row, &header);
+        }
+        if !any {
+            self.any_unusable = true;
+            self.scanned.complaints.push(header_only(&name));
+        }
+        for waiting in mem::take(&mut self.waiting) {
+            self.waited(&waiting, &header, &name, index)?;
+        }
+        self.file_facts(&name);
+        Ok(())
+    }
+
+    fn row(&mut self, row: &Row<'_>, header: &Header) {
+        let Some(place) = self.place(row, header) else {
+            return;
+        };
+        let Some(guard) = place.guard else {
+            self.fact_row(row, header, place);
+            return;
+        };
+        self.above = Some(guard);
+        let rows = &mut self.scanned.rows;
+        if rows.len() <= guard.index() {
+            rows.resize(guard.index() + 1, 0);
+        }
+        rows[guard.index()] += 1;
+        self.list_dates_and_people(row, header);
+    }
+
+    fn place(&mut self, row: &Row<'_>, header: &Header) -> Option<Place> {
+        let Scanned {
+            names, complaints, ..
+        } = &mut self.scanned;
+        self.locator.locate(row, header, |parent, written, column| {
+            let entered = names.enter(parent, written, row.at);
+            if let (Some(near), Some(column)) = (entered.near, column) {
+                complaints.push_unplaced(nearly_the_same(row, header, names, near, column));
+            }
+            Some(entered.id)
+        })
+    }
+
+    /// Dates and people may stand at guards too.
+    fn list_dates_and_people(&mut self, row: &Row<'_>, header: &Header) {
+        let facts = &mut self.scanned.facts;
+        match header.layout {
+            Layout::Notebook { item, reading, .. } => {
+                let name = row.cell(item);
+                // both names and all their synonyms begin with one of these
+                if name.starts_with(['d', 'D', 'b', 'B', 'm', 'M', 'w', 'W']) {
+                    let item = Item::by_name(&name);
+                    item.into_iter()
+                        .for_each(|item| list(facts, item, &row.cell(reading)));
+                }
+            }
+            Layout::Table => {
+                for (index, column) in header.columns.iter().enumerate() {
+                    if let Column::Of(item, _) = *column {
+                        list(facts, item, &row.cell(index));
+                    }
+                }
+            }
+        }
+    }
+
+    fn fact_row(&mut self, row: &Row<'_>, header: &Header, place: Place) {
+        let unit = self.scanned.units[row.at.file as usize];
+        let complaints = &mut self.scanned.complaints;
+        let entries: Vec<Entry<'_>> = self.entries.of(row, header, complaints).collect();
+        if unit.is_none() && entries.iter().any(|entry| self.observer.lacks_unit(entry)) {
+            self.waiting.push(Waiting {
+                text: row.text.to_owned(),
+                line: row.at.line,
+                condition: row.condition.clone(),
+                above: self.above,
+            });
+            return;
+        }
+        self.facts(row, header, place, entries);
+    }
+
+    /// A row of facts that waited for the default unit: the file has ended.
+    fn waited(
+        &mut self,
+        waiting: &Waiting,
+        header: &Header,
+        file: &Arc<str>,
+        index: u32,
+    ) -> io::Result<()> {
+        let mut scanner = Scanner::new(waiting.text.as_bytes());
+        scanner.part_at(header.delimiter)?;
+        let row = Row {
+            file,
+            at: survey::Row {
+                file: index,
+                line: waiting.line,
+            },
+            text: &waiting.text,
+            cells: scanner.record().cells,
+            condition: &waiting.condition,
+            delimiter: char::from(header.delimiter),
+        };
+        self.above = waiting.above;
+        if let Some(place) = self.place(&row, header) {
+            let entries = self.entries.of(&row, header, &mut self.unsaid).collect();
+            self.facts(&row, header, place, entries);
+        }
+        Ok(())
+    }
+
+    fn facts(&mut self, row: &Row<'_>, header: &Header, place: Place, entries: Vec<Entry<'_>>) {
+        let names = &self.scanned.names;
+        let blank = |id: NameId| names.written(id).is_empty();
+        let level = if blank(place.building) && blank(place.unit) {
+            Level::Survey
+        } else {
+            Level::Unit
+        };
+        for entry in entries {
+            match &entry.subject {
+                Subject::Item(item) => self.fact(row, header, place, level, &entry, *item),
+                Subject::Lost(item) if item.is_circumstance() => {
+                    let facts = self.scanned.levels.entry(place.unit).or_default();
+                    facts.push(lost(row, &entry, *item));
+                }
+                Subject::Own(name) if &**name == "note" => {
+                    let note = header.note.unwrap_or(entry.cell);
+                    self.scanned.complaints.push(loose_note(row, note, "item"));
+                }
+                Subject::Lost(_) | Subject::Nothing | Subject::Own(_) => {}
+            }
+        }
+    }
+
+    fn fact(
+        &mut self,
+        row: &Row<'_>,
+        header: &Header,
+        place: Place,
+        level: Level,
+        entry: &Entry<'_>,
+        item: Item,
+    ) {
+        let scanned = &mut self.scanned;
+        match misplaced(level, item) {
+            Some(Misplaced::NeedsGuard) => {
+                let above = self.above.map(|guard| scanned.names.written(guard));
+                let complaint = guard_missing(row, header, item, above);
+                scanned.complaints.push(complaint);
+                return;
+            }
+            Some(Misplaced::HoldsForAll) => {
+                scanned.complaints.push(wrong_level(row, entry, item));
+                return;
+            }
+            None => {}
+        }
+        let into = if item.is_circumstance() || level == Level::Unit {
+            scanned.levels.entry(place.unit).or_default()
+        } else if matches!(item, Item::Tape | Item::ReadTo | Item::DefaultUnit) {
+            &mut self.file_level
+        } else {
+            &mut self.survey_level
+        };
+        let unit = scanned.units[row.at.file as usize];
+        let before = into.len();
+        self.observer.observe(
+            (row, header),
+            entry,
+            item,
+            unit,
+            &mut scanned.complaints,
+            into,
+        );
+        let new: Vec<Observation> = into[before..].to_vec();
+        for observation in &new {
+            self.note_fact(observation);
+        }
+    }
+
+    /// Facts that hold at once, or are listed.
+    fn note_fact(&mut self, observation: &Observation) {
+        let Some(reading) = &observation.reading else {
+            return;
+        };
+        let (item, written) = (observation.item, &*observation.written);
+        let Scanned { facts, units, .. } = &mut self.scanned;
+        list(facts, item, written);
+        match (item, &reading.value) {
+            (Item::DefaultUnit, Value::Word(word)) => {
+                let unit = &mut units[observation.row.file as usize];
+                *unit = unit.or(length_unit(word));
+            }
+            (Item::Rules, Value::Text(_)) => {
+                for rules in written.split(';').map(str::trim).filter(|r| !r.is_empty()) {
+                    if !facts.rules.iter().any(|known| known == rules) {
+                        facts.rules.push(rules.to_owned());
+                    }
+                }
+            }
+            (Item::Property, Value::Text(_)) if facts.property.is_none() => {
+                facts.property = Some(written.to_owned());
+            }
+            (Item::BuildTolerance, Value::Measure(measure)) if facts.build_tolerance.is_none() => {
+                facts.build_tolerance = Some(measure.length);
+            }
+            (_, _) => {}
+        }
+    }
+
+    /// What was said of the file that was just read.
+    fn file_facts(&mut self, file: &Arc<str>) {
+        let said = mem::take(&mut self.file_level);
+        for item in [Item::Tape, Item::ReadTo, Item::DefaultUnit] {
+            if let Some(pair) = clash::clashing(&said, item) {
+                let complaint = clash::complaint(pair, file);
+                self.scanned.complaints.push_unplaced(complaint);
+            }
+        }
+        let first = |item: Item| {
+            let mut values = said.iter().filter(|o| o.item == item);
+            values.find_map(|o| o.reading.as_ref().map(|reading| &reading.value))
+        };
+        let facts = FileFacts {
+            tape: match first(Item::Tape) {
+                Some(Value::Word(word)) => tape_class(word),
+                Some(_) | None => None,
+            },
+            read_to: match first(Item::ReadTo) {
+                Some(Value::Measure(measure)) => Some(measure.length),
+                Some(_) | None => None,
+            },
+        };
+        if let Some(last) = self.scanned.facts.file_facts.last_mut() {
+            *last = facts;
+        }
+    }
+
+    fn finish(mut self, files: &[Box<dyn SurveyFile>]) -> Scanned {
+        let names: Vec<Arc<str>> = self.scanned.facts.files.clone();
+        let mut complain = |pair: [&Observation; 2]| {
+            let file = &names[pair[1].row.file as usize];
+            self.scanned
+                .complaints
+                .push_unplaced(clash::complaint(pair, file));
+        };
+        for item in [Item::Property, Item::BuildTolerance] {
+            clash::clashing(&self.survey_level, item)
+                .into_iter()
+                .for_each(&mut complain);
+        }
+        for facts in self.scanned.levels.values_mut() {
+            // rows that waited for their default unit came last
+            facts.sort_by_key(|observation| observation.row);
+            for item in Item::all().filter(|item| item.is_circumstance() && can_clash(*item)) {
+                if let Some(pair) = clash::clashing(facts, item) {
+                    complain(pair);
+                    clash::forget(facts, item);
+                }
+            }
+        }
+        let any_guard = self.scanned.rows.iter().any(|rows| *rows > 0);
+        if let (false, false, Some(file)) = (any_guard, self.any_unusable, files.first()) {
+            self.scanned.complaints.push(no_guards(file.name()));
+        }
+        self.scanned
+    }
+}
+
+/// Lists a date or a person, each once.
+fn list(facts: &mut SurveyFacts, item: Item, written: &str) {
+    let into = match item {
+        Item::Date => &mut facts.dates,
+        Item::By => &mut facts.by,
+        Item::Tape => &mut facts.tapes,
+        _ => return,
+    };
+    let known = written.is_empty() || into.iter().any(|known| known == written);
+    if !known && into.len() < LISTED {
+        into.push(written.to_owned());
+    }
+}
+
+fn tape_class(word: &str) -> Option<TapeClass> {
+    match word {
+        "class I" => Some(TapeClass::I),
+        "class II" => Some(TapeClass::II),
+        "class III" => Some(TapeClass::III),
+        "handbook 44" => Some(TapeClass::Handbook44),
+        _ => None,
+    }
+}
+
+fn header_only(file: &Arc<str>) -> Diagnostic {
+    Diagnostic::error(
+        codes::HEADER_ONLY,
+        "there is a header and nothing below it",
+        Excerpt::whole(Arc::clone(file)),
+    )
+    .help("write one observation a row below the header: 2A,landing,height,35 1/2 in,")
+}
+
+fn no_guards(file: &str) -> Diagnostic {
+    Diagnostic::error(
+        codes::NO_GUARDS,
+        "the survey names no guard, so there is nothing to judge",
+        Excerpt::whole(file.into()),
+    )
+    .help("write the guard's name into the column guard, and what you measured beside it")
+}
+
+fn nearly_the_same(
+    row: &Row<'_>,
+    header: &Header,
+    names: &Names,
+    near: NameId,
+    column: usize,
+) -> Unplaced {
+    let (what, mark) = if Some(column) == header.guard {
+        ("guard", Mark::Guard)
+    } else if Some(column) == header.unit {
+        ("unit", Mark::Unit)
+    } else {
+        ("building", Mark::Building)
+    };
+    let (ours, theirs) = (row.cell(column), names.written(near));
+    let first = names.first(near);
+    let message = format!(
+        "the {what} `{ours}` is spelt nearly as `{theirs}` on line {}: they were taken for two",
+        first.line
+    );
+    Unplaced {
+        spots: [row.at, first].map(|row| Spot { row, mark }),
+        second_says: "the other one",
+        diagnostic: Diagnostic::warning(codes::NEARLY_THE_SAME_NAME, message, row.excerpt(column))
+            .help("spell the name the same on every row if one is meant"),
+    }
+}

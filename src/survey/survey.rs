@@ -1,0 +1,97 @@
+//! A survey: several files, read twice.
+
+use std::ops::ControlFlow;
+
+use crate::source::Diagnostics;
+use crate::survey::FileError;
+use crate::survey::Guard;
+use crate::survey::SurveyFacts;
+use crate::survey::SurveyFile;
+use crate::survey::assemble::Assembly;
+use crate::survey::lookup::look_up;
+use crate::survey::scan;
+use crate::survey::scan::Scanned;
+
+/// A survey whose facts are known and whose guards can be read.
+///
+/// ```
+/// use std::io;
+/// use std::ops::ControlFlow;
+/// use guardrule::items::Item;
+/// use guardrule::survey::{Survey, SurveyFile};
+///
+/// struct Page(&'static str);
+/// impl SurveyFile for Page {
+///     fn name(&self) -> &str {
+///         "page.csv"
+///     }
+///     fn open(&self) -> io::Result<Box<dyn io::Read + '_>> {
+///         Ok(Box::new(self.0.as_bytes()))
+///     }
+/// }
+///
+/// let page = Page("unit,guard,item,reading\n2A,landing,height,35 1/2 in\n2A,,built,1994\n");
+/// let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(page)];
+/// let survey = Survey::scan(&files)?;
+/// assert_eq!(survey.guard_count(), 1);
+/// let diagnostics = survey.guards(&mut |guard| {
+///     assert_eq!(&*guard.of(Item::Height).next().unwrap().1.written, "35 1/2 in");
+///     assert_eq!(&*guard.of(Item::Built).next().unwrap().1.written, "1994");
+///     ControlFlow::Continue(())
+/// })?;
+/// assert!(!diagnostics.any_error());
+/// # Ok::<(), guardrule::survey::FileError>(())
+/// ```
+pub struct Survey<'f> {
+    files: &'f [Box<dyn SurveyFile>],
+    scanned: Scanned,
+    guard_count: usize,
+}
+
+impl<'f> Survey<'f> {
+    /// The first reading: facts of survey, building, unit and file, and which
+    /// guards there are with how many rows.
+    ///
+    /// # Errors
+    /// A file that cannot be opened or read. What is wrong with what stands in
+    /// the files is among the diagnostics of [`Survey::guards`].
+    pub fn scan(files: &'f [Box<dyn SurveyFile>]) -> Result<Survey<'f>, FileError> {
+        let scanned = scan::scan(files)?;
+        let guard_count = scanned.rows.iter().filter(|rows| **rows > 0).count();
+        Ok(Survey {
+            files,
+            scanned,
+            guard_count,
+        })
+    }
+
+    /// What holds for the survey as a whole and for each file.
+    #[must_use]
+    pub fn facts(&self) -> &SurveyFacts {
+        &self.scanned.facts
+    }
+
+    /// How many guards there are.
+    #[must_use]
+    pub fn guard_count(&self) -> usize {
+        self.guard_count
+    }
+
+    /// The second reading: hands over complete guards, in the order of first
+    /// appearance, until `each` breaks off. Gives back everything that is wrong
+    /// with the files, as far as they were read.
+    ///
+    /// # Errors
+    /// A file that cannot be opened or read, or that is not the same as at the
+    /// first reading.
+    pub fn guards(
+        &self,
+        each: &mut dyn FnMut(Guard) -> ControlFlow<()>,
+    ) -> Result<Diagnostics, FileError> {
+        let mut assembly = Assembly::new(&self.scanned, self.files);
+        assembly.run(each)?;
+        let complaints = assembly.complaints;
+        let places = look_up(self.files, &complaints.wanted())?;
+        Ok(complaints.finish(|spot| places.get(&(spot.row, spot.mark)).cloned()))
+    }
+}

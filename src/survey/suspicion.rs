@@ -1,0 +1,368 @@
+//! What looks wrong with a row before it is read: traps of quoting, surplus
+//! cells, characters that would do something in a spreadsheet or a terminal.
+
+use std::ops::Range;
+
+use crate::items::Item;
+use crate::measure::LengthUnit;
+use crate::reading::parse;
+use crate::source::Diagnostic;
+use crate::source::Quoting;
+use crate::survey::codes;
+use crate::survey::complaints::Complaints;
+use crate::survey::header::Column;
+use crate::survey::header::Header;
+use crate::survey::header::Layout;
+use crate::survey::header::length_unit;
+use crate::survey::row::Condition;
+use crate::survey::row::Row;
+
+/// Whether a quoted cell of the row has swallowed rows that follow.
+///
+/// Only a note may hold line ends, where its cell closes, the row has no more
+/// cells than the header, and no line within looks like a row.
+pub(super) fn swallows(row: &Row<'_>, header: &Header) -> bool {
+    row.cells.iter().enumerate().any(|(index, cell)| {
+        let text = &row.text[cell.range()];
+        match cell.quoting {
+            Quoting::BareMark | Quoting::Plain | Quoting::Quoted => false,
+            Quoting::TextAfterMark | Quoting::Unclosed => text.contains(['\n', '\r']),
+            Quoting::QuotedLines => {
+                let note = matches!(
+                    header.columns.get(index),
+                    Some(Column::Note | Column::NoteOf(_))
+                );
+                !note
+                    || row.cells.len() > header.columns.len()
+                    || text
+                        .lines()
+                        .skip(1)
+                        .any(|line| looks_like_a_row(line, row.delimiter, header))
+            }
+        }
+    })
+}
+
+fn looks_like_a_row(line: &str, delimiter: char, header: &Header) -> bool {
+    if line.split(delimiter).count() == header.columns.len() && header.columns.len() > 1 {
+        return true;
+    }
+    match header.layout {
+        Layout::Notebook { item, .. } => {
+            let item = line.split(delimiter).nth(item);
+            item.is_some_and(|item| Item::by_name(item.trim()).is_some())
+        }
+        Layout::Table => false,
+    }
+}
+
+/// Looks at the row's cells and complains.
+pub(super) fn look_at(row: &Row<'_>, header: &Header, complaints: &mut Complaints) -> Condition {
+    let mut condition = Condition::default();
+    for (index, cell) in row.cells.iter().enumerate() {
+        match cell.quoting {
+            Quoting::Plain | Quoting::Quoted | Quoting::QuotedLines => continue,
+            Quoting::BareMark => bare_mark(row, index, header, complaints),
+            Quoting::TextAfterMark => {
+                complaints.push(text_after_mark(row, index));
+                condition.doubt(index..index + 1);
+            }
+            Quoting::Unclosed => {
+                complaints.push(swallowed(row, index));
+                condition.doubt(index..index + 1);
+            }
+        }
+    }
+    if !condition.in_error {
+        surplus(row, header, &mut condition, complaints);
+    }
+    dangerous(row, header, complaints);
+    condition
+}
+
+impl Condition {
+    fn doubt(&mut self, cells: Range<usize>) {
+        self.in_error = true;
+        self.doubtful = Some(match &self.doubtful {
+            Some(before) => before.start.min(cells.start)..before.end.max(cells.end),
+            None => cells,
+        });
+    }
+}
+
+/// A quoted cell that runs on over following rows, or is never closed.
+pub(super) fn swallowed(row: &Row<'_>, index: usize) -> Diagnostic {
+    let range = row.range(index);
+    let written = row.text[range.clone()].trim_start_matches('"');
+    let help = match written.split_once('"') {
+        Some((reading, _)) if reading.trim().ends_with(|c: char| c.is_ascii_digit()) => {
+            format!("write {} in, and no marks", reading.trim())
+        }
+        Some(_) | None => {
+            "close the cell with a second mark, or leave the first one out".to_owned()
+        }
+    };
+    Diagnostic::error(
+        codes::SWALLOWED_ROWS,
+        "a quotation mark opens this cell, and nothing closes it on this line: read as it stands, it would swallow the rows below",
+        row.excerpt_of(range),
+    )
+    .label("not read")
+    .help(help)
+}
+
+fn text_after_mark(row: &Row<'_>, index: usize) -> Diagnostic {
+    let text = row.cell(index);
+    Diagnostic::error(
+        codes::TEXT_AFTER_MARK,
+        "text follows the mark that closes this cell",
+        row.excerpt(index),
+    )
+    .label("not read")
+    .help(format!(
+        "leave out the marks, or write a mark within the cell as two: {}",
+        in_marks(&row.text[row.range(index)], &text)
+    ))
+}
+
+/// The cell as it was probably meant: the marks in it doubled.
+fn in_marks(raw: &str, text: &str) -> String {
+    let inner = raw.strip_prefix('"').unwrap_or(text);
+    format!("\"{}\"", inner.replace("\"\"", "\"").replace('"', "\"\""))
+}
+
+/// An inch mark in a cell without marks around it: read, but a bad habit.
+fn bare_mark(row: &Row<'_>, index: usize, header: &Header, complaints: &mut Complaints) {
+    let column = header.columns.get(index);
+    if matches!(
+        column,
+        None | Some(Column::Note | Column::NoteOf(_) | Column::Own)
+    ) {
+        return;
+    }
+    complaints.count(row.file, codes::BARE_INCH_MARK, "", || {
+        let text = row.cell(index);
+        let plain = text.replace("''", "").replace('"', "");
+        Diagnostic::warning(
+            codes::BARE_INCH_MARK,
+            format!("`{text}` has a bare inch mark; it was read as it stands"),
+            row.excerpt(index),
+        )
+        .help(format!(
+            "write {} in; elsewhere the mark can swallow the rows below",
+            plain.trim()
+        ))
+    });
+}
+
+/// Cells beyond the header's, and numbers that a decimal comma has cut in two.
+fn surplus(row: &Row<'_>, header: &Header, condition: &mut Condition, complaints: &mut Complaints) {
+    let surplus = row.filled_width().saturating_sub(header.columns.len());
+    match header.layout {
+        Layout::Notebook { item, reading, .. } => {
+            let cut = is_cut_number(row, reading) && header.note == Some(reading + 1);
+            if surplus > 0 || cut {
+                let item = Item::by_name(&row.cell(item));
+                notebook_surplus(row, header, (item, reading), condition, complaints);
+            }
+        }
+        Layout::Table if surplus > 0 => {
+            table_surplus(row, header, surplus, condition, complaints);
+        }
+        Layout::Table => {}
+    }
+}
+
+/// Whether a cell is digits alone and the next begins with a digit and goes on
+/// with a unit: `90` and `2 cm`.
+fn is_cut_number(row: &Row<'_>, index: usize) -> bool {
+    let Some(cell) = row.cells.get(index) else {
+        return false;
+    };
+    // most readings end with a unit: no need to look further
+    if !row.text[cell.range()]
+        .trim_end()
+        .ends_with(|c: char| c.is_ascii_digit())
+    {
+        return false;
+    }
+    let (whole, rest) = (row.cell(index), row.cell(index + 1));
+    let unit = rest.trim_start_matches(|c: char| c.is_ascii_digit());
+    whole.bytes().all(|byte| byte.is_ascii_digit())
+        && rest.starts_with(|c: char| c.is_ascii_digit())
+        && length_unit(unit.trim()).is_some()
+}
+
+/// Surplus cells of a notebook: they belong to the reading where the first cell
+/// behind it begins with a digit or the reading makes no sense without them;
+/// else they are the rest of the note.
+fn notebook_surplus(
+    row: &Row<'_>,
+    header: &Header,
+    (item, reading): (Option<Item>, usize),
+    condition: &mut Condition,
+    complaints: &mut Complaints,
+) {
+    let last_two = reading + 1 == header.columns.len()
+        || (reading + 2 == header.columns.len() && header.note == Some(reading + 1));
+    let readable =
+        |text: &str| item.is_none_or(|item| parse(item, text, Some(LengthUnit::Inch)).is_ok());
+    let digit_follows = row
+        .cell(reading + 1)
+        .starts_with(|c: char| c.is_ascii_digit());
+    if last_two && !digit_follows && readable(&row.cell(reading)) {
+        condition.long_note = Some(reading + 1);
+        complaints.push(rest_of_note(row, reading + 1));
+        return;
+    }
+    condition.doubt(if last_two {
+        reading..usize::MAX
+    } else {
+        0..usize::MAX
+    });
+    let candidates = (reading + 2..=row.filled_width()).map(|end| reading..end);
+    let meant = item.and_then(|item| {
+        candidates
+            .map(|cells| (cells.clone(), row.joined(cells)))
+            .find(|(_, joined)| parse(item, joined, None).is_ok())
+    });
+    let refused = item.and_then(|item| parse(item, &row.joined(reading..reading + 2), None).err());
+    let help = match (meant, refused) {
+        (Some((cells, joined)), _) => {
+            format!("put the reading in marks: {}", row.mended(cells, &joined))
+        }
+        (None, Some(refused)) if digit_follows => refused.help.unwrap_or(refused.message),
+        (None, _) => "put a reading or note that holds a comma in quotation marks".to_owned(),
+    };
+    let start = row.range(reading).start;
+    complaints.push(
+        Diagnostic::error(
+            codes::SURPLUS_READING,
+            "a comma has cut this row into more cells than it should have, perhaps within the reading",
+            row.excerpt_of(start..row.range(row.filled_width() - 1).end),
+        )
+        .label("not read")
+        .help(help),
+    );
+}
+
+/// Surplus cells of a table: cut numbers, or the rest of a note in the last
+/// column; else nobody knows where they belong.
+fn table_surplus(
+    row: &Row<'_>,
+    header: &Header,
+    surplus: usize,
+    condition: &mut Condition,
+    complaints: &mut Complaints,
+) {
+    let width = header.columns.len();
+    let cut: Vec<usize> = (header.names..row.filled_width())
+        .filter(|index| is_cut_number(row, *index))
+        .collect();
+    let ends_with_note = header.columns.last() == Some(&Column::Note);
+    let digit_follows = row.cell(width).starts_with(|c: char| c.is_ascii_digit());
+    if cut.is_empty() && ends_with_note && !digit_follows {
+        condition.long_note = Some(width - 1);
+        complaints.push(rest_of_note(row, width - 1));
+        return;
+    }
+    let first = cut.first().copied().unwrap_or(header.names);
+    condition.doubt(first..usize::MAX);
+    let help = if cut.len() == surplus {
+        let mended = cut.iter().rev().fold(row.text.to_owned(), |text, index| {
+            let joined = row.joined(*index..index + 2);
+            let (start, end) = (row.range(*index).start, row.range(index + 1).end);
+            format!("{}\"{joined}\"{}", &text[..start], &text[end..])
+        });
+        format!("put the reading in marks: {mended}")
+    } else {
+        "put a reading or note that holds a comma in quotation marks".to_owned()
+    };
+    complaints.push(
+        Diagnostic::error(
+            codes::SURPLUS_READING,
+            format!(
+                "this row has {} cells, and the header {width}",
+                row.filled_width()
+            ),
+            row.excerpt_of(row.range(first).start..row.text.len()),
+        )
+        .label("not read")
+        .help(help),
+    );
+}
+
+fn rest_of_note(row: &Row<'_>, note: usize) -> Diagnostic {
+    let cells = note..row.filled_width();
+    let joined = row.joined(cells.clone());
+    let range = row.range(cells.start).start..row.range(cells.end - 1).end;
+    Diagnostic::warning(
+        codes::SURPLUS_NOTE,
+        "this row has more cells than the header: the last ones were read as the rest of the note",
+        row.excerpt_of(range),
+    )
+    .help(format!(
+        "put the note in marks: {}",
+        row.mended(cells, &joined)
+    ))
+}
+
+/// Cells that a spreadsheet would run, and characters that steer a terminal.
+fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
+    for (index, cell) in row.cells.iter().enumerate() {
+        let raw = &row.text.as_bytes()[cell.range()];
+        let first = raw.iter().find(|byte| !matches!(byte, b'"' | b' '));
+        let Some(first @ (b'=' | b'+' | b'-' | b'@' | b'\t')) = first else {
+            continue;
+        };
+        let reads = matches!(
+            header.columns.get(index),
+            Some(Column::Reading(_) | Column::Of(..))
+        );
+        // `-` alone says that one could not look, and other readings say themselves what is wrong
+        if reads && matches!(first, b'-' | b'+') || row.cell(index).len() < 2 {
+            continue;
+        }
+        complaints.count(row.file, codes::FORMULA, "", || formula(row, index));
+    }
+    let control =
+        |byte: &u8| (*byte < 0x20 && !matches!(byte, b'\t' | b'\n' | b'\r')) || *byte == 0x7F;
+    let unseen = row.text.bytes().any(|byte| control(&byte))
+        || (!row.text.is_ascii() && row.text.chars().any(is_unseen));
+    if unseen {
+        complaints.count(row.file, codes::CONTROL_CHARACTERS, "", || unseen_at(row));
+    }
+}
+
+fn formula(row: &Row<'_>, index: usize) -> Diagnostic {
+    Diagnostic::warning(
+        codes::FORMULA,
+        "a spreadsheet may take this cell for a formula: here it was read as text",
+        row.excerpt(index),
+    )
+    .help("begin the cell with a letter or a digit; what is written for spreadsheets here gets an apostrophe in front")
+}
+
+/// Characters that cannot be seen and change what is seen: controls, marks that
+/// turn the direction of writing, spaces without width.
+fn is_unseen(c: char) -> bool {
+    let steers = matches!(
+        c,
+        '\u{200B}'..='\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2060}'..='\u{2069}' | '\u{FEFF}'
+    );
+    steers || (c.is_control() && !matches!(c, '\t' | '\n' | '\r'))
+}
+
+fn unseen_at(row: &Row<'_>) -> Diagnostic {
+    let at = row.text.char_indices().find(|(_, c)| is_unseen(*c));
+    let (start, c) = at.unwrap_or_default();
+    Diagnostic::warning(
+        codes::CONTROL_CHARACTERS,
+        format!(
+            "this row holds a character that cannot be seen (U+{:04X}); nothing here obeys it",
+            u32::from(c)
+        ),
+        row.excerpt_of(start..start + c.len_utf8()),
+    )
+    .help("delete it, or type the cell anew")
+}
