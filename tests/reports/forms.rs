@@ -12,7 +12,7 @@ use crate::reports::scenes::house;
 const LAW: &[&str] = &["us-dwelling-2018", "small-child-advice"];
 
 /// Panics where a report is not as the shipped schema says.
-pub fn fits_the_schema(report: &Value) {
+pub(crate) fn fits_the_schema(report: &Value) {
     let schema: Value = serde_json::from_str(SCHEMA_TEXT).expect("the schema is JSON");
     jsonschema::meta::validate(&schema).expect("the schema is a schema");
     let validator = jsonschema::validator_for(&schema).expect("a schema");
@@ -32,7 +32,14 @@ fn json_fits_its_schema_and_adds_up() {
     assert_eq!(
         keys,
         [
-            "schema", "tool", "survey", "basis", "decision", "rulesets", "guards", "diagnostics",
+            "schema",
+            "tool",
+            "survey",
+            "basis",
+            "decision",
+            "rulesets",
+            "guards",
+            "diagnostics",
             "summary"
         ]
     );
@@ -127,7 +134,11 @@ fn a_row_of_csv_for_every_finding() {
 
 #[test]
 fn csv_of_one_guard() {
-    let text = Scene::new(&["us-dwelling-2018"], house().into_iter().skip(2).take(1).collect()).csv();
+    let text = Scene::new(
+        &["us-dwelling-2018"],
+        house().into_iter().skip(2).take(1).collect(),
+    )
+    .csv();
     insta::assert_snapshot!(text);
 }
 
@@ -150,7 +161,10 @@ fn no_cell_of_csv_is_a_formula() {
     for row in reader.records() {
         for cell in &row.expect("a row") {
             cells += 1;
-            assert!(!cell.starts_with(['=', '+', '-', '@', '\t', '\r']), "{cell:?}");
+            assert!(
+                !cell.starts_with(['=', '+', '-', '@', '\t', '\r']),
+                "{cell:?}"
+            );
         }
     }
     assert!(cells > 100);

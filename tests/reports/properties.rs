@@ -32,7 +32,8 @@ fn cell() -> impl Strategy<Value = String> {
 /// Control characters and marks that turn the direction of writing.
 fn obeyed(text: &str) -> Option<char> {
     text.chars().find(|c| {
-        (c.is_control() && *c != '\n') || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+        (c.is_control() && *c != '\n')
+            || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
     })
 }
 
@@ -114,7 +115,10 @@ fn a_diagnostic_shows_line_and_column() {
             Excerpt::new("walk.csv".into(), 12, line, start..start + 7),
         )
         .label("read as 33 1/2 in")
-        .also(Excerpt::new("walk.csv".into(), 3, "A,stair é,height,33 in", 0..1), "first given here")
+        .also(
+            Excerpt::new("walk.csv".into(), 3, "A,stair é,height,33 in", 0..1),
+            "first given here",
+        )
         .help("write 33 1/2 in; elsewhere the mark can swallow the rows below"),
     );
     diagnostics.push(Diagnostic::error(
@@ -134,7 +138,10 @@ fn a_long_line_is_cut_around_the_mark_and_its_column_stays() {
     diagnostics.push(Diagnostic::error(CODE, "this cell is bad", at));
     let text = shown(&diagnostics);
     assert!(text.contains("wide.csv:7:801"), "{text}");
-    assert!(text.lines().all(|line| line.chars().count() < 140), "{text}");
+    assert!(
+        text.lines().all(|line| line.chars().count() < 140),
+        "{text}"
+    );
     insta::assert_snapshot!(text);
 }
 
@@ -157,5 +164,8 @@ fn what_was_left_out_is_counted() {
     let text = shown(&diagnostics);
     assert_eq!(text.matches("error[G201]").count(), 20);
     let last = text.trim_end().lines().last().expect("a line");
-    assert_eq!(last, "many.csv: and 380 more of these (G201: a bare inch mark)");
+    assert_eq!(
+        last,
+        "many.csv: and 380 more of these (G201: a bare inch mark)"
+    );
 }

@@ -23,7 +23,7 @@ use guardrule::survey::Row;
 use guardrule::survey::SurveyFacts;
 
 /// A guard by its rows: item, reading, note.
-pub fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guard {
+pub(crate) fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guard {
     let mut observations = Vec::new();
     let mut rows_in_error = 0;
     for (line, (item, written, note)) in (2..).zip(rows) {
@@ -41,7 +41,9 @@ pub fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guard {
             });
         };
         match readings {
-            Ok(readings) => readings.into_iter().for_each(|reading| push(Some(Arc::new(reading)))),
+            Ok(readings) => readings
+                .into_iter()
+                .for_each(|reading| push(Some(Arc::new(reading)))),
             Err(_) => {
                 rows_in_error += 1;
                 push(None);
@@ -60,14 +62,14 @@ pub fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guard {
 }
 
 /// The shipped rulesets of these ids.
-pub fn rulesets(ids: &[&str]) -> Vec<Ruleset> {
+pub(crate) fn rulesets(ids: &[&str]) -> Vec<Ruleset> {
     ids.iter()
         .map(|id| rules::load(id, &|_| None).ruleset.expect("shipped"))
         .collect()
 }
 
 /// The facts of a survey in one file.
-pub fn facts() -> SurveyFacts {
+pub(crate) fn facts() -> SurveyFacts {
     SurveyFacts {
         files: vec!["house.csv".into()],
         file_facts: vec![FileFacts::default()],
@@ -78,18 +80,18 @@ pub fn facts() -> SurveyFacts {
 }
 
 /// What a report is made of.
-pub struct Scene {
-    pub facts: SurveyFacts,
-    pub rulesets: Vec<Ruleset>,
-    pub options: Options,
-    pub explain: Explain,
-    pub guards: Vec<Guard>,
-    pub diagnostics: Diagnostics,
+pub(crate) struct Scene {
+    pub(crate) facts: SurveyFacts,
+    pub(crate) rulesets: Vec<Ruleset>,
+    pub(crate) options: Options,
+    pub(crate) explain: Explain,
+    pub(crate) guards: Vec<Guard>,
+    pub(crate) diagnostics: Diagnostics,
 }
 
 impl Scene {
     /// These guards by these rulesets.
-    pub fn new(ids: &[&str], guards: Vec<Guard>) -> Scene {
+    pub(crate) fn new(ids: &[&str], guards: Vec<Guard>) -> Scene {
         Scene {
             facts: facts(),
             rulesets: rulesets(ids),
@@ -100,23 +102,23 @@ impl Scene {
         }
     }
 
-    pub fn text(&self) -> String {
+    pub(crate) fn text(&self) -> String {
         plain(&self.styled_text())
     }
 
-    pub fn styled_text(&self) -> String {
+    pub(crate) fn styled_text(&self) -> String {
         self.written(|out, basis| report::text(out, basis)).0
     }
 
-    pub fn json(&self) -> (String, Summary) {
+    pub(crate) fn json(&self) -> (String, Summary) {
         self.written(|out, basis| report::json(out, basis))
     }
 
-    pub fn csv(&self) -> String {
+    pub(crate) fn csv(&self) -> String {
         self.written(|out, basis| report::csv(out, basis)).0
     }
 
-    pub fn summary(&self) -> (String, Summary) {
+    pub(crate) fn summary(&self) -> (String, Summary) {
         self.written(|out, _| report::summary(out))
     }
 
@@ -142,13 +144,15 @@ impl Scene {
             };
             report.guard(entry).expect("a Vec takes everything");
         }
-        let summary = report.finish(&self.diagnostics).expect("a Vec takes everything");
+        let summary = report
+            .finish(&self.diagnostics)
+            .expect("a Vec takes everything");
         (String::from_utf8(out).expect("reports are UTF-8"), summary)
     }
 }
 
 /// The text without its styles.
-pub fn plain(text: &str) -> String {
+pub(crate) fn plain(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
     let mut rest = text;
     while let Some(start) = rest.find("\u{1b}[") {
@@ -161,7 +165,7 @@ pub fn plain(text: &str) -> String {
 }
 
 /// A house with one of everything: no guard, too low, at the limit, met.
-pub fn house() -> Vec<Guard> {
+pub(crate) fn house() -> Vec<Guard> {
     vec![
         guard(
             "A",
@@ -232,6 +236,10 @@ pub fn house() -> Vec<Guard> {
                 ("infill loose", "no", ""),
             ],
         ),
-        guard("B", "attic", &[("height", "35-1/3 in", ""), ("drop", "deep", "")]),
+        guard(
+            "B",
+            "attic",
+            &[("height", "35-1/3 in", ""), ("drop", "deep", "")],
+        ),
     ]
 }

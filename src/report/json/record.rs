@@ -349,7 +349,7 @@ impl<'a> FindingRecord<'a> {
                 })
                 .collect()
         };
-        let own = |length: Length| QuantityRecord::new(length.readable(unit), Some(length));
+        let own = |length: Length| QuantityRecord::new(length.exact(unit), Some(length));
         FindingRecord {
             ruleset: &finding.ruleset.id,
             rule: &finding.rule.id,
