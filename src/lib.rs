@@ -23,3 +23,6 @@ pub mod survey;
 pub mod evaluate;
 
 pub mod report;
+
+#[cfg(feature = "terminal")]
+pub mod cli;

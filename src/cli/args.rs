@@ -174,7 +174,9 @@ pub(super) enum RulesCommand {
     ///
     /// Without a file, all rulesets that come with the program. The exit status
     /// is 1 when an example does not come out as it says.
-    #[command(after_help = "Examples:\n  guardrule rules test\n  guardrule rules test my-town.toml")]
+    #[command(
+        after_help = "Examples:\n  guardrule rules test\n  guardrule rules test my-town.toml"
+    )]
     Test {
         /// Ids or files
         #[arg(value_name = "ID|FILE")]

@@ -24,6 +24,7 @@ use crate::report;
 use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::Explain;
+use crate::report::Form;
 use crate::report::Summary;
 use crate::rules::Ruleset;
 use crate::source::Code;
@@ -46,7 +47,7 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     let survey = match Survey::scan(&files) {
         Ok(survey) => survey,
         Err(error) => {
-            diagnostics.push(outside(codes::CANNOT_READ, "standard input", &error));
+            diagnostics.push(outside(codes::CANNOT_READ, &error.file, &error.error));
             return said(&diagnostics, terminal);
         }
     };
@@ -127,9 +128,13 @@ fn judge(
         survey: survey.facts(),
         rulesets,
         options,
-        today: jiff::Zoned::now().date().to_string(),
+        today: jiff::ZonedDateTime::now().date().to_string(),
         tool_version: env!("CARGO_PKG_VERSION"),
-        explain: if args.explain { Explain::Yes } else { Explain::No },
+        explain: if args.explain {
+            Explain::Yes
+        } else {
+            Explain::No
+        },
     };
     let mut output = output;
     let summary = {
@@ -162,12 +167,13 @@ fn written(
     out: &mut dyn Write,
     diagnostics: &mut Diagnostics,
 ) -> io::Result<Summary> {
-    let mut report = match args.format {
-        Format::Text => report::text(out, basis),
-        Format::Json => report::json(out, basis),
-        Format::Csv => report::csv(out, basis),
-        Format::Summary => report::summary(out),
-    }?;
+    let form = match args.format {
+        Format::Text => Form::Text,
+        Format::Json => Form::Json,
+        Format::Csv => Form::Csv,
+        Format::Summary => Form::Summary,
+    };
+    let mut report = report::report(form, basis.clone(), out)?;
     let mut failed = Ok(());
     let mut chosen = 0_usize;
     let found = survey.guards(&mut |guard| {
@@ -176,15 +182,23 @@ fn written(
         }
         chosen += 1;
         let judged = evaluate::judge(&guard, basis.survey, basis.rulesets, basis.options);
-        match report.guard(Entry { guard, judged }) {
+        match report.guard(&Entry { guard, judged }) {
             Ok(()) => ControlFlow::Continue(()),
             Err(error) => {
                 failed = Err(error);
                 ControlFlow::Break(())
             }
         }
-    })?;
+    });
     failed?;
+    let found = match found {
+        Ok(found) => found,
+        Err(error) => {
+            let gone = outside(codes::CANNOT_READ, &error.file, &error.error);
+            diagnostics.push(gone);
+            Diagnostics::new()
+        }
+    };
     diagnostics.absorb(found);
     if chosen == 0 && survey.guard_count() > 0 {
         diagnostics.push(no_such_guard(args));
@@ -197,7 +211,10 @@ fn is_chosen(args: &CheckArgs, guard: &Guard) -> bool {
     let same = |asked: &Option<String>, name: &str| {
         asked.as_ref().is_none_or(|asked| {
             let words = |text: &str| {
-                text.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
+                text.split_whitespace()
+                    .collect::<Vec<_>>()
+                    .join(" ")
+                    .to_lowercase()
             };
             words(asked) == words(name)
         })
@@ -226,13 +243,13 @@ fn said(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Ex
 
 /// Something that the system refuses, about a file as a whole.
 fn outside(code: Code, name: &str, error: &io::Error) -> Diagnostic {
-    let message = match error.kind() {
-        io::ErrorKind::NotFound if code == codes::CANNOT_READ => {
-            format!("there is no file {name}")
-        }
-        io::ErrorKind::NotFound => format!("there is no folder for {name}"),
-        io::ErrorKind::PermissionDenied => format!("{name} may not be opened here"),
-        _ => format!("{name}: {error}"),
+    let missing = error.kind() == io::ErrorKind::NotFound;
+    let message = if missing && code == codes::CANNOT_READ {
+        format!("there is no file {name}")
+    } else if missing {
+        format!("there is no folder for {name}")
+    } else {
+        format!("{name}: {error}")
     };
     let help = if code == codes::CANNOT_READ {
         "check the name, and that you stand in the right folder"

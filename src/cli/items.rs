@@ -26,7 +26,10 @@ pub(super) fn run(args: &ItemsArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         let mut err = terminal.err();
         writeln!(err, "error[G305]: there is no item {name:?}")?;
         match nearest(&name, Item::names()) {
-            Some(word) => writeln!(err, "  = help: did you mean {word}? guardrule items lists all")?,
+            Some(word) => writeln!(
+                err,
+                "  = help: did you mean {word}? guardrule items lists all"
+            )?,
             None => writeln!(err, "  = help: guardrule items lists all")?,
         }
         return Ok(Exit::BadInput);

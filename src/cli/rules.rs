@@ -75,7 +75,11 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         let tested = examples::test(ruleset);
         let passed = tested.count - tested.failed.len();
         let id = one_line(&ruleset.id);
-        writeln!(out, "{id}: {passed} of {} examples come out as they say", tested.count)?;
+        writeln!(
+            out,
+            "{id}: {passed} of {} examples come out as they say",
+            tested.count
+        )?;
         for failed in tested.failed {
             let message = format!(
                 "this example of {} gives {}, and it expects {}",

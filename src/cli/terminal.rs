@@ -5,6 +5,7 @@ use std::io::Write;
 
 use anstream::AutoStream;
 use anstream::ColorChoice;
+use anstream::adapter::StripBytes;
 
 use crate::cli::args::Colour;
 use crate::cli::exit::Exit;
@@ -96,45 +97,43 @@ impl<'a> Terminal<'a> {
 }
 
 /// A stream that takes styles off where they should not be.
-enum Painted<'a> {
-    As(&'a mut dyn Write),
-    Plain(anstream::StripStream<&'a mut dyn Write>),
+struct Painted<'a> {
+    stream: &'a mut dyn Write,
+    strip: Option<StripBytes>,
 }
 
 impl<'a> Painted<'a> {
     fn new(stream: &'a mut dyn Write, choice: ColorChoice) -> Painted<'a> {
-        match choice {
-            ColorChoice::Always | ColorChoice::AlwaysAnsi => Painted::As(stream),
-            ColorChoice::Auto | ColorChoice::Never => {
-                Painted::Plain(anstream::StripStream::new(stream))
-            }
-        }
+        let strip = match choice {
+            ColorChoice::Always | ColorChoice::AlwaysAnsi => None,
+            ColorChoice::Auto | ColorChoice::Never => Some(StripBytes::new()),
+        };
+        Painted { stream, strip }
     }
 }
 
 impl Write for Painted<'_> {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        let written = match self {
-            Painted::As(stream) => stream.write(bytes),
-            Painted::Plain(stream) => stream.write(bytes),
+        let written = match &mut self.strip {
+            None => self.stream.write_all(bytes),
+            Some(strip) => {
+                let mut parts = strip.strip_next(bytes);
+                parts.try_for_each(|part| self.stream.write_all(part))
+            }
         };
-        unless_closed(written, bytes.len())
+        unless_closed(written).map(|()| bytes.len())
     }
 
     fn flush(&mut self) -> io::Result<()> {
-        let flushed = match self {
-            Painted::As(stream) => stream.flush(),
-            Painted::Plain(stream) => stream.flush(),
-        };
-        unless_closed(flushed, ())
+        unless_closed(self.stream.flush())
     }
 }
 
 /// A reader that has gone away (`| head`) has seen enough: that is no fault of
 /// the survey, and the exit status is the verdict's all the same.
-fn unless_closed<T>(result: io::Result<T>, done: T) -> io::Result<T> {
+fn unless_closed(result: io::Result<()>) -> io::Result<()> {
     match result {
-        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(done),
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
         other => other,
     }
 }

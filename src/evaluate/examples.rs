@@ -103,6 +103,7 @@ fn given(example: &Example) -> Guard {
         unit: "".into(),
         name: "example".into(),
         observations: observations.collect(),
+        own: Vec::new(),
         inherited: Arc::new(Inherited::default()),
         rows_in_error: 0,
         rows: 0,

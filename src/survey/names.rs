@@ -128,7 +128,6 @@ impl Names {
         self.nodes[id.index()].parent
     }
 
-
     fn hash(&self, parent: NameId, compared: &str) -> u64 {
         self.hasher.hash_one((parent.0, compared))
     }
