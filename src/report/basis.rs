@@ -51,6 +51,19 @@ pub struct Entry<'r> {
     pub judged: Judged<'r>,
 }
 
+/// The forms of a report.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// One finding a row, for a spreadsheet.
+    Csv,
+    /// Everything, for programs.
+    Json,
+    /// The counts alone, as JSON.
+    Summary,
+    /// For reading.
+    Text,
+}
+
 /// A report that takes one guard after another. JSON, CSV and the summary are
 /// written as the guards come and keep none; text keeps its paragraphs, since
 /// the worst guard comes first.
@@ -59,7 +72,7 @@ pub trait Report {
     ///
     /// # Errors
     /// Those of the writer.
-    fn guard(&mut self, entry: Entry<'_>) -> io::Result<()>;
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()>;
 
     /// Writes what comes last, and says how the guards came out.
     ///
@@ -68,34 +81,19 @@ pub trait Report {
     fn finish(self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary>;
 }
 
-/// A report for a spreadsheet, one finding a row; its header is written.
+/// A report of this form, with its head written where it has one.
 ///
 /// # Errors
 /// Those of the writer.
-pub fn csv<'a>(out: impl Write + 'a, basis: &Basis<'a>) -> io::Result<Box<dyn Report + 'a>> {
-    Ok(Box::new(Csv::new(out, basis.clone())?))
-}
-
-/// A report for programs; its head is written.
-///
-/// # Errors
-/// Those of the writer.
-pub fn json<'a>(out: impl Write + 'a, basis: &Basis<'a>) -> io::Result<Box<dyn Report + 'a>> {
-    Ok(Box::new(Json::new(out, basis.clone())?))
-}
-
-/// The counts alone, as JSON.
-///
-/// # Errors
-/// None here; those of the writer come later.
-pub fn summary<'a>(out: impl Write + 'a) -> io::Result<Box<dyn Report + 'a>> {
-    Ok(Box::new(SummaryForm::new(out)))
-}
-
-/// A report for reading; nothing is written before its end.
-///
-/// # Errors
-/// None here; those of the writer come later.
-pub fn text<'a>(out: impl Write + 'a, basis: &Basis<'a>) -> io::Result<Box<dyn Report + 'a>> {
-    Ok(Box::new(Text::new(out, basis.clone())))
+pub fn report<'a>(
+    form: Form,
+    basis: Basis<'a>,
+    out: impl Write + 'a,
+) -> io::Result<Box<dyn Report + 'a>> {
+    Ok(match form {
+        Form::Csv => Box::new(Csv::new(out, basis)?),
+        Form::Json => Box::new(Json::new(out, basis)?),
+        Form::Summary => Box::new(SummaryForm::new(out)),
+        Form::Text => Box::new(Text::new(out, basis)),
+    })
 }

@@ -185,7 +185,7 @@ impl Row {
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);
-                self.text(words::file_name(observation, basis.survey));
+                self.text(words::file_name(observation.row, basis.survey));
                 self.text(&observation.row.line.to_string());
                 self.text(&observation.note);
             }
@@ -199,7 +199,7 @@ const fn yes_or_no(yes: bool) -> &'static str {
 }
 
 impl<W: Write> Report for Csv<'_, W> {
-    fn guard(&mut self, entry: Entry<'_>) -> io::Result<()> {
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
         let cautions = cautions(
             &entry.guard,
             &entry.judged,
@@ -209,10 +209,10 @@ impl<W: Write> Report for Csv<'_, W> {
         )
         .join(" ");
         if entry.judged.findings.is_empty() {
-            self.row(&entry, None, &cautions)?;
+            self.row(entry, None, &cautions)?;
         }
         for finding in &entry.judged.findings {
-            self.row(&entry, Some(finding), &cautions)?;
+            self.row(entry, Some(finding), &cautions)?;
         }
         self.summary.count(&entry.judged);
         Ok(())

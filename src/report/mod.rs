@@ -23,7 +23,7 @@ pub use self::csv::Csv;
 pub use self::json::{Json, SCHEMA, SCHEMA_TEXT};
 pub use self::summary::{Summary, SummaryForm};
 pub use self::text::Text;
-pub use basis::{Basis, Entry, Explain, Report, csv, json, summary, text};
+pub use basis::{Basis, Entry, Explain, Form, Report, report};
 pub use diagnostics::diagnostics_text;
 pub use escape::{one_line, safe_cell};
 pub use items::{item, items};

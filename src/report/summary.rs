@@ -87,7 +87,7 @@ impl<W: Write> SummaryForm<W> {
 }
 
 impl<W: Write> Report for SummaryForm<W> {
-    fn guard(&mut self, entry: Entry<'_>) -> io::Result<()> {
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
         self.summary.count(&entry.judged);
         Ok(())
     }

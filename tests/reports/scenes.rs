@@ -6,12 +6,12 @@ use guardrule::evaluate::Options;
 use guardrule::evaluate::judge;
 use guardrule::items::Item;
 use guardrule::reading::parse;
-use guardrule::report;
 use guardrule::report::Basis;
 use guardrule::report::Entry;
 use guardrule::report::Explain;
-use guardrule::report::Report;
+use guardrule::report::Form;
 use guardrule::report::Summary;
+use guardrule::report::report;
 use guardrule::rules;
 use guardrule::rules::Ruleset;
 use guardrule::source::Diagnostics;
@@ -55,6 +55,7 @@ pub(crate) fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guar
         unit: unit.into(),
         name: name.into(),
         observations,
+        own: Vec::new(),
         inherited: Arc::new(Inherited::default()),
         rows_in_error,
         rows: u32::try_from(rows.len()).expect("few"),
@@ -107,25 +108,22 @@ impl Scene {
     }
 
     pub(crate) fn styled_text(&self) -> String {
-        self.written(|out, basis| report::text(out, basis)).0
+        self.written(Form::Text).0
     }
 
     pub(crate) fn json(&self) -> (String, Summary) {
-        self.written(|out, basis| report::json(out, basis))
+        self.written(Form::Json)
     }
 
     pub(crate) fn csv(&self) -> String {
-        self.written(|out, basis| report::csv(out, basis)).0
+        self.written(Form::Csv).0
     }
 
     pub(crate) fn summary(&self) -> (String, Summary) {
-        self.written(|out, _| report::summary(out))
+        self.written(Form::Summary)
     }
 
-    fn written(
-        &self,
-        form: impl for<'a> FnOnce(&'a mut Vec<u8>, &Basis<'a>) -> std::io::Result<Box<dyn Report + 'a>>,
-    ) -> (String, Summary) {
+    fn written(&self, form: Form) -> (String, Summary) {
         let mut out = Vec::new();
         let basis = Basis {
             survey: &self.facts,
@@ -135,14 +133,14 @@ impl Scene {
             tool_version: "0.0.0",
             explain: self.explain,
         };
-        let mut report = form(&mut out, &basis).expect("a Vec takes everything");
+        let mut report = report(form, basis, &mut out).expect("a Vec takes everything");
         for guard in &self.guards {
             let judged = judge(guard, &self.facts, &self.rulesets, self.options);
             let entry = Entry {
                 guard: guard.clone(),
                 judged,
             };
-            report.guard(entry).expect("a Vec takes everything");
+            report.guard(&entry).expect("a Vec takes everything");
         }
         let summary = report
             .finish(&self.diagnostics)

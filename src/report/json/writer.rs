@@ -63,7 +63,7 @@ impl<'a, W: Write> Json<'a, W> {
 }
 
 impl<W: Write> Report for Json<'_, W> {
-    fn guard(&mut self, entry: Entry<'_>) -> io::Result<()> {
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
         let comma = if self.summary.guards == 0 { "" } else { "," };
         writeln!(self.out, "{comma}")?;
         let cautions = cautions(
@@ -73,7 +73,7 @@ impl<W: Write> Report for Json<'_, W> {
             self.basis.rulesets,
             self.basis.options,
         );
-        let record = GuardRecord::of(&entry, cautions, self.basis.survey);
+        let record = GuardRecord::of(entry, cautions, self.basis.survey);
         serde_json::to_writer(&mut self.out, &record)?;
         self.summary.count(&entry.judged);
         Ok(())

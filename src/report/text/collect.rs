@@ -311,8 +311,8 @@ fn counted(summary: Summary) -> String {
 }
 
 impl<W: Write> Report for Text<'_, W> {
-    fn guard(&mut self, entry: Entry<'_>) -> io::Result<()> {
-        let quiet = is_quiet(&entry);
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
+        let quiet = is_quiet(entry);
         let many = self.guards.len() >= MANY;
         if self.guards.len() == MANY {
             for guard in self.guards.iter_mut().filter(|guard| guard.quiet) {
@@ -332,15 +332,15 @@ impl<W: Write> Report for Text<'_, W> {
             .collect();
         let detail = if many { Detail::Brief } else { Detail::Full };
         self.guards.push(Kept {
-            rank: Rank::of(&entry, self.guards.len()),
+            rank: Rank::of(entry, self.guards.len()),
             title: words::title(&entry.guard),
-            headline: headline(&entry, &self.basis),
+            headline: headline(entry, &self.basis),
             verdict: entry.judged.verdict,
             quiet,
             block: if many && quiet {
                 String::new()
             } else {
-                block(&entry, &self.basis, detail)
+                block(entry, &self.basis, detail)
             },
             cautions,
         });

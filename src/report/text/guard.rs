@@ -57,6 +57,7 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
     guidance(&mut lines, entry, basis, &of(Group::Guidance));
     memory(&mut lines, entry, &of(Group::Memory));
     does_not_apply(&mut lines, entry);
+    own(&mut lines, &entry.guard);
     given(&mut lines, entry);
     if basis.explain == Explain::Yes {
         section(&mut lines, "The arithmetic");
@@ -340,6 +341,21 @@ fn does_not_apply(lines: &mut Vec<String>, entry: &Entry<'_>) {
     };
     lines.push(String::new());
     lines.push(hanging("  ", &format!("{count} apply here{why}.")));
+}
+
+/// What the person wrote for themselves.
+fn own(lines: &mut Vec<String>, guard: &Guard) {
+    if guard.own.is_empty() {
+        return;
+    }
+    section(lines, "Your own notes");
+    for own in &guard.own {
+        let mut text = format!("{}: {}", one_line(&own.name), one_line(&own.written));
+        if !own.note.is_empty() {
+            text.push_str(&format!(" ({})", one_line(&own.note)));
+        }
+        lines.push(hanging("    - ", &words::shortened(&text)));
+    }
 }
 
 fn given(lines: &mut Vec<String>, entry: &Entry<'_>) {
