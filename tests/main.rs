@@ -6,4 +6,5 @@ mod judging;
 mod properties;
 mod published;
 mod readings;
+mod reports;
 mod rulesets;

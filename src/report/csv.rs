@@ -185,7 +185,7 @@ impl Row {
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);
-                self.text(words::file_name(observation, basis.survey));
+                self.text(words::file_name(observation.row, basis.survey));
                 self.text(&observation.row.line.to_string());
                 self.text(&observation.note);
             }

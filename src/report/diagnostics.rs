@@ -84,19 +84,23 @@ fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: Annotation
         return;
     }
     let number = |value: u64| usize::try_from(value).unwrap_or(usize::MAX);
-    elements.push(
-        origin
-            .line(number(at.line()))
-            .char_column(number(at.column()))
-            .into(),
-    );
     let (text, range) = cut(at);
+    // the renderer counts columns in what it is shown, which may be cut
+    let counted = width(&text[..range.start]) + 1;
+    let path = if counted == number(at.column()) {
+        Some(one_line(at.file()))
+    } else {
+        let column = number(at.column());
+        elements.push(origin.line(number(at.line())).char_column(column).into());
+        None
+    };
     let mut annotation = kind.span(range);
     if !label.says.is_empty() {
         annotation = annotation.label(one_line(&label.says));
     }
     elements.push(
         Snippet::source(text)
+            .path(path)
             .line_start(number(at.line()))
             .annotation(annotation)
             .into(),

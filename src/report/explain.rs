@@ -68,10 +68,15 @@ pub(super) fn arithmetic(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>
         say(&compared(margin, finding, basis));
     }
     if let Some(probability) = finding.probability {
-        say(&format!(
-            "chance that it conforms: {:.4}",
-            probability.value()
-        ));
+        let chance = probability.value();
+        let shown = if chance < 0.0001 {
+            "below 0.0001".to_owned()
+        } else if chance > 0.9999 {
+            "above 0.9999".to_owned()
+        } else {
+            format!("{chance:.4}")
+        };
+        say(&format!("chance that it conforms: {shown}"));
     }
     for reason in &finding.reasons {
         say(&words::reason(reason, guard));

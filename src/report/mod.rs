@@ -19,13 +19,13 @@ mod text;
 mod words;
 mod wrap;
 
+pub use self::csv::Csv;
+pub use self::json::{Json, SCHEMA, SCHEMA_TEXT};
+pub use self::summary::{Summary, SummaryForm};
+pub use self::text::Text;
 pub use basis::{Basis, Entry, Explain, Form, Report, report};
-pub use csv::Csv;
 pub use diagnostics::diagnostics_text;
 pub use escape::{one_line, safe_cell};
 pub use items::{item, items};
-pub use json::{Json, SCHEMA, SCHEMA_TEXT};
 pub use rulesets::{Counts, list, show, standing};
-pub use summary::{Summary, SummaryForm};
-pub use text::Text;
 pub use words::{assumption, reason};

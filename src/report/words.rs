@@ -15,6 +15,7 @@ use crate::rules::Status;
 use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
+use crate::survey::Row;
 use crate::survey::SurveyFacts;
 
 /// How a reading near a limit was decided, in one sentence.
@@ -272,15 +273,15 @@ pub(super) fn title(guard: &Guard) -> String {
 pub(super) fn place(observation: &Observation, survey: &SurveyFacts) -> String {
     format!(
         "{}, line {}",
-        one_line(file_name(observation, survey)),
+        one_line(file_name(observation.row, survey)),
         observation.row.line
     )
 }
 
-/// The file in which an observation stands.
+/// The file in which a row stands.
 #[must_use]
-pub(super) fn file_name<'a>(observation: &Observation, survey: &'a SurveyFacts) -> &'a str {
-    usize::try_from(observation.row.file)
+pub(super) fn file_name(row: Row, survey: &SurveyFacts) -> &str {
+    usize::try_from(row.file)
         .ok()
         .and_then(|file| survey.files.get(file))
         .map_or("", |name| name)

@@ -37,7 +37,26 @@ pub(super) fn tied(text: &str) -> String {
     text.replace(' ', "\u{a0}")
 }
 
+/// Ties a number to its fraction and its unit: `4 3/8 in` is never broken.
+fn quantities_tied(text: &str) -> String {
+    const UNITS: [&str; 8] = ["in", "ft", "mm", "cm", "m", "lbf", "N", "kN"];
+    let mut tied = String::with_capacity(text.len());
+    let mut number_before = false;
+    for (index, word) in text.split(' ').enumerate() {
+        let bare = word.trim_matches(|c: char| !c.is_alphanumeric());
+        let goes_on = word.starts_with(|c: char| c.is_ascii_digit()) && bare.contains('/');
+        if index > 0 {
+            let tie = number_before && (goes_on || UNITS.contains(&bare));
+            tied.push(if tie { TIE } else { ' ' });
+        }
+        tied.push_str(word);
+        number_before = word.ends_with(|c: char| c.is_ascii_digit());
+    }
+    tied
+}
+
 fn fill(text: &str, first: &str, rest: &str) -> String {
+    let text = &quantities_tied(text);
     let options = Options::new(WIDTH)
         .initial_indent(first)
         .subsequent_indent(rest)
@@ -69,6 +88,9 @@ mod tests {
 
     #[test]
     fn a_reading_keeps_together() {
+        let before = "x".repeat(66);
+        let filled = hanging("", &format!("{before} below 4 3/8 in."));
+        assert_eq!(filled, format!("{before} below\n4 3/8 in."));
         let before = "x".repeat(74);
         let filled = hanging("", &format!("{before} {}", tied("35 1/2 in")));
         assert_eq!(filled, format!("{before}\n35 1/2 in"));

@@ -192,7 +192,7 @@ struct HazardRecord {
 
 #[derive(Serialize)]
 struct ReadingRecord<'a> {
-    item: &'static str,
+    item: &'a str,
     written: &'a str,
     note: Option<&'a str>,
     file: &'a str,
@@ -312,7 +312,8 @@ impl<'a> GuardRecord<'a> {
     }
 }
 
-/// Every cell once: one that holds two readings (`5 to 6 in`) is one cell.
+/// Every cell once: one that holds two readings (`5 to 6 in`) is one cell. What
+/// is the person's own comes last.
 fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'a>> {
     let mut seen = std::collections::BTreeSet::new();
     guard
@@ -330,9 +331,16 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
             item: observation.item.name(),
             written: &observation.written,
             note: filled(&observation.note),
-            file: words::file_name(observation, facts),
+            file: words::file_name(observation.row, facts),
             line: observation.row.line,
         })
+        .chain(guard.own.iter().map(|own| ReadingRecord {
+            item: &own.name,
+            written: &own.written,
+            note: filled(&own.note),
+            file: words::file_name(own.row, facts),
+            line: own.row.line,
+        }))
         .collect()
 }
 
@@ -344,12 +352,12 @@ impl<'a> FindingRecord<'a> {
                 .iter()
                 .map(|index| guard.observation(*index))
                 .map(|observation| PlaceRecord {
-                    file: words::file_name(observation, facts),
+                    file: words::file_name(observation.row, facts),
                     line: observation.row.line,
                 })
                 .collect()
         };
-        let own = |length: Length| QuantityRecord::new(length.readable(unit), Some(length));
+        let own = |length: Length| QuantityRecord::new(length.exact(unit), Some(length));
         FindingRecord {
             ruleset: &finding.ruleset.id,
             rule: &finding.rule.id,

@@ -1,11 +1,13 @@
 //! The whole text report: guards are kept as paragraphs until all are known,
 //! since the worst comes first.
 
+use std::collections::BTreeMap;
 use std::io;
 use std::io::Write;
 
 use crate::evaluate::DEFERRAL;
 use crate::evaluate::GENERAL;
+use crate::evaluate::guard_cautions;
 use crate::items::Verdict;
 use crate::report::Basis;
 use crate::report::Entry;
@@ -32,7 +34,27 @@ pub struct Text<'a, W> {
     out: W,
     basis: Basis<'a>,
     guards: Vec<Kept>,
+    cautions: Cautions,
     summary: Summary,
+}
+
+/// Every caution once, with how many guards it holds for.
+#[derive(Default)]
+struct Cautions {
+    index: BTreeMap<String, usize>,
+    counts: Vec<usize>,
+}
+
+impl Cautions {
+    fn count(&mut self, caution: String) -> usize {
+        let next = self.counts.len();
+        let index = *self.index.entry(caution).or_insert(next);
+        if index == next {
+            self.counts.push(0);
+        }
+        self.counts[index] += 1;
+        index
+    }
 }
 
 /// A guard as it will be printed.
@@ -44,6 +66,7 @@ struct Kept {
     quiet: bool,
     /// The lines below the headline; empty once there are many and it is quiet.
     block: String,
+    cautions: Vec<usize>,
 }
 
 impl<'a, W: Write> Text<'a, W> {
@@ -53,6 +76,7 @@ impl<'a, W: Write> Text<'a, W> {
             out,
             basis,
             guards: Vec::new(),
+            cautions: Cautions::default(),
             summary: Summary::default(),
         }
     }
@@ -96,6 +120,7 @@ impl<'a, W: Write> Text<'a, W> {
     fn write_guards(&mut self) -> io::Result<()> {
         let many = self.many();
         let leaves_out = self.leaves_out();
+        let cautions = self.caution_lines();
         let mut told = false;
         for (number, guard) in (1..).zip(&self.guards) {
             let title = format!("{number}. {}", guard.title);
@@ -113,6 +138,20 @@ impl<'a, W: Write> Text<'a, W> {
                 writeln!(self.out, "{}", palette::verdict(line, guard.verdict))?;
             }
             writeln!(self.out, "\n{}", guard.block)?;
+            let mut own = guard
+                .cautions
+                .iter()
+                .filter_map(|index| cautions[*index].at_guard());
+            if let Some(first) = own.next() {
+                writeln!(
+                    self.out,
+                    "\n  {}\n{first}",
+                    palette::heading("Before you act")
+                )?;
+            }
+            for line in own {
+                writeln!(self.out, "{line}")?;
+            }
             if guard.verdict == Verdict::Meets && !leaves_out.is_empty() {
                 writeln!(self.out)?;
                 if told {
@@ -134,6 +173,32 @@ impl<'a, W: Write> Text<'a, W> {
             }
         }
         Ok(())
+    }
+
+    /// The cautions in the order of their first guard. One that a ruleset
+    /// states for every guard here is said once, at the end.
+    fn caution_lines(&self) -> Vec<CautionLine> {
+        let mut lines: Vec<(usize, CautionLine)> = Vec::new();
+        let all = self.guards.len();
+        for (caution, index) in &self.cautions.index {
+            let mut stated = self
+                .basis
+                .rulesets
+                .iter()
+                .flat_map(|ruleset| &ruleset.cautions);
+            let line = hanging("    - ", &one_line(caution));
+            let everywhere = all > 1
+                && self.cautions.counts[*index] == all
+                && stated.any(|stated| caution.contains(&stated.says));
+            let line = if everywhere {
+                CautionLine::AtEnd(line)
+            } else {
+                CautionLine::AtGuard(line)
+            };
+            lines.push((*index, line));
+        }
+        lines.sort_by_key(|(index, _)| *index);
+        lines.into_iter().map(|(_, line)| line).collect()
     }
 
     /// What the deciding rulesets leave out, a line each.
@@ -175,11 +240,31 @@ impl<'a, W: Write> Text<'a, W> {
             let text = "Something in the files could not be understood; it is said apart, with file and line. Mend it and run this again.";
             writeln!(self.out, "{}", hanging("  ", text))?;
         }
-        writeln!(self.out)?;
-        for caution in GENERAL {
-            writeln!(self.out, "{}", hanging("  - ", caution))?;
+        writeln!(self.out, "\n{}", palette::heading("For every guard here"))?;
+        for line in self.caution_lines() {
+            if let CautionLine::AtEnd(line) = line {
+                writeln!(self.out, "{line}")?;
+            }
         }
-        writeln!(self.out, "{}", hanging("  - ", DEFERRAL))
+        for caution in GENERAL {
+            writeln!(self.out, "{}", hanging("    - ", caution))?;
+        }
+        writeln!(self.out, "{}", hanging("    - ", DEFERRAL))
+    }
+}
+
+/// A caution as it is printed, and where.
+enum CautionLine {
+    AtEnd(String),
+    AtGuard(String),
+}
+
+impl CautionLine {
+    fn at_guard(&self) -> Option<&str> {
+        match self {
+            CautionLine::AtEnd(_) => None,
+            CautionLine::AtGuard(line) => Some(line),
+        }
     }
 }
 
@@ -234,6 +319,17 @@ impl<W: Write> Report for Text<'_, W> {
                 guard.block = String::new();
             }
         }
+        let cautions = guard_cautions(
+            &entry.guard,
+            &entry.judged,
+            self.basis.survey,
+            self.basis.rulesets,
+            self.basis.options,
+        );
+        let cautions = cautions
+            .into_iter()
+            .map(|caution| self.cautions.count(caution))
+            .collect();
         let detail = if many { Detail::Brief } else { Detail::Full };
         self.guards.push(Kept {
             rank: Rank::of(entry, self.guards.len()),
@@ -246,6 +342,7 @@ impl<W: Write> Report for Text<'_, W> {
             } else {
                 block(entry, &self.basis, detail)
             },
+            cautions,
         });
         self.summary.count(&entry.judged);
         Ok(())

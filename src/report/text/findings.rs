@@ -20,18 +20,27 @@ use crate::survey::Guard;
 const BULLET: &str = "    * ";
 const UNDER: &str = "      ";
 
+/// Whether a shortfall's line of what to do is said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Advice {
+    /// It is.
+    Say,
+    /// A larger shortfall of the same item said it already.
+    SaidAbove,
+}
+
 /// A shortfall: what was found, what is asked, by how much it is short, what to do.
-pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
+pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) -> Vec<String> {
     let mut lines = vec![palette_first(hanging(BULLET, &compared(finding, guard)))];
     lines.push(hanging(UNDER, &one_line(&finding.rule.says)));
     let when = match finding.rule.urgency {
         Urgency::Now => "Tonight, to put it right: ",
         Urgency::Soon | Urgency::Know => "To put it right: ",
     };
-    lines.push(hanging(
-        UNDER,
-        &format!("{when}{}", advice::put_right(finding)),
-    ));
+    if advice == Advice::Say {
+        let text = format!("{when}{}", advice::put_right(finding));
+        lines.push(hanging(UNDER, &text));
+    }
     lines.push(hanging(UNDER, &source(finding)));
     remarks(&mut lines, finding, guard);
     lines

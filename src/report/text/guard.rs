@@ -5,7 +5,6 @@ use crate::evaluate::Finding;
 use crate::evaluate::HazardVerdict;
 use crate::evaluate::Question;
 use crate::evaluate::Reason;
-use crate::evaluate::guard_cautions;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -24,6 +23,9 @@ use crate::report::words::several;
 use crate::report::wrap::hanging;
 use crate::survey::Guard;
 
+/// More questions than these are only named.
+const MOST_QUESTIONS: usize = 8;
+
 /// How much is said of a guard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Detail {
@@ -33,7 +35,7 @@ pub(super) enum Detail {
     Full,
 }
 
-/// The lines below a guard's title and headline, up to the cautions.
+/// The lines below a guard's headline, without its cautions.
 pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> String {
     let mut lines = Vec::new();
     hazards(&mut lines, entry, basis);
@@ -44,19 +46,18 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
             .collect()
     };
     let decides = of(Group::Decides);
-    group(
-        &mut lines,
-        entry,
-        &decides,
-        "Falls short",
-        "Too close to call",
-    );
+    let (short, close) = match Authority::of(basis.rulesets) {
+        Authority::Guidance => ("Falls short (guidance)", "Too close to call (guidance)"),
+        Authority::Law => ("Falls short of the law", "Too close to call: the law"),
+    };
+    group(&mut lines, entry, &decides, short, close);
     questions(&mut lines, entry, detail);
     in_the_way(&mut lines, entry);
     met(&mut lines, entry, &decides, met_title(basis));
     guidance(&mut lines, entry, basis, &of(Group::Guidance));
     memory(&mut lines, entry, &of(Group::Memory));
     does_not_apply(&mut lines, entry);
+    own(&mut lines, &entry.guard);
     given(&mut lines, entry);
     if basis.explain == Explain::Yes {
         section(&mut lines, "The arithmetic");
@@ -64,7 +65,6 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
             lines.extend(explain::arithmetic(finding, &entry.guard, basis));
         }
     }
-    cautions(&mut lines, entry, basis);
     lines.join("\n")
 }
 
@@ -97,12 +97,16 @@ fn hazard_line(hazard: &HazardVerdict, authority: Authority) -> String {
         }
         (_, _, None) => String::new(),
     };
-    let padded = format!("{asked:<19}");
-    let shown = match hazard.verdict {
-        Some(verdict) => palette::verdict(&padded, verdict),
-        None => palette::aside(&padded),
+    let gap = if guidance.is_empty() {
+        String::new()
+    } else {
+        " ".repeat(19_usize.saturating_sub(asked.len()))
     };
-    format!("  {label}  {shown}{guidance}")
+    let shown = match hazard.verdict {
+        Some(verdict) => palette::verdict(asked, verdict),
+        None => palette::aside(asked),
+    };
+    format!("  {label}  {shown}{gap}{guidance}")
 }
 
 const fn meaning(hazard: Hazard) -> &'static str {
@@ -129,12 +133,21 @@ fn group(
             .filter(move |finding| finding.verdict == verdict)
     };
     let mut shortfalls: Vec<_> = with(Verdict::FallsShort).collect();
-    shortfalls.sort_by_key(|finding| finding.rule.urgency);
+    shortfalls.sort_by_key(|finding| (finding.rule.urgency, finding.margin));
     if !shortfalls.is_empty() {
         section(lines, short);
     }
-    for finding in shortfalls {
-        lines.extend(findings::shortfall(finding, &entry.guard));
+    for (index, finding) in shortfalls.iter().enumerate() {
+        // what puts the largest shortfall of an item right does so for the others
+        let mut before = shortfalls[..index].iter();
+        let larger =
+            before.any(|other| other.item == finding.item && other.margin <= finding.margin);
+        let advice = if larger {
+            findings::Advice::SaidAbove
+        } else {
+            findings::Advice::Say
+        };
+        lines.extend(findings::shortfall(finding, &entry.guard, advice));
     }
     if with(Verdict::TooClose).next().is_some() {
         section(lines, close);
@@ -194,7 +207,7 @@ fn memory(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>])
 /// What to find out next, each item once.
 fn questions(lines: &mut Vec<String>, entry: &Entry<'_>, detail: Detail) {
     let questions = &entry.judged.questions;
-    if questions.is_empty() {
+    if questions.is_empty() || entry.judged.could_not_judge {
         return;
     }
     section(lines, "What to measure or write down next");
@@ -207,8 +220,14 @@ fn questions(lines: &mut Vec<String>, entry: &Entry<'_>, detail: Detail) {
         lines.push(hanging("    ", &format!("{} {how}", items.join(", "))));
         return;
     }
-    for (number, question) in (1..).zip(questions) {
+    let (first, later) = questions.split_at(questions.len().min(MOST_QUESTIONS));
+    for (number, question) in (1..).zip(first) {
         ask(lines, number, question, entry);
+    }
+    if !later.is_empty() {
+        let names: Vec<&str> = later.iter().map(|question| question.item.name()).collect();
+        let text = format!("{} (how: guardrule items NAME)", names.join(", "));
+        lines.push(hanging("    Then: ", &text));
     }
 }
 
@@ -246,9 +265,15 @@ fn special_question(item: Item, entry: &Entry<'_>) -> Option<String> {
     findings
         .filter(|finding| finding.item == item || wanted == Bearing::OnlySome)
         .filter(|finding| finding.counts_as() == Verdict::NotMeasured)
-        .flat_map(|finding| &finding.reasons)
-        .find(|reason| Bearing::of(reason) == wanted)
-        .map(|reason| words::reason(reason, &entry.guard))
+        .find_map(|finding| {
+            let mut reasons = finding.reasons.iter();
+            let reason = reasons.find(|reason| Bearing::of(reason) == wanted)?;
+            let says = words::reason(reason, &entry.guard);
+            Some(match &finding.limit {
+                Some(limit) => format!("{says}; asked: {}", one_line(&limit.says())),
+                None => says,
+            })
+        })
 }
 
 /// What could not be reached or understood, and what no ruleset covers.
@@ -318,6 +343,21 @@ fn does_not_apply(lines: &mut Vec<String>, entry: &Entry<'_>) {
     lines.push(hanging("  ", &format!("{count} apply here{why}.")));
 }
 
+/// What the person wrote for themselves.
+fn own(lines: &mut Vec<String>, guard: &Guard) {
+    if guard.own.is_empty() {
+        return;
+    }
+    section(lines, "Your own notes");
+    for own in &guard.own {
+        let mut text = format!("{}: {}", one_line(&own.name), one_line(&own.written));
+        if !own.note.is_empty() {
+            text.push_str(&format!(" ({})", one_line(&own.note)));
+        }
+        lines.push(hanging("    - ", &words::shortened(&text)));
+    }
+}
+
 fn given(lines: &mut Vec<String>, entry: &Entry<'_>) {
     let taken: Vec<String> = entry
         .judged
@@ -331,22 +371,5 @@ fn given(lines: &mut Vec<String>, entry: &Entry<'_>) {
             "  ",
             &format!("Taken as given: {}.", taken.join("; ")),
         ));
-    }
-}
-
-fn cautions(lines: &mut Vec<String>, entry: &Entry<'_>, basis: &Basis<'_>) {
-    let cautions = guard_cautions(
-        &entry.guard,
-        &entry.judged,
-        basis.survey,
-        basis.rulesets,
-        basis.options,
-    );
-    if cautions.is_empty() {
-        return;
-    }
-    section(lines, "Before you act");
-    for caution in cautions {
-        lines.push(hanging("    - ", &one_line(&caution)));
     }
 }

@@ -159,14 +159,14 @@ fn verdict_words(entry: &Entry<'_>, basis: &Basis<'_>, tally: Tally, noun: Noun)
     };
     match entry.judged.verdict {
         Verdict::FallsShort => format!(
-            "falls short of {} of the {all} checked{}{}",
-            tally.short,
+            "falls short of {}the {all} checked{}{}",
+            part(tally.short, tally.all()),
             extra(tally.close, "too close to call"),
             extra(tally.open, "not measured"),
         ),
         Verdict::TooClose => format!(
-            "too close to call on {} of the {all} checked{}",
-            tally.close,
+            "too close to call on {}the {all} checked{}",
+            part(tally.close, tally.all()),
             extra(tally.open, "not measured"),
         ),
         Verdict::NotMeasured if tally.open > 0 && tally.met > 0 => format!(
@@ -182,6 +182,15 @@ fn verdict_words(entry: &Entry<'_>, basis: &Basis<'_>, tally: Tally, noun: Noun)
         Verdict::NotMeasured => format!("not measured: no {} could decide", noun.one),
         Verdict::Meets => format!("meets the {all} checked"),
         Verdict::DoesNotApply => no_guard_asked(entry, basis),
+    }
+}
+
+/// `2 of `, unless it is all there is of one.
+fn part(count: usize, all: usize) -> String {
+    if all == 1 {
+        String::new()
+    } else {
+        format!("{count} of ")
     }
 }
 

@@ -1,0 +1,6 @@
+//! Reports of a few whole surveys in every form, and what must hold of every report.
+
+mod forms;
+mod properties;
+mod scenes;
+mod texts;
