@@ -348,7 +348,9 @@ fn one_foothold<'r>(
     let mut judgement = best
         .unwrap_or_else(|| Judgement::bare(item, Verdict::NotMeasured, Reason::NotWritten(item)));
     if judgement.verdict != Verdict::Meets {
+        // how far it is from not counting says nothing beside a zone
         judgement.limit = Some(zone_shown(demand));
+        judgement.margin = None;
     }
     judgement
 }
