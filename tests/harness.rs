@@ -8,22 +8,22 @@ use guardrule::cli;
 use serde_json::Value;
 
 /// What a run gave.
-pub struct Ran {
-    pub out: String,
-    pub err: String,
-    pub code: u8,
+pub(crate) struct Ran {
+    pub(crate) out: String,
+    pub(crate) err: String,
+    pub(crate) code: u8,
 }
 
 impl Ran {
     /// Standard output as JSON.
-    pub fn json(&self) -> Value {
+    pub(crate) fn json(&self) -> Value {
         serde_json::from_str(&self.out)
             .unwrap_or_else(|error| panic!("{error}\n{}\n{}", self.out, self.err))
     }
 }
 
 /// Runs `guardrule` with these arguments; `@NAME` stands for a file of the folder.
-pub fn run_in(folder: &Path, args: &[&str], input: &str) -> Ran {
+pub(crate) fn run_in(folder: &Path, args: &[&str], input: &str) -> Ran {
     let mut all: Vec<OsString> = vec!["guardrule".into()];
     all.extend(args.iter().map(|arg| match arg.strip_prefix('@') {
         Some(name) => folder.join(name).into_os_string(),
@@ -47,7 +47,7 @@ pub fn run_in(folder: &Path, args: &[&str], input: &str) -> Ran {
 }
 
 /// Runs `guardrule` on files made for it.
-pub fn run(files: &[(&str, &str)], args: &[&str]) -> Ran {
+pub(crate) fn run(files: &[(&str, &str)], args: &[&str]) -> Ran {
     let folder = tempfile::tempdir().expect("a folder");
     for (name, text) in files {
         fs::write(folder.path().join(name), text).expect("written");
@@ -56,7 +56,7 @@ pub fn run(files: &[(&str, &str)], args: &[&str]) -> Ran {
 }
 
 /// Runs `guardrule` in the project's own folder.
-pub fn run_here(args: &[&str]) -> Ran {
+pub(crate) fn run_here(args: &[&str]) -> Ran {
     let here = Path::new(env!("CARGO_MANIFEST_DIR"));
     let args: Vec<String> = args
         .iter()
@@ -70,21 +70,21 @@ pub fn run_here(args: &[&str]) -> Ran {
 }
 
 /// `check --format json` of one survey with these rulesets.
-pub fn check(survey: &str, args: &[&str]) -> Ran {
+pub(crate) fn check(survey: &str, args: &[&str]) -> Ran {
     let mut all = vec!["check", "@survey.csv", "--format", "json"];
     all.extend(args);
     run(&[("survey.csv", survey)], &all)
 }
 
 /// The only guard of a JSON report.
-pub fn only_guard(report: &Value) -> &Value {
+pub(crate) fn only_guard(report: &Value) -> &Value {
     let guards = report["guards"].as_array().expect("guards");
     assert_eq!(guards.len(), 1, "one guard");
     &guards[0]
 }
 
 /// The findings of a guard by rule id, in their order.
-pub fn finding<'a>(guard: &'a Value, rule: &str) -> &'a Value {
+pub(crate) fn finding<'a>(guard: &'a Value, rule: &str) -> &'a Value {
     let findings = guard["findings"].as_array().expect("findings");
     findings
         .iter()

@@ -8,3 +8,4 @@ mod published;
 mod readings;
 mod reports;
 mod rulesets;
+mod surveys;

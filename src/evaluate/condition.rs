@@ -62,9 +62,10 @@ pub(super) struct Applies {
 pub(super) fn applies(scene: &Scene<'_>, rule: &Rule) -> Applies {
     let decision = scene.options.decision;
     let truth = rule_truth(scene, rule, decision);
-    let alone = match decision {
-        Decision::Simple => truth,
-        Decision::Guarded => rule_truth(scene, rule, Decision::Simple),
+    // only a doubt can come out otherwise by the reading alone, and an unknown may hide one
+    let alone = match truth {
+        Truth::False | Truth::True => truth,
+        Truth::Doubt | Truth::Unknown => rule_truth(scene, rule, Decision::Simple),
     };
     Applies {
         truth,

@@ -1,5 +1,7 @@
 //! A guard as the judge sees it: what its observations say about an item.
 
+use std::cell::OnceCell;
+
 use crate::evaluate::Decision;
 use crate::evaluate::Options;
 use crate::evaluate::Reason;
@@ -34,6 +36,8 @@ pub(super) struct Scene<'g> {
     pub(super) options: Options,
     pub(super) build: Build,
     pub(super) presence: Presence,
+    /// What each observation says about its own item, once somebody has asked.
+    pieces: Vec<OnceCell<Piece>>,
 }
 
 /// Whether the guard stands there, and how exactly it will.
@@ -95,6 +99,10 @@ impl<'g> Scene<'g> {
                 Build::Existing
             },
             presence: presence(guard),
+            pieces: vec![
+                OnceCell::new();
+                guard.observations.len() + guard.inherited.observations.len()
+            ],
         }
     }
 
@@ -154,6 +162,15 @@ impl<'g> Scene<'g> {
 
     /// What an observation says about a length of this item.
     pub(super) fn piece(&self, item: Item, index: usize) -> Piece {
+        match self.pieces.get(index) {
+            Some(piece) if self.guard.observation(index).item == item => {
+                piece.get_or_init(|| self.read(item, index)).clone()
+            }
+            Some(_) | None => self.read(item, index),
+        }
+    }
+
+    fn read(&self, item: Item, index: usize) -> Piece {
         let observation = self.guard.observation(index);
         let Some(reading) = &observation.reading else {
             return Piece::Nothing(Reason::Unreadable(index));

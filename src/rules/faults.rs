@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use crate::rules::codes::Fault;
 use crate::source::Diagnostic;
+use crate::source::Label;
 use crate::source::Severity;
 use crate::source::SourceFile;
 use crate::source::nearest;
@@ -13,9 +14,16 @@ use crate::source::nearest;
 /// What lies on a fault of syntax is left out: the value there is a stand-in.
 pub(super) struct Faults<'f> {
     file: &'f SourceFile,
+    /// By their starts; each end is the furthest of those up to here.
     syntax: Vec<Range<usize>>,
     found: Vec<Diagnostic>,
+    errors: usize,
+    left_out: usize,
 }
+
+/// How many faults of one file are told, so that a file that is no ruleset at
+/// all costs neither time nor memory out of proportion.
+const MOST_TOLD: usize = 100;
 
 impl<'f> Faults<'f> {
     pub(super) fn new(file: &'f SourceFile) -> Faults<'f> {
@@ -23,6 +31,8 @@ impl<'f> Faults<'f> {
             file,
             syntax: Vec::new(),
             found: Vec::new(),
+            errors: 0,
+            left_out: 0,
         }
     }
 
@@ -31,20 +41,27 @@ impl<'f> Faults<'f> {
         self.file
     }
 
-    /// A fault of syntax, found before anything else.
-    pub(super) fn syntax(&mut self, at: Range<usize>, message: String, help: Option<String>) {
-        let excerpt = self.file.excerpt(at.clone());
-        let mut diagnostic = Diagnostic::error(Fault::Syntax.code(), message, excerpt);
-        diagnostic.help = help;
-        self.found.push(diagnostic);
-        self.syntax.push(at);
+    /// Faults of syntax, found before anything else.
+    pub(super) fn syntax(&mut self, faults: Vec<SyntaxFault>) {
+        for fault in &faults {
+            let (message, help) = (fault.message.clone(), fault.help.clone());
+            self.tell(Fault::Syntax, Severity::Error, &fault.at, message, help);
+        }
+        self.syntax = faults.into_iter().map(|fault| fault.at).collect();
+        self.syntax.sort_by_key(|at| at.start);
+        let mut furthest = 0;
+        for at in &mut self.syntax {
+            furthest = furthest.max(at.end);
+            at.end = furthest;
+        }
     }
 
     /// Whether a range touches a fault of syntax.
     pub(super) fn broken(&self, range: &Range<usize>) -> bool {
-        self.syntax
-            .iter()
-            .any(|fault| fault.start <= range.end && range.start <= fault.end)
+        let up_to = self.syntax.partition_point(|at| at.start <= range.end);
+        self.syntax[..up_to]
+            .last()
+            .is_some_and(|last| last.end >= range.start)
     }
 
     /// An error at a place.
@@ -95,11 +112,13 @@ impl<'f> Faults<'f> {
         also: &Range<usize>,
         says: &str,
     ) {
-        if !self.broken(at) {
-            let excerpt = self.file.excerpt(at.clone());
-            let other = self.file.excerpt(also.clone());
-            self.found
-                .push(Diagnostic::error(fault.code(), message, excerpt).also(other, says));
+        let told = self.found.len();
+        self.push(fault, Severity::Error, at, message.into(), None);
+        let at = self.file.excerpt(also.clone());
+        for diagnostic in self.found.iter_mut().skip(told) {
+            let says = says.to_owned();
+            let at = at.clone();
+            diagnostic.also.push(Label { at, says });
         }
     }
 
@@ -111,7 +130,24 @@ impl<'f> Faults<'f> {
         message: String,
         help: Option<String>,
     ) {
-        if self.broken(at) {
+        if !self.broken(at) {
+            self.tell(fault, severity, at, message, help);
+        }
+    }
+
+    fn tell(
+        &mut self,
+        fault: Fault,
+        severity: Severity,
+        at: &Range<usize>,
+        message: String,
+        help: Option<String>,
+    ) {
+        if severity == Severity::Error {
+            self.errors += 1;
+        }
+        if self.found.len() >= MOST_TOLD {
+            self.left_out += 1;
             return;
         }
         let excerpt = self.file.excerpt(at.clone());
@@ -123,16 +159,29 @@ impl<'f> Faults<'f> {
 
     /// How many errors there are so far.
     pub(super) fn errors(&self) -> usize {
-        self.found
-            .iter()
-            .filter(|diagnostic| diagnostic.severity == Severity::Error)
-            .count()
+        self.errors
     }
 
     /// All of them.
-    pub(super) fn into_diagnostics(self) -> Vec<Diagnostic> {
+    pub(super) fn into_diagnostics(mut self) -> Vec<Diagnostic> {
+        if self.left_out > 0 {
+            let message = format!("{} more faults are not told", self.left_out);
+            let end = self
+                .file
+                .excerpt(self.file.text.len()..self.file.text.len());
+            let diagnostic = Diagnostic::error(Fault::MoreFaults.code(), message, end);
+            let help = "mend those that are told, or look whether this is a ruleset at all";
+            self.found.push(diagnostic.help(help));
+        }
         self.found
     }
+}
+
+/// A fault of the TOML itself.
+pub(super) struct SyntaxFault {
+    pub(super) at: Range<usize>,
+    pub(super) message: String,
+    pub(super) help: Option<String>,
 }
 
 /// What to write instead of a word: the nearest right one, else all of them.

@@ -1,5 +1,6 @@
 //! From the name of a ruleset to the ruleset, with everything it extends.
 
+use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -174,8 +175,8 @@ impl<'t> Parts<'t> {
         starts.sort_unstable();
         // up to the place before the next part, so that neighbours do not touch
         let extent = |start: usize| {
-            let next = starts.iter().find(|other| **other > start);
-            start..next.map_or(length, |next| next - 1)
+            let after = starts.partition_point(|other| *other <= start);
+            start..starts.get(after).map_or(length, |next| next - 1)
         };
         let with_extent = |parts: Vec<Fields<'t>>| {
             let mut parts: Vec<(Fields<'t>, Range<usize>)> = parts
@@ -274,7 +275,8 @@ fn base(
 
 /// The file's own rules. One that lies on a fault of syntax counts as faulty.
 fn own_rules(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> Vec<OwnRule> {
-    let mut own: Vec<OwnRule> = Vec::new();
+    let mut own = Vec::new();
+    let mut ids: BTreeMap<String, Range<usize>> = BTreeMap::new();
     for (fields, extent) in &parts.rules {
         let id = fields.value("id").and_then(|value| {
             let id = value.get_ref().as_str()?;
@@ -282,16 +284,14 @@ fn own_rules(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> V
         });
         let whole = !faults.broken(extent);
         let mut rule = whole.then(|| rule(fields, sources, faults)).flatten();
-        let twice = own.iter().find_map(|other| {
-            other
-                .id
-                .as_ref()
-                .filter(|(name, _)| id.as_ref().is_some_and(|(id, _)| id == name))
-        });
-        if let (Some((name, first)), Some((_, at))) = (twice, &id) {
-            let message = format!("another rule of this file has the id `{name}`");
-            faults.error_also(Fault::GivenTwice, at, message, first, "first given here");
-            rule = None;
+        if let Some((name, at)) = &id {
+            if let Some(first) = ids.get(name) {
+                let message = format!("another rule of this file has the id `{name}`");
+                faults.error_also(Fault::GivenTwice, at, message, first, "first given here");
+                rule = None;
+            } else {
+                ids.insert(name.clone(), at.clone());
+            }
         }
         if let Some(rule) = &rule {
             let at = id.as_ref().map_or(fields.at.clone(), |(_, at)| at.clone());

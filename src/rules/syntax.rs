@@ -6,6 +6,7 @@ use std::ops::Range;
 use toml::de::DeTable;
 
 use crate::rules::faults::Faults;
+use crate::rules::faults::SyntaxFault;
 
 /// How many brackets that are never closed are mended in one file.
 const MOST_MENDED: usize = 20;
@@ -17,36 +18,40 @@ const MOST_MENDED: usize = 20;
 /// same length, so that every place stays where it is.
 pub(super) fn readable(faults: &mut Faults) -> String {
     let mut text = faults.file().text.to_string();
+    let mut found = Vec::new();
     for _ in 0..MOST_MENDED {
         let (_, errors) = DeTable::parse_recoverable(&text);
-        let Some(open) = errors.iter().find_map(|error| never_closed(error, &text)) else {
+        let swallowed = errors.iter().find_map(|error| swallowed(error, &text));
+        let Some(open) = swallowed.and_then(|line| opening(&text, line)) else {
             break;
         };
-        faults.syntax(
-            open.start..open.start + 1,
-            "this bracket is not closed before the next key begins".to_owned(),
-            Some("close it at the end of the list".to_owned()),
-        );
+        found.push(SyntaxFault {
+            at: open.start..open.start + 1,
+            message: "this bracket is not closed before the next key begins".to_owned(),
+            help: Some("close it at the end of the list".to_owned()),
+        });
         text = stand_in(&text, open);
     }
     let (_, errors) = DeTable::parse_recoverable(&text);
-    for error in errors {
-        report(&error, faults);
-    }
+    found.extend(errors.iter().map(|error| in_words(error, &text)));
+    faults.syntax(found);
     text
 }
 
-/// From the bracket to the line on which something begins that can be no part of it.
-fn never_closed(error: &toml::de::Error, text: &str) -> Option<Range<usize>> {
+/// The start of a line on which something begins that can be no part of a list
+/// or an inline table, where that is what the error is about.
+fn swallowed(error: &toml::de::Error, text: &str) -> Option<usize> {
     let at = error.span()?.start;
-    let before = text.get(..at)?;
-    let line = before.rfind('\n')? + 1;
-    let begins = before[line..].trim().is_empty();
+    let line = text.get(..at)?.rfind('\n')? + 1;
+    let begins = text[line..at].trim().is_empty();
     let first = text[at..].trim_start_matches([' ', '\t']);
     let in_list = error.message().contains("array");
-    if !begins || !(first.starts_with("[[") || (in_list && starts_with_key(first))) {
-        return None;
-    }
+    let other = first.starts_with("[[") || (in_list && starts_with_key(first));
+    (begins && other).then_some(line)
+}
+
+/// From the bracket that is still open at a line to that line.
+fn opening(text: &str, line: usize) -> Option<Range<usize>> {
     let mut closed = 0_u32;
     for (index, byte) in text.as_bytes()[..line].iter().enumerate().rev() {
         match *byte {
@@ -79,9 +84,9 @@ fn stand_in(text: &str, range: Range<usize>) -> String {
     )
 }
 
-fn report(error: &toml::de::Error, faults: &mut Faults) {
+fn in_words(error: &toml::de::Error, text: &str) -> SyntaxFault {
     let at = error.span().unwrap_or(0..0);
-    let text = faults.file().text.get(at.clone()).unwrap_or_default();
+    let text = text.get(at.clone()).unwrap_or_default();
     let found = error.message();
     let (message, help) = if found.contains("must be quoted") {
         let help = (!text.is_empty()).then(|| format!("write \"{text}\""));
@@ -95,7 +100,11 @@ fn report(error: &toml::de::Error, faults: &mut Faults) {
     } else {
         (found, None)
     };
-    faults.syntax(at, format!("this cannot be read as TOML: {message}"), help);
+    SyntaxFault {
+        at,
+        message: format!("this cannot be read as TOML: {message}"),
+        help,
+    }
 }
 
 #[cfg(test)]

@@ -38,7 +38,6 @@ use crate::survey::observe::lost;
 use crate::survey::observe::misplaced;
 use crate::survey::observe::wrong_level;
 use crate::survey::place::Locator;
-use crate::survey::place::Place;
 use crate::survey::reader::RowReader;
 use crate::survey::row::Row;
 use crate::survey::scan::Scanned;
@@ -123,20 +122,27 @@ impl<'s> Assembly<'s> {
         each: &mut dyn FnMut(Guard) -> ControlFlow<()>,
     ) -> io::Result<Option<ControlFlow<()>>> {
         // what is wrong with the header was said by the first reading
-        let mut said = Complaints::default();
+        let mut said = Complaints::unheard();
         let Some(mut reader) = RowReader::open(file, index, &mut said)? else {
             return Ok(Some(ControlFlow::Continue(())));
         };
         let header = Arc::clone(&reader.header);
         let mut locator = Locator::default();
+        let mut last = SURVEY;
         while let Some(row) = reader.next(&mut self.complaints)? {
-            let trusted = locator.locate(&row, &header, |parent, written, _| {
-                self.scanned.names.find(parent, written)
+            let mut unknown = false;
+            let place = locator.locate(&row, &header, |parent, written, _| {
+                let found = self.scanned.names.find(parent, written, last);
+                last = found.unwrap_or(last);
+                unknown |= found.is_none();
+                found
             });
-            let Some(Place { unit, guard, .. }) = trusted else {
-                continue;
-            };
-            let Some(guard) = guard else {
+            if unknown {
+                return Ok(None);
+            }
+            // facts, and rows whose names cannot be trusted, belong to no guard
+            let Some((unit, guard)) = place.and_then(|place| Some((place.unit, place.guard?)))
+            else {
                 continue;
             };
             let Some(open) = self.open(unit, guard, &row, &header) else {
@@ -216,9 +222,9 @@ impl<'s> Assembly<'s> {
     /// For each item the observations of the nearest level that wrote it down.
     fn inherited(&self, unit: NameId) -> Inherited {
         let names = &self.scanned.names;
-        let no_unit = |building| names.find(building, "");
+        let no_unit = |building| names.find(building, "", SURVEY);
         let building = names.parent(unit);
-        let survey = names.find(SURVEY, "").and_then(no_unit);
+        let survey = names.find(SURVEY, "", SURVEY).and_then(no_unit);
         let mut levels = vec![Some(unit), no_unit(building), survey];
         levels.dedup();
         let mut observations: Vec<Observation> = Vec::new();

@@ -42,23 +42,44 @@ pub(super) struct Unplaced {
 /// How many of a code and file are looked up; more are not shown anyway.
 const LOOKED_UP: usize = 20;
 
+/// How many are looked up, and counted by kind, in all.
+const KEPT: usize = 2000;
+
 /// Everything found so far.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Complaints {
     diagnostics: Diagnostics,
     alike: BTreeMap<(Arc<str>, u16, String), (Diagnostic, u64)>,
     unplaced: Vec<Unplaced>,
-    /// Those beyond what is looked up.
-    beyond: Vec<Diagnostic>,
+    /// Those beyond what is looked up and counted by kind.
+    beyond: Diagnostics,
+    unheard: bool,
 }
 
 impl Complaints {
+    /// Keeps nothing: for rows that are looked at again, or were before.
+    pub(super) fn unheard() -> Complaints {
+        Complaints {
+            unheard: true,
+            ..Complaints::default()
+        }
+    }
+
+    /// Whether it is worth looking for what is wrong.
+    pub(super) fn are_heard(&self) -> bool {
+        !self.unheard
+    }
+
     pub(super) fn push(&mut self, diagnostic: Diagnostic) {
-        self.diagnostics.push(diagnostic);
+        if self.are_heard() {
+            self.diagnostics.push(diagnostic);
+        }
     }
 
     pub(super) fn extend(&mut self, diagnostics: impl IntoIterator<Item = Diagnostic>) {
-        self.diagnostics.extend(diagnostics);
+        for diagnostic in diagnostics {
+            self.push(diagnostic);
+        }
     }
 
     /// Counts one of those that are alike in a file; only the first is made and kept.
@@ -69,10 +90,17 @@ impl Complaints {
         alike: &str,
         make: impl FnOnce() -> Diagnostic,
     ) {
-        self.alike
-            .entry((Arc::clone(file), code.number, alike.to_owned()))
-            .and_modify(|(_, count)| *count += 1)
-            .or_insert_with(|| (make(), 1));
+        if self.unheard {
+            return;
+        }
+        let key = (Arc::clone(file), code.number, alike.to_owned());
+        if let Some((_, count)) = self.alike.get_mut(&key) {
+            *count += 1;
+        } else if self.alike.len() < KEPT {
+            self.alike.insert(key, (make(), 1));
+        } else {
+            self.beyond.push(make());
+        }
     }
 
     /// Adds one whose places are looked up at the end.
@@ -80,7 +108,8 @@ impl Complaints {
         let (file, code) = (unplaced.spots[0].row.file, unplaced.diagnostic.code);
         let alike =
             |other: &&Unplaced| other.spots[0].row.file == file && other.diagnostic.code == code;
-        if self.unplaced.iter().filter(alike).count() < LOOKED_UP {
+        let room = self.unplaced.len() < KEPT;
+        if room && self.unplaced.iter().filter(alike).count() < LOOKED_UP {
             self.unplaced.push(unplaced);
         } else {
             self.beyond.push(unplaced.diagnostic);
@@ -116,7 +145,7 @@ impl Complaints {
             }
             all.push(diagnostic);
         }
-        all.extend(self.beyond);
+        all.absorb(self.beyond);
         all
     }
 }

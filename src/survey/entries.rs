@@ -8,12 +8,12 @@ use std::sync::Arc;
 use crate::items::Item;
 use crate::measure::LengthUnit;
 use crate::source::Diagnostic;
-use crate::source::nearest;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Column;
 use crate::survey::header::Header;
 use crate::survey::header::Layout;
+use crate::survey::header::near;
 use crate::survey::row::Row;
 
 /// What an entry speaks of.
@@ -242,11 +242,8 @@ impl Entries {
 
     /// The note of an item in a table: its own, else the row's.
     fn note_of(&self, row: &Row<'_>, header: &Header, item: Item, note: &Arc<str>) -> Arc<str> {
-        let column = header
-            .columns
-            .iter()
-            .position(|c| *c == Column::NoteOf(item));
-        match column.map(|column| row.note(Some(column))) {
+        let column = header.notes.iter().find(|(of, _)| *of == item);
+        match column.map(|(_, column)| row.note(Some(*column))) {
             Some(own) if !own.is_empty() => self.note(&own),
             Some(_) | None => Arc::clone(note),
         }
@@ -266,7 +263,7 @@ impl Entries {
         }
         let named = match Item::by_name(name) {
             Some(item) => Named::Item(item),
-            None => nearest(name, Item::names())
+            None => near(name, Item::names())
                 .and_then(|right| Item::by_name(right).map(|item| Named::Near(item, right)))
                 .unwrap_or(Named::Own),
         };
@@ -289,10 +286,7 @@ fn parts<'r>(text: &str) -> Vec<Cow<'r, str>> {
 
 /// Notes of items for which the row has no reading.
 fn loose_notes(row: &Row<'_>, header: &Header, entries: &[Entry<'_>], complaints: &mut Complaints) {
-    for (index, column) in header.columns.iter().enumerate() {
-        let Column::NoteOf(item) = *column else {
-            continue;
-        };
+    for (item, index) in header.notes.iter().copied() {
         let spoken_of = entries
             .iter()
             .any(|entry| matches!(entry.subject, Subject::Item(i) | Subject::Lost(i) if i == item));

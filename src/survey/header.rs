@@ -53,6 +53,8 @@ pub(super) struct Header {
     pub(super) unit: Option<usize>,
     pub(super) guard: Option<usize>,
     pub(super) note: Option<usize>,
+    /// Columns of notes of one item, each item once.
+    pub(super) notes: Vec<(Item, usize)>,
     pub(super) delimiter: u8,
     /// How many columns at the beginning hold names only.
     pub(super) names: usize,
@@ -120,6 +122,7 @@ impl Header {
             unit: place(Column::Unit),
             guard: place(Column::Guard),
             note: place(Column::Note),
+            notes: notes(&columns),
             delimiter,
             names: columns
                 .iter()
@@ -174,20 +177,32 @@ fn item_in_a_notebook(row: &Row<'_>, index: usize, item: Item) -> Diagnostic {
     ))
 }
 
+fn notes(columns: &[Column]) -> Vec<(Item, usize)> {
+    let note = |(index, column): (usize, &Column)| match column {
+        Column::NoteOf(item) => Some((*item, index)),
+        Column::Building
+        | Column::Guard
+        | Column::Item
+        | Column::Misspelt(_)
+        | Column::Note
+        | Column::Of(..)
+        | Column::Own
+        | Column::Reading(_)
+        | Column::Unit => None,
+    };
+    columns.iter().enumerate().filter_map(note).collect()
+}
+
 /// Two columns with the same meaning where there can be only one: the second is the person's own.
 fn twice(row: &Row<'_>, columns: &mut [Column], faults: &mut Vec<Diagnostic>) {
     for index in 1..columns.len() {
         let column = columns[index];
-        let repeatable = matches!(
-            column,
-            Column::Of(..) | Column::Own | Column::Misspelt(_) | Column::NoteOf(_)
-        );
+        if matches!(column, Column::Of(..) | Column::Own | Column::Misspelt(_)) {
+            continue;
+        }
         let Some(first) = columns[..index].iter().position(|c| *c == column) else {
             continue;
         };
-        if repeatable {
-            continue;
-        }
         let message = format!("two columns are called `{}`", tidy(&row.cell(index)));
         faults.push(
             Diagnostic::error(codes::COLUMN_TWICE, message, row.excerpt(index))
@@ -281,6 +296,8 @@ fn headings(row: &Row<'_>) -> Vec<Heading> {
         .map(|(index, name)| {
             if Some(index) == guard {
                 Heading::plain(Column::Guard)
+            } else if guard.is_some() && Item::by_name(name) == Some(Item::Guard) {
+                Heading::plain(Column::Of(Item::Guard, None))
             } else {
                 heading(name)
             }
@@ -346,7 +363,7 @@ fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
         return Heading::plain(Column::Of(item, unit));
     }
     let structure_names = STRUCTURE.iter().map(|(name, _)| *name);
-    let Some(right) = nearest(name, structure_names.chain(Item::names())) else {
+    let Some(right) = near(name, structure_names.chain(Item::names())) else {
         return Heading::faulty(Column::Own, Fault::Own);
     };
     let column = structure(right).or(Item::by_name(right).map(Column::Misspelt));
@@ -357,10 +374,23 @@ fn note_of(name: &str) -> Heading {
     if let Some(item) = Item::by_name(name) {
         return Heading::plain(Column::NoteOf(item));
     }
-    match nearest(name, Item::names()) {
+    match near(name, Item::names()) {
         Some(right) => Heading::faulty(Column::Own, Fault::Misspelt(right)),
         None => Heading::faulty(Column::Own, Fault::Own),
     }
+}
+
+/// Longer words are near to nothing, and comparing them takes long.
+const LONGEST_WORD: usize = 60;
+
+/// The nearest of these, for words of a likely length.
+pub(super) fn near<'a>(
+    word: &str,
+    candidates: impl IntoIterator<Item = &'a str>,
+) -> Option<&'a str> {
+    (word.len() <= LONGEST_WORD)
+        .then(|| nearest(word, candidates))
+        .flatten()
 }
 
 /// A column that is no item's.

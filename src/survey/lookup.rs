@@ -30,7 +30,7 @@ pub(super) fn look_up(
         if wanted.peek().is_none() {
             continue;
         }
-        let mut said = Complaints::default();
+        let mut said = Complaints::unheard();
         let fault = FileError::of(&**file);
         let Some(mut reader) = RowReader::open(&**file, index, &mut said).map_err(&fault)? else {
             continue;

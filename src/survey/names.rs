@@ -18,6 +18,9 @@ impl NameId {
     }
 }
 
+/// How many names are looked at before the index: a building, a unit, a guard.
+const AHEAD: usize = 3;
+
 /// The survey itself: what buildings belong to.
 pub(super) const SURVEY: NameId = NameId(0);
 
@@ -103,8 +106,16 @@ impl Names {
         }
     }
 
-    /// The name under its parent, where it is known.
-    pub(super) fn find(&self, parent: NameId, written: &str) -> Option<NameId> {
+    /// The name under its parent, where it is known. Looks first at the names
+    /// behind `after`: rows are mostly in the order in which names were entered.
+    pub(super) fn find(&self, parent: NameId, written: &str, after: NameId) -> Option<NameId> {
+        let ahead = (after.0..).skip(1).take(AHEAD).map(NameId);
+        let mut ahead = ahead.take_while(|id| id.index() < self.nodes.len());
+        if let Some(id) =
+            ahead.find(|id| self.nodes[id.index()].parent == parent && self.written(*id) == written)
+        {
+            return Some(id);
+        }
         let compared = compared(written);
         self.find_compared(self.hash(parent, &compared), parent, &compared)
     }
@@ -171,6 +182,9 @@ fn is_written_of(written: &str, compared: &str) -> bool {
 /// How many different longer words are compared with one another.
 const COMPARED: usize = 2000;
 
+/// Longer names are not compared for a letter.
+const LONGEST_COMPARED: usize = 100;
+
 /// The longer words in names, each with those that differ from it by a letter.
 #[derive(Clone, Debug, Default)]
 struct Words {
@@ -182,6 +196,9 @@ impl Words {
     /// differs by a letter; learns the name's words.
     fn variants(&mut self, name: &str) -> Vec<String> {
         let mut variants = Vec::new();
+        if name.len() > LONGEST_COMPARED {
+            return variants;
+        }
         for (at, word) in words(name).filter(|(_, word)| is_longer(word)) {
             if !self.near.contains_key(word) {
                 self.learn(word);
@@ -262,8 +279,8 @@ mod tests {
         assert!(first.is_new);
         assert_eq!(names.enter(SURVEY, "front stair", ROW).id, first.id);
         assert!(names.enter(first.id, "front stair", ROW).is_new);
-        assert_eq!(names.find(SURVEY, "FRONT STAIR"), Some(first.id));
-        assert_eq!(names.find(first.id, "back stair"), None);
+        assert_eq!(names.find(SURVEY, "FRONT STAIR", SURVEY), Some(first.id));
+        assert_eq!(names.find(first.id, "back stair", SURVEY), None);
     }
 
     #[test]

@@ -70,10 +70,7 @@ impl Observer {
                     into.push(observation(&understood.written, Some(Arc::clone(reading))));
                 }
                 for caution in &understood.cautions {
-                    complaints.push(
-                        Diagnostic::warning(codes::CAUTION, caution, row.excerpt(entry.cell))
-                            .label(item.name()),
-                    );
+                    complaints.push(unusual(row, entry.cell, item, caution));
                 }
                 Outcome::Used
             }
@@ -109,6 +106,12 @@ pub(super) fn lost(row: &Row<'_>, entry: &Entry<'_>, item: Item) -> Observation 
     }
 }
 
+fn unusual(row: &Row<'_>, cell: usize, item: Item, caution: &str) -> Diagnostic {
+    let message = format!("{item}: {}", caution.trim_end_matches('.'));
+    Diagnostic::warning(codes::CAUTION, message, row.excerpt(cell))
+        .help("it was read as it stands; if it is right, there is nothing to do")
+}
+
 fn unreadable(
     (row, header): (&Row<'_>, &Header),
     entry: &Entry<'_>,
@@ -137,7 +140,10 @@ fn unreadable(
     };
     let message = format!("{item}: {}", error.message);
     let mut diagnostic = Diagnostic::error(code, message, at);
-    diagnostic.help = error.help;
+    diagnostic.help = error.help.or_else(|| {
+        let examples = item.info().examples.join(", or ");
+        Some(format!("write it like this: {examples}"))
+    });
     complaints.push(diagnostic);
 }
 
@@ -172,8 +178,10 @@ fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item
     let whole = row.cell(entry.cell);
     let mended = row.mended(cells, &whole.replace(&**text, &format!("{text} in")));
     let once = match header.columns.get(entry.cell) {
-        Some(Column::Of(..)) => format!("or the heading: {item} (in)"),
-        Some(_) | None => "or once for the file a row with the item default unit".to_owned(),
+        Some(Column::Of(..)) => format!("here or in the heading as {item} (in)"),
+        Some(_) | None => {
+            "here or once for the file in a row with the item default unit".to_owned()
+        }
     };
     Diagnostic::error(
         codes::BARE_NUMBER,
@@ -181,7 +189,7 @@ fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item
         row.excerpt(entry.cell),
     )
     .help(format!(
-        "write the unit, in or mm as it was measured: {mended}; {once}"
+        "write the unit that was read, {once}; in inches: {mended}"
     ))
 }
 
@@ -211,7 +219,7 @@ pub(super) fn guard_missing(
     item: Item,
     above: Option<&str>,
 ) -> Diagnostic {
-    let message = format!("{item} is seen or measured at a guard, and this row names none");
+    let message = format!("`{item}` is seen or measured at a guard, and this row names none");
     let help = match above {
         Some(above) => {
             format!("a blank cell is not \"the same as above\": write {above} again if it is meant")
@@ -234,7 +242,7 @@ pub(super) fn guard_missing(
 pub(super) fn wrong_level(row: &Row<'_>, entry: &Entry<'_>, item: Item) -> Diagnostic {
     Diagnostic::error(
         codes::WRONG_LEVEL,
-        format!("{item} holds for the whole file or survey, not for one unit or guard"),
+        format!("`{item}` holds for the whole file or survey, not for one unit or guard"),
         row.excerpt(entry.cell),
     )
     .help("write it in a row of its own, with building, unit and guard left blank")

@@ -20,6 +20,8 @@ pub(super) struct Place {
 pub(super) struct Locator {
     /// The names of the last row as they stand.
     before: String,
+    /// How much of them is building and unit, where the guard comes last.
+    unit_length: Option<usize>,
     place: Option<Place>,
 }
 
@@ -46,8 +48,15 @@ impl Locator {
         {
             return Some(place);
         }
-        let building = name(SURVEY, &row.cell_of(header.building), header.building)?;
-        let unit = name(building, &row.cell_of(header.unit), header.unit)?;
+        let unit_length = names.and_then(|_| unit_length(row, header));
+        let (building, unit) = match self.unit_before(row, unit_length) {
+            Some(place) => (place.building, place.unit),
+            None => {
+                let building = name(SURVEY, &row.cell_of(header.building), header.building)?;
+                let unit = name(building, &row.cell_of(header.unit), header.unit)?;
+                (building, unit)
+            }
+        };
         let guard = row.cell_of(header.guard);
         let guard = if guard.is_empty() {
             None
@@ -60,9 +69,18 @@ impl Locator {
             guard,
         };
         self.place = names.is_some().then_some(place);
+        self.unit_length = unit_length;
         self.before.clear();
         self.before.push_str(names.unwrap_or_default());
         Some(place)
+    }
+
+    /// The last row's place, where this row names the same building and unit.
+    fn unit_before(&self, row: &Row<'_>, unit_length: Option<usize>) -> Option<Place> {
+        let length = unit_length?;
+        let same = unit_length == self.unit_length
+            && row.text.as_bytes().get(..length) == self.before.as_bytes().get(..length);
+        self.place.filter(|_| same)
     }
 
     /// Forgets the last row, as another file has other columns.
@@ -82,4 +100,10 @@ fn names_as_they_stand<'r>(row: &Row<'r>, header: &Header) -> Option<&'r str> {
     }
     let last = row.cells.get(named - 1)?;
     row.text.get(..last.range().end)
+}
+
+/// How many bytes in front hold building and unit, where a guard's name follows them.
+fn unit_length(row: &Row<'_>, header: &Header) -> Option<usize> {
+    let guard = header.guard.filter(|guard| guard + 1 == header.names)?;
+    Some(row.cells.get(guard)?.range().start)
 }

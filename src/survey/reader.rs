@@ -5,6 +5,7 @@ use std::io;
 use std::io::Read;
 use std::sync::Arc;
 
+use crate::source::Cell;
 use crate::source::Diagnostic;
 use crate::source::Excerpt;
 use crate::source::Found;
@@ -32,8 +33,8 @@ struct Stream<'f> {
     scanner: Scanner<Box<dyn Read + 'f>>,
     file: Arc<str>,
     index: u32,
-    /// The row's text with a question mark for each byte that is not UTF-8.
-    patched: Option<String>,
+    /// A row's text with a question mark for each byte that is not UTF-8.
+    patched: String,
 }
 
 impl<'f> RowReader<'f> {
@@ -48,7 +49,7 @@ impl<'f> RowReader<'f> {
             scanner: Scanner::new(file.open()?),
             file: file.name().into(),
             index,
-            patched: None,
+            patched: String::new(),
         };
         if let Some(kind) = other_kind(stream.scanner.beginning()?) {
             complaints.push(kind.diagnostic(&stream.file));
@@ -58,10 +59,10 @@ impl<'f> RowReader<'f> {
             return Ok(None);
         }
         stream.find_delimiter(complaints)?;
-        let condition = Condition::default();
-        let row = stream.row(&condition);
+        let delimiter = stream.scanner.delimiter();
+        let row = stream.row();
         let mut faults = Vec::new();
-        let header = Header::read(&row, stream.scanner.delimiter(), &mut faults);
+        let header = Header::read(&row, delimiter, &mut faults);
         complaints.extend(faults);
         let Some(header) = header else {
             complaints.push(header::missing(&row));
@@ -78,7 +79,7 @@ impl<'f> RowReader<'f> {
         Ok(Some(RowReader {
             stream,
             header: Arc::new(header),
-            condition,
+            condition: Condition::SOUND,
         }))
     }
 
@@ -86,59 +87,42 @@ impl<'f> RowReader<'f> {
     /// its marks and cells among the complaints.
     pub(super) fn next(&mut self, complaints: &mut Complaints) -> io::Result<Option<Row<'_>>> {
         loop {
-            match self.stream.advance()? {
+            match self.stream.scanner.advance()? {
                 Found::End => return Ok(None),
-                Found::TooLong => {
-                    complaints.push(self.stream.too_long());
-                    continue;
-                }
-                Found::Row => {}
+                Found::Row if self.stream.is_blank_or_comment() => {}
+                Found::Row => break,
+                Found::TooLong => complaints.push(self.stream.too_long()),
             }
-            self.condition = Condition::default();
-            let row = self.stream.row(&self.condition);
-            if is_comment(&row) || is_blank(&row) {
-                continue;
-            }
-            if suspicion::swallows(&row, &self.header) {
-                self.stream.scanner.keep_first_line();
-                self.stream.decode();
-            }
-            let plain = Condition::default();
-            let row = self.stream.row(&plain);
-            self.condition = suspicion::look_at(&row, &self.header, complaints);
-            if self.stream.patched.is_some() {
-                self.condition.in_error = true;
-                complaints.count(&self.stream.file, codes::NOT_UTF8, "", || {
-                    self.stream.not_utf8()
-                });
-            }
-            return Ok(Some(self.stream.row(&self.condition)));
         }
+        let marked = |cell: &Cell| cell.quoting != Quoting::Plain;
+        if self.stream.scanner.record().cells.iter().any(marked)
+            && suspicion::swallows(&self.stream.row(), &self.header)
+        {
+            self.stream.scanner.keep_first_line();
+        }
+        let row = self.stream.row();
+        self.condition = suspicion::look_at(&row, &self.header, complaints);
+        if row.undecoded.is_some() {
+            self.condition.in_error = true;
+            complain_of_bytes(&row, complaints);
+        }
+        Ok(Some(Row {
+            condition: &self.condition,
+            ..row
+        }))
     }
 }
 
 impl Stream<'_> {
-    fn advance(&mut self) -> io::Result<Found> {
-        let found = self.scanner.advance()?;
-        self.decode();
-        Ok(found)
-    }
-
-    /// Looks whether the row is UTF-8, and makes a text of it where it is not.
-    fn decode(&mut self) {
-        let raw = self.scanner.record().raw;
-        self.patched = match std::str::from_utf8(raw) {
-            Ok(_) => None,
-            Err(_) => Some(patched(raw)),
-        };
-    }
-
     /// The current row; its condition is looked at elsewhere.
-    fn row<'r>(&'r self, condition: &'r Condition) -> Row<'r> {
+    fn row(&mut self) -> Row<'_> {
         let record = self.scanner.record();
-        let text = match &self.patched {
-            Some(patched) => patched,
-            None => std::str::from_utf8(record.raw).unwrap_or_default(),
+        let (text, undecoded) = match std::str::from_utf8(record.raw) {
+            Ok(text) => (text, None),
+            Err(error) => {
+                self.patched = patched(record.raw);
+                (&*self.patched, Some(error.valid_up_to()))
+            }
         };
         Row {
             file: &self.file,
@@ -147,47 +131,50 @@ impl Stream<'_> {
                 line: record.line,
             },
             text,
+            undecoded,
             cells: record.cells,
-            condition,
+            condition: &Condition::SOUND,
             delimiter: char::from(self.scanner.delimiter()),
         }
+    }
+
+    /// Rows of empty cells; lines that start with `#` and are one cell.
+    fn is_blank_or_comment(&self) -> bool {
+        let record = self.scanner.record();
+        let delimiter = self.scanner.delimiter();
+        let empty = |byte: &u8| byte.is_ascii_whitespace() || *byte == b'"' || *byte == delimiter;
+        (record.cells.len() == 1 && record.raw.starts_with(b"#")) || record.raw.iter().all(empty)
     }
 
     /// Goes to the first row that is not blank and no comment; false if there is none.
     fn first_row(&mut self, complaints: &mut Complaints) -> io::Result<bool> {
         loop {
-            match self.advance()? {
+            match self.scanner.advance()? {
                 Found::End => {
                     complaints.push(empty(&self.file));
                     return Ok(false);
+                }
+                Found::Row if self.is_blank_or_comment() => {}
+                Found::Row => {
+                    complain_of_bytes(&self.row(), complaints);
+                    return Ok(true);
                 }
                 Found::TooLong => {
                     complaints.push(self.too_long());
                     return Ok(false);
                 }
-                Found::Row => {}
-            }
-            let condition = Condition::default();
-            let row = self.row(&condition);
-            if !is_comment(&row) && !is_blank(&row) {
-                if self.patched.is_some() {
-                    complaints.count(&self.file, codes::NOT_UTF8, "", || self.not_utf8());
-                }
-                return Ok(true);
             }
         }
     }
 
     /// Parts cells by a semicolon or a tab where the header makes sense only so.
     fn find_delimiter(&mut self, complaints: &mut Complaints) -> io::Result<()> {
-        let condition = Condition::default();
-        if header::makes_sense(&self.row(&condition)) {
+        if header::makes_sense(&self.row()) {
             return Ok(());
         }
         for (delimiter, name) in [(b';', "semicolons"), (b'\t', "tabs")] {
             self.scanner.part_at(delimiter)?;
-            self.decode();
-            let row = self.row(&condition);
+            let row = self.row();
             if header::makes_sense(&row) {
                 let message = format!("cells are parted by {name} here; they were read so");
                 complaints.push(
@@ -198,7 +185,6 @@ impl Stream<'_> {
             }
         }
         self.scanner.part_at(b',')?;
-        self.decode();
         Ok(())
     }
 
@@ -211,19 +197,21 @@ impl Stream<'_> {
         )
         .help("look whether line ends were lost when the file was saved")
     }
+}
 
-    fn not_utf8(&self) -> Diagnostic {
-        let condition = Condition::default();
-        let row = self.row(&condition);
-        let raw = self.scanner.record().raw;
-        let bad = std::str::from_utf8(raw).map_or_else(|error| error.valid_up_to(), |_| 0);
+/// Bytes that are not UTF-8, if the row has any.
+fn complain_of_bytes(row: &Row<'_>, complaints: &mut Complaints) {
+    let Some(bad) = row.undecoded else {
+        return;
+    };
+    complaints.count(row.file, codes::NOT_UTF8, "", || {
         Diagnostic::error(
             codes::NOT_UTF8,
             "the file is not saved as UTF-8: this character cannot be read",
             row.excerpt_of(bad..bad + 1),
         )
         .help("save it again and choose \"CSV UTF-8\", or the encoding UTF-8")
-    }
+    });
 }
 
 /// The text with a question mark for each byte that is not UTF-8, as long as before.
@@ -234,15 +222,6 @@ fn patched(raw: &[u8]) -> String {
         text.extend(chunk.invalid().iter().map(|_| '?'));
     }
     text
-}
-
-/// A line that starts with `#` and is one cell.
-fn is_comment(row: &Row<'_>) -> bool {
-    row.cells.len() == 1 && row.text.starts_with('#')
-}
-
-fn is_blank(row: &Row<'_>) -> bool {
-    row.filled_width() == 0
 }
 
 /// Files that are no CSV at all.

@@ -30,8 +30,9 @@ pub(super) struct Understood {
 /// Cells that were understood, by item, default unit and text.
 #[derive(Debug, Default)]
 pub(super) struct Readings {
-    known: Vec<HashMap<Box<str>, Understood>>,
-    count: usize,
+    /// Where each text stands in `understood`, by item and unit.
+    known: Vec<HashMap<Box<str>, usize>>,
+    understood: Vec<Understood>,
 }
 
 impl Readings {
@@ -42,26 +43,25 @@ impl Readings {
         text: &str,
         unit: Option<LengthUnit>,
     ) -> Result<&Understood, ReadingError> {
-        if self.count >= REMEMBERED {
-            self.known.clear();
-            self.count = 0;
-        }
         let slot = item as usize * UNITS + unit.map_or(0, |unit| 1 + unit as usize);
         if self.known.len() <= slot {
             self.known.resize_with(slot + 1, HashMap::new);
         }
-        let known = &mut self.known[slot];
-        // looked up twice, as the borrow of a find cannot be returned on one path only
-        if !known.contains_key(text) {
-            let parsed = parse(item, text, unit)?;
-            self.count += 1;
-            let understood = Understood {
-                written: text.into(),
-                readings: parsed.readings.into_iter().map(Arc::new).collect(),
-                cautions: parsed.cautions.into_iter().collect(),
-            };
-            known.insert(text.into(), understood);
+        if let Some(index) = self.known[slot].get(text) {
+            return Ok(&self.understood[*index]);
         }
-        Ok(&known[text])
+        let parsed = parse(item, text, unit)?;
+        if self.understood.len() >= REMEMBERED {
+            self.known.iter_mut().for_each(HashMap::clear);
+            self.understood.clear();
+        }
+        let index = self.understood.len();
+        self.known[slot].insert(text.into(), index);
+        self.understood.push(Understood {
+            written: text.into(),
+            readings: parsed.readings.into_iter().map(Arc::new).collect(),
+            cautions: parsed.cautions.into_iter().collect(),
+        });
+        Ok(&self.understood[index])
     }
 }

@@ -13,7 +13,7 @@ use crate::survey;
 const SHOWN: usize = 4096;
 
 /// What is known of a row's cells before they are read.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Condition {
     /// Whether something in it is an error.
     pub(super) in_error: bool,
@@ -23,12 +23,23 @@ pub(super) struct Condition {
     pub(super) long_note: Option<usize>,
 }
 
+impl Condition {
+    /// Nothing is wrong.
+    pub(super) const SOUND: Condition = Condition {
+        in_error: false,
+        doubtful: None,
+        long_note: None,
+    };
+}
+
 /// A row of a survey.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Row<'r> {
     pub(super) file: &'r Arc<str>,
     pub(super) at: survey::Row,
     pub(super) text: &'r str,
+    /// Where in the text a byte was not UTF-8; it stands there as a question mark.
+    pub(super) undecoded: Option<usize>,
     pub(super) cells: &'r [Cell],
     pub(super) condition: &'r Condition,
     /// What parts its cells.
@@ -139,8 +150,14 @@ impl<'r> Row<'r> {
 
     /// The text of neighbouring cells with the delimiter between them.
     pub(super) fn joined(&self, cells: Range<usize>) -> String {
-        let texts: Vec<_> = cells.map(|index| self.cell(index)).collect();
-        texts.join(self.delimiter.encode_utf8(&mut [0; 4]))
+        let range = self.range(cells.start).start..self.range(cells.end.max(1) - 1).end;
+        match self.text.get(range) {
+            Some(text) if !text.contains('"') => text.to_owned(),
+            Some(_) | None => {
+                let texts: Vec<_> = cells.map(|index| self.cell(index)).collect();
+                texts.join(self.delimiter.encode_utf8(&mut [0; 4]))
+            }
+        }
     }
 }
 

@@ -9,6 +9,7 @@ use std::sync::Arc;
 use crate::items::Item;
 use crate::measure::LengthUnit;
 use crate::reading::Value;
+use crate::reading::parse;
 use crate::source::Diagnostic;
 use crate::source::Excerpt;
 use crate::source::Scanner;
@@ -114,7 +115,7 @@ impl Scan {
             observer: Observer::new(),
             entries: Entries::new(),
             locator: Locator::default(),
-            unsaid: Complaints::default(),
+            unsaid: Complaints::unheard(),
             waiting: Vec::new(),
             survey_level: Vec::new(),
             file_level: Vec::new(),
@@ -237,6 +238,7 @@ impl Scan {
                 line: waiting.line,
             },
             text: &waiting.text,
+            undecoded: None,
             cells: scanner.record().cells,
             condition: &waiting.condition,
             delimiter: char::from(header.delimiter),
@@ -356,6 +358,9 @@ impl Scan {
             if let Some(pair) = clash::clashing(&said, item) {
                 let complaint = clash::complaint(pair, file);
                 self.scanned.complaints.push_unplaced(complaint);
+                if item == Item::DefaultUnit {
+                    self.forget_unit(pair[1].row.file);
+                }
             }
         }
         let first = |item: Item| {
@@ -374,6 +379,17 @@ impl Scan {
         };
         if let Some(last) = self.scanned.facts.file_facts.last_mut() {
             *last = facts;
+        }
+    }
+
+    /// Two default units: no bare number in the file has one.
+    fn forget_unit(&mut self, file: u32) {
+        self.scanned.units[file as usize] = None;
+        let facts = self.scanned.levels.values_mut().flatten();
+        for fact in facts.filter(|fact| fact.row.file == file) {
+            if parse(fact.item, &fact.written, None).is_err() {
+                fact.reading = None;
+            }
         }
     }
 

@@ -17,6 +17,9 @@ use crate::survey::header::length_unit;
 use crate::survey::row::Condition;
 use crate::survey::row::Row;
 
+/// How many cells are tried as one reading.
+const TRIED: usize = 8;
+
 /// Whether a quoted cell of the row has swallowed rows that follow.
 ///
 /// Only a note may hold line ends, where its cell closes, the row has no more
@@ -58,7 +61,7 @@ fn looks_like_a_row(line: &str, delimiter: char, header: &Header) -> bool {
 
 /// Looks at the row's cells and complains.
 pub(super) fn look_at(row: &Row<'_>, header: &Header, complaints: &mut Complaints) -> Condition {
-    let mut condition = Condition::default();
+    let mut condition = Condition::SOUND;
     for (index, cell) in row.cells.iter().enumerate() {
         match cell.quoting {
             Quoting::Plain | Quoting::Quoted | Quoting::QuotedLines => continue,
@@ -76,7 +79,9 @@ pub(super) fn look_at(row: &Row<'_>, header: &Header, complaints: &mut Complaint
     if !condition.in_error {
         surplus(row, header, &mut condition, complaints);
     }
-    dangerous(row, header, complaints);
+    if complaints.are_heard() {
+        dangerous(row, header, complaints);
+    }
     condition
 }
 
@@ -142,22 +147,31 @@ fn bare_mark(row: &Row<'_>, index: usize, header: &Header, complaints: &mut Comp
     }
     complaints.count(row.file, codes::BARE_INCH_MARK, "", || {
         let text = row.cell(index);
-        let plain = text.replace("''", "").replace('"', "");
+        let plain = text.replace('"', "");
+        let help = match column {
+            Some(Column::Of(..) | Column::Reading(_)) => format!(
+                "write {} in; elsewhere the mark can swallow the rows below",
+                plain.trim()
+            ),
+            Some(_) | None => format!("write {}", plain.trim()),
+        };
         Diagnostic::warning(
             codes::BARE_INCH_MARK,
             format!("`{text}` has a bare inch mark; it was read as it stands"),
             row.excerpt(index),
         )
-        .help(format!(
-            "write {} in; elsewhere the mark can swallow the rows below",
-            plain.trim()
-        ))
+        .help(help)
     });
 }
 
 /// Cells beyond the header's, and numbers that a decimal comma has cut in two.
 fn surplus(row: &Row<'_>, header: &Header, condition: &mut Condition, complaints: &mut Complaints) {
-    let surplus = row.filled_width().saturating_sub(header.columns.len());
+    let width = header.columns.len();
+    let surplus = if row.width() > width {
+        row.filled_width().saturating_sub(width)
+    } else {
+        0
+    };
     match header.layout {
         Layout::Notebook { item, reading, .. } => {
             let cut = is_cut_number(row, reading) && header.note == Some(reading + 1);
@@ -220,7 +234,9 @@ fn notebook_surplus(
     } else {
         0..usize::MAX
     });
-    let candidates = (reading + 2..=row.filled_width()).map(|end| reading..end);
+    let candidates = (reading + 2..=row.filled_width())
+        .take(TRIED)
+        .map(|end| reading..end);
     let meant = item.and_then(|item| {
         candidates
             .map(|cells| (cells.clone(), row.joined(cells)))
@@ -268,7 +284,7 @@ fn table_surplus(
     }
     let first = cut.first().copied().unwrap_or(header.names);
     condition.doubt(first..usize::MAX);
-    let help = if cut.len() == surplus {
+    let help = if cut.len() == surplus && surplus <= TRIED {
         let mended = cut.iter().rev().fold(row.text.to_owned(), |text, index| {
             let joined = row.joined(*index..index + 2);
             let (start, end) = (row.range(*index).start, row.range(index + 1).end);
@@ -325,10 +341,12 @@ fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
         }
         complaints.count(row.file, codes::FORMULA, "", || formula(row, index));
     }
-    let control =
-        |byte: &u8| (*byte < 0x20 && !matches!(byte, b'\t' | b'\n' | b'\r')) || *byte == 0x7F;
-    let unseen = row.text.bytes().any(|byte| control(&byte))
-        || (!row.text.is_ascii() && row.text.chars().any(is_unseen));
+    // all bytes, without stopping at the first: many at a time
+    let (controls, beyond_ascii) = row.text.bytes().fold((false, false), |found, byte| {
+        let control = (byte < 0x20) & !matches!(byte, b'\t' | b'\n' | b'\r');
+        (found.0 | control | (byte == 0x7F), found.1 | (byte >= 0x80))
+    });
+    let unseen = controls || (beyond_ascii && row.text.chars().any(is_unseen));
     if unseen {
         complaints.count(row.file, codes::CONTROL_CHARACTERS, "", || unseen_at(row));
     }

@@ -1,6 +1,7 @@
 //! The shipped rulesets are complete: every rule says where it comes from, and
 //! its examples straddle its limits.
 
+use guardrule::evaluate::examples;
 use guardrule::items::Verdict;
 use guardrule::rules::Ruleset;
 use guardrule::rules::Status;
@@ -133,5 +134,24 @@ fn a_rule_for_a_person_to_decide_has_no_example_that_falls_short() {
             assert_eq!(rule.judgement.is_some(), close, "{id}: {}", rule.id);
             assert!(!(close && short), "{id}: {}", rule.id);
         }
+    }
+}
+
+#[test]
+fn every_example_comes_out_as_it_says() {
+    for id in embedded_ids() {
+        let ruleset = shipped(id);
+        let tested = examples::test(&ruleset);
+        let failed: Vec<String> = tested
+            .failed
+            .iter()
+            .map(|failed| {
+                let (line, found) = (failed.example.at.line(), failed.found);
+                format!("{id}:{line}: {}: {found}", failed.rule.id)
+            })
+            .collect();
+        assert!(failed.is_empty(), "{}", failed.join("\n"));
+        let written: usize = ruleset.rules.iter().map(|rule| rule.examples.len()).sum();
+        assert_eq!(tested.count, written, "{id}");
     }
 }

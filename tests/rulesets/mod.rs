@@ -3,3 +3,4 @@
 mod embedded;
 mod faulty;
 mod loading;
+mod robust;

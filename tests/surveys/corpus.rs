@@ -1,0 +1,118 @@
+//! Faulty surveys: what is said of each, and what was read all the same.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+
+use guardrule::source::Severity;
+
+use crate::surveys::support::lines;
+use crate::surveys::support::read_files;
+
+/// Files of which nothing is wrong: they stand beside a trap and must not spring it.
+const FAULTLESS: &[&str] = &[
+    "default-unit-comes-late.csv",
+    "formulas-neutralised.csv",
+    "note-over-two-lines.csv",
+];
+
+fn corpus() -> Vec<(String, Vec<u8>)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/corpus/surveys");
+    let mut files: Vec<(String, Vec<u8>)> = fs::read_dir(folder)
+        .expect("the corpus is there")
+        .map(|entry| entry.expect("the corpus can be listed").path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "csv"))
+        .map(|path| {
+            let name = path.file_name().expect("a file has a name");
+            let bytes = fs::read(&path).expect("the corpus can be read");
+            (name.to_string_lossy().into_owned(), bytes)
+        })
+        .collect();
+    files.sort();
+    files
+}
+
+#[test]
+fn every_fault_is_said_with_its_place_and_the_rest_is_read() {
+    let mut settings = insta::Settings::clone_current();
+    settings.set_omit_expression(true);
+    settings.set_prepend_module_to_snapshot(false);
+    settings.set_snapshot_path("../corpus/surveys/snapshots");
+    for (name, bytes) in corpus() {
+        let read = read_files(&[(&name, &bytes)]);
+        settings.bind(|| insta::assert_snapshot!(name.trim_end_matches(".csv"), lines(&read)));
+    }
+}
+
+#[test]
+fn every_file_of_the_corpus_says_something_with_a_place_and_a_way_out() {
+    for (name, bytes) in corpus() {
+        let read = read_files(&[(&name, &bytes)]);
+        let all = read.diagnostics.sorted();
+        assert_eq!(all.is_empty(), FAULTLESS.contains(&&*name), "{name}");
+        for diagnostic in all {
+            assert!(diagnostic.help.is_some(), "{name}: {}", diagnostic.message);
+            let whole_file = diagnostic.at.at.line() == 0;
+            assert!(
+                whole_file || !diagnostic.at.at.text().is_empty() || diagnostic.code.number == 230,
+                "{name}: {} has no place",
+                diagnostic.message
+            );
+        }
+    }
+}
+
+#[test]
+fn every_code_is_given_by_some_file() {
+    let mut given: BTreeSet<u16> = corpus()
+        .iter()
+        .flat_map(|(name, bytes)| {
+            let read = read_files(&[(name, bytes)]);
+            read.diagnostics
+                .sorted()
+                .iter()
+                .map(|d| d.code.number)
+                .collect::<Vec<_>>()
+        })
+        .collect();
+    // a row of more than 1 MiB is no file for the corpus
+    let long = format!(
+        "unit,guard,item,reading\nA,b,height,{}\n",
+        "3".repeat(1 << 20)
+    );
+    let read = read_files(&[("long.csv", long.as_bytes())]);
+    given.extend(read.diagnostics.sorted().iter().map(|d| d.code.number));
+    for code in guardrule::survey::codes() {
+        assert!(
+            given.contains(&code.number),
+            "G{}: {}",
+            code.number,
+            code.title
+        );
+    }
+}
+
+#[test]
+fn a_guard_with_an_error_knows_it() {
+    for (name, bytes) in corpus() {
+        let read = read_files(&[(&name, &bytes)]);
+        let unread = |guard: &guardrule::survey::Guard| {
+            guard.observations.iter().any(|o| o.reading.is_none())
+        };
+        for guard in &read.guards {
+            assert!(guard.rows_in_error <= guard.rows, "{name}: {}", guard.name);
+            assert!(
+                !unread(guard) || guard.rows_in_error > 0,
+                "{name}: {}",
+                guard.name
+            );
+        }
+        let any = read.guards.iter().any(|guard| guard.rows_in_error > 0);
+        let said = read
+            .diagnostics
+            .sorted()
+            .iter()
+            .any(|d| d.severity == Severity::Error);
+        assert!(!any || said, "{name}");
+    }
+}

@@ -1,0 +1,7 @@
+//! Surveys from files: faults, order of rows, both layouts, any bytes.
+
+mod corpus;
+mod demo;
+mod levels;
+mod properties;
+mod support;
