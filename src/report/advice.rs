@@ -149,7 +149,7 @@ pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
     for reason in &finding.reasons {
         if let Reason::TriggerInDoubt(item) = reason {
             return Some(format!(
-                "measure {item} again, more finely (to 1/16 in or 1 mm), and name the tape's class."
+                "measure {item} again, more finely than now, with a tape whose class you name."
             ));
         }
         if let Reason::ForAPerson(_) = reason {
@@ -158,7 +158,7 @@ pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
     }
     let limit = finding.limit.as_ref()?;
     let size = tied(&one_line(&limit.written));
-    let finer = "or read it more finely (to 1/16 in or 1 mm) and name the tape's class";
+    let finer = "or read it more finely than now, with a tape whose class you name";
     let opening = matches!(
         finding.item.info().kind,
         Kind::Opening | Kind::StairTriangle
@@ -168,9 +168,14 @@ pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
         Item::HandrailHeight | Item::Height | Item::SolidPartHeight
     );
     let single = limit.value.is_some() && limit.operator != Operator::NotWithin;
+    let place = if finding.item == Item::StairTriangle {
+        "step"
+    } else {
+        "hole"
+    };
     Some(if opening && single {
         format!(
-            "try a ball of {size} at every hole and write \"{} ball stops everywhere\" or \"{} ball passes\"; {finer}.",
+            "try a ball of {size} at every {place} and write \"{} ball stops everywhere\" or \"{} ball passes\"; {finer}.",
             one_line(&limit.written),
             one_line(&limit.written)
         )
@@ -181,6 +186,6 @@ pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
             one_line(&limit.written)
         )
     } else {
-        "read it more finely (to 1/16 in or 1 mm) and name the tape's class.".to_owned()
+        "read it more finely than now, with a tape whose class you name.".to_owned()
     })
 }

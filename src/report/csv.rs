@@ -211,8 +211,10 @@ impl<W: Write> Report for Csv<'_, W> {
         if entry.judged.findings.is_empty() {
             self.row(entry, None, &cautions)?;
         }
-        for finding in &entry.judged.findings {
-            self.row(entry, Some(finding), &cautions)?;
+        // a guard's cautions stand once, beside its first finding
+        for (index, finding) in entry.judged.findings.iter().enumerate() {
+            let beside = if index == 0 { cautions.as_str() } else { "" };
+            self.row(entry, Some(finding), beside)?;
         }
         self.summary.count(&entry.judged);
         Ok(())

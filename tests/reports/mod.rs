@@ -2,5 +2,6 @@
 
 mod forms;
 mod properties;
+mod ranking;
 mod scenes;
 mod texts;

@@ -65,7 +65,6 @@ impl<'a, W: Write> Json<'a, W> {
 impl<W: Write> Report for Json<'_, W> {
     fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
         let comma = if self.summary.guards == 0 { "" } else { "," };
-        writeln!(self.out, "{comma}")?;
         let cautions = cautions(
             &entry.guard,
             &entry.judged,
@@ -74,7 +73,10 @@ impl<W: Write> Report for Json<'_, W> {
             self.basis.options,
         );
         let record = GuardRecord::of(entry, cautions, self.basis.survey);
-        serde_json::to_writer(&mut self.out, &record)?;
+        // one write a guard: the writer need not be buffered
+        let mut line = format!("{comma}\n").into_bytes();
+        serde_json::to_writer(&mut line, &record)?;
+        self.out.write_all(&line)?;
         self.summary.count(&entry.judged);
         Ok(())
     }

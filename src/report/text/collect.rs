@@ -15,6 +15,7 @@ use crate::report::Report;
 use crate::report::Summary;
 use crate::report::one_line;
 use crate::report::palette;
+use crate::report::text::findings::first_shortfall;
 use crate::report::text::guard::Detail;
 use crate::report::text::guard::block;
 use crate::report::text::head::head;
@@ -64,6 +65,8 @@ struct Kept {
     headline: String,
     verdict: Verdict,
     quiet: bool,
+    /// The shortfall to speak of first.
+    first: Option<String>,
     /// The lines below the headline; empty once there are many and it is quiet.
     block: String,
     cautions: Vec<usize>,
@@ -91,7 +94,11 @@ impl<'a, W: Write> Text<'a, W> {
             self.basis.tool_version, self.basis.today
         );
         writeln!(self.out, "{}\n", palette::heading(&made))?;
-        writeln!(self.out, "{}\n", hanging("In short: ", &self.in_short()))?;
+        writeln!(self.out, "{}", hanging("In short: ", &self.in_short()))?;
+        if let Some(first) = self.guards.first().and_then(|worst| worst.first.as_deref()) {
+            writeln!(self.out, "{}", hanging("First of all: ", first))?;
+        }
+        writeln!(self.out)?;
         for line in head(&self.basis) {
             writeln!(self.out, "{line}")?;
         }
@@ -300,6 +307,9 @@ fn counted(summary: Summary) -> String {
     } else {
         "guards"
     };
+    if parts.is_empty() {
+        return "No guard was found.".to_owned();
+    }
     let mut text = format!("{} {guards}: {}.", summary.guards, parts.join(", "));
     if summary.reading_alone_meets > 0 {
         text.push_str(&format!(
@@ -337,6 +347,7 @@ impl<W: Write> Report for Text<'_, W> {
             headline: headline(entry, &self.basis),
             verdict: entry.judged.verdict,
             quiet,
+            first: first_shortfall(entry, &self.basis),
             block: if many && quiet {
                 String::new()
             } else {

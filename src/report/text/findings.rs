@@ -1,15 +1,21 @@
 //! Findings of a guard as paragraphs: shortfalls, what is too close to call,
 //! what was met.
 
+use std::cmp::Reverse;
+
 use crate::evaluate::Finding;
 use crate::evaluate::Reason;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::Length;
 use crate::reading::Value;
+use crate::report::Basis;
+use crate::report::Entry;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::palette;
+use crate::report::text::headline::Group;
+use crate::report::text::rank::share_short;
 use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::hanging;
@@ -44,6 +50,24 @@ pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) ->
     lines.push(hanging(UNDER, &source(finding)));
     remarks(&mut lines, finding, guard);
     lines
+}
+
+/// The shortfall to speak of first, with what to do: the most urgent, then the
+/// largest for its limit, law before guidance.
+pub(super) fn first_shortfall(entry: &Entry<'_>, basis: &Basis<'_>) -> Option<String> {
+    let findings = entry.judged.findings.iter();
+    let worst = findings
+        .filter(|finding| finding.verdict == Verdict::FallsShort)
+        .filter(|finding| Group::of(finding, basis) != Group::Memory)
+        .min_by_key(|finding| {
+            let share = Reverse(share_short(finding).unwrap_or(0));
+            (!finding.binding, finding.rule.urgency, share)
+        })?;
+    Some(format!(
+        "{}. To put it right: {}",
+        compared(worst, &entry.guard),
+        advice::put_right(worst)
+    ))
 }
 
 /// What is too close to call, why, and how to settle it.
@@ -82,7 +106,7 @@ pub(super) fn compared(finding: &Finding<'_>, guard: &Guard) -> String {
         text.push_str(&format!("; asked: {}", tied(&one_line(&limit.says()))));
     }
     match finding.margin {
-        Some(margin) if margin < Length::ZERO => {
+        Some(margin) if margin < Length::ZERO && finding.verdict == Verdict::FallsShort => {
             text.push_str(&format!("; short by {}", advice::amount(finding, margin)));
         }
         Some(Length::ZERO) if finding.verdict == Verdict::FallsShort => {
@@ -158,13 +182,13 @@ const fn alone(verdict: Verdict) -> &'static str {
     }
 }
 
-/// ` (about 80 in 100 that it meets)`
+/// ` (about 80 % likely to meet)`
 fn chance(finding: &Finding<'_>) -> String {
     let Some(probability) = finding.probability else {
         return String::new();
     };
     let hundredths = (probability.value() * 100.0).round().clamp(1.0, 99.0);
-    format!(" (about {hundredths} in 100 that it meets)")
+    format!(" (about {hundredths} % likely to meet)")
 }
 
 /// What a reader should know beside a finding: other readings, its note, its reasons.

@@ -81,14 +81,16 @@ fn is_urgent(finding: &Finding<'_>) -> bool {
 }
 
 fn largest_shortfall(entry: &Entry<'_>) -> i128 {
-    let share = |finding: &Finding<'_>| {
-        let limit = finding.limit.as_ref()?.value?.nanometres();
-        let margin = finding.margin?.nanometres();
-        (limit > 0 && margin < 0).then(|| i128::from(-margin) * 1_000_000 / i128::from(limit))
-    };
     let short = |finding: &&Finding<'_>| finding.verdict == Verdict::FallsShort;
     let findings = entry.judged.findings.iter().filter(short);
-    findings.filter_map(share).max().unwrap_or(0)
+    findings.filter_map(share_short).max().unwrap_or(0)
+}
+
+/// A shortfall in millionths of its limit, where both are lengths.
+pub(super) fn share_short(finding: &Finding<'_>) -> Option<i128> {
+    let limit = finding.limit.as_ref()?.value?.nanometres();
+    let margin = finding.margin?.nanometres();
+    (limit > 0 && margin < 0).then(|| i128::from(-margin) * 1_000_000 / i128::from(limit))
 }
 
 /// Whether it was seen to move a lot.
