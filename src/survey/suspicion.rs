@@ -194,10 +194,8 @@ fn is_cut_number(row: &Row<'_>, index: usize) -> bool {
         return false;
     };
     // most readings end with a unit: no need to look further
-    if !row.text[cell.range()]
-        .trim_end()
-        .ends_with(|c: char| c.is_ascii_digit())
-    {
+    let last = row.text.as_bytes()[cell.range()].last();
+    if !last.is_some_and(|last| last.is_ascii_digit() || last.is_ascii_whitespace()) {
         return false;
     }
     let (whole, rest) = (row.cell(index), row.cell(index + 1));
@@ -327,6 +325,9 @@ fn rest_of_note(row: &Row<'_>, note: usize) -> Diagnostic {
 fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
     for (index, cell) in row.cells.iter().enumerate() {
         let raw = &row.text.as_bytes()[cell.range()];
+        if raw.first().is_none_or(u8::is_ascii_alphanumeric) {
+            continue;
+        }
         let first = raw.iter().find(|byte| !matches!(byte, b'"' | b' '));
         let Some(first @ (b'=' | b'+' | b'-' | b'@' | b'\t')) = first else {
             continue;
@@ -341,12 +342,11 @@ fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
         }
         complaints.count(row.file, codes::FORMULA, "", || formula(row, index));
     }
-    // all bytes, without stopping at the first: many at a time
-    let (controls, beyond_ascii) = row.text.bytes().fold((false, false), |found, byte| {
-        let control = (byte < 0x20) & !matches!(byte, b'\t' | b'\n' | b'\r');
-        (found.0 | control | (byte == 0x7F), found.1 | (byte >= 0x80))
+    // without stopping at the first: many bytes at a time
+    let low = row.text.bytes().fold(0, |low, byte| {
+        low | u8::from(byte < 0x20) | u8::from(byte == 0x7F)
     });
-    let unseen = controls || (beyond_ascii && row.text.chars().any(is_unseen));
+    let unseen = (low != 0 || !row.text.is_ascii()) && row.text.chars().any(is_unseen);
     if unseen {
         complaints.count(row.file, codes::CONTROL_CHARACTERS, "", || unseen_at(row));
     }
