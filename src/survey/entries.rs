@@ -126,7 +126,10 @@ impl Entries {
             }
             Some(Named::Item(known)) => Subject::Item(known),
             Some(Named::Near(known, right)) => {
-                complaints.push(nearly_an_item(row, item, &name, right));
+                let alike = name.to_lowercase();
+                complaints.count(row.file, codes::NEARLY_AN_ITEM, &alike, || {
+                    nearly_an_item(row, item, &name, right)
+                });
                 Subject::Lost(known)
             }
             Some(Named::Own) => {
