@@ -5,93 +5,19 @@
 //! what is added is where each stands in its row, on which line the row begins,
 //! and how its marks were used. Only a buffer is held, never the file.
 
-use std::borrow::Cow;
 use std::io;
 use std::io::Read;
 use std::ops::Range;
 
-use memchr::{memchr, memchr2, memchr2_iter, memchr3};
+use memchr::{memchr, memchr2, memchr2_iter};
+
+use crate::source::cell::{Cell, Class, Classes, Quoting, cell_end};
 
 /// How much is read at once.
 const CHUNK: usize = 128 * 1024;
 
 /// Longer rows are not read: 1 MiB.
 pub const LONGEST_ROW: usize = 1 << 20;
-
-/// How quotation marks were used in a cell.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Quoting {
-    /// No marks at its ends, but one inside: the inch mark of `35 1/2"`.
-    BareMark,
-    /// No marks.
-    Plain,
-    /// In marks, as it should be.
-    Quoted,
-    /// In marks, as it should be, and with a line end inside.
-    QuotedLines,
-    /// In marks, with more text behind the closing one.
-    TextAfterMark,
-    /// An opening mark and no closing one.
-    Unclosed,
-}
-
-/// One cell of a row.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Cell {
-    start: usize,
-    end: usize,
-    /// How marks were used in it.
-    pub quoting: Quoting,
-}
-
-impl Cell {
-    /// The bytes of the row that it takes, with its marks.
-    #[must_use]
-    pub fn range(&self) -> Range<usize> {
-        self.start..self.end
-    }
-
-    /// Its text in the row that it belongs to, without the marks around it and
-    /// with doubled ones made single.
-    ///
-    /// A cell with a trap comes as the `csv` crate would read it.
-    #[must_use]
-    pub fn text<'r>(&self, row: &'r str) -> Cow<'r, str> {
-        let raw = row.get(self.range()).unwrap_or_default();
-        match self.quoting {
-            Quoting::BareMark | Quoting::Plain => Cow::Borrowed(raw),
-            Quoting::Quoted | Quoting::QuotedLines | Quoting::TextAfterMark | Quoting::Unclosed => {
-                unquoted(raw)
-            }
-        }
-    }
-}
-
-/// The text of a cell that begins with a mark.
-fn unquoted(raw: &str) -> Cow<'_, str> {
-    let inner = raw.strip_prefix('"').unwrap_or(raw);
-    if let Some(plain) = inner.strip_suffix('"')
-        && !plain.contains('"')
-    {
-        return Cow::Borrowed(plain);
-    }
-    let mut text = String::with_capacity(inner.len());
-    let mut rest = inner;
-    while let Some((before, after)) = rest.split_once('"') {
-        text.push_str(before);
-        rest = after;
-        match after.strip_prefix('"') {
-            Some(doubled) => {
-                text.push('"');
-                rest = doubled;
-            }
-            // behind the closing mark a mark is text
-            None => break,
-        }
-    }
-    text.push_str(rest);
-    Cow::Owned(text)
-}
 
 /// What kind of row the scanner found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -131,6 +57,7 @@ pub struct Record<'s> {
 pub struct Scanner<R> {
     reader: R,
     delimiter: u8,
+    classes: Classes,
     buffer: Vec<u8>,
     /// Bytes read so far and not yet left behind.
     filled: usize,
@@ -152,6 +79,7 @@ impl<R: Read> Scanner<R> {
         Scanner {
             reader,
             delimiter: b',',
+            classes: Classes::of(b','),
             buffer: vec![0; CHUNK],
             filled: 0,
             at_end: false,
@@ -188,6 +116,7 @@ impl<R: Read> Scanner<R> {
     /// What the stream says.
     pub fn part_at(&mut self, delimiter: u8) -> io::Result<Found> {
         self.delimiter = delimiter;
+        self.classes = Classes::of(delimiter);
         self.next = self.row.start;
         self.next_line = self.row_line;
         self.after_return = false;
@@ -211,13 +140,37 @@ impl<R: Read> Scanner<R> {
         let Some(length) = self.line_length()? else {
             return self.leave_out();
         };
-        let line = self.next..self.next + length;
-        if memchr(b'"', &self.buffer[line.clone()]).is_some() {
+        if !self.cut_plain(length) {
             return self.cut_quoted();
         }
-        self.cut_plain(line);
         self.end_row(length);
         Ok(Found::Row)
+    }
+
+    /// Passes over rows that begin with these bytes, hold no marks, and of which
+    /// `passes` says yes to the rest of the line; how many they were.
+    ///
+    /// # Errors
+    /// What the stream says.
+    pub fn pass_over(
+        &mut self,
+        beginning: &[u8],
+        passes: impl Fn(&[u8]) -> bool,
+    ) -> io::Result<u32> {
+        let mut count = 0;
+        while self.skip_line_ends()? {
+            let Some(length) = self.line_length()? else {
+                break;
+            };
+            let line = &self.buffer[self.next..self.next + length];
+            let alike = line.strip_prefix(beginning).is_some_and(&passes);
+            if !alike || memchr(b'"', line).is_some() {
+                break;
+            }
+            self.next += length;
+            count += 1;
+        }
+        Ok(count)
     }
 
     /// The current row.
@@ -295,29 +248,32 @@ impl<R: Read> Scanner<R> {
         }
     }
 
-    /// Cuts a line without marks into cells.
-    fn cut_plain(&mut self, line: Range<usize>) {
+    /// Cuts a line without marks into cells; false if it has one.
+    fn cut_plain(&mut self, length: usize) -> bool {
         let mut start = 0;
-        let length = line.len();
-        for (at, byte) in self.buffer[line].iter().enumerate() {
-            if *byte == self.delimiter {
-                self.cells.push(Cell {
-                    start,
-                    end: at,
-                    quoting: Quoting::Plain,
-                });
-                start = at + 1;
+        let mut plain = |end: usize| {
+            self.cells.push(Cell {
+                start,
+                end,
+                quoting: Quoting::Plain,
+            });
+            start = end + 1;
+        };
+        let line = &self.buffer[self.next..self.next + length];
+        for (at, byte) in line.iter().enumerate() {
+            match self.classes.of_byte(*byte) {
+                Class::Text | Class::LineEnd => {}
+                Class::Delimiter => plain(at),
+                Class::Mark => return false,
             }
         }
-        self.cells.push(Cell {
-            start,
-            end: length,
-            quoting: Quoting::Plain,
-        });
+        plain(length);
+        true
     }
 
     /// Cuts a row with marks into cells; it may go on over several lines.
     fn cut_quoted(&mut self) -> io::Result<Found> {
+        self.cells.clear();
         let mut at = 0;
         loop {
             let Some(cell) = self.cell(at)? else {
@@ -337,7 +293,7 @@ impl<R: Read> Scanner<R> {
     fn cell(&mut self, at: usize) -> io::Result<Option<Cell>> {
         loop {
             let rest = &self.buffer[self.next + at..self.filled];
-            if let Some((length, quoting)) = cell_end(rest, self.delimiter, self.at_end) {
+            if let Some((length, quoting)) = cell_end(rest, &self.classes, self.at_end) {
                 let cell = Cell {
                     start: at,
                     end: at + length,
@@ -380,8 +336,13 @@ impl<R: Read> Scanner<R> {
     fn end_row(&mut self, length: usize) {
         self.row = self.next..self.next + length;
         self.next = self.row.end;
-        let quoted = self.cells.iter().any(|cell| cell.quoting != Quoting::Plain);
-        if quoted {
+        let over_lines = |cell: &Cell| {
+            matches!(
+                cell.quoting,
+                Quoting::QuotedLines | Quoting::TextAfterMark | Quoting::Unclosed
+            )
+        };
+        if self.cells.iter().any(over_lines) {
             self.next_line += line_ends(&self.buffer[self.row.clone()]);
         }
     }
@@ -424,47 +385,6 @@ impl<R: Read> Scanner<R> {
                 Err(error) => return Err(error),
             }
             return Ok(());
-        }
-    }
-}
-
-/// How long the cell at the beginning of `bytes` is and how its marks were
-/// used; `None` if that depends on bytes to come.
-fn cell_end(bytes: &[u8], delimiter: u8, at_end: bool) -> Option<(usize, Quoting)> {
-    let ending = |from: usize| {
-        let end = memchr3(delimiter, b'\n', b'\r', &bytes[from..]);
-        end.map(|at| from + at).or(at_end.then_some(bytes.len()))
-    };
-    if bytes.first() != Some(&b'"') {
-        let end = ending(0)?;
-        let marked = memchr(b'"', &bytes[..end]).is_some();
-        let quoting = if marked {
-            Quoting::BareMark
-        } else {
-            Quoting::Plain
-        };
-        return Some((end, quoting));
-    }
-    let mut from = 1;
-    loop {
-        let Some(mark) = memchr(b'"', &bytes[from..]).map(|at| from + at) else {
-            return at_end.then_some((bytes.len(), Quoting::Unclosed));
-        };
-        match bytes.get(mark + 1) {
-            None if !at_end => return None,
-            Some(b'"') => from = mark + 2,
-            Some(byte) if !matches!(byte, b'\n' | b'\r') && *byte != delimiter => {
-                return Some((ending(mark + 1)?, Quoting::TextAfterMark));
-            }
-            None | Some(_) => {
-                let lines = memchr2(b'\n', b'\r', &bytes[..mark]).is_some();
-                let quoting = if lines {
-                    Quoting::QuotedLines
-                } else {
-                    Quoting::Quoted
-                };
-                return Some((mark + 1, quoting));
-            }
         }
     }
 }
@@ -539,6 +459,28 @@ mod tests {
             (scanner.record().line, scanner.record().raw),
             (2, &b"B,\"4 in\""[..])
         );
+    }
+
+    #[test]
+    fn rows_alike_are_passed_over_and_the_next_one_is_read_in_its_place() {
+        let text = "A,b,c\nA,b,d\r\n\r\nA,b,\"e\"\nA,b,d\nA,bc,d\n";
+        let mut scanner = Scanner::new(text.as_bytes());
+        scanner.advance().unwrap();
+        let passes = |rest: &[u8]| rest == b"d";
+        assert_eq!(scanner.pass_over(b"A,b,", passes).unwrap(), 1);
+        assert_eq!(scanner.advance().unwrap(), Found::Row);
+        assert_eq!(
+            (scanner.record().line, scanner.record().raw),
+            (4, &b"A,b,\"e\""[..])
+        );
+        assert_eq!(scanner.pass_over(b"A,b,", passes).unwrap(), 1);
+        assert_eq!(scanner.pass_over(b"A,b,", passes).unwrap(), 0);
+        assert_eq!(scanner.advance().unwrap(), Found::Row);
+        assert_eq!(
+            (scanner.record().line, scanner.record().raw),
+            (6, &b"A,bc,d"[..])
+        );
+        assert_eq!(scanner.pass_over(b"A", |_| true).unwrap(), 0);
     }
 
     #[test]

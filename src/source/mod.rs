@@ -4,12 +4,14 @@
 //! finding and lives in `evaluate`. How a diagnostic looks is decided in
 //! `report`; nothing here prints or opens anything.
 
+mod cell;
 mod csv;
 mod diagnostic;
 mod excerpt;
 mod nearest;
 
-pub use csv::{Cell, Found, LONGEST_ROW, Quoting, Record, Scanner};
+pub use cell::{Cell, Quoting};
+pub use csv::{Found, LONGEST_ROW, Record, Scanner};
 pub use diagnostic::{Code, Diagnostic, Diagnostics, Label, Severity};
 pub use excerpt::{Excerpt, SourceFile};
 pub use nearest::nearest;

@@ -43,7 +43,7 @@ pub(super) struct Entry<'r> {
 }
 
 /// What a name in the column `item` means.
-#[derive(Clone, Debug)]
+#[derive(Clone, Copy, Debug)]
 enum Named {
     Item(Item),
     Near(Item, &'static str),
@@ -53,10 +53,15 @@ enum Named {
 /// How many different names of items are remembered.
 const REMEMBERED: usize = 1000;
 
+/// How many names of items are found without a search.
+const RECENT: usize = 128;
+
 /// Takes rows apart.
 #[derive(Debug)]
 pub(super) struct Entries {
     items: HashMap<Box<str>, Named>,
+    /// Names met last, by their length and last letter: most rows find theirs here.
+    recent: Vec<Option<(Box<str>, Named)>>,
     no_note: Arc<str>,
 }
 
@@ -64,6 +69,7 @@ impl Entries {
     pub(super) fn new() -> Entries {
         Entries {
             items: HashMap::new(),
+            recent: vec![None; RECENT],
             no_note: Arc::from(""),
         }
     }
@@ -120,7 +126,10 @@ impl Entries {
             }
             Some(Named::Item(known)) => Subject::Item(known),
             Some(Named::Near(known, right)) => {
-                complaints.push(nearly_an_item(row, item, &name, right));
+                let alike = name.to_lowercase();
+                complaints.count(row.file, codes::NEARLY_AN_ITEM, &alike, || {
+                    nearly_an_item(row, item, &name, right)
+                });
                 Subject::Lost(known)
             }
             Some(Named::Own) => {
@@ -164,6 +173,9 @@ impl Entries {
 
     /// Cells of a notebook in columns of the person's own.
     fn own_columns<'r>(&self, row: &Row<'r>, header: &Header) -> Vec<Entry<'r>> {
+        if !header.has_own {
+            return Vec::new();
+        }
         let own = |(index, column): (usize, &Column)| {
             let kept = *column == Column::Own && row.is_trusted(index);
             let text = if kept {
@@ -177,7 +189,6 @@ impl Entries {
                 ..self.nothing(index)
             })
         };
-        // a file without such columns allocates nothing here
         header.columns.iter().enumerate().filter_map(own).collect()
     }
 
@@ -258,8 +269,21 @@ impl Entries {
     }
 
     fn named(&mut self, name: &str) -> Named {
+        let last = name.bytes().last().unwrap_or_default();
+        let slot = (name.len() * 31 + usize::from(last)) % RECENT;
+        if let Some((recent, named)) = &self.recent[slot]
+            && **recent == *name
+        {
+            return *named;
+        }
+        let named = self.named_anew(name);
+        self.recent[slot] = Some((name.into(), named));
+        named
+    }
+
+    fn named_anew(&mut self, name: &str) -> Named {
         if let Some(named) = self.items.get(name) {
-            return named.clone();
+            return *named;
         }
         let named = match Item::by_name(name) {
             Some(item) => Named::Item(item),
@@ -270,7 +294,7 @@ impl Entries {
         if self.items.len() >= REMEMBERED {
             self.items.clear();
         }
-        self.items.insert(name.into(), named.clone());
+        self.items.insert(name.into(), named);
         named
     }
 }

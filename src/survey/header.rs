@@ -56,6 +56,8 @@ pub(super) struct Header {
     /// Columns of notes of one item, each item once.
     pub(super) notes: Vec<(Item, usize)>,
     pub(super) delimiter: u8,
+    /// Whether a column is the person's own.
+    pub(super) has_own: bool,
     /// How many columns at the beginning hold names only.
     pub(super) names: usize,
 }
@@ -124,6 +126,7 @@ impl Header {
             note: place(Column::Note),
             notes: notes(&columns),
             delimiter,
+            has_own: columns.contains(&Column::Own),
             names: columns
                 .iter()
                 .take_while(|c| matches!(c, Column::Building | Column::Unit | Column::Guard))

@@ -7,6 +7,7 @@ use crate::items::Kind;
 use crate::measure::LengthUnit;
 use crate::reading::ReadingError;
 use crate::reading::looks_like_a_date;
+use crate::source::Code;
 use crate::source::Diagnostic;
 use crate::survey::Observation;
 use crate::survey::codes;
@@ -130,6 +131,22 @@ fn unreadable(
     } else {
         codes::UNREADABLE
     };
+    let start: String = entry.text.chars().take(ALIKE).collect();
+    complaints.count(row.file, code, &format!("{item} {start}"), || {
+        cannot_be_read(row, entry, item, code, error)
+    });
+}
+
+/// How many letters make two unreadable readings the same fault.
+const ALIKE: usize = 100;
+
+fn cannot_be_read(
+    row: &Row<'_>,
+    entry: &Entry<'_>,
+    item: Item,
+    code: Code,
+    error: ReadingError,
+) -> Diagnostic {
     let start = row.range(entry.cell).start;
     // the error's place is known within the cell where the cell is plain text
     let plain = row.text.get(start..start + entry.text.len()) == Some(&*entry.text);
@@ -138,13 +155,12 @@ fn unreadable(
     } else {
         row.excerpt(entry.cell)
     };
-    let message = format!("{item}: {}", error.message);
-    let mut diagnostic = Diagnostic::error(code, message, at);
+    let mut diagnostic = Diagnostic::error(code, format!("{item}: {}", error.message), at);
     diagnostic.help = error.help.or_else(|| {
         let examples = item.info().examples.join(", or ");
         Some(format!("write it like this: {examples}"))
     });
-    complaints.push(diagnostic);
+    diagnostic
 }
 
 /// A number alone: `36`, `35 1/2`, `35½`, `90,2`.
@@ -158,7 +174,7 @@ fn is_bare_number(text: &str) -> bool {
 }
 
 /// Whether its reading holds a length.
-fn takes_a_unit(item: Item) -> bool {
+pub(super) fn takes_a_unit(item: Item) -> bool {
     match item.info().kind {
         Kind::Foothold
         | Kind::Graduation

@@ -75,6 +75,11 @@ impl Locator {
         Some(place)
     }
 
+    /// The names of the last row as they stand; empty if they do not stand in front.
+    pub(super) fn names(&self) -> &str {
+        &self.before
+    }
+
     /// The last row's place, where this row names the same building and unit.
     fn unit_before(&self, row: &Row<'_>, unit_length: Option<usize>) -> Option<Place> {
         let length = unit_length?;
@@ -85,6 +90,7 @@ impl Locator {
 
     /// Forgets the last row, as another file has other columns.
     pub(super) fn forget(&mut self) {
+        self.before.clear();
         self.place = None;
     }
 }

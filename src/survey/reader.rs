@@ -17,6 +17,7 @@ use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header;
 use crate::survey::header::Header;
+use crate::survey::header::Layout;
 use crate::survey::row::Condition;
 use crate::survey::row::Row;
 use crate::survey::suspicion;
@@ -26,6 +27,8 @@ pub(super) struct RowReader<'f> {
     stream: Stream<'f>,
     pub(super) header: Arc<Header>,
     condition: Condition,
+    /// How rows of the last guard begin.
+    beginning: Vec<u8>,
 }
 
 /// The rows of a file as they stand, with their text.
@@ -80,6 +83,7 @@ impl<'f> RowReader<'f> {
             stream,
             header: Arc::new(header),
             condition: Condition::SOUND,
+            beginning: Vec::new(),
         }))
     }
 
@@ -94,8 +98,13 @@ impl<'f> RowReader<'f> {
                 Found::TooLong => complaints.push(self.stream.too_long()),
             }
         }
-        let marked = |cell: &Cell| cell.quoting != Quoting::Plain;
-        if self.stream.scanner.record().cells.iter().any(marked)
+        let over_lines = |cell: &Cell| {
+            matches!(
+                cell.quoting,
+                Quoting::QuotedLines | Quoting::TextAfterMark | Quoting::Unclosed
+            )
+        };
+        if self.stream.scanner.record().cells.iter().any(over_lines)
             && suspicion::swallows(&self.stream.row(), &self.header)
         {
             self.stream.scanner.keep_first_line();
@@ -110,6 +119,24 @@ impl<'f> RowReader<'f> {
             condition: &self.condition,
             ..row
         }))
+    }
+
+    /// Passes over rows of the same guard as the last one, whose names stood
+    /// there as `names`, as long as their item's first letter passes; how many
+    /// they were. For who counts rows and reads no further.
+    pub(super) fn pass_over(&mut self, names: &str, passes: fn(u8) -> bool) -> io::Result<u32> {
+        let item_follows = match self.header.layout {
+            Layout::Notebook { item, .. } => item == self.header.names,
+            Layout::Table => false,
+        };
+        if !item_follows || names.is_empty() {
+            return Ok(0);
+        }
+        self.beginning.clear();
+        self.beginning.extend_from_slice(names.as_bytes());
+        self.beginning.push(self.header.delimiter);
+        let passes = |rest: &[u8]| rest.first().is_some_and(|first| passes(*first));
+        self.stream.scanner.pass_over(&self.beginning, passes)
     }
 }
 

@@ -33,6 +33,9 @@ pub(super) struct Readings {
     /// Where each text stands in `understood`, by item and unit.
     known: Vec<HashMap<Box<str>, usize>>,
     understood: Vec<Understood>,
+    /// Places in `understood` of texts met last, with their item's slot: most
+    /// cells are found here without a search.
+    recent: Vec<(usize, usize)>,
 }
 
 impl Readings {
@@ -47,13 +50,26 @@ impl Readings {
         if self.known.len() <= slot {
             self.known.resize_with(slot + 1, HashMap::new);
         }
+        let recent = recent(slot, text);
+        self.recent.resize(RECENT, (usize::MAX, 0));
+        let (of, index) = self.recent[recent];
+        if of == slot
+            && self
+                .understood
+                .get(index)
+                .is_some_and(|u| *u.written == *text)
+        {
+            return Ok(&self.understood[index]);
+        }
         if let Some(index) = self.known[slot].get(text) {
+            self.recent[recent] = (slot, *index);
             return Ok(&self.understood[*index]);
         }
         let parsed = parse(item, text, unit)?;
         if self.understood.len() >= REMEMBERED {
             self.known.iter_mut().for_each(HashMap::clear);
             self.understood.clear();
+            self.recent.fill((usize::MAX, 0));
         }
         let index = self.understood.len();
         self.known[slot].insert(text.into(), index);
@@ -64,4 +80,15 @@ impl Readings {
         });
         Ok(&self.understood[index])
     }
+}
+
+/// How many texts are found without a search.
+const RECENT: usize = 8192;
+
+/// Where a text is looked for among the recent ones.
+fn recent(slot: usize, text: &str) -> usize {
+    let mixed = text.bytes().fold(slot, |mixed, byte| {
+        (mixed ^ usize::from(byte)).wrapping_mul(0x0100_0193)
+    });
+    (mixed ^ (mixed >> 15)) % RECENT
 }

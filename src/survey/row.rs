@@ -68,8 +68,8 @@ impl<'r> Row<'r> {
             return Cow::Borrowed("");
         };
         match cell.text(self.text) {
-            Cow::Borrowed(text) => Cow::Borrowed(without_apostrophe(text.trim())),
-            Cow::Owned(text) => Cow::Owned(without_apostrophe(text.trim()).to_owned()),
+            Cow::Borrowed(text) => Cow::Borrowed(without_apostrophe(trim(text))),
+            Cow::Owned(text) => Cow::Owned(without_apostrophe(trim(&text)).to_owned()),
         }
     }
 
@@ -167,6 +167,14 @@ pub(super) fn as_cell(text: &str) -> String {
         format!("\"{}\"", text.replace('"', "\"\""))
     } else {
         text.to_owned()
+    }
+}
+
+/// Without spaces around it; most cells have none, and ASCII at both ends.
+fn trim(text: &str) -> &str {
+    match text.as_bytes() {
+        [first, .., last] if first.is_ascii_graphic() && last.is_ascii_graphic() => text,
+        _ => text.trim(),
     }
 }
 

@@ -139,7 +139,11 @@ impl Scan {
         let mut any = false;
         while let Some(row) = reader.next(&mut self.unsaid)? {
             any = true;
-            self.row(&row, &header);
+            let Some(guard) = self.row(&row, &header) else {
+                continue;
+            };
+            let alike = reader.pass_over(self.locator.names(), begins_no_date_or_person)?;
+            self.scanned.rows[guard.index()] += alike;
         }
         if !any {
             self.any_unusable = true;
@@ -152,13 +156,12 @@ impl Scan {
         Ok(())
     }
 
-    fn row(&mut self, row: &Row<'_>, header: &Header) {
-        let Some(place) = self.place(row, header) else {
-            return;
-        };
+    /// Counts the row of a guard, and says which; reads a row of facts.
+    fn row(&mut self, row: &Row<'_>, header: &Header) -> Option<NameId> {
+        let place = self.place(row, header)?;
         let Some(guard) = place.guard else {
             self.fact_row(row, header, place);
-            return;
+            return None;
         };
         self.above = Some(guard);
         let rows = &mut self.scanned.rows;
@@ -167,6 +170,7 @@ impl Scan {
         }
         rows[guard.index()] += 1;
         self.list_dates_and_people(row, header);
+        Some(guard)
     }
 
     fn place(&mut self, row: &Row<'_>, header: &Header) -> Option<Place> {
@@ -188,11 +192,11 @@ impl Scan {
         match header.layout {
             Layout::Notebook { item, reading, .. } => {
                 let name = row.cell(item);
-                // both names and all their synonyms begin with one of these
-                if name.starts_with(['d', 'D', 'b', 'B', 'm', 'M', 'w', 'W']) {
-                    let item = Item::by_name(&name);
-                    item.into_iter()
-                        .for_each(|item| list(facts, item, &row.cell(reading)));
+                let first = name.bytes().next().unwrap_or_default();
+                if !begins_no_date_or_person(first)
+                    && let Some(item) = Item::by_name(&name)
+                {
+                    list(facts, item, &row.cell(reading));
                 }
             }
             Layout::Table => {
@@ -424,13 +428,21 @@ impl Scan {
     }
 }
 
+/// Whether no name of the items `date` and `by` begins with this byte, nor a
+/// space in front of one.
+fn begins_no_date_or_person(first: u8) -> bool {
+    first.is_ascii_alphanumeric() && !b"dDbBmMwW".contains(&first)
+}
+
 /// Lists a date or a person, each once.
 fn list(facts: &mut SurveyFacts, item: Item, written: &str) {
-    let into = match item {
-        Item::Date => &mut facts.dates,
-        Item::By => &mut facts.by,
-        Item::Tape => &mut facts.tapes,
-        _ => return,
+    let lists = [
+        (Item::Date, &mut facts.dates),
+        (Item::By, &mut facts.by),
+        (Item::Tape, &mut facts.tapes),
+    ];
+    let Some((_, into)) = lists.into_iter().find(|(of, _)| *of == item) else {
+        return;
     };
     let known = written.is_empty() || into.iter().any(|known| known == written);
     if !known && into.len() < LISTED {
@@ -491,5 +503,21 @@ fn nearly_the_same(
         second_says: "the other one",
         diagnostic: Diagnostic::warning(codes::NEARLY_THE_SAME_NAME, message, row.excerpt(column))
             .help("spell the name the same on every row if one is meant"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_name_of_a_date_or_person_is_passed_over() {
+        for item in [Item::Date, Item::By] {
+            for name in std::iter::once(&item.info().name).chain(item.info().synonyms) {
+                for name in [(*name).to_owned(), name.to_uppercase(), format!(" {name}")] {
+                    assert!(!begins_no_date_or_person(name.as_bytes()[0]), "{name}");
+                }
+            }
+        }
     }
 }

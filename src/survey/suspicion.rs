@@ -14,6 +14,7 @@ use crate::survey::header::Column;
 use crate::survey::header::Header;
 use crate::survey::header::Layout;
 use crate::survey::header::length_unit;
+use crate::survey::observe::takes_a_unit;
 use crate::survey::row::Condition;
 use crate::survey::row::Row;
 
@@ -174,7 +175,9 @@ fn surplus(row: &Row<'_>, header: &Header, condition: &mut Condition, complaints
     };
     match header.layout {
         Layout::Notebook { item, reading, .. } => {
-            let cut = is_cut_number(row, reading) && header.note == Some(reading + 1);
+            let cut = header.note == Some(reading + 1)
+                && is_cut_number(row, reading)
+                && Item::by_name(&row.cell(item)).is_some_and(takes_a_unit);
             if surplus > 0 || cut {
                 let item = Item::by_name(&row.cell(item));
                 notebook_surplus(row, header, (item, reading), condition, complaints);
@@ -187,24 +190,22 @@ fn surplus(row: &Row<'_>, header: &Header, condition: &mut Condition, complaints
     }
 }
 
-/// Whether a cell is digits alone and the next begins with a digit and goes on
-/// with a unit: `90` and `2 cm`.
+/// Whether a cell is digits alone and the next too, with a unit or without:
+/// `90` and `2 cm`.
 fn is_cut_number(row: &Row<'_>, index: usize) -> bool {
     let Some(cell) = row.cells.get(index) else {
         return false;
     };
     // most readings end with a unit: no need to look further
-    if !row.text[cell.range()]
-        .trim_end()
-        .ends_with(|c: char| c.is_ascii_digit())
-    {
+    let last = row.text.as_bytes()[cell.range()].last();
+    if !last.is_some_and(|last| last.is_ascii_digit() || last.is_ascii_whitespace()) {
         return false;
     }
     let (whole, rest) = (row.cell(index), row.cell(index + 1));
     let unit = rest.trim_start_matches(|c: char| c.is_ascii_digit());
     whole.bytes().all(|byte| byte.is_ascii_digit())
         && rest.starts_with(|c: char| c.is_ascii_digit())
-        && length_unit(unit.trim()).is_some()
+        && (unit.is_empty() || length_unit(unit.trim()).is_some())
 }
 
 /// Surplus cells of a notebook: they belong to the reading where the first cell
@@ -240,7 +241,7 @@ fn notebook_surplus(
     let meant = item.and_then(|item| {
         candidates
             .map(|cells| (cells.clone(), row.joined(cells)))
-            .find(|(_, joined)| parse(item, joined, None).is_ok())
+            .find(|(_, joined)| parse(item, joined, Some(LengthUnit::Inch)).is_ok())
     });
     let refused = item.and_then(|item| parse(item, &row.joined(reading..reading + 2), None).err());
     let help = match (meant, refused) {
@@ -272,9 +273,7 @@ fn table_surplus(
     complaints: &mut Complaints,
 ) {
     let width = header.columns.len();
-    let cut: Vec<usize> = (header.names..row.filled_width())
-        .filter(|index| is_cut_number(row, *index))
-        .collect();
+    let cut = cut_numbers(row, header);
     let ends_with_note = header.columns.last() == Some(&Column::Note);
     let digit_follows = row.cell(width).starts_with(|c: char| c.is_ascii_digit());
     if cut.is_empty() && ends_with_note && !digit_follows {
@@ -308,6 +307,21 @@ fn table_surplus(
     );
 }
 
+/// Cells of a table that with the next one are a number cut in two.
+fn cut_numbers(row: &Row<'_>, header: &Header) -> Vec<usize> {
+    let mut cut: Vec<usize> = Vec::new();
+    for index in header.names..row.filled_width() {
+        // a cut shifts all cells behind it to the right
+        let column = header.columns.get(index - cut.len());
+        let of_length = matches!(column, Some(Column::Of(item, _)) if takes_a_unit(*item));
+        let free = cut.last().is_none_or(|last| last + 1 < index);
+        if free && of_length && is_cut_number(row, index) {
+            cut.push(index);
+        }
+    }
+    cut
+}
+
 fn rest_of_note(row: &Row<'_>, note: usize) -> Diagnostic {
     let cells = note..row.filled_width();
     let joined = row.joined(cells.clone());
@@ -327,6 +341,9 @@ fn rest_of_note(row: &Row<'_>, note: usize) -> Diagnostic {
 fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
     for (index, cell) in row.cells.iter().enumerate() {
         let raw = &row.text.as_bytes()[cell.range()];
+        if raw.first().is_none_or(u8::is_ascii_alphanumeric) {
+            continue;
+        }
         let first = raw.iter().find(|byte| !matches!(byte, b'"' | b' '));
         let Some(first @ (b'=' | b'+' | b'-' | b'@' | b'\t')) = first else {
             continue;
@@ -341,12 +358,11 @@ fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
         }
         complaints.count(row.file, codes::FORMULA, "", || formula(row, index));
     }
-    // all bytes, without stopping at the first: many at a time
-    let (controls, beyond_ascii) = row.text.bytes().fold((false, false), |found, byte| {
-        let control = (byte < 0x20) & !matches!(byte, b'\t' | b'\n' | b'\r');
-        (found.0 | control | (byte == 0x7F), found.1 | (byte >= 0x80))
+    // without stopping at the first: many bytes at a time
+    let low = row.text.bytes().fold(0, |low, byte| {
+        low | u8::from(byte < 0x20) | u8::from(byte == 0x7F)
     });
-    let unseen = controls || (beyond_ascii && row.text.chars().any(is_unseen));
+    let unseen = (low != 0 || !row.text.is_ascii()) && row.text.chars().any(is_unseen);
     if unseen {
         complaints.count(row.file, codes::CONTROL_CHARACTERS, "", || unseen_at(row));
     }

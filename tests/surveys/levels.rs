@@ -1,8 +1,14 @@
 //! Names, levels and files: what belongs to which guard.
 
+use std::cell::Cell;
+use std::io;
+use std::ops::ControlFlow;
+
 use guardrule::items::Item;
 use guardrule::measure::Length;
 use guardrule::survey::Guard;
+use guardrule::survey::Survey;
+use guardrule::survey::SurveyFile;
 use guardrule::survey::TapeClass;
 
 use crate::surveys::support::lines;
@@ -145,7 +151,7 @@ fn many_faults_of_a_kind_are_kept_to_twenty_and_counted() {
     let mut text = "guard,item,reading\n".to_owned();
     for guard in 0..50 {
         text.push_str(&format!(
-            "{guard},place,deck\n{guard},height,tall\n{guard},place,stair\n"
+            "{guard},place,deck\n{guard},height,tall {guard}\n{guard},place,stair\n"
         ));
     }
     let read = read(&text);
@@ -156,4 +162,57 @@ fn many_faults_of_a_kind_are_kept_to_twenty_and_counted() {
         .map(|(_, code, count)| (code, count))
         .collect();
     assert_eq!(left_out, [(206, 30), (223, 30)]);
+}
+
+/// A file that is another one each time it is opened.
+struct Changing(Cell<usize>, [&'static str; 2]);
+
+impl SurveyFile for Changing {
+    fn name(&self) -> &str {
+        "changing.csv"
+    }
+
+    fn open(&self) -> io::Result<Box<dyn io::Read + '_>> {
+        let turn = self.0.replace(1);
+        Ok(Box::new(self.1[turn].as_bytes()))
+    }
+}
+
+#[test]
+fn a_file_that_changes_between_the_readings_is_an_error() {
+    const BEFORE: &str = "guard,item,reading\na,height,36 in\na,opening,4 in\n";
+    for after in [
+        "guard,item,reading\na,height,36 in\n",
+        "guard,item,reading\nb,height,36 in\na,opening,4 in\n",
+        "guard,item,reading\na,height,36 in\na,opening,4 in\na,drop,9 ft\n",
+    ] {
+        let file = Changing(Cell::new(0), [BEFORE, after]);
+        let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(file)];
+        let survey = Survey::scan(&files).expect("it can be read");
+        let error = survey
+            .guards(&mut |_| ControlFlow::Continue(()))
+            .expect_err(after);
+        assert_eq!(
+            error.to_string(),
+            "changing.csv: it changed while it was being read"
+        );
+    }
+}
+
+#[test]
+fn reading_stops_when_nobody_wants_more() {
+    let file = Changing(
+        Cell::new(1),
+        ["", "guard,item,reading\na,height,36 in\nb,height,36 in\n"],
+    );
+    let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(file)];
+    let survey = Survey::scan(&files).expect("it can be read");
+    let mut count = 0;
+    survey
+        .guards(&mut |_| {
+            count += 1;
+            ControlFlow::Break(())
+        })
+        .expect("it can be read");
+    assert_eq!((count, survey.guard_count()), (1, 2));
 }
