@@ -123,3 +123,24 @@ fn hazards_that_no_rule_asks_about_say_so() {
         both.contains("climb         up, then over  no rule of law asks  guidance: not measured")
     );
 }
+
+#[test]
+fn what_was_looked_at_in_part_is_said_apart() {
+    let rows = [
+        ("place", "deck", ""),
+        ("use", "dwelling", ""),
+        ("drop", "9 ft", ""),
+        ("height", "40 in", ""),
+        ("opening", "3 in", ""),
+        ("bottom gap", "2 in", ""),
+        ("openings checked", "some", ""),
+    ];
+    let text = Scene::new(&["us-dwelling-2018"], vec![guard("", "deck", &rows)]).text();
+    assert!(
+        text.contains("Met of the law, where it was looked at: opening"),
+        "{text}"
+    );
+    assert!(text.contains("Met of the law: 2 rules (guard, height)."));
+    assert!(text.contains("only some of the openings were looked at"));
+    assert!(!text.contains("meets the 3 rules"));
+}

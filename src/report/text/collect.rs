@@ -129,13 +129,19 @@ impl<'a, W: Write> Text<'a, W> {
         let leaves_out = self.leaves_out();
         let cautions = self.caution_lines();
         let mut told = false;
+        let mut in_a_list = false;
         for (number, guard) in (1..).zip(&self.guards) {
             let title = format!("{number}. {}", guard.title);
             if many && guard.quiet {
                 let text = format!("{}: {}", guard.title, guard.headline);
+                if !in_a_list {
+                    writeln!(self.out, "\n{}", "-".repeat(WIDTH - 2))?;
+                }
+                in_a_list = true;
                 writeln!(self.out, "{}", hanging(&format!("{number}. "), &text))?;
                 continue;
             }
+            in_a_list = false;
             writeln!(self.out, "\n{}", "-".repeat(WIDTH - 2))?;
             for line in hanging("", &title).lines() {
                 writeln!(self.out, "{}", palette::heading(line))?;

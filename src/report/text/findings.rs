@@ -226,23 +226,43 @@ fn capitalised(text: &str) -> String {
     }
 }
 
-/// What was met, in one line: `Met: 3 rules of law (height, opening)`.
+/// What was met, in one line: `3 rules (height, opening)`. A rule judged at
+/// several openings is met where all of them meet.
 pub(super) fn met(findings: &[&Finding<'_>]) -> Option<String> {
     let mut items: Vec<Item> = Vec::new();
     let mut rules = 0;
     for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
-        let met = |finding: &&&Finding<'_>| finding.verdict == Verdict::Meets;
-        let mut any = false;
-        for finding in of_one_rule.iter().filter(met) {
-            any = true;
-            if !items.contains(&finding.item) {
-                items.push(finding.item);
-            }
+        let verdicts = of_one_rule.iter().map(|finding| finding.counts_as());
+        if verdicts.min() == Some(Verdict::Meets) {
+            rules += 1;
+            let met = |finding: &&&Finding<'_>| finding.verdict == Verdict::Meets;
+            items.extend(of_one_rule.iter().filter(met).map(|finding| finding.item));
         }
-        rules += usize::from(any);
     }
-    let names: Vec<String> = items.iter().map(|item| tied(item.name())).collect();
-    (rules > 0).then(|| format!("{} ({})", several(rules, "rule", "rules"), names.join(", ")))
+    (rules > 0).then(|| format!("{} ({})", several(rules, "rule", "rules"), names(items)))
+}
+
+/// What meets where it was looked at, and the rest was not.
+pub(super) fn met_in_part(findings: &[&Finding<'_>]) -> Option<String> {
+    let partial = |finding: &&&Finding<'_>| finding.verdict == Verdict::Meets && finding.partial;
+    let items: Vec<Item> = findings
+        .iter()
+        .filter(partial)
+        .map(|finding| finding.item)
+        .collect();
+    (!items.is_empty()).then(|| names(items))
+}
+
+/// Each item's name once.
+fn names(items: Vec<Item>) -> String {
+    let mut names: Vec<String> = Vec::new();
+    for item in items {
+        let name = tied(item.name());
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names.join(", ")
 }
 
 /// What to know about findings that meet, each once.

@@ -173,6 +173,12 @@ fn met(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>], ti
         lines.push(String::new());
         lines.push(hanging("  ", &format!("{title}: {met}.")));
     }
+    if let Some(items) = findings::met_in_part(of_group) {
+        lines.push(hanging(
+            "  ",
+            &format!("{title}, where it was looked at: {items}."),
+        ));
+    }
     for remark in findings::met_remarks(of_group, &entry.guard) {
         lines.push(hanging("    ", &format!("{remark}.")));
     }
