@@ -4,6 +4,7 @@ use std::io;
 use std::io::Write;
 use std::ops::ControlFlow;
 use std::path::Path;
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use crate::cli::args::CheckArgs;
@@ -16,6 +17,7 @@ use crate::cli::files;
 use crate::cli::files::Output;
 use crate::cli::rules::load;
 use crate::cli::terminal::Terminal;
+use crate::cli::terminal::without_styles;
 use crate::evaluate;
 use crate::evaluate::Decision;
 use crate::evaluate::MemoryRules;
@@ -54,6 +56,10 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     let rulesets = rulesets(args, &survey, &mut diagnostics);
     if rulesets.is_empty() {
         diagnostics.push(nothing_to_judge_by());
+        return said(&diagnostics, terminal);
+    }
+    if let Some(diagnostic) = output_is_input(args) {
+        diagnostics.push(diagnostic);
         return said(&diagnostics, terminal);
     }
     let output = match args.output.as_deref().map(Output::beside).transpose() {
@@ -138,9 +144,12 @@ fn judge(
     };
     let mut output = output;
     let summary = {
-        let mut stdout;
+        let (mut stdout, mut plain);
         let out: &mut dyn Write = match &mut output {
-            Some(file) => file,
+            Some(file) => {
+                plain = without_styles(file);
+                &mut plain
+            }
             None => {
                 stdout = terminal.out();
                 &mut stdout
@@ -257,6 +266,21 @@ fn outside(code: Code, name: &str, error: &io::Error) -> Diagnostic {
         "name a file in a folder that you may write to"
     };
     Diagnostic::error(code, message, Excerpt::whole(Arc::from(name))).help(help)
+}
+
+/// A report over its own survey would lose what was measured.
+fn output_is_input(args: &CheckArgs) -> Option<Diagnostic> {
+    let output = args.output.as_deref()?.canonicalize().ok()?;
+    let rules = args.rules.iter().map(Path::new);
+    let mut read = args.surveys.iter().map(PathBuf::as_path).chain(rules);
+    let same = read.find(|path| path.canonicalize().is_ok_and(|path| path == output))?;
+    let name = same.display().to_string();
+    let message = format!("the report would overwrite {name}, which is read here");
+    let at = Excerpt::whole(Arc::from(name));
+    Some(
+        Diagnostic::error(codes::OUTPUT_IS_INPUT, message, at)
+            .help("name another file after --output"),
+    )
 }
 
 fn nothing_to_judge_by() -> Diagnostic {

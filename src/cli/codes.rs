@@ -34,10 +34,10 @@ pub(super) const EXAMPLE_FAILS: Code = Code {
     number: 306,
     title: "an example does not come out as it says",
 };
-/// A survey in which no guard is named.
-pub(super) const NO_GUARDS: Code = Code {
+/// `--output` names a file that is read.
+pub(super) const OUTPUT_IS_INPUT: Code = Code {
     number: 307,
-    title: "a survey without guards",
+    title: "the report would overwrite a file that is read",
 };
 
 const OWN: [Code; 7] = [
@@ -47,7 +47,7 @@ const OWN: [Code; 7] = [
     NOTHING_TO_JUDGE_BY,
     NO_SUCH_ITEM,
     EXAMPLE_FAILS,
-    NO_GUARDS,
+    OUTPUT_IS_INPUT,
 ];
 
 /// Every code of a diagnostic, by number.

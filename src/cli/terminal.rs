@@ -96,6 +96,11 @@ impl<'a> Terminal<'a> {
     }
 }
 
+/// A file takes no styles.
+pub(super) fn without_styles(file: &mut dyn Write) -> impl Write + '_ {
+    Painted::new(file, ColorChoice::Never)
+}
+
 /// A stream that takes styles off where they should not be.
 struct Painted<'a> {
     stream: &'a mut dyn Write,

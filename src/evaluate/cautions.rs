@@ -13,6 +13,7 @@ use crate::items::Verdict;
 use crate::measure::Length;
 use crate::reading::Value;
 use crate::rules::Ruleset;
+use crate::rules::all_of;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 
@@ -154,16 +155,12 @@ fn from_rulesets(scene: &Scene<'_>, rulesets: &[Ruleset], cautions: &mut Vec<Str
             let says = match holds {
                 Truth::False => continue,
                 Truth::True => caution.says.clone(),
+                // nobody wrote it down, so it may be so
                 Truth::Unknown | Truth::Doubt => {
-                    let items: Vec<&str> =
-                        caution.when.iter().map(|when| when.item.name()).collect();
-                    format!("Depending on {}: {}", items.join(" and "), caution.says)
+                    format!("If {}: {}", all_of(&caution.when), caution.says)
                 }
             };
-            cautions.push(format!(
-                "{says} ({}, {})",
-                caution.clause, caution.source.title
-            ));
+            cautions.push(format!("{says} ({})", caution.clause));
         }
     }
 }

@@ -152,9 +152,6 @@ pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
                 "measure {item} again, more finely than now, with a tape whose class you name."
             ));
         }
-        if let Reason::ForAPerson(_) = reason {
-            return Some("ask the local authority.".to_owned());
-        }
     }
     let limit = finding.limit.as_ref()?;
     let size = tied(&one_line(&limit.written));

@@ -6,7 +6,6 @@ use std::io::Write;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::wrap::hanging;
-use crate::rules::Bounds;
 use crate::rules::Check;
 use crate::rules::Condition;
 use crate::rules::Demand;
@@ -17,7 +16,7 @@ use crate::rules::Rule;
 use crate::rules::Ruleset;
 use crate::rules::Status;
 use crate::rules::Subject;
-use crate::rules::Test;
+use crate::rules::all_of;
 
 /// How many of a ruleset's rules were read how.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -183,15 +182,15 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
         rule.hazard
     )?;
     writeln!(out, "{}", hanging("  ", &one_line(&rule.says)))?;
-    let mut when: Vec<String> = rule.when.iter().map(condition).collect();
+    let mut when: Vec<String> = rule.when.iter().map(Condition::says).collect();
     if !rule.when_any.is_empty() {
-        let groups: Vec<String> = rule.when_any.iter().map(|group| all(group)).collect();
+        let groups: Vec<String> = rule.when_any.iter().map(|group| all_of(group)).collect();
         when.push(format!("either {}", groups.join(", or ")));
     }
     when.extend(
         rule.unless
             .iter()
-            .map(|group| format!("not where {}", all(group))),
+            .map(|group| format!("not where {}", all_of(group))),
     );
     if !when.is_empty() {
         writeln!(out, "{}", hanging("  Where: ", &when.join("; ")))?;
@@ -219,54 +218,15 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
     writeln!(out, "{}", hanging("  Source: ", &source))
 }
 
-fn all(conditions: &[Condition]) -> String {
-    let each: Vec<String> = conditions.iter().map(condition).collect();
-    each.join(" and ")
-}
-
-fn condition(condition: &Condition) -> String {
-    let name = condition.item.name();
-    match &condition.test {
-        Test::Age(limits) => format!("{name} {}", bounds(limits, ToString::to_string)),
-        Test::Count(limits) => format!("{name} {}", bounds(limits, ToString::to_string)),
-        Test::Length(limits) => format!("{name} {}", bounds(limits, written)),
-        Test::NoneOf(words) => format!("{name} is not {}", words.join(" or ")),
-        Test::OneOf(words) => format!("{name} is {}", words.join(" or ")),
-        Test::Years(limits) => format!("{name} {}", bounds(limits, ToString::to_string)),
-    }
-}
-
-fn written(limit: &Limit) -> String {
-    one_line(&limit.written).into_owned()
-}
-
-fn bounds<T>(bounds: &Bounds<T>, text: impl Fn(&T) -> String) -> String {
-    let parts = [
-        (&bounds.at_least, "at least"),
-        (&bounds.at_most, "at most"),
-        (&bounds.above, "more than"),
-        (&bounds.below, "less than"),
-    ];
-    let parts: Vec<String> = parts
-        .iter()
-        .filter_map(|(bound, word)| {
-            bound
-                .as_ref()
-                .map(|bound| format!("{word} {}", text(bound)))
-        })
-        .collect();
-    parts.join(" and ")
-}
-
 fn check(check: &Check) -> String {
     let name = match check.subject {
         Subject::AnyOpening => "any opening, bottom gap or end gap",
         Subject::Item(item) => item.name(),
     };
     let asks = match &check.demand {
-        Demand::Count(limits) => bounds(limits, ToString::to_string),
+        Demand::Count(limits) => limits.says(ToString::to_string),
         Demand::Foothold(demand) => foothold(demand),
-        Demand::Length(limits) => bounds(limits, written),
+        Demand::Length(limits) => limits.says(written),
         Demand::Opening(demand) => opening(demand),
         Demand::Words { is, is_not } => {
             let mut parts = Vec::new();
@@ -323,4 +283,8 @@ fn opening(demand: &OpeningDemand) -> String {
         )
     });
     format!("{}{zone}", parts.join(" and "))
+}
+
+fn written(limit: &Limit) -> String {
+    one_line(&limit.written).into_owned()
 }

@@ -22,6 +22,7 @@ mod merge;
 mod model;
 mod quantity;
 mod rule;
+mod says;
 mod sources;
 mod straddle;
 mod syntax;
@@ -33,4 +34,5 @@ pub use model::{
     Amendment, Bounds, Caution, Check, Condition, Covers, Demand, Example, FootholdDemand, InForce,
     Limit, OpeningDemand, Rule, Ruleset, Source, Status, Subject, Test, Urgency, Zone,
 };
+pub use says::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};

@@ -15,7 +15,7 @@ use crate::report::Report;
 use crate::report::Summary;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::text::findings::first_shortfall;
+use crate::report::text::findings::first_steps;
 use crate::report::text::guard::Detail;
 use crate::report::text::guard::block;
 use crate::report::text::head::head;
@@ -29,6 +29,9 @@ use crate::source::Diagnostics;
 
 /// Above this many, guards that meet get one line each.
 const MANY: usize = 30;
+
+/// How many guards the top of the report names.
+const AT_THE_TOP: usize = 3;
 
 /// The text report.
 pub struct Text<'a, W> {
@@ -65,8 +68,8 @@ struct Kept {
     headline: String,
     verdict: Verdict,
     quiet: bool,
-    /// The shortfall to speak of first.
-    first: Option<String>,
+    /// What to speak of first, for the top of the report.
+    first: Vec<String>,
     /// The lines below the headline; empty once there are many and it is quiet.
     block: String,
     cautions: Vec<usize>,
@@ -95,8 +98,18 @@ impl<'a, W: Write> Text<'a, W> {
         );
         writeln!(self.out, "{}\n", palette::heading(&made))?;
         writeln!(self.out, "{}", hanging("In short: ", &self.in_short()))?;
-        if let Some(first) = self.guards.first().and_then(|worst| worst.first.as_deref()) {
-            writeln!(self.out, "{}", hanging("First of all: ", first))?;
+        let loud = self.guards.iter().filter(|guard| !guard.quiet).count();
+        for (number, guard) in (1..).zip(self.guards.iter().take(loud.min(AT_THE_TOP))) {
+            let head = format!("{}: {}.", guard.title, guard.headline);
+            let head = hanging(&format!("  {number}. "), &head);
+            writeln!(self.out, "{}", palette::verdict(&head, guard.verdict))?;
+            for step in &guard.first {
+                writeln!(self.out, "{}", hanging("     ", step))?;
+            }
+        }
+        if loud > AT_THE_TOP {
+            let rest = format!("{} more below, worst first.", loud - AT_THE_TOP);
+            writeln!(self.out, "{}", hanging("     ", &rest))?;
         }
         writeln!(self.out)?;
         for line in head(&self.basis) {
@@ -106,22 +119,10 @@ impl<'a, W: Write> Text<'a, W> {
     }
 
     fn in_short(&self) -> String {
-        let Some(worst) = self.guards.first() else {
+        if self.guards.is_empty() {
             return "no guard was found in the survey.".to_owned();
-        };
-        let counted = counted(self.summary);
-        if self.guards.len() == 1 {
-            return format!("{}: {}.", worst.title, worst.headline);
         }
-        match worst.verdict {
-            Verdict::FallsShort | Verdict::TooClose | Verdict::NotMeasured => {
-                format!(
-                    "{counted} The worst is {}: {}.",
-                    worst.title, worst.headline
-                )
-            }
-            Verdict::Meets | Verdict::DoesNotApply => counted,
-        }
+        counted(self.summary)
     }
 
     fn write_guards(&mut self) -> io::Result<()> {
@@ -353,7 +354,7 @@ impl<W: Write> Report for Text<'_, W> {
             headline: headline(entry, &self.basis),
             verdict: entry.judged.verdict,
             quiet,
-            first: first_shortfall(entry, &self.basis),
+            first: first_steps(entry, &self.basis),
             block: if many && quiet {
                 String::new()
             } else {

@@ -52,35 +52,69 @@ pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) ->
     lines
 }
 
-/// The shortfall to speak of first, with what to do: the most urgent, then the
-/// largest for its limit, law before guidance.
-pub(super) fn first_shortfall(entry: &Entry<'_>, basis: &Basis<'_>) -> Option<String> {
-    let findings = entry.judged.findings.iter();
-    let worst = findings
-        .filter(|finding| finding.verdict == Verdict::FallsShort)
-        .filter(|finding| Group::of(finding, basis) != Group::Memory)
-        .min_by_key(|finding| {
-            let share = Reverse(share_short(finding).unwrap_or(0));
-            (!finding.binding, finding.rule.urgency, share)
-        })?;
-    Some(format!(
-        "{}. To put it right: {}",
-        compared(worst, &entry.guard),
-        advice::put_right(worst)
-    ))
+/// What to speak of first, for the top of the report: the most urgent shortfall,
+/// then the largest for its limit, with what to do; else what is too close to
+/// call, with how to settle it; and what to find out next.
+pub(super) fn first_steps(entry: &Entry<'_>, basis: &Basis<'_>) -> Vec<String> {
+    let of = |verdict: Verdict| {
+        entry
+            .judged
+            .findings
+            .iter()
+            .filter(move |finding| finding.verdict == verdict)
+            .filter(|finding| Group::of(finding, basis) != Group::Memory)
+    };
+    let worst = of(Verdict::FallsShort).min_by_key(|finding| {
+        let share = Reverse(share_short(finding).unwrap_or(0));
+        (!finding.binding, finding.rule.urgency, share)
+    });
+    let close = of(Verdict::TooClose).min_by_key(|finding| !finding.binding);
+    let mut steps = Vec::new();
+    if let Some(worst) = worst {
+        steps.push(format!("{}.", compared(worst, &entry.guard)));
+        steps.push(format!("To put it right: {}", advice::put_right(worst)));
+    } else if let Some(close) = close {
+        steps.push(format!(
+            "{}; too close to call.",
+            compared(close, &entry.guard)
+        ));
+        let settle = advice::settle(close);
+        steps.extend(settle.map(|settle| format!("To settle it: {settle}")));
+    }
+    let next = entry.judged.questions.iter().take(NEXT);
+    let next: Vec<&str> = next.map(|question| question.item.name()).collect();
+    if !next.is_empty() {
+        steps.push(format!("Measure or write down next: {}.", next.join(", ")));
+    }
+    steps
 }
+
+/// How many things to find out next are named at the top.
+const NEXT: usize = 3;
 
 /// What is too close to call, why, and how to settle it.
 pub(super) fn too_close(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
     let mut lines = vec![hanging(BULLET, &compared(finding, guard))];
     lines.push(hanging(UNDER, &one_line(&finding.rule.says)));
-    lines.push(hanging(UNDER, &why_open(finding)));
-    if let Some(settle) = advice::settle(finding) {
-        lines.push(hanging(UNDER, &format!("To settle it: {settle}")));
+    let within_doubt = match (finding.margin, finding.uncertainty) {
+        (Some(margin), Some(u)) => margin.magnitude() < u.doubled(),
+        (None, _) | (_, None) => false,
+    };
+    // where the clause leaves it to a person, the reason says so below
+    if within_doubt || !is_for_a_person(finding) {
+        lines.push(hanging(UNDER, &why_open(finding)));
+        if let Some(settle) = advice::settle(finding) {
+            lines.push(hanging(UNDER, &format!("To settle it: {settle}")));
+        }
     }
     lines.push(hanging(UNDER, &source(finding)));
     remarks(&mut lines, finding, guard);
     lines
+}
+
+fn is_for_a_person(finding: &Finding<'_>) -> bool {
+    let mut reasons = finding.reasons.iter();
+    reasons.any(|reason| matches!(reason, Reason::ForAPerson(_)))
 }
 
 fn palette_first(text: String) -> String {
@@ -213,7 +247,7 @@ fn remarks(lines: &mut Vec<String>, finding: &Finding<'_>, guard: &Guard) {
     for reason in &finding.reasons {
         if *reason != Reason::ExactlyAtLimit {
             let text = capitalised(&words::reason(reason, guard));
-            lines.push(hanging(UNDER, &format!("{text}.")));
+            lines.push(hanging(UNDER, &format!("{}.", text.trim_end_matches('.'))));
         }
     }
 }

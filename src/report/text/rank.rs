@@ -49,7 +49,8 @@ impl Rank {
 fn class(entry: &Entry<'_>) -> Class {
     let verdict = entry.judged.verdict;
     let none = says(&entry.guard, Item::Guard, "none");
-    if none && verdict == Verdict::FallsShort {
+    let guidance = entry.judged.guidance;
+    if none && [Some(verdict), guidance].contains(&Some(Verdict::FallsShort)) {
         return Class::NoGuard;
     }
     if entry.judged.findings.iter().any(is_urgent) {
@@ -63,9 +64,7 @@ fn class(entry: &Entry<'_>) -> Class {
         Verdict::TooClose | Verdict::NotMeasured if none => Class::PerhapsNoGuard,
         Verdict::TooClose => Class::TooClose,
         Verdict::NotMeasured => Class::NotMeasured,
-        Verdict::Meets | Verdict::DoesNotApply
-            if entry.judged.guidance == Some(Verdict::FallsShort) =>
-        {
+        Verdict::Meets | Verdict::DoesNotApply if guidance == Some(Verdict::FallsShort) => {
             Class::GuidanceFallsShort
         }
         Verdict::Meets => Class::Meets,

@@ -1,0 +1,53 @@
+//! Conditions and bounds in a reader's words.
+
+use crate::rules::Bounds;
+use crate::rules::Condition;
+use crate::rules::Limit;
+use crate::rules::Test;
+
+impl Condition {
+    /// `drop more than 30 in`, `place is landing or deck`.
+    #[must_use]
+    pub fn says(&self) -> String {
+        let name = self.item.name();
+        match &self.test {
+            Test::Age(bounds) => format!("{name} {}", bounds.says(ToString::to_string)),
+            Test::Count(bounds) => format!("{name} {}", bounds.says(ToString::to_string)),
+            Test::Length(bounds) => format!("{name} {}", bounds.says(Limit::written)),
+            Test::NoneOf(words) => format!("{name} is not {}", words.join(" or ")),
+            Test::OneOf(words) => format!("{name} is {}", words.join(" or ")),
+            Test::Years(bounds) => format!("{name} {}", bounds.says(ToString::to_string)),
+        }
+    }
+}
+
+/// Conditions that must all hold, in a reader's words.
+#[must_use]
+pub fn all_of(conditions: &[Condition]) -> String {
+    let each: Vec<String> = conditions.iter().map(Condition::says).collect();
+    each.join(" and ")
+}
+
+impl Limit {
+    /// As the file writes it.
+    fn written(&self) -> String {
+        self.written.clone()
+    }
+}
+
+impl<T> Bounds<T> {
+    /// `at least 34 in and at most 38 in`, each value as `text` gives it.
+    pub fn says(&self, text: impl Fn(&T) -> String) -> String {
+        let parts = [
+            (&self.at_least, "at least"),
+            (&self.at_most, "at most"),
+            (&self.above, "more than"),
+            (&self.below, "less than"),
+        ];
+        let there = parts.iter().filter_map(|(bound, word)| {
+            let bound = bound.as_ref()?;
+            Some(format!("{word} {}", text(bound)))
+        });
+        there.collect::<Vec<_>>().join(" and ")
+    }
+}
