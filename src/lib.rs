@@ -21,3 +21,8 @@ pub mod rules;
 pub mod survey;
 
 pub mod evaluate;
+
+pub mod report;
+
+#[cfg(feature = "terminal")]
+pub mod cli;

@@ -1,3 +1,13 @@
-//! Integration tests, one binary.
+//! All integration tests in one program, so that everything is linked once.
 
+mod architecture;
+mod commands;
+mod harness;
+mod judging;
+mod properties;
+mod published;
+mod readings;
+mod readme;
+mod reports;
+mod rulesets;
 mod surveys;

@@ -1,5 +1,8 @@
 //! What comes out of judging a guard.
 
+use std::borrow::Cow;
+use std::sync::Arc;
+
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -7,6 +10,7 @@ use crate::measure::Length;
 use crate::measure::LengthUnit;
 use crate::measure::Probability;
 use crate::measure::StandardUncertainty;
+use crate::measure::YearSpan;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
 use crate::rules::Zone;
@@ -103,8 +107,8 @@ impl Finding<'_> {
 /// The value that decided a finding.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Measured {
-    /// The cell as it stands; for an exact inherited fact likewise.
-    pub written: String,
+    /// The cell as it stands.
+    pub written: Arc<str>,
     /// The value that was compared, where it is a length: of a triangle its clear opening.
     pub value: Option<Length>,
     /// The unit the person wrote.
@@ -114,16 +118,74 @@ pub struct Measured {
 /// The limit of a finding.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LimitShown<'r> {
-    /// In the ruleset's words: `at least 36 in`, `a 4 in ball must not pass`.
-    pub says: String,
-    /// The operator's key in the ruleset: `at-least`, `stops-ball`.
-    pub operator: &'static str,
+    /// How the value is compared.
+    pub operator: Operator,
     /// The limit as the ruleset writes it.
-    pub written: &'r str,
+    pub written: Cow<'r, str>,
     /// The limit as a length, where it is one.
     pub value: Option<Length>,
     /// The unit the ruleset wrote.
     pub unit: Option<LengthUnit>,
+}
+
+impl LimitShown<'_> {
+    /// In a reader's words: `at least 36 in`, `a 4 in ball must not pass`.
+    #[must_use]
+    pub fn says(&self) -> String {
+        let written = &self.written;
+        match self.operator {
+            Operator::Above => format!("more than {written}"),
+            Operator::AtLeast => format!("at least {written}"),
+            Operator::AtMost => format!("at most {written}"),
+            Operator::Below => format!("less than {written}"),
+            Operator::Is => format!("must be {written}"),
+            Operator::IsNot => format!("must not be {written}"),
+            Operator::NoneWithin => format!("none within {written}"),
+            Operator::NotWithin => format!("not between {written}"),
+            Operator::StopsBall => format!("a {written} ball must not pass"),
+        }
+    }
+}
+
+/// How a value is compared with a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Operator {
+    /// More than; equal is not enough.
+    Above,
+    /// Equal is fine.
+    AtLeast,
+    /// Equal is fine.
+    AtMost,
+    /// Less than; equal is too much.
+    Below,
+    /// One of these words.
+    Is,
+    /// None of these words.
+    IsNot,
+    /// No foothold within this zone; its ends belong to it.
+    NoneWithin,
+    /// Not inside this band; its ends are outside.
+    NotWithin,
+    /// A ball of this size must not pass; equal is a failure.
+    StopsBall,
+}
+
+impl Operator {
+    /// The key in a ruleset.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Operator::Above => "above",
+            Operator::AtLeast => "at-least",
+            Operator::AtMost => "at-most",
+            Operator::Below => "below",
+            Operator::Is => "is",
+            Operator::IsNot => "is-not",
+            Operator::NoneWithin => "none-within",
+            Operator::NotWithin => "not-within",
+            Operator::StopsBall => "stops-ball",
+        }
+    }
 }
 
 /// Why a finding is what it is, and what a reader should know about it.
@@ -211,6 +273,8 @@ pub enum Assumption<'r> {
     EveryOpening,
     /// The guard stands there, since nobody said that it is a plan.
     Existing,
+    /// No chosen ruleset of law states years that cover this time of building.
+    NoRulesetCovers(YearSpan),
     /// A tape that nobody named is taken as this.
     Tape(&'static str),
     /// How finely readings were taken to be read: the written form and the step.

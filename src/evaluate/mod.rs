@@ -4,9 +4,22 @@
 //! Judging a guard is a pure function of its observations, the survey's facts
 //! and the rulesets: no files, no clock, no order of calls.
 
+mod cautions;
+mod condition;
+mod decide;
+mod doubt;
+pub mod examples;
 mod finding;
+mod guard;
+mod judgement;
+mod opening;
+mod rule;
+mod scene;
 
+pub use cautions::{DEFERRAL, GENERAL, cautions, guard_cautions};
+pub use doubt::{tape_taken, terms};
 pub use finding::{
     Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured, MemoryRules,
-    Options, Question, Reason,
+    Operator, Options, Question, Reason,
 };
+pub use guard::{Authority, judge};

@@ -76,6 +76,29 @@ impl StairTriangle {
         Ok(ball)
     }
 
+    /// An upper bound of the clear opening where a nosing overhangs the riser by
+    /// so much: the riser's face is taken back by it all the way up.
+    ///
+    /// The hole is a part of that larger triangle, so no larger ball passes;
+    /// without the overhang is a lower bound.
+    ///
+    /// # Errors
+    /// [`StairTriangleError::LiftTooHigh`] as for [`StairTriangle::clear_opening`].
+    ///
+    /// # Source
+    /// Similar triangles: D · (1 + v/R + n/G).
+    pub fn with_nosing(self, nosing: Length) -> Result<Length, StairTriangleError> {
+        let (rise, going, lift) = (
+            self.rise.nanometres_as_float(),
+            self.going.nanometres_as_float(),
+            self.lift.nanometres_as_float(),
+        );
+        let further = lift + nosing.nanometres_as_float() * rise / going;
+        let ball = Length::from_nanometres_rounded(closed_form(rise, going, further));
+        self.clear_opening()?;
+        Ok(ball)
+    }
+
     /// How sure the clear opening is when rise, going and lift are each this
     /// sure, by the first order of the law of propagation (GUM, JCGM 100:2008, 5.1.2).
     #[must_use]

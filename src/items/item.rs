@@ -228,6 +228,22 @@ impl Item {
         matches!(self.info().group, Group::Measured | Group::Seen)
     }
 
+    /// Whether it is a part or a state of the guard itself, so that a reading
+    /// of it says that there is one. A gate, a chair nearby, a handrail on the
+    /// wall or an open riser may be there without a guard.
+    #[must_use]
+    pub fn is_of_the_guard(self) -> bool {
+        self.is_at_guard()
+            && !matches!(
+                self,
+                Item::Guard
+                    | Item::HandrailHeight
+                    | Item::RiserOpening
+                    | Item::ThingToClimb
+                    | Item::TopOfStairsGate
+            )
+    }
+
     /// The words of its list; empty for other kinds.
     #[must_use]
     pub fn words(self) -> &'static [Word] {

@@ -42,9 +42,8 @@ pub(super) fn force(cursor: &mut Cursor<'_>) -> Result<Force, ReadingError> {
             ReadingError::new("a force has no sign", cursor.here()).help("write it so: 50 lbf")
         );
     }
-    let amount = number(cursor)?;
-    let digits = shown(cursor.slice(amount.span.clone()));
-    let value = amount.as_float();
+    let value = amount(cursor)?;
+    let digits = shown(cursor.slice(cursor.since(start)));
     let found = match cursor.next_word() {
         Some("lbf" | "lb" | "lbs" | "pound" | "pounds") => Some(pounds_force(value)),
         Some("n" | "newton" | "newtons") => Some(newtons(value)),
@@ -78,4 +77,19 @@ pub(super) fn force(cursor: &mut Cursor<'_>) -> Result<Force, ReadingError> {
         .help("write the force as read, such as 50 lbf or 222 N"));
     }
     Ok(found)
+}
+
+/// The number that is next; a plain decimal may have any count of places, as
+/// forces that we print have.
+fn amount(cursor: &mut Cursor<'_>) -> Result<f64, ReadingError> {
+    let back = cursor.mark();
+    if let Some(Lexeme::Number(digits)) = cursor.peek().cloned() {
+        cursor.advance();
+        let alone = cursor.next_word().is_some();
+        if let (true, Ok(value)) = (alone, digits.parse()) {
+            return Ok(value);
+        }
+        cursor.back_to(back);
+    }
+    number(cursor).map(|number| number.as_float())
 }

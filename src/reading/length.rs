@@ -1,6 +1,7 @@
 //! Plain lengths: at, over or under a value, from one to another, ± a, and sticks.
 
 use crate::items::Item;
+use crate::items::Kind;
 use crate::items::Worst;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
@@ -14,12 +15,12 @@ use crate::reading::error::quoted;
 use crate::reading::error::shown;
 use crate::reading::plausible::judge;
 use crate::reading::plausible::refuse_absurd;
-use crate::reading::quantity::BareZero;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
-use crate::reading::quantity::Settled;
 use crate::reading::quantity::quantity;
-use crate::reading::quantity::settle;
+use crate::reading::settle::BareZero;
+use crate::reading::settle::Settled;
+use crate::reading::settle::settle;
 use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
 
@@ -118,10 +119,12 @@ fn stick(
     let rest = shown(cursor.slice(cursor.rest()));
     if item.info().worst != Worst::Least {
         let help = if reaches { "over" } else { "under" };
-        return Err(
-            ReadingError::new(format!("a stick tells heights, and {item} is none"), whole)
-                .help(format!("write {help} {rest}")),
-        );
+        let word = quoted(cursor.slice(cursor.since(whole.start)));
+        return Err(ReadingError::new(
+            format!("{word} is for a stick held at a guard's height, and not for {item}"),
+            whole,
+        )
+        .help(format!("write {help} {rest}")));
     }
     let settled = one(cursor, context)?;
     if settled.length == Length::ZERO {
@@ -147,7 +150,8 @@ pub(super) fn measures(
     refuse_roughly(cursor)?;
     let start = cursor.here().start;
     let bound = bound(cursor)?;
-    let first = quantity(cursor, &["to", "at"])?;
+    let first = quantity(cursor, &["to", "at", "x", "by"])?;
+    refuse_sides(cursor, item)?;
     let second = if cursor.word("to") {
         Some(quantity(cursor, &["at"])?)
     } else {
@@ -156,11 +160,9 @@ pub(super) fn measures(
     let within = plus_minus(cursor)?;
     if bound != Bound::Exactly && (second.is_some() || within.is_some()) {
         let span = cursor.since(start);
+        let found = quoted(cursor.slice(span.clone()));
         return Err(ReadingError::new(
-            format!(
-                "{} says over or under of more than one length",
-                quoted(cursor.slice(span.clone()))
-            ),
+            format!("{found}: over and under go with one length and without ±"),
             span,
         )
         .help("write over 8 ft, or 5 to 6 in, or 5 in ± 1/2 in"));
@@ -177,6 +179,21 @@ pub(super) fn measures(
         .iter()
         .map(|one| measure(one, bound, within))
         .collect())
+}
+
+/// `3 x 4 in` is no plain length.
+fn refuse_sides(cursor: &mut Cursor<'_>, item: Item) -> Result<(), ReadingError> {
+    if !cursor.times() {
+        return Ok(());
+    }
+    let whole = cursor.whole();
+    let written = shown(cursor.slice(whole.clone()));
+    let help = if item.info().kind == Kind::Opening {
+        format!("write rectangle {written}, or triangle {written}")
+    } else {
+        "write one length, such as 36 in".to_owned()
+    };
+    Err(ReadingError::new(format!("`{written}` has two sides"), whole).help(help))
 }
 
 /// Settles lengths and the ± behind them; `5 ± 1/2 in` shares its unit.
@@ -254,7 +271,7 @@ fn refuse_roughly(cursor: &mut Cursor<'_>) -> Result<(), ReadingError> {
         quoted(cursor.slice(span.clone()))
     );
     let written = shown(cursor.slice(cursor.rest()));
-    let unit = quantity(cursor, &[]).ok().and_then(|q| q.own_unit());
+    let unit = quantity(cursor, &[]).ok().and_then(|q| q.unit());
     let within = match unit {
         Some(LengthUnit::Inch) => "1/2 in",
         Some(LengthUnit::Foot) => "6 in",

@@ -14,6 +14,7 @@ mod parse;
 mod plausible;
 mod print;
 mod quantity;
+mod settle;
 mod shape;
 mod slope;
 mod stair;

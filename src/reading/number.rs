@@ -249,10 +249,10 @@ fn decimal(
 
 /// A comma that may part thousands or decimals.
 fn thousands(cursor: &Cursor<'_>, written: &str, here: Range<usize>) -> ReadingError {
-    let joined = written.replace(',', "");
+    let single = written.matches(['.', ',']).count() == 1;
     let pointed = written.replacen(',', ".", 1);
-    let right = shown(&cursor.rewritten(here.clone(), &joined));
-    let help = if written.matches(['.', ',']).count() == 1 {
+    let right = shown(&cursor.rewritten(here.clone(), &without_thousands(written)));
+    let help = if single {
         let other = shown(&cursor.rewritten(here.clone(), &pointed));
         format!("write {right}, or {other} if the comma is a decimal mark")
     } else {
@@ -266,6 +266,17 @@ fn thousands(cursor: &Cursor<'_>, written: &str, here: Range<usize>) -> ReadingE
         here,
     )
     .help(help)
+}
+
+/// The number without marks between thousands; where points and commas stand
+/// in it, the last one is the decimal mark.
+fn without_thousands(written: &str) -> String {
+    match written.rsplit_once(['.', ',']) {
+        Some((whole, decimals)) if written.contains('.') => {
+            format!("{}.{decimals}", whole.replace(['.', ','], ""))
+        }
+        Some(_) | None => written.replace(',', ""),
+    }
 }
 
 /// The number of few enough digits.

@@ -15,10 +15,10 @@ use crate::reading::force::force;
 use crate::reading::length::measures;
 use crate::reading::plausible::refuse_absurd;
 use crate::reading::plausible::refuse_high_place;
-use crate::reading::quantity::BareZero;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::quantity;
-use crate::reading::quantity::settle;
+use crate::reading::settle::BareZero;
+use crate::reading::settle::settle;
 use crate::reading::shape::shape;
 use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
@@ -223,7 +223,7 @@ fn unknown_tail(cursor: &Cursor<'_>) -> ReadingError {
         ),
         here.clone(),
     );
-    match nearest(found, KNOWN) {
+    match nearest(found, KNOWN).filter(|word| *word != found) {
         Some(word) => error.help(format!("write {}", shown(&cursor.rewritten(here, word)))),
         None => error.help("write 4 in ball stops everywhere, and the rest in the note"),
     }

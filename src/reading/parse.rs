@@ -90,7 +90,8 @@ pub fn parse(
         item: Some(item),
         default_unit,
     };
-    let readings = readings(&mut cursor, context, item)?;
+    let readings =
+        readings(&mut cursor, context, item).map_err(|error| with_example(error, item))?;
     Ok(Parsed {
         readings,
         cautions: cursor.cautions,
@@ -131,6 +132,14 @@ fn readings(
     };
     cursor.finish()?;
     Ok(values.into_iter().map(plain_reading).collect())
+}
+
+/// An error that offers nothing yet offers the item's first example.
+fn with_example(error: ReadingError, item: Item) -> ReadingError {
+    match (&error.help, item.info().examples.first()) {
+        (None, Some(example)) => error.help(format!("write it so: {example}")),
+        (Some(_), _) | (None, None) => error,
+    }
 }
 
 fn single(value: Value) -> Parsed {

@@ -13,9 +13,9 @@ use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
 use crate::reading::number::Number;
-use crate::reading::quantity::Exact;
-use crate::reading::quantity::Settled;
-use crate::reading::quantity::exact;
+use crate::reading::settle::Exact;
+use crate::reading::settle::Settled;
+use crate::reading::settle::exact;
 use crate::reading::tokens::Cursor;
 
 /// Units in the order in which they are offered.
@@ -29,16 +29,18 @@ const OFFERED: [LengthUnit; 5] = [
 
 /// One or two units in which a number would be a usual value of the item.
 pub(super) fn units_for(item: Option<Item>, number: &Number) -> Vec<LengthUnit> {
-    let fits = |unit: &LengthUnit| !number.has_fraction() || unit.is_imperial();
+    if number.has_fraction() {
+        return vec![LengthUnit::Inch];
+    }
     let usual = item.and_then(|item| item.info().usual);
     let within = |unit: &LengthUnit| match (exact(number, *unit), usual) {
         (Exact::Length(length), Some((low, high))) => low <= length && length <= high,
         (Exact::Length(_) | Exact::TooFine(_) | Exact::TooLong, _) => false,
     };
-    let usual_units = OFFERED.into_iter().filter(fits).filter(within);
+    let usual_units = OFFERED.into_iter().filter(within);
     let found: Vec<LengthUnit> = usual_units.take(2).collect();
     if found.is_empty() {
-        OFFERED.into_iter().filter(fits).take(2).collect()
+        OFFERED.into_iter().take(2).collect()
     } else {
         found
     }
@@ -135,7 +137,7 @@ pub(super) fn question(
     if !unusual {
         return;
     }
-    let unit = high_unit(info);
+    let unit = table_unit(info);
     cursor.cautions.push(format!(
         "{} is unusual for {}, where {} to {} is common; look at the number and its unit again.",
         quoted(cursor.slice(span)),
@@ -146,7 +148,7 @@ pub(super) fn question(
 }
 
 /// The unit in which the table states the item's range.
-fn high_unit(info: &ItemInfo) -> LengthUnit {
+fn table_unit(info: &ItemInfo) -> LengthUnit {
     match info.usual {
         Some((low, _)) if low > Length::ZERO && low.nanometres() % 25_400_000 != 0 => {
             LengthUnit::Millimetre
@@ -161,8 +163,9 @@ fn readable(length: Length, unit: LengthUnit) -> String {
         let feet = length.nanometres() / LengthUnit::Foot.one().nanometres();
         return format!("{feet} ft");
     }
-    if unit == LengthUnit::Metre || unit == LengthUnit::Centimetre {
-        return length.readable(LengthUnit::Metre);
+    if !unit.is_imperial() && length >= Length::millimetres(1000) {
+        let tenths = (length.nanometres() + 50_000_000) / 100_000_000;
+        return Length::from_nanometres(tenths * 100_000_000).exact(LengthUnit::Metre);
     }
     length.readable(unit)
 }

@@ -11,18 +11,20 @@ use crate::reading::Graduation;
 use crate::reading::ShapeReading;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
+use crate::reading::error::shown;
 use crate::reading::length::plus_minus;
 use crate::reading::length::settle_with;
 use crate::reading::plausible::judge;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
-use crate::reading::quantity::Settled;
-use crate::reading::quantity::coarsest;
 use crate::reading::quantity::quantity;
+use crate::reading::settle::Settled;
+use crate::reading::settle::coarsest;
 use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
 use crate::reading::unit::unit;
 use crate::reading::unit::unknown_unit;
+use crate::source::nearest;
 
 /// Corners beyond this are no opening: 100 km.
 const FARTHEST_MM: f64 = 1e8;
@@ -89,9 +91,24 @@ pub(super) fn shape(
     } else if cursor.word("triangle") {
         Form::Triangle
     } else {
-        return Ok(None);
+        return refuse_near_shape(cursor).map(|()| None);
     };
     closed(cursor, context, item, form).map(Some)
+}
+
+/// `rectangl 3 x 4 in`: nearly the word of a shape.
+fn refuse_near_shape(cursor: &Cursor<'_>) -> Result<(), ReadingError> {
+    const SHAPES: [&str; 5] = ["slot", "rectangle", "triangle", "circle", "polygon"];
+    let Some(near) = cursor.next_word().and_then(|word| nearest(word, SHAPES)) else {
+        return Ok(());
+    };
+    let here = cursor.here();
+    let found = quoted(cursor.slice(here.clone()));
+    let right = cursor.rewritten(here.clone(), near);
+    Err(
+        ReadingError::new(format!("{found} is no shape that is known here"), here)
+            .help(format!("write {}", shown(&right))),
+    )
 }
 
 /// A shape with one or two dimensions.

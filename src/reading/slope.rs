@@ -1,17 +1,21 @@
 //! Slopes: `32 deg`, `1:2`, `7 3/4 x 10 in`, `10 %`.
 
+use std::ops::Range;
+
 use uom::si::angle::degree;
 use uom::si::angle::radian;
 
 use crate::measure::Angle;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::number::Number;
 use crate::reading::number::number;
-use crate::reading::quantity::BareZero;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::quantity;
-use crate::reading::quantity::settle;
+use crate::reading::settle::BareZero;
+use crate::reading::settle::settle;
 use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
 
@@ -78,11 +82,11 @@ fn rise_by_going(cursor: &mut Cursor<'_>) -> Result<Angle, ReadingError> {
     // a ratio needs no unit, but two numbers without one need the same
     let context = Context {
         item: None,
-        default_unit: Some(crate::measure::LengthUnit::Inch),
+        default_unit: Some(LengthUnit::Inch),
     };
     let both = settle(cursor, context, &[&rise, &going], BareZero::Refused)?;
     let (rise, going) = (both[0].length, both[1].length);
-    if going == crate::measure::Length::ZERO {
+    if going == Length::ZERO {
         return Err(ReadingError::new("a slope has a going", whole).help(FORMS));
     }
     Ok(ratio(
@@ -91,7 +95,7 @@ fn rise_by_going(cursor: &mut Cursor<'_>) -> Result<Angle, ReadingError> {
     ))
 }
 
-fn refuse_no_going(going: &Number, span: std::ops::Range<usize>) -> Result<(), ReadingError> {
+fn refuse_no_going(going: &Number, span: Range<usize>) -> Result<(), ReadingError> {
     if going.is_zero() {
         return Err(ReadingError::new("a slope has a going", span).help(FORMS));
     }

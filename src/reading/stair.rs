@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use crate::items::Item;
 use crate::measure::Length;
-use crate::reading::Extent;
+use crate::measure::LengthUnit;
 use crate::reading::Graduation;
 use crate::reading::StairReading;
 use crate::reading::Value;
@@ -15,14 +15,14 @@ use crate::reading::length::plus_minus;
 use crate::reading::opening::Place;
 use crate::reading::opening::ball;
 use crate::reading::opening::ball_is_mentioned;
-use crate::reading::quantity::BareZero;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
-use crate::reading::quantity::Settled;
-use crate::reading::quantity::coarsest;
 use crate::reading::quantity::quantity;
 use crate::reading::quantity::quantity_is_next;
-use crate::reading::quantity::settle;
+use crate::reading::settle::BareZero;
+use crate::reading::settle::Settled;
+use crate::reading::settle::coarsest;
+use crate::reading::settle::settle;
 use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
 
@@ -43,7 +43,7 @@ pub(super) fn stair_triangle(
     item: Item,
 ) -> Result<Value, ReadingError> {
     if ball_is_mentioned(cursor) {
-        let (ball, _): (_, Option<Extent>) = ball(cursor, context, item, Place::MayNot)?;
+        let (ball, _) = ball(cursor, context, item, Place::MayNot)?;
         return Ok(Value::Ball(ball));
     }
     let whole = cursor.whole();
@@ -183,11 +183,11 @@ pub(super) fn settle_parts(
 }
 
 /// The unit of the last length that is no bare zero.
-pub(super) fn unit_of(settled: &[Settled]) -> crate::measure::LengthUnit {
+pub(super) fn unit_of(settled: &[Settled]) -> LengthUnit {
     settled
         .iter()
         .rev()
         .find(|one| one.length != Length::ZERO)
         .or(settled.last())
-        .map_or(crate::measure::LengthUnit::Inch, |one| one.unit)
+        .map_or(LengthUnit::Inch, |one| one.unit)
 }

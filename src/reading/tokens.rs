@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
+use crate::reading::error::shown;
 
 /// One word, number or mark.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -246,10 +247,11 @@ impl<'t> Cursor<'t> {
             ReadingError::new(format!("{found} is no reading of this item"), rest)
         } else {
             let message = format!("{found} was not expected after {}", quoted(read));
-            ReadingError::new(message, rest).help(format!(
-                "write {}, and the rest in the note",
-                crate::reading::error::shown(read)
-            ))
+            let help = match self.peek() {
+                Some(Lexeme::Other(';')) => "write one reading a row".to_owned(),
+                Some(_) | None => format!("write {}, and the rest in the note", shown(read)),
+            };
+            ReadingError::new(message, rest).help(help)
         };
         Err(error)
     }

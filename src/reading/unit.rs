@@ -50,7 +50,7 @@ fn by_name(word: &str) -> Option<LengthUnit> {
 pub(super) fn unit(cursor: &mut Cursor<'_>) -> Option<LengthUnit> {
     let found = unit_ahead(cursor)?;
     cursor.advance();
-    if matches!(found, LengthUnit::Inch | LengthUnit::Foot) && cursor.touches() {
+    if cursor.touches() {
         cursor.eat(&Lexeme::Dot);
     }
     Some(found)

@@ -120,6 +120,9 @@ fn age_unit(cursor: &mut Cursor<'_>, number: &Number) -> Result<AgeUnit, Reading
         cursor.eat(&Lexeme::Dot);
         return Ok(unit);
     }
+    if let Some(error) = weeks_or_days(cursor, number) {
+        return Err(error);
+    }
     let digits = shown(cursor.slice(number.span.clone()));
     let message = match cursor.peek() {
         None => format!("`{digits}` may be months or years"),
@@ -130,6 +133,26 @@ fn age_unit(cursor: &mut Cursor<'_>, number: &Number) -> Result<AgeUnit, Reading
     };
     let span = number.span.start..cursor.here().end;
     Err(ReadingError::new(message, span).help(format!("write {digits} months or {digits} years")))
+}
+
+/// `6 weeks`: the whole months in it.
+fn weeks_or_days(cursor: &Cursor<'_>, number: &Number) -> Option<ReadingError> {
+    let in_a_year = match cursor.next_word()? {
+        "week" | "weeks" | "wk" | "wks" => 52,
+        "day" | "days" => 365,
+        _ => return None,
+    };
+    let (numerator, denominator) = number.ratio();
+    let age = Age::from_months(u32::try_from(numerator * 12 / (denominator * in_a_year)).ok()?);
+    let span = number.span.start..cursor.here().end;
+    let found = quoted(cursor.slice(span.clone()));
+    Some(
+        ReadingError::new(
+            format!("ages are in months or years, and {found} was found"),
+            span,
+        )
+        .help(format!("write {age}")),
+    )
 }
 
 fn in_months(cursor: &Cursor<'_>, number: &Number, unit: AgeUnit) -> Result<i128, ReadingError> {

@@ -1,12 +1,36 @@
 //! Rulesets: what is asked of a guard, by which clause, from which source.
 //!
 //! TOML becomes a [`Ruleset`] whose every limit, item and word has been
-//! checked; what is wrong with the file comes back as diagnostics. Nothing here
-//! sees a survey.
+//! checked; what is wrong with the file comes back as diagnostics, all of it in
+//! one run. Nothing here sees a survey, and nothing here opens a file.
+//!
+//! ```
+//! let loaded = guardrule::rules::load("us-dwelling-2018", &|_| None);
+//! assert!(loaded.diagnostics.is_empty());
+//! assert_eq!(loaded.ruleset.map(|ruleset| ruleset.edition), Some("2018".to_owned()));
+//! ```
 
+mod checks;
+mod codes;
+mod conditions;
+mod embedded;
+mod faults;
+mod fields;
+mod head;
+mod load;
+mod merge;
 mod model;
+mod quantity;
+mod rule;
+mod sources;
+mod straddle;
+mod syntax;
 
+pub use codes::codes;
+pub use embedded::{embedded, embedded_ids};
+pub use load::{Loaded, load};
 pub use model::{
     Amendment, Bounds, Caution, Check, Condition, Covers, Demand, Example, FootholdDemand, InForce,
     Limit, OpeningDemand, Rule, Ruleset, Source, Status, Subject, Test, Urgency, Zone,
 };
+pub use straddle::{StraddleGap, straddle_gaps};

@@ -32,7 +32,8 @@ pub struct Ruleset {
     pub leaves_out: Vec<String>,
     /// The sources it cites.
     pub sources: Vec<Arc<Source>>,
-    /// Its rules in the order of the file; an amendment's own come last.
+    /// Its rules in the order of the file; one that an amendment replaces keeps
+    /// its place, and an amendment's own new ones come last.
     pub rules: Vec<Rule>,
     /// What a clause says without a number, said beside the findings.
     pub cautions: Vec<Caution>,

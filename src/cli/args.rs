@@ -1,0 +1,185 @@
+//! What can be typed.
+
+use std::path::PathBuf;
+
+use clap::Args;
+use clap::Parser;
+use clap::Subcommand;
+use clap::ValueEnum;
+
+/// Check railings with a tape measure against the rules that hold for them
+///
+/// Write down what you measure at each railing, landing or deck guard in a CSV
+/// file (the survey), and guardrule says rule by rule whether it meets, falls
+/// short, is too close to call with that tape, or was not measured.
+///
+/// It never says that a guard is safe. The local authority and licensed
+/// professionals decide.
+#[derive(Debug, Parser)]
+#[command(
+    name = "guardrule",
+    version,
+    propagate_version = true,
+    max_term_width = 80,
+    after_help = "Examples:\n  \
+        guardrule check demo-surveys/family-house.csv\n  \
+        guardrule items height\n  \
+        guardrule rules list"
+)]
+pub struct Cli {
+    /// Colour the output
+    #[arg(long, global = true, value_name = "WHEN", default_value = "auto")]
+    pub(super) color: Colour,
+    #[command(subcommand)]
+    pub(super) command: Command,
+}
+
+/// When to colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Colour {
+    /// On a terminal, unless NO_COLOR is set
+    Auto,
+    /// Always
+    Always,
+    /// Never
+    Never,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Judge the guards of a survey and report
+    Check(CheckArgs),
+    /// Show what can be written down, and how to measure it
+    Items(ItemsArgs),
+    /// Look at rulesets and test them
+    Rules(RulesArgs),
+}
+
+/// Judge the guards of a survey and report
+///
+/// The exit status follows the verdict: 0 every rule that applies is met; 1
+/// something falls short; 3 nothing falls short, but something is undecided; 2
+/// a file or the command line is faulty (what could be judged is reported all
+/// the same).
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule check demo-surveys/family-house.csv\n  \
+    guardrule check ours.csv --rules us-dwelling-2018 --rules my-town.toml\n  \
+    guardrule check flats.csv --format csv --output findings.csv")]
+pub(super) struct CheckArgs {
+    /// Survey files; several make one survey, - is standard input
+    #[arg(required = true, value_name = "SURVEY")]
+    pub(super) surveys: Vec<PathBuf>,
+    /// Judge by this ruleset: an id, or a file; repeat for several
+    #[arg(long, value_name = "ID|FILE")]
+    pub(super) rules: Vec<String>,
+    /// Form of the report
+    #[arg(long, value_name = "FORM", default_value = "text")]
+    pub(super) format: Format,
+    /// Write the report to this file, whole or not at all
+    #[arg(long, value_name = "FILE")]
+    pub(super) output: Option<PathBuf>,
+    /// How a reading near a limit is decided
+    #[arg(long, value_name = "HOW", default_value = "guarded")]
+    pub(super) decision: DecisionArg,
+    /// Report on guards of this building only
+    #[arg(long, value_name = "NAME")]
+    pub(super) building: Option<String>,
+    /// Report on guards of this unit only
+    #[arg(long, value_name = "NAME")]
+    pub(super) unit: Option<String>,
+    /// Report on guards of this name only
+    #[arg(long, value_name = "NAME")]
+    pub(super) guard: Option<String>,
+    /// Leave out the child guidance that nobody asked for
+    #[arg(long)]
+    pub(super) no_guidance: bool,
+    /// Whether rules written from memory decide, or only warn
+    #[arg(long, value_name = "HOW", default_value = "warns")]
+    pub(super) memory: MemoryArg,
+    /// Show the arithmetic of each finding
+    #[arg(long)]
+    pub(super) explain: bool,
+}
+
+/// Forms of a report.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    /// For reading on a terminal
+    Text,
+    /// For programs: everything
+    Json,
+    /// For a spreadsheet: one finding a row
+    Csv,
+    /// The counts alone, as JSON
+    Summary,
+}
+
+/// How a reading near a limit is decided.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum DecisionArg {
+    /// Only when the tape's doubt cannot change the verdict
+    Guarded,
+    /// By the reading alone
+    Simple,
+}
+
+/// Whether rules from memory decide.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum MemoryArg {
+    /// They only warn
+    Warns,
+    /// They decide as others do
+    Decides,
+}
+
+/// Show what can be written down, and how to measure it
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule items\n  \
+    guardrule items height\n  \
+    guardrule items stair triangle")]
+pub(super) struct ItemsArgs {
+    /// One item; without it, the list of all
+    #[arg(value_name = "NAME")]
+    pub(super) name: Vec<String>,
+}
+
+/// Look at rulesets and test them
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule rules list\n  \
+    guardrule rules show us-dwelling-2018\n  \
+    guardrule rules test my-town.toml")]
+pub(super) struct RulesArgs {
+    #[command(subcommand)]
+    pub(super) command: RulesCommand,
+}
+
+/// What to do with rulesets.
+#[derive(Debug, Subcommand)]
+pub(super) enum RulesCommand {
+    /// List the rulesets that come with the program
+    #[command(after_help = "Example:\n  guardrule rules list")]
+    List,
+    /// Show what a ruleset asks, rule by rule
+    #[command(after_help = "Example:\n  guardrule rules show small-child-advice")]
+    Show {
+        /// An id, or a file
+        #[arg(value_name = "ID|FILE")]
+        ruleset: String,
+    },
+    /// Judge the examples written in rulesets
+    ///
+    /// Without a file, all rulesets that come with the program. The exit status
+    /// is 1 when an example does not come out as it says.
+    #[command(
+        after_help = "Examples:\n  guardrule rules test\n  guardrule rules test my-town.toml"
+    )]
+    Test {
+        /// Ids or files
+        #[arg(value_name = "ID|FILE")]
+        rulesets: Vec<String>,
+    },
+}

@@ -1,0 +1,285 @@
+//! `guardrule check SURVEY…`: the main job.
+
+use std::io;
+use std::io::Write;
+use std::ops::ControlFlow;
+use std::path::Path;
+use std::sync::Arc;
+
+use crate::cli::args::CheckArgs;
+use crate::cli::args::DecisionArg;
+use crate::cli::args::Format;
+use crate::cli::args::MemoryArg;
+use crate::cli::codes;
+use crate::cli::exit::Exit;
+use crate::cli::files;
+use crate::cli::files::Output;
+use crate::cli::rules::load;
+use crate::cli::terminal::Terminal;
+use crate::evaluate;
+use crate::evaluate::Decision;
+use crate::evaluate::MemoryRules;
+use crate::evaluate::Options;
+use crate::report;
+use crate::report::Basis;
+use crate::report::Entry;
+use crate::report::Explain;
+use crate::report::Form;
+use crate::report::Summary;
+use crate::rules::Ruleset;
+use crate::source::Code;
+use crate::source::Diagnostic;
+use crate::source::Diagnostics;
+use crate::source::Excerpt;
+use crate::survey::Guard;
+use crate::survey::Survey;
+use crate::survey::SurveyFile;
+
+/// What is judged beside any law, and alone where nobody chose.
+const GUIDANCE: &str = "small-child-advice";
+
+pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    let mut diagnostics = Diagnostics::new();
+    let files = open(args, terminal, &mut diagnostics);
+    if files.is_empty() {
+        return said(&diagnostics, terminal);
+    }
+    let survey = match Survey::scan(&files) {
+        Ok(survey) => survey,
+        Err(error) => {
+            diagnostics.push(outside(codes::CANNOT_READ, &error.file, &error.error));
+            return said(&diagnostics, terminal);
+        }
+    };
+    let rulesets = rulesets(args, &survey, &mut diagnostics);
+    if rulesets.is_empty() {
+        diagnostics.push(nothing_to_judge_by());
+        return said(&diagnostics, terminal);
+    }
+    let output = match args.output.as_deref().map(Output::beside).transpose() {
+        Ok(output) => output,
+        Err(error) => {
+            let path = args.output.as_deref().unwrap_or(Path::new("-"));
+            let name = path.display().to_string();
+            diagnostics.push(outside(codes::CANNOT_WRITE, &name, &error));
+            return said(&diagnostics, terminal);
+        }
+    };
+    judge(args, &survey, &rulesets, output, diagnostics, terminal)
+}
+
+/// Opens what can be opened; the rest is judged all the same.
+fn open(
+    args: &CheckArgs,
+    terminal: &mut Terminal<'_>,
+    diagnostics: &mut Diagnostics,
+) -> Vec<Box<dyn SurveyFile>> {
+    let mut files = Vec::new();
+    for path in &args.surveys {
+        match files::survey(path, terminal.input()) {
+            Ok(file) => files.push(file),
+            Err(error) => {
+                let name = path.display().to_string();
+                diagnostics.push(outside(codes::CANNOT_READ, &name, &error));
+            }
+        }
+    }
+    files
+}
+
+/// `--rules`, else the survey's own, and the child guidance beside either.
+fn rulesets(args: &CheckArgs, survey: &Survey<'_>, diagnostics: &mut Diagnostics) -> Vec<Ruleset> {
+    let asked = if args.rules.is_empty() {
+        &survey.facts().rules
+    } else {
+        &args.rules
+    };
+    let mut names: Vec<&str> = Vec::new();
+    for name in asked.iter().map(String::as_str) {
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    if !args.no_guidance && !names.contains(&GUIDANCE) {
+        names.push(GUIDANCE);
+    }
+    load(names, diagnostics)
+}
+
+fn judge(
+    args: &CheckArgs,
+    survey: &Survey<'_>,
+    rulesets: &[Ruleset],
+    output: Option<Output>,
+    mut diagnostics: Diagnostics,
+    terminal: &mut Terminal<'_>,
+) -> io::Result<Exit> {
+    let options = Options {
+        decision: match args.decision {
+            DecisionArg::Guarded => Decision::Guarded,
+            DecisionArg::Simple => Decision::Simple,
+        },
+        memory: match args.memory {
+            MemoryArg::Warns => MemoryRules::Warn,
+            MemoryArg::Decides => MemoryRules::Decide,
+        },
+    };
+    let basis = Basis {
+        survey: survey.facts(),
+        rulesets,
+        options,
+        today: jiff::ZonedDateTime::now().date().to_string(),
+        tool_version: env!("CARGO_PKG_VERSION"),
+        explain: if args.explain {
+            Explain::Yes
+        } else {
+            Explain::No
+        },
+    };
+    let mut output = output;
+    let summary = {
+        let mut stdout;
+        let out: &mut dyn Write = match &mut output {
+            Some(file) => file,
+            None => {
+                stdout = terminal.out();
+                &mut stdout
+            }
+        };
+        written(args, survey, &basis, out, &mut diagnostics)?
+    };
+    if let Some(file) = output
+        && let Err(error) = file.finish()
+    {
+        let path = args.output.as_deref().unwrap_or(Path::new("-"));
+        let name = path.display().to_string();
+        diagnostics.push(outside(codes::CANNOT_WRITE, &name, &error));
+    }
+    report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+    Ok(exit(&summary, &diagnostics))
+}
+
+/// Reads, judges and writes guard after guard.
+fn written(
+    args: &CheckArgs,
+    survey: &Survey<'_>,
+    basis: &Basis<'_>,
+    out: &mut dyn Write,
+    diagnostics: &mut Diagnostics,
+) -> io::Result<Summary> {
+    let form = match args.format {
+        Format::Text => Form::Text,
+        Format::Json => Form::Json,
+        Format::Csv => Form::Csv,
+        Format::Summary => Form::Summary,
+    };
+    let mut report = report::report(form, basis.clone(), out)?;
+    let mut failed = Ok(());
+    let mut chosen = 0_usize;
+    let found = survey.guards(&mut |guard| {
+        if !is_chosen(args, &guard) {
+            return ControlFlow::Continue(());
+        }
+        chosen += 1;
+        let judged = evaluate::judge(&guard, basis.survey, basis.rulesets, basis.options);
+        match report.guard(&Entry { guard, judged }) {
+            Ok(()) => ControlFlow::Continue(()),
+            Err(error) => {
+                failed = Err(error);
+                ControlFlow::Break(())
+            }
+        }
+    });
+    failed?;
+    let found = match found {
+        Ok(found) => found,
+        Err(error) => {
+            let gone = outside(codes::CANNOT_READ, &error.file, &error.error);
+            diagnostics.push(gone);
+            Diagnostics::new()
+        }
+    };
+    diagnostics.absorb(found);
+    if chosen == 0 && survey.guard_count() > 0 {
+        diagnostics.push(no_such_guard(args));
+    }
+    let summary = report.finish(diagnostics)?;
+    Ok(summary)
+}
+
+fn is_chosen(args: &CheckArgs, guard: &Guard) -> bool {
+    let same = |asked: &Option<String>, name: &str| {
+        asked.as_ref().is_none_or(|asked| {
+            let words = |text: &str| {
+                text.split_whitespace()
+                    .collect::<Vec<_>>()
+                    .join(" ")
+                    .to_lowercase()
+            };
+            words(asked) == words(name)
+        })
+    };
+    same(&args.building, &guard.building)
+        && same(&args.unit, &guard.unit)
+        && same(&args.guard, &guard.name)
+}
+
+fn exit(summary: &Summary, diagnostics: &Diagnostics) -> Exit {
+    if diagnostics.any_error() {
+        Exit::BadInput
+    } else if summary.falls_short > 0 {
+        Exit::FallsShort
+    } else if summary.undecided > 0 || summary.could_not_judge > 0 {
+        Exit::Undecided
+    } else {
+        Exit::Met
+    }
+}
+
+fn said(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    report::diagnostics_text(&mut terminal.err(), diagnostics)?;
+    Ok(Exit::BadInput)
+}
+
+/// Something that the system refuses, about a file as a whole.
+fn outside(code: Code, name: &str, error: &io::Error) -> Diagnostic {
+    let missing = error.kind() == io::ErrorKind::NotFound;
+    let message = if missing && code == codes::CANNOT_READ {
+        format!("there is no file {name}")
+    } else if missing {
+        format!("there is no folder for {name}")
+    } else {
+        format!("{name}: {error}")
+    };
+    let help = if code == codes::CANNOT_READ {
+        "check the name, and that you stand in the right folder"
+    } else {
+        "name a file in a folder that you may write to"
+    };
+    Diagnostic::error(code, message, Excerpt::whole(Arc::from(name))).help(help)
+}
+
+fn nothing_to_judge_by() -> Diagnostic {
+    let at = Excerpt::whole(Arc::from("command line"));
+    Diagnostic::error(
+        codes::NOTHING_TO_JUDGE_BY,
+        "there is no ruleset to judge by",
+        at,
+    )
+    .help("name one, as in --rules us-dwelling-2018; guardrule rules list shows which there are")
+}
+
+fn no_such_guard(args: &CheckArgs) -> Diagnostic {
+    let asked: Vec<String> = [
+        ("building", &args.building),
+        ("unit", &args.unit),
+        ("guard", &args.guard),
+    ]
+    .iter()
+    .filter_map(|(what, name)| name.as_ref().map(|name| format!("{what} {name}")))
+    .collect();
+    let at = Excerpt::whole(Arc::from("command line"));
+    let message = format!("no guard of the survey fits {}", asked.join(", "));
+    Diagnostic::error(codes::NO_SUCH_GUARD, message, at)
+        .help("names are those of the columns building, unit and guard; case does not count")
+}

@@ -1,0 +1,41 @@
+//! `guardrule items [NAME]`
+
+use std::io;
+use std::io::Write;
+
+use crate::cli::args::ItemsArgs;
+use crate::cli::exit::Exit;
+use crate::cli::terminal::Terminal;
+use crate::items::Item;
+use crate::report;
+use crate::report::one_line;
+use crate::source::nearest;
+
+pub(super) fn run(args: &ItemsArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    if args.name.is_empty() {
+        let mut out = terminal.out();
+        report::items(&mut out)?;
+        out.flush()?;
+        return Ok(Exit::Met);
+    }
+    let name = args.name.join(" ");
+    // rulesets write the names with hyphens
+    let found = Item::by_name(&name).or_else(|| Item::by_name(&name.replace('-', " ")));
+    let Some(item) = found else {
+        let name = one_line(&name);
+        let mut err = terminal.err();
+        writeln!(err, "error[G305]: there is no item {name:?}")?;
+        match nearest(&name, Item::names()) {
+            Some(word) => writeln!(
+                err,
+                "  = help: did you mean {word}? guardrule items lists all"
+            )?,
+            None => writeln!(err, "  = help: guardrule items lists all")?,
+        }
+        return Ok(Exit::BadInput);
+    };
+    let mut out = terminal.out();
+    report::item(&mut out, item)?;
+    out.flush()?;
+    Ok(Exit::Met)
+}

@@ -1,0 +1,42 @@
+//! The command line: arguments, files, the clock, colour, exit status. What is
+//! worth a test of its own lives below.
+
+mod args;
+mod check;
+mod codes;
+mod exit;
+mod files;
+mod items;
+mod rules;
+mod terminal;
+
+use std::ffi::OsString;
+
+use clap::Parser;
+
+pub use args::Cli;
+pub use codes::codes;
+pub use exit::Exit;
+pub use terminal::Terminal;
+
+use args::Command;
+
+/// Runs the program with these arguments (the program's name first) on these streams.
+///
+/// Never ends the process: the caller does, with the status that comes back.
+pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>) -> Exit {
+    let cli = match Cli::try_parse_from(args) {
+        Ok(cli) => cli,
+        Err(error) => return terminal.usage(&error),
+    };
+    terminal.choose_colour(cli.color);
+    let done = match cli.command {
+        Command::Check(args) => check::run(&args, terminal),
+        Command::Items(args) => items::run(&args, terminal),
+        Command::Rules(args) => rules::run(&args, terminal),
+    };
+    match done {
+        Ok(exit) => exit,
+        Err(error) => terminal.failed(&error),
+    }
+}

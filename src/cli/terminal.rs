@@ -1,0 +1,139 @@
+//! The streams of a run, with or without colour.
+
+use std::io;
+use std::io::Write;
+
+use anstream::AutoStream;
+use anstream::ColorChoice;
+use anstream::adapter::StripBytes;
+
+use crate::cli::args::Colour;
+use crate::cli::exit::Exit;
+use crate::report::one_line;
+
+/// Where output goes. Tests hand in buffers.
+pub struct Terminal<'a> {
+    out: Box<dyn Write + 'a>,
+    err: Box<dyn Write + 'a>,
+    input: Box<dyn io::Read + 'a>,
+    auto: ColorChoice,
+    out_choice: ColorChoice,
+}
+
+impl<'a> Terminal<'a> {
+    /// The process's own streams.
+    #[must_use]
+    pub fn of_the_process() -> Terminal<'static> {
+        let auto = AutoStream::choice(&io::stdout());
+        Terminal {
+            out: Box::new(io::BufWriter::new(io::stdout().lock())),
+            err: Box::new(io::stderr().lock()),
+            input: Box::new(io::stdin().lock()),
+            auto,
+            out_choice: auto,
+        }
+    }
+
+    /// Streams of a test: no colour unless asked for.
+    pub fn new(
+        out: impl Write + 'a,
+        err: impl Write + 'a,
+        input: impl io::Read + 'a,
+    ) -> Terminal<'a> {
+        Terminal {
+            out: Box::new(out),
+            err: Box::new(err),
+            input: Box::new(input),
+            auto: ColorChoice::Never,
+            out_choice: ColorChoice::Never,
+        }
+    }
+
+    pub(super) fn choose_colour(&mut self, colour: Colour) {
+        self.out_choice = match colour {
+            Colour::Auto => self.auto,
+            Colour::Always => ColorChoice::AlwaysAnsi,
+            Colour::Never => ColorChoice::Never,
+        };
+    }
+
+    /// Standard output; styles reach it only where they should.
+    pub(super) fn out(&mut self) -> impl Write + '_ {
+        Painted::new(&mut *self.out, self.out_choice)
+    }
+
+    /// Standard error; coloured as standard output is.
+    pub(super) fn err(&mut self) -> impl Write + '_ {
+        Painted::new(&mut *self.err, self.out_choice)
+    }
+
+    /// Standard input.
+    pub(super) fn input(&mut self) -> &mut dyn io::Read {
+        &mut *self.input
+    }
+
+    /// What clap says of the command line, and its exit status.
+    pub(super) fn usage(&mut self, error: &clap::Error) -> Exit {
+        let text = error.render();
+        let shown = if error.use_stderr() {
+            write!(self.err(), "{text}")
+        } else {
+            let choice = self.auto;
+            let mut out = Painted::new(&mut *self.out, choice);
+            write!(out, "{}", text.ansi()).and_then(|()| out.flush())
+        };
+        match (error.use_stderr(), shown) {
+            (true, _) => Exit::BadInput,
+            (false, _) => Exit::Met,
+        }
+    }
+
+    /// An error of the world outside, and its exit status.
+    pub(super) fn failed(&mut self, error: &io::Error) -> Exit {
+        let said = writeln!(self.err(), "error: {}", one_line(&error.to_string()));
+        debug_assert!(said.is_ok() || said.is_err(), "nobody is left to tell");
+        Exit::BadInput
+    }
+}
+
+/// A stream that takes styles off where they should not be.
+struct Painted<'a> {
+    stream: &'a mut dyn Write,
+    strip: Option<StripBytes>,
+}
+
+impl<'a> Painted<'a> {
+    fn new(stream: &'a mut dyn Write, choice: ColorChoice) -> Painted<'a> {
+        let strip = match choice {
+            ColorChoice::Always | ColorChoice::AlwaysAnsi => None,
+            ColorChoice::Auto | ColorChoice::Never => Some(StripBytes::new()),
+        };
+        Painted { stream, strip }
+    }
+}
+
+impl Write for Painted<'_> {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let written = match &mut self.strip {
+            None => self.stream.write_all(bytes),
+            Some(strip) => {
+                let mut parts = strip.strip_next(bytes);
+                parts.try_for_each(|part| self.stream.write_all(part))
+            }
+        };
+        unless_closed(written).map(|()| bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        unless_closed(self.stream.flush())
+    }
+}
+
+/// A reader that has gone away (`| head`) has seen enough: that is no fault of
+/// the survey, and the exit status is the verdict's all the same.
+fn unless_closed(result: io::Result<()>) -> io::Result<()> {
+    match result {
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+        other => other,
+    }
+}

@@ -1,0 +1,169 @@
+//! What a person must know before acting on a report.
+
+use crate::evaluate::Decision;
+use crate::evaluate::Judged;
+use crate::evaluate::Options;
+use crate::evaluate::condition::Truth;
+use crate::evaluate::condition::all;
+use crate::evaluate::scene::Piece;
+use crate::evaluate::scene::Scene;
+use crate::evaluate::scene::word;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::reading::Value;
+use crate::rules::Ruleset;
+use crate::survey::Guard;
+use crate::survey::SurveyFacts;
+
+/// Who decides; the last word of every report.
+pub const DEFERRAL: &str = "The local authority and licensed professionals decide what the law asks \
+here and whether a guard is fit. This report only compares readings with rules as we read them.";
+
+/// What holds for every guard. Common practice, no source, but for climbing:
+/// facts/measurement-and-geometry.md §5.3 (barriers delay a child and do not stop one).
+pub const GENERAL: [&str; 3] = [
+    "Meeting a rule says nothing about strength, and no guard is called safe here.",
+    "No railing is childproof: heights and gaps slow a child down, and a child who can climb gets over. Stay near.",
+    "Move chairs, boxes and planters away from every railing and window.",
+];
+
+/// The cautions of one guard: those that depend on it, then the general ones,
+/// the deferral last.
+#[must_use]
+pub fn cautions(
+    guard: &Guard,
+    judged: &Judged<'_>,
+    facts: &SurveyFacts,
+    rulesets: &[Ruleset],
+    options: Options,
+) -> Vec<String> {
+    let mut cautions = guard_cautions(guard, judged, facts, rulesets, options);
+    cautions.extend(GENERAL.map(str::to_owned));
+    cautions.push(DEFERRAL.to_owned());
+    cautions
+}
+
+/// The cautions that depend on the guard.
+#[must_use]
+pub fn guard_cautions(
+    guard: &Guard,
+    judged: &Judged<'_>,
+    facts: &SurveyFacts,
+    rulesets: &[Ruleset],
+    options: Options,
+) -> Vec<String> {
+    let scene = Scene::new(guard, facts, options);
+    let mut cautions = Vec::new();
+    tonight(&scene, judged, &mut cautions);
+    cautions.extend(small_body(&scene).map(str::to_owned));
+    cautions.extend(lead_paint(guard).map(str::to_owned));
+    let place = guard.of(Item::Place).find_map(|(_, o)| word(o));
+    if matches!(place, Some("deck" | "balcony" | "porch")) {
+        cautions.push("Only the railing was looked at, not the platform it stands on.".to_owned());
+    }
+    from_rulesets(&scene, rulesets, &mut cautions);
+    cautions
+}
+
+/// What to do until it is put right. Common practice, no source.
+fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
+    let moves = scene
+        .guard
+        .of(Item::MovesWhenPushed)
+        .filter_map(|(_, o)| word(o))
+        .find(|word| *word != "no");
+    let short = [Some(judged.verdict), judged.guidance].contains(&Some(Verdict::FallsShort));
+    if short || moves == Some("a lot") {
+        cautions.push(
+            "Tonight: keep children away from it, close the way to it or put up a temporary barrier \
+that cannot be climbed or pushed over, and move away whatever a child could climb."
+                .to_owned(),
+        );
+    }
+    if moves.is_some() || judged.verdict != Verdict::Meets {
+        cautions.push(
+            "Do not lean on it, and do not test it by leaning: a guard in doubt can give way."
+                .to_owned(),
+        );
+    }
+}
+
+/// Openings between 3 1/2 and 4 in. Source: Caring for Our Children 5.1.5.1, which says that many
+/// building codes allow 4 in and more; facts/rules-north-america.md §5.2.
+fn small_body(scene: &Scene<'_>) -> Option<&'static str> {
+    let (low, high) = (Length::sixty_fourths(224), Length::inches(4));
+    let mut known = false;
+    for item in [Item::Opening, Item::BottomGap, Item::EndGap] {
+        for (index, _) in scene.guard.of(item) {
+            if let Piece::Says(said) = scene.piece(item, index) {
+                known = known || item == Item::Opening;
+                let length = said.evidence.length();
+                if length >= low && length <= high {
+                    return Some(
+                        "An opening of 3 1/2 to 4 in may meet the law and yet let a small child's \
+body in while the head is held: child-care guidance asks for less than 3 1/2 in.",
+                    );
+                }
+            }
+        }
+    }
+    (!known).then_some(
+        "If an opening measures 3 1/2 to 4 in, it may meet the law and yet let a small child's \
+body in while the head is held.",
+    )
+}
+
+/// Lead in paint of homes from before 1978 (United States; the year from memory).
+fn lead_paint(guard: &Guard) -> Option<&'static str> {
+    const YEAR: i32 = 1978;
+    let built = guard.of(Item::Built).find_map(|(_, observation)| {
+        match observation.reading.as_ref().map(|reading| &reading.value) {
+            Some(Value::Years(span)) => Some(*span),
+            _ => None,
+        }
+    });
+    let flaking = guard
+        .of(Item::Paint)
+        .any(|(_, o)| word(o) == Some("flaking"));
+    match built {
+        Some(span) if span.surely_from(YEAR) => None,
+        Some(span) if span.surely_before(YEAR) && flaking => Some(
+            "The paint flakes and the place is from before 1978: it may hold lead. Keep children \
+off it, do not scrape or sand it, and have it tested.",
+        ),
+        Some(span) if span.surely_before(YEAR) => Some(
+            "From before 1978: old paint may hold lead. Do not scrape, sand or drill painted parts \
+before it is tested.",
+        ),
+        Some(_) | None => Some(
+            "If the house is from before 1978, old paint may hold lead: do not scrape, sand or \
+drill painted parts before it is tested.",
+        ),
+    }
+}
+
+fn from_rulesets(scene: &Scene<'_>, rulesets: &[Ruleset], cautions: &mut Vec<String>) {
+    for ruleset in rulesets {
+        let covered = all(scene, &ruleset.covers.conditions, Decision::Simple);
+        if covered == Truth::False {
+            continue;
+        }
+        for caution in &ruleset.cautions {
+            let holds = all(scene, &caution.when, scene.options.decision);
+            let says = match holds {
+                Truth::False => continue,
+                Truth::True => caution.says.clone(),
+                Truth::Unknown | Truth::Doubt => {
+                    let items: Vec<&str> =
+                        caution.when.iter().map(|when| when.item.name()).collect();
+                    format!("Depending on {}: {}", items.join(" and "), caution.says)
+                }
+            };
+            cautions.push(format!(
+                "{says} ({}, {})",
+                caution.clause, caution.source.title
+            ));
+        }
+    }
+}

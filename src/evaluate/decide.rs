@@ -1,0 +1,535 @@
+//! One piece of evidence against one bound.
+
+use std::borrow::Cow;
+
+use crate::evaluate::Decision;
+use crate::evaluate::LimitShown;
+use crate::evaluate::Operator;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::measure::Probability;
+use crate::measure::StandardUncertainty;
+use crate::rules::Bounds;
+use crate::rules::Limit;
+use crate::rules::OpeningDemand;
+
+/// What an observation says about a length.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Evidence {
+    /// The true value is this or more: a ball passes, a stick reaches.
+    AtLeast(Length),
+    /// The true value is more than this: `over`.
+    Above(Length),
+    /// The true value is less than this: a ball stops, `under`.
+    Below(Length),
+    /// A reading, and how sure it is.
+    Point(Length, StandardUncertainty),
+}
+
+impl Evidence {
+    /// Whether it bounds the value from one side only.
+    pub(super) fn is_bound(self) -> bool {
+        match self {
+            Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => true,
+            Evidence::Point(..) => false,
+        }
+    }
+
+    /// The length it names.
+    pub(super) fn length(self) -> Length {
+        match self {
+            Evidence::AtLeast(length)
+            | Evidence::Above(length)
+            | Evidence::Below(length)
+            | Evidence::Point(length, _) => length,
+        }
+    }
+}
+
+/// A bound that a value must keep to.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Ask<'r> {
+    /// More than.
+    Above(&'r Limit),
+    /// This or more.
+    AtLeast(&'r Limit),
+    /// This or less.
+    AtMost(&'r Limit),
+    /// Less than.
+    Below(&'r Limit),
+    /// Not above the first and below the second at once.
+    NotWithin(&'r Limit, &'r Limit),
+    /// A ball of this size must not pass.
+    StopsBall(&'r Limit),
+}
+
+/// What became of evidence against bounds.
+#[derive(Clone, Debug)]
+pub(super) struct Outcome<'r> {
+    pub(super) verdict: Verdict,
+    /// The verdict of the simple decision.
+    pub(super) alone: Verdict,
+    /// On the good side above zero.
+    pub(super) margin: Option<Length>,
+    pub(super) probability: Option<Probability>,
+    pub(super) limit: LimitShown<'r>,
+}
+
+/// The bounds of a plain length.
+pub(super) fn asks(bounds: &Bounds<Limit>) -> Vec<Ask<'_>> {
+    let mut asks = Vec::with_capacity(2);
+    asks.extend(bounds.at_least.as_ref().map(Ask::AtLeast));
+    asks.extend(bounds.at_most.as_ref().map(Ask::AtMost));
+    asks.extend(bounds.above.as_ref().map(Ask::Above));
+    asks.extend(bounds.below.as_ref().map(Ask::Below));
+    asks
+}
+
+/// The bounds of an opening.
+pub(super) fn opening_asks(demand: &OpeningDemand) -> Vec<Ask<'_>> {
+    let mut asks = Vec::with_capacity(2);
+    asks.extend(demand.stops_ball.as_ref().map(Ask::StopsBall));
+    asks.extend(demand.at_most.as_ref().map(Ask::AtMost));
+    asks.extend(demand.at_least.as_ref().map(Ask::AtLeast));
+    if let Some((above, below)) = &demand.not_within {
+        asks.push(Ask::NotWithin(above, below));
+    }
+    asks
+}
+
+/// One piece of evidence against all bounds: the worst verdict, the bound with
+/// least to spare, and the probability that all hold.
+pub(super) fn against<'r>(
+    evidence: Evidence,
+    asks: &[Ask<'r>],
+    decision: Decision,
+) -> Option<Outcome<'r>> {
+    let mut all: Option<Outcome<'r>> = None;
+    for ask in asks {
+        let next = ask.judge(evidence, decision);
+        all = Some(match all {
+            None => next,
+            Some(so_far) => so_far.and(next),
+        });
+    }
+    all
+}
+
+/// Several one-sided pieces of evidence about one and the same opening or
+/// height: together they may settle what none does alone.
+pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &[Ask<'r>]) -> Option<Outcome<'r>> {
+    let mut all: Option<Outcome<'r>> = None;
+    for ask in asks {
+        let outcomes = bounds.iter().map(|bound| ask.judge_bound(*bound));
+        let mut best = outcomes.min_by_key(|outcome| settled_first(outcome.verdict))?;
+        if let Ask::NotWithin(above, below) = ask
+            && best.verdict == Verdict::NotMeasured
+            && lies_within(bounds, above.length, below.length)
+        {
+            best.verdict = Verdict::FallsShort;
+            best.alone = Verdict::FallsShort;
+        }
+        all = Some(match all {
+            None => best,
+            Some(so_far) => so_far.and(best),
+        });
+    }
+    all
+}
+
+/// A shortfall that is certain comes first, then what is met for certain.
+fn settled_first(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::FallsShort => 0,
+        Verdict::Meets => 1,
+        Verdict::TooClose | Verdict::NotMeasured | Verdict::DoesNotApply => 2,
+    }
+}
+
+/// Whether the bounds together place the value inside the band.
+fn lies_within(bounds: &[Evidence], above: Length, below: Length) -> bool {
+    let from = bounds.iter().any(|bound| match bound {
+        Evidence::AtLeast(length) => *length > above,
+        Evidence::Above(length) => *length >= above,
+        Evidence::Below(_) | Evidence::Point(..) => false,
+    });
+    let to = bounds.iter().any(|bound| match bound {
+        Evidence::Below(length) => *length <= below,
+        Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Point(..) => false,
+    });
+    from && to
+}
+
+impl<'r> Outcome<'r> {
+    /// Both must hold.
+    fn and(self, other: Outcome<'r>) -> Outcome<'r> {
+        let verdict = self.verdict.min(other.verdict);
+        let alone = self.alone.min(other.alone);
+        let probability = match (self.probability, other.probability) {
+            (Some(one), Some(two)) => Some(one.minus(two.complement())),
+            (one, two) => one.or(two),
+        };
+        let first = (self.verdict, self.margin.unwrap_or(NO_MARGIN))
+            <= (other.verdict, other.margin.unwrap_or(NO_MARGIN));
+        let kept = if first { self } else { other };
+        Outcome {
+            verdict,
+            alone,
+            probability,
+            ..kept
+        }
+    }
+}
+
+/// Larger than every margin, so that a bound with one is shown first.
+const NO_MARGIN: Length = Length::from_nanometres(i64::MAX);
+
+impl<'r> Ask<'r> {
+    fn judge(self, evidence: Evidence, decision: Decision) -> Outcome<'r> {
+        match evidence {
+            Evidence::Point(value, u) => self.judge_point(value, u, decision),
+            Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => {
+                self.judge_bound(evidence)
+            }
+        }
+    }
+
+    fn judge_point(self, value: Length, u: StandardUncertainty, decision: Decision) -> Outcome<'r> {
+        let margin = self.margin(value);
+        let equal_is_fine = match self {
+            Ask::AtLeast(_) | Ask::AtMost(_) | Ask::NotWithin(..) => true,
+            Ask::Above(_) | Ask::Below(_) | Ask::StopsBall(_) => false,
+        };
+        let alone = if margin > Length::ZERO || (equal_is_fine && margin == Length::ZERO) {
+            Verdict::Meets
+        } else {
+            Verdict::FallsShort
+        };
+        let band = u.doubled();
+        let doubtful = band > Length::ZERO && margin.magnitude() < band;
+        let verdict = if decision == Decision::Guarded && doubtful {
+            Verdict::TooClose
+        } else {
+            alone
+        };
+        Outcome {
+            verdict,
+            alone,
+            margin: Some(margin),
+            probability: Some(self.probability(value, u)).filter(|_| u > StandardUncertainty::NONE),
+            limit: self.shown(value),
+        }
+    }
+
+    /// On the good side above zero.
+    fn margin(self, value: Length) -> Length {
+        match self {
+            Ask::Above(limit) | Ask::AtLeast(limit) => value - limit.length,
+            Ask::AtMost(limit) | Ask::Below(limit) | Ask::StopsBall(limit) => limit.length - value,
+            Ask::NotWithin(above, below) => (above.length - value).max(value - below.length),
+        }
+    }
+
+    fn probability(self, value: Length, u: StandardUncertainty) -> Probability {
+        match self {
+            Ask::Above(limit) | Ask::AtLeast(limit) => {
+                Probability::below(value, limit.length, u).complement()
+            }
+            Ask::AtMost(limit) | Ask::Below(limit) | Ask::StopsBall(limit) => {
+                Probability::below(value, limit.length, u)
+            }
+            Ask::NotWithin(above, below) => {
+                let inside = Probability::below(value, below.length, u).minus(Probability::below(
+                    value,
+                    above.length,
+                    u,
+                ));
+                inside.complement()
+            }
+        }
+    }
+
+    fn judge_bound(self, bound: Evidence) -> Outcome<'r> {
+        let verdict = match self {
+            Ask::Above(limit) => lower(bound, limit.length, Equal::FallsShort),
+            Ask::AtLeast(limit) => lower(bound, limit.length, Equal::Meets),
+            Ask::AtMost(limit) => upper(bound, limit.length, Equal::Meets),
+            Ask::Below(limit) | Ask::StopsBall(limit) => {
+                upper(bound, limit.length, Equal::FallsShort)
+            }
+            Ask::NotWithin(above, below) => {
+                let under = upper(bound, above.length, Equal::Meets);
+                let over = lower(bound, below.length, Equal::Meets);
+                if under == Verdict::Meets || over == Verdict::Meets {
+                    Verdict::Meets
+                } else {
+                    Verdict::NotMeasured
+                }
+            }
+        };
+        Outcome {
+            verdict,
+            alone: verdict,
+            margin: None,
+            probability: None,
+            limit: self.shown(bound.length()),
+        }
+    }
+
+    fn shown(self, value: Length) -> LimitShown<'r> {
+        let of = |operator, limit: &'r Limit| LimitShown {
+            operator,
+            written: Cow::Borrowed(limit.written.as_str()),
+            value: Some(limit.length),
+            unit: Some(limit.unit),
+        };
+        match self {
+            Ask::Above(limit) => of(Operator::Above, limit),
+            Ask::AtLeast(limit) => of(Operator::AtLeast, limit),
+            Ask::AtMost(limit) => of(Operator::AtMost, limit),
+            Ask::Below(limit) => of(Operator::Below, limit),
+            Ask::StopsBall(limit) => of(Operator::StopsBall, limit),
+            Ask::NotWithin(above, below) => {
+                let near_below = value - above.length > below.length - value;
+                let nearest = if near_below { below } else { above };
+                LimitShown {
+                    written: Cow::Owned(format!("{} and {}", above.written, below.written)),
+                    ..of(Operator::NotWithin, nearest)
+                }
+            }
+        }
+    }
+}
+
+/// What a value exactly at the limit does.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Equal {
+    FallsShort,
+    Meets,
+}
+
+/// A one-sided bound against a lower limit.
+fn lower(bound: Evidence, limit: Length, equal: Equal) -> Verdict {
+    match bound {
+        Evidence::AtLeast(v) if v > limit || (v == limit && equal == Equal::Meets) => {
+            Verdict::Meets
+        }
+        Evidence::Above(v) if v >= limit => Verdict::Meets,
+        Evidence::Below(v) if v <= limit => Verdict::FallsShort,
+        Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) | Evidence::Point(..) => {
+            Verdict::NotMeasured
+        }
+    }
+}
+
+/// A one-sided bound against an upper limit.
+fn upper(bound: Evidence, limit: Length, equal: Equal) -> Verdict {
+    match bound {
+        Evidence::Below(v) if v <= limit => Verdict::Meets,
+        Evidence::AtLeast(v) if v > limit || (v == limit && equal == Equal::FallsShort) => {
+            Verdict::FallsShort
+        }
+        Evidence::Above(v) if v >= limit => Verdict::FallsShort,
+        Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) | Evidence::Point(..) => {
+            Verdict::NotMeasured
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::LengthUnit;
+
+    fn limit(nanometres: i64) -> Limit {
+        Limit {
+            length: Length::from_nanometres(nanometres),
+            unit: LengthUnit::Millimetre,
+            written: Length::from_nanometres(nanometres).to_string(),
+        }
+    }
+
+    #[derive(Clone, Copy)]
+    enum Side {
+        AtLeast(i64),
+        AtMost(i64),
+        Between(i64, i64),
+    }
+
+    /// One of the twenty: reading and uncertainty in units of 100 nm, the limit, the probability
+    /// to six digits, and the ILAC non-binary column.
+    struct Example(i64, i64, Side, f64, Zone4);
+
+    /// ILAC-G8:09/2019, 4.2.3.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    enum Zone4 {
+        Pass,
+        ConditionalPass,
+        ConditionalFail,
+        Fail,
+    }
+    use Side::{AtLeast, AtMost, Between};
+    use Zone4::{ConditionalFail, ConditionalPass, Fail, Pass};
+
+    /// Twenty worked examples of facts/measurement-and-geometry.md §2.4, computed there with
+    /// scipy.stats.norm.cdf (scipy 1.17.1).
+    const TWENTY: [Example; 20] = [
+        Example(980_000, 6_000, AtMost(1_016_000), 1.000_000, Pass),
+        Example(
+            1_005_000,
+            6_000,
+            AtMost(1_016_000),
+            0.966_623,
+            ConditionalPass,
+        ),
+        Example(
+            1_010_000,
+            6_000,
+            AtMost(1_016_000),
+            0.841_345,
+            ConditionalPass,
+        ),
+        Example(
+            1_016_000,
+            6_000,
+            AtMost(1_016_000),
+            0.500_000,
+            ConditionalPass,
+        ),
+        Example(
+            1_020_000,
+            6_000,
+            AtMost(1_016_000),
+            0.252_493,
+            ConditionalFail,
+        ),
+        Example(1_030_000, 6_000, AtMost(1_016_000), 0.009_815, Fail),
+        Example(984_250, 7_500, AtMost(1_016_000), 0.999_988, Pass),
+        Example(1_000_125, 7_500, AtMost(1_016_000), 0.982_856, Pass),
+        Example(
+            1_016_000,
+            7_500,
+            AtMost(1_016_000),
+            0.500_000,
+            ConditionalPass,
+        ),
+        Example(1_031_875, 7_500, AtMost(1_016_000), 0.017_144, Fail),
+        Example(1_095_375, 7_500, AtMost(1_111_250), 0.982_856, Pass),
+        Example(1_492_250, 15_000, AtMost(1_524_000), 0.982_856, Pass),
+        Example(
+            9_144_000,
+            15_000,
+            AtLeast(9_144_000),
+            0.500_000,
+            ConditionalPass,
+        ),
+        Example(9_112_250, 15_000, AtLeast(9_144_000), 0.017_144, Fail),
+        Example(9_175_750, 15_000, AtLeast(9_144_000), 0.982_856, Pass),
+        Example(10_030_000, 15_000, AtLeast(10_000_000), 0.977_250, Pass),
+        Example(
+            10_980_000,
+            15_000,
+            AtLeast(11_000_000),
+            0.091_211,
+            ConditionalFail,
+        ),
+        Example(
+            9_636_125,
+            15_000,
+            Between(8_636_000, 9_652_000),
+            0.855_048,
+            ConditionalPass,
+        ),
+        Example(980_000, 6_000, AtMost(990_000), 0.952_210, ConditionalPass),
+        Example(880_000, 6_000, AtMost(889_000), 0.933_193, ConditionalPass),
+    ];
+
+    #[test]
+    fn the_twenty_probability_examples() {
+        for (row, Example(reading, u, side, given, zone)) in TWENTY.iter().enumerate() {
+            let bounds = match *side {
+                AtLeast(at) => Bounds {
+                    at_least: Some(limit(at * 100)),
+                    ..Bounds::default()
+                },
+                AtMost(at) => Bounds {
+                    at_most: Some(limit(at * 100)),
+                    ..Bounds::default()
+                },
+                Between(from, to) => Bounds {
+                    at_least: Some(limit(from * 100)),
+                    at_most: Some(limit(to * 100)),
+                    ..Bounds::default()
+                },
+            };
+            let u = StandardUncertainty::from_length(Length::from_nanometres(u * 100));
+            let point = Evidence::Point(Length::from_nanometres(reading * 100), u);
+            let out = against(point, &asks(&bounds), Decision::Guarded).expect("bounds are there");
+            let p = out.probability.expect("a doubtful reading has one").value();
+            assert!((p - given).abs() <= 0.5e-6, "row {}: {p}", row + 1);
+            let ours = match (out.verdict, out.alone) {
+                (Verdict::Meets, _) => Pass,
+                (Verdict::TooClose, Verdict::Meets) => ConditionalPass,
+                (Verdict::TooClose, _) => ConditionalFail,
+                _ => Fail,
+            };
+            assert_eq!(ours, *zone, "row {}", row + 1);
+        }
+    }
+
+    #[test]
+    fn one_nanometre_on_either_side_of_a_limit() {
+        let at = limit(101_600_000);
+        let verdicts = |ask: Ask<'_>| {
+            [-1, 0, 1].map(|off| {
+                let value = Length::from_nanometres(101_600_000 + off);
+                let point = Evidence::Point(value, StandardUncertainty::NONE);
+                ask.judge(point, Decision::Guarded).verdict
+            })
+        };
+        use Verdict::{FallsShort, Meets};
+        assert_eq!(
+            verdicts(Ask::StopsBall(&at)),
+            [Meets, FallsShort, FallsShort]
+        );
+        assert_eq!(verdicts(Ask::AtMost(&at)), [Meets, Meets, FallsShort]);
+        assert_eq!(verdicts(Ask::AtLeast(&at)), [FallsShort, Meets, Meets]);
+        assert_eq!(verdicts(Ask::Above(&at)), [FallsShort, FallsShort, Meets]);
+        assert_eq!(verdicts(Ask::Below(&at)), [Meets, FallsShort, FallsShort]);
+    }
+
+    #[test]
+    fn a_ball_of_exactly_the_limit_settles_it() {
+        let four = limit(101_600_000);
+        let ball = Length::inches(4);
+        let stops = Ask::StopsBall(&four);
+        assert_eq!(
+            stops.judge_bound(Evidence::Below(ball)).verdict,
+            Verdict::Meets
+        );
+        assert_eq!(
+            stops.judge_bound(Evidence::AtLeast(ball)).verdict,
+            Verdict::FallsShort
+        );
+        // where equal is fine, a ball that passes may just fit
+        let most = Ask::AtMost(&four);
+        assert_eq!(
+            most.judge_bound(Evidence::AtLeast(ball)).verdict,
+            Verdict::NotMeasured
+        );
+        let larger = Evidence::Below(Length::inches(5));
+        assert_eq!(stops.judge_bound(larger).verdict, Verdict::NotMeasured);
+    }
+
+    #[test]
+    fn two_balls_place_an_opening_inside_a_band() {
+        let (low, high) = (limit(88_900_000), limit(228_600_000));
+        let band = [Ask::NotWithin(&low, &high)];
+        let passes = Evidence::AtLeast(Length::inches(4));
+        let stops = Evidence::Below(Length::inches(9));
+        let alone = bounds_against(&[passes], &band).expect("a bound is there");
+        assert_eq!(alone.verdict, Verdict::NotMeasured);
+        let both = bounds_against(&[passes, stops], &band).expect("bounds are there");
+        assert_eq!(both.verdict, Verdict::FallsShort);
+    }
+}

@@ -1,0 +1,415 @@
+//! Openings and footholds against what is asked of them: zones of height, balls
+//! tried everywhere, infill that gives way.
+
+use std::borrow::Cow;
+
+use crate::evaluate::LimitShown;
+use crate::evaluate::Operator;
+use crate::evaluate::Reason;
+use crate::evaluate::decide::Ask;
+use crate::evaluate::decide::Evidence;
+use crate::evaluate::decide::against;
+use crate::evaluate::decide::bounds_against;
+use crate::evaluate::decide::opening_asks;
+use crate::evaluate::judgement::Judgement;
+use crate::evaluate::judgement::Reach;
+use crate::evaluate::judgement::gauge;
+use crate::evaluate::judgement::seen;
+use crate::evaluate::judgement::settle;
+use crate::evaluate::scene::Piece;
+use crate::evaluate::scene::Said;
+use crate::evaluate::scene::Scene;
+use crate::evaluate::scene::says_nothing;
+use crate::evaluate::scene::word;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::measure::combine;
+use crate::reading::Extent;
+use crate::reading::Foothold;
+use crate::reading::Graduation;
+use crate::reading::Push;
+use crate::reading::Value;
+use crate::rules::FootholdDemand;
+use crate::rules::Limit;
+use crate::rules::OpeningDemand;
+use crate::rules::Zone;
+
+/// The openings for which a ball tried everywhere is evidence alike.
+const EVERYWHERE: [Item; 4] = [
+    Item::Opening,
+    Item::BottomGap,
+    Item::EndGap,
+    Item::RiserOpening,
+];
+
+/// One opening item against what a rule asks of it.
+///
+/// `zoned` are the demands of the same ruleset that apply, look at the same
+/// item and carry a zone; they decide for an opening whose height nobody wrote.
+pub(super) fn opening<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    demand: &'r OpeningDemand,
+    zoned: &[&'r OpeningDemand],
+) -> Judgement<'r> {
+    let asks = opening_asks(demand);
+    let mut all = Vec::new();
+    let mut bounded = Vec::new();
+    let mut outside = false;
+    for (index, from) in observations(scene, item) {
+        let said = match scene.piece(from, index) {
+            Piece::Nothing(reason) => {
+                all.push(Judgement::bare(item, Verdict::NotMeasured, reason));
+                continue;
+            }
+            Piece::Says(said) => said,
+        };
+        if let (Some(zone), Some(at)) = (&demand.zone, said.at)
+            && !overlaps(zone, at)
+        {
+            outside = true;
+        } else if said.evidence.is_bound() {
+            bounded.push((index, said));
+        } else {
+            all.extend(tape(scene, item, index, &said, demand, zoned));
+        }
+    }
+    if !bounded.is_empty() {
+        let reach = if bounded.iter().any(|(_, said)| said.everywhere()) {
+            Reach::WholeGuard
+        } else {
+            Reach::OnePlace
+        };
+        if let Some(ball) = balls(scene, item, &bounded, &asks, demand, zoned) {
+            settle(&mut all, ball, reach);
+        }
+    }
+    match (Judgement::worst(all), &demand.zone) {
+        (Some(worst), _) => partly(scene, worst),
+        (None, Some(zone)) if outside => {
+            Judgement::bare(item, Verdict::NotMeasured, Reason::OutsideZone(zone))
+        }
+        (None, _) => Judgement::not_written(scene, item),
+    }
+}
+
+/// The item's own observations, and balls that were tried everywhere. Each comes
+/// with the item it was written for.
+fn observations(scene: &Scene<'_>, item: Item) -> Vec<(usize, Item)> {
+    let mut all: Vec<(usize, Item)> = scene.guard.of(item).map(|(at, _)| (at, item)).collect();
+    if EVERYWHERE.contains(&item) {
+        for other in EVERYWHERE.into_iter().filter(|other| *other != item) {
+            let everywhere = scene.guard.of(other).filter(|(_, observation)| {
+                observation.reading.as_ref().is_some_and(|reading| {
+                    matches!(&reading.value, Value::Ball(ball) if ball.everywhere && !ball.passes)
+                })
+            });
+            all.extend(everywhere.map(|(at, _)| (at, other)));
+        }
+    }
+    all
+}
+
+/// One tape reading.
+fn tape<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    index: usize,
+    said: &Said,
+    demand: &'r OpeningDemand,
+    zoned: &[&'r OpeningDemand],
+) -> Option<Judgement<'r>> {
+    let decision = scene.options.decision;
+    let asks = opening_asks(demand);
+    let outcome = against(said.evidence, &asks, decision)?;
+    let mut judgement = Judgement::from_outcome(scene, item, index, said, outcome);
+    if let Some(at_worst) = said.at_worst {
+        // a larger ball may pass than the closed form says
+        let worst = against(at_worst, &asks, decision)?;
+        judgement.reasons.push(Reason::NosingNotCounted);
+        if worst.verdict != judgement.verdict && judgement.verdict != Verdict::FallsShort {
+            judgement.verdict = Verdict::NotMeasured;
+            judgement.alone = Verdict::NotMeasured;
+        }
+    }
+    let lenient = || {
+        zoned.iter().any(|other| {
+            against(said.evidence, &opening_asks(other), decision)
+                .is_some_and(|outcome| outcome.verdict != Verdict::FallsShort)
+        })
+    };
+    in_zone(&mut judgement, said, demand, lenient);
+    give_way(
+        scene,
+        &mut judgement,
+        std::slice::from_ref(&(index, *said)),
+        demand,
+    );
+    Some(judgement)
+}
+
+/// Balls, sticks and one-sided readings together.
+fn balls<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    bounded: &[(usize, Said)],
+    asks: &[Ask<'r>],
+    demand: &'r OpeningDemand,
+    zoned: &[&'r OpeningDemand],
+) -> Option<Judgement<'r>> {
+    let mut judgement = gauge(scene, item, bounded, asks)?;
+    let decides = judgement.readings.first().copied();
+    let (_, said) = bounded.iter().find(|(index, _)| Some(*index) == decides)?;
+    let evidence: Vec<Evidence> = bounded.iter().map(|(_, said)| said.evidence).collect();
+    let lenient = || {
+        zoned.iter().any(|other| {
+            bounds_against(&evidence, &opening_asks(other))
+                .is_some_and(|outcome| outcome.verdict != Verdict::FallsShort)
+        })
+    };
+    in_zone(&mut judgement, said, demand, lenient);
+    give_way(scene, &mut judgement, bounded, demand);
+    if said.everywhere() {
+        judgement.partial = false;
+    }
+    Some(judgement)
+}
+
+/// An opening of which nobody wrote where it lies.
+fn in_zone<'r>(
+    judgement: &mut Judgement<'r>,
+    said: &Said,
+    demand: &'r OpeningDemand,
+    lenient: impl Fn() -> bool,
+) {
+    let Some(zone) = &demand.zone else { return };
+    if said.at.is_some() || said.everywhere() {
+        return;
+    }
+    let short = Verdict::FallsShort;
+    if judgement.verdict != short && judgement.alone != short {
+        return;
+    }
+    if lenient() {
+        judgement.reasons.push(Reason::WhereDoesItLie(zone));
+        for verdict in [&mut judgement.verdict, &mut judgement.alone] {
+            if *verdict == short {
+                *verdict = Verdict::NotMeasured;
+            }
+        }
+    } else {
+        judgement.reasons.push(Reason::TakenInZone(zone));
+    }
+}
+
+/// Where the infill gives way, a reading without the push proves only a shortfall.
+fn give_way<'r>(
+    scene: &Scene<'_>,
+    judgement: &mut Judgement<'r>,
+    said: &[(usize, Said)],
+    demand: &OpeningDemand,
+) {
+    let flexible = scene.infill_gives_way() && judgement.item != Item::RiserOpening;
+    let solid = judgement
+        .measured
+        .as_ref()
+        .is_some_and(|m| m.value == Some(Length::ZERO));
+    let asked = demand.pushed;
+    if solid || (!flexible && asked.is_none()) || judgement.verdict == Verdict::FallsShort {
+        return;
+    }
+    let enough = |push: Push| match (push, asked) {
+        (Push::None, _) | (Push::ByHand, Some(_)) => false,
+        (Push::ByHand | Push::Force(_), None) => true,
+        (Push::Force(force), Some(asked)) => force >= asked,
+    };
+    let deciding = |index: &usize| judgement.readings.contains(index);
+    let mut pushes = said.iter().filter(|(index, _)| deciding(index));
+    let push = pushes.next().map_or(Push::None, |(_, said)| said.pushed());
+    if enough(push) {
+        if push == Push::ByHand {
+            judgement.reasons.push(Reason::PushedByHand);
+        }
+        return;
+    }
+    judgement.verdict = Verdict::NotMeasured;
+    judgement.alone = if judgement.alone == Verdict::FallsShort {
+        Verdict::FallsShort
+    } else {
+        Verdict::NotMeasured
+    };
+    judgement.reasons.push(if push == Push::None {
+        Reason::NeedsPush
+    } else {
+        Reason::PushTooWeak
+    });
+}
+
+/// With some openings looked at only, what meets does so where it was measured.
+fn partly<'r>(scene: &Scene<'_>, mut judgement: Judgement<'r>) -> Judgement<'r> {
+    let everywhere = judgement.readings.iter().any(|index| {
+        let reading = &scene.guard.observation(*index).reading;
+        reading
+            .as_ref()
+            .is_some_and(|reading| matches!(&reading.value, Value::Ball(ball) if ball.everywhere))
+    });
+    let some_only = scene
+        .guard
+        .of(Item::OpeningsChecked)
+        .any(|(_, observation)| word(observation) != Some("every one"));
+    if judgement.item == Item::Opening
+        && judgement.verdict == Verdict::Meets
+        && some_only
+        && !everywhere
+    {
+        judgement.partial = true;
+        judgement.reasons.push(Reason::OnlySomeOpenings);
+    }
+    judgement
+}
+
+/// Both ends of a zone belong to it: at a shared edge the stricter rule counts.
+fn overlaps(zone: &Zone, at: Extent) -> bool {
+    at.low <= zone.to.length && at.high >= zone.from.length
+}
+
+/// Footholds within a zone.
+pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Judgement<'r> {
+    let item = Item::Foothold;
+    let mut all = Vec::new();
+    for (index, observation) in scene.guard.of(item) {
+        let value = observation.reading.as_ref().map(|reading| &reading.value);
+        all.push(match value {
+            Some(Value::Foothold(foothold)) => one_foothold(scene, index, foothold, demand),
+            Some(Value::None) => seen(scene, item, index, Verdict::Meets, zone_shown(demand)),
+            _ => {
+                let reason = says_nothing(index, observation).unwrap_or(Reason::Unreadable(index));
+                Judgement::bare(item, Verdict::NotMeasured, reason)
+            }
+        });
+    }
+    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, item))
+}
+
+fn one_foothold<'r>(
+    scene: &Scene<'_>,
+    index: usize,
+    foothold: &Foothold,
+    demand: &'r FootholdDemand,
+) -> Judgement<'r> {
+    let item = Item::Foothold;
+    let point = |length, item| {
+        let observation = scene.guard.observation(index);
+        let terms = scene.terms(
+            item,
+            observation,
+            length,
+            foothold.unit,
+            foothold.graduation,
+        );
+        Evidence::Point(length, combine(&terms))
+    };
+    let said = |evidence| Said {
+        evidence,
+        at_worst: None,
+        unit: foothold.unit,
+        at: None,
+        ball: None,
+    };
+    let zone = &demand.none_within;
+    // below the zone or above it; its ends belong to it
+    let height = point(foothold.height, item);
+    let mut best: Option<Judgement<'r>> = None;
+    for ask in [Ask::Below(&zone.from), Ask::Above(&zone.to)] {
+        if let Some(outcome) = against(height, &[ask], scene.options.decision) {
+            let next = Judgement::from_outcome(scene, item, index, &said(height), outcome);
+            best = better(best, next);
+        }
+    }
+    let shallow = demand.deeper_than.as_ref();
+    match (shallow, foothold.depth) {
+        (Some(limit), Some(depth)) => {
+            // the depth of a ledge is a gap between two faces
+            let depth = point(depth, Item::SolidPartTopWidth);
+            let ask = [Ask::AtMost(limit)];
+            if let Some(outcome) = against(depth, &ask, scene.options.decision) {
+                let next = Judgement::from_outcome(scene, item, index, &said(depth), outcome);
+                best = better(best, next);
+            }
+        }
+        (Some(_), None) => {
+            let unknown = Judgement::bare(item, Verdict::NotMeasured, Reason::FootholdDepthMissing);
+            best = better(best, unknown);
+        }
+        (None, _) => {}
+    }
+    let mut judgement = best
+        .unwrap_or_else(|| Judgement::bare(item, Verdict::NotMeasured, Reason::NotWritten(item)));
+    if judgement.verdict != Verdict::Meets {
+        // how far it is from not counting says nothing beside a zone
+        judgement.limit = Some(zone_shown(demand));
+        judgement.margin = None;
+    }
+    judgement
+}
+
+/// The better of two ways to satisfy: meets, too close, not measured, falls short.
+pub(super) fn better<'r>(
+    so_far: Option<Judgement<'r>>,
+    next: Judgement<'r>,
+) -> Option<Judgement<'r>> {
+    let Some(so_far) = so_far else {
+        return Some(next);
+    };
+    let rank = |judgement: &Judgement<'_>| {
+        let least = Length::from_nanometres(i64::MIN);
+        let margin = -judgement.margin.unwrap_or(least);
+        (satisfied_first(judgement.verdict), margin)
+    };
+    let alone = if satisfied_first(next.alone) < satisfied_first(so_far.alone) {
+        next.alone
+    } else {
+        so_far.alone
+    };
+    let kept = if rank(&next) < rank(&so_far) {
+        next
+    } else {
+        so_far
+    };
+    Some(Judgement { alone, ..kept })
+}
+
+fn satisfied_first(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::Meets => 0,
+        Verdict::TooClose => 1,
+        Verdict::NotMeasured => 2,
+        Verdict::FallsShort => 3,
+        Verdict::DoesNotApply => 4,
+    }
+}
+
+fn zone_shown(demand: &FootholdDemand) -> LimitShown<'_> {
+    let Zone { from, to } = &demand.none_within;
+    LimitShown {
+        operator: Operator::NoneWithin,
+        written: Cow::Owned(format!("{} and {}", from.written, to.written)),
+        value: None,
+        unit: None,
+    }
+}
+
+/// The written form of a graduation, for what is taken as given.
+pub(super) fn step(graduation: Graduation, unit: LengthUnit) -> Option<String> {
+    match graduation {
+        Graduation::ReadTo(step) => Some(step.exact(unit)),
+        Graduation::PlusMinus(_) => None,
+    }
+}
+
+/// The ball size of a demand, for telling the triangle at the steps from the infill.
+pub(super) fn ball_size(demand: &OpeningDemand) -> Option<&Limit> {
+    demand.stops_ball.as_ref().or(demand.at_most.as_ref())
+}

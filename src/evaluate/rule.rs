@@ -1,0 +1,349 @@
+//! One rule against one guard.
+
+use crate::evaluate::Finding;
+use crate::evaluate::MemoryRules;
+use crate::evaluate::Reason;
+use crate::evaluate::condition::Applies;
+use crate::evaluate::condition::Truth;
+use crate::evaluate::condition::applies;
+use crate::evaluate::judgement;
+use crate::evaluate::judgement::Judgement;
+use crate::evaluate::opening;
+use crate::evaluate::scene::Build;
+use crate::evaluate::scene::Presence;
+use crate::evaluate::scene::Scene;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::measure::YearSpan;
+use crate::reading::Value;
+use crate::rules::Check;
+use crate::rules::Demand;
+use crate::rules::OpeningDemand;
+use crate::rules::Rule;
+use crate::rules::Ruleset;
+use crate::rules::Status;
+use crate::rules::Subject;
+
+/// A ruleset before one guard.
+pub(super) struct Bench<'r> {
+    pub(super) ruleset: &'r Ruleset,
+    /// Why the ruleset as a whole does not judge this guard.
+    pub(super) not_covered: Option<Reason<'r>>,
+    /// Whether its rules decide, or only advise.
+    pub(super) decides: Decides,
+    /// Whether it was in force when the guard was built.
+    pub(super) in_force: InForceThen,
+}
+
+/// Whether a ruleset's rules take part in the guard's verdict.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Decides {
+    Yes,
+    No,
+}
+
+/// Whether a ruleset was in force when the guard was built.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum InForceThen {
+    /// It was, or nobody knows.
+    Perhaps,
+    /// It was not.
+    No,
+}
+
+impl InForceThen {
+    pub(super) fn of(ruleset: &Ruleset, built: Option<YearSpan>) -> InForceThen {
+        let (Some(years), Some(span)) = (ruleset.in_force, built) else {
+            return InForceThen::Perhaps;
+        };
+        let before = span.surely_before(years.from);
+        let after = years.until.is_some_and(|until| span.surely_from(until));
+        if before || after {
+            InForceThen::No
+        } else {
+            InForceThen::Perhaps
+        }
+    }
+}
+
+/// All of a ruleset's rules against a guard.
+pub(super) fn findings<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Vec<Finding<'r>> {
+    let rules: Vec<(&'r Rule, Applies)> = bench
+        .ruleset
+        .rules
+        .iter()
+        .map(|rule| (rule, applies(scene, rule)))
+        .collect();
+    let mut findings = Vec::with_capacity(rules.len() + 2);
+    for (rule, applies) in &rules {
+        let others = Others { rules: &rules };
+        for judgement in judge(scene, bench, rule, applies, &others) {
+            findings.push(finding(scene, bench, rule, judgement));
+        }
+    }
+    findings
+}
+
+/// The rules of one ruleset with whether each applies.
+struct Others<'a, 'r> {
+    rules: &'a [(&'r Rule, Applies)],
+}
+
+impl<'r> Others<'_, 'r> {
+    fn openings(&self, item: Item) -> impl Iterator<Item = &'r OpeningDemand> {
+        let possible = |applies: &Applies| applies.truth > Truth::False;
+        self.rules
+            .iter()
+            .filter(move |(_, applies)| possible(applies))
+            .flat_map(|(rule, _)| &rule.checks)
+            .filter(move |check| items(check).contains(&item))
+            .filter_map(|check| match &check.demand {
+                Demand::Opening(demand) => Some(demand),
+                Demand::Count(_)
+                | Demand::Foothold(_)
+                | Demand::Length(_)
+                | Demand::Words { .. } => None,
+            })
+    }
+
+    /// Demands with a zone on this item.
+    fn zoned(&self, item: Item) -> Vec<&'r OpeningDemand> {
+        self.openings(item)
+            .filter(|demand| demand.zone.is_some())
+            .collect()
+    }
+
+    /// The ball that the triangle at a stair has to stop.
+    fn triangle_ball(&self) -> Option<Length> {
+        self.openings(Item::StairTriangle)
+            .find_map(|demand| opening::ball_size(demand).map(|limit| limit.length))
+    }
+}
+
+/// The items that a check looks at.
+fn items(check: &Check) -> &'static [Item] {
+    const ANY: &[Item] = &[Item::Opening, Item::BottomGap, Item::EndGap];
+    match check.subject {
+        Subject::AnyOpening => ANY,
+        // one item as a slice of the table of all of them
+        Subject::Item(item) => std::slice::from_ref(&item.info().item),
+    }
+}
+
+fn judge<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    rule: &'r Rule,
+    applies: &Applies,
+    others: &Others<'_, 'r>,
+) -> Vec<Judgement<'r>> {
+    let first = rule
+        .checks
+        .first()
+        .map_or(Item::Guard, |check| items(check)[0]);
+    if let Some(reason) = &bench.not_covered {
+        let verdict = if matches!(reason, Reason::CoveredElsewhere(_)) {
+            Verdict::DoesNotApply
+        } else {
+            Verdict::NotMeasured
+        };
+        return vec![Judgement::bare(first, verdict, reason.clone())];
+    }
+    if applies.truth == Truth::False {
+        let mut judgement = Judgement::bare(first, Verdict::DoesNotApply, Reason::NoGuard);
+        judgement.reasons = applies.reasons.iter().cloned().map(widen).collect();
+        return vec![judgement];
+    }
+    if matches!(scene.presence, Presence::Absent(_)) && first.is_of_the_guard() {
+        return vec![Judgement::bare(
+            first,
+            Verdict::DoesNotApply,
+            Reason::NoGuard,
+        )];
+    }
+    let mut judgements = checked(scene, rule, others);
+    for judgement in &mut judgements {
+        if judgement.verdict != Verdict::DoesNotApply {
+            under(judgement, applies);
+            for_a_person(judgement, rule);
+        }
+    }
+    judgements
+}
+
+/// A reason without a ruleset's text in it, as one that may have some.
+fn widen<'r>(reason: Reason<'static>) -> Reason<'r> {
+    reason
+}
+
+/// The rule's checks: all items of a single one, else the best of several.
+fn checked<'r>(scene: &Scene<'_>, rule: &'r Rule, others: &Others<'_, 'r>) -> Vec<Judgement<'r>> {
+    if let [only] = rule.checks.as_slice() {
+        return by_item(scene, only, others);
+    }
+    let mut best = None;
+    for check in &rule.checks {
+        if let Some(worst) = Judgement::worst(by_item(scene, check, others)) {
+            best = opening::better(best, worst);
+        }
+    }
+    best.into_iter().collect()
+}
+
+fn by_item<'r>(scene: &Scene<'_>, check: &'r Check, others: &Others<'_, 'r>) -> Vec<Judgement<'r>> {
+    match check.subject {
+        Subject::Item(item) => vec![one(scene, item, check, others)],
+        Subject::AnyOpening => items(check)
+            .iter()
+            .filter_map(|item| any_opening(scene, *item, check, others))
+            .collect(),
+    }
+}
+
+/// One of `opening`, `bottom gap`, `end gap` under `any-opening`; `None` where
+/// the item need not be there.
+fn any_opening<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+) -> Option<Judgement<'r>> {
+    let written = scene.guard.of(item).next().is_some();
+    if item == Item::EndGap && !written {
+        return None;
+    }
+    if item != Item::BottomGap || side_is_closed(scene) {
+        return Some(one(scene, item, check, others));
+    }
+    if scene.on_a_stair() == Some(true) {
+        let lift = Reason::BottomGapIsLift;
+        return written.then(|| Judgement::bare(item, Verdict::DoesNotApply, lift));
+    }
+    let mut judgement = one(scene, item, check, others);
+    if scene.on_a_stair().is_none() && judgement.verdict < Verdict::NotMeasured {
+        // on a stair it would be no opening at all
+        judgement.verdict = Verdict::NotMeasured;
+        judgement.alone = Verdict::NotMeasured;
+        judgement.reasons = vec![Reason::CircumstanceMissing(Item::Place)];
+    }
+    Some(judgement)
+}
+
+/// `stair triangle,none`: the side is closed, so that a bottom gap is an opening.
+fn side_is_closed(scene: &Scene<'_>) -> bool {
+    scene.guard.of(Item::StairTriangle).any(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        reading.is_some_and(|reading| reading.value == Value::None)
+    })
+}
+
+fn one<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+) -> Judgement<'r> {
+    match &check.demand {
+        Demand::Count(bounds) => judgement::count(scene, item, bounds),
+        Demand::Foothold(demand) => opening::foothold(scene, demand),
+        Demand::Length(bounds) => judgement::length(scene, item, bounds),
+        Demand::Opening(demand) => {
+            let mut judgement = opening::opening(scene, item, demand, &others.zoned(item));
+            may_be_triangle(scene, &mut judgement, others);
+            judgement
+        }
+        Demand::Words { .. } if item == Item::Guard => judgement::presence(scene),
+        Demand::Words { is, is_not } => judgement::words(scene, item, is, is_not),
+    }
+}
+
+/// On a stair a hole too wide for the infill may be the triangle at the steps.
+fn may_be_triangle<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, others: &Others<'_, 'r>) {
+    let short = judgement.verdict == Verdict::FallsShort;
+    if judgement.item != Item::Opening || !short || scene.on_a_stair() != Some(true) {
+        return;
+    }
+    let value = judgement
+        .measured
+        .as_ref()
+        .and_then(|measured| measured.value);
+    if let (Some(value), Some(ball)) = (value, others.triangle_ball())
+        && value < ball
+    {
+        judgement.reasons.push(Reason::MayBeTriangle);
+    }
+}
+
+/// What a trigger that is unknown or in doubt makes of a judgement.
+fn under(judgement: &mut Judgement<'_>, applies: &Applies) {
+    if applies.truth == Truth::True {
+        return;
+    }
+    judgement
+        .reasons
+        .extend(applies.reasons.iter().cloned().map(widen));
+    if applies.truth == Truth::Unknown {
+        judgement.verdict = Verdict::NotMeasured;
+        judgement.alone = Verdict::NotMeasured;
+        return;
+    }
+    if judgement.verdict == Verdict::FallsShort {
+        judgement.verdict = Verdict::TooClose;
+    }
+    if applies.alone == Truth::False {
+        judgement.alone = Verdict::DoesNotApply;
+    }
+}
+
+/// A clause that leaves the decision to a person never makes a shortfall.
+fn for_a_person<'r>(judgement: &mut Judgement<'r>, rule: &'r Rule) {
+    let Some(why) = &rule.judgement else { return };
+    for verdict in [&mut judgement.verdict, &mut judgement.alone] {
+        if *verdict == Verdict::FallsShort {
+            *verdict = Verdict::TooClose;
+        }
+    }
+    if judgement.verdict == Verdict::TooClose {
+        judgement.reasons.push(Reason::ForAPerson(why));
+    }
+}
+
+fn finding<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    rule: &'r Rule,
+    judgement: Judgement<'r>,
+) -> Finding<'r> {
+    let from_memory = rule.status == Status::Memory && scene.options.memory == MemoryRules::Warn;
+    let mut reasons = judgement.reasons;
+    if judgement.verdict == Verdict::FallsShort && bench.in_force == InForceThen::No {
+        reasons.push(Reason::NotInForceWhenBuilt);
+    }
+    if scene.build == Build::Proposed(None)
+        && judgement.verdict == Verdict::Meets
+        && judgement.margin.is_some_and(|margin| margin < SMALL_MARGIN)
+    {
+        reasons.push(Reason::NoBuildTolerance);
+    }
+    Finding {
+        ruleset: bench.ruleset,
+        rule,
+        item: judgement.item,
+        verdict: judgement.verdict,
+        reading_alone: judgement.alone,
+        partial: judgement.partial,
+        binding: bench.decides == Decides::Yes && !from_memory,
+        measured: judgement.measured,
+        limit: judgement.limit,
+        margin: judgement.margin,
+        uncertainty: judgement.uncertainty,
+        probability: judgement.probability,
+        readings: judgement.readings,
+        also_readings: judgement.also_readings,
+        reasons,
+    }
+}
+
+/// Below this a drawing leaves little to the builder. (common practice, no source)
+const SMALL_MARGIN: Length = Length::sixty_fourths(16);

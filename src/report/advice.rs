@@ -1,0 +1,191 @@
+//! One line of what to do, in general words; the numbers of a remedy are
+//! worked out elsewhere.
+
+use crate::evaluate::Finding;
+use crate::evaluate::Operator;
+use crate::evaluate::Reason;
+use crate::items::Item;
+use crate::items::Kind;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::report::one_line;
+use crate::report::wrap::tied;
+
+/// What would put a shortfall right. Common practice, no source.
+#[must_use]
+pub(super) fn put_right(finding: &Finding<'_>) -> String {
+    let by = by(finding);
+    let limit = limit(finding);
+    let fasten = "have somebody who knows how look at it and fasten it properly; until then keep everybody off it.";
+    match finding.item {
+        Item::Guard => {
+            "put up a guard at this edge; until then keep children away from it.".to_owned()
+        }
+        Item::Height if lower_is_better(finding) => format!("lower the top of the guard{by}."),
+        Item::Height => format!(
+            "raise the rail{by}: a higher rail, or one added on top and fixed to the posts."
+        ),
+        Item::Opening | Item::EndGap if wider_is_better(finding) => format!("widen it{by}."),
+        Item::Opening => {
+            format!("close or narrow it{by}: another baluster, a panel or a mesh{limit}.")
+        }
+        Item::BottomGap => {
+            format!(
+                "fill the gap under the bottom rail, or narrow it{by}: a lower rail, a board{limit}."
+            )
+        }
+        Item::EndGap => format!("close or narrow it{by}: a strip or a baluster at the end{limit}."),
+        Item::StairTriangle => {
+            format!("fill the triangle at the steps or lower the bottom rail{limit}.")
+        }
+        Item::RiserOpening => {
+            format!("close the gap between the treads, or narrow it{by}: a board or a bar{limit}.")
+        }
+        Item::Foothold => {
+            "take it away, cover it, or close the face in front of it, so that no foot finds hold."
+                .to_owned()
+        }
+        Item::ThingToClimb => "move it away from the guard.".to_owned(),
+        Item::HandrailHeight if lower_is_better(finding) => format!("lower the handrail{by}."),
+        Item::HandrailHeight => format!("raise the handrail{by}."),
+        Item::SolidPartHeight | Item::SolidPartTopWidth => {
+            "see that no child can stand on it, or raise the guard above it.".to_owned()
+        }
+        Item::PostSpacing => format!("add a post, so that they stand closer{by}."),
+        Item::PostSection => {
+            "have it looked at: a stouter post, or another one beside it.".to_owned()
+        }
+        Item::Infill => "cover or change the infill.".to_owned(),
+        Item::InfillLoose => {
+            "fasten what is loose and replace what is missing; until then keep children away."
+                .to_owned()
+        }
+        Item::PostFastening | Item::NotchedPost | Item::FastenedTo | Item::MovesWhenPushed => {
+            fasten.to_owned()
+        }
+        Item::TopOfStairsGate => {
+            "at the top of stairs use a gate that is screwed to the wall.".to_owned()
+        }
+        Item::Paint => {
+            "keep children off it, and have it tested before anybody scrapes or sands it."
+                .to_owned()
+        }
+        Item::BuildTolerance
+        | Item::Built
+        | Item::By
+        | Item::Children
+        | Item::Date
+        | Item::DefaultUnit
+        | Item::Drop
+        | Item::DwellingsInBuilding
+        | Item::Handrail
+        | Item::Location
+        | Item::OpeningsChecked
+        | Item::Place
+        | Item::Property
+        | Item::ReadTo
+        | Item::Risers
+        | Item::Rules
+        | Item::Shared
+        | Item::State
+        | Item::Storeys
+        | Item::Tape
+        | Item::Use => format!("change it so that the rule is met{by}."),
+    }
+}
+
+fn lower_is_better(finding: &Finding<'_>) -> bool {
+    matches!(operator(finding), Some(Operator::AtMost | Operator::Below))
+}
+
+fn wider_is_better(finding: &Finding<'_>) -> bool {
+    matches!(operator(finding), Some(Operator::AtLeast | Operator::Above))
+}
+
+fn operator(finding: &Finding<'_>) -> Option<Operator> {
+    finding.limit.as_ref().map(|limit| limit.operator)
+}
+
+/// ` by 1/2 in or more`, where the shortfall is a length.
+fn by(finding: &Finding<'_>) -> String {
+    let stops = operator(finding) == Some(Operator::StopsBall);
+    match finding.margin {
+        Some(margin) if margin < Length::ZERO => {
+            let more = if stops { "more than" } else { "at least" };
+            format!(" by {more} {}", amount(finding, margin))
+        }
+        Some(_) | None => String::new(),
+    }
+}
+
+/// `, until a 4 in ball no longer passes`
+fn limit(finding: &Finding<'_>) -> String {
+    match &finding.limit {
+        Some(limit) if limit.operator == Operator::StopsBall => {
+            let ball = tied(&format!("{} ball", one_line(&limit.written)));
+            format!(", until a {ball} no longer passes")
+        }
+        Some(_) | None => String::new(),
+    }
+}
+
+/// A margin without its sign, in the unit that the person wrote.
+#[must_use]
+pub(super) fn amount(finding: &Finding<'_>, length: Length) -> String {
+    tied(&length.magnitude().readable(unit(finding)))
+}
+
+/// The unit that the person wrote, else the ruleset's.
+#[must_use]
+pub(super) fn unit(finding: &Finding<'_>) -> LengthUnit {
+    let measured = finding.measured.as_ref().and_then(|measured| measured.unit);
+    let limit = finding.limit.as_ref().and_then(|limit| limit.unit);
+    measured.or(limit).unwrap_or(LengthUnit::Millimetre)
+}
+
+/// How to settle what was too close to call; `None` where no test can.
+#[must_use]
+pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
+    for reason in &finding.reasons {
+        if let Reason::TriggerInDoubt(item) = reason {
+            return Some(format!(
+                "measure {item} again, more finely than now, with a tape whose class you name."
+            ));
+        }
+        if let Reason::ForAPerson(_) = reason {
+            return Some("ask the local authority.".to_owned());
+        }
+    }
+    let limit = finding.limit.as_ref()?;
+    let size = tied(&one_line(&limit.written));
+    let finer = "or read it more finely than now, with a tape whose class you name";
+    let opening = matches!(
+        finding.item.info().kind,
+        Kind::Opening | Kind::StairTriangle
+    );
+    let stick = matches!(
+        finding.item,
+        Item::HandrailHeight | Item::Height | Item::SolidPartHeight
+    );
+    let single = limit.value.is_some() && limit.operator != Operator::NotWithin;
+    let place = if finding.item == Item::StairTriangle {
+        "step"
+    } else {
+        "hole"
+    };
+    Some(if opening && single {
+        format!(
+            "try a ball of {size} at every {place} and write \"{} ball stops everywhere\" or \"{} ball passes\"; {finer}.",
+            one_line(&limit.written),
+            one_line(&limit.written)
+        )
+    } else if stick && single {
+        format!(
+            "cut a stick to {size}, hold it plumb at the lowest place, and write \"reaches {}\" or \"below {}\"; {finer}.",
+            one_line(&limit.written),
+            one_line(&limit.written)
+        )
+    } else {
+        "read it more finely than now, with a tape whose class you name.".to_owned()
+    })
+}

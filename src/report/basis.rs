@@ -1,0 +1,99 @@
+//! What every form is given, and what every form does.
+
+use std::io;
+use std::io::Write;
+
+use crate::evaluate::Judged;
+use crate::evaluate::Options;
+use crate::report::Csv;
+use crate::report::Json;
+use crate::report::Summary;
+use crate::report::SummaryForm;
+use crate::report::Text;
+use crate::rules::Ruleset;
+use crate::source::Diagnostics;
+use crate::survey::Guard;
+use crate::survey::SurveyFacts;
+
+/// What a report's head needs.
+#[derive(Clone, Debug)]
+pub struct Basis<'a> {
+    /// The survey's facts.
+    pub survey: &'a SurveyFacts,
+    /// The rulesets, in the order asked for.
+    pub rulesets: &'a [Ruleset],
+    /// How it was judged.
+    pub options: Options,
+    /// The day of the report: `2026-05-04`.
+    pub today: String,
+    /// The version of the program.
+    pub tool_version: &'a str,
+    /// Whether the arithmetic is shown.
+    pub explain: Explain,
+}
+
+/// Whether a text report shows the arithmetic of each finding.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Explain {
+    /// It does not.
+    #[default]
+    No,
+    /// It does.
+    Yes,
+}
+
+/// One guard with what was found.
+#[derive(Clone, Debug)]
+pub struct Entry<'r> {
+    /// The guard.
+    pub guard: Guard,
+    /// What was found.
+    pub judged: Judged<'r>,
+}
+
+/// The forms of a report.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// One finding a row, for a spreadsheet.
+    Csv,
+    /// Everything, for programs.
+    Json,
+    /// The counts alone, as JSON.
+    Summary,
+    /// For reading.
+    Text,
+}
+
+/// A report that takes one guard after another. JSON, CSV and the summary are
+/// written as the guards come and keep none; text keeps its paragraphs, since
+/// the worst guard comes first.
+pub trait Report {
+    /// Takes the next guard, in the order of first appearance.
+    ///
+    /// # Errors
+    /// Those of the writer.
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()>;
+
+    /// Writes what comes last, and says how the guards came out.
+    ///
+    /// # Errors
+    /// Those of the writer.
+    fn finish(self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary>;
+}
+
+/// A report of this form, with its head written where it has one.
+///
+/// # Errors
+/// Those of the writer.
+pub fn report<'a>(
+    form: Form,
+    basis: Basis<'a>,
+    out: impl Write + 'a,
+) -> io::Result<Box<dyn Report + 'a>> {
+    Ok(match form {
+        Form::Csv => Box::new(Csv::new(out, basis)?),
+        Form::Json => Box::new(Json::new(out, basis)?),
+        Form::Summary => Box::new(SummaryForm::new(out)),
+        Form::Text => Box::new(Text::new(out, basis)),
+    })
+}

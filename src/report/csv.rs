@@ -1,0 +1,227 @@
+//! The CSV report: one finding a row, fit to be opened in a spreadsheet.
+
+use std::io;
+use std::io::Write;
+
+use crate::evaluate::Finding;
+use crate::evaluate::cautions;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::report::Basis;
+use crate::report::Entry;
+use crate::report::Report;
+use crate::report::Summary;
+use crate::report::safe_cell;
+use crate::report::standing;
+use crate::report::words;
+use crate::source::Diagnostics;
+
+/// The columns. Lengths are in millimetres; a shortfall and what is to spare
+/// have a column each, so that no number begins with a minus sign.
+const COLUMNS: [&str; 37] = [
+    "property",
+    "building",
+    "unit",
+    "guard",
+    "guard verdict",
+    "guard guidance",
+    "law or guidance",
+    "ruleset",
+    "edition",
+    "rule",
+    "clause",
+    "how the clause was read",
+    "hazard",
+    "item",
+    "verdict",
+    "urgency",
+    "decides",
+    "partial",
+    "reading alone",
+    "measured",
+    "measured mm",
+    "asked",
+    "limit mm",
+    "short by mm",
+    "to spare mm",
+    "how sure mm",
+    "chance that it meets",
+    "the rule says",
+    "why",
+    "file",
+    "line",
+    "note",
+    "date measured",
+    "measured by",
+    "decision",
+    "report",
+    "cautions",
+];
+
+/// The CSV report.
+pub struct Csv<'a, W: Write> {
+    out: csv::Writer<W>,
+    basis: Basis<'a>,
+    summary: Summary,
+}
+
+impl<'a, W: Write> Csv<'a, W> {
+    /// Writes the header.
+    ///
+    /// # Errors
+    /// Those of `out`.
+    pub fn new(out: W, basis: Basis<'a>) -> io::Result<Csv<'a, W>> {
+        let mut out = csv::Writer::from_writer(out);
+        out.write_record(COLUMNS)?;
+        Ok(Csv {
+            out,
+            basis,
+            summary: Summary::default(),
+        })
+    }
+
+    fn row(
+        &mut self,
+        entry: &Entry<'_>,
+        finding: Option<&Finding<'_>>,
+        cautions: &str,
+    ) -> io::Result<()> {
+        let basis = &self.basis;
+        let facts = basis.survey;
+        let guard = &entry.guard;
+        let mut row = Row::default();
+        row.text(facts.property.as_deref().unwrap_or_default());
+        row.text(&guard.building);
+        row.text(&guard.unit);
+        row.text(&guard.name);
+        row.text(if entry.judged.could_not_judge {
+            "could not judge"
+        } else {
+            entry.judged.verdict.name()
+        });
+        row.text(entry.judged.guidance.map_or("", Verdict::name));
+        match finding {
+            Some(finding) => {
+                row.finding(finding);
+                row.readings(entry, finding, basis);
+            }
+            None => row.empty(26),
+        }
+        row.text(&facts.dates.join("; "));
+        row.text(&facts.by.join("; "));
+        row.text(basis.options.decision.name());
+        row.text(&format!(
+            "guardrule {}, {}",
+            basis.tool_version, basis.today
+        ));
+        row.text(cautions);
+        self.out.write_record(&row.cells)?;
+        Ok(())
+    }
+}
+
+/// The cells of a row so far.
+#[derive(Default)]
+struct Row {
+    cells: Vec<String>,
+}
+
+impl Row {
+    fn text(&mut self, text: &str) {
+        self.cells.push(safe_cell(text));
+    }
+
+    fn millimetres(&mut self, length: Option<Length>) {
+        self.text(&length.map_or_else(String::new, Length::millimetre_digits));
+    }
+
+    fn empty(&mut self, count: usize) {
+        for _ in 0..count {
+            self.cells.push(String::new());
+        }
+    }
+
+    fn finding(&mut self, finding: &Finding<'_>) {
+        let (rule, ruleset) = (finding.rule, finding.ruleset);
+        self.text(standing(ruleset));
+        self.text(&ruleset.id);
+        self.text(&ruleset.edition);
+        self.text(&rule.id);
+        self.text(&rule.clause);
+        self.text(rule.status.name());
+        self.text(rule.hazard.name());
+        self.text(finding.item.name());
+        self.text(finding.verdict.name());
+        self.text(rule.urgency.name());
+        self.text(yes_or_no(finding.binding));
+        self.text(yes_or_no(finding.partial));
+        self.text(finding.reading_alone.name());
+        let measured = finding.measured.as_ref();
+        self.text(measured.map_or("", |measured| &measured.written));
+        self.millimetres(measured.and_then(|measured| measured.value));
+        let limit = finding.limit.as_ref();
+        self.text(
+            &limit
+                .map(crate::evaluate::LimitShown::says)
+                .unwrap_or_default(),
+        );
+        self.millimetres(limit.and_then(|limit| limit.value));
+        let short = finding.margin.filter(|margin| *margin < Length::ZERO);
+        self.millimetres(short.map(Length::magnitude));
+        self.millimetres(finding.margin.filter(|margin| *margin >= Length::ZERO));
+        self.millimetres(finding.uncertainty.map(|u| u.as_length()));
+        let probability = finding.probability.map(|p| p.value().to_string());
+        self.text(&probability.unwrap_or_default());
+        self.text(&rule.says);
+    }
+
+    fn readings(&mut self, entry: &Entry<'_>, finding: &Finding<'_>, basis: &Basis<'_>) {
+        let reasons: Vec<String> = finding
+            .reasons
+            .iter()
+            .map(|reason| words::reason(reason, &entry.guard))
+            .collect();
+        self.text(&reasons.join("; "));
+        match finding.readings.first() {
+            Some(index) => {
+                let observation = entry.guard.observation(*index);
+                self.text(words::file_name(observation.row, basis.survey));
+                self.text(&observation.row.line.to_string());
+                self.text(&observation.note);
+            }
+            None => self.empty(3),
+        }
+    }
+}
+
+const fn yes_or_no(yes: bool) -> &'static str {
+    if yes { "yes" } else { "no" }
+}
+
+impl<W: Write> Report for Csv<'_, W> {
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
+        let cautions = cautions(
+            &entry.guard,
+            &entry.judged,
+            self.basis.survey,
+            self.basis.rulesets,
+            self.basis.options,
+        )
+        .join(" ");
+        if entry.judged.findings.is_empty() {
+            self.row(entry, None, &cautions)?;
+        }
+        // a guard's cautions stand once, beside its first finding
+        for (index, finding) in entry.judged.findings.iter().enumerate() {
+            let beside = if index == 0 { cautions.as_str() } else { "" };
+            self.row(entry, Some(finding), beside)?;
+        }
+        self.summary.count(&entry.judged);
+        Ok(())
+    }
+
+    fn finish(mut self: Box<Self>, _: &Diagnostics) -> io::Result<Summary> {
+        self.out.flush()?;
+        Ok(self.summary)
+    }
+}

@@ -1,0 +1,184 @@
+//! Diagnostics as text: the line they speak of, with the place marked.
+
+use std::borrow::Cow;
+use std::io;
+use std::io::Write;
+use std::ops::Range;
+
+use annotate_snippets::AnnotationKind;
+use annotate_snippets::Element;
+use annotate_snippets::Level;
+use annotate_snippets::Origin;
+use annotate_snippets::Renderer;
+use annotate_snippets::Snippet;
+
+use crate::report::one_line;
+use crate::source::Diagnostic;
+use crate::source::Diagnostics;
+use crate::source::Excerpt;
+use crate::source::Label;
+use crate::source::Severity;
+
+/// How many characters of a line are shown at most.
+const LONGEST: usize = 120;
+
+/// How many characters are shown before the mark where a line is cut.
+const BEFORE: usize = 30;
+
+/// Writes all diagnostics, by file and place; styles as ANSI sequences.
+///
+/// # Errors
+/// Those of `out`.
+pub fn diagnostics_text(out: &mut impl Write, diagnostics: &Diagnostics) -> io::Result<()> {
+    let sorted = diagnostics.sorted();
+    for (index, diagnostic) in sorted.iter().enumerate() {
+        writeln!(out, "{}", rendered(diagnostic))?;
+        let file = diagnostic.at.at.file();
+        let number = diagnostic.code.number;
+        let same = |other: &&&Diagnostic| other.at.at.file() == file && other.code.number == number;
+        if sorted[index + 1..].iter().any(|other| same(&other)) {
+            continue;
+        }
+        let more = diagnostics
+            .left_out()
+            .find(|(name, code, _)| *name == &**file && *code == number);
+        if let Some((_, _, count)) = more {
+            let title = diagnostic.code.title;
+            let name = one_line(file);
+            writeln!(
+                out,
+                "{name}: and {count} more of these (G{number}: {title})\n"
+            )?;
+        }
+    }
+    Ok(())
+}
+
+fn rendered(diagnostic: &Diagnostic) -> String {
+    let level = match diagnostic.severity {
+        Severity::Error => Level::ERROR,
+        Severity::Warning => Level::WARNING,
+    };
+    let code = format!("G{}", diagnostic.code.number);
+    let title = level.primary_title(one_line(&diagnostic.message)).id(code);
+    let mut elements: Vec<Element<'_>> = Vec::new();
+    place(&mut elements, &diagnostic.at, AnnotationKind::Primary);
+    for label in &diagnostic.also {
+        place(&mut elements, label, AnnotationKind::Context);
+    }
+    if let Some(help) = &diagnostic.help {
+        elements.push(Level::HELP.message(one_line(help)).into());
+    }
+    let group = title.elements(elements);
+    let mut text = Renderer::styled().render(&[group]);
+    text.push('\n');
+    text
+}
+
+/// The place of a label: file, line and column, and the line itself.
+fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: AnnotationKind) {
+    let at = &label.at;
+    let origin = Origin::path(one_line(at.file()));
+    if at.first_line() == 0 {
+        elements.push(origin.into());
+        return;
+    }
+    let number = |value: u64| usize::try_from(value).unwrap_or(usize::MAX);
+    let (text, range) = cut(at);
+    // the renderer counts columns in what it is shown, which may be cut
+    let counted = width(&text[..range.start]) + 1;
+    let path = if counted == number(at.column()) {
+        Some(one_line(at.file()))
+    } else {
+        let column = number(at.column());
+        elements.push(origin.line(number(at.line())).char_column(column).into());
+        None
+    };
+    let mut annotation = kind.span(range);
+    if !label.says.is_empty() {
+        annotation = annotation.label(one_line(&label.says));
+    }
+    elements.push(
+        Snippet::source(text)
+            .path(path)
+            .line_start(number(at.line()))
+            .annotation(annotation)
+            .into(),
+    );
+}
+
+/// The line on which the mark begins, cut around the mark where it is long, and
+/// the mark in it. A mark over several lines is shown to the end of its first.
+///
+/// Every character that a terminal would obey has become a space.
+fn cut(at: &Excerpt) -> (String, Range<usize>) {
+    let text = at.text();
+    let range = at.range();
+    let line_start = text[..range.start]
+        .rfind('\n')
+        .map_or(0, |newline| newline + 1);
+    let line_end = text[range.start..]
+        .find('\n')
+        .map_or(text.len(), |newline| range.start + newline);
+    let line = text[line_start..line_end].trim_end_matches('\r');
+    let start = (range.start - line_start).min(line.len());
+    let end = (range.end - line_start).clamp(start, line.len());
+    let before = tail(&line[..start], start_room(line));
+    let marked = head(&line[start..end], LONGEST - BEFORE);
+    let room = LONGEST.saturating_sub(width(&before) + width(&marked));
+    let after = if marked.len() < end - start {
+        Cow::Borrowed("")
+    } else {
+        head(&line[end..], room)
+    };
+    let mut shown = visible(&before);
+    let from = shown.len();
+    shown.push_str(&visible(&marked));
+    let to = shown.len();
+    shown.push_str(&visible(&after));
+    (shown, from..to)
+}
+
+/// How much may stand before the mark: all of it where the line is short.
+fn start_room(line: &str) -> usize {
+    if width(line) <= LONGEST {
+        LONGEST
+    } else {
+        BEFORE
+    }
+}
+
+fn width(text: &str) -> usize {
+    text.chars().count()
+}
+
+/// The first characters, with `…` where some are left out.
+fn head(text: &str, most: usize) -> Cow<'_, str> {
+    match text.char_indices().nth(most) {
+        None => Cow::Borrowed(text),
+        Some((end, _)) => Cow::Owned(format!("{}…", &text[..end])),
+    }
+}
+
+/// The last characters, with `…` where some are left out.
+fn tail(text: &str, most: usize) -> Cow<'_, str> {
+    let count = width(text);
+    if count <= most {
+        return Cow::Borrowed(text);
+    }
+    let start = text
+        .char_indices()
+        .nth(count - most)
+        .map_or(0, |(start, _)| start);
+    Cow::Owned(format!("…{}", &text[start..]))
+}
+
+/// One space for each character that breaks a line or is a tab; the rest by
+/// [`one_line`], so that what a terminal would obey is written out.
+fn visible(text: &str) -> String {
+    let spaced: String = text
+        .chars()
+        .map(|c| if c == '\t' || c == '\r' { ' ' } else { c })
+        .collect();
+    one_line(&spaced).into_owned()
+}

@@ -1,0 +1,70 @@
+//! Text of other people made fit for a terminal line and for a spreadsheet.
+
+use std::borrow::Cow;
+use std::fmt::Write;
+
+/// The text as one line that a terminal shows and does not obey.
+///
+/// Line breaks and tabs become a space; every other control character, and
+/// the marks that turn the direction of writing or cannot be seen, are written
+/// out as `\u{1b}`.
+///
+/// ```
+/// use guardrule::report::one_line;
+/// assert_eq!(one_line("loose\r\nat the top"), "loose at the top");
+/// assert_eq!(one_line("\u{1b}[31mred"), "\\u{1b}[31mred");
+/// ```
+#[must_use]
+pub fn one_line(text: &str) -> Cow<'_, str> {
+    if !text.chars().any(|c| is_break(c) || is_hidden(c)) {
+        return Cow::Borrowed(text);
+    }
+    let mut line = String::with_capacity(text.len() + 8);
+    let mut after_break = false;
+    for c in text.chars() {
+        if is_break(c) {
+            if !after_break {
+                line.push(' ');
+            }
+        } else if is_hidden(c) {
+            let written = write!(line, "\\u{{{:x}}}", u32::from(c));
+            debug_assert!(written.is_ok(), "a String takes everything");
+        } else {
+            line.push(c);
+        }
+        after_break = is_break(c);
+    }
+    Cow::Owned(line)
+}
+
+const fn is_break(c: char) -> bool {
+    matches!(
+        c,
+        '\n' | '\r' | '\t' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}'
+    )
+}
+
+fn is_hidden(c: char) -> bool {
+    let turns = matches!(
+        c,
+        '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}'
+    );
+    (c.is_control() || turns) && !is_break(c)
+}
+
+/// A cell that no spreadsheet runs as a formula: an apostrophe in front of
+/// `=`, `+`, `-`, `@`, a tab and a carriage return.
+///
+/// ```
+/// use guardrule::report::safe_cell;
+/// assert_eq!(safe_cell("=1+1"), "'=1+1");
+/// assert_eq!(safe_cell("35 1/2 in"), "35 1/2 in");
+/// ```
+#[must_use]
+pub fn safe_cell(text: &str) -> String {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
+}

@@ -1,0 +1,207 @@
+//! The arithmetic behind a finding, for `--explain`.
+
+use crate::evaluate::Decision;
+use crate::evaluate::Finding;
+use crate::evaluate::terms;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::measure::Term;
+use crate::measure::TermKind;
+use crate::reading::Bound;
+use crate::reading::Graduation;
+use crate::reading::Value;
+use crate::report::Basis;
+use crate::report::one_line;
+use crate::report::words;
+use crate::report::wrap::hanging;
+use crate::survey::Guard;
+use crate::survey::Observation;
+
+const INDENT: &str = "        ";
+
+/// The lines of one finding.
+#[must_use]
+pub(super) fn arithmetic(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>) -> Vec<String> {
+    let title = format!(
+        "{} in {}, {}: {}",
+        one_line(&finding.rule.id),
+        one_line(&finding.ruleset.id),
+        finding.item,
+        finding.verdict
+    );
+    let mut lines = vec![hanging("    * ", &title)];
+    let mut say = |text: &str| lines.push(hanging(INDENT, text));
+    if let Some(limit) = &finding.limit {
+        let exact = limit
+            .value
+            .map_or_else(String::new, |value| format!(" = {value}"));
+        say(&format!("asked: {}{exact}", one_line(&limit.says())));
+    }
+    if let Some(measured) = &finding.measured {
+        let exact = measured
+            .value
+            .map_or_else(String::new, |value| format!(" = {}", rounded(value)));
+        let place = finding
+            .readings
+            .first()
+            .map(|index| words::place(guard.observation(*index), basis.survey))
+            .unwrap_or_default();
+        say(&format!(
+            "reading: {}{exact} ({place})",
+            one_line(&measured.written)
+        ));
+    }
+    if let Some(u) = finding.uncertainty {
+        for term in finding_terms(finding, guard, basis) {
+            say(&term_says(term));
+        }
+        say(&format!(
+            "together: u = {}, the root of the sum of their squares{}; the band is 2u = {}",
+            rounded(u.as_length()),
+            carried(finding, guard),
+            rounded(u.doubled())
+        ));
+    }
+    if let Some(margin) = finding.margin {
+        say(&compared(margin, finding, basis));
+    }
+    if let Some(probability) = finding.probability {
+        let chance = probability.value();
+        let shown = if chance < 0.0001 {
+            "below 0.0001".to_owned()
+        } else if chance > 0.9999 {
+            "above 0.9999".to_owned()
+        } else {
+            format!("{chance:.4}")
+        };
+        say(&format!("chance that it conforms: {shown}"));
+    }
+    for reason in &finding.reasons {
+        say(&words::reason(reason, guard));
+    }
+    lines
+}
+
+fn compared(margin: Length, finding: &Finding<'_>, basis: &Basis<'_>) -> String {
+    let side = if margin < Length::ZERO {
+        "past the limit"
+    } else {
+        "on its good side"
+    };
+    let band = match (basis.options.decision, finding.uncertainty) {
+        (Decision::Simple, _) => "; only the reading counts".to_owned(),
+        (Decision::Guarded, Some(u)) if margin.magnitude() < u.doubled() => {
+            ", less than 2u".to_owned()
+        }
+        (Decision::Guarded, Some(_)) => ", at least 2u".to_owned(),
+        (Decision::Guarded, None) => "; no doubt is counted".to_owned(),
+    };
+    let verdict = finding.verdict;
+    let so = if verdict == Verdict::DoesNotApply {
+        String::new()
+    } else {
+        format!(": {verdict}")
+    };
+    format!("{} {side}{band}{so}", rounded(margin.magnitude()))
+}
+
+/// The effects on the deciding reading.
+fn finding_terms(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>) -> Vec<Term> {
+    let Some(index) = finding.readings.first() else {
+        return Vec::new();
+    };
+    let observation = guard.observation(*index);
+    let Some((length, unit, graduation)) = read(finding, observation) else {
+        return Vec::new();
+    };
+    if is_proposed(guard) && finding.item.is_at_guard() {
+        let builder = basis.survey.build_tolerance.map(|size| Term {
+            what: "the builder's error",
+            size,
+            kind: TermKind::Within,
+        });
+        return builder.into_iter().collect();
+    }
+    let file = usize::try_from(observation.row.file).unwrap_or(usize::MAX);
+    let file = basis.survey.file_facts.get(file).copied();
+    terms(
+        finding.item,
+        length,
+        unit,
+        graduation,
+        file.unwrap_or_default(),
+    )
+}
+
+fn is_proposed(guard: &Guard) -> bool {
+    guard.of(Item::State).any(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        reading.is_some_and(|reading| reading.value == Value::Word("proposed"))
+    })
+}
+
+fn read(
+    finding: &Finding<'_>,
+    observation: &Observation,
+) -> Option<(Length, LengthUnit, Graduation)> {
+    let value = finding.measured.as_ref()?.value?;
+    match &observation.reading.as_ref()?.value {
+        Value::Measure(measure) if measure.bound == Bound::Exactly => {
+            Some((measure.length, measure.unit, measure.graduation))
+        }
+        Value::Shape(shape) => Some((value, shape.unit, shape.graduation)),
+        Value::StairTriangle(stair) => Some((value, stair.unit, stair.graduation)),
+        Value::Foothold(foothold) => Some((value, foothold.unit, foothold.graduation)),
+        Value::Age(_)
+        | Value::Ball(_)
+        | Value::Count(_)
+        | Value::Date { .. }
+        | Value::Measure(_)
+        | Value::None
+        | Value::Section(..)
+        | Value::Stick(_)
+        | Value::Text(_)
+        | Value::ThingToClimb(_)
+        | Value::Unknown
+        | Value::Word(_)
+        | Value::Years(_) => None,
+    }
+}
+
+/// Of a shape the effects are those of each dimension.
+fn carried(finding: &Finding<'_>, guard: &Guard) -> &'static str {
+    let reading = finding
+        .readings
+        .first()
+        .and_then(|index| guard.observation(*index).reading.as_ref());
+    let shaped = reading
+        .is_some_and(|reading| matches!(reading.value, Value::Shape(_) | Value::StairTriangle(_)));
+    if shaped {
+        " for each dimension, carried over to the ball"
+    } else {
+        ""
+    }
+}
+
+fn term_says(term: Term) -> String {
+    let how = match term.kind {
+        TermKind::Within => format!("within ± {}, anywhere equally likely", rounded(term.size)),
+        TermKind::Graduation => format!("read to the nearest {}", rounded(term.size)),
+        TermKind::Deviation => format!("standard deviation {}", rounded(term.size)),
+    };
+    format!(
+        "{}: {how}: u = {}",
+        term.what,
+        rounded(term.standard().as_length())
+    )
+}
+
+/// Millimetres to the nearest micrometre.
+fn rounded(length: Length) -> String {
+    let nanometres = length.nanometres();
+    let down = nanometres.div_euclid(1000);
+    let up = i64::from(nanometres.rem_euclid(1000) >= 500);
+    Length::from_nanometres(down.saturating_add(up).saturating_mul(1000)).to_string()
+}

@@ -1,0 +1,93 @@
+//! The items table as text: the list, and one item with how to measure it.
+
+use std::io;
+use std::io::Write;
+
+use crate::items::Group;
+use crate::items::Item;
+use crate::items::Kind;
+use crate::report::palette;
+use crate::report::wrap::hanging;
+
+/// Every item by group, a line each.
+///
+/// # Errors
+/// Those of `out`.
+pub fn items(out: &mut dyn Write) -> io::Result<()> {
+    const GROUPS: [(Group, &str); 4] = [
+        (Group::Survey, "About the survey itself"),
+        (
+            Group::Circumstance,
+            "Circumstances: they say which rules apply",
+        ),
+        (Group::Measured, "Measured at the guard"),
+        (Group::Seen, "Seen at the guard"),
+    ];
+    for (group, title) in GROUPS {
+        writeln!(out, "{}", palette::heading(title))?;
+        for item in Item::all().filter(|item| item.info().group == group) {
+            let label = format!("  {:<24}", item.name());
+            writeln!(out, "{}", hanging(&label, item.info().means))?;
+        }
+        writeln!(out)?;
+    }
+    writeln!(
+        out,
+        "{}",
+        hanging("", "How to measure one of them: guardrule items height")
+    )
+}
+
+/// One item: what it is, how to measure it, what to write.
+///
+/// # Errors
+/// Those of `out`.
+pub fn item(out: &mut dyn Write, item: Item) -> io::Result<()> {
+    let info = item.info();
+    writeln!(out, "{}", palette::heading(info.name))?;
+    writeln!(out, "{}", hanging("", info.means))?;
+    if !info.synonyms.is_empty() {
+        let also = format!("Also understood: {}.", info.synonyms.join(", "));
+        writeln!(out, "{}", hanging("", &also))?;
+    }
+    writeln!(out, "\n{}", palette::heading("How to"))?;
+    for (number, step) in (1..).zip(info.how) {
+        writeln!(out, "{}", hanging(&format!("  {number}. "), step))?;
+    }
+    writeln!(out, "\n{}", palette::heading("What to write"))?;
+    for example in info.examples {
+        writeln!(out, "  {example}")?;
+    }
+    words(out, item)?;
+    writeln!(out, "{}", hanging("  ", could_not_look(info.none_allowed)))?;
+    if !info.hazards.is_empty() {
+        let hazards: Vec<&str> = info.hazards.iter().map(|hazard| hazard.name()).collect();
+        let line = format!("Bears on: {}.", hazards.join(", "));
+        writeln!(out, "\n{}", hanging("", &line))?;
+    }
+    Ok(())
+}
+
+const fn could_not_look(none_allowed: bool) -> &'static str {
+    if none_allowed {
+        "none: looked, and there is none. not reached: could not look."
+    } else {
+        "not reached: could not look."
+    }
+}
+
+fn words(out: &mut dyn Write, item: Item) -> io::Result<()> {
+    let Kind::Words(words) = item.info().kind else {
+        return Ok(());
+    };
+    writeln!(out, "\n{}", palette::heading("The words"))?;
+    for word in words {
+        let label = format!("  {:<24}", word.name);
+        let also = match word.synonyms {
+            [] => String::new(),
+            synonyms => format!("also: {}", synonyms.join(", ")),
+        };
+        writeln!(out, "{}", hanging(&label, &also).trim_end())?;
+    }
+    writeln!(out)
+}

@@ -1,0 +1,485 @@
+//! What stands in the JSON report, key by key in the order of its schema.
+
+use serde::Serialize;
+use serde::Serializer;
+use serde_json::value::RawValue;
+
+use crate::evaluate::Finding;
+use crate::evaluate::HazardVerdict;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::measure::LengthUnit;
+use crate::report::Basis;
+use crate::report::Entry;
+use crate::report::standing;
+use crate::report::words;
+use crate::rules::Amendment;
+use crate::rules::Ruleset;
+use crate::source::Diagnostic;
+use crate::source::Diagnostics;
+use crate::source::Label;
+use crate::source::Severity;
+use crate::survey::Guard;
+use crate::survey::SurveyFacts;
+
+/// Millimetres as a number printed from the exact nanometres.
+#[derive(Clone, Copy)]
+struct Millimetres(Length);
+
+impl Serialize for Millimetres {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let digits = self.0.millimetre_digits();
+        match RawValue::from_string(digits) {
+            Ok(raw) => raw.serialize(serializer),
+            Err(error) => Err(serde::ser::Error::custom(error)),
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct Tool<'a> {
+    name: &'static str,
+    version: &'a str,
+    date: &'a str,
+}
+
+impl<'a> Tool<'a> {
+    pub(super) fn of(basis: &'a Basis<'a>) -> Tool<'a> {
+        Tool {
+            name: "guardrule",
+            version: basis.tool_version,
+            date: &basis.today,
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct SurveyRecord<'a> {
+    property: Option<&'a str>,
+    date: Option<String>,
+    by: Option<String>,
+    tape: Option<String>,
+    files: Vec<&'a str>,
+}
+
+impl<'a> SurveyRecord<'a> {
+    pub(super) fn of(facts: &'a SurveyFacts) -> SurveyRecord<'a> {
+        SurveyRecord {
+            property: facts.property.as_deref(),
+            date: joined(&facts.dates),
+            by: joined(&facts.by),
+            tape: joined(&facts.tapes),
+            files: facts.files.iter().map(|name| &**name).collect(),
+        }
+    }
+}
+
+/// Several as one text; `None` where there are none.
+pub(super) fn joined(several: &[String]) -> Option<String> {
+    (!several.is_empty()).then(|| several.join("; "))
+}
+
+#[derive(Serialize)]
+pub(super) struct RulesetRecord<'a> {
+    id: &'a str,
+    title: &'a str,
+    edition: &'a str,
+    standing: &'static str,
+    file: &'a str,
+    in_force: Option<YearsRecord>,
+    covers: &'a str,
+    leaves_out: &'a [String],
+    rules: CountRecord,
+    amendments: Vec<AmendmentRecord<'a>>,
+    sources: Vec<SourceRecord<'a>>,
+}
+
+#[derive(Serialize)]
+struct YearsRecord {
+    from: i32,
+    until: Option<i32>,
+}
+
+#[derive(Serialize)]
+struct CountRecord {
+    all: usize,
+    published: usize,
+    quoted: usize,
+    memory: usize,
+    practice: usize,
+}
+
+#[derive(Serialize)]
+struct AmendmentRecord<'a> {
+    rule: &'a str,
+    file: &'a str,
+    removed: bool,
+}
+
+#[derive(Serialize)]
+struct SourceRecord<'a> {
+    key: &'a str,
+    title: &'a str,
+    edition: &'a str,
+    status: &'static str,
+}
+
+impl<'a> RulesetRecord<'a> {
+    pub(super) fn of(ruleset: &'a Ruleset) -> RulesetRecord<'a> {
+        let counts = crate::report::Counts::of(ruleset);
+        let amendment = |amendment: &'a Amendment| AmendmentRecord {
+            rule: &amendment.rule,
+            file: &amendment.file,
+            removed: amendment.removed,
+        };
+        RulesetRecord {
+            id: &ruleset.id,
+            title: &ruleset.title,
+            edition: &ruleset.edition,
+            standing: standing(ruleset),
+            file: &ruleset.file,
+            in_force: ruleset.in_force.map(|years| YearsRecord {
+                from: years.from,
+                until: years.until,
+            }),
+            covers: &ruleset.covers.says,
+            leaves_out: &ruleset.leaves_out,
+            rules: CountRecord {
+                all: counts.rules,
+                published: counts.published,
+                quoted: counts.quoted,
+                memory: counts.memory,
+                practice: counts.practice,
+            },
+            amendments: ruleset.amendments.iter().map(amendment).collect(),
+            sources: ruleset
+                .sources
+                .iter()
+                .map(|source| SourceRecord {
+                    key: &source.key,
+                    title: &source.title,
+                    edition: &source.edition,
+                    status: source.status.name(),
+                })
+                .collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct GuardRecord<'a> {
+    building: Option<&'a str>,
+    unit: Option<&'a str>,
+    guard: &'a str,
+    verdict: &'static str,
+    guidance: Option<&'static str>,
+    hazards: Vec<HazardRecord>,
+    findings: Vec<FindingRecord<'a>>,
+    assumptions: Vec<String>,
+    cautions: Vec<String>,
+    readings: Vec<ReadingRecord<'a>>,
+    questions: Vec<QuestionRecord>,
+    could_not_judge: bool,
+    rows_in_error: u32,
+}
+
+#[derive(Serialize)]
+struct HazardRecord {
+    hazard: &'static str,
+    verdict: Option<&'static str>,
+    guidance: Option<&'static str>,
+}
+
+#[derive(Serialize)]
+struct ReadingRecord<'a> {
+    item: &'a str,
+    written: &'a str,
+    note: Option<&'a str>,
+    file: &'a str,
+    line: u64,
+}
+
+#[derive(Serialize)]
+struct QuestionRecord {
+    item: &'static str,
+    question: &'static str,
+    findings: usize,
+}
+
+#[derive(Serialize)]
+struct FindingRecord<'a> {
+    ruleset: &'a str,
+    rule: &'a str,
+    clause: &'a str,
+    hazard: &'static str,
+    verdict: &'static str,
+    advisory: bool,
+    status: &'static str,
+    indicative: bool,
+    partial: bool,
+    reading_alone: &'static str,
+    measured: Option<QuantityRecord<'a>>,
+    limit: Option<QuantityRecord<'a>>,
+    margin: Option<QuantityRecord<'a>>,
+    uncertainty: Option<QuantityRecord<'a>>,
+    probability: Option<f64>,
+    readings: Vec<PlaceRecord<'a>>,
+    also_readings: Vec<PlaceRecord<'a>>,
+    links: [(); 0],
+    remedy: Option<()>,
+    says: &'a str,
+    item: &'static str,
+    operator: Option<&'static str>,
+    urgency: &'static str,
+    binding: bool,
+    reasons: Vec<String>,
+}
+
+/// A quantity: as written, and in millimetres where it is a length.
+#[derive(Serialize)]
+struct QuantityRecord<'a> {
+    written: std::borrow::Cow<'a, str>,
+    value: Option<Millimetres>,
+    unit: Option<&'static str>,
+}
+
+impl<'a> QuantityRecord<'a> {
+    fn new(
+        written: impl Into<std::borrow::Cow<'a, str>>,
+        value: Option<Length>,
+    ) -> QuantityRecord<'a> {
+        QuantityRecord {
+            written: written.into(),
+            value: value.map(Millimetres),
+            unit: value.map(|_| LengthUnit::Millimetre.symbol()),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct PlaceRecord<'a> {
+    file: &'a str,
+    line: u64,
+}
+
+fn name(verdict: Option<Verdict>) -> Option<&'static str> {
+    verdict.map(Verdict::name)
+}
+
+fn filled(text: &str) -> Option<&str> {
+    (!text.is_empty()).then_some(text)
+}
+
+impl<'a> GuardRecord<'a> {
+    pub(super) fn of(
+        entry: &'a Entry<'_>,
+        cautions: Vec<String>,
+        facts: &'a SurveyFacts,
+    ) -> GuardRecord<'a> {
+        let (guard, judged) = (&entry.guard, &entry.judged);
+        let hazard = |verdict: &HazardVerdict| HazardRecord {
+            hazard: verdict.hazard.name(),
+            verdict: name(verdict.verdict),
+            guidance: name(verdict.guidance),
+        };
+        GuardRecord {
+            building: filled(&guard.building),
+            unit: filled(&guard.unit),
+            guard: &guard.name,
+            verdict: judged.verdict.name(),
+            guidance: name(judged.guidance),
+            hazards: judged.hazards.iter().map(hazard).collect(),
+            findings: judged
+                .findings
+                .iter()
+                .map(|finding| FindingRecord::of(finding, guard, facts))
+                .collect(),
+            assumptions: judged.assumptions.iter().map(words::assumption).collect(),
+            cautions,
+            readings: readings(guard, facts),
+            questions: judged
+                .questions
+                .iter()
+                .map(|question| QuestionRecord {
+                    item: question.item.name(),
+                    question: question.item.info().question,
+                    findings: question.findings,
+                })
+                .collect(),
+            could_not_judge: judged.could_not_judge,
+            rows_in_error: guard.rows_in_error,
+        }
+    }
+}
+
+/// Every cell once: one that holds two readings (`5 to 6 in`) is one cell. What
+/// is the person's own comes last.
+fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'a>> {
+    let mut seen = std::collections::BTreeSet::new();
+    guard
+        .observations
+        .iter()
+        .chain(&guard.inherited.observations)
+        .filter(|o| {
+            seen.insert((
+                o.row,
+                o.item,
+                std::sync::Arc::as_ptr(&o.written).cast::<u8>(),
+            ))
+        })
+        .map(|observation| ReadingRecord {
+            item: observation.item.name(),
+            written: &observation.written,
+            note: filled(&observation.note),
+            file: words::file_name(observation.row, facts),
+            line: observation.row.line,
+        })
+        .chain(guard.own.iter().map(|own| ReadingRecord {
+            item: &own.name,
+            written: &own.written,
+            note: filled(&own.note),
+            file: words::file_name(own.row, facts),
+            line: own.row.line,
+        }))
+        .collect()
+}
+
+impl<'a> FindingRecord<'a> {
+    fn of(finding: &'a Finding<'_>, guard: &'a Guard, facts: &'a SurveyFacts) -> FindingRecord<'a> {
+        let unit = crate::report::advice::unit(finding);
+        let places = |indices: &[usize]| {
+            indices
+                .iter()
+                .map(|index| guard.observation(*index))
+                .map(|observation| PlaceRecord {
+                    file: words::file_name(observation.row, facts),
+                    line: observation.row.line,
+                })
+                .collect()
+        };
+        let own = |length: Length| QuantityRecord::new(length.exact(unit), Some(length));
+        FindingRecord {
+            ruleset: &finding.ruleset.id,
+            rule: &finding.rule.id,
+            clause: &finding.rule.clause,
+            hazard: finding.rule.hazard.name(),
+            verdict: finding.verdict.name(),
+            advisory: finding.ruleset.advisory,
+            status: finding.rule.status.name(),
+            indicative: false,
+            partial: finding.partial,
+            reading_alone: finding.reading_alone.name(),
+            measured: finding
+                .measured
+                .as_ref()
+                .map(|measured| QuantityRecord::new(&*measured.written, measured.value)),
+            limit: finding
+                .limit
+                .as_ref()
+                .map(|limit| QuantityRecord::new(&*limit.written, limit.value)),
+            margin: finding.margin.map(own),
+            uncertainty: finding.uncertainty.map(|u| own(u.as_length())),
+            probability: finding.probability.map(|probability| probability.value()),
+            readings: places(&finding.readings),
+            also_readings: places(&finding.also_readings),
+            links: [],
+            remedy: None,
+            says: &finding.rule.says,
+            item: finding.item.name(),
+            operator: finding.limit.as_ref().map(|limit| limit.operator.key()),
+            urgency: finding.rule.urgency.name(),
+            binding: finding.binding,
+            reasons: finding
+                .reasons
+                .iter()
+                .map(|reason| words::reason(reason, guard))
+                .collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct DiagnosticRecord<'a> {
+    code: String,
+    severity: Option<&'static str>,
+    message: String,
+    file: &'a str,
+    line: Option<u64>,
+    column: Option<u64>,
+    cell: Option<&'a str>,
+    says: Option<&'a str>,
+    help: Option<&'a str>,
+    also: Vec<LabelRecord<'a>>,
+    count: u64,
+}
+
+#[derive(Serialize)]
+struct LabelRecord<'a> {
+    file: &'a str,
+    line: Option<u64>,
+    column: Option<u64>,
+    cell: Option<&'a str>,
+    says: Option<&'a str>,
+}
+
+impl<'a> LabelRecord<'a> {
+    fn of(label: &'a Label) -> LabelRecord<'a> {
+        let at = &label.at;
+        let placed = at.first_line() > 0;
+        LabelRecord {
+            file: at.file(),
+            line: placed.then(|| at.line()),
+            column: placed.then(|| at.column()),
+            cell: filled(at.marked()),
+            says: filled(&label.says),
+        }
+    }
+}
+
+/// The diagnostics by file and place; those that were left out come last, as
+/// one record for each file and code with their count.
+pub(super) fn diagnostics(diagnostics: &Diagnostics) -> Vec<DiagnosticRecord<'_>> {
+    let mut records: Vec<DiagnosticRecord<'_>> = diagnostics
+        .sorted()
+        .into_iter()
+        .map(DiagnosticRecord::of)
+        .collect();
+    for (file, code, count) in diagnostics.left_out() {
+        records.push(DiagnosticRecord {
+            code: format!("G{code}"),
+            severity: None,
+            message: format!("and {count} more of these"),
+            file,
+            line: None,
+            column: None,
+            cell: None,
+            says: None,
+            help: None,
+            also: Vec::new(),
+            count,
+        });
+    }
+    records
+}
+
+impl<'a> DiagnosticRecord<'a> {
+    fn of(diagnostic: &'a Diagnostic) -> DiagnosticRecord<'a> {
+        let at = LabelRecord::of(&diagnostic.at);
+        DiagnosticRecord {
+            code: format!("G{}", diagnostic.code.number),
+            severity: Some(match diagnostic.severity {
+                Severity::Error => "error",
+                Severity::Warning => "warning",
+            }),
+            message: diagnostic.message.clone(),
+            file: at.file,
+            line: at.line,
+            column: at.column,
+            cell: at.cell,
+            says: at.says,
+            help: diagnostic.help.as_deref(),
+            also: diagnostic.also.iter().map(LabelRecord::of).collect(),
+            count: 1,
+        }
+    }
+}

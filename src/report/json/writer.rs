@@ -1,0 +1,92 @@
+//! Writing the JSON report piece by piece.
+
+use std::io;
+use std::io::Write;
+
+use serde::Serialize;
+
+use crate::evaluate::Authority;
+use crate::evaluate::cautions;
+use crate::report::Basis;
+use crate::report::Entry;
+use crate::report::Report;
+use crate::report::Summary;
+use crate::report::json::record::GuardRecord;
+use crate::report::json::record::RulesetRecord;
+use crate::report::json::record::SurveyRecord;
+use crate::report::json::record::Tool;
+use crate::report::json::record::diagnostics;
+use crate::source::Diagnostics;
+
+/// The number of the schema; raised when a key changes its meaning or goes.
+pub const SCHEMA: u32 = 1;
+
+/// The JSON Schema (draft 2020-12) that every JSON report satisfies.
+pub const SCHEMA_TEXT: &str = include_str!("../report.schema.json");
+
+/// The JSON report.
+pub struct Json<'a, W> {
+    out: W,
+    basis: Basis<'a>,
+    summary: Summary,
+}
+
+impl<'a, W: Write> Json<'a, W> {
+    /// Writes the head.
+    ///
+    /// # Errors
+    /// Those of `out`.
+    pub fn new(out: W, basis: Basis<'a>) -> io::Result<Json<'a, W>> {
+        let mut json = Json {
+            out,
+            basis: basis.clone(),
+            summary: Summary::default(),
+        };
+        let authority = Authority::of(basis.rulesets);
+        let rulesets: Vec<RulesetRecord<'_>> =
+            basis.rulesets.iter().map(RulesetRecord::of).collect();
+        write!(json.out, "{{\"schema\":{SCHEMA}")?;
+        json.key("tool", &Tool::of(&basis))?;
+        json.key("survey", &SurveyRecord::of(basis.survey))?;
+        json.key("basis", authority.name())?;
+        json.key("decision", basis.options.decision.name())?;
+        json.key("rulesets", &rulesets)?;
+        write!(json.out, ",\n\"guards\":[")?;
+        Ok(json)
+    }
+
+    fn key<T: Serialize + ?Sized>(&mut self, key: &str, value: &T) -> io::Result<()> {
+        write!(self.out, ",\n\"{key}\":")?;
+        serde_json::to_writer(&mut self.out, value)?;
+        Ok(())
+    }
+}
+
+impl<W: Write> Report for Json<'_, W> {
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
+        let comma = if self.summary.guards == 0 { "" } else { "," };
+        let cautions = cautions(
+            &entry.guard,
+            &entry.judged,
+            self.basis.survey,
+            self.basis.rulesets,
+            self.basis.options,
+        );
+        let record = GuardRecord::of(entry, cautions, self.basis.survey);
+        // one write a guard: the writer need not be buffered
+        let mut line = format!("{comma}\n").into_bytes();
+        serde_json::to_writer(&mut line, &record)?;
+        self.out.write_all(&line)?;
+        self.summary.count(&entry.judged);
+        Ok(())
+    }
+
+    fn finish(mut self: Box<Self>, found: &Diagnostics) -> io::Result<Summary> {
+        write!(self.out, "\n]")?;
+        self.key("diagnostics", &diagnostics(found))?;
+        let summary = self.summary;
+        self.key("summary", &summary)?;
+        writeln!(self.out, "\n}}")?;
+        Ok(summary)
+    }
+}

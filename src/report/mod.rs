@@ -1,0 +1,31 @@
+//! Reports: text, JSON, CSV, the summary alone, and diagnostics as text.
+//!
+//! Each form writes to an `impl Write`; styles are always written as ANSI
+//! sequences, and the command line strips them where they should not be.
+//! Nothing here decides a verdict.
+
+mod advice;
+mod basis;
+mod csv;
+mod diagnostics;
+mod escape;
+mod explain;
+mod items;
+mod json;
+mod palette;
+mod rulesets;
+mod summary;
+mod text;
+mod words;
+mod wrap;
+
+pub use self::csv::Csv;
+pub use self::json::{Json, SCHEMA, SCHEMA_TEXT};
+pub use self::summary::{Summary, SummaryForm};
+pub use self::text::Text;
+pub use basis::{Basis, Entry, Explain, Form, Report, report};
+pub use diagnostics::diagnostics_text;
+pub use escape::{one_line, safe_cell};
+pub use items::{item, items};
+pub use rulesets::{Counts, list, show, standing};
+pub use words::{assumption, reason};

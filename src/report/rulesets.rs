@@ -1,0 +1,326 @@
+//! Rulesets as text: the list, and one ruleset as a page a person can read.
+
+use std::io;
+use std::io::Write;
+
+use crate::report::one_line;
+use crate::report::palette;
+use crate::report::wrap::hanging;
+use crate::rules::Bounds;
+use crate::rules::Check;
+use crate::rules::Condition;
+use crate::rules::Demand;
+use crate::rules::FootholdDemand;
+use crate::rules::Limit;
+use crate::rules::OpeningDemand;
+use crate::rules::Rule;
+use crate::rules::Ruleset;
+use crate::rules::Status;
+use crate::rules::Subject;
+use crate::rules::Test;
+
+/// How many of a ruleset's rules were read how.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// All rules.
+    pub rules: usize,
+    /// Read in the text.
+    pub published: usize,
+    /// Read second-hand: verify.
+    pub quoted: usize,
+    /// From memory: verify; such a rule only warns.
+    pub memory: usize,
+    /// Common practice, no source.
+    pub practice: usize,
+    /// Worked examples.
+    pub examples: usize,
+}
+
+impl Counts {
+    /// The counts of one ruleset.
+    #[must_use]
+    pub fn of(ruleset: &Ruleset) -> Counts {
+        let of = |status| {
+            ruleset
+                .rules
+                .iter()
+                .filter(|rule| rule.status == status)
+                .count()
+        };
+        Counts {
+            rules: ruleset.rules.len(),
+            published: of(Status::Published),
+            quoted: of(Status::Quoted),
+            memory: of(Status::Memory),
+            practice: of(Status::Practice),
+            examples: ruleset.rules.iter().map(|rule| rule.examples.len()).sum(),
+        }
+    }
+
+    /// `14 rules: 9 read in the text, 3 quoted second-hand (verify), …`
+    #[must_use]
+    pub fn says(self) -> String {
+        let parts = [
+            (self.published, "read in the text"),
+            (self.quoted, "quoted second-hand (verify)"),
+            (self.memory, "from memory (verify; these only warn)"),
+            (self.practice, "common practice, no source"),
+        ];
+        let parts: Vec<String> = parts
+            .iter()
+            .filter(|(count, _)| *count > 0)
+            .map(|(count, what)| format!("{count} {what}"))
+            .collect();
+        let noun = if self.rules == 1 { "rule" } else { "rules" };
+        format!("{} {noun}: {}", self.rules, parts.join(", "))
+    }
+}
+
+/// `law` or `guidance`.
+#[must_use]
+pub const fn standing(ruleset: &Ruleset) -> &'static str {
+    if ruleset.advisory { "guidance" } else { "law" }
+}
+
+/// The rulesets, some lines each.
+///
+/// # Errors
+/// Those of `out`.
+pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
+    for ruleset in rulesets {
+        writeln!(
+            out,
+            "{}  ({})",
+            palette::heading(&ruleset.id),
+            standing(ruleset)
+        )?;
+        writeln!(out, "{}", hanging("  ", &ruleset.title))?;
+        writeln!(out, "{}", hanging("  Edition read: ", &ruleset.edition))?;
+        writeln!(out, "{}", hanging("  ", &Counts::of(ruleset).says()))?;
+        writeln!(out)?;
+    }
+    let next = "What one asks: guardrule rules show us-dwelling-2018. \
+A town's own limits: write a file that extends one, and name it with --rules.";
+    writeln!(out, "{}", hanging("", next))
+}
+
+/// One ruleset as a page: what it asks, where, by which clause and source.
+///
+/// # Errors
+/// Those of `out`.
+pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
+    writeln!(out, "{}", palette::heading(&one_line(&ruleset.title)))?;
+    writeln!(
+        out,
+        "{}",
+        hanging(
+            "",
+            &format!("{}, {}.", one_line(&ruleset.id), standing(ruleset))
+        )
+    )?;
+    writeln!(
+        out,
+        "{}",
+        hanging("Edition read: ", &one_line(&ruleset.edition))
+    )?;
+    if let Some(years) = ruleset.in_force {
+        let until = years
+            .until
+            .map_or_else(String::new, |year| format!(" until {year}"));
+        let says = format!(
+            "from {}{until}; your town may have taken it up later, or changed it",
+            years.from
+        );
+        writeln!(out, "{}", hanging("Model edition current: ", &says))?;
+    }
+    writeln!(out, "{}", hanging("", &Counts::of(ruleset).says()))?;
+    if !ruleset.covers.says.is_empty() {
+        writeln!(
+            out,
+            "{}",
+            hanging("Covers: ", &one_line(&ruleset.covers.says))
+        )?;
+    }
+    for amendment in &ruleset.amendments {
+        let what = if amendment.removed { "removed" } else { "set" };
+        let says = format!("{} {what} by {}", amendment.rule, amendment.file);
+        writeln!(out, "{}", hanging("Amended: ", &one_line(&says)))?;
+    }
+    for rule in &ruleset.rules {
+        writeln!(out)?;
+        show_rule(out, rule)?;
+    }
+    for caution in &ruleset.cautions {
+        let says = format!(
+            "{} ({})",
+            one_line(&caution.says),
+            one_line(&caution.clause)
+        );
+        writeln!(out, "\n{}", hanging("Caution: ", &says))?;
+    }
+    writeln!(out, "\n{}", palette::heading("What it leaves out"))?;
+    for part in &ruleset.leaves_out {
+        writeln!(out, "{}", hanging("  - ", &one_line(part)))?;
+    }
+    writeln!(out, "\n{}", palette::heading("Sources"))?;
+    for source in &ruleset.sources {
+        let says = format!(
+            "{}, {} ({})",
+            one_line(&source.title),
+            one_line(&source.edition),
+            source.status
+        );
+        writeln!(out, "{}", hanging("  - ", &says))?;
+    }
+    Ok(())
+}
+
+fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
+    writeln!(
+        out,
+        "{}  ({})",
+        palette::heading(&one_line(&rule.id)),
+        rule.hazard
+    )?;
+    writeln!(out, "{}", hanging("  ", &one_line(&rule.says)))?;
+    let mut when: Vec<String> = rule.when.iter().map(condition).collect();
+    if !rule.when_any.is_empty() {
+        let groups: Vec<String> = rule.when_any.iter().map(|group| all(group)).collect();
+        when.push(format!("either {}", groups.join(", or ")));
+    }
+    when.extend(
+        rule.unless
+            .iter()
+            .map(|group| format!("not where {}", all(group))),
+    );
+    if !when.is_empty() {
+        writeln!(out, "{}", hanging("  Where: ", &when.join("; ")))?;
+    }
+    let checks: Vec<String> = rule.checks.iter().map(check).collect();
+    writeln!(out, "{}", hanging("  Asks: ", &checks.join(", or ")))?;
+    if let Some(why) = &rule.judgement {
+        writeln!(
+            out,
+            "{}",
+            hanging("  For a person to decide: ", &one_line(why))
+        )?;
+    }
+    let verify = match rule.status {
+        Status::Published => "read in the text",
+        Status::Quoted => "quoted second-hand: verify",
+        Status::Memory => "from memory: verify; it only warns",
+        Status::Practice => "common practice, no source",
+    };
+    let source = format!(
+        "{}, {} ({verify})",
+        one_line(&rule.clause),
+        one_line(&rule.source.title)
+    );
+    writeln!(out, "{}", hanging("  Source: ", &source))
+}
+
+fn all(conditions: &[Condition]) -> String {
+    let each: Vec<String> = conditions.iter().map(condition).collect();
+    each.join(" and ")
+}
+
+fn condition(condition: &Condition) -> String {
+    let name = condition.item.name();
+    match &condition.test {
+        Test::Age(limits) => format!("{name} {}", bounds(limits, ToString::to_string)),
+        Test::Count(limits) => format!("{name} {}", bounds(limits, ToString::to_string)),
+        Test::Length(limits) => format!("{name} {}", bounds(limits, written)),
+        Test::NoneOf(words) => format!("{name} is not {}", words.join(" or ")),
+        Test::OneOf(words) => format!("{name} is {}", words.join(" or ")),
+        Test::Years(limits) => format!("{name} {}", bounds(limits, ToString::to_string)),
+    }
+}
+
+fn written(limit: &Limit) -> String {
+    one_line(&limit.written).into_owned()
+}
+
+fn bounds<T>(bounds: &Bounds<T>, text: impl Fn(&T) -> String) -> String {
+    let parts = [
+        (&bounds.at_least, "at least"),
+        (&bounds.at_most, "at most"),
+        (&bounds.above, "more than"),
+        (&bounds.below, "less than"),
+    ];
+    let parts: Vec<String> = parts
+        .iter()
+        .filter_map(|(bound, word)| {
+            bound
+                .as_ref()
+                .map(|bound| format!("{word} {}", text(bound)))
+        })
+        .collect();
+    parts.join(" and ")
+}
+
+fn check(check: &Check) -> String {
+    let name = match check.subject {
+        Subject::AnyOpening => "any opening, bottom gap or end gap",
+        Subject::Item(item) => item.name(),
+    };
+    let asks = match &check.demand {
+        Demand::Count(limits) => bounds(limits, ToString::to_string),
+        Demand::Foothold(demand) => foothold(demand),
+        Demand::Length(limits) => bounds(limits, written),
+        Demand::Opening(demand) => opening(demand),
+        Demand::Words { is, is_not } => {
+            let mut parts = Vec::new();
+            if !is.is_empty() {
+                parts.push(format!("is {}", is.join(" or ")));
+            }
+            if !is_not.is_empty() {
+                parts.push(format!("is not {}", is_not.join(" or ")));
+            }
+            parts.join(" and ")
+        }
+    };
+    format!("{name}: {asks}")
+}
+
+fn foothold(demand: &FootholdDemand) -> String {
+    let zone = &demand.none_within;
+    let deep = demand
+        .deeper_than
+        .as_ref()
+        .map_or_else(String::new, |limit| {
+            format!(" deeper than {}", written(limit))
+        });
+    format!(
+        "none{deep} between {} and {}",
+        written(&zone.from),
+        written(&zone.to)
+    )
+}
+
+fn opening(demand: &OpeningDemand) -> String {
+    let mut parts = Vec::new();
+    if let Some(ball) = &demand.stops_ball {
+        parts.push(format!("a {} ball must not pass", written(ball)));
+    }
+    if let Some(limit) = &demand.at_most {
+        parts.push(format!("at most {}", written(limit)));
+    }
+    if let Some(limit) = &demand.at_least {
+        parts.push(format!("at least {}", written(limit)));
+    }
+    if let Some((above, below)) = &demand.not_within {
+        parts.push(format!(
+            "not between {} and {}",
+            written(above),
+            written(below)
+        ));
+    }
+    let zone = demand.zone.as_ref().map_or_else(String::new, |zone| {
+        format!(
+            " (openings from {} to {} above the walking surface)",
+            written(&zone.from),
+            written(&zone.to)
+        )
+    });
+    format!("{}{zone}", parts.join(" and "))
+}

@@ -1,0 +1,375 @@
+//! The whole text report: guards are kept as paragraphs until all are known,
+//! since the worst comes first.
+
+use std::collections::BTreeMap;
+use std::io;
+use std::io::Write;
+
+use crate::evaluate::DEFERRAL;
+use crate::evaluate::GENERAL;
+use crate::evaluate::guard_cautions;
+use crate::items::Verdict;
+use crate::report::Basis;
+use crate::report::Entry;
+use crate::report::Report;
+use crate::report::Summary;
+use crate::report::one_line;
+use crate::report::palette;
+use crate::report::text::findings::first_shortfall;
+use crate::report::text::guard::Detail;
+use crate::report::text::guard::block;
+use crate::report::text::head::head;
+use crate::report::text::headline::headline;
+use crate::report::text::rank::Rank;
+use crate::report::text::rank::is_quiet;
+use crate::report::words;
+use crate::report::wrap::WIDTH;
+use crate::report::wrap::hanging;
+use crate::source::Diagnostics;
+
+/// Above this many, guards that meet get one line each.
+const MANY: usize = 30;
+
+/// The text report.
+pub struct Text<'a, W> {
+    out: W,
+    basis: Basis<'a>,
+    guards: Vec<Kept>,
+    cautions: Cautions,
+    summary: Summary,
+}
+
+/// Every caution once, with how many guards it holds for.
+#[derive(Default)]
+struct Cautions {
+    index: BTreeMap<String, usize>,
+    counts: Vec<usize>,
+}
+
+impl Cautions {
+    fn count(&mut self, caution: String) -> usize {
+        let next = self.counts.len();
+        let index = *self.index.entry(caution).or_insert(next);
+        if index == next {
+            self.counts.push(0);
+        }
+        self.counts[index] += 1;
+        index
+    }
+}
+
+/// A guard as it will be printed.
+struct Kept {
+    rank: Rank,
+    title: String,
+    headline: String,
+    verdict: Verdict,
+    quiet: bool,
+    /// The shortfall to speak of first.
+    first: Option<String>,
+    /// The lines below the headline; empty once there are many and it is quiet.
+    block: String,
+    cautions: Vec<usize>,
+}
+
+impl<'a, W: Write> Text<'a, W> {
+    /// Nothing is written before the end.
+    pub fn new(out: W, basis: Basis<'a>) -> Text<'a, W> {
+        Text {
+            out,
+            basis,
+            guards: Vec::new(),
+            cautions: Cautions::default(),
+            summary: Summary::default(),
+        }
+    }
+
+    fn many(&self) -> bool {
+        self.guards.len() > MANY
+    }
+
+    fn write_head(&mut self) -> io::Result<()> {
+        let made = format!(
+            "guardrule {}, report of {}",
+            self.basis.tool_version, self.basis.today
+        );
+        writeln!(self.out, "{}\n", palette::heading(&made))?;
+        writeln!(self.out, "{}", hanging("In short: ", &self.in_short()))?;
+        if let Some(first) = self.guards.first().and_then(|worst| worst.first.as_deref()) {
+            writeln!(self.out, "{}", hanging("First of all: ", first))?;
+        }
+        writeln!(self.out)?;
+        for line in head(&self.basis) {
+            writeln!(self.out, "{line}")?;
+        }
+        Ok(())
+    }
+
+    fn in_short(&self) -> String {
+        let Some(worst) = self.guards.first() else {
+            return "no guard was found in the survey.".to_owned();
+        };
+        let counted = counted(self.summary);
+        if self.guards.len() == 1 {
+            return format!("{}: {}.", worst.title, worst.headline);
+        }
+        match worst.verdict {
+            Verdict::FallsShort | Verdict::TooClose | Verdict::NotMeasured => {
+                format!(
+                    "{counted} The worst is {}: {}.",
+                    worst.title, worst.headline
+                )
+            }
+            Verdict::Meets | Verdict::DoesNotApply => counted,
+        }
+    }
+
+    fn write_guards(&mut self) -> io::Result<()> {
+        let many = self.many();
+        let leaves_out = self.leaves_out();
+        let cautions = self.caution_lines();
+        let mut told = false;
+        let mut in_a_list = false;
+        for (number, guard) in (1..).zip(&self.guards) {
+            let title = format!("{number}. {}", guard.title);
+            if many && guard.quiet {
+                let text = format!("{}: {}", guard.title, guard.headline);
+                if !in_a_list {
+                    writeln!(self.out, "\n{}", "-".repeat(WIDTH - 2))?;
+                }
+                in_a_list = true;
+                writeln!(self.out, "{}", hanging(&format!("{number}. "), &text))?;
+                continue;
+            }
+            in_a_list = false;
+            writeln!(self.out, "\n{}", "-".repeat(WIDTH - 2))?;
+            for line in hanging("", &title).lines() {
+                writeln!(self.out, "{}", palette::heading(line))?;
+            }
+            let head = hanging("  ", &format!("{}.", guard.headline));
+            for line in head.lines() {
+                writeln!(self.out, "{}", palette::verdict(line, guard.verdict))?;
+            }
+            writeln!(self.out, "\n{}", guard.block)?;
+            let mut own = guard
+                .cautions
+                .iter()
+                .filter_map(|index| cautions[*index].at_guard());
+            if let Some(first) = own.next() {
+                writeln!(
+                    self.out,
+                    "\n  {}\n{first}",
+                    palette::heading("Before you act")
+                )?;
+            }
+            for line in own {
+                writeln!(self.out, "{line}")?;
+            }
+            if guard.verdict == Verdict::Meets && !leaves_out.is_empty() {
+                writeln!(self.out)?;
+                if told {
+                    writeln!(
+                        self.out,
+                        "  The rules leave out what is listed above for another guard that meets."
+                    )?;
+                    continue;
+                }
+                told = true;
+                writeln!(
+                    self.out,
+                    "  {}",
+                    palette::heading("What these rules leave out")
+                )?;
+                for line in &leaves_out {
+                    writeln!(self.out, "{line}")?;
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// The cautions in the order of their first guard. One that a ruleset
+    /// states for every guard here is said once, at the end.
+    fn caution_lines(&self) -> Vec<CautionLine> {
+        let mut lines: Vec<(usize, CautionLine)> = Vec::new();
+        let all = self.guards.len();
+        for (caution, index) in &self.cautions.index {
+            let mut stated = self
+                .basis
+                .rulesets
+                .iter()
+                .flat_map(|ruleset| &ruleset.cautions);
+            let line = hanging("    - ", &one_line(caution));
+            let everywhere = all > 1
+                && self.cautions.counts[*index] == all
+                && stated.any(|stated| caution.contains(&stated.says));
+            let line = if everywhere {
+                CautionLine::AtEnd(line)
+            } else {
+                CautionLine::AtGuard(line)
+            };
+            lines.push((*index, line));
+        }
+        lines.sort_by_key(|(index, _)| *index);
+        lines.into_iter().map(|(_, line)| line).collect()
+    }
+
+    /// What the deciding rulesets leave out, a line each.
+    fn leaves_out(&self) -> Vec<String> {
+        let law = self.basis.rulesets.iter().any(|ruleset| !ruleset.advisory);
+        let decide = self
+            .basis
+            .rulesets
+            .iter()
+            .filter(|ruleset| !(law && ruleset.advisory));
+        let mut lines: Vec<String> = Vec::new();
+        for part in decide.flat_map(|ruleset| &ruleset.leaves_out) {
+            let line = hanging("    - ", &one_line(part));
+            if !lines.contains(&line) {
+                lines.push(line);
+            }
+        }
+        lines
+    }
+
+    fn write_end(&mut self, diagnostics: &Diagnostics) -> io::Result<()> {
+        writeln!(self.out, "\n{}", "-".repeat(WIDTH - 2))?;
+        writeln!(self.out, "{}", palette::heading("Summary"))?;
+        writeln!(self.out, "{}", hanging("  ", &counted(self.summary)))?;
+        if self.many() && self.guards.iter().any(|guard| guard.quiet) {
+            let leaves_out = self.leaves_out();
+            if !leaves_out.is_empty() {
+                writeln!(
+                    self.out,
+                    "\n  {}",
+                    palette::heading("What these rules leave out")
+                )?;
+            }
+            for line in leaves_out {
+                writeln!(self.out, "{line}")?;
+            }
+        }
+        if diagnostics.any_error() {
+            let text = "Something in the files could not be understood; it is said apart, with file and line. Mend it and run this again.";
+            writeln!(self.out, "{}", hanging("  ", text))?;
+        }
+        writeln!(self.out, "\n{}", palette::heading("For every guard here"))?;
+        for line in self.caution_lines() {
+            if let CautionLine::AtEnd(line) = line {
+                writeln!(self.out, "{line}")?;
+            }
+        }
+        for caution in GENERAL {
+            writeln!(self.out, "{}", hanging("    - ", caution))?;
+        }
+        writeln!(self.out, "{}", hanging("    - ", DEFERRAL))
+    }
+}
+
+/// A caution as it is printed, and where.
+enum CautionLine {
+    AtEnd(String),
+    AtGuard(String),
+}
+
+impl CautionLine {
+    fn at_guard(&self) -> Option<&str> {
+        match self {
+            CautionLine::AtEnd(_) => None,
+            CautionLine::AtGuard(line) => Some(line),
+        }
+    }
+}
+
+/// The summary as sentences.
+fn counted(summary: Summary) -> String {
+    let parts = [
+        (summary.falls_short, "falls short", "fall short"),
+        (
+            summary.too_close,
+            "is too close to call",
+            "are too close to call",
+        ),
+        (summary.not_measured, "is not measured", "are not measured"),
+        (summary.meets, "meets", "meet"),
+        (
+            summary.does_not_apply,
+            "needs none by these rules",
+            "need none by these rules",
+        ),
+        (
+            summary.could_not_judge,
+            "could not be judged",
+            "could not be judged",
+        ),
+    ];
+    let parts: Vec<String> = parts
+        .iter()
+        .filter(|(count, _, _)| *count > 0)
+        .map(|(count, one, many)| format!("{count} {}", if *count == 1 { one } else { many }))
+        .collect();
+    let guards = if summary.guards == 1 {
+        "guard"
+    } else {
+        "guards"
+    };
+    if parts.is_empty() {
+        return "No guard was found.".to_owned();
+    }
+    let mut text = format!("{} {guards}: {}.", summary.guards, parts.join(", "));
+    if summary.reading_alone_meets > 0 {
+        text.push_str(&format!(
+            " By the readings alone {} of the undecided would meet.",
+            summary.reading_alone_meets
+        ));
+    }
+    text
+}
+
+impl<W: Write> Report for Text<'_, W> {
+    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
+        let quiet = is_quiet(entry);
+        let many = self.guards.len() >= MANY;
+        if self.guards.len() == MANY {
+            for guard in self.guards.iter_mut().filter(|guard| guard.quiet) {
+                guard.block = String::new();
+            }
+        }
+        let cautions = guard_cautions(
+            &entry.guard,
+            &entry.judged,
+            self.basis.survey,
+            self.basis.rulesets,
+            self.basis.options,
+        );
+        let cautions = cautions
+            .into_iter()
+            .map(|caution| self.cautions.count(caution))
+            .collect();
+        let detail = if many { Detail::Brief } else { Detail::Full };
+        self.guards.push(Kept {
+            rank: Rank::of(entry, self.guards.len()),
+            title: words::title(&entry.guard),
+            headline: headline(entry, &self.basis),
+            verdict: entry.judged.verdict,
+            quiet,
+            first: first_shortfall(entry, &self.basis),
+            block: if many && quiet {
+                String::new()
+            } else {
+                block(entry, &self.basis, detail)
+            },
+            cautions,
+        });
+        self.summary.count(&entry.judged);
+        Ok(())
+    }
+
+    fn finish(mut self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary> {
+        self.guards.sort_by_key(|guard| guard.rank);
+        self.write_head()?;
+        self.write_guards()?;
+        self.write_end(diagnostics)?;
+        Ok(self.summary)
+    }
+}

@@ -1,0 +1,283 @@
+//! Findings of a guard as paragraphs: shortfalls, what is too close to call,
+//! what was met.
+
+use std::cmp::Reverse;
+
+use crate::evaluate::Finding;
+use crate::evaluate::Reason;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::reading::Value;
+use crate::report::Basis;
+use crate::report::Entry;
+use crate::report::advice;
+use crate::report::one_line;
+use crate::report::palette;
+use crate::report::text::headline::Group;
+use crate::report::text::rank::share_short;
+use crate::report::words;
+use crate::report::words::several;
+use crate::report::wrap::hanging;
+use crate::report::wrap::tied;
+use crate::rules::Urgency;
+use crate::survey::Guard;
+
+const BULLET: &str = "    * ";
+const UNDER: &str = "      ";
+
+/// Whether a shortfall's line of what to do is said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Advice {
+    /// It is.
+    Say,
+    /// A larger shortfall of the same item said it already.
+    SaidAbove,
+}
+
+/// A shortfall: what was found, what is asked, by how much it is short, what to do.
+pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) -> Vec<String> {
+    let mut lines = vec![palette_first(hanging(BULLET, &compared(finding, guard)))];
+    lines.push(hanging(UNDER, &one_line(&finding.rule.says)));
+    let when = match finding.rule.urgency {
+        Urgency::Now => "Tonight, to put it right: ",
+        Urgency::Soon | Urgency::Know => "To put it right: ",
+    };
+    if advice == Advice::Say {
+        let text = format!("{when}{}", advice::put_right(finding));
+        lines.push(hanging(UNDER, &text));
+    }
+    lines.push(hanging(UNDER, &source(finding)));
+    remarks(&mut lines, finding, guard);
+    lines
+}
+
+/// The shortfall to speak of first, with what to do: the most urgent, then the
+/// largest for its limit, law before guidance.
+pub(super) fn first_shortfall(entry: &Entry<'_>, basis: &Basis<'_>) -> Option<String> {
+    let findings = entry.judged.findings.iter();
+    let worst = findings
+        .filter(|finding| finding.verdict == Verdict::FallsShort)
+        .filter(|finding| Group::of(finding, basis) != Group::Memory)
+        .min_by_key(|finding| {
+            let share = Reverse(share_short(finding).unwrap_or(0));
+            (!finding.binding, finding.rule.urgency, share)
+        })?;
+    Some(format!(
+        "{}. To put it right: {}",
+        compared(worst, &entry.guard),
+        advice::put_right(worst)
+    ))
+}
+
+/// What is too close to call, why, and how to settle it.
+pub(super) fn too_close(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
+    let mut lines = vec![hanging(BULLET, &compared(finding, guard))];
+    lines.push(hanging(UNDER, &one_line(&finding.rule.says)));
+    lines.push(hanging(UNDER, &why_open(finding)));
+    if let Some(settle) = advice::settle(finding) {
+        lines.push(hanging(UNDER, &format!("To settle it: {settle}")));
+    }
+    lines.push(hanging(UNDER, &source(finding)));
+    remarks(&mut lines, finding, guard);
+    lines
+}
+
+fn palette_first(text: String) -> String {
+    match text.split_once('\n') {
+        None => palette::verdict(&text, Verdict::FallsShort),
+        Some((first, rest)) => {
+            format!("{}\n{rest}", palette::verdict(first, Verdict::FallsShort))
+        }
+    }
+}
+
+/// `height: 35 1/2 in; asked: at least 36 in; short by 1/2 in`
+pub(super) fn compared(finding: &Finding<'_>, guard: &Guard) -> String {
+    let mut text = format!("{}: ", finding.item);
+    match &finding.measured {
+        Some(measured) => text.push_str(&tied(&one_line(&measured.written))),
+        None => text.push_str("no reading"),
+    }
+    if let Some(ball) = clear_opening(finding, guard) {
+        text.push_str(&format!(" (the largest ball through it: {ball})"));
+    }
+    if let Some(limit) = &finding.limit {
+        text.push_str(&format!("; asked: {}", tied(&one_line(&limit.says()))));
+    }
+    match finding.margin {
+        Some(margin) if margin < Length::ZERO && finding.verdict == Verdict::FallsShort => {
+            text.push_str(&format!("; short by {}", advice::amount(finding, margin)));
+        }
+        Some(Length::ZERO) if finding.verdict == Verdict::FallsShort => {
+            text.push_str("; exactly the limit is not enough");
+        }
+        Some(margin) if finding.verdict == Verdict::Meets => {
+            text.push_str(&format!("; {} to spare", advice::amount(finding, margin)));
+        }
+        Some(_) | None => {}
+    }
+    text
+}
+
+/// The clear opening, where the reading was a shape.
+fn clear_opening(finding: &Finding<'_>, guard: &Guard) -> Option<String> {
+    let index = *finding.readings.first()?;
+    let value = finding.measured.as_ref()?.value?;
+    let reading = guard.observation(index).reading.as_ref()?;
+    let shaped = matches!(reading.value, Value::Shape(_) | Value::StairTriangle(_));
+    shaped.then(|| tied(&value.readable(advice::unit(finding))))
+}
+
+/// `Rule: R312.1.2, us-dwelling-2018 (rail-too-low)`
+fn source(finding: &Finding<'_>) -> String {
+    let verify =
+        words::verify(finding.rule.status).map_or_else(String::new, |verify| format!("; {verify}"));
+    format!(
+        "Rule: {}, {} ({}){verify}",
+        one_line(&finding.rule.clause),
+        one_line(&finding.ruleset.id),
+        one_line(&finding.rule.id)
+    )
+}
+
+/// Why the tape cannot tell.
+fn why_open(finding: &Finding<'_>) -> String {
+    let alone = format!("the reading alone {}", alone(finding.reading_alone));
+    let exactly = finding.reasons.contains(&Reason::ExactlyAtLimit);
+    let in_doubt = finding
+        .reasons
+        .iter()
+        .any(|reason| matches!(reason, Reason::TriggerInDoubt(_)));
+    if exactly && let Some(limit) = &finding.limit {
+        let size = tied(&one_line(&limit.written));
+        return format!("It reads exactly {size}; a tape cannot settle that; {alone}.");
+    }
+    match (finding.margin, finding.uncertainty) {
+        (Some(margin), Some(u)) if margin.magnitude() < u.doubled() => {
+            let side = if margin < Length::ZERO {
+                "past the limit"
+            } else {
+                "on the good side of the limit"
+            };
+            format!(
+                "It lies {} {side}, and the tape is sure only to {} either way{}; {alone}.",
+                advice::amount(finding, margin),
+                advice::amount(finding, u.doubled()),
+                chance(finding)
+            )
+        }
+        _ if in_doubt => format!("It would fall short, if the rule applies here; {alone}."),
+        _ => format!("It is left open; {alone}."),
+    }
+}
+
+const fn alone(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::FallsShort => "would fall short",
+        Verdict::TooClose => "does not settle it either",
+        Verdict::NotMeasured => "would not be enough either",
+        Verdict::Meets => "would meet",
+        Verdict::DoesNotApply => "would take the rule as not applying",
+    }
+}
+
+/// ` (about 80 % likely to meet)`
+fn chance(finding: &Finding<'_>) -> String {
+    let Some(probability) = finding.probability else {
+        return String::new();
+    };
+    let hundredths = (probability.value() * 100.0).round().clamp(1.0, 99.0);
+    format!(" (about {hundredths} % likely to meet)")
+}
+
+/// What a reader should know beside a finding: other readings, its note, its reasons.
+fn remarks(lines: &mut Vec<String>, finding: &Finding<'_>, guard: &Guard) {
+    if !finding.also_readings.is_empty() {
+        let others: Vec<String> = finding
+            .also_readings
+            .iter()
+            .map(|index| tied(&one_line(&guard.observation(*index).written)))
+            .collect();
+        let all = several(others.len() + 1, "reading", "readings");
+        let text = format!("The worst of {all}; the others: {}", others.join(", "));
+        lines.push(hanging(UNDER, &words::shortened(&text)));
+    }
+    for index in &finding.readings {
+        let observation = guard.observation(*index);
+        if !observation.note.is_empty() {
+            let note = words::shortened(&one_line(&observation.note));
+            lines.push(hanging(UNDER, &format!("Note: {note}")));
+        }
+    }
+    for reason in &finding.reasons {
+        if *reason != Reason::ExactlyAtLimit {
+            let text = capitalised(&words::reason(reason, guard));
+            lines.push(hanging(UNDER, &format!("{text}.")));
+        }
+    }
+}
+
+fn capitalised(text: &str) -> String {
+    let mut chars = text.chars();
+    match chars.next() {
+        Some(first) => first.to_uppercase().chain(chars).collect(),
+        None => String::new(),
+    }
+}
+
+/// What was met, in one line: `3 rules (height, opening)`. A rule judged at
+/// several openings is met where all of them meet.
+pub(super) fn met(findings: &[&Finding<'_>]) -> Option<String> {
+    let mut items: Vec<Item> = Vec::new();
+    let mut rules = 0;
+    for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
+        let verdicts = of_one_rule.iter().map(|finding| finding.counts_as());
+        if verdicts.min() == Some(Verdict::Meets) {
+            rules += 1;
+            let met = |finding: &&&Finding<'_>| finding.verdict == Verdict::Meets;
+            items.extend(of_one_rule.iter().filter(met).map(|finding| finding.item));
+        }
+    }
+    (rules > 0).then(|| format!("{} ({})", several(rules, "rule", "rules"), names(items)))
+}
+
+/// What meets where it was looked at, and the rest was not.
+pub(super) fn met_in_part(findings: &[&Finding<'_>]) -> Option<String> {
+    let partial = |finding: &&&Finding<'_>| finding.verdict == Verdict::Meets && finding.partial;
+    let items: Vec<Item> = findings
+        .iter()
+        .filter(partial)
+        .map(|finding| finding.item)
+        .collect();
+    (!items.is_empty()).then(|| names(items))
+}
+
+/// Each item's name once.
+fn names(items: Vec<Item>) -> String {
+    let mut names: Vec<String> = Vec::new();
+    for item in items {
+        let name = tied(item.name());
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names.join(", ")
+}
+
+/// What to know about findings that meet, each once.
+pub(super) fn met_remarks(findings: &[&Finding<'_>], guard: &Guard) -> Vec<String> {
+    let mut said: Vec<String> = Vec::new();
+    for finding in findings {
+        if finding.verdict != Verdict::Meets {
+            continue;
+        }
+        for reason in &finding.reasons {
+            let text = format!("{}: {}", finding.item, words::reason(reason, guard));
+            if !said.contains(&text) {
+                said.push(text);
+            }
+        }
+    }
+    said
+}

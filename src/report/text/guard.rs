@@ -1,0 +1,381 @@
+//! One guard as a block of text.
+
+use crate::evaluate::Authority;
+use crate::evaluate::Finding;
+use crate::evaluate::HazardVerdict;
+use crate::evaluate::Question;
+use crate::evaluate::Reason;
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::reading::Value;
+use crate::report::Basis;
+use crate::report::Entry;
+use crate::report::Explain;
+use crate::report::explain;
+use crate::report::one_line;
+use crate::report::palette;
+use crate::report::text::bearing::Bearing;
+use crate::report::text::findings;
+use crate::report::text::headline::Group;
+use crate::report::words;
+use crate::report::words::several;
+use crate::report::wrap::hanging;
+use crate::survey::Guard;
+
+/// More questions than these are only named.
+const MOST_QUESTIONS: usize = 8;
+
+/// How much is said of a guard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Detail {
+    /// There are many: how to measure is left to `guardrule items`.
+    Brief,
+    /// Everything.
+    Full,
+}
+
+/// The lines below a guard's headline, without its cautions.
+pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> String {
+    let mut lines = Vec::new();
+    hazards(&mut lines, entry, basis);
+    let of = |group| -> Vec<&Finding<'_>> {
+        let findings = entry.judged.findings.iter();
+        findings
+            .filter(|finding| Group::of(finding, basis) == group)
+            .collect()
+    };
+    let decides = of(Group::Decides);
+    let (short, close) = match Authority::of(basis.rulesets) {
+        Authority::Guidance => ("Falls short (guidance)", "Too close to call (guidance)"),
+        Authority::Law => ("Falls short of the law", "Too close to call: the law"),
+    };
+    group(&mut lines, entry, &decides, short, close);
+    questions(&mut lines, entry, detail);
+    in_the_way(&mut lines, entry);
+    met(&mut lines, entry, &decides, met_title(basis));
+    guidance(&mut lines, entry, basis, &of(Group::Guidance));
+    memory(&mut lines, entry, &of(Group::Memory));
+    does_not_apply(&mut lines, entry);
+    own(&mut lines, &entry.guard);
+    given(&mut lines, entry);
+    if basis.explain == Explain::Yes {
+        section(&mut lines, "The arithmetic");
+        for finding in &entry.judged.findings {
+            lines.extend(explain::arithmetic(finding, &entry.guard, basis));
+        }
+    }
+    lines.join("\n")
+}
+
+fn section(lines: &mut Vec<String>, title: &str) {
+    lines.push(String::new());
+    lines.push(format!("  {}", palette::heading(title)));
+}
+
+fn hazards(lines: &mut Vec<String>, entry: &Entry<'_>, basis: &Basis<'_>) {
+    for hazard in &entry.judged.hazards {
+        lines.push(hazard_line(hazard, Authority::of(basis.rulesets)));
+    }
+}
+
+fn hazard_line(hazard: &HazardVerdict, authority: Authority) -> String {
+    let label = format!(
+        "{:<12}  {:<13}",
+        hazard.hazard.name(),
+        meaning(hazard.hazard)
+    );
+    let asked = match (hazard.verdict, hazard.guidance) {
+        (Some(verdict), _) => verdict.name(),
+        (None, Some(_)) => "no rule of law asks",
+        (None, None) => "no chosen rule asks",
+    };
+    let guidance = match (authority, hazard.verdict, hazard.guidance) {
+        (Authority::Guidance, Some(_), _) => "  (guidance)".to_owned(),
+        (_, _, Some(verdict)) => {
+            format!("  guidance: {}", palette::verdict(verdict.name(), verdict))
+        }
+        (_, _, None) => String::new(),
+    };
+    let gap = if guidance.is_empty() {
+        String::new()
+    } else {
+        " ".repeat(19_usize.saturating_sub(asked.len()))
+    };
+    let shown = match hazard.verdict {
+        Some(verdict) => palette::verdict(asked, verdict),
+        None => palette::aside(asked),
+    };
+    format!("  {label}  {shown}{gap}{guidance}")
+}
+
+const fn meaning(hazard: Hazard) -> &'static str {
+    match hazard {
+        Hazard::FallOver => "over the top",
+        Hazard::FallThrough => "through gaps",
+        Hazard::Entrapment => "head caught",
+        Hazard::Climb => "up, then over",
+        Hazard::GiveWay => "comes loose",
+    }
+}
+
+/// Shortfalls and what is too close to call, of one group.
+fn group(
+    lines: &mut Vec<String>,
+    entry: &Entry<'_>,
+    of_group: &[&Finding<'_>],
+    short: &str,
+    close: &str,
+) {
+    let with = |verdict| {
+        of_group
+            .iter()
+            .filter(move |finding| finding.verdict == verdict)
+    };
+    let mut shortfalls: Vec<_> = with(Verdict::FallsShort).collect();
+    shortfalls.sort_by_key(|finding| (finding.rule.urgency, finding.margin));
+    if !shortfalls.is_empty() {
+        section(lines, short);
+    }
+    for (index, finding) in shortfalls.iter().enumerate() {
+        // what puts the largest shortfall of an item right does so for the others
+        let mut before = shortfalls[..index].iter();
+        let larger =
+            before.any(|other| other.item == finding.item && other.margin <= finding.margin);
+        let advice = if larger {
+            findings::Advice::SaidAbove
+        } else {
+            findings::Advice::Say
+        };
+        lines.extend(findings::shortfall(finding, &entry.guard, advice));
+    }
+    if with(Verdict::TooClose).next().is_some() {
+        section(lines, close);
+    }
+    for finding in with(Verdict::TooClose) {
+        lines.extend(findings::too_close(finding, &entry.guard));
+    }
+}
+
+const fn met_title_of(authority: Authority) -> &'static str {
+    match authority {
+        Authority::Guidance => "Met",
+        Authority::Law => "Met of the law",
+    }
+}
+
+fn met_title(basis: &Basis<'_>) -> &'static str {
+    met_title_of(Authority::of(basis.rulesets))
+}
+
+fn met(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>], title: &str) {
+    if let Some(met) = findings::met(of_group) {
+        lines.push(String::new());
+        lines.push(hanging("  ", &format!("{title}: {met}.")));
+    }
+    if let Some(items) = findings::met_in_part(of_group) {
+        lines.push(hanging(
+            "  ",
+            &format!("{title}, where it was looked at: {items}."),
+        ));
+    }
+    for remark in findings::met_remarks(of_group, &entry.guard) {
+        lines.push(hanging("    ", &format!("{remark}.")));
+    }
+}
+
+fn guidance(
+    lines: &mut Vec<String>,
+    entry: &Entry<'_>,
+    basis: &Basis<'_>,
+    of_group: &[&Finding<'_>],
+) {
+    let name = words::guidance_name(basis.rulesets);
+    let (short, close) = (
+        format!("Falls short of {name} (no law)"),
+        format!("Too close to call: {name} (no law)"),
+    );
+    group(lines, entry, of_group, &short, &close);
+    met(lines, entry, of_group, &format!("Met of {name}"));
+}
+
+fn memory(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>]) {
+    group(
+        lines,
+        entry,
+        of_group,
+        "Warnings by rules from memory (verify them; they decide nothing)",
+        "Too close to call, by rules from memory (they decide nothing)",
+    );
+    met(lines, entry, of_group, "Met of the rules from memory");
+}
+
+/// What to find out next, each item once.
+fn questions(lines: &mut Vec<String>, entry: &Entry<'_>, detail: Detail) {
+    let questions = &entry.judged.questions;
+    if questions.is_empty() || entry.judged.could_not_judge {
+        return;
+    }
+    section(lines, "What to measure or write down next");
+    if detail == Detail::Brief {
+        let items: Vec<&str> = questions
+            .iter()
+            .map(|question| question.item.name())
+            .collect();
+        let how = "(how: guardrule items NAME)";
+        lines.push(hanging("    ", &format!("{} {how}", items.join(", "))));
+        return;
+    }
+    let (first, later) = questions.split_at(questions.len().min(MOST_QUESTIONS));
+    for (number, question) in (1..).zip(first) {
+        ask(lines, number, question, entry);
+    }
+    if !later.is_empty() {
+        let names: Vec<&str> = later.iter().map(|question| question.item.name()).collect();
+        let text = format!("{} (how: guardrule items NAME)", names.join(", "));
+        lines.push(hanging("    Then: ", &text));
+    }
+}
+
+fn ask(lines: &mut Vec<String>, number: usize, question: &Question, entry: &Entry<'_>) {
+    let info = question.item.info();
+    let label = format!("{number:>5}. ");
+    let indent = " ".repeat(label.len());
+    let wait = several(question.findings, "finding waits", "findings wait");
+    let special = special_question(question.item, entry);
+    let asks = special.as_deref().unwrap_or(info.question);
+    lines.push(hanging(
+        &label,
+        &format!("{}: {asks} ({wait} for it)", info.name),
+    ));
+    if special.is_none()
+        && let Some(step) = info.how.first()
+    {
+        lines.push(hanging(&indent, step));
+    }
+    if special.is_none()
+        && let Some(example) = info.examples.first()
+    {
+        lines.push(hanging(&indent, &format!("Write for example: {example}")));
+    }
+}
+
+/// Where a reading is there and says too little: why.
+fn special_question(item: Item, entry: &Entry<'_>) -> Option<String> {
+    let wanted = if item == Item::OpeningsChecked {
+        Bearing::OnlySome
+    } else {
+        Bearing::TooLittle
+    };
+    let findings = entry.judged.findings.iter();
+    findings
+        .filter(|finding| finding.item == item || wanted == Bearing::OnlySome)
+        .filter(|finding| finding.counts_as() == Verdict::NotMeasured)
+        .find_map(|finding| {
+            let mut reasons = finding.reasons.iter();
+            let reason = reasons.find(|reason| Bearing::of(reason) == wanted)?;
+            let says = words::reason(reason, &entry.guard);
+            Some(match &finding.limit {
+                Some(limit) => format!("{says}; asked: {}", one_line(&limit.says())),
+                None => says,
+            })
+        })
+}
+
+/// What could not be reached or understood, and what no ruleset covers.
+fn in_the_way(lines: &mut Vec<String>, entry: &Entry<'_>) {
+    let mut said: Vec<String> = could_not_look(&entry.guard);
+    for finding in &entry.judged.findings {
+        let reasons = finding.reasons.iter();
+        for reason in reasons.filter(|reason| Bearing::of(reason) == Bearing::InTheWay) {
+            let says = words::reason(reason, &entry.guard);
+            let text = if matches!(reason, Reason::NotCovered(_)) {
+                format!("{}: {says}", one_line(&finding.ruleset.id))
+            } else {
+                says
+            };
+            if !said.contains(&text) {
+                said.push(text);
+            }
+        }
+    }
+    if said.is_empty() {
+        return;
+    }
+    section(lines, "Could not be reached, understood or judged");
+    for text in said {
+        lines.push(hanging("    - ", &text));
+    }
+}
+
+/// The guard's own readings that say "could not look" or were not understood.
+fn could_not_look(guard: &Guard) -> Vec<String> {
+    let observations = guard.observations.iter().enumerate();
+    observations
+        .filter_map(|(index, observation)| match &observation.reading {
+            None => Some(Reason::Unreadable(index)),
+            Some(reading) if reading.value == Value::Unknown => Some(Reason::CouldNotLook(index)),
+            Some(_) => None,
+        })
+        .map(|reason| words::reason(&reason, guard))
+        .collect()
+}
+
+/// Rules that do not apply, in one line, with why.
+fn does_not_apply(lines: &mut Vec<String>, entry: &Entry<'_>) {
+    let findings = entry.judged.findings.iter();
+    let aside: Vec<&Finding<'_>> = findings
+        .filter(|finding| finding.verdict == Verdict::DoesNotApply)
+        .collect();
+    if aside.is_empty() {
+        return;
+    }
+    let mut items: Vec<&str> = Vec::new();
+    for reason in aside.iter().flat_map(|finding| &finding.reasons) {
+        let Bearing::Aside(why) = Bearing::of(reason) else {
+            continue;
+        };
+        if !items.contains(&why) {
+            items.push(why);
+        }
+    }
+    let count = several(aside.len(), "rule does not", "rules do not");
+    let why = if items.is_empty() {
+        String::new()
+    } else {
+        format!(" (by: {})", items.join(", "))
+    };
+    lines.push(String::new());
+    lines.push(hanging("  ", &format!("{count} apply here{why}.")));
+}
+
+/// What the person wrote for themselves.
+fn own(lines: &mut Vec<String>, guard: &Guard) {
+    if guard.own.is_empty() {
+        return;
+    }
+    section(lines, "Your own notes");
+    for own in &guard.own {
+        let mut text = format!("{}: {}", one_line(&own.name), one_line(&own.written));
+        if !own.note.is_empty() {
+            text.push_str(&format!(" ({})", one_line(&own.note)));
+        }
+        lines.push(hanging("    - ", &words::shortened(&text)));
+    }
+}
+
+fn given(lines: &mut Vec<String>, entry: &Entry<'_>) {
+    let taken: Vec<String> = entry
+        .judged
+        .assumptions
+        .iter()
+        .map(words::assumption)
+        .collect();
+    if !taken.is_empty() {
+        lines.push(String::new());
+        lines.push(hanging(
+            "  ",
+            &format!("Taken as given: {}.", taken.join("; ")),
+        ));
+    }
+}

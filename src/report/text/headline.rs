@@ -1,0 +1,222 @@
+//! A guard's headline: the verdict by law, the guidance beside it.
+
+use crate::evaluate::Authority;
+use crate::evaluate::Finding;
+use crate::evaluate::MemoryRules;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::report::Basis;
+use crate::report::Entry;
+use crate::report::text::rank::moves_a_lot;
+use crate::report::text::rank::says;
+use crate::report::words;
+use crate::report::words::several;
+use crate::rules::Ruleset;
+use crate::rules::Status;
+
+/// What part of the report a finding belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Group {
+    /// It decides: law, or guidance where no law was chosen.
+    Decides,
+    /// Guidance beside the law.
+    Guidance,
+    /// From memory: it only warns.
+    Memory,
+}
+
+impl Group {
+    pub(super) fn of(finding: &Finding<'_>, basis: &Basis<'_>) -> Group {
+        let memory = finding.rule.status == Status::Memory;
+        if finding.binding {
+            Group::Decides
+        } else if memory && basis.options.memory == MemoryRules::Warn {
+            Group::Memory
+        } else {
+            Group::Guidance
+        }
+    }
+}
+
+/// How many rules of a group came out how; a rule judged at several openings
+/// counts once, by its worst.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Tally {
+    short: usize,
+    close: usize,
+    open: usize,
+    met: usize,
+}
+
+impl Tally {
+    pub(super) fn of(entry: &Entry<'_>, basis: &Basis<'_>, group: Group) -> Tally {
+        let mut tally = Tally::default();
+        let findings = &entry.judged.findings;
+        for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
+            let of_group = |finding: &&Finding<'_>| Group::of(finding, basis) == group;
+            let verdicts = of_one_rule.iter().filter(of_group).map(Finding::counts_as);
+            match verdicts.min() {
+                Some(Verdict::FallsShort) => tally.short += 1,
+                Some(Verdict::TooClose) => tally.close += 1,
+                Some(Verdict::NotMeasured) => tally.open += 1,
+                Some(Verdict::Meets) => tally.met += 1,
+                Some(Verdict::DoesNotApply) | None => {}
+            }
+        }
+        tally
+    }
+
+    const fn all(self) -> usize {
+        self.short + self.close + self.open + self.met
+    }
+
+    /// The worst there is of these rules.
+    const fn worst(self) -> Option<Verdict> {
+        if self.short > 0 {
+            Some(Verdict::FallsShort)
+        } else if self.close > 0 {
+            Some(Verdict::TooClose)
+        } else if self.open > 0 {
+            Some(Verdict::NotMeasured)
+        } else if self.met > 0 {
+            Some(Verdict::Meets)
+        } else {
+            None
+        }
+    }
+}
+
+/// What the rules are called, one and many.
+#[derive(Clone, Copy)]
+struct Noun {
+    one: &'static str,
+    many: &'static str,
+}
+
+const LAW: Noun = Noun {
+    one: "rule of law",
+    many: "rules of law",
+};
+
+fn guidance_noun(basis: &Basis<'_>) -> Noun {
+    if words::guidance_name(basis.rulesets) == "child guidance" {
+        Noun {
+            one: "piece of child guidance",
+            many: "pieces of child guidance",
+        }
+    } else {
+        Noun {
+            one: "piece of guidance",
+            many: "pieces of guidance",
+        }
+    }
+}
+
+/// The headline, without a full stop.
+pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
+    let guard = &entry.guard;
+    let mut parts = Vec::new();
+    if says(guard, Item::Guard, "none") {
+        parts.push("there is no guard here".to_owned());
+    }
+    if moves_a_lot(guard) {
+        parts.push("it moves a lot when pushed".to_owned());
+    }
+    if entry.judged.could_not_judge {
+        parts.push("could not be judged: none of its rows could be understood".to_owned());
+        return parts.join("; ");
+    }
+    let decides = Tally::of(entry, basis, Group::Decides);
+    match Authority::of(basis.rulesets) {
+        Authority::Guidance => {
+            parts.push("guidance only; no law was checked".to_owned());
+            parts.push(verdict_words(entry, basis, decides, guidance_noun(basis)));
+        }
+        Authority::Law => {
+            parts.push(verdict_words(entry, basis, decides, LAW));
+            let guidance = Tally::of(entry, basis, Group::Guidance);
+            parts.extend(beside(guidance, guidance_noun(basis)));
+        }
+    }
+    if guard.rows_in_error > 0 {
+        let rows = usize::try_from(guard.rows_in_error).unwrap_or(usize::MAX);
+        parts.push(format!(
+            "{} of it could not be understood",
+            several(rows, "row", "rows")
+        ));
+    }
+    parts.join("; ")
+}
+
+fn verdict_words(entry: &Entry<'_>, basis: &Basis<'_>, tally: Tally, noun: Noun) -> String {
+    let all = several(tally.all(), noun.one, noun.many);
+    let extra = |count: usize, what: &str| {
+        if count > 0 {
+            format!("; {count} {what}")
+        } else {
+            String::new()
+        }
+    };
+    match entry.judged.verdict {
+        Verdict::FallsShort => format!(
+            "falls short of {}the {all} checked{}{}",
+            part(tally.short, tally.all()),
+            extra(tally.close, "too close to call"),
+            extra(tally.open, "not measured"),
+        ),
+        Verdict::TooClose => format!(
+            "too close to call on {}the {all} checked{}",
+            part(tally.close, tally.all()),
+            extra(tally.open, "not measured"),
+        ),
+        Verdict::NotMeasured if tally.open > 0 && tally.met > 0 => format!(
+            "not measured: {} of {all} open; meets the other {}",
+            tally.open, tally.met
+        ),
+        Verdict::NotMeasured if tally.open > 0 => {
+            format!("not measured: none of {all} could be decided")
+        }
+        Verdict::NotMeasured if tally.met > 0 => {
+            format!("not measured; what could be understood meets {all}")
+        }
+        Verdict::NotMeasured => format!("not measured: no {} could decide", noun.one),
+        Verdict::Meets => format!("meets the {all} checked"),
+        Verdict::DoesNotApply => no_guard_asked(entry, basis),
+    }
+}
+
+/// `2 of `, unless it is all there is of one.
+fn part(count: usize, all: usize) -> String {
+    if all == 1 {
+        String::new()
+    } else {
+        format!("{count} of ")
+    }
+}
+
+fn no_guard_asked(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
+    let of = |ruleset: &Ruleset| {
+        let findings = entry.judged.findings.iter();
+        let mut binding = findings.filter(|finding| finding.binding);
+        binding.any(|finding| std::ptr::eq(finding.ruleset, ruleset))
+    };
+    let count = basis.rulesets.iter().filter(|ruleset| of(ruleset)).count();
+    let who = if count > 1 {
+        "these rulesets ask"
+    } else {
+        "this ruleset asks"
+    };
+    format!("{who} for no guard here; that is no word about danger")
+}
+
+/// The guidance beside the law.
+fn beside(tally: Tally, noun: Noun) -> Option<String> {
+    let count = |count| several(count, noun.one, noun.many);
+    Some(match tally.worst()? {
+        Verdict::FallsShort => format!("falls short of {}", count(tally.short)),
+        Verdict::TooClose => format!("too close to call on {}", count(tally.close)),
+        Verdict::NotMeasured => format!("{} not measured", count(tally.open)),
+        Verdict::Meets => format!("meets the {}", count(tally.met)),
+        Verdict::DoesNotApply => return None,
+    })
+}

@@ -1,0 +1,12 @@
+//! The text report: 80 columns, worst guard first, in words for somebody who
+//! has never read a building code.
+
+mod bearing;
+mod collect;
+mod findings;
+mod guard;
+mod head;
+mod headline;
+mod rank;
+
+pub use collect::Text;

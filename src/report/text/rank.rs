@@ -1,0 +1,114 @@
+//! Which guard is worse.
+
+use std::cmp::Reverse;
+
+use crate::evaluate::Finding;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::reading::Value;
+use crate::report::Entry;
+use crate::rules::Status;
+use crate::rules::Urgency;
+use crate::survey::Guard;
+
+/// The place of a guard in the report: the least comes first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Rank {
+    class: Class,
+    /// The largest shortfall for its limit, in millionths of it.
+    shortfall: Reverse<i128>,
+    /// The order of first appearance.
+    order: usize,
+}
+
+/// In the order of the report.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Class {
+    NoGuard,
+    Urgent,
+    MovesALot,
+    FallsShort,
+    PerhapsNoGuard,
+    TooClose,
+    NotMeasured,
+    GuidanceFallsShort,
+    Meets,
+    DoesNotApply,
+}
+
+impl Rank {
+    pub(super) fn of(entry: &Entry<'_>, order: usize) -> Rank {
+        Rank {
+            class: class(entry),
+            shortfall: Reverse(largest_shortfall(entry)),
+            order,
+        }
+    }
+}
+
+fn class(entry: &Entry<'_>) -> Class {
+    let verdict = entry.judged.verdict;
+    let none = says(&entry.guard, Item::Guard, "none");
+    if none && verdict == Verdict::FallsShort {
+        return Class::NoGuard;
+    }
+    if entry.judged.findings.iter().any(is_urgent) {
+        return Class::Urgent;
+    }
+    if moves_a_lot(&entry.guard) {
+        return Class::MovesALot;
+    }
+    match verdict {
+        Verdict::FallsShort => Class::FallsShort,
+        Verdict::TooClose | Verdict::NotMeasured if none => Class::PerhapsNoGuard,
+        Verdict::TooClose => Class::TooClose,
+        Verdict::NotMeasured => Class::NotMeasured,
+        Verdict::Meets | Verdict::DoesNotApply
+            if entry.judged.guidance == Some(Verdict::FallsShort) =>
+        {
+            Class::GuidanceFallsShort
+        }
+        Verdict::Meets => Class::Meets,
+        Verdict::DoesNotApply => Class::DoesNotApply,
+    }
+}
+
+/// A fault to act on tonight; what only memory says does not lead the report.
+fn is_urgent(finding: &Finding<'_>) -> bool {
+    finding.verdict == Verdict::FallsShort
+        && finding.rule.urgency == Urgency::Now
+        && (finding.binding || finding.rule.status != Status::Memory)
+}
+
+fn largest_shortfall(entry: &Entry<'_>) -> i128 {
+    let short = |finding: &&Finding<'_>| finding.verdict == Verdict::FallsShort;
+    let findings = entry.judged.findings.iter().filter(short);
+    findings.filter_map(share_short).max().unwrap_or(0)
+}
+
+/// A shortfall in millionths of its limit, where both are lengths.
+pub(super) fn share_short(finding: &Finding<'_>) -> Option<i128> {
+    let limit = finding.limit.as_ref()?.value?.nanometres();
+    let margin = finding.margin?.nanometres();
+    (limit > 0 && margin < 0).then(|| i128::from(-margin) * 1_000_000 / i128::from(limit))
+}
+
+/// Whether it was seen to move a lot.
+pub(super) fn moves_a_lot(guard: &Guard) -> bool {
+    says(guard, Item::MovesWhenPushed, "a lot")
+}
+
+/// Whether one of the item's readings is this word.
+pub(super) fn says(guard: &Guard, item: Item, word: &'static str) -> bool {
+    guard.of(item).any(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        reading.is_some_and(|reading| reading.value == Value::Word(word))
+    })
+}
+
+/// Whether it can be said in one line where there are many: it meets or needs
+/// nothing, and nothing about it is urgent or falls short of guidance.
+pub(super) fn is_quiet(entry: &Entry<'_>) -> bool {
+    let quiet = matches!(class(entry), Class::Meets | Class::DoesNotApply);
+    quiet && entry.judged.guidance != Some(Verdict::TooClose)
+}

@@ -1,0 +1,288 @@
+//! The words of a report that all forms share: reasons, what was taken as
+//! given, how a reading near a limit was decided.
+
+use crate::evaluate::Assumption;
+use crate::evaluate::Decision;
+use crate::evaluate::MemoryRules;
+use crate::evaluate::Options;
+use crate::evaluate::Reason;
+use crate::items::Item;
+use crate::items::Worst;
+use crate::report::Counts;
+use crate::report::one_line;
+use crate::rules::Ruleset;
+use crate::rules::Status;
+use crate::rules::Zone;
+use crate::survey::Guard;
+use crate::survey::Observation;
+use crate::survey::Row;
+use crate::survey::SurveyFacts;
+
+/// How a reading near a limit was decided, in one sentence.
+#[must_use]
+pub(super) const fn decision(decision: Decision) -> &'static str {
+    match decision {
+        Decision::Guarded => {
+            "a reading counts only when it lies at least twice the tape's doubt away from the \
+limit; nearer than that it is too close to call."
+        }
+        Decision::Simple => {
+            "the reading alone is compared with the limit, and how sure the tape is does not count."
+        }
+    }
+}
+
+/// How many of a ruleset's rules were read how.
+#[must_use]
+pub(super) fn counts(ruleset: &Ruleset, options: Options) -> String {
+    let counts = Counts::of(ruleset);
+    let memory = match options.memory {
+        MemoryRules::Decide => "from memory (verify; they decide, as you asked)",
+        MemoryRules::Warn => "from memory (verify; they only warn)",
+    };
+    let parts = [
+        (counts.published, "read in the text"),
+        (counts.quoted, "quoted second-hand (verify)"),
+        (counts.memory, memory),
+        (counts.practice, "common practice, no source"),
+    ];
+    let parts: Vec<String> = parts
+        .iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, what)| format!("{count} {what}"))
+        .collect();
+    format!(
+        "{}: {}.",
+        several(counts.rules, "rule", "rules"),
+        parts.join(", ")
+    )
+}
+
+/// `1 rule`, `3 rules`.
+#[must_use]
+pub(super) fn several(count: usize, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { many })
+}
+
+/// What advisory rulesets are called: `child guidance`, if that is all they are.
+#[must_use]
+pub(super) fn guidance_name(rulesets: &[Ruleset]) -> &'static str {
+    let mut advisory = rulesets.iter().filter(|ruleset| ruleset.advisory);
+    if advisory.all(|ruleset| ruleset.id.starts_with("small-child")) {
+        "child guidance"
+    } else {
+        "guidance"
+    }
+}
+
+/// What a reader should do about how a clause was read.
+#[must_use]
+pub(super) const fn verify(status: Status) -> Option<&'static str> {
+    match status {
+        Status::Published => None,
+        Status::Quoted => Some("quoted second-hand: verify"),
+        Status::Memory => Some("from memory: verify"),
+        Status::Practice => Some("common practice, no source"),
+    }
+}
+
+/// Why a finding is what it is, in words for a reader.
+#[must_use]
+pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
+    match reason {
+        Reason::TriggerFalse(item) => format!("it does not speak of this guard, by what is written for {item}"),
+        Reason::Excepted(item) => format!("an exception holds, by what is written for {item}"),
+        Reason::CircumstanceMissing(item) => {
+            format!("whether it applies depends on {item}, which is not written down")
+        }
+        Reason::TriggerInDoubt(item) => {
+            format!("{item} lies so close to where this rule begins that the tape cannot tell whether it applies")
+        }
+        Reason::NotWritten(item) => format!("{item} is not written down"),
+        Reason::CouldNotLook(index) => could_not_look(guard.observation(*index)),
+        Reason::Unreadable(index) => unreadable(guard.observation(*index)),
+        Reason::NotCovered(item) => {
+            format!("the ruleset does not cover this guard, by what is written for {item}")
+        }
+        Reason::CoveredElsewhere(item) => {
+            format!("another ruleset covers this guard, by what is written for {item}")
+        }
+        Reason::NoGuard => "there is no guard to measure".to_owned(),
+        Reason::OutsideZone(zone) => format!("the opening lies outside {}", band(zone)),
+        Reason::TakenInZone(zone) => {
+            format!("nobody wrote how high it lies: taken to lie {}", band(zone))
+        }
+        Reason::WhereDoesItLie(zone) => format!(
+            "where does it lie? It is too wide for openings {}, and fine elsewhere: write its height behind it (at 38 in)",
+            band(zone)
+        ),
+        Reason::BoundDoesNotSettle => {
+            "the reading says too little for this limit: measure it, or try a ball or a stick of the limit's own size".to_owned()
+        }
+        Reason::NeedsPush => {
+            "this infill gives way: try a ball and push it, and write so (4 in ball stops pushed by hand)".to_owned()
+        }
+        Reason::PushTooWeak => {
+            "the ball was pushed less hard than the rule asks, or nobody wrote how hard".to_owned()
+        }
+        Reason::PushedByHand => "the ball was pushed by hand, with no force stated".to_owned(),
+        Reason::OnlySomeOpenings => {
+            "only some of the openings were looked at: look at every one".to_owned()
+        }
+        Reason::LiftMissing => {
+            "the lift is missing: how far the rail's underside stands above the line of the step noses, plumb (lift 1 in)".to_owned()
+        }
+        Reason::NosingNotCounted => {
+            "the step nosing overhangs, and the sum for the triangle does not count that: try a ball instead".to_owned()
+        }
+        Reason::NoClosedForm => {
+            "the rail stands so high above the step that the sum for the triangle does not hold: try a ball instead".to_owned()
+        }
+        Reason::OutlineNotJudged => {
+            "an outline by its corners is not judged here: try a ball instead".to_owned()
+        }
+        Reason::FootholdDepthMissing => "how deep the foothold is is not written down".to_owned(),
+        Reason::MayBeTriangle => {
+            "is this the triangle at the steps? Then a larger ball counts: write it as a stair triangle (rise 7 3/4 going 10 lift 2 in)".to_owned()
+        }
+        Reason::BottomGapIsLift => {
+            "on a stair the gap under the rail is no opening of its own: give rise, going and lift as a stair triangle".to_owned()
+        }
+        Reason::ForAPerson(why) => {
+            format!("the clause leaves this to a person: {}", one_line(why))
+        }
+        Reason::NotInForceWhenBuilt => {
+            "today's rules for new work; the rules of its time may have asked less, which says nothing about danger".to_owned()
+        }
+        Reason::NoBuildTolerance => {
+            "it is a plan without a build tolerance: nothing is left over for the builder's error".to_owned()
+        }
+        Reason::ExactlyAtLimit => "it reads exactly the limit; a tape cannot settle that".to_owned(),
+        Reason::SettledByGauge(index) => format!(
+            "the tape could not tell, and a test did: {}",
+            one_line(&guard.observation(*index).written)
+        ),
+    }
+}
+
+fn could_not_look(observation: &Observation) -> String {
+    let written = one_line(&observation.written);
+    format!(
+        "{}: could not look ({written}){}",
+        observation.item,
+        noted(observation)
+    )
+}
+
+fn unreadable(observation: &Observation) -> String {
+    let written = one_line(&observation.written);
+    format!(
+        "{}: \"{written}\" could not be understood{}",
+        observation.item,
+        noted(observation)
+    )
+}
+
+/// A note behind a reading; nothing where there is none.
+#[must_use]
+pub(super) fn noted(observation: &Observation) -> String {
+    if observation.note.is_empty() {
+        String::new()
+    } else {
+        format!("; note: {}", shortened(&one_line(&observation.note)))
+    }
+}
+
+/// A note of any length, cut where it becomes a page.
+#[must_use]
+pub(super) fn shortened(text: &str) -> String {
+    const LONGEST: usize = 240;
+    match text.char_indices().nth(LONGEST) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text.to_owned(),
+    }
+}
+
+fn band(zone: &Zone) -> String {
+    format!(
+        "from {} to {} above the walking surface",
+        one_line(&zone.from.written),
+        one_line(&zone.to.written)
+    )
+}
+
+/// What was taken as given, in words for a reader.
+#[must_use]
+pub fn assumption(assumption: &Assumption<'_>) -> String {
+    match assumption {
+        Assumption::WorstPlace(item) => format!("{item} taken as {}", worst_place(*item)),
+        Assumption::Covered { ruleset, item } => {
+            format!(
+                "{item} taken as {} covers it, since nobody wrote it down",
+                one_line(ruleset)
+            )
+        }
+        Assumption::InfillStiff => {
+            "the infill taken as stiff, since nobody wrote it down".to_owned()
+        }
+        Assumption::EveryOpening => "every opening taken as looked at".to_owned(),
+        Assumption::Existing => "the guard taken as standing there, and no plan".to_owned(),
+        Assumption::NoRulesetCovers(years) => format!(
+            "no ruleset here covers {years}, when it was built: it is judged by rules of another time"
+        ),
+        Assumption::Tape(class) => format!("the tape taken as {class}, since nobody named one"),
+        Assumption::ReadTo { written, step } => {
+            format!("\"{}\" taken as read to {step}", one_line(written))
+        }
+    }
+}
+
+fn worst_place(item: Item) -> &'static str {
+    let opening = matches!(
+        item,
+        Item::Opening | Item::BottomGap | Item::EndGap | Item::RiserOpening
+    );
+    match item.info().worst {
+        Worst::Greatest if opening => "the widest",
+        Worst::Greatest => "the greatest",
+        Worst::Least => "the lowest",
+        Worst::Neither => "the worst place",
+    }
+}
+
+/// A guard's name with its unit and building.
+#[must_use]
+pub(super) fn title(guard: &Guard) -> String {
+    let mut within = Vec::new();
+    if !guard.unit.is_empty() {
+        within.push(format!("unit {}", one_line(&guard.unit)));
+    }
+    if !guard.building.is_empty() {
+        within.push(format!("building {}", one_line(&guard.building)));
+    }
+    let name = one_line(&guard.name);
+    if within.is_empty() {
+        name.into_owned()
+    } else {
+        format!("{name} ({})", within.join(", "))
+    }
+}
+
+/// `walk.csv, line 12`
+#[must_use]
+pub(super) fn place(observation: &Observation, survey: &SurveyFacts) -> String {
+    format!(
+        "{}, line {}",
+        one_line(file_name(observation.row, survey)),
+        observation.row.line
+    )
+}
+
+/// The file in which a row stands.
+#[must_use]
+pub(super) fn file_name(row: Row, survey: &SurveyFacts) -> &str {
+    usize::try_from(row.file)
+        .ok()
+        .and_then(|file| survey.files.get(file))
+        .map_or("", |name| name)
+}

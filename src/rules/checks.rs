@@ -1,0 +1,262 @@
+//! `check` and `check-any`: what a rule asks.
+
+use crate::items::Item;
+use crate::items::Kind;
+use crate::rules::codes::Fault;
+use crate::rules::conditions::item;
+use crate::rules::conditions::nanometres;
+use crate::rules::conditions::operators;
+use crate::rules::conditions::words_asked;
+use crate::rules::faults::Faults;
+use crate::rules::fields::Entry;
+use crate::rules::fields::Fields;
+use crate::rules::fields::Node;
+use crate::rules::model::Check;
+use crate::rules::model::Demand;
+use crate::rules::model::FootholdDemand;
+use crate::rules::model::Limit;
+use crate::rules::model::OpeningDemand;
+use crate::rules::model::Subject;
+use crate::rules::quantity::BOUNDS;
+use crate::rules::quantity::bounds;
+use crate::rules::quantity::count;
+use crate::rules::quantity::force;
+use crate::rules::quantity::limit;
+use crate::rules::quantity::zone;
+
+/// The key that stands for every opening of a guard.
+const ANY_OPENING: &str = "any-opening";
+
+/// Operators for openings that lie at some height above the walking surface.
+const PLACED_OPENING: &[&str] = &[
+    "stops-ball",
+    "at-most",
+    "at-least",
+    "not-within",
+    "zone",
+    "pushed",
+];
+
+/// Operators for openings whose place is given by what they are.
+const FIXED_OPENING: &[&str] = &["stops-ball", "at-most", "at-least", "not-within", "pushed"];
+
+/// What a rule asks, by its `check` or its `check-any`.
+pub(super) fn checks(rule: &Fields<'_>, faults: &mut Faults) -> Vec<Check> {
+    let any = rule.tables("check-any", "[[rule.check-any]]", faults);
+    match rule.value("check") {
+        None if rule.value("check-any").is_none() => {
+            faults.error_help(
+                Fault::MissingKey,
+                &rule.at,
+                "a rule needs `check`, which is missing",
+                "add what it asks, such as check.height.at-least = \"36 in\"",
+            );
+            Vec::new()
+        }
+        None => any
+            .iter()
+            .filter_map(|fields| check(fields, "check-any", faults))
+            .collect(),
+        Some(value) => {
+            if rule.value("check-any").is_some() {
+                faults.error_help(
+                    Fault::SeveralChecks,
+                    &rule.at_of("check-any"),
+                    "a rule has both `check` and `check-any`",
+                    "keep check where one thing is asked, check-any where one of several suffices",
+                );
+            }
+            Fields::of(value, "check", faults)
+                .and_then(|fields| check(&fields, "check", faults))
+                .into_iter()
+                .collect()
+        }
+    }
+}
+
+/// The one thing that a table asks; two are a fault.
+fn check(fields: &Fields<'_>, what: &str, faults: &mut Faults) -> Option<Check> {
+    let entries = fields.entries();
+    let mut entries = entries.iter();
+    let Some(first) = entries.next() else {
+        faults.error_help(
+            Fault::NothingAsked,
+            &fields.at,
+            format!("`{what}` asks nothing"),
+            "add what it asks, such as height.at-least = \"36 in\"",
+        );
+        return None;
+    };
+    let check = one(first, faults);
+    for entry in entries {
+        one(entry, faults);
+        faults.error_help(
+            Fault::SeveralChecks,
+            &entry.at,
+            format!("`{what}` asks of `{}` and of `{}`", first.key, entry.key),
+            "write a rule for each; or [[rule.check-any]] for each where one of them suffices",
+        );
+    }
+    check
+}
+
+fn one(entry: &Entry<'_>, faults: &mut Faults) -> Option<Check> {
+    if entry.key == ANY_OPENING {
+        return Some(Check {
+            subject: Subject::AnyOpening,
+            demand: opening(Item::Opening, entry.value, PLACED_OPENING, faults)?,
+        });
+    }
+    let item = item(entry.key, &entry.at, faults)?;
+    Some(Check {
+        subject: Subject::Item(item),
+        demand: demand(item, entry, faults)?,
+    })
+}
+
+fn demand(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Demand> {
+    let value = entry.value;
+    match item.info().kind {
+        Kind::Words(_) if !item.is_survey_fact() => words(item, value, faults),
+        Kind::ThingToClimb => words(item, value, faults),
+        Kind::Count => {
+            let fields = operators(item, value, BOUNDS, faults)?;
+            bounds(&fields, faults, count, |n| i64::from(*n)).map(Demand::Count)
+        }
+        Kind::Foothold => foothold(item, value, faults),
+        Kind::Length => {
+            let fields = operators(item, value, BOUNDS, faults)?;
+            bounds(&fields, faults, limit, nanometres).map(Demand::Length)
+        }
+        Kind::Opening if item == Item::RiserOpening => opening(item, value, FIXED_OPENING, faults),
+        Kind::Opening => opening(item, value, PLACED_OPENING, faults),
+        Kind::StairTriangle => opening(item, value, FIXED_OPENING, faults),
+        Kind::Ages
+        | Kind::Date
+        | Kind::Graduation
+        | Kind::Section
+        | Kind::Text
+        | Kind::Tolerance
+        | Kind::Words(_)
+        | Kind::Years => {
+            faults.error_help(
+                Fault::OperatorDoesNotFit,
+                &entry.at,
+                format!("`{item}` cannot be checked by a rule"),
+                "checks look at lengths, openings, counts, footholds and words; when can look at ages and years",
+            );
+            None
+        }
+    }
+}
+
+fn words(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
+    let (is, is_not) = words_asked(item, value, faults)?;
+    Some(Demand::Words { is, is_not })
+}
+
+fn opening(item: Item, value: &Node<'_>, fitting: &[&str], faults: &mut Faults) -> Option<Demand> {
+    let fields = operators(item, value, fitting, faults)?;
+    let before = faults.errors();
+    let mut one = |key| limit(fields.value(key)?, key, faults);
+    let demand = OpeningDemand {
+        stops_ball: one("stops-ball"),
+        at_most: one("at-most"),
+        at_least: one("at-least"),
+        not_within: fields
+            .value("not-within")
+            .and_then(|value| band(value, faults)),
+        zone: fields
+            .value("zone")
+            .and_then(|value| zone(value, "zone", faults)),
+        pushed: fields
+            .value("pushed")
+            .and_then(|value| force(value, "pushed", faults)),
+    };
+    consistent(&demand, &fields, faults);
+    (faults.errors() == before).then_some(Demand::Opening(demand))
+}
+
+/// Reports bounds of an opening that ask for nothing, or for what cannot be.
+fn consistent(demand: &OpeningDemand, fields: &Fields<'_>, faults: &mut Faults) {
+    let asked = ["stops-ball", "at-most", "at-least", "not-within"];
+    if asked.iter().all(|key| fields.value(key).is_none()) {
+        faults.error_help(
+            Fault::NothingAsked,
+            &fields.at,
+            "a zone or a push alone asks nothing of an opening",
+            "add stops-ball (a ball of that size must not pass) or at-most (equal is fine)",
+        );
+    }
+    if demand.stops_ball.is_some() && demand.at_most.is_some() {
+        faults.error_help(
+            Fault::Contradiction,
+            &fields.at_of("at-most"),
+            "`stops-ball` and `at-most` bound the same side",
+            "keep one: at-most lets an opening of the limit itself pass, stops-ball does not",
+        );
+    }
+    if let Some(least) = &demand.at_least {
+        let nothing = |most: &Limit| most.length <= least.length;
+        let at_most = |most: &Limit| most.length < least.length;
+        if demand.stops_ball.as_ref().is_some_and(nothing)
+            || demand.at_most.as_ref().is_some_and(at_most)
+        {
+            faults.error(
+                Fault::Contradiction,
+                &fields.at_of("at-least"),
+                format!(
+                    "no opening is at least {} and within the other bound",
+                    least.written
+                ),
+            );
+        }
+    }
+}
+
+/// A forbidden band: `{ above = "3 1/2 in", below = "9 in" }`.
+fn band(value: &Node<'_>, faults: &mut Faults) -> Option<(Limit, Limit)> {
+    let fields = Fields::of(value, "`not-within`", faults)?;
+    fields.only(&["above", "below"], "`not-within`", faults);
+    for key in ["above", "below"] {
+        if fields.value(key).is_none() {
+            fields.missing(key, "`not-within`", faults);
+        }
+    }
+    let mut one = |key| limit(fields.value(key)?, key, faults);
+    let (above, below) = (one("above"), one("below"));
+    let (above, below) = (above?, below?);
+    if above.length >= below.length {
+        faults.error_help(
+            Fault::Contradiction,
+            &value.span(),
+            format!(
+                "the band is upside down: {} is not below {}",
+                above.written, below.written
+            ),
+            format!(
+                "write {{ above = \"{}\", below = \"{}\" }}",
+                below.written, above.written
+            ),
+        );
+        return None;
+    }
+    Some((above, below))
+}
+
+fn foothold(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
+    let fields = operators(item, value, &["none-within", "deeper-than"], faults)?;
+    let before = faults.errors();
+    let deeper_than = fields
+        .value("deeper-than")
+        .and_then(|value| limit(value, "deeper-than", faults));
+    let Some(value) = fields.value("none-within") else {
+        fields.missing("none-within", "a rule about footholds", faults);
+        return None;
+    };
+    let none_within = zone(value, "none-within", faults)?;
+    (faults.errors() == before).then_some(Demand::Foothold(FootholdDemand {
+        none_within,
+        deeper_than,
+    }))
+}

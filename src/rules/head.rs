@@ -1,0 +1,121 @@
+//! The head of a ruleset: what it is, when it held, what it covers.
+
+use std::ops::Range;
+
+use crate::rules::codes::Fault;
+use crate::rules::conditions::entries_to_conditions;
+use crate::rules::faults::Faults;
+use crate::rules::fields::Fields;
+use crate::rules::fields::Text;
+use crate::rules::fields::text;
+use crate::rules::model::Covers;
+use crate::rules::model::InForce;
+use crate::rules::quantity::year;
+use crate::rules::rule::is_id;
+
+const HEAD_KEYS: &[&str] = &[
+    "id",
+    "title",
+    "edition",
+    "advisory",
+    "extends",
+    "remove",
+    "in-force",
+    "covers",
+    "leaves-out",
+    "source",
+    "rule",
+    "caution",
+];
+
+/// The head of a file; what it does not say is inherited.
+pub(super) struct Head<'t> {
+    pub(super) id: Option<Text<'t>>,
+    pub(super) title: Option<Text<'t>>,
+    pub(super) edition: Option<Text<'t>>,
+    pub(super) advisory: Option<bool>,
+    pub(super) extends: Option<Text<'t>>,
+    pub(super) remove: Vec<Text<'t>>,
+    pub(super) in_force: Option<InForce>,
+    pub(super) covers: Option<Covers>,
+    pub(super) leaves_out: Option<Vec<String>>,
+}
+
+impl<'t> Head<'t> {
+    /// Reads the head. `extent` is where it stands: if the file's syntax is
+    /// broken there, a missing key is no second fault.
+    pub(super) fn read(
+        fields: &Fields<'t>,
+        extent: &Range<usize>,
+        faults: &mut Faults,
+    ) -> Head<'t> {
+        const WHAT: &str = "a ruleset";
+        fields.only(HEAD_KEYS, WHAT, faults);
+        let broken = faults.broken(extent);
+        let required = |key: &str, faults: &mut Faults| {
+            if broken {
+                fields.text(key, faults)
+            } else {
+                fields.required(key, WHAT, faults)
+            }
+        };
+        Head {
+            id: required("id", faults).filter(|id| is_id(id, faults)),
+            title: required("title", faults),
+            edition: required("edition", faults),
+            advisory: fields.flag("advisory", faults),
+            extends: fields.text("extends", faults),
+            remove: fields.texts("remove", faults).unwrap_or_default(),
+            in_force: in_force(fields, faults),
+            covers: covers(fields, faults),
+            leaves_out: fields.texts("leaves-out", faults).map(|texts| {
+                texts
+                    .into_iter()
+                    .map(|text| text.value.to_owned())
+                    .collect()
+            }),
+        }
+    }
+}
+
+fn in_force(fields: &Fields<'_>, faults: &mut Faults) -> Option<InForce> {
+    const WHAT: &str = "`in-force`";
+    let value = fields.value("in-force")?;
+    let table = Fields::of(value, WHAT, faults)?;
+    table.only(&["from", "until"], WHAT, faults);
+    if table.value("from").is_none() {
+        table.missing("from", WHAT, faults);
+    }
+    let from = table
+        .value("from")
+        .and_then(|value| year(value, "from", faults));
+    let until = table
+        .value("until")
+        .map(|value| year(value, "until", faults));
+    // an `until` that cannot be read must not become an edition without an end
+    let (from, until) = (from?, until.map_or(Some(None), |year| year.map(Some))?);
+    if until.is_some_and(|until| until <= from) {
+        faults.error_help(
+            Fault::Contradiction,
+            &table.at_of("until"),
+            format!("`until` does not come after `from` ({from})"),
+            "until is the year of the next edition; leave it out where there is none",
+        );
+        return None;
+    }
+    Some(InForce { from, until })
+}
+
+fn covers(fields: &Fields<'_>, faults: &mut Faults) -> Option<Covers> {
+    let value = fields.value("covers")?;
+    let table = Fields::of(value, "`covers`", faults)?;
+    let says = table
+        .value("says")
+        .and_then(|value| text(value, "says", faults));
+    let mut entries = table.entries();
+    entries.retain(|entry| entry.key != "says");
+    Some(Covers {
+        says: says.map(|text| text.value.to_owned()).unwrap_or_default(),
+        conditions: entries_to_conditions(&entries, faults),
+    })
+}

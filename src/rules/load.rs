@@ -1,0 +1,313 @@
+//! From the name of a ruleset to the ruleset, with everything it extends.
+
+use std::collections::BTreeMap;
+use std::ops::Range;
+use std::sync::Arc;
+
+use toml::de::DeTable;
+
+use crate::rules::codes::Fault;
+use crate::rules::embedded::embedded;
+use crate::rules::embedded::embedded_ids;
+use crate::rules::faults::Faults;
+use crate::rules::fields::Fields;
+use crate::rules::fields::Text;
+use crate::rules::head::Head;
+use crate::rules::merge::OwnRule;
+use crate::rules::merge::merge;
+use crate::rules::model::Caution;
+use crate::rules::model::Ruleset;
+use crate::rules::rule::caution;
+use crate::rules::rule::rule;
+use crate::rules::sources::Sources;
+use crate::rules::straddle;
+use crate::rules::syntax::readable;
+use crate::source::Diagnostic;
+use crate::source::Excerpt;
+use crate::source::SourceFile;
+use crate::source::nearest;
+
+/// How many files a chain of `extends` may hold.
+const LONGEST_CHAIN: usize = 4;
+
+/// A ruleset with what is wrong with its files.
+#[derive(Clone, Debug)]
+pub struct Loaded {
+    /// The ruleset; `None` where nothing usable remains. Where some of its
+    /// rules are faulty it holds the others, and the diagnostics the errors.
+    pub ruleset: Option<Ruleset>,
+    /// What is wrong, by file and place.
+    pub diagnostics: Vec<Diagnostic>,
+}
+
+/// Loads a ruleset by the id of a shipped one, or by a name that `lookup` resolves.
+///
+/// `lookup` is asked for everything that is no shipped id, in `extends` too;
+/// this module opens nothing itself.
+///
+/// # Errors
+/// Every fault of every file is a diagnostic: syntax, keys, items, words,
+/// limits, sources, examples, chains of `extends` that are a circle or longer
+/// than four files.
+pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> Loaded {
+    let mut diagnostics = Vec::new();
+    let ruleset = match open(name, lookup) {
+        Some(file) => read(&file, lookup, &mut Vec::new(), &mut diagnostics),
+        None => {
+            let at = Excerpt::whole(name.into());
+            let diagnostic =
+                Diagnostic::error(Fault::NotFound.code(), not_found(name), at).help(nearby(name));
+            diagnostics.push(diagnostic);
+            None
+        }
+    };
+    diagnostics.sort_by_key(|diagnostic| {
+        let at = &diagnostic.at.at;
+        let file = Arc::clone(at.file());
+        (file, at.line(), at.column(), diagnostic.code.number)
+    });
+    Loaded {
+        ruleset,
+        diagnostics,
+    }
+}
+
+fn open(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> Option<SourceFile> {
+    embedded(name).or_else(|| lookup(name))
+}
+
+fn not_found(name: &str) -> String {
+    format!(
+        "there is no ruleset \"{name}\": it is none of the program's own, and no such file was found"
+    )
+}
+
+fn nearby(name: &str) -> String {
+    match nearest(name, embedded_ids()) {
+        Some(near) => format!("write {near}, or the path of a file"),
+        None => {
+            let ids: Vec<&str> = embedded_ids().collect();
+            format!("the program's own are {}", ids.join(", "))
+        }
+    }
+}
+
+/// Reads a file and those it extends; `trail` holds the files that led here.
+fn read(
+    file: &SourceFile,
+    lookup: &dyn Fn(&str) -> Option<SourceFile>,
+    trail: &mut Vec<Arc<str>>,
+    diagnostics: &mut Vec<Diagnostic>,
+) -> Option<Ruleset> {
+    trail.push(Arc::clone(&file.name));
+    let mut faults = Faults::new(file);
+    let text = readable(&mut faults);
+    let (document, _) = DeTable::parse_recoverable(&text);
+    let fields = Fields::new(document.get_ref(), 0..0);
+    let parts = Parts::of(&fields, file.text.len(), &mut faults);
+    let head = Head::read(&fields, &parts.head, &mut faults);
+    warn_of_borrowed_id(&head, &mut faults);
+    let base = match &head.extends {
+        Some(extends) => match base(extends, lookup, trail, diagnostics, &mut faults) {
+            Some(base) => Base::Found(Box::new(base)),
+            None => Base::Unusable,
+        },
+        None => Base::None,
+    };
+    let mut sources = Sources::read(&fields, &mut faults);
+    if parts.head_broken(&faults) || matches!(base, Base::Unusable) {
+        sources.set_incomplete();
+    }
+    if let Base::Found(base) = &base {
+        sources.inherit(&base.sources);
+    }
+    let own = own_rules(&parts, &mut sources, &mut faults);
+    let cautions = own_cautions(&parts, &mut sources, &mut faults);
+    if fields.value("rule").is_none() && matches!(base, Base::None) && !parts.head_broken(&faults) {
+        faults.error_help(
+            Fault::NoRules,
+            &(0..0),
+            "the ruleset has no rules",
+            "add [[rule]] with id, hazard, clause, says, source and check; or extends = \"…\"",
+        );
+    }
+    if !own.is_empty() && !parts.anything_broken(&faults) {
+        sources.warn_unused(&mut faults);
+    }
+    let ruleset = match base {
+        Base::Unusable => None,
+        Base::Found(base) => merge(head, own, cautions, sources, Some(*base), &mut faults),
+        Base::None => merge(head, own, cautions, sources, None, &mut faults),
+    };
+    diagnostics.extend(faults.into_diagnostics());
+    trail.pop();
+    ruleset
+}
+
+/// What a file extends.
+enum Base {
+    None,
+    Found(Box<Ruleset>),
+    Unusable,
+}
+
+/// The parts of a file: its head, its rules, its cautions, each with its extent.
+struct Parts<'t> {
+    head: Range<usize>,
+    rules: Vec<(Fields<'t>, Range<usize>)>,
+    cautions: Vec<(Fields<'t>, Range<usize>)>,
+    sources: Vec<Range<usize>>,
+}
+
+impl<'t> Parts<'t> {
+    fn of(fields: &Fields<'t>, length: usize, faults: &mut Faults) -> Parts<'t> {
+        let rules = fields.tables("rule", "[[rule]]", faults);
+        let cautions = fields.tables("caution", "[[caution]]", faults);
+        let sources: Vec<usize> = fields
+            .value("source")
+            .and_then(|value| value.get_ref().as_table())
+            .map(|table| table.keys().map(|key| key.span().start).collect())
+            .unwrap_or_default();
+        let mut starts: Vec<usize> = rules.iter().map(|rule| rule.at.start).collect();
+        starts.extend(cautions.iter().map(|caution| caution.at.start));
+        let first = starts.iter().min().copied().unwrap_or(length);
+        starts.extend(&sources);
+        starts.sort_unstable();
+        // up to the place before the next part, so that neighbours do not touch
+        let extent = |start: usize| {
+            let after = starts.partition_point(|other| *other <= start);
+            start..starts.get(after).map_or(length, |next| next - 1)
+        };
+        let with_extent = |parts: Vec<Fields<'t>>| {
+            let mut parts: Vec<(Fields<'t>, Range<usize>)> = parts
+                .into_iter()
+                .map(|fields| {
+                    let start = fields.at.start;
+                    (fields, extent(start))
+                })
+                .collect();
+            parts.sort_by_key(|(_, extent)| extent.start);
+            parts
+        };
+        Parts {
+            head: 0..first.saturating_sub(1),
+            rules: with_extent(rules),
+            cautions: with_extent(cautions),
+            sources: sources.into_iter().map(extent).collect(),
+        }
+    }
+
+    fn head_broken(&self, faults: &Faults) -> bool {
+        std::iter::once(&self.head)
+            .chain(&self.sources)
+            .any(|extent| faults.broken(extent))
+    }
+
+    fn anything_broken(&self, faults: &Faults) -> bool {
+        let rules = self.rules.iter().chain(&self.cautions);
+        self.head_broken(faults) || rules.map(|(_, extent)| extent).any(|e| faults.broken(e))
+    }
+}
+
+/// A shipped id on a file of somebody's own would make reports name the wrong rules.
+fn warn_of_borrowed_id(head: &Head<'_>, faults: &mut Faults) {
+    let Some(id) = &head.id else {
+        return;
+    };
+    if embedded(id.value).is_some() && embedded(&faults.file().name).is_none() {
+        faults.warning(
+            Fault::GivenTwice,
+            &id.at,
+            format!(
+                "the id {} is that of one of the program's own rulesets",
+                id.value
+            ),
+            "give the file an id of its own, so that reports can tell the two apart",
+        );
+    }
+}
+
+/// The ruleset that a file extends, where it can be used.
+fn base(
+    extends: &Text<'_>,
+    lookup: &dyn Fn(&str) -> Option<SourceFile>,
+    trail: &mut Vec<Arc<str>>,
+    diagnostics: &mut Vec<Diagnostic>,
+    faults: &mut Faults,
+) -> Option<Ruleset> {
+    let Some(file) = open(extends.value, lookup) else {
+        let help = nearby(extends.value);
+        faults.error_help(Fault::NotFound, &extends.at, not_found(extends.value), help);
+        return None;
+    };
+    if trail.contains(&file.name) {
+        let mut circle: Vec<&str> = trail.iter().map(|name| &**name).collect();
+        circle.push(&file.name);
+        let message = format!(
+            "these rulesets extend each other in a circle: {}",
+            circle.join(" extends ")
+        );
+        faults.error(Fault::ExtendsLoop, &extends.at, message);
+        return None;
+    }
+    if trail.len() >= LONGEST_CHAIN {
+        faults.error_help(
+            Fault::ChainTooLong,
+            &extends.at,
+            format!("this is the fifth ruleset of a chain; it may hold {LONGEST_CHAIN} files"),
+            "take the rules of two of them into one file",
+        );
+        return None;
+    }
+    let base = read(&file, lookup, trail, diagnostics);
+    if base.is_none() {
+        faults.error(
+            Fault::BaseUnusable,
+            &extends.at,
+            format!(
+                "the ruleset \"{}\" cannot be used, so neither can this one",
+                extends.value
+            ),
+        );
+    }
+    base
+}
+
+/// The file's own rules. One that lies on a fault of syntax counts as faulty.
+fn own_rules(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> Vec<OwnRule> {
+    let mut own = Vec::new();
+    let mut ids: BTreeMap<String, Range<usize>> = BTreeMap::new();
+    for (fields, extent) in &parts.rules {
+        let id = fields.value("id").and_then(|value| {
+            let id = value.get_ref().as_str()?;
+            Some((id.to_owned(), value.span()))
+        });
+        let whole = !faults.broken(extent);
+        let mut rule = whole.then(|| rule(fields, sources, faults)).flatten();
+        if let Some((name, at)) = &id {
+            if let Some(first) = ids.get(name) {
+                let message = format!("another rule of this file has the id `{name}`");
+                faults.error_also(Fault::GivenTwice, at, message, first, "first given here");
+                rule = None;
+            } else {
+                ids.insert(name.clone(), at.clone());
+            }
+        }
+        if let Some(rule) = &rule {
+            let at = id.as_ref().map_or(fields.at.clone(), |(_, at)| at.clone());
+            straddle::warn(rule, &at, faults);
+        }
+        own.push(OwnRule { id, rule });
+    }
+    own
+}
+
+fn own_cautions(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> Vec<Caution> {
+    let mut own = Vec::new();
+    for (fields, extent) in &parts.cautions {
+        if !faults.broken(extent) {
+            own.extend(caution(fields, sources, faults));
+        }
+    }
+    own
+}

@@ -1,0 +1,144 @@
+//! A file's own head and rules on top of the ruleset that it extends.
+
+use std::ops::Range;
+use std::sync::Arc;
+
+use crate::rules::codes::Fault;
+use crate::rules::faults::Faults;
+use crate::rules::faults::instead;
+use crate::rules::fields::Text;
+use crate::rules::head::Head;
+use crate::rules::model::Amendment;
+use crate::rules::model::Caution;
+use crate::rules::model::Rule;
+use crate::rules::model::Ruleset;
+use crate::rules::sources::Sources;
+
+/// A rule of the file itself: its id with its place, and the rule where it is sound.
+pub(super) struct OwnRule {
+    pub(super) id: Option<(String, Range<usize>)>,
+    pub(super) rule: Option<Rule>,
+}
+
+/// The ruleset; `None` where the head lacks what every file needs, or no rule remains.
+pub(super) fn merge(
+    head: Head<'_>,
+    own: Vec<OwnRule>,
+    cautions: Vec<Caution>,
+    sources: Sources,
+    base: Option<Ruleset>,
+    faults: &mut Faults,
+) -> Option<Ruleset> {
+    let removed = removed(&head.remove, &own, base.as_ref(), faults);
+    let file = Arc::clone(&faults.file().name);
+    let mut amendments = base.as_ref().map_or(Vec::new(), |b| b.amendments.clone());
+    if base.is_some() {
+        let own_ids = own.iter().filter_map(|rule| rule.id.as_ref());
+        amendments.extend(own_ids.map(|(id, _)| amendment(id, &file, false)));
+        amendments.extend(removed.iter().map(|id| amendment(id, &file, true)));
+    }
+    let kept = base.as_ref().map_or(Vec::new(), |base| base.rules.clone());
+    let rules = rules(kept, own, &removed);
+    let mut all_cautions = base.as_ref().map_or(Vec::new(), |b| b.cautions.clone());
+    all_cautions.extend(cautions);
+    let base = base.as_ref();
+    let ruleset = Ruleset {
+        id: head.id?.value.to_owned(),
+        title: head.title?.value.to_owned(),
+        edition: head.edition?.value.to_owned(),
+        advisory: head
+            .advisory
+            .or(base.map(|base| base.advisory))
+            .unwrap_or(false),
+        in_force: head.in_force.or(base.and_then(|base| base.in_force)),
+        covers: head
+            .covers
+            .or(base.map(|base| base.covers.clone()))
+            .unwrap_or_default(),
+        leaves_out: head
+            .leaves_out
+            .or(base.map(|base| base.leaves_out.clone()))
+            .unwrap_or_default(),
+        sources: sources.into_list(),
+        rules,
+        cautions: all_cautions,
+        file,
+        amendments,
+    };
+    (!ruleset.rules.is_empty()).then_some(ruleset)
+}
+
+fn amendment(rule: &str, file: &Arc<str>, removed: bool) -> Amendment {
+    Amendment {
+        rule: rule.to_owned(),
+        file: Arc::clone(file),
+        removed,
+    }
+}
+
+/// The base's rules, each replaced in its place by the file's own of its id,
+/// and then the file's other rules. A faulty own rule leaves a hole: the file
+/// replaces what was there, so it must not be judged by.
+fn rules(base: Vec<Rule>, own: Vec<OwnRule>, removed: &[String]) -> Vec<Rule> {
+    let mut own = own;
+    let mut rules = Vec::new();
+    for rule in base {
+        let of_own = |own: &OwnRule| own.id.as_ref().is_some_and(|(id, _)| *id == rule.id);
+        match own.iter().position(of_own) {
+            Some(index) => rules.extend(own.remove(index).rule),
+            None if removed.contains(&rule.id) => {}
+            None => rules.push(rule),
+        }
+    }
+    rules.extend(own.into_iter().filter_map(|own| own.rule));
+    rules
+}
+
+/// The ids of rules to take away; one that the base does not have is a fault.
+fn removed(
+    remove: &[Text<'_>],
+    own: &[OwnRule],
+    base: Option<&Ruleset>,
+    faults: &mut Faults,
+) -> Vec<String> {
+    let mut removed = Vec::new();
+    for text in remove {
+        let Some(base) = base else {
+            faults.error_help(
+                Fault::UnknownRemoved,
+                &text.at,
+                format!(
+                    "`{}` cannot be removed: the file extends no ruleset",
+                    text.value
+                ),
+                "add extends = \"…\" with the ruleset that it amends, or take remove away",
+            );
+            continue;
+        };
+        let ids: Vec<&str> = base.rules.iter().map(|rule| rule.id.as_str()).collect();
+        let own = own.iter().filter_map(|own| own.id.as_ref());
+        let own = own.into_iter().find(|(id, _)| *id == text.value);
+        if !ids.contains(&text.value) {
+            faults.error_help(
+                Fault::UnknownRemoved,
+                &text.at,
+                format!(
+                    "`{}` cannot be removed: {} has no such rule",
+                    text.value, base.id
+                ),
+                instead(text.value, &ids),
+            );
+        } else if let Some((_, at)) = own {
+            faults.error_also(
+                Fault::Contradiction,
+                &text.at,
+                format!("`{}` is removed and written again", text.value),
+                at,
+                "written here; that alone replaces it",
+            );
+        } else {
+            removed.push(text.value.to_owned());
+        }
+    }
+    removed
+}

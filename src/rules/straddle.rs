@@ -1,0 +1,302 @@
+//! Whether the examples of a rule straddle its limits: one at the limit, one
+//! close to it on the side where the verdict is another.
+
+use std::ops::Range;
+
+use crate::geometry::StairTriangle;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::measure::Length;
+use crate::reading::Bound;
+use crate::reading::Reading;
+use crate::reading::Value;
+use crate::rules::codes::Fault;
+use crate::rules::faults::Faults;
+use crate::rules::model::Bounds;
+use crate::rules::model::Condition;
+use crate::rules::model::Demand;
+use crate::rules::model::FootholdDemand;
+use crate::rules::model::Limit;
+use crate::rules::model::OpeningDemand;
+use crate::rules::model::Rule;
+use crate::rules::model::Ruleset;
+use crate::rules::model::Subject;
+use crate::rules::model::Test;
+
+/// What the examples of a rule lack.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StraddleGap {
+    /// The rule's id.
+    pub rule: String,
+    /// What is missing: `no example just below 36 in`.
+    pub says: String,
+}
+
+/// What the examples of a ruleset's rules lack: for each limit of each check
+/// one at exactly the limit and one close to it, on the side where the verdict
+/// is another; and for each rule one that meets and one that does not. The
+/// conditions' limits count where a check has none.
+///
+/// Close is within 2 mm (1/16 in lies within), or the next whole number.
+#[must_use]
+pub fn straddle_gaps(ruleset: &Ruleset) -> Vec<StraddleGap> {
+    ruleset
+        .rules
+        .iter()
+        .flat_map(|rule| {
+            gaps(rule).into_iter().map(|says| StraddleGap {
+                rule: rule.id.clone(),
+                says,
+            })
+        })
+        .collect()
+}
+
+/// Warns where the examples of a rule do not straddle its limits.
+pub(super) fn warn(rule: &Rule, at: &Range<usize>, faults: &mut Faults) {
+    if rule.examples.is_empty() {
+        faults.warning(
+            Fault::ExamplesMissing,
+            at,
+            format!("the rule `{}` has no examples", rule.id),
+            "add [[rule.example]] with given and expect, on both sides of the limit and at it",
+        );
+        return;
+    }
+    let gaps = gaps(rule);
+    if !gaps.is_empty() {
+        faults.warning(
+            Fault::ExamplesMissing,
+            at,
+            format!(
+                "the examples of `{}` leave a gap: {}",
+                rule.id,
+                gaps.join("; ")
+            ),
+            "add [[rule.example]] with given and expect for each",
+        );
+    }
+}
+
+/// Close to a length limit: 2 mm, so that 1/16 in is close as well.
+const CLOSE: i64 = 2_000_000;
+
+#[derive(Clone, Copy)]
+enum Side {
+    Above,
+    Below,
+}
+
+/// Which number of a reading is compared.
+#[derive(Clone, Copy)]
+enum Of {
+    Depth,
+    Size,
+}
+
+/// A limit as a whole number: nanometres, a count, months or a year.
+struct Edge {
+    items: Vec<Item>,
+    of: Of,
+    at: i64,
+    /// The side on which the verdict is another than at the limit itself.
+    other: Side,
+    close: i64,
+    written: String,
+}
+
+fn gaps(rule: &Rule) -> Vec<String> {
+    let mut gaps = Vec::new();
+    let mut edges: Vec<Edge> = rule
+        .checks
+        .iter()
+        .flat_map(|check| demand_edges(check.subject, &check.demand))
+        .collect();
+    if edges.is_empty() {
+        let all = rule.when_any.iter().chain(&rule.unless).flatten();
+        edges = rule
+            .when
+            .iter()
+            .chain(all)
+            .flat_map(condition_edges)
+            .collect();
+    }
+    for edge in &edges {
+        let points: Vec<i64> = points(rule, edge).collect();
+        if !points.contains(&edge.at) {
+            gaps.push(format!("no example at exactly {}", edge.written));
+        }
+        let (side, close): (&str, &dyn Fn(i64) -> bool) = match edge.other {
+            Side::Above => ("above", &|p| p > edge.at && p - edge.at <= edge.close),
+            Side::Below => ("below", &|p| p < edge.at && edge.at - p <= edge.close),
+        };
+        if !points.into_iter().any(close) {
+            gaps.push(format!("no example just {side} {}", edge.written));
+        }
+    }
+    let expected =
+        |verdicts: &[Verdict]| rule.examples.iter().any(|e| verdicts.contains(&e.expect));
+    // a rule that cannot be met where it applies shows where it does not
+    if !expected(&[Verdict::Meets, Verdict::DoesNotApply]) {
+        gaps.push("no example that meets".to_owned());
+    }
+    if !expected(&[Verdict::FallsShort, Verdict::TooClose]) {
+        gaps.push("no example that falls short".to_owned());
+    }
+    gaps
+}
+
+fn demand_edges(subject: Subject, demand: &Demand) -> Vec<Edge> {
+    let items = match subject {
+        Subject::Item(item) => vec![item],
+        Subject::AnyOpening => vec![Item::Opening, Item::BottomGap, Item::EndGap],
+    };
+    match demand {
+        Demand::Count(bounds) => whole_edges(&items, bounds, 1, |n| i64::from(*n), u32::to_string),
+        Demand::Foothold(demand) => foothold_edges(&items, demand),
+        Demand::Length(bounds) => length_edges(&items, bounds),
+        Demand::Opening(demand) => opening_edges(&items, demand),
+        Demand::Words { .. } => Vec::new(),
+    }
+}
+
+fn condition_edges(condition: &Condition) -> Vec<Edge> {
+    let items = [condition.item];
+    match &condition.test {
+        Test::Age(bounds) => whole_edges(
+            &items,
+            bounds,
+            1,
+            |age| i64::from(age.months()),
+            ToString::to_string,
+        ),
+        Test::Count(bounds) => whole_edges(&items, bounds, 1, |n| i64::from(*n), u32::to_string),
+        Test::Length(bounds) => length_edges(&items, bounds),
+        Test::Years(bounds) => whole_edges(&items, bounds, 1, |y| i64::from(*y), i32::to_string),
+        Test::OneOf(_) | Test::NoneOf(_) => Vec::new(),
+    }
+}
+
+fn length_edges(items: &[Item], bounds: &Bounds<Limit>) -> Vec<Edge> {
+    whole_edges(
+        items,
+        bounds,
+        CLOSE,
+        |limit| limit.length.nanometres(),
+        |limit| limit.written.clone(),
+    )
+}
+
+fn whole_edges<T>(
+    items: &[Item],
+    bounds: &Bounds<T>,
+    close: i64,
+    size: fn(&T) -> i64,
+    written: fn(&T) -> String,
+) -> Vec<Edge> {
+    // at the limit of at-least the verdict is the good one, so the other is below; and so on
+    let sides = [
+        (&bounds.at_least, Side::Below),
+        (&bounds.at_most, Side::Above),
+        (&bounds.above, Side::Above),
+        (&bounds.below, Side::Below),
+    ];
+    sides
+        .into_iter()
+        .filter_map(|(bound, other)| {
+            bound.as_ref().map(|bound| Edge {
+                items: items.to_vec(),
+                of: Of::Size,
+                at: size(bound),
+                other,
+                close,
+                written: written(bound),
+            })
+        })
+        .collect()
+}
+
+fn edge(items: &[Item], of: Of, limit: &Limit, other: Side) -> Edge {
+    Edge {
+        items: items.to_vec(),
+        of,
+        at: limit.length.nanometres(),
+        other,
+        close: CLOSE,
+        written: limit.written.clone(),
+    }
+}
+
+fn opening_edges(items: &[Item], demand: &OpeningDemand) -> Vec<Edge> {
+    let band = demand.not_within.as_ref();
+    let sides = [
+        (demand.stops_ball.as_ref(), Side::Below),
+        (demand.at_most.as_ref(), Side::Above),
+        (demand.at_least.as_ref(), Side::Below),
+        (band.map(|(above, _)| above), Side::Above),
+        (band.map(|(_, below)| below), Side::Below),
+    ];
+    sides
+        .into_iter()
+        .filter_map(|(limit, other)| limit.map(|limit| edge(items, Of::Size, limit, other)))
+        .collect()
+}
+
+fn foothold_edges(items: &[Item], demand: &FootholdDemand) -> Vec<Edge> {
+    let mut edges = vec![
+        edge(items, Of::Size, &demand.none_within.from, Side::Below),
+        edge(items, Of::Size, &demand.none_within.to, Side::Above),
+    ];
+    edges.extend(
+        demand
+            .deeper_than
+            .iter()
+            .map(|limit| edge(items, Of::Depth, limit, Side::Above)),
+    );
+    edges
+}
+
+fn points<'r>(rule: &'r Rule, edge: &'r Edge) -> impl Iterator<Item = i64> + 'r {
+    let given = rule.examples.iter().flat_map(|example| &example.given);
+    given
+        .filter(|(item, _, _)| edge.items.contains(item))
+        .filter_map(|(_, reading, _)| point(reading, edge.of))
+}
+
+/// The number that a reading states. A ball that passes is an opening of its
+/// size; one that stops, an opening just below it; a stick likewise.
+fn point(reading: &Reading, of: Of) -> Option<i64> {
+    const HAIR: Length = Length::from_nanometres(1);
+    let length = match (&reading.value, of) {
+        (Value::Foothold(foothold), Of::Depth) => foothold.depth,
+        (_, Of::Depth) => None,
+        (Value::Age(age), Of::Size) => return Some(i64::from(age.months())),
+        (Value::Count(count), Of::Size) => return Some(i64::from(*count)),
+        (Value::Years(years), Of::Size) => return years.first.map(i64::from),
+        (Value::Ball(test), Of::Size) if test.passes => Some(test.ball),
+        (Value::Ball(test), Of::Size) => Some(test.ball - HAIR),
+        (Value::Foothold(foothold), Of::Size) => Some(foothold.height),
+        (Value::Measure(measure), Of::Size) => {
+            (measure.bound == Bound::Exactly).then_some(measure.length)
+        }
+        (Value::Shape(shape), Of::Size) => shape.shape.clear_opening(),
+        (Value::StairTriangle(step), Of::Size) => step.lift.and_then(|lift| {
+            StairTriangle::new(step.rise, step.going, lift)
+                .and_then(StairTriangle::clear_opening)
+                .ok()
+        }),
+        (Value::Stick(stick), Of::Size) if stick.reaches => Some(stick.stick),
+        (Value::Stick(stick), Of::Size) => Some(stick.stick - HAIR),
+        (
+            Value::Date { .. }
+            | Value::None
+            | Value::Section(..)
+            | Value::Text(_)
+            | Value::ThingToClimb(_)
+            | Value::Unknown
+            | Value::Word(_),
+            Of::Size,
+        ) => None,
+    };
+    length.map(Length::nanometres)
+}

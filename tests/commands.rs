@@ -1,0 +1,215 @@
+//! The command line as it is typed: help, exit status, files that are not there.
+
+use std::fs;
+
+use clap::CommandFactory;
+use guardrule::cli;
+
+use crate::harness::run;
+use crate::harness::run_here;
+use crate::harness::run_in;
+
+const GOOD: &str = "unit,guard,item,reading\na,g,use,dwelling\na,g,place,landing\na,g,drop,9 ft\n\
+    a,g,height,40 in\na,g,opening,3 in\na,g,bottom gap,2 in\n";
+
+fn law(survey: &str) -> u8 {
+    let args = [
+        "check",
+        "@s.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--no-guidance",
+    ];
+    run(&[("s.csv", survey)], &args).code
+}
+
+#[test]
+fn the_exit_status_follows_the_verdict() {
+    assert_eq!(law(GOOD), 0);
+    assert_eq!(law(&GOOD.replace("40 in", "30 in")), 1);
+    assert_eq!(law(&GOOD.replace("40 in", "36 in")), 3);
+    assert_eq!(law(&GOOD.replace("40 in", "not reached")), 3);
+    assert_eq!(law(&GOOD.replace("40 in", "40")), 2);
+}
+
+#[test]
+fn a_missing_file_is_said_and_the_others_are_judged() {
+    let ran = run(
+        &[("s.csv", GOOD)],
+        &[
+            "check",
+            "@s.csv",
+            "@gone.csv",
+            "--rules",
+            "us-dwelling-2018",
+        ],
+    );
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("there is no file gone.csv"), "{}", ran.err);
+    assert!(ran.out.contains("meets"), "{}", ran.out);
+}
+
+#[test]
+fn a_ruleset_that_is_not_there_is_said_with_the_nearest_one() {
+    let ran = run(
+        &[("s.csv", GOOD)],
+        &["check", "@s.csv", "--rules", "us-dweling-2018"],
+    );
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("us-dwelling-2018"), "{}", ran.err);
+}
+
+#[test]
+fn an_output_that_cannot_be_written_leaves_nothing_behind() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("s.csv"), GOOD).expect("written");
+    let args = ["check", "@s.csv", "--output", "@no/such/folder.txt"];
+    let ran = run_in(folder.path(), &args, "");
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("there is no folder for"), "{}", ran.err);
+    let left: Vec<_> = fs::read_dir(folder.path()).expect("readable").collect();
+    assert_eq!(left.len(), 1, "the survey alone");
+}
+
+#[test]
+fn an_output_is_written_whole() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("s.csv"), GOOD).expect("written");
+    let args = [
+        "check",
+        "@s.csv",
+        "--format",
+        "json",
+        "--output",
+        "@report.json",
+    ];
+    let ran = run_in(folder.path(), &args, "");
+    assert_eq!(ran.out, "");
+    let report = fs::read_to_string(folder.path().join("report.json")).expect("written");
+    let report: serde_json::Value = serde_json::from_str(&report).expect("JSON");
+    assert_eq!(report["summary"]["guards"], 1);
+}
+
+#[test]
+fn standard_input_is_a_survey() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let args = ["check", "-", "--rules", "us-dwelling-2018", "--no-guidance"];
+    let ran = run_in(folder.path(), &args, GOOD);
+    assert_eq!(ran.code, 0, "{}{}", ran.out, ran.err);
+}
+
+#[test]
+fn a_name_that_fits_no_guard_is_said() {
+    let ran = run(
+        &[("s.csv", GOOD)],
+        &["check", "@s.csv", "--guard", "balcony"],
+    );
+    assert_eq!(ran.code, 2);
+    assert!(
+        ran.err
+            .contains("no guard of the survey fits guard balcony"),
+        "{}",
+        ran.err
+    );
+}
+
+#[test]
+fn one_guard_can_be_chosen_whatever_its_case() {
+    let survey = format!("{GOOD}a,Deck  two,place,deck\n");
+    let args = [
+        "check", "@s.csv", "--guard", "deck TWO", "--format", "summary",
+    ];
+    let ran = run(&[("s.csv", &survey)], &args);
+    assert!(ran.out.contains("\"guards\": 1"), "{}", ran.out);
+}
+
+#[test]
+fn an_item_that_is_not_there_is_said_with_the_nearest_one() {
+    let ran = run_here(&["items", "hieght"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("did you mean height"), "{}", ran.err);
+    assert_eq!(run_here(&["items", "bottom-gap"]).code, 0);
+}
+
+#[test]
+fn a_wrong_example_fails_and_is_pointed_at() {
+    let text = rulesets_file("us-dwelling-2018.toml");
+    let wrong = text.replacen("expect = \"meets\"", "expect = \"falls short\"", 1);
+    let line = 1 + text
+        .split("expect = \"meets\"")
+        .next()
+        .expect("one")
+        .matches('\n')
+        .count();
+    let ran = run(&[("mine.toml", &wrong)], &["rules", "test", "@mine.toml"]);
+    assert_eq!(ran.code, 1, "{}", ran.err);
+    assert!(
+        ran.err.contains(&format!("mine.toml:{line}:")),
+        "{}",
+        ran.err
+    );
+    assert_eq!(run_here(&["rules", "test"]).code, 0);
+}
+
+fn rulesets_file(name: &str) -> String {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("rulesets");
+    fs::read_to_string(folder.join(name)).expect("the ruleset is there")
+}
+
+/// Every command, with its path: `rules list`.
+fn commands(command: &clap::Command, path: &str, all: &mut Vec<(String, clap::Command)>) {
+    for sub in command
+        .get_subcommands()
+        .filter(|sub| sub.get_name() != "help")
+    {
+        let path = format!("{path} {}", sub.get_name());
+        all.push((path.trim().to_owned(), sub.clone()));
+        commands(sub, &path, all);
+    }
+}
+
+#[test]
+fn every_command_has_help_with_an_example_that_is_one() {
+    let top = cli::Cli::command();
+    top.clone().debug_assert();
+    let mut all = vec![(String::new(), top.clone())];
+    commands(&top, "", &mut all);
+    assert!(all.len() >= 6);
+    for (path, command) in all {
+        let about = command
+            .get_about()
+            .map(ToString::to_string)
+            .unwrap_or_default();
+        assert!(!about.is_empty(), "{path}: what it does");
+        let help = command
+            .get_after_help()
+            .map(ToString::to_string)
+            .unwrap_or_default();
+        let examples = help
+            .lines()
+            .filter_map(|line| line.trim().strip_prefix("guardrule "));
+        let mut count = 0;
+        for example in examples {
+            count += 1;
+            assert!(example.starts_with(&path), "{path}: {example}");
+            let parsed = cli::Cli::command()
+                .try_get_matches_from(std::iter::once("guardrule").chain(example.split(' ')));
+            assert!(parsed.is_ok(), "{path}: {example}");
+        }
+        assert!(count > 0, "{path}: an example");
+        for arg in command.get_arguments() {
+            assert!(arg.get_help().is_some(), "{path}: help of {}", arg.get_id());
+        }
+    }
+}
+
+#[test]
+fn codes_are_unique() {
+    let codes = cli::codes();
+    for pair in codes.windows(2) {
+        assert!(pair[0].number < pair[1].number, "G{} twice", pair[1].number);
+    }
+    assert!(codes.iter().all(|code| (101..400).contains(&code.number)));
+    let titles: std::collections::BTreeSet<&str> = codes.iter().map(|code| code.title).collect();
+    assert_eq!(titles.len(), codes.len(), "two codes with one title");
+}

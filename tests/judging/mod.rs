@@ -1,0 +1,4 @@
+//! What the verdicts promise: one test for each sentence, named after it.
+
+mod leaving_out;
+mod sentences;

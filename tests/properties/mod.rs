@@ -1,0 +1,201 @@
+//! The invariants that hold for every survey.
+
+use proptest::prelude::*;
+use serde_json::Value;
+
+use crate::harness::check;
+use crate::harness::finding;
+use crate::harness::only_guard;
+use crate::harness::run;
+use guardrule::measure::Length;
+use guardrule::measure::LengthUnit;
+
+const LAW: &[&str] = &["--rules", "us-dwelling-2018", "--no-guidance"];
+const SIMPLE: &[&str] = &[
+    "--rules",
+    "us-dwelling-2018",
+    "--no-guidance",
+    "--decision",
+    "simple",
+];
+
+/// Rows that may stand in a survey, several for most items.
+const POOL: &[&str] = &[
+    ",,use,dwelling,",
+    ",,built,before 1978,",
+    ",,children,14 months,",
+    "a,,place,landing,",
+    "a,,drop,9 ft,",
+    "a,one,height,36 in,by the window",
+    "a,one,height,35 1/2 in,",
+    "a,one,height,reaches 36 in,",
+    "a,one,opening,3 7/8 in,",
+    "a,one,opening,4 in ball stops everywhere,",
+    "a,one,bottom gap,2 in,",
+    "a,two,place,deck,",
+    "a,two,drop,20 in,",
+    "a,two,drop,over 8 ft,",
+    "a,two,guard,none,",
+    "a,three,place,stair,",
+    "a,three,height,902 mm,",
+    "a,three,opening,105 mm,",
+    "a,three,stair triangle,rise 7 3/4 going 10 lift 1 in,",
+    "a,three,handrail,top of the guard,",
+    "a,three,risers,13,",
+    "a,three,openings checked,some,",
+    "a,four,height,not reached,behind the sofa",
+    "a,four,moves when pushed,a lot,",
+    "a,four,infill,horizontal bars,",
+    "b,one,height,40 inn,",
+    "b,one,opening,90,2 cm,",
+    "b,one,foothold,18 in high 2 in deep,",
+];
+
+/// What does not depend on the order of rows: guards by name, with their
+/// verdicts and those of their findings.
+fn order_free(report: &Value) -> Vec<String> {
+    let guards = report["guards"].as_array().expect("guards");
+    let mut all: Vec<String> = guards
+        .iter()
+        .map(|guard| {
+            let findings = guard["findings"].as_array().expect("findings");
+            let findings: Vec<String> = findings
+                .iter()
+                .map(|finding| {
+                    format!(
+                        "{}/{} {} {} {} {}",
+                        finding["ruleset"],
+                        finding["rule"],
+                        finding["verdict"],
+                        finding["reading_alone"],
+                        finding["measured"]["value"],
+                        finding["margin"]["value"]
+                    )
+                })
+                .collect();
+            format!(
+                "{}/{} {} {} {}\n{}",
+                guard["unit"],
+                guard["guard"],
+                guard["verdict"],
+                guard["guidance"],
+                guard["hazards"],
+                findings.join("\n")
+            )
+        })
+        .collect();
+    all.sort();
+    all.push(report["summary"].to_string());
+    all
+}
+
+/// A length as written with a finest mark of 1/64 in, and the same in millimetres.
+fn both_units(sixty_fourths: i32) -> [String; 2] {
+    let length = Length::sixty_fourths(sixty_fourths);
+    [
+        length.exact(LengthUnit::Inch),
+        length.exact(LengthUnit::Millimetre),
+    ]
+}
+
+fn rail(item: &str, reading: &str) -> String {
+    format!("unit,guard,item,reading\na,g,place,landing\na,g,drop,9 ft\na,g,{item},{reading}\n")
+}
+
+fn verdict(item: &str, reading: &str, rule: &str, args: &[&str]) -> String {
+    let report = check(&rail(item, reading), args).json();
+    let found = finding(only_guard(&report), rule)["verdict"].clone();
+    found.as_str().expect("a word").to_owned()
+}
+
+/// From best to worst for one and the same rule.
+fn badness(verdict: &str) -> u8 {
+    match verdict {
+        "meets" => 0,
+        "too close to call" => 1,
+        "falls short" => 2,
+        other => panic!("{other} cannot come from a plain reading"),
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn shuffling_rows_changes_nothing_but_the_order(
+        rows in Just(POOL.to_vec()).prop_shuffle(),
+        kept in prop::collection::vec(any::<bool>(), POOL.len()),
+    ) {
+        let header = "unit,guard,item,reading,note\na,one,paint,sound,\n";
+        let chosen = |order: &[&str]| {
+            let mut text = header.to_owned();
+            for row in order.iter() {
+                let at = POOL.iter().position(|one| one == row).expect("of the pool");
+                if kept[at] {
+                    text.push_str(row);
+                    text.push('\n');
+                }
+            }
+            text
+        };
+        let args = ["--rules", "us-dwelling-2018"];
+        let ordered = check(&chosen(POOL), &args);
+        let shuffled = check(&chosen(&rows), &args);
+        prop_assert_eq!(order_free(&ordered.json()), order_free(&shuffled.json()));
+        prop_assert_eq!(ordered.code, shuffled.code);
+    }
+
+    #[test]
+    fn the_same_reading_in_another_unit_gives_the_same_verdict(
+        height in 35 * 64_i32..37 * 64,
+        opening in 3 * 64_i32..5 * 64,
+    ) {
+        let heights = both_units(height).map(|text| verdict("height", &text, "rail-too-low", SIMPLE));
+        prop_assert_eq!(&heights[0], &heights[1]);
+        let openings = both_units(opening).map(|text| verdict("opening", &text, "gap-too-wide", SIMPLE));
+        prop_assert_eq!(&openings[0], &openings[1]);
+    }
+
+    #[test]
+    fn raising_a_rail_never_makes_it_fall_short(
+        height in 35 * 64_i32..37 * 64,
+        more in 1_i32..64,
+    ) {
+        let of = |marks| {
+            let text = Length::sixty_fourths(marks).exact(LengthUnit::Inch);
+            // the same fineness for both, so that only the height differs
+            badness(&verdict("height", &format!("{text} ± 1/16 in"), "rail-too-low", LAW))
+        };
+        prop_assert!(of(height + more) <= of(height));
+    }
+
+    #[test]
+    fn widening_an_opening_never_helps(opening in 3 * 64_i32..5 * 64, more in 1_i32..64) {
+        let of = |marks| {
+            let text = Length::sixty_fourths(marks).exact(LengthUnit::Inch);
+            badness(&verdict("opening", &format!("{text} ± 1/16 in"), "gap-too-wide", LAW))
+        };
+        prop_assert!(of(opening + more) >= of(opening));
+    }
+
+    #[test]
+    fn no_bytes_make_the_program_panic(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
+        let folder = tempfile::tempdir().expect("a folder");
+        std::fs::write(folder.path().join("survey.csv"), &bytes).expect("written");
+        let ran = crate::harness::run_in(folder.path(), &["check", "@survey.csv"], "");
+        prop_assert!([0, 1, 2, 3].contains(&ran.code));
+    }
+
+    #[test]
+    fn no_text_of_cells_makes_the_program_panic(cells in prop::collection::vec("[ -~½\"\u{1b}]{0,24}", 1..20)) {
+        let mut survey = String::from("unit,guard,item,reading,note\na,g,height,40 in,\n");
+        for pair in cells.chunks(2) {
+            survey.push_str("a,g,");
+            survey.push_str(&pair.join(","));
+            survey.push('\n');
+        }
+        let ran = run(&[("survey.csv", &survey)], &["check", "@survey.csv"]);
+        prop_assert!(!ran.out.contains('\u{1b}'), "no escape reaches the terminal");
+        prop_assert!(!ran.err.contains('\u{1b}'), "no escape reaches the terminal");
+    }
+}

@@ -1,0 +1,73 @@
+//! What the README shows is what the program does.
+
+use std::fs;
+use std::path::Path;
+
+use crate::harness::run;
+use crate::harness::run_here;
+
+fn readme() -> String {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("README.md");
+    fs::read_to_string(path).expect("the README is there")
+}
+
+/// The fenced block below a marker line.
+fn block<'a>(readme: &'a str, marker: &str) -> &'a str {
+    let after = readme.split(marker).nth(1).expect("the marker is there");
+    let inside = after.split("```").nth(1).expect("a fenced block");
+    inside.split_once('\n').expect("a first line").1
+}
+
+/// Today's date is not yesterday's.
+fn undated(text: &str) -> String {
+    let dated = |line: &str| match line.split_once("report of ") {
+        Some((before, _)) => format!("{before}report of DATE"),
+        None => line.to_owned(),
+    };
+    text.lines().map(dated).collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn the_worked_example_is_what_the_program_prints() {
+    let readme = readme();
+    let survey = block(&readme, "<!-- file: hall.csv -->\n");
+    let shown = block(&readme, "<!-- output -->\n");
+    let (command, output) = shown.split_once('\n').expect("a command and its output");
+    let args: Vec<&str> = command
+        .strip_prefix("$ guardrule ")
+        .expect("a command")
+        .split(' ')
+        .map(|arg| if arg == "hall.csv" { "@hall.csv" } else { arg })
+        .collect();
+    let ran = run(&[("hall.csv", survey)], &args);
+    assert_eq!(ran.err, "");
+    assert_eq!(undated(ran.out.trim()), undated(output.trim()));
+    assert_eq!(ran.code, 1);
+}
+
+#[test]
+fn the_amendment_passes_its_own_examples() {
+    let readme = readme();
+    let amendment = block(&readme, "<!-- file: my-town.toml -->\n");
+    let ran = run(
+        &[("my-town.toml", amendment)],
+        &["rules", "test", "@my-town.toml"],
+    );
+    assert_eq!(ran.code, 0, "{}\n{}", ran.out, ran.err);
+}
+
+#[test]
+fn every_ruleset_is_named() {
+    let readme = readme();
+    for id in guardrule::rules::embedded_ids() {
+        assert!(readme.contains(&format!("`{id}`")), "{id}");
+    }
+}
+
+#[test]
+fn the_first_command_runs_the_main_job() {
+    assert!(readme().contains("cargo run --release -- check demo-surveys/family-house.csv"));
+    let ran = run_here(&["check", "@demo-surveys/family-house.csv"]);
+    assert_eq!(ran.code, 1);
+    assert_eq!(ran.err, "");
+}

@@ -1,0 +1,7 @@
+//! Reports of a few whole surveys in every form, and what must hold of every report.
+
+mod forms;
+mod properties;
+mod ranking;
+mod scenes;
+mod texts;

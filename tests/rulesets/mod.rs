@@ -1,0 +1,6 @@
+//! Rulesets: those shipped with the program, and what is said of faulty ones.
+
+mod embedded;
+mod faulty;
+mod loading;
+mod robust;
