@@ -140,8 +140,8 @@ impl<R: Read> Scanner<R> {
         let Some(length) = self.line_length()? else {
             return self.leave_out();
         };
-        if !self.cut_plain(length) {
-            return self.cut_quoted();
+        if let Some(start) = self.cut_plain(length) {
+            return self.cut_quoted(start);
         }
         self.end_row(length);
         Ok(Found::Row)
@@ -248,33 +248,32 @@ impl<R: Read> Scanner<R> {
         }
     }
 
-    /// Cuts a line without marks into cells; false if it has one.
-    fn cut_plain(&mut self, length: usize) -> bool {
+    /// Cuts a line into cells up to the first that has a mark; where that begins.
+    fn cut_plain(&mut self, length: usize) -> Option<usize> {
         let mut start = 0;
-        let mut plain = |end: usize| {
-            self.cells.push(Cell {
-                start,
-                end,
-                quoting: Quoting::Plain,
-            });
-            start = end + 1;
+        let plain = |start: usize, end: usize| Cell {
+            start,
+            end,
+            quoting: Quoting::Plain,
         };
         let line = &self.buffer[self.next..self.next + length];
         for (at, byte) in line.iter().enumerate() {
             match self.classes.of_byte(*byte) {
                 Class::Text | Class::LineEnd => {}
-                Class::Delimiter => plain(at),
-                Class::Mark => return false,
+                Class::Delimiter => {
+                    self.cells.push(plain(start, at));
+                    start = at + 1;
+                }
+                Class::Mark => return Some(start),
             }
         }
-        plain(length);
-        true
+        self.cells.push(plain(start, length));
+        None
     }
 
-    /// Cuts a row with marks into cells; it may go on over several lines.
-    fn cut_quoted(&mut self) -> io::Result<Found> {
-        self.cells.clear();
-        let mut at = 0;
+    /// Cuts the rest of a row with marks into cells; it may go on over several lines.
+    fn cut_quoted(&mut self, start: usize) -> io::Result<Found> {
+        let mut at = start;
         loop {
             let Some(cell) = self.cell(at)? else {
                 return self.cut_too_long(at);

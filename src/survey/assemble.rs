@@ -8,6 +8,7 @@ use std::ops::ControlFlow;
 use std::sync::Arc;
 
 use crate::items::Item;
+use crate::measure::LengthUnit;
 use crate::reading::Value;
 use crate::source::Diagnostic;
 use crate::source::Excerpt;
@@ -26,6 +27,7 @@ use crate::survey::complaints::Mark;
 use crate::survey::complaints::Spot;
 use crate::survey::complaints::Unplaced;
 use crate::survey::entries::Entries;
+use crate::survey::entries::Entry;
 use crate::survey::entries::Subject;
 use crate::survey::header::Header;
 use crate::survey::header::Layout;
@@ -249,56 +251,26 @@ impl<'s> Assembly<'s> {
         let Some(Some(open)) = self.queue.get_mut(index) else {
             return;
         };
+        let (first, others) = self.entries.of(row, header, &mut self.complaints);
+        let before = open.guard.rows_in_error;
+        let mut place = Receiver {
+            open,
+            observer: &mut self.observer,
+            complaints: &mut self.complaints,
+            unit: self.scanned.units[row.at.file as usize],
+        };
+        if let Some(entry) = &first {
+            place.receive((row, header), entry);
+        }
+        for entry in &others {
+            place.receive((row, header), entry);
+        }
         let guard = &mut open.guard;
-        let unit = self.scanned.units[row.at.file as usize];
-        let (mut count, mut in_error) = (0, 0);
-        for entry in self.entries.of(row, header, &mut self.complaints) {
-            count += 1;
-            let before = guard.observations.len();
-            match &entry.subject {
-                Subject::Item(item) if misplaced(Level::Guard, *item).is_some() => {
-                    self.complaints
-                        .count(row.file, codes::WRONG_LEVEL, item.name(), || {
-                            wrong_level(row, &entry, *item)
-                        });
-                    in_error += 1;
-                }
-                Subject::Item(item) => {
-                    let outcome = self.observer.observe(
-                        (row, header),
-                        &entry,
-                        *item,
-                        unit,
-                        &mut self.complaints,
-                        &mut guard.observations,
-                    );
-                    in_error += u32::from(outcome == Outcome::InError);
-                }
-                Subject::Lost(item) => {
-                    guard.observations.push(lost(row, &entry, *item));
-                    in_error += 1;
-                }
-                Subject::Nothing => in_error += 1,
-                Subject::Own(name) => guard.own.push(OwnEntry {
-                    name: Arc::clone(name),
-                    written: (&*entry.text).into(),
-                    note: Arc::clone(&entry.note),
-                    row: row.at,
-                }),
-            }
-            if let Some(observation) = guard.observations.get(before) {
-                let bit = 1 << observation.item as u64;
-                open.repeated |= open.items & bit;
-                open.items |= bit;
-            }
-        }
-        if row.condition.in_error && in_error == 0 {
+        if row.condition.in_error && guard.rows_in_error == before {
             // the fault lies beside the readings: in a note, or in a name's bytes
-            in_error = 1;
-            count = count.max(1);
+            guard.rows_in_error += 1;
+            guard.rows += u32::from(first.is_none() && others.is_empty());
         }
-        guard.rows += count;
-        guard.rows_in_error += in_error;
     }
 
     /// Hands over the guards at the front of the queue that are complete.
@@ -319,6 +291,60 @@ impl<'s> Assembly<'s> {
             }
         }
         ControlFlow::Continue(())
+    }
+}
+
+/// A guard that is being put together, and what reads its entries.
+struct Receiver<'a> {
+    open: &'a mut Open,
+    observer: &'a mut Observer,
+    complaints: &'a mut Complaints,
+    /// The file's default unit.
+    unit: Option<LengthUnit>,
+}
+
+impl Receiver<'_> {
+    /// One thing that a row says of the guard.
+    fn receive(&mut self, (row, header): (&Row<'_>, &Header), entry: &Entry<'_>) {
+        let guard = &mut self.open.guard;
+        let before = guard.observations.len();
+        let outcome = match &entry.subject {
+            Subject::Item(item) if misplaced(Level::Guard, *item).is_some() => {
+                let make = || wrong_level(row, entry, *item);
+                self.complaints
+                    .count(row.file, codes::WRONG_LEVEL, item.name(), make);
+                Outcome::InError
+            }
+            Subject::Item(item) => self.observer.observe(
+                (row, header),
+                entry,
+                *item,
+                self.unit,
+                self.complaints,
+                &mut guard.observations,
+            ),
+            Subject::Lost(item) => {
+                guard.observations.push(lost(row, entry, *item));
+                Outcome::InError
+            }
+            Subject::Nothing => Outcome::InError,
+            Subject::Own(name) => {
+                guard.own.push(OwnEntry {
+                    name: Arc::clone(name),
+                    written: (&*entry.text).into(),
+                    note: Arc::clone(&entry.note),
+                    row: row.at,
+                });
+                Outcome::Used
+            }
+        };
+        guard.rows += 1;
+        guard.rows_in_error += u32::from(outcome == Outcome::InError);
+        if let Some(observation) = guard.observations.get(before) {
+            let bit = 1 << observation.item as u64;
+            self.open.repeated |= self.open.items & bit;
+            self.open.items |= bit;
+        }
     }
 }
 

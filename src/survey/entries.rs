@@ -80,8 +80,8 @@ impl Entries {
         row: &Row<'r>,
         header: &Header,
         complaints: &mut Complaints,
-    ) -> impl Iterator<Item = Entry<'r>> + use<'r> {
-        let (one, many) = match header.layout {
+    ) -> (Option<Entry<'r>>, Vec<Entry<'r>>) {
+        match header.layout {
             Layout::Notebook {
                 item,
                 reading,
@@ -94,8 +94,7 @@ impl Entries {
                 (entry, self.own_columns(row, header))
             }
             Layout::Table => (None, self.table(row, header, complaints)),
-        };
-        one.into_iter().chain(many)
+        }
     }
 
     fn notebook<'r>(

@@ -212,7 +212,8 @@ impl Scan {
     fn fact_row(&mut self, row: &Row<'_>, header: &Header, place: Place) {
         let unit = self.scanned.units[row.at.file as usize];
         let complaints = &mut self.scanned.complaints;
-        let entries: Vec<Entry<'_>> = self.entries.of(row, header, complaints).collect();
+        let (first, others) = self.entries.of(row, header, complaints);
+        let entries: Vec<Entry<'_>> = first.into_iter().chain(others).collect();
         if unit.is_none() && entries.iter().any(|entry| self.observer.lacks_unit(entry)) {
             self.waiting.push(Waiting {
                 text: row.text.to_owned(),
@@ -249,7 +250,8 @@ impl Scan {
         };
         self.above = waiting.above;
         if let Some(place) = self.place(&row, header) {
-            let entries = self.entries.of(&row, header, &mut self.unsaid).collect();
+            let (first, others) = self.entries.of(&row, header, &mut self.unsaid);
+            let entries = first.into_iter().chain(others).collect();
             self.facts(&row, header, place, entries);
         }
         Ok(())
