@@ -68,6 +68,18 @@ pub(super) struct Bounds {
 }
 
 impl Bounds {
+    /// The box round some corners, of which there is one at least.
+    pub(super) fn around(corners: &[Corner]) -> Bounds {
+        let first = corners.first().copied().unwrap_or(Corner::ORIGIN);
+        let point = |corner: Corner| Bounds {
+            low: corner,
+            high: corner,
+        };
+        corners
+            .iter()
+            .fold(point(first), |bounds, corner| bounds.with(point(*corner)))
+    }
+
     fn with(self, other: Bounds) -> Bounds {
         Bounds {
             low: Corner {

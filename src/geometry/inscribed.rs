@@ -10,10 +10,17 @@ use std::collections::BinaryHeap;
 
 use crate::geometry::Corner;
 use crate::geometry::Polygon;
-use crate::geometry::edges::Bounds;
+use crate::geometry::convex::Convex;
+use crate::geometry::convex::Radius;
+use crate::geometry::convex::Turning;
+use crate::geometry::convex::convex;
+use crate::geometry::convex::inner_side;
+use crate::geometry::convex::sign;
+use crate::geometry::convex::triangle;
+use crate::geometry::convex::turning;
+use crate::geometry::convex::whole;
 use crate::geometry::edges::EdgeTree;
 use crate::geometry::orient::Side;
-use crate::geometry::orient::side;
 use crate::geometry::tangents::Added;
 use crate::geometry::tangents::Bound;
 use crate::geometry::tangents::Cell;
@@ -73,135 +80,25 @@ impl Certified {
 /// ```
 #[must_use]
 pub fn clear_opening(polygon: &Polygon) -> Certified {
-    let tree = EdgeTree::new(polygon.corners());
-    let inner = inner_side(&tree);
-    let radius = match turning(&tree) {
-        Turning::OneWay => convex(&tree, inner),
-        Turning::BothWays => Search::new(&tree, inner).run(),
+    let corners = polygon.corners();
+    let radius = match turning(corners) {
+        Turning::OneWay(inner) => match corners {
+            [a, b, c] => triangle([*a, *b, *c], inner),
+            _ => match convex(corners, inner) {
+                Convex::Proven(radius) => radius,
+                Convex::SoFar(best, cell) => {
+                    let tree = EdgeTree::new(corners);
+                    Search::from(&tree, inner, best, cell).run()
+                }
+            },
+        },
+        Turning::BothWays => Search::new(&EdgeTree::new(corners), inner_side(corners)).run(),
     };
     let lower_mm = 2.0 * radius.lower.max(0.0);
     Certified {
         centre: radius.centre,
         lower_mm,
         upper_mm: (2.0 * radius.upper).max(lower_mm),
-    }
-}
-
-/// A radius between two bounds.
-#[derive(Clone, Copy, Debug)]
-struct Radius {
-    centre: Corner,
-    lower: f64,
-    upper: f64,
-}
-
-/// How an outline turns at its corners.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Turning {
-    BothWays,
-    OneWay,
-}
-
-/// A simple outline that turns one way only is convex.
-fn turning(tree: &EdgeTree) -> Turning {
-    let mut found = None;
-    let mut before = tree.edges[tree.edges.len() - 1];
-    for edge in &tree.edges {
-        let here = side(before.from, before.to, edge.to);
-        if here != Side::On {
-            if found.is_some_and(|found| found != here) {
-                return Turning::BothWays;
-            }
-            found = Some(here);
-        }
-        before = *edge;
-    }
-    Turning::OneWay
-}
-
-/// On which side of its sides the inside of an outline lies: how it turns at its
-/// lowest corner (of several the left one), where no outline turns the other way.
-fn inner_side(tree: &EdgeTree) -> Side {
-    let count = tree.edges.len();
-    let order = |index: &usize| {
-        let Corner { x_mm, y_mm } = tree.edges[*index].from;
-        (y_mm, x_mm)
-    };
-    let lower = |a: &usize, b: &usize| {
-        let ((ay, ax), (by, bx)) = (order(a), order(b));
-        ay.total_cmp(&by).then(ax.total_cmp(&bx))
-    };
-    let lowest = (0..count).min_by(lower).unwrap_or(0);
-    let before = &tree.edges[(lowest + count - 1) % count];
-    side(before.from, before.to, tree.edges[lowest].to)
-}
-
-/// 1 where the inside lies to the left, else -1.
-fn sign(inner: Side) -> f64 {
-    match inner {
-        Side::Left | Side::On => 1.0,
-        Side::Right => -1.0,
-    }
-}
-
-fn whole(bounds: Bounds) -> Cell {
-    let (low, high) = (bounds.low, bounds.high);
-    let middle = Corner {
-        x_mm: low.x_mm / 2.0 + high.x_mm / 2.0,
-        y_mm: low.y_mm / 2.0 + high.y_mm / 2.0,
-    };
-    let half = |low: f64, middle: f64, high: f64| (high - middle).max(middle - low);
-    Cell {
-        middle,
-        half_x: half(low.x_mm, middle.x_mm, high.x_mm),
-        half_y: half(low.y_mm, middle.y_mm, high.y_mm),
-    }
-}
-
-/// The nearest side's line at a place of a convex outline, and how deep inside the
-/// place lies at least.
-fn nearest_line(tree: &EdgeTree, at: Corner, inward: f64) -> (usize, f64) {
-    let here = Cell {
-        middle: at,
-        half_x: 0.0,
-        half_y: 0.0,
-    };
-    let mut least = (0, f64::INFINITY);
-    for (index, edge) in tree.edges.iter().enumerate() {
-        let bound = Bound::inward(edge, &here, inward);
-        let depth = bound.at_middle - bound.error;
-        if depth < least.1 {
-            least = (index, depth);
-        }
-    }
-    least
-}
-
-/// Of a convex outline the distance inward from its lines is the distance to it
-/// everywhere inside, so a few of them prove the whole.
-fn convex(tree: &EdgeTree, inner: Side) -> Radius {
-    let inward = sign(inner);
-    let cell = whole(tree.bounds());
-    let (first, _) = nearest_line(tree, cell.middle, inward);
-    let mut program = Tangents::new(cell, Bound::inward(&tree.edges[first], &cell, inward));
-    let mut best = Radius {
-        centre: tree.edges[0].from,
-        lower: 0.0,
-        upper: program.upper(),
-    };
-    loop {
-        let centre = program.centre();
-        let (nearest, lower) = nearest_line(tree, centre, inward);
-        if lower > best.lower {
-            (best.centre, best.lower) = (centre, lower);
-        }
-        let bound = Bound::inward(&tree.edges[nearest], &cell, inward);
-        match program.add(bound) {
-            Added::Moved => best.upper = best.upper.min(program.upper()),
-            Added::ChangesNothing => return best,
-            // more tangents than one program holds: a smaller box needs fewer
-            Added::NoRoom => return Search::from(tree, inner, best, &program).run(),
-        }
     }
 }
 
@@ -249,7 +146,7 @@ struct Search<'t> {
 
 impl<'t> Search<'t> {
     fn new(tree: &'t EdgeTree, inner: Side) -> Search<'t> {
-        let cell = whole(tree.bounds());
+        let cell = whole(&tree.bounds());
         let upper = cell.half_x.min(cell.half_y);
         let upper = upper + ROUNDINGS * upper;
         Search {
@@ -264,12 +161,12 @@ impl<'t> Search<'t> {
         }
     }
 
-    /// Goes on from a program that has run full.
-    fn from(tree: &'t EdgeTree, inner: Side, best: Radius, program: &Tangents) -> Search<'t> {
+    /// Goes on from a program that has run full, in the box that it left.
+    fn from(tree: &'t EdgeTree, inner: Side, best: Radius, cell: Option<Cell>) -> Search<'t> {
         let mut search = Search::new(tree, inner);
         (search.centre, search.lower) = (best.centre, best.lower);
         search.open.clear();
-        match program.contracted(best.lower) {
+        match cell {
             Some(cell) => search.put(cell, best.upper),
             None => search.aside = best.lower,
         }

@@ -5,6 +5,7 @@
 //! the circle that proves the lower one.
 
 mod ball;
+mod convex;
 mod edges;
 mod inscribed;
 mod orient;

@@ -152,3 +152,23 @@ fn the_corner_of_an_l_passes_more_than_its_limbs() {
     );
     assert!((ball.lower_mm - 4.2177).abs() < 0.00005);
 }
+
+/// A regular outline of many corners: 2 r cos(π/n) (facts/measurement-and-geometry.md
+/// §3.2); squeezed to an ellipse's corners, nearly its minor axis.
+#[test]
+fn round_outlines_of_many_corners() {
+    for count in [20_u32, 100, 1000, 5000] {
+        let around = regular(count, 100.0);
+        let ball = checked(&polygon(&around));
+        let closed = 200.0 * libm::cos(std::f64::consts::PI / f64::from(count));
+        // the corners are rounded
+        assert!(ball.lower_mm <= closed + 1e-12, "{count}: {ball:?}");
+        assert!(ball.upper_mm >= closed - 1e-12, "{count}: {ball:?}");
+        let squeezed: Corners = around.iter().map(|(x, y)| (*x, 0.4 * y)).collect();
+        let ball = checked(&polygon(&squeezed));
+        assert!(
+            ball.lower_mm <= 80.0 && ball.upper_mm > 78.0,
+            "{count}: {ball:?}"
+        );
+    }
+}
