@@ -321,8 +321,4 @@ pub struct Judged<'r> {
     pub hazards: [HazardVerdict; 5],
     /// The findings, in the order of the rulesets and their rules.
     pub findings: Vec<Finding<'r>>,
-    /// What was taken as given.
-    pub assumptions: Vec<Assumption<'r>>,
-    /// What to find out next, most decisive first.
-    pub questions: Vec<Question>,
 }

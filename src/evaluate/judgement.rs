@@ -284,7 +284,10 @@ pub(super) fn words<'r>(
         };
         let limit = LimitShown {
             operator,
-            written: Cow::Owned(list.join(" or ")),
+            written: match list {
+                [only] => Cow::Borrowed(*only),
+                several => Cow::Owned(several.join(" or ")),
+            },
             value: None,
             unit: None,
         };

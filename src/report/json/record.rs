@@ -274,8 +274,9 @@ impl<'a> GuardRecord<'a> {
     pub(super) fn of(
         entry: &'a Entry<'_>,
         cautions: Vec<String>,
-        facts: &'a SurveyFacts,
+        basis: &'a Basis<'_>,
     ) -> GuardRecord<'a> {
+        let facts = basis.survey;
         let (guard, judged) = (&entry.guard, &entry.judged);
         let hazard = |verdict: &HazardVerdict| HazardRecord {
             hazard: verdict.hazard.name(),
@@ -294,11 +295,11 @@ impl<'a> GuardRecord<'a> {
                 .iter()
                 .map(|finding| FindingRecord::of(finding, guard, facts))
                 .collect(),
-            assumptions: judged.assumptions.iter().map(words::assumption).collect(),
+            assumptions: basis.taken(entry).iter().map(words::assumption).collect(),
             cautions,
             readings: readings(guard, facts),
             questions: judged
-                .questions
+                .questions()
                 .iter()
                 .map(|question| QuestionRecord {
                     item: question.item.name(),

@@ -72,7 +72,7 @@ impl<W: Write> Report for Json<'_, W> {
             self.basis.rulesets,
             self.basis.options,
         );
-        let record = GuardRecord::of(entry, cautions, self.basis.survey);
+        let record = GuardRecord::of(entry, cautions, &self.basis);
         // one write a guard: the writer need not be buffered
         let mut line = format!("{comma}\n").into_bytes();
         serde_json::to_writer(&mut line, &record)?;

@@ -81,7 +81,8 @@ pub(super) fn first_steps(entry: &Entry<'_>, basis: &Basis<'_>) -> Vec<String> {
         let settle = advice::settle(close);
         steps.extend(settle.map(|settle| format!("To settle it: {settle}")));
     }
-    let next = entry.judged.questions.iter().take(NEXT);
+    let next = entry.judged.questions();
+    let next = next.iter().take(NEXT);
     let next: Vec<&str> = next.map(|question| question.item.name()).collect();
     if !next.is_empty() {
         steps.push(format!("Measure or write down next: {}.", next.join(", ")));

@@ -58,7 +58,7 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
     memory(&mut lines, entry, &of(Group::Memory));
     does_not_apply(&mut lines, entry);
     own(&mut lines, &entry.guard);
-    given(&mut lines, entry);
+    given(&mut lines, entry, basis);
     if basis.explain == Explain::Yes {
         section(&mut lines, "The arithmetic");
         for finding in &entry.judged.findings {
@@ -212,7 +212,7 @@ fn memory(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>])
 
 /// What to find out next, each item once.
 fn questions(lines: &mut Vec<String>, entry: &Entry<'_>, detail: Detail) {
-    let questions = &entry.judged.questions;
+    let questions = entry.judged.questions();
     if questions.is_empty() || entry.judged.could_not_judge {
         return;
     }
@@ -364,13 +364,9 @@ fn own(lines: &mut Vec<String>, guard: &Guard) {
     }
 }
 
-fn given(lines: &mut Vec<String>, entry: &Entry<'_>) {
-    let taken: Vec<String> = entry
-        .judged
-        .assumptions
-        .iter()
-        .map(words::assumption)
-        .collect();
+fn given(lines: &mut Vec<String>, entry: &Entry<'_>, basis: &Basis<'_>) {
+    let taken = basis.taken(entry);
+    let taken: Vec<String> = taken.iter().map(words::assumption).collect();
     if !taken.is_empty() {
         lines.push(String::new());
         lines.push(hanging(
