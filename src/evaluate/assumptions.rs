@@ -15,9 +15,7 @@ use crate::evaluate::rule::InForceThen;
 use crate::evaluate::scene::Scene;
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::measure::LengthUnit;
 use crate::measure::YearSpan;
-use crate::reading::Graduation;
 use crate::reading::Value;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
@@ -105,7 +103,7 @@ fn tapes<'r>(scene: &Scene<'_>, all: &[Finding<'r>]) -> Vec<Assumption<'r>> {
             let Some(reading) = &observation.reading else {
                 continue;
             };
-            let Some((unit, graduation)) = read(&reading.value) else {
+            let Some((unit, graduation)) = reading.value.tape() else {
                 continue;
             };
             let file = usize::try_from(observation.row.file).unwrap_or(usize::MAX);
@@ -131,27 +129,6 @@ fn tapes<'r>(scene: &Scene<'_>, all: &[Finding<'r>]) -> Vec<Assumption<'r>> {
         }
     }
     taken
-}
-
-fn read(value: &Value) -> Option<(LengthUnit, Graduation)> {
-    match value {
-        Value::Measure(measure) => Some((measure.unit, measure.graduation)),
-        Value::Shape(shape) => Some((shape.unit, shape.graduation)),
-        Value::StairTriangle(stair) => Some((stair.unit, stair.graduation)),
-        Value::Foothold(foothold) => Some((foothold.unit, foothold.graduation)),
-        Value::Age(_)
-        | Value::Ball(_)
-        | Value::Count(_)
-        | Value::Date { .. }
-        | Value::None
-        | Value::Section(..)
-        | Value::Stick(_)
-        | Value::Text(_)
-        | Value::ThingToClimb(_)
-        | Value::Unknown
-        | Value::Word(_)
-        | Value::Years(_) => None,
-    }
 }
 
 /// Where the year is known and no ruleset of law states years that hold it.

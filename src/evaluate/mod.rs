@@ -20,7 +20,6 @@ mod scene;
 
 pub use assumptions::assumptions;
 pub use cautions::{DEFERRAL, GENERAL, cautions, guard_cautions};
-pub use doubt::{tape_taken, terms};
 pub use finding::{
     Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured, MemoryRules,
     Operator, Options, Question, Reason,
