@@ -127,33 +127,22 @@ impl<'r> Judgement<'r> {
 
     /// The worst of several: the worst verdict, then the least to spare; the
     /// readings of the others are named beside it.
-    pub(super) fn worst(all: Vec<Judgement<'r>>) -> Option<Judgement<'r>> {
-        let alone = all.iter().map(|judgement| judgement.alone).min();
-        let count = all.len();
-        let mut rest = Vec::new();
-        let mut worst: Option<Judgement<'r>> = None;
-        for next in all {
-            worst = Some(match worst {
-                None => next,
-                Some(so_far) if next.rank() < so_far.rank() => {
-                    rest.extend(so_far.readings);
-                    next
-                }
-                Some(so_far) => {
-                    rest.extend(next.readings);
-                    so_far
-                }
-            });
+    pub(super) fn worst(mut all: Vec<Judgement<'r>>) -> Option<Judgement<'r>> {
+        if all.len() < 2 {
+            return all.pop();
         }
-        let mut worst = worst?;
-        if count > 1 {
-            worst.alone = alone.unwrap_or(worst.alone);
-            let own = &worst.readings;
-            rest.retain(|index| !own.contains(index));
-            worst.also_readings.extend(rest);
-            worst.also_readings.sort_unstable();
-            worst.also_readings.dedup();
+        let alone = all.iter().map(|judgement| judgement.alone).min()?;
+        let (place, _) = all.iter().enumerate().min_by_key(|(_, one)| one.rank())?;
+        let mut worst = all.swap_remove(place);
+        worst.alone = alone;
+        for other in all {
+            worst.also_readings.extend(other.readings);
+            worst.also_readings.extend(other.also_readings);
         }
+        let own = &worst.readings;
+        worst.also_readings.retain(|index| !own.contains(index));
+        worst.also_readings.sort_unstable();
+        worst.also_readings.dedup();
         Some(worst)
     }
 

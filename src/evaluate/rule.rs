@@ -69,22 +69,20 @@ impl InForceThen {
 }
 
 /// All of a ruleset's rules against a guard.
-pub(super) fn findings<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Vec<Finding<'r>> {
+pub(super) fn findings<'r>(scene: &Scene<'_>, bench: &Bench<'r>, found: &mut Vec<Finding<'r>>) {
     let rules: Vec<(&'r Rule, Applies)> = bench
         .ruleset
         .rules
         .iter()
         .map(|rule| (rule, applies(scene, rule)))
         .collect();
-    let mut findings = Vec::with_capacity(rules.len() + 2);
     let mut judgements = Vec::with_capacity(3);
     for (rule, applies) in &rules {
         let others = Others { rules: &rules };
         judge(scene, bench, rule, *applies, &others, &mut judgements);
         let done = judgements.drain(..);
-        findings.extend(done.map(|judgement| finding(scene, bench, rule, judgement)));
+        found.extend(done.map(|judgement| finding(scene, bench, rule, judgement)));
     }
-    findings
 }
 
 /// The rules of one ruleset with whether each applies.
