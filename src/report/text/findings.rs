@@ -200,7 +200,7 @@ fn why_open(finding: &Finding<'_>) -> String {
             format!(
                 "It lies {} {side}, and the tape is sure only to {} either way{}; {alone}.",
                 advice::amount(finding, margin),
-                advice::amount(finding, u.doubled()),
+                advice::doubt(finding, u.doubled()),
                 chance(finding)
             )
         }
