@@ -67,6 +67,7 @@ impl Ends {
             Item::Opening
                 | Item::BottomGap
                 | Item::EndGap
+                | Item::EdgeGap
                 | Item::StairTriangle
                 | Item::RiserOpening
                 | Item::SolidPartTopWidth

@@ -35,6 +35,11 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             )
         }
         Item::EndGap => format!("close or narrow it{by}: a strip or a baluster at the end{limit}."),
+        Item::EdgeGap => {
+            format!(
+                "close the gap between the floor's edge and the guard, or narrow it{by}: a board{limit}."
+            )
+        }
         Item::StairTriangle => {
             format!("fill the triangle at the steps or lower the bottom rail{limit}.")
         }
@@ -87,6 +92,8 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::Risers
         | Item::Rules
         | Item::Shared
+        | Item::SillAboveGround
+        | Item::SillHeight
         | Item::State
         | Item::Storeys
         | Item::Tape

@@ -240,7 +240,7 @@ pub fn assumption(assumption: &Assumption<'_>) -> String {
 fn worst_place(item: Item) -> &'static str {
     let opening = matches!(
         item,
-        Item::Opening | Item::BottomGap | Item::EndGap | Item::RiserOpening
+        Item::Opening | Item::BottomGap | Item::EdgeGap | Item::EndGap | Item::RiserOpening
     );
     match item.info().worst {
         Worst::Greatest if opening => "the widest",

@@ -20,6 +20,8 @@ pub struct Ruleset {
     pub id: String,
     /// Its title for readers.
     pub title: String,
+    /// The country it holds in, or "any country"; lists are grouped by it.
+    pub country: Option<String>,
     /// The edition that was read.
     pub edition: String,
     /// Guidance and no law.
@@ -59,6 +61,16 @@ pub struct Covers {
     pub says: String,
     /// Circumstances that must hold; one that nobody stated is taken to hold.
     pub conditions: Vec<Condition>,
+}
+
+/// How rules that a ruleset takes over unchanged are to be read: the text of
+/// this edition was not, or not as the other was.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Carried {
+    /// How far the rules taken over are to be trusted at most.
+    pub status: Status,
+    /// A sentence that is added to each of them.
+    pub says: String,
 }
 
 /// A rule that an amendment replaced, added or removed.
