@@ -91,6 +91,40 @@ fn an_output_is_written_whole() {
 }
 
 #[test]
+fn a_report_does_not_overwrite_its_survey() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("s.csv"), GOOD).expect("written");
+    let ran = run_in(
+        folder.path(),
+        &["check", "@s.csv", "--output", "@s.csv"],
+        "",
+    );
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("error[G307]"), "{}", ran.err);
+    let kept = fs::read_to_string(folder.path().join("s.csv")).expect("there");
+    assert_eq!(kept, GOOD);
+}
+
+#[test]
+fn a_report_in_a_file_has_no_styles() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("s.csv"), GOOD).expect("written");
+    let args = ["--color", "always", "check", "@s.csv", "--output", "@r.txt"];
+    run_in(folder.path(), &args, "");
+    let report = fs::read_to_string(folder.path().join("r.txt")).expect("written");
+    assert!(report.starts_with("guardrule") && !report.contains('\u{1b}'));
+    let args = ["--color", "always", "check", "@s.csv"];
+    assert!(run_in(folder.path(), &args, "").out.contains('\u{1b}'));
+}
+
+#[test]
+fn without_any_ruleset_nothing_is_judged() {
+    let ran = run(&[("s.csv", GOOD)], &["check", "@s.csv", "--no-guidance"]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("error[G304]"), "{}", ran.err);
+}
+
+#[test]
 fn standard_input_is_a_survey() {
     let folder = tempfile::tempdir().expect("a folder");
     let args = ["check", "-", "--rules", "us-dwelling-2018", "--no-guidance"];

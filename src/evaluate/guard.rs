@@ -66,10 +66,12 @@ pub fn judge<'r>(
 ) -> Judged<'r> {
     let scene = Scene::new(guard, facts, options);
     let benches = benches(&scene, rulesets);
-    let all: Vec<Finding<'r>> = benches
-        .iter()
-        .flat_map(|bench| findings(&scene, bench))
-        .collect();
+    let rules: usize = rulesets.iter().map(|ruleset| ruleset.rules.len()).sum();
+    // a rule on any opening makes up to three
+    let mut all: Vec<Finding<'r>> = Vec::with_capacity(rules + 2 * rulesets.len());
+    for bench in &benches {
+        findings(&scene, bench, &mut all);
+    }
     let could_not_judge = guard.rows > 0 && guard.rows_in_error >= guard.rows;
     let never_meets = |verdict| {
         if guard.rows_in_error > 0 && verdict == Verdict::Meets {

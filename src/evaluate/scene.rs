@@ -332,7 +332,7 @@ pub(super) fn word(observation: &Observation) -> Option<&'static str> {
 }
 
 /// Whether an observation says nothing: unreadable, or "could not look".
-pub(super) fn says_nothing(index: usize, observation: &Observation) -> Option<Reason<'static>> {
+pub(super) fn says_nothing<'r>(index: usize, observation: &Observation) -> Option<Reason<'r>> {
     match &observation.reading {
         None => Some(Reason::Unreadable(index)),
         Some(reading) if reading.value == Value::Unknown => Some(Reason::CouldNotLook(index)),

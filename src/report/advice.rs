@@ -136,10 +136,22 @@ fn limit(finding: &Finding<'_>) -> String {
     }
 }
 
-/// A margin without its sign, in the unit that the person wrote.
+/// A margin without its sign, in the unit that the person wrote: what is short
+/// is never understated, what is to spare never overstated.
 #[must_use]
-pub(super) fn amount(finding: &Finding<'_>, length: Length) -> String {
-    tied(&length.magnitude().readable(unit(finding)))
+pub(super) fn amount(finding: &Finding<'_>, margin: Length) -> String {
+    let unit = unit(finding);
+    tied(&if margin < Length::ZERO {
+        margin.magnitude().readable_up(unit)
+    } else {
+        margin.readable_down(unit)
+    })
+}
+
+/// How sure the tape is, in the unit that the person wrote; never understated.
+#[must_use]
+pub(super) fn doubt(finding: &Finding<'_>, band: Length) -> String {
+    tied(&band.readable_up(unit(finding)))
 }
 
 /// The unit that the person wrote, else the ruleset's.

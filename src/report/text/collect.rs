@@ -112,6 +112,9 @@ impl<'a, W: Write> Text<'a, W> {
             writeln!(self.out, "{}", hanging("     ", &rest))?;
         }
         writeln!(self.out)?;
+        if self.guards.is_empty() {
+            return Ok(());
+        }
         for line in head(&self.basis) {
             writeln!(self.out, "{line}")?;
         }
@@ -120,7 +123,7 @@ impl<'a, W: Write> Text<'a, W> {
 
     fn in_short(&self) -> String {
         if self.guards.is_empty() {
-            return "no guard was found in the survey.".to_owned();
+            return "no guard could be read from the survey, so nothing was judged; why is said apart.".to_owned();
         }
         counted(self.summary)
     }
@@ -369,6 +372,11 @@ impl<W: Write> Report for Text<'_, W> {
     fn finish(mut self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary> {
         self.guards.sort_by_key(|guard| guard.rank);
         self.write_head()?;
+        if self.guards.is_empty() {
+            // a head by rules that judged nothing would only hide what is wrong
+            writeln!(self.out, "{}", hanging("", DEFERRAL))?;
+            return Ok(self.summary);
+        }
         self.write_guards()?;
         self.write_end(diagnostics)?;
         Ok(self.summary)
