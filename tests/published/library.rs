@@ -3,6 +3,7 @@
 
 use crate::harness::check;
 use crate::harness::only_guard;
+use crate::harness::run_here;
 
 use super::judged_alone;
 
@@ -302,5 +303,35 @@ fn the_gap_beside_the_edge_is_asked_from_2022_on() {
         let findings = only_guard(&report)["findings"].as_array().expect("a list");
         let found = findings.iter().any(|f| f["rule"] == "edge-gap-too-wide");
         assert_eq!(found, asked, "{ruleset}");
+    }
+}
+
+/// The demo survey of one railing gives in one run what the table of §10.1 says
+/// ruleset by ruleset, as far as memory does not have to decide.
+#[test]
+fn the_demo_of_one_railing_gives_differing_verdicts_in_one_run() {
+    let args = [
+        "check",
+        "@demo-surveys/one-railing.csv",
+        "--no-guidance",
+        "--format",
+        "json",
+        "--decision",
+        "simple",
+    ];
+    let report = run_here(&args).json();
+    let findings = only_guard(&report)["findings"].as_array().expect("a list");
+    let worst = |ruleset: &str, short: &str| {
+        findings
+            .iter()
+            .any(|f| f["ruleset"] == ruleset && f["verdict"] == short)
+    };
+    for (ruleset, expect) in ALL_OF_A {
+        assert!(worst(ruleset, "meets") || *expect != "meets", "{ruleset}");
+        assert_eq!(
+            worst(ruleset, "falls short"),
+            *expect == "falls short",
+            "{ruleset}"
+        );
     }
 }
