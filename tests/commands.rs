@@ -185,6 +185,34 @@ fn a_wrong_example_fails_and_is_pointed_at() {
     assert_eq!(run_here(&["rules", "test"]).code, 0);
 }
 
+/// facts/rules-north-america.md §7: California asks for 42 in on level guards, and
+/// keeps the model code's limits on stairs; row 2: Canada's ball is 100 mm.
+#[test]
+fn two_rulesets_beside_each_other() {
+    let ran = run_here(&["rules", "diff", "us-dwelling-2018", "california-dwelling"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    assert!(
+        ran.out.contains("36 in becomes 42 in: 6 in more"),
+        "{}",
+        ran.out
+    );
+    let same = ran
+        .out
+        .split("The same in both:")
+        .nth(1)
+        .expect("the last part");
+    for id in ["no-guard", "stair-rail-too-low", "step-triangle-too-wide"] {
+        assert!(same.contains(id), "{id}: {same}");
+    }
+    assert!(!same.contains("gap-too-wide,"), "its zone differs: {same}");
+    let ran = run_here(&["rules", "diff", "us-dwelling-2018", "canada-dwelling"]);
+    let text = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("4 in becomes 100 mm: 1.6 mm less"), "{text}");
+    let ran = run_here(&["rules", "diff", "us-dwelling-2018", "no-such-ruleset"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.out.is_empty());
+}
+
 fn rulesets_file(name: &str) -> String {
     let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("rulesets");
     fs::read_to_string(folder.join(name)).expect("the ruleset is there")

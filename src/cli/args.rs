@@ -164,6 +164,18 @@ pub(super) struct RulesArgs {
 /// What to do with rulesets.
 #[derive(Debug, Subcommand)]
 pub(super) enum RulesCommand {
+    /// Say which rules and limits differ between two rulesets
+    #[command(
+        after_help = "Examples:\n  guardrule rules diff us-dwelling-2018 california-dwelling\n  guardrule rules diff us-dwelling-2018 my-town.toml"
+    )]
+    Diff {
+        /// An id, or a file
+        #[arg(value_name = "ID|FILE")]
+        first: String,
+        /// The one to put beside it: an id, or a file
+        #[arg(value_name = "ID|FILE")]
+        second: String,
+    },
     /// List the rulesets that come with the program
     #[command(after_help = "Example:\n  guardrule rules list")]
     List,

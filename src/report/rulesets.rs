@@ -240,21 +240,11 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
         rule.hazard
     )?;
     writeln!(out, "{}", hanging("  ", &one_line(&rule.says)))?;
-    let mut when: Vec<String> = rule.when.iter().map(Condition::says).collect();
-    if !rule.when_any.is_empty() {
-        let groups: Vec<String> = rule.when_any.iter().map(|group| all_of(group)).collect();
-        when.push(format!("either {}", groups.join(", or ")));
+    let place = place(rule);
+    if !place.is_empty() {
+        writeln!(out, "{}", hanging("  Where: ", &place))?;
     }
-    when.extend(
-        rule.unless
-            .iter()
-            .map(|group| format!("not where {}", all_of(group))),
-    );
-    if !when.is_empty() {
-        writeln!(out, "{}", hanging("  Where: ", &when.join("; ")))?;
-    }
-    let checks: Vec<String> = rule.checks.iter().map(check).collect();
-    writeln!(out, "{}", hanging("  Asks: ", &checks.join(", or ")))?;
+    writeln!(out, "{}", hanging("  Asks: ", &asks(rule)))?;
     if let Some(why) = &rule.judgement {
         writeln!(
             out,
@@ -274,6 +264,27 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
         one_line(&rule.source.title)
     );
     writeln!(out, "{}", hanging("  Source: ", &source))
+}
+
+/// Where a rule applies, in words; empty where it does everywhere.
+pub(super) fn place(rule: &Rule) -> String {
+    let mut when: Vec<String> = rule.when.iter().map(Condition::says).collect();
+    if !rule.when_any.is_empty() {
+        let groups: Vec<String> = rule.when_any.iter().map(|group| all_of(group)).collect();
+        when.push(format!("either {}", groups.join(", or ")));
+    }
+    when.extend(
+        rule.unless
+            .iter()
+            .map(|group| format!("not where {}", all_of(group))),
+    );
+    one_line(&when.join("; ")).into_owned()
+}
+
+/// What a rule asks, in words.
+pub(super) fn asks(rule: &Rule) -> String {
+    let checks: Vec<String> = rule.checks.iter().map(check).collect();
+    checks.join(", or ")
 }
 
 fn check(check: &Check) -> String {

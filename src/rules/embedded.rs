@@ -70,6 +70,18 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/us-dwelling-2024.toml"),
     ),
     (
+        "us-windows-2012",
+        include_str!("../../rulesets/us-windows-2012.toml"),
+    ),
+    (
+        "us-windows-2015",
+        include_str!("../../rulesets/us-windows-2015.toml"),
+    ),
+    (
+        "us-windows-2021",
+        include_str!("../../rulesets/us-windows-2021.toml"),
+    ),
+    (
         "us-buildings-2018",
         include_str!("../../rulesets/us-buildings-2018.toml"),
     ),

@@ -121,3 +121,21 @@ fn of_bounds(bounds: &mut Bounds<Limit>) -> Vec<&mut Limit> {
         .flatten()
         .collect()
 }
+
+/// Where a text prints two units, only the one that governs stands in a rule:
+/// inches in the United States, millimetres or metres elsewhere
+/// (facts/rules-north-america.md §0.1). No limit is the other's conversion.
+#[test]
+fn every_limit_stands_in_the_unit_of_its_source() {
+    for id in embedded_ids().filter(|id| *id != "small-child-advice") {
+        let mut ruleset = load(id, &|_| None).ruleset.expect("a shipped ruleset");
+        let inches = ruleset.country.as_deref() == Some("United States");
+        for rule in &mut ruleset.rules {
+            let name = rule.id.clone();
+            for limit in limits(rule) {
+                let inch = matches!(limit.unit, LengthUnit::Foot | LengthUnit::Inch);
+                assert_eq!(inch, inches, "{id}: {name}: {}", limit.written);
+            }
+        }
+    }
+}
