@@ -2,6 +2,7 @@
 
 mod architecture;
 mod commands;
+mod geometry;
 mod harness;
 mod judging;
 mod properties;

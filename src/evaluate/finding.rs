@@ -255,8 +255,8 @@ pub enum Reason<'r> {
     NosingNotCounted,
     /// The rail stands so high that the closed form no longer holds.
     NoClosedForm,
-    /// An outline by corners is not judged here.
-    OutlineNotJudged,
+    /// The limit lies between the two bounds of an outline's clear opening.
+    BoundsStraddle,
     /// The depth of a foothold is not written down.
     FootholdDepthMissing,
     /// Too wide for the infill but not for the triangle: is it the triangle at the steps?

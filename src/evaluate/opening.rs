@@ -20,6 +20,7 @@ use crate::evaluate::judgement::settle;
 use crate::evaluate::scene::Piece;
 use crate::evaluate::scene::Said;
 use crate::evaluate::scene::Scene;
+use crate::evaluate::scene::Spread;
 use crate::evaluate::scene::says_nothing;
 use crate::evaluate::scene::word;
 use crate::items::Item;
@@ -124,14 +125,9 @@ fn tape<'r>(
     let asks = opening_asks(demand);
     let outcome = against(said.evidence, &asks, decision)?;
     let mut judgement = Judgement::from_outcome(scene, item, index, said, outcome);
-    if let Some(at_worst) = said.at_worst {
-        // a larger ball may pass than the closed form says
+    if let Some((at_worst, why)) = said.at_worst {
         let worst = against(at_worst, &asks, decision)?;
-        judgement.reasons.push(Reason::NosingNotCounted);
-        if worst.verdict != judgement.verdict && judgement.verdict != Verdict::FallsShort {
-            judgement.verdict = Verdict::NotMeasured;
-            judgement.alone = Verdict::NotMeasured;
-        }
+        spread(&mut judgement, worst.verdict, worst.alone, why);
     }
     let lenient = || {
         zoned.iter().any(|other| {
@@ -147,6 +143,32 @@ fn tape<'r>(
         demand,
     );
     Some(judgement)
+}
+
+/// A larger ball may pass than the one that was judged: where it would be judged
+/// otherwise, nothing is settled.
+fn spread(judgement: &mut Judgement<'_>, worst: Verdict, alone: Verdict, why: Spread) {
+    match why {
+        Spread::Nosing => {
+            judgement.reasons.push(Reason::NosingNotCounted);
+            if worst != judgement.verdict && judgement.verdict != Verdict::FallsShort {
+                judgement.verdict = Verdict::NotMeasured;
+                judgement.alone = Verdict::NotMeasured;
+            }
+        }
+        Spread::Bounds => {
+            if alone != judgement.alone {
+                judgement.alone = Verdict::NotMeasured;
+            }
+            let close = worst == Verdict::TooClose || judgement.verdict == Verdict::TooClose;
+            if worst != judgement.verdict && close {
+                judgement.verdict = Verdict::TooClose;
+            } else if worst != judgement.verdict {
+                judgement.verdict = Verdict::NotMeasured;
+                judgement.reasons.push(Reason::BoundsStraddle);
+            }
+        }
+    }
 }
 
 /// Balls, sticks and one-sided readings together.

@@ -57,11 +57,11 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
             (!matches!(item.info().kind, Kind::Text)).then_some(*item)
         }
         Reason::BoundDoesNotSettle
+        | Reason::BoundsStraddle
         | Reason::FootholdDepthMissing
         | Reason::LiftMissing
         | Reason::NeedsPush
         | Reason::NosingNotCounted
-        | Reason::OutlineNotJudged
         | Reason::OutsideZone(_)
         | Reason::PushTooWeak
         | Reason::NoClosedForm

@@ -74,12 +74,21 @@ pub(super) enum Piece {
     Nothing(Reason<'static>),
 }
 
+/// Why a shape's ball may be larger than the smallest that is proven to pass.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Spread {
+    /// It lies between two bounds that rounding keeps apart.
+    Bounds,
+    /// The closed form leaves out the nosing.
+    Nosing,
+}
+
 /// Evidence with what belongs to it.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Said {
     pub(super) evidence: Evidence,
-    /// A larger value that cannot be ruled out, where the closed form is one-sided.
-    pub(super) at_worst: Option<Evidence>,
+    /// A larger value that cannot be ruled out, and why it cannot.
+    pub(super) at_worst: Option<(Evidence, Spread)>,
     pub(super) unit: LengthUnit,
     pub(super) at: Option<Extent>,
     pub(super) ball: Option<BallTest>,
@@ -189,12 +198,15 @@ impl<'g> Scene<'g> {
             }
             Value::Stick(stick) => Said::plain(Evidence::Below(stick.stick), stick.unit),
             Value::Shape(shape) => {
-                let Some(clear) = shape.shape.clear_opening() else {
-                    return Piece::Nothing(Reason::OutlineNotJudged);
-                };
-                let terms = self.terms(item, observation, clear, shape.unit, shape.graduation);
+                let ball = shape.shape.clear_opening();
+                let terms = self.terms(item, observation, ball.upper, shape.unit, shape.graduation);
                 let u = shape.shape.clear_opening_uncertainty(combine(&terms));
-                Said::plain(Evidence::Point(clear, u), shape.unit)
+                let upper = (ball.upper > ball.lower)
+                    .then_some((Evidence::Point(ball.upper, u), Spread::Bounds));
+                Said {
+                    at_worst: upper,
+                    ..Said::plain(Evidence::Point(ball.lower, u), shape.unit)
+                }
             }
             Value::StairTriangle(stair) => match self.triangle(item, observation, stair) {
                 Ok(said) => said,
@@ -251,7 +263,7 @@ impl<'g> Scene<'g> {
         let u = triangle.clear_opening_uncertainty(combine(&terms));
         let at_worst = if stair.nosing > Length::ZERO {
             let worst = triangle.with_nosing(stair.nosing).map_err(no_closed_form)?;
-            Some(Evidence::Point(worst, u))
+            Some((Evidence::Point(worst, u), Spread::Nosing))
         } else {
             None
         };

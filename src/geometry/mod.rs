@@ -1,10 +1,18 @@
 //! Shapes of openings and the largest ball that passes through them.
 //!
-//! Closed forms only: slot, rectangle, triangle, circle, and the triangle at a
-//! stair. A polygon is kept as it was written and has no answer here.
+//! Slot, rectangle, triangle, circle and the triangle at a stair have closed
+//! forms; the opening of an outline by its corners lies between two bounds, with
+//! the circle that proves the lower one.
 
+mod edges;
+mod inscribed;
+mod orient;
+mod polygon;
 mod shape;
 mod stair_triangle;
+mod tangents;
 
-pub use shape::{Corner, Polygon, Shape, ShapeError};
+pub use inscribed::{Certified, clear_opening};
+pub use polygon::{Corner, Polygon};
+pub use shape::{ClearOpening, Shape, ShapeError};
 pub use stair_triangle::{StairTriangle, StairTriangleError};

@@ -1,68 +1,69 @@
 //! Plain shapes and their clear opening in closed form.
 
+use crate::geometry::Certified;
+use crate::geometry::Corner;
+use crate::geometry::Polygon;
+use crate::geometry::clear_opening;
 use crate::measure::Length;
 use crate::measure::StandardUncertainty;
 
-/// A corner of a polygon in millimetres, as written and not rounded.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Corner {
-    /// Across, in millimetres.
-    pub x_mm: f64,
-    /// Up, in millimetres.
-    pub y_mm: f64,
-}
-
-/// An outline of at least three corners with finite coordinates.
-///
-/// Whether it crosses itself is not looked at here.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Polygon {
-    corners: Vec<Corner>,
-}
-
-impl Polygon {
-    /// An outline through these corners.
-    ///
-    /// # Errors
-    /// [`ShapeError::TooFewCorners`] below three, [`ShapeError::NotFinite`].
-    pub fn new(corners: Vec<Corner>) -> Result<Polygon, ShapeError> {
-        if corners.len() < 3 {
-            return Err(ShapeError::TooFewCorners {
-                count: corners.len(),
-            });
-        }
-        if corners
-            .iter()
-            .any(|c| !c.x_mm.is_finite() || !c.y_mm.is_finite())
-        {
-            return Err(ShapeError::NotFinite);
-        }
-        Ok(Polygon { corners })
-    }
-
-    /// The corners in the order they were written.
-    #[must_use]
-    pub fn corners(&self) -> &[Corner] {
-        &self.corners
-    }
-}
-
-/// Why a shape cannot be.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+/// Why a shape cannot be. Corners and sides are counted from 1; side 1 leads from
+/// corner 1 to corner 2.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum ShapeError {
+    /// A coordinate that is no number, or none that any opening has.
+    #[error("a corner is no finite number")]
+    NotFinite,
+    /// A side of zero or below.
+    #[error("every side must be longer than nothing")]
+    NotPositive,
+    /// Two corners that follow each other lie in one place.
+    #[error("corner {first} and corner {second} of the outline are one and the same place")]
+    RepeatedCorner {
+        /// The number of the first.
+        first: usize,
+        /// The number of the one behind it.
+        second: usize,
+    },
+    /// Two sides that are no neighbours cross or touch.
+    #[error("side {first} and side {second} of the outline meet at {}", place(*.at))]
+    SidesCross {
+        /// The number of the first side.
+        first: usize,
+        /// The number of the second side.
+        second: usize,
+        /// Where they meet, rounded.
+        at: Corner,
+    },
+    /// A side leads straight back over its neighbour.
+    #[error("side {first} and side {second} of the outline run over each other at {}", place(*.at))]
+    SidesFold {
+        /// The number of the first side.
+        first: usize,
+        /// The number of the second side.
+        second: usize,
+        /// The corner between them.
+        at: Corner,
+    },
     /// A polygon with fewer than three corners.
     #[error("an outline needs three corners or more, and this has {count}")]
     TooFewCorners {
         /// How many there are.
         count: usize,
     },
-    /// A coordinate that is no number.
-    #[error("a corner is no finite number")]
-    NotFinite,
-    /// A side of zero or below.
-    #[error("every side must be longer than nothing")]
-    NotPositive,
+    /// An outline that is smaller than a nanometre.
+    #[error("the outline is smaller than a nanometre")]
+    TooSmall,
+}
+
+/// A place as a corner is written, in millimetres to a thousandth.
+fn place(at: Corner) -> String {
+    let rounded = |v: f64| {
+        let v = (v * 1000.0).round() / 1000.0;
+        if v.abs() > 0.0 { v } else { 0.0 }
+    };
+    format!("{}:{} mm", rounded(at.x_mm), rounded(at.y_mm))
 }
 
 /// The shape of an opening.
@@ -73,7 +74,7 @@ pub enum Shape {
         /// Its diameter.
         diameter: Length,
     },
-    /// An outline by its corners; judged by the geometry of a later floor plan.
+    /// An outline by its corners.
     Polygon(Polygon),
     /// A rectangle.
     Rectangle {
@@ -99,11 +100,10 @@ pub enum Shape {
 impl Shape {
     /// The clear opening: the diameter of the largest ball that passes.
     ///
-    /// `None` for a polygon, which has no closed form.
-    ///
     /// # Accuracy
     /// Exact for slot, rectangle and circle; a triangle's is rounded to the
-    /// nearest nanometre, and exact where it is a whole number of them.
+    /// nearest nanometre, and exact where it is a whole number of them; a
+    /// polygon's lies between two bounds ([`clear_opening`]), rounded outward.
     ///
     /// # Source
     /// Inradius of a right triangle, d = a + b − √(a² + b²): textbook geometry,
@@ -113,34 +113,69 @@ impl Shape {
     /// use guardrule::geometry::Shape;
     /// use guardrule::measure::Length;
     /// let triangle = Shape::Triangle { rise: Length::inches(3), run: Length::inches(4) };
-    /// assert_eq!(triangle.clear_opening(), Some(Length::inches(2)));
+    /// assert_eq!(triangle.clear_opening().exact(), Some(Length::inches(2)));
     /// ```
     #[must_use]
-    pub fn clear_opening(&self) -> Option<Length> {
+    pub fn clear_opening(&self) -> ClearOpening {
         match self {
-            Shape::Circle { diameter } => Some(*diameter),
-            Shape::Polygon(_) => None,
-            Shape::Rectangle { width, height } => Some(*width.min(height)),
-            Shape::Slot { width } => Some(*width),
-            Shape::Triangle { rise, run } => Some(inscribed(*rise, *run)),
+            Shape::Circle { diameter } => ClearOpening::of(*diameter),
+            Shape::Polygon(outline) => ClearOpening::between(&clear_opening(outline)),
+            Shape::Rectangle { width, height } => ClearOpening::of(*width.min(height)),
+            Shape::Slot { width } => ClearOpening::of(*width),
+            Shape::Triangle { rise, run } => ClearOpening::of(inscribed(*rise, *run)),
         }
     }
 
     /// How sure the clear opening is when every dimension is this sure, by the
     /// first order of the law of propagation (GUM, JCGM 100:2008, 5.1.2).
+    ///
+    /// Of a polygon every coordinate is, and the answer is the most that it can
+    /// be: the circle is held by touching places whose shares add up to 1, none
+    /// above one half, so that its diameter moves by √2 of that at most, which
+    /// two corners that face each other reach.
     #[must_use]
     pub fn clear_opening_uncertainty(&self, each: StandardUncertainty) -> StandardUncertainty {
         match self {
-            Shape::Circle { .. }
-            | Shape::Polygon(_)
-            | Shape::Rectangle { .. }
-            | Shape::Slot { .. } => each,
+            Shape::Circle { .. } | Shape::Rectangle { .. } | Shape::Slot { .. } => each,
+            Shape::Polygon(_) => scaled(each, std::f64::consts::SQRT_2),
             Shape::Triangle { rise, run } => {
                 let (a, b) = (rise.nanometres_as_float(), run.nanometres_as_float());
                 let slant = (a * a + b * b).sqrt();
                 let (da, db) = (1.0 - a / slant, 1.0 - b / slant);
                 scaled(each, (da * da + db * db).sqrt())
             }
+        }
+    }
+}
+
+/// A clear opening in whole nanometres: at least the one and at most the other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ClearOpening {
+    /// A ball of this diameter passes.
+    pub lower: Length,
+    /// No ball of a larger diameter passes.
+    pub upper: Length,
+}
+
+impl ClearOpening {
+    /// The diameter, where both bounds are the same.
+    #[must_use]
+    pub fn exact(self) -> Option<Length> {
+        (self.lower == self.upper).then_some(self.lower)
+    }
+
+    fn of(diameter: Length) -> ClearOpening {
+        ClearOpening {
+            lower: diameter,
+            upper: diameter,
+        }
+    }
+
+    /// Rounded outward; the products are off by less than the nanometre more.
+    fn between(ball: &Certified) -> ClearOpening {
+        ClearOpening {
+            lower: Length::from_nanometres_rounded((ball.lower_mm * 1e6 - 1e-3).floor().max(0.0)),
+            upper: Length::from_nanometres_rounded((ball.upper_mm * 1e6 + 1e-3).ceil()),
         }
     }
 }
@@ -218,21 +253,10 @@ mod tests {
             ),
         ];
         for (shape, given, millimetres) in cases {
-            let ours = shape.clear_opening().expect("a closed form");
+            let ours = shape.clear_opening().exact().expect("a closed form");
             let given = given * millimetres * 1e6;
             let off = ours.nanometres_as_float() - given;
             assert!(off.abs() <= 0.5 + 1e-3, "{shape:?}: off by {off} nm");
         }
-    }
-
-    #[test]
-    fn an_outline_needs_three_finite_corners() {
-        let corner = |x_mm, y_mm| Corner { x_mm, y_mm };
-        assert_eq!(
-            Polygon::new(vec![corner(0.0, 0.0), corner(1.0, 0.0)]),
-            Err(ShapeError::TooFewCorners { count: 2 })
-        );
-        let bad = vec![corner(0.0, 0.0), corner(f64::NAN, 0.0), corner(1.0, 1.0)];
-        assert_eq!(Polygon::new(bad), Err(ShapeError::NotFinite));
     }
 }

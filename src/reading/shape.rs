@@ -1,8 +1,11 @@
 //! Shapes of openings that are no plain gap.
 
+use std::ops::Range;
+
 use crate::geometry::Corner;
 use crate::geometry::Polygon;
 use crate::geometry::Shape;
+use crate::geometry::ShapeError;
 use crate::items::Item;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
@@ -80,7 +83,7 @@ pub(super) fn shape(
         );
     }
     if cursor.word("polygon") {
-        return polygon(cursor, context).map(Some);
+        return polygon(cursor, context, item).map(Some);
     }
     let form = if cursor.word("circle") {
         Form::Circle
@@ -149,15 +152,13 @@ fn closed(
         );
     }
     let shape = built(form, &settled);
-    if let Some(clear) = shape.clear_opening() {
-        let ball = Settled {
-            length: clear,
-            span,
-            number: None,
-            ..settled[0].clone()
-        };
-        judge(cursor, item.info(), &ball, Bound::Exactly)?;
-    }
+    let ball = Settled {
+        length: shape.clear_opening().lower,
+        span,
+        number: None,
+        ..settled[0].clone()
+    };
+    judge(cursor, item.info(), &ball, Bound::Exactly)?;
     let unit = settled[settled.len() - 1].unit;
     let graduation = match within {
         Some(within) => Graduation::PlusMinus(within.length),
@@ -196,7 +197,11 @@ fn built(form: Form, settled: &[Settled]) -> Shape {
 }
 
 /// `0:0 120:0 60:90 mm`: corners as x:y, then the unit.
-fn polygon(cursor: &mut Cursor<'_>, context: Context) -> Result<ShapeReading, ReadingError> {
+fn polygon(
+    cursor: &mut Cursor<'_>,
+    context: Context,
+    item: Item,
+) -> Result<ShapeReading, ReadingError> {
     let start = cursor.whole().start;
     let mut written: Vec<(Coordinate, Coordinate)> = Vec::new();
     while matches!(cursor.peek(), Some(Lexeme::Number(_) | Lexeme::Dash)) {
@@ -221,33 +226,84 @@ fn polygon(cursor: &mut Cursor<'_>, context: Context) -> Result<ShapeReading, Re
     let within = plus_minus(cursor)?;
     let (_, within) = settle_with(cursor, context, &[], within.as_ref())?;
     let span = cursor.since(start);
-    let corners = written
+    let corners: Vec<Corner> = written
         .iter()
         .map(|(x, y)| Corner {
             x_mm: x.value * millimetres(unit),
             y_mm: y.value * millimetres(unit),
         })
         .collect();
-    let outline = Polygon::new(corners).map_err(|error| {
-        ReadingError::new(error.to_string(), span.clone())
-            .help("write three corners or more: polygon 0:0 120:0 60:90 mm")
-    })?;
     let far = |c: &Corner| c.x_mm.abs() > FARTHEST_MM || c.y_mm.abs() > FARTHEST_MM;
-    if outline.corners().iter().any(far) {
+    if corners.iter().any(far) {
         return Err(
             ReadingError::new("a corner lies farther than 100 km away", span)
                 .help("look at the numbers and their unit again"),
         );
     }
+    let outline = Polygon::new(corners).map_err(|error| refused(error, unit, span.clone()))?;
+    let shape = Shape::Polygon(outline);
+    let ball = Settled {
+        length: shape.clear_opening().lower,
+        unit,
+        step: unit.one(),
+        span,
+        number: None,
+    };
+    judge(cursor, item.info(), &ball, Bound::Exactly)?;
     let graduation = match within {
         Some(within) => Graduation::PlusMinus(within.length),
         None => Graduation::ReadTo(coarsest_corner(&written, unit)),
     };
     Ok(ShapeReading {
-        shape: Shape::Polygon(outline),
+        shape,
         unit,
         graduation,
     })
+}
+
+/// Why an outline is none, in the unit of its corners.
+fn refused(error: ShapeError, unit: LengthUnit, span: Range<usize>) -> ReadingError {
+    let place = |at: Corner| {
+        let rounded = |mm: f64| (mm / millimetres(unit) * 1000.0).round() / 1000.0 + 0.0;
+        format!(
+            "{}:{} {}",
+            rounded(at.x_mm),
+            rounded(at.y_mm),
+            unit.symbol()
+        )
+    };
+    let (message, help) = match error {
+        ShapeError::SidesCross { first, second, at } => (
+            format!(
+                "the outline crosses itself: side {first} and side {second} meet at {}",
+                place(at)
+            ),
+            "write the corners in the order in which you meet them, once round the opening",
+        ),
+        ShapeError::SidesFold { first, second, at } => (
+            format!(
+                "the outline folds back on itself at {}: side {second} runs over side {first}",
+                place(at)
+            ),
+            "write the corners in the order in which you meet them, once round the opening",
+        ),
+        ShapeError::RepeatedCorner { first, second: 1 } => (
+            format!("corner {first} is the first corner again"),
+            "leave it out: the outline closes by itself",
+        ),
+        ShapeError::TooFewCorners { .. } => (
+            error.to_string(),
+            "write three corners or more: polygon 0:0 120:0 60:90 mm",
+        ),
+        ShapeError::NotFinite
+        | ShapeError::NotPositive
+        | ShapeError::RepeatedCorner { .. }
+        | ShapeError::TooSmall => (
+            error.to_string(),
+            "write each corner once: polygon 0:0 120:0 60:90 mm",
+        ),
+    };
+    ReadingError::new(message, span).help(help)
 }
 
 /// One coordinate, and how many decimals it was written with.

@@ -138,8 +138,8 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         Reason::NoClosedForm => {
             "the rail stands so high above the step that the sum for the triangle does not hold: try a ball instead".to_owned()
         }
-        Reason::OutlineNotJudged => {
-            "an outline by its corners is not judged here: try a ball instead".to_owned()
+        Reason::BoundsStraddle => {
+            "the largest ball through it is so near to the limit that the sum cannot tell: try a ball of the limit's own size".to_owned()
         }
         Reason::FootholdDepthMissing => "how deep the foothold is is not written down".to_owned(),
         Reason::MayBeTriangle => {

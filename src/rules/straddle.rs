@@ -279,7 +279,7 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
         (Value::Measure(measure), Of::Size) => {
             (measure.bound == Bound::Exactly).then_some(measure.length)
         }
-        (Value::Shape(shape), Of::Size) => shape.shape.clear_opening(),
+        (Value::Shape(shape), Of::Size) => shape.shape.clear_opening().exact(),
         (Value::StairTriangle(step), Of::Size) => step.lift.and_then(|lift| {
             StairTriangle::new(step.rise, step.going, lift)
                 .and_then(StairTriangle::clear_opening)

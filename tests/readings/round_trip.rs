@@ -78,7 +78,19 @@ fn balls() -> impl Strategy<Value = BallTest> {
 }
 
 fn shapes() -> impl Strategy<Value = Shape> {
-    let corner = (-1e5_f64..1e5, -1e5_f64..1e5).prop_map(|(x_mm, y_mm)| Corner { x_mm, y_mm });
+    // up in steps, each its own way to the left, and straight down: no two sides meet
+    let corner = (-300.0_f64..0.0, 0.1_f64..100.0);
+    let outline = (prop::collection::vec(corner, 2..11), -1e5_f64..1e5).prop_map(|(turns, low)| {
+        let mut y_mm = low;
+        let mut corners = vec![Corner { x_mm: 1.0, y_mm }];
+        for (x_mm, up) in turns {
+            y_mm += up;
+            corners.push(Corner { x_mm, y_mm });
+        }
+        y_mm += 1.0;
+        corners.push(Corner { x_mm: 1.0, y_mm });
+        corners
+    });
     let pair = (lengths(1..3000), lengths(1..3000));
     prop_oneof![
         lengths(1..3000).prop_map(|width| Shape::Slot { width }),
@@ -86,8 +98,7 @@ fn shapes() -> impl Strategy<Value = Shape> {
         pair.clone()
             .prop_map(|(width, height)| Shape::Rectangle { width, height }),
         pair.prop_map(|(rise, run)| Shape::Triangle { rise, run }),
-        prop::collection::vec(corner, 3..12)
-            .prop_map(|corners| Shape::Polygon(Polygon::new(corners).expect("three or more"))),
+        outline.prop_map(|corners| Shape::Polygon(Polygon::new(corners).expect("simple"))),
     ]
 }
 

@@ -43,12 +43,12 @@ impl Bearing {
             | Reason::TakenInZone(_)
             | Reason::TriggerInDoubt(_) => Bearing::Remark,
             Reason::BoundDoesNotSettle
+            | Reason::BoundsStraddle
             | Reason::FootholdDepthMissing
             | Reason::LiftMissing
             | Reason::NeedsPush
             | Reason::NoClosedForm
             | Reason::NosingNotCounted
-            | Reason::OutlineNotJudged
             | Reason::PushTooWeak
             | Reason::WhereDoesItLie(_) => Bearing::TooLittle,
         }
