@@ -1,5 +1,6 @@
 //! What was taken as given, to be printed with the findings.
 
+use crate::evaluate::AsBuilt;
 use crate::evaluate::Assumption;
 use crate::evaluate::Finding;
 use crate::evaluate::Judged;
@@ -76,6 +77,9 @@ fn all<'r>(scene: &Scene<'_>, benches: &[Bench<'r>], all: &[Finding<'r>]) -> Vec
         }
     }
     taken.extend(tapes(scene, all));
+    if scene.options.as_built == AsBuilt::Asked && built(scene.guard).is_none() {
+        taken.push(Assumption::BuiltUnknown);
+    }
     taken.extend(no_ruleset_covers(benches, built(scene.guard)));
     taken
 }

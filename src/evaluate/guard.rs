@@ -1,11 +1,13 @@
 //! A guard as a whole: its verdict and its hazards.
 
+use crate::evaluate::AsBuilt;
 use crate::evaluate::Finding;
 use crate::evaluate::HazardVerdict;
 use crate::evaluate::Judged;
 use crate::evaluate::MemoryRules;
 use crate::evaluate::Options;
 use crate::evaluate::Reason;
+use crate::evaluate::WhenBuilt;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::holds;
 use crate::evaluate::rule::Bench;
@@ -18,6 +20,7 @@ use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::YearSpan;
 use crate::reading::Value;
+use crate::rules::Asked;
 use crate::rules::Ruleset;
 use crate::rules::Status;
 use crate::survey::Guard;
@@ -72,6 +75,7 @@ pub fn judge<'r>(
     for bench in &benches {
         findings(&scene, bench, &mut all);
     }
+    let when_built = when_built(&scene, &benches, &all);
     let could_not_judge = guard.rows > 0 && guard.rows_in_error >= guard.rows;
     let never_meets = |verdict| {
         if guard.rows_in_error > 0 && verdict == Verdict::Meets {
@@ -96,6 +100,10 @@ pub fn judge<'r>(
             }
         })),
         guidance: worst(all.iter().filter(advises).map(Finding::counts_as)).map(never_meets),
+        when_built: when_built.map(|when| WhenBuilt {
+            verdict: never_meets(when.verdict),
+            ..when
+        }),
         could_not_judge,
         hazards: Hazard::ALL.map(|hazard| {
             let of = || all.iter().filter(|finding| finding.rule.hazard == hazard);
@@ -149,13 +157,13 @@ pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Ben
     let authority = Authority::of(rulesets);
     let outside: Vec<Option<Item>> = rulesets.iter().map(|r| not_covered(scene, r)).collect();
     let built = built(scene.guard);
-    let law_covers = rulesets
-        .iter()
-        .zip(&outside)
-        .any(|(ruleset, outside)| !ruleset.advisory && outside.is_none());
+    let law_covers = rulesets.iter().zip(&outside).any(|(ruleset, outside)| {
+        !ruleset.advisory && ruleset.asked == Asked::Chosen && outside.is_none()
+    });
     rulesets
         .iter()
         .zip(&outside)
+        .filter(|(ruleset, _)| ruleset.asked == Asked::Chosen || was_in_force(ruleset, built))
         .map(|(ruleset, outside)| Bench {
             ruleset,
             not_covered: outside.map(|item| {
@@ -165,7 +173,9 @@ pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Ben
                     Reason::NotCovered(item)
                 }
             }),
-            decides: if ruleset.advisory && authority == Authority::Law {
+            decides: if ruleset.asked == Asked::OfItsTime
+                || (ruleset.advisory && authority == Authority::Law)
+            {
                 Decides::No
             } else {
                 Decides::Yes
@@ -173,6 +183,45 @@ pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Ben
             in_force: InForceThen::of(ruleset, built),
         })
         .collect()
+}
+
+/// Whether a ruleset's years may hold the time of building, and both are known.
+fn was_in_force(ruleset: &Ruleset, built: Option<YearSpan>) -> bool {
+    built.is_some()
+        && ruleset.in_force.is_some()
+        && InForceThen::of(ruleset, built) == InForceThen::Perhaps
+}
+
+/// How the guard fares by the rules of law that were in force when it was built.
+fn when_built<'r>(
+    scene: &Scene<'_>,
+    benches: &[Bench<'r>],
+    all: &[Finding<'r>],
+) -> Option<WhenBuilt<'r>> {
+    let options = scene.options;
+    let built = built(scene.guard);
+    if options.as_built == AsBuilt::NotAsked {
+        return None;
+    }
+    let then: Vec<&'r Ruleset> = benches
+        .iter()
+        .filter(|bench| !bench.ruleset.advisory && was_in_force(bench.ruleset, built))
+        .map(|bench| bench.ruleset)
+        .collect();
+    let of_then = |finding: &&Finding<'_>| {
+        let memory = finding.rule.status == Status::Memory;
+        let counts = !memory || options.memory == MemoryRules::Decide;
+        counts
+            && then
+                .iter()
+                .any(|ruleset| std::ptr::eq(*ruleset, finding.ruleset))
+    };
+    let verdict = worst(all.iter().filter(of_then).map(Finding::counts_as));
+    let rulesets: Vec<&'r str> = then.iter().map(|ruleset| ruleset.id.as_str()).collect();
+    (!rulesets.is_empty()).then(|| WhenBuilt {
+        verdict: verdict.unwrap_or(Verdict::NotMeasured),
+        rulesets,
+    })
 }
 
 /// The first stated circumstance that lies outside what the ruleset covers.

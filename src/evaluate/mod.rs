@@ -21,7 +21,7 @@ mod scene;
 pub use assumptions::assumptions;
 pub use cautions::{DEFERRAL, GENERAL, cautions, guard_cautions};
 pub use finding::{
-    Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured, MemoryRules,
-    Operator, Options, Question, Reason,
+    AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,
+    MemoryRules, Operator, Options, Question, Reason, WhenBuilt,
 };
 pub use guard::{Authority, judge};

@@ -7,6 +7,7 @@ use std::io::Write;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::wrap::hanging;
+use crate::rules::Asked;
 use crate::rules::Check;
 use crate::rules::Condition;
 use crate::rules::Demand;
@@ -76,10 +77,15 @@ impl Counts {
     }
 }
 
-/// `law` or `guidance`.
+/// `law`, `guidance`, or `law then` for another edition that is judged by where a
+/// guard was built in its time.
 #[must_use]
 pub const fn standing(ruleset: &Ruleset) -> &'static str {
-    if ruleset.advisory { "guidance" } else { "law" }
+    match (ruleset.advisory, ruleset.asked) {
+        (true, _) => "guidance",
+        (false, Asked::Chosen) => "law",
+        (false, Asked::OfItsTime) => "law then",
+    }
 }
 
 /// The rulesets by country, some lines each, and how many there are of all.

@@ -16,6 +16,22 @@ pub fn embedded_ids() -> impl Iterator<Item = &'static str> {
     EMBEDDED.iter().map(|(name, _)| *name)
 }
 
+/// The ids of the other shipped editions of a ruleset: those that differ from it
+/// in the year or number at the end alone.
+///
+/// ```
+/// use guardrule::rules::other_editions;
+/// assert!(other_editions("us-dwelling-2018").any(|id| id == "us-dwelling-2000"));
+/// assert_eq!(other_editions("small-child-advice").count(), 0);
+/// ```
+pub fn other_editions(id: &str) -> impl Iterator<Item = &'static str> {
+    let stem = |id: &str| id.trim_end_matches(|c: char| c.is_ascii_digit()).to_owned();
+    let own = stem(id);
+    let has_number = own.len() < id.len();
+    let id = id.to_owned();
+    embedded_ids().filter(move |other| has_number && **other != id && stem(other) == own)
+}
+
 const EMBEDDED: &[(&str, &str)] = &[
     (
         "us-dwelling-2000",

@@ -10,6 +10,7 @@ use crate::rules::faults::instead;
 use crate::rules::fields::Text;
 use crate::rules::head::Head;
 use crate::rules::model::Amendment;
+use crate::rules::model::Asked;
 use crate::rules::model::Carried;
 use crate::rules::model::Caution;
 use crate::rules::model::Rule;
@@ -81,6 +82,7 @@ pub(super) fn merge(
         cautions: all_cautions,
         file,
         amendments,
+        asked: Asked::Chosen,
     };
     (!ruleset.rules.is_empty()).then_some(ruleset)
 }

@@ -43,6 +43,18 @@ pub struct Ruleset {
     pub file: Arc<str>,
     /// Which rules were replaced or removed, and by which file.
     pub amendments: Vec<Amendment>,
+    /// Why it is judged by.
+    pub asked: Asked,
+}
+
+/// Why a ruleset is judged by.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Asked {
+    /// Somebody chose it.
+    #[default]
+    Chosen,
+    /// It is another edition of a chosen one, for guards that were built in its time.
+    OfItsTime,
 }
 
 /// Years in which a model edition was current: from the first, until the next edition came.

@@ -2,6 +2,7 @@
 //! since the worst comes first.
 
 use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 use std::io;
 use std::io::Write;
 
@@ -25,6 +26,7 @@ use crate::report::text::rank::is_quiet;
 use crate::report::words;
 use crate::report::wrap::WIDTH;
 use crate::report::wrap::hanging;
+use crate::rules::Asked;
 use crate::source::Diagnostics;
 
 /// Above this many, guards that meet get one line each.
@@ -39,6 +41,8 @@ pub struct Text<'a, W> {
     basis: Basis<'a>,
     guards: Vec<Kept>,
     cautions: Cautions,
+    /// The editions by which some guard was judged since it was built in their time.
+    editions: BTreeSet<String>,
     summary: Summary,
 }
 
@@ -83,6 +87,7 @@ impl<'a, W: Write> Text<'a, W> {
             basis,
             guards: Vec::new(),
             cautions: Cautions::default(),
+            editions: BTreeSet::new(),
             summary: Summary::default(),
         }
     }
@@ -115,7 +120,7 @@ impl<'a, W: Write> Text<'a, W> {
         if self.guards.is_empty() {
             return Ok(());
         }
-        for line in head(&self.basis) {
+        for line in head(&self.basis, &self.editions) {
             writeln!(self.out, "{line}")?;
         }
         Ok(())
@@ -225,7 +230,7 @@ impl<'a, W: Write> Text<'a, W> {
             .basis
             .rulesets
             .iter()
-            .filter(|ruleset| !(law && ruleset.advisory));
+            .filter(|ruleset| ruleset.asked == Asked::Chosen && !(law && ruleset.advisory));
         let mut lines: Vec<String> = Vec::new();
         for part in decide.flat_map(|ruleset| &ruleset.leaves_out) {
             let line = hanging("    - ", &one_line(part));
@@ -365,6 +370,10 @@ impl<W: Write> Report for Text<'_, W> {
             },
             cautions,
         });
+        if let Some(when) = &entry.judged.when_built {
+            let ids = when.rulesets.iter().map(|id| (*id).to_owned());
+            self.editions.extend(ids);
+        }
         self.summary.count(&entry.judged);
         Ok(())
     }

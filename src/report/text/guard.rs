@@ -55,6 +55,7 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
     in_the_way(&mut lines, entry);
     met(&mut lines, entry, &decides, met_title(basis));
     guidance(&mut lines, entry, basis, &of(Group::Guidance));
+    of_its_time(&mut lines, entry, &of(Group::OfItsTime));
     memory(&mut lines, entry, &of(Group::Memory));
     does_not_apply(&mut lines, entry);
     own(&mut lines, &entry.guard);
@@ -197,6 +198,18 @@ fn guidance(
     );
     group(lines, entry, of_group, &short, &close);
     met(lines, entry, of_group, &format!("Met of {name}"));
+}
+
+/// What the editions that were in force when it was built asked.
+fn of_its_time(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>]) {
+    group(
+        lines,
+        entry,
+        of_group,
+        "Falls short of the rules of its time",
+        "Too close to call: the rules of its time",
+    );
+    met(lines, entry, of_group, "Met of the rules of its time");
 }
 
 fn memory(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>]) {
