@@ -124,20 +124,33 @@ fn worst(verdicts: impl Iterator<Item = Verdict>) -> Option<Verdict> {
 }
 
 /// The guard's verdict: the worst binding finding; `does not apply` only where a
-/// trigger was stated and is false; `not measured` where nothing could decide.
+/// trigger was stated and is false, and no rule from memory applies; `not
+/// measured` where nothing could decide.
 fn overall(all: &[Finding<'_>], verdict_of: impl Fn(&Finding<'_>) -> Verdict) -> Verdict {
     let binding = || all.iter().filter(|finding| finding.binding);
-    let Some(worst) = worst(binding().map(verdict_of)) else {
+    let Some(worst) = worst(binding().map(&verdict_of)) else {
         return Verdict::NotMeasured;
     };
     let stated =
         |reason: &Reason<'_>| matches!(reason, Reason::TriggerFalse(_) | Reason::Excepted(_));
-    if worst == Verdict::DoesNotApply
-        && !binding().any(|finding| finding.reasons.iter().any(stated))
-    {
-        return Verdict::NotMeasured;
+    // a rule from memory that applies decides nothing, and yet something is asked
+    let undecided = worst == Verdict::DoesNotApply
+        && (!binding().any(|finding| finding.reasons.iter().any(stated))
+            || warnings(all).any(|finding| verdict_of(finding) != Verdict::DoesNotApply));
+    if undecided {
+        Verdict::NotMeasured
+    } else {
+        worst
     }
-    worst
+}
+
+/// Findings of rules from memory that decide nothing, of the rulesets that do.
+fn warnings<'f, 'r>(all: &'f [Finding<'r>]) -> impl Iterator<Item = &'f Finding<'r>> {
+    let law = all.iter().any(|finding| !finding.ruleset.advisory);
+    all.iter().filter(move |finding| {
+        let from_memory = !finding.binding && finding.rule.status == Status::Memory;
+        from_memory && !(law && finding.ruleset.advisory)
+    })
 }
 
 pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Bench<'r>> {
