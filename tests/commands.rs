@@ -218,6 +218,90 @@ fn rulesets_file(name: &str) -> String {
     fs::read_to_string(folder.join(name)).expect("the ruleset is there")
 }
 
+#[test]
+fn the_usual_step_stops_a_six_inch_ball_until_its_rail_is_lifted() {
+    // facts/measurement-and-geometry.md §3.3: 5.0984 in at lift 0, 6.0030 in at 1 3/8 in
+    let step = |lift: &str| {
+        let shape = format!("rise 7 3/4 going 10 lift {lift}");
+        run_here(&["opening", &shape, "--ball", "6 in"])
+    };
+    let low = step("0 in");
+    assert_eq!(low.code, 0, "{}", low.err);
+    assert!(
+        low.out.contains("A ball of 6 in is stopped."),
+        "{}",
+        low.out
+    );
+    assert!(low.out.contains("5.098419071 in"), "{}", low.out);
+    assert_eq!(step("1 5/16 in").code, 0);
+    let high = step("1 3/8 in");
+    assert_eq!(high.code, 1);
+    assert!(high.out.contains("A ball of 6 in passes."), "{}", high.out);
+    assert_eq!(run_here(&["opening", "rise 7 3/4 going 10 in"]).code, 2);
+}
+
+#[test]
+fn an_opening_in_json_has_its_bounds_and_its_centre_in_full() {
+    let ran = run_here(&[
+        "opening",
+        "polygon 0:0 4:0 0:3 mm",
+        "--format",
+        "json",
+        "--ball",
+        "2 mm",
+    ]);
+    let json = ran.json();
+    let number = |key: &str| json[key].as_f64().expect("a number");
+    assert!(number("lower") <= 2.0 && 2.0 <= number("upper"), "{json}");
+    assert!(number("upper") - number("lower") < 1e-12, "{json}");
+    assert!((number("diameter") - 2.0).abs() < 1e-12, "{json}");
+    assert!((json["centre"]["x"].as_f64().expect("a number") - 1.0).abs() < 1e-9);
+    // a polygon's ball of exactly the limit lies between the bounds
+    assert_eq!(
+        (ran.code, &json["ball"]["passes"]),
+        (3, &serde_json::Value::Null)
+    );
+    let exact = run_here(&["opening", "triangle 3 x 4 in", "--ball", "50.8 mm"]);
+    assert_eq!(exact.code, 1);
+    assert!(
+        exact
+            .out
+            .contains("measures 2 in across, exactly (50.8 mm)"),
+        "{}",
+        exact.out
+    );
+    let slot = run_here(&["opening", "slot", "4", "1/4", "in", "--format", "json"]);
+    assert_eq!(slot.json()["centre"], serde_json::Value::Null);
+    assert_eq!(slot.json()["diameter"], 107.95);
+    let edges = run_here(&["opening", "3 7/8 in", "--ball", "3 7/8 in"]);
+    assert_eq!(edges.code, 1, "a ball of exactly the gap passes");
+}
+
+#[test]
+fn what_is_no_shape_is_said_with_what_to_write() {
+    for (shape, said) in [
+        ("triangle 7 3/4 in", "two lengths"),
+        ("4 in ball stops", "not its shape"),
+        ("none", "not its shape"),
+        ("5 to 6 in", "several were found"),
+        ("about 5 in", "about"),
+        (
+            "polygon 0:0 4:4 4:0 0:4 in",
+            "crosses itself: side 1 and side 3 meet at 2:2 in",
+        ),
+    ] {
+        let ran = run_here(&["opening", shape]);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{shape}");
+        assert!(
+            ran.err.contains(said) && ran.err.contains("= help: "),
+            "{shape}: {}",
+            ran.err
+        );
+    }
+    let ball = run_here(&["opening", "slot 4 in", "--ball", "6"]);
+    assert_eq!(ball.code, 2, "{}", ball.out);
+}
+
 /// Every command, with its path: `rules list`.
 fn commands(command: &clap::Command, path: &str, all: &mut Vec<(String, clap::Command)>) {
     for sub in command

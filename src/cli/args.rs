@@ -52,6 +52,8 @@ pub(super) enum Command {
     Check(CheckArgs),
     /// Show what can be written down, and how to measure it
     Items(ItemsArgs),
+    /// Work out the largest ball through one shape
+    Opening(OpeningArgs),
     /// Look at rulesets and test them
     Rules(RulesArgs),
 }
@@ -148,6 +150,39 @@ pub(super) struct ItemsArgs {
     /// One item; without it, the list of all
     #[arg(value_name = "NAME")]
     pub(super) name: Vec<String>,
+}
+
+/// Work out the largest ball through one shape
+///
+/// The shape is written as in a survey, and taken as exact. With --ball the exit
+/// status is 0 where that ball is stopped, 1 where it passes, 3 where the sum
+/// cannot tell; 2 where the shape or the ball cannot be read. A ball in the hand
+/// settles it without arithmetic.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule opening triangle 7 3/4 x 10 in\n  \
+    guardrule opening rise 7 3/4 going 10 lift 2 in\n  \
+    guardrule opening slot 4 1/4 in --format json\n  \
+    guardrule opening \"polygon 0:0 120:0 60:90 mm\" --ball \"100 mm\"")]
+pub(super) struct OpeningArgs {
+    /// The shape, as a survey's cell would have it
+    #[arg(required = true, value_name = "SHAPE")]
+    pub(super) shape: Vec<String>,
+    /// Whether a ball of this diameter passes
+    #[arg(long, value_name = "LENGTH")]
+    pub(super) ball: Option<String>,
+    /// Form of the answer
+    #[arg(long, value_name = "FORM", default_value = "text")]
+    pub(super) format: OpeningFormat,
+}
+
+/// Forms of an answer about one shape.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum OpeningFormat {
+    /// For reading on a terminal
+    Text,
+    /// For programs: millimetres, in full
+    Json,
 }
 
 /// Look at rulesets and test them

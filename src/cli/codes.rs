@@ -40,7 +40,18 @@ pub(super) const OUTPUT_IS_INPUT: Code = Code {
     title: "the report would overwrite a file that is read",
 };
 
-const OWN: [Code; 7] = [
+/// A shape or a ball on the command line that cannot be read.
+pub(super) const CANNOT_READ_SHAPE: Code = Code {
+    number: 308,
+    title: "a shape or a ball cannot be read",
+};
+/// A shape whose opening no guard usually has.
+pub(super) const UNUSUAL_SHAPE: Code = Code {
+    number: 309,
+    title: "a shape of unusual size",
+};
+
+const OWN: [Code; 9] = [
     CANNOT_READ,
     CANNOT_WRITE,
     NO_SUCH_GUARD,
@@ -48,6 +59,8 @@ const OWN: [Code; 7] = [
     NO_SUCH_ITEM,
     EXAMPLE_FAILS,
     OUTPUT_IS_INPUT,
+    CANNOT_READ_SHAPE,
+    UNUSUAL_SHAPE,
 ];
 
 /// Every code of a diagnostic, by number.

@@ -7,6 +7,7 @@ mod codes;
 mod exit;
 mod files;
 mod items;
+mod opening;
 mod rules;
 mod terminal;
 
@@ -33,6 +34,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
     let done = match cli.command {
         Command::Check(args) => check::run(&args, terminal),
         Command::Items(args) => items::run(&args, terminal),
+        Command::Opening(args) => opening::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
     };
     match done {

@@ -4,6 +4,7 @@
 //! forms; the opening of an outline by its corners lies between two bounds, with
 //! the circle that proves the lower one.
 
+mod ball;
 mod edges;
 mod inscribed;
 mod orient;
@@ -12,6 +13,7 @@ mod shape;
 mod stair_triangle;
 mod tangents;
 
+pub use ball::{LargestBall, Passage};
 pub use inscribed::{Certified, clear_opening};
 pub use polygon::{Corner, Polygon};
 pub use shape::{ClearOpening, Shape, ShapeError};

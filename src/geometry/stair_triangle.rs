@@ -76,6 +76,11 @@ impl StairTriangle {
         Ok(ball)
     }
 
+    /// Rise, going and lift.
+    pub(super) fn sides(self) -> (Length, Length, Length) {
+        (self.rise, self.going, self.lift)
+    }
+
     /// An upper bound of the clear opening where a nosing overhangs the riser by
     /// so much: the riser's face is taken back by it all the way up.
     ///

@@ -1,0 +1,117 @@
+//! How long the clear opening of an outline takes.
+//!
+//! `cargo bench --bench clear_opening -- POLYGONS.json [OUT.json]` times every
+//! outline of {"sets": [{"name": ..., "polygons": [[[x, y], ...], ...]}]} and writes
+//! {"sets": [{"name": ..., "microseconds": [...], "diameter": [...]}]}: the smallest
+//! time of an outline, in the order of the file. Without a file it times spirals.
+
+use std::fs;
+use std::hint::black_box;
+use std::time::Instant;
+
+use guardrule::geometry::Corner;
+use guardrule::geometry::Polygon;
+use guardrule::geometry::clear_opening;
+use serde_json::Value;
+use serde_json::json;
+
+/// Seconds for which one outline is timed, and rounds at least.
+const SECONDS: f64 = 0.02;
+const ROUNDS: u32 = 7;
+
+fn main() {
+    let mut args = std::env::args().skip(1).filter(|arg| arg != "--bench");
+    let sets = match args.next() {
+        Some(path) => read(&path),
+        None => [100, 1_000, 10_000]
+            .map(|corners| (format!("spiral-{corners}"), vec![spiral(corners)]))
+            .into(),
+    };
+    let mut written = Vec::new();
+    println!(
+        "{:14} {:>8} {:>12} {:>12} {:>12} {:>10}",
+        "set", "outlines", "median µs", "least µs", "most µs", "widest gap"
+    );
+    for (name, outlines) in sets {
+        let mut times = Vec::new();
+        let mut diameters = Vec::new();
+        let mut widest = 0.0_f64;
+        for outline in &outlines {
+            let ball = clear_opening(outline);
+            widest = widest.max(ball.relative_gap());
+            times.push(timed(outline));
+            diameters.push(ball.lower_mm);
+        }
+        let mut sorted = times.clone();
+        sorted.sort_by(f64::total_cmp);
+        println!(
+            "{name:14} {:8} {:12.2} {:12.2} {:12.2} {widest:10.1e}",
+            outlines.len(),
+            sorted[sorted.len() / 2],
+            sorted[0],
+            sorted[sorted.len() - 1]
+        );
+        written.push(json!({"name": name, "microseconds": times, "diameter": diameters}));
+    }
+    if let Some(path) = args.next() {
+        fs::write(path, json!({"sets": written}).to_string()).expect("written");
+    }
+}
+
+/// The smallest time in microseconds; short work is done many times over.
+fn timed(outline: &Polygon) -> f64 {
+    let start = Instant::now();
+    black_box(clear_opening(black_box(outline)));
+    let once = start.elapsed().as_secs_f64().max(1e-7);
+    let copies = if once < 1e-4 { 200 } else { 1 };
+    let mut least = f64::INFINITY;
+    let whole = Instant::now();
+    let mut round = 0;
+    while round < ROUNDS || whole.elapsed().as_secs_f64() < SECONDS {
+        let start = Instant::now();
+        for _ in 0..copies {
+            black_box(clear_opening(black_box(outline)));
+        }
+        least = least.min(start.elapsed().as_secs_f64() / f64::from(copies));
+        round += 1;
+    }
+    least * 1e6
+}
+
+fn read(path: &str) -> Vec<(String, Vec<Polygon>)> {
+    let text = fs::read_to_string(path).expect("the file of outlines can be read");
+    let json: Value = serde_json::from_str(&text).expect("JSON");
+    let number = |value: &Value| value.as_f64().expect("a number");
+    let corner = |value: &Value| Corner {
+        x_mm: number(&value[0]),
+        y_mm: number(&value[1]),
+    };
+    let list = |value: &Value| value.as_array().expect("a list").clone();
+    let outline = |value: &Value| {
+        let corners = list(value).iter().map(corner).collect();
+        Polygon::new(corners).expect("a simple outline")
+    };
+    let set = |set: &Value| {
+        let name = set["name"].as_str().expect("a name").to_owned();
+        (name, list(&set["polygons"]).iter().map(outline).collect())
+    };
+    list(&json["sets"]).iter().map(set).collect()
+}
+
+/// A band wound up into a spiral.
+fn spiral(corners: u32) -> Polygon {
+    let half = corners / 2;
+    let turns = 3.0 + f64::from(corners) / 1000.0;
+    let at = |k: u32, side: f64| {
+        let share = f64::from(k) / f64::from(half - 1);
+        let angle = std::f64::consts::TAU * turns * share;
+        let radius = 60.0 + 75.0 * turns * share + side * (20.0 + 8.0 * libm::sin(9.0 * share));
+        Corner {
+            x_mm: radius * libm::cos(angle),
+            y_mm: radius * libm::sin(angle),
+        }
+    };
+    let outer = (0..half).map(|k| at(k, 1.0));
+    let inner = (0..half).rev().map(|k| at(k, -1.0));
+    Polygon::new(outer.chain(inner).collect()).expect("a simple outline")
+}

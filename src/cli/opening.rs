@@ -1,0 +1,175 @@
+//! `guardrule opening SHAPE`
+
+use std::io;
+use std::io::Write;
+
+use crate::cli::args::OpeningArgs;
+use crate::cli::args::OpeningFormat;
+use crate::cli::exit::Exit;
+use crate::cli::terminal::Terminal;
+use crate::geometry::LargestBall;
+use crate::geometry::Passage;
+use crate::geometry::Shape;
+use crate::geometry::StairTriangle;
+use crate::items::Item;
+use crate::measure::LengthUnit;
+use crate::reading::Bound;
+use crate::reading::ReadingError;
+use crate::reading::StairReading;
+use crate::reading::Value;
+use crate::reading::parse;
+use crate::reading::parse_length;
+use crate::report;
+use crate::report::OpeningAnswer;
+use crate::report::one_line;
+
+/// What to write, for a reading that is no single shape.
+const FORMS: &str = "write a shape, such as triangle 7 3/4 x 10 in, slot 4 1/4 in, or \
+    polygon 0:0 120:0 60:90 mm";
+
+pub(super) fn run(args: &OpeningArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    let written = args.shape.join(" ");
+    let found = match shape(&written) {
+        Ok(found) => found,
+        Err(refusal) => return refused(&refusal, terminal),
+    };
+    let ball = match args.ball.as_deref().map(|ball| parse_length(ball, None)) {
+        None => None,
+        Some(Ok(ball)) => Some((ball.length, ball.unit)),
+        Some(Err(error)) => return refused(&error.into(), terminal),
+    };
+    for caution in &found.cautions {
+        writeln!(terminal.err(), "warning[G309]: {}", one_line(caution))?;
+    }
+    let answer = OpeningAnswer {
+        written: &written,
+        unit: found.unit,
+        origin: found.origin,
+        largest: found.largest,
+        ball,
+    };
+    let mut out = terminal.out();
+    match args.format {
+        OpeningFormat::Json => report::opening_json(&mut out, &answer)?,
+        OpeningFormat::Text => report::opening_text(&mut out, &answer)?,
+    }
+    out.flush()?;
+    Ok(match ball.map(|(ball, _)| answer.largest.against(ball)) {
+        None | Some(Passage::Stops) => Exit::Met,
+        Some(Passage::Passes) => Exit::FallsShort,
+        Some(Passage::CannotTell) => Exit::Undecided,
+    })
+}
+
+/// A shape, the unit it was written in, and where its corners are counted from.
+struct Found {
+    largest: LargestBall,
+    unit: LengthUnit,
+    origin: &'static str,
+    cautions: Vec<String>,
+}
+
+/// Why the command line names no shape.
+struct Refusal {
+    message: String,
+    help: String,
+}
+
+impl From<ReadingError> for Refusal {
+    fn from(error: ReadingError) -> Refusal {
+        Refusal {
+            help: error.help.unwrap_or_else(|| FORMS.to_owned()),
+            message: error.message,
+        }
+    }
+}
+
+fn refused(refusal: &Refusal, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    let mut err = terminal.err();
+    writeln!(err, "error[G308]: {}", one_line(&refusal.message))?;
+    writeln!(err, "  = help: {}", one_line(&refusal.help))?;
+    Ok(Exit::BadInput)
+}
+
+/// Reads a shape as a survey's cell would be.
+fn shape(written: &str) -> Result<Found, Refusal> {
+    let no_shape = |message: &str| Refusal {
+        message: message.to_owned(),
+        help: FORMS.to_owned(),
+    };
+    let first = written.split_whitespace().next().unwrap_or_default();
+    let stair = ["rise", "riser", "going", "tread", "lift"];
+    let item = if stair.iter().any(|word| first.eq_ignore_ascii_case(word)) {
+        Item::StairTriangle
+    } else {
+        Item::Opening
+    };
+    let parsed = parse(item, written, None)?;
+    let [reading] = parsed.readings.as_slice() else {
+        return Err(no_shape("one shape at a time, and several were found"));
+    };
+    let (largest, unit, origin) = match &reading.value {
+        Value::Measure(gap) if gap.bound == Bound::Exactly => {
+            let slot = Shape::Slot { width: gap.length };
+            (slot.largest_ball(), gap.unit, "")
+        }
+        Value::Shape(found) => (found.shape.largest_ball(), found.unit, origin(&found.shape)),
+        Value::StairTriangle(step) => (
+            at_a_step(step)?,
+            step.unit,
+            "across:up from the corner of riser and tread",
+        ),
+        Value::Age(_)
+        | Value::Ball(_)
+        | Value::Count(_)
+        | Value::Date { .. }
+        | Value::Foothold(_)
+        | Value::Measure(_)
+        | Value::None
+        | Value::Section(..)
+        | Value::Stick(_)
+        | Value::Text(_)
+        | Value::ThingToClimb(_)
+        | Value::Unknown
+        | Value::Word(_)
+        | Value::Years(_) => {
+            return Err(no_shape(
+                "this says something of an opening, and not its shape",
+            ));
+        }
+    };
+    Ok(Found {
+        largest,
+        unit,
+        origin,
+        cautions: parsed.cautions,
+    })
+}
+
+fn at_a_step(step: &StairReading) -> Result<LargestBall, Refusal> {
+    let Some(lift) = step.lift else {
+        return Err(Refusal {
+            message: "the lift is missing: how far the rail's underside stands above the line of \
+                the step noses, plumb"
+                .to_owned(),
+            help: "write it behind: lift 1 in, or lift 0 where the rail rests on the noses"
+                .to_owned(),
+        });
+    };
+    StairTriangle::new(step.rise, step.going, lift)
+        .and_then(|triangle| triangle.largest_ball(step.nosing))
+        .map_err(|error| Refusal {
+            message: error.to_string(),
+            help: "try a ball in the hand".to_owned(),
+        })
+}
+
+fn origin(shape: &Shape) -> &'static str {
+    match shape {
+        Shape::Circle { .. } => "across:up from the middle",
+        Shape::Polygon(_) => "across:up, as the corners are",
+        Shape::Rectangle { .. } => "across:up from a corner",
+        Shape::Slot { .. } => "",
+        Shape::Triangle { .. } => "across:up from the square corner",
+    }
+}
