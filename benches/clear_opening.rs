@@ -5,6 +5,8 @@
 //! {"sets": [{"name": ..., "microseconds": [...], "diameter": [...]}]}: the smallest
 //! time of an outline, in the order of the file. Without a file it times spirals.
 
+#![expect(clippy::print_stdout, reason = "a benchmark prints what it measured")]
+
 use std::fs;
 use std::hint::black_box;
 use std::time::Instant;

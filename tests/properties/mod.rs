@@ -202,7 +202,14 @@ proptest! {
         // the first reading of each item is one that meets
         for ruleset in ["us-dwelling-2018", "uk-approved-document-k", "small-child-advice"] {
             let whole = of_notes(&notes(&chosen, None), ruleset);
-            for without in 0..chosen.len() {
+            let survey = notes(&chosen, None);
+            for (without, (item, _)) in chosen.iter().enumerate() {
+                // a ball tried everywhere speaks for these gaps; a tape that says
+                // otherwise contradicts it, and without the tape the ball stands
+                let spoken_for = ["bottom gap", "riser opening"].contains(&NOTES[*item].0);
+                if spoken_for && survey.contains("stops everywhere") {
+                    continue;
+                }
                 let survey = notes(&chosen, Some(without));
                 if of_notes(&survey, ruleset).as_deref() == Some("meets") {
                     prop_assert_eq!(whole.as_deref(), Some("meets"), "{} by {}", survey, ruleset);
