@@ -5,7 +5,7 @@
 //! {"sets": [{"name": ..., "microseconds": [...], "diameter": [...]}]}: the smallest
 //! time of an outline, in the order of the file. Without a file it times spirals.
 
-#![allow(clippy::print_stdout, reason = "a benchmark prints its figures")]
+#![expect(clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
 use std::fs;
 use std::hint::black_box;

@@ -91,6 +91,40 @@ fn an_output_is_written_whole() {
 }
 
 #[test]
+fn a_report_does_not_overwrite_its_survey() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("s.csv"), GOOD).expect("written");
+    let ran = run_in(
+        folder.path(),
+        &["check", "@s.csv", "--output", "@s.csv"],
+        "",
+    );
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("error[G307]"), "{}", ran.err);
+    let kept = fs::read_to_string(folder.path().join("s.csv")).expect("there");
+    assert_eq!(kept, GOOD);
+}
+
+#[test]
+fn a_report_in_a_file_has_no_styles() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("s.csv"), GOOD).expect("written");
+    let args = ["--color", "always", "check", "@s.csv", "--output", "@r.txt"];
+    run_in(folder.path(), &args, "");
+    let report = fs::read_to_string(folder.path().join("r.txt")).expect("written");
+    assert!(report.starts_with("guardrule") && !report.contains('\u{1b}'));
+    let args = ["--color", "always", "check", "@s.csv"];
+    assert!(run_in(folder.path(), &args, "").out.contains('\u{1b}'));
+}
+
+#[test]
+fn without_any_ruleset_nothing_is_judged() {
+    let ran = run(&[("s.csv", GOOD)], &["check", "@s.csv", "--no-guidance"]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("error[G304]"), "{}", ran.err);
+}
+
+#[test]
 fn standard_input_is_a_survey() {
     let folder = tempfile::tempdir().expect("a folder");
     let args = ["check", "-", "--rules", "us-dwelling-2018", "--no-guidance"];
@@ -149,6 +183,34 @@ fn a_wrong_example_fails_and_is_pointed_at() {
         ran.err
     );
     assert_eq!(run_here(&["rules", "test"]).code, 0);
+}
+
+/// facts/rules-north-america.md §7: California asks for 42 in on level guards, and
+/// keeps the model code's limits on stairs; row 2: Canada's ball is 100 mm.
+#[test]
+fn two_rulesets_beside_each_other() {
+    let ran = run_here(&["rules", "diff", "us-dwelling-2018", "california-dwelling"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    assert!(
+        ran.out.contains("36 in becomes 42 in: 6 in more"),
+        "{}",
+        ran.out
+    );
+    let same = ran
+        .out
+        .split("The same in both:")
+        .nth(1)
+        .expect("the last part");
+    for id in ["no-guard", "stair-rail-too-low", "step-triangle-too-wide"] {
+        assert!(same.contains(id), "{id}: {same}");
+    }
+    assert!(!same.contains("gap-too-wide,"), "its zone differs: {same}");
+    let ran = run_here(&["rules", "diff", "us-dwelling-2018", "canada-dwelling"]);
+    let text = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("4 in becomes 100 mm: 1.6 mm less"), "{text}");
+    let ran = run_here(&["rules", "diff", "us-dwelling-2018", "no-such-ruleset"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.out.is_empty());
 }
 
 fn rulesets_file(name: &str) -> String {

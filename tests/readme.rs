@@ -56,11 +56,43 @@ fn the_amendment_passes_its_own_examples() {
     assert_eq!(ran.code, 0, "{}\n{}", ran.out, ran.err);
 }
 
+/// The guide's amendment has examples for every limit, and does what it says.
+#[test]
+fn the_guides_amendment_raises_guards_to_42_in() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("rulesets/README.md");
+    let guide = fs::read_to_string(path).expect("the guide is there");
+    let amendment = block(&guide, "<!-- file: higher-guards.toml -->\n");
+    let files = [
+        ("higher-guards.toml", amendment),
+        (
+            "deck.csv",
+            "unit,guard,item,reading\n,deck,place,deck\n,deck,drop,9 ft\n,deck,height,38 in\n",
+        ),
+    ];
+    let ran = run(&files, &["rules", "test", "@higher-guards.toml"]);
+    assert_eq!(ran.err, "");
+    assert_eq!(ran.code, 0, "{}", ran.out);
+    let mut lows = Vec::new();
+    for rules in ["us-dwelling-2018", "@higher-guards.toml"] {
+        let args = ["check", "@deck.csv", "--no-guidance", "--rules", rules];
+        let ran = run(&files, &args);
+        lows.push(ran.out.contains("asked: at least 42 in; short by 4 in"));
+    }
+    assert_eq!(lows, [false, true]);
+}
+
 #[test]
 fn every_ruleset_is_named() {
-    let readme = readme();
+    let table = include_str!("../rulesets/README.md");
     for id in guardrule::rules::embedded_ids() {
-        assert!(readme.contains(&format!("`{id}`")), "{id}");
+        assert!(table.contains(&format!("| `{id}` |")), "{id}");
+    }
+    let readme = readme();
+    let named = readme
+        .split('`')
+        .filter(|word| word.starts_with("us-") || word.starts_with("uk-"));
+    for id in named {
+        assert!(guardrule::rules::embedded(id).is_some(), "{id}");
     }
 }
 

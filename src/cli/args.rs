@@ -68,6 +68,7 @@ pub(super) enum Command {
 #[command(after_help = "Examples:\n  \
     guardrule check demo-surveys/family-house.csv\n  \
     guardrule check ours.csv --rules us-dwelling-2018 --rules my-town.toml\n  \
+    guardrule check old.csv --rules us-dwelling-2018 --as-built\n  \
     guardrule check flats.csv --format csv --output findings.csv")]
 pub(super) struct CheckArgs {
     /// Survey files; several make one survey, - is standard input
@@ -100,6 +101,9 @@ pub(super) struct CheckArgs {
     /// Whether rules written from memory decide, or only warn
     #[arg(long, value_name = "HOW", default_value = "warns")]
     pub(super) memory: MemoryArg,
+    /// Judge by the edition of the time of building as well, where it is known
+    #[arg(long)]
+    pub(super) as_built: bool,
     /// Show the arithmetic of each finding
     #[arg(long)]
     pub(super) explain: bool,
@@ -195,6 +199,18 @@ pub(super) struct RulesArgs {
 /// What to do with rulesets.
 #[derive(Debug, Subcommand)]
 pub(super) enum RulesCommand {
+    /// Say which rules and limits differ between two rulesets
+    #[command(
+        after_help = "Examples:\n  guardrule rules diff us-dwelling-2018 california-dwelling\n  guardrule rules diff us-dwelling-2018 my-town.toml"
+    )]
+    Diff {
+        /// An id, or a file
+        #[arg(value_name = "ID|FILE")]
+        first: String,
+        /// The one to put beside it: an id, or a file
+        #[arg(value_name = "ID|FILE")]
+        second: String,
+    },
     /// List the rulesets that come with the program
     #[command(after_help = "Example:\n  guardrule rules list")]
     List,

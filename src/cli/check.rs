@@ -19,6 +19,7 @@ use crate::cli::rules::load;
 use crate::cli::terminal::Terminal;
 use crate::cli::terminal::without_styles;
 use crate::evaluate;
+use crate::evaluate::AsBuilt;
 use crate::evaluate::Decision;
 use crate::evaluate::MemoryRules;
 use crate::evaluate::Options;
@@ -28,6 +29,8 @@ use crate::report::Entry;
 use crate::report::Explain;
 use crate::report::Form;
 use crate::report::Summary;
+use crate::rules;
+use crate::rules::Asked;
 use crate::rules::Ruleset;
 use crate::source::Code;
 use crate::source::Diagnostic;
@@ -109,7 +112,28 @@ fn rulesets(args: &CheckArgs, survey: &Survey<'_>, diagnostics: &mut Diagnostics
     if !args.no_guidance && !names.contains(&GUIDANCE) {
         names.push(GUIDANCE);
     }
-    load(names, diagnostics)
+    let mut rulesets = load(names, diagnostics);
+    if args.as_built {
+        add_editions(&mut rulesets, diagnostics);
+    }
+    rulesets
+}
+
+/// The other editions of the chosen rulesets of law, for guards built in their time.
+fn add_editions(rulesets: &mut Vec<Ruleset>, diagnostics: &mut Diagnostics) {
+    let mut names: Vec<&str> = Vec::new();
+    for ruleset in rulesets.iter().filter(|ruleset| !ruleset.advisory) {
+        for edition in rules::other_editions(&ruleset.id) {
+            if rulesets.iter().all(|other| other.id != edition) && !names.contains(&edition) {
+                names.push(edition);
+            }
+        }
+    }
+    let editions = load(names, diagnostics).into_iter();
+    rulesets.extend(editions.map(|edition| Ruleset {
+        asked: Asked::OfItsTime,
+        ..edition
+    }));
 }
 
 fn judge(
@@ -128,6 +152,11 @@ fn judge(
         memory: match args.memory {
             MemoryArg::Warns => MemoryRules::Warn,
             MemoryArg::Decides => MemoryRules::Decide,
+        },
+        as_built: if args.as_built {
+            AsBuilt::Asked
+        } else {
+            AsBuilt::NotAsked
         },
     };
     let basis = Basis {

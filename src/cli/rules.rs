@@ -1,4 +1,4 @@
-//! `guardrule rules list|show|test`
+//! `guardrule rules diff|list|show|test`
 
 use std::io;
 use std::io::Write;
@@ -19,6 +19,7 @@ use crate::source::Diagnostics;
 
 pub(super) fn run(args: &RulesArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     match &args.command {
+        RulesCommand::Diff { first, second } => diff(first, second, terminal),
         RulesCommand::List => list(terminal),
         RulesCommand::Show { ruleset } => show(ruleset, terminal),
         RulesCommand::Test { rulesets } => test(rulesets, terminal),
@@ -44,6 +45,18 @@ fn list(terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let rulesets = load(rules::embedded_ids(), &mut diagnostics);
     let mut out = terminal.out();
     report::list(&mut out, &rulesets)?;
+    out.flush()?;
+    drop(out);
+    said(&diagnostics, terminal, Exit::Met)
+}
+
+fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    let mut diagnostics = Diagnostics::new();
+    let rulesets = load([first, second], &mut diagnostics);
+    let mut out = terminal.out();
+    if let [first, second] = rulesets.as_slice() {
+        report::difference(&mut out, first, second)?;
+    }
     out.flush()?;
     drop(out);
     said(&diagnostics, terminal, Exit::Met)

@@ -12,6 +12,7 @@ use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::Length;
 use crate::reading::Value;
+use crate::rules::Asked;
 use crate::rules::Ruleset;
 use crate::rules::all_of;
 use crate::survey::Guard;
@@ -145,7 +146,10 @@ drill painted parts before it is tested.",
 }
 
 fn from_rulesets(scene: &Scene<'_>, rulesets: &[Ruleset], cautions: &mut Vec<String>) {
-    for ruleset in rulesets {
+    let chosen = rulesets
+        .iter()
+        .filter(|ruleset| ruleset.asked == Asked::Chosen);
+    for ruleset in chosen {
         let covered = all(scene, &ruleset.covers.conditions, Decision::Simple);
         if covered == Truth::False {
             continue;

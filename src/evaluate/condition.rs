@@ -3,6 +3,7 @@
 use crate::evaluate::Decision;
 use crate::evaluate::Reason;
 use crate::evaluate::decide::Ask;
+use crate::evaluate::decide::Asks;
 use crate::evaluate::decide::against;
 use crate::evaluate::decide::asks;
 use crate::evaluate::scene::Piece;
@@ -49,13 +50,12 @@ impl Truth {
     }
 }
 
-/// Whether a rule applies, and why not or why nobody knows.
-#[derive(Clone, Debug)]
+/// Whether a rule applies.
+#[derive(Clone, Copy, Debug)]
 pub(super) struct Applies {
     pub(super) truth: Truth,
     /// What the readings alone would say.
     pub(super) alone: Truth,
-    pub(super) reasons: Vec<Reason<'static>>,
 }
 
 /// Whether a rule applies to this guard.
@@ -67,11 +67,7 @@ pub(super) fn applies(scene: &Scene<'_>, rule: &Rule) -> Applies {
         Truth::False | Truth::True => truth,
         Truth::Doubt | Truth::Unknown => rule_truth(scene, rule, Decision::Simple),
     };
-    Applies {
-        truth,
-        alone,
-        reasons: reasons(scene, rule, truth),
-    }
+    Applies { truth, alone }
 }
 
 fn rule_truth(scene: &Scene<'_>, rule: &Rule, decision: Decision) -> Truth {
@@ -99,7 +95,8 @@ pub(super) fn all(scene: &Scene<'_>, conditions: &[Condition], decision: Decisio
     truth
 }
 
-fn reasons(scene: &Scene<'_>, rule: &Rule, truth: Truth) -> Vec<Reason<'static>> {
+/// Why a rule does not apply, or why nobody knows.
+pub(super) fn reasons<'r>(scene: &Scene<'_>, rule: &Rule, truth: Truth) -> Vec<Reason<'r>> {
     let decision = scene.options.decision;
     let mut reasons = Vec::new();
     match truth {
@@ -141,7 +138,7 @@ fn reasons(scene: &Scene<'_>, rule: &Rule, truth: Truth) -> Vec<Reason<'static>>
     reasons
 }
 
-fn why_unknown(scene: &Scene<'_>, item: Item) -> Reason<'static> {
+fn why_unknown<'r>(scene: &Scene<'_>, item: Item) -> Reason<'r> {
     scene
         .guard
         .of(item)
@@ -173,14 +170,14 @@ fn of_words(scene: &Scene<'_>, item: Item, words: &[&'static str]) -> Truth {
 /// The governing observation decides: for a drop the greatest.
 fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: Decision) -> Truth {
     let mut truth = Truth::True;
-    for ask in asks(bounds) {
+    for ask in asks(bounds).iter() {
         let truths = scene
             .guard
             .of(item)
             .map(|(index, _)| match scene.piece(item, index) {
                 Piece::Nothing(_) => Truth::Unknown,
                 Piece::Says(said) => {
-                    let outcome = against(said.evidence, &[ask], decision);
+                    let outcome = against(said.evidence, &Asks::only(ask), decision);
                     match outcome.map(|outcome| outcome.verdict) {
                         Some(Verdict::Meets) => Truth::True,
                         Some(Verdict::FallsShort) => Truth::False,

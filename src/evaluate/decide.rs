@@ -76,36 +76,50 @@ pub(super) struct Outcome<'r> {
 }
 
 /// The bounds of a plain length.
-pub(super) fn asks(bounds: &Bounds<Limit>) -> Vec<Ask<'_>> {
-    let mut asks = Vec::with_capacity(2);
-    asks.extend(bounds.at_least.as_ref().map(Ask::AtLeast));
-    asks.extend(bounds.at_most.as_ref().map(Ask::AtMost));
-    asks.extend(bounds.above.as_ref().map(Ask::Above));
-    asks.extend(bounds.below.as_ref().map(Ask::Below));
-    asks
+pub(super) fn asks(bounds: &Bounds<Limit>) -> Asks<'_> {
+    Asks([
+        bounds.at_least.as_ref().map(Ask::AtLeast),
+        bounds.at_most.as_ref().map(Ask::AtMost),
+        bounds.above.as_ref().map(Ask::Above),
+        bounds.below.as_ref().map(Ask::Below),
+    ])
 }
 
 /// The bounds of an opening.
-pub(super) fn opening_asks(demand: &OpeningDemand) -> Vec<Ask<'_>> {
-    let mut asks = Vec::with_capacity(2);
-    asks.extend(demand.stops_ball.as_ref().map(Ask::StopsBall));
-    asks.extend(demand.at_most.as_ref().map(Ask::AtMost));
-    asks.extend(demand.at_least.as_ref().map(Ask::AtLeast));
-    if let Some((above, below)) = &demand.not_within {
-        asks.push(Ask::NotWithin(above, below));
+pub(super) fn opening_asks(demand: &OpeningDemand) -> Asks<'_> {
+    let band = demand.not_within.as_ref();
+    Asks([
+        demand.stops_ball.as_ref().map(Ask::StopsBall),
+        demand.at_most.as_ref().map(Ask::AtMost),
+        demand.at_least.as_ref().map(Ask::AtLeast),
+        band.map(|(above, below)| Ask::NotWithin(above, below)),
+    ])
+}
+
+/// The bounds that one check sets; all of them must hold.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Asks<'r>([Option<Ask<'r>>; 4]);
+
+impl<'r> Asks<'r> {
+    /// A single bound.
+    pub(super) fn only(ask: Ask<'r>) -> Asks<'r> {
+        Asks([Some(ask), None, None, None])
     }
-    asks
+
+    pub(super) fn iter(&self) -> impl Iterator<Item = Ask<'r>> {
+        self.0.into_iter().flatten()
+    }
 }
 
 /// One piece of evidence against all bounds: the worst verdict, the bound with
 /// least to spare, and the probability that all hold.
 pub(super) fn against<'r>(
     evidence: Evidence,
-    asks: &[Ask<'r>],
+    asks: &Asks<'r>,
     decision: Decision,
 ) -> Option<Outcome<'r>> {
     let mut all: Option<Outcome<'r>> = None;
-    for ask in asks {
+    for ask in asks.iter() {
         let next = ask.judge(evidence, decision);
         all = Some(match all {
             None => next,
@@ -117,9 +131,9 @@ pub(super) fn against<'r>(
 
 /// Several one-sided pieces of evidence about one and the same opening or
 /// height: together they may settle what none does alone.
-pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &[Ask<'r>]) -> Option<Outcome<'r>> {
+pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &Asks<'r>) -> Option<Outcome<'r>> {
     let mut all: Option<Outcome<'r>> = None;
-    for ask in asks {
+    for ask in asks.iter() {
         let outcomes = bounds.iter().map(|bound| ask.judge_bound(*bound));
         let mut best = outcomes.min_by_key(|outcome| settled_first(outcome.verdict))?;
         if let Ask::NotWithin(above, below) = ask
@@ -524,7 +538,7 @@ mod tests {
     #[test]
     fn two_balls_place_an_opening_inside_a_band() {
         let (low, high) = (limit(88_900_000), limit(228_600_000));
-        let band = [Ask::NotWithin(&low, &high)];
+        let band = Asks::only(Ask::NotWithin(&low, &high));
         let passes = Evidence::AtLeast(Length::inches(4));
         let stops = Evidence::Below(Length::inches(9));
         let alone = bounds_against(&[passes], &band).expect("a bound is there");

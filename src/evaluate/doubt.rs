@@ -17,8 +17,7 @@ use crate::survey::FileFacts;
 use crate::survey::TapeClass;
 
 /// The tape that a reading in this unit is taken to come from where nobody named one.
-#[must_use]
-pub fn tape_taken(unit: LengthUnit) -> TapeClass {
+pub(super) fn tape_taken(unit: LengthUnit) -> TapeClass {
     if unit.is_imperial() {
         TapeClass::Handbook44
     } else {
@@ -30,8 +29,7 @@ pub fn tape_taken(unit: LengthUnit) -> TapeClass {
 ///
 /// `± a` beside the reading stands in for the graduation; `read to` of the file
 /// stands in for what the written form suggests.
-#[must_use]
-pub fn terms(
+pub(super) fn terms(
     item: Item,
     length: Length,
     unit: LengthUnit,
@@ -69,6 +67,7 @@ impl Ends {
             Item::Opening
                 | Item::BottomGap
                 | Item::EndGap
+                | Item::EdgeGap
                 | Item::StairTriangle
                 | Item::RiserOpening
                 | Item::SolidPartTopWidth

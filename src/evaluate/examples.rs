@@ -79,8 +79,10 @@ pub fn judge_example(ruleset: &Ruleset, rule: &Rule, example: &Example) -> Verdi
         decides: Decides::Yes,
         in_force: InForceThen::Perhaps,
     };
-    let of_rule = findings(&scene, &bench).into_iter();
-    of_rule
+    let mut found = Vec::new();
+    findings(&scene, &bench, &mut found);
+    found
+        .iter()
         .filter(|finding| finding.rule.id == rule.id)
         .map(|finding| finding.counts_as())
         .min()

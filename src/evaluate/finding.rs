@@ -54,6 +54,27 @@ pub struct Options {
     pub decision: Decision,
     /// Rules from memory.
     pub memory: MemoryRules,
+    /// The rules of the time of building.
+    pub as_built: AsBuilt,
+}
+
+/// Whether a guard is judged by the rules of its time, beside those chosen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum AsBuilt {
+    /// By those chosen alone.
+    #[default]
+    NotAsked,
+    /// By the editions that were in force when it was built as well.
+    Asked,
+}
+
+/// How a guard fares by the rules that were in force when it was built.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WhenBuilt<'r> {
+    /// The worst of their findings, those from memory left out.
+    pub verdict: Verdict,
+    /// The ids of the rulesets that were in force then.
+    pub rulesets: Vec<&'r str>,
 }
 
 /// One rule judged against one guard (for `any-opening`: against one of its items).
@@ -273,6 +294,8 @@ pub enum Assumption<'r> {
     EveryOpening,
     /// The guard stands there, since nobody said that it is a plan.
     Existing,
+    /// Asked for the rules of its time, and nobody wrote down when it was built.
+    BuiltUnknown,
     /// No chosen ruleset of law states years that cover this time of building.
     NoRulesetCovers(YearSpan),
     /// A tape that nobody named is taken as this.
@@ -315,14 +338,13 @@ pub struct Judged<'r> {
     pub reading_alone: Verdict,
     /// The worst of the guidance; `None` where none was chosen or guidance itself decides.
     pub guidance: Option<Verdict>,
+    /// By the rules of the time of building; `None` where nobody asked, where
+    /// the time is not known, or where no ruleset here was in force then.
+    pub when_built: Option<WhenBuilt<'r>>,
     /// Whether every row of it is in error, so that nothing could be judged.
     pub could_not_judge: bool,
     /// All five hazards, in their order.
     pub hazards: [HazardVerdict; 5],
     /// The findings, in the order of the rulesets and their rules.
     pub findings: Vec<Finding<'r>>,
-    /// What was taken as given.
-    pub assumptions: Vec<Assumption<'r>>,
-    /// What to find out next, most decisive first.
-    pub questions: Vec<Question>,
 }

@@ -8,7 +8,7 @@ use crate::evaluate::Measured;
 use crate::evaluate::Operator;
 use crate::evaluate::Reason;
 use crate::evaluate::condition::within;
-use crate::evaluate::decide::Ask;
+use crate::evaluate::decide::Asks;
 use crate::evaluate::decide::Evidence;
 use crate::evaluate::decide::Outcome;
 use crate::evaluate::decide::against;
@@ -48,7 +48,7 @@ pub(super) struct Judgement<'r> {
 
 impl<'r> Judgement<'r> {
     /// A verdict that no value stands behind.
-    pub(super) fn bare(item: Item, verdict: Verdict, reason: Reason<'r>) -> Judgement<'r> {
+    pub(super) fn bare(item: Item, verdict: Verdict, reasons: Vec<Reason<'r>>) -> Judgement<'r> {
         Judgement {
             item,
             verdict,
@@ -61,8 +61,13 @@ impl<'r> Judgement<'r> {
             probability: None,
             readings: Vec::new(),
             also_readings: Vec::new(),
-            reasons: vec![reason],
+            reasons,
         }
+    }
+
+    /// Not measured, for one reason.
+    pub(super) fn open(item: Item, reason: Reason<'r>) -> Judgement<'r> {
+        Judgement::bare(item, Verdict::NotMeasured, vec![reason])
     }
 
     /// Nothing was written about the item.
@@ -74,7 +79,7 @@ impl<'r> Judgement<'r> {
             | Presence::Absent(_)
             | Presence::NotSaid => Reason::NotWritten(item),
         };
-        Judgement::bare(item, Verdict::NotMeasured, reason)
+        Judgement::open(item, reason)
     }
 
     /// From an outcome of evidence against limits.
@@ -122,33 +127,22 @@ impl<'r> Judgement<'r> {
 
     /// The worst of several: the worst verdict, then the least to spare; the
     /// readings of the others are named beside it.
-    pub(super) fn worst(all: Vec<Judgement<'r>>) -> Option<Judgement<'r>> {
-        let alone = all.iter().map(|judgement| judgement.alone).min();
-        let count = all.len();
-        let mut rest = Vec::new();
-        let mut worst: Option<Judgement<'r>> = None;
-        for next in all {
-            worst = Some(match worst {
-                None => next,
-                Some(so_far) if next.rank() < so_far.rank() => {
-                    rest.extend(so_far.readings);
-                    next
-                }
-                Some(so_far) => {
-                    rest.extend(next.readings);
-                    so_far
-                }
-            });
+    pub(super) fn worst(mut all: Vec<Judgement<'r>>) -> Option<Judgement<'r>> {
+        if all.len() < 2 {
+            return all.pop();
         }
-        let mut worst = worst?;
-        if count > 1 {
-            worst.alone = alone.unwrap_or(worst.alone);
-            let own = worst.readings.clone();
-            worst.also_readings.extend(rest);
-            worst.also_readings.retain(|index| !own.contains(index));
-            worst.also_readings.sort_unstable();
-            worst.also_readings.dedup();
+        let alone = all.iter().map(|judgement| judgement.alone).min()?;
+        let (place, _) = all.iter().enumerate().min_by_key(|(_, one)| one.rank())?;
+        let mut worst = all.swap_remove(place);
+        worst.alone = alone;
+        for other in all {
+            worst.also_readings.extend(other.readings);
+            worst.also_readings.extend(other.also_readings);
         }
+        let own = &worst.readings;
+        worst.also_readings.retain(|index| !own.contains(index));
+        worst.also_readings.sort_unstable();
+        worst.also_readings.dedup();
         Some(worst)
     }
 
@@ -165,13 +159,12 @@ pub(super) fn length<'r>(
     bounds: &'r Bounds<Limit>,
 ) -> Judgement<'r> {
     let asks = asks(bounds);
-    let indices: Vec<usize> = scene.guard.of(item).map(|(index, _)| index).collect();
-    let mut all = Vec::with_capacity(indices.len());
+    let mut all = Vec::new();
     let mut bounded = Vec::new();
-    for index in indices {
+    for (index, _) in scene.guard.of(item) {
         match scene.piece(item, index) {
             Piece::Nothing(reason) => {
-                all.push(Judgement::bare(item, Verdict::NotMeasured, reason));
+                all.push(Judgement::open(item, reason));
             }
             Piece::Says(said) if said.evidence.is_bound() => bounded.push((index, said)),
             Piece::Says(said) => {
@@ -203,7 +196,7 @@ pub(super) fn gauge<'r>(
     scene: &Scene<'_>,
     item: Item,
     bounded: &[(usize, Said)],
-    asks: &[Ask<'r>],
+    asks: &Asks<'r>,
 ) -> Option<Judgement<'r>> {
     let evidence: Vec<Evidence> = bounded.iter().map(|(_, said)| said.evidence).collect();
     let outcome = bounds_against(&evidence, asks)?;
@@ -267,7 +260,7 @@ pub(super) fn words<'r>(
     for (index, observation) in scene.guard.of(item) {
         let Some(word) = word(observation) else {
             let reason = says_nothing(index, observation).unwrap_or(Reason::Unreadable(index));
-            all.push(Judgement::bare(item, Verdict::NotMeasured, reason));
+            all.push(Judgement::open(item, reason));
             continue;
         };
         let wanted = is.is_empty() || is.contains(&word);
@@ -284,7 +277,10 @@ pub(super) fn words<'r>(
         };
         let limit = LimitShown {
             operator,
-            written: Cow::Owned(list.join(" or ")),
+            written: match list {
+                [only] => Cow::Borrowed(*only),
+                several => Cow::Owned(several.join(" or ")),
+            },
             value: None,
             unit: None,
         };
@@ -301,7 +297,7 @@ pub(super) fn count<'r>(scene: &Scene<'_>, item: Item, bounds: &Bounds<u32>) -> 
             Some(Value::Count(count)) => *count,
             _ => {
                 let reason = says_nothing(index, observation).unwrap_or(Reason::Unreadable(index));
-                all.push(Judgement::bare(item, Verdict::NotMeasured, reason));
+                all.push(Judgement::open(item, reason));
                 continue;
             }
         };
@@ -409,15 +405,7 @@ pub(super) fn presence<'r>(scene: &Scene<'_>) -> Judgement<'r> {
     match scene.presence {
         Presence::Present(index) => seen(scene, Item::Guard, index, Verdict::Meets, limit),
         Presence::Absent(index) => seen(scene, Item::Guard, index, Verdict::FallsShort, limit),
-        Presence::NotLooked(index) => Judgement::bare(
-            Item::Guard,
-            Verdict::NotMeasured,
-            Reason::CouldNotLook(index),
-        ),
-        Presence::NotSaid => Judgement::bare(
-            Item::Guard,
-            Verdict::NotMeasured,
-            Reason::NotWritten(Item::Guard),
-        ),
+        Presence::NotLooked(index) => Judgement::open(Item::Guard, Reason::CouldNotLook(index)),
+        Presence::NotSaid => Judgement::open(Item::Guard, Reason::NotWritten(Item::Guard)),
     }
 }

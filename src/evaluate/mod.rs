@@ -4,6 +4,7 @@
 //! Judging a guard is a pure function of its observations, the survey's facts
 //! and the rulesets: no files, no clock, no order of calls.
 
+mod assumptions;
 mod cautions;
 mod condition;
 mod decide;
@@ -13,13 +14,14 @@ mod finding;
 mod guard;
 mod judgement;
 mod opening;
+mod questions;
 mod rule;
 mod scene;
 
+pub use assumptions::assumptions;
 pub use cautions::{DEFERRAL, GENERAL, cautions, guard_cautions};
-pub use doubt::{tape_taken, terms};
 pub use finding::{
-    Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured, MemoryRules,
-    Operator, Options, Question, Reason,
+    AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,
+    MemoryRules, Operator, Options, Question, Reason, WhenBuilt,
 };
 pub use guard::{Authority, judge};

@@ -7,6 +7,7 @@ use crate::evaluate::LimitShown;
 use crate::evaluate::Operator;
 use crate::evaluate::Reason;
 use crate::evaluate::decide::Ask;
+use crate::evaluate::decide::Asks;
 use crate::evaluate::decide::Evidence;
 use crate::evaluate::decide::against;
 use crate::evaluate::decide::bounds_against;
@@ -62,7 +63,7 @@ pub(super) fn opening<'r>(
     for (index, from) in observations(scene, item) {
         let said = match scene.piece(from, index) {
             Piece::Nothing(reason) => {
-                all.push(Judgement::bare(item, Verdict::NotMeasured, reason));
+                all.push(Judgement::open(item, reason));
                 continue;
             }
             Piece::Says(said) => said,
@@ -89,9 +90,7 @@ pub(super) fn opening<'r>(
     }
     match (Judgement::worst(all), &demand.zone) {
         (Some(worst), _) => partly(scene, worst),
-        (None, Some(zone)) if outside => {
-            Judgement::bare(item, Verdict::NotMeasured, Reason::OutsideZone(zone))
-        }
+        (None, Some(zone)) if outside => Judgement::open(item, Reason::OutsideZone(zone)),
         (None, _) => Judgement::not_written(scene, item),
     }
 }
@@ -177,7 +176,7 @@ fn balls<'r>(
     scene: &Scene<'_>,
     item: Item,
     bounded: &[(usize, Said)],
-    asks: &[Ask<'r>],
+    asks: &Asks<'r>,
     demand: &'r OpeningDemand,
     zoned: &[&'r OpeningDemand],
 ) -> Option<Judgement<'r>> {
@@ -308,7 +307,7 @@ pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Jud
             Some(Value::None) => seen(scene, item, index, Verdict::Meets, zone_shown(demand)),
             _ => {
                 let reason = says_nothing(index, observation).unwrap_or(Reason::Unreadable(index));
-                Judgement::bare(item, Verdict::NotMeasured, reason)
+                Judgement::open(item, reason)
             }
         });
     }
@@ -345,7 +344,7 @@ fn one_foothold<'r>(
     let height = point(foothold.height, item);
     let mut best: Option<Judgement<'r>> = None;
     for ask in [Ask::Below(&zone.from), Ask::Above(&zone.to)] {
-        if let Some(outcome) = against(height, &[ask], scene.options.decision) {
+        if let Some(outcome) = against(height, &Asks::only(ask), scene.options.decision) {
             let next = Judgement::from_outcome(scene, item, index, &said(height), outcome);
             best = better(best, next);
         }
@@ -355,20 +354,19 @@ fn one_foothold<'r>(
         (Some(limit), Some(depth)) => {
             // the depth of a ledge is a gap between two faces
             let depth = point(depth, Item::SolidPartTopWidth);
-            let ask = [Ask::AtMost(limit)];
+            let ask = Asks::only(Ask::AtMost(limit));
             if let Some(outcome) = against(depth, &ask, scene.options.decision) {
                 let next = Judgement::from_outcome(scene, item, index, &said(depth), outcome);
                 best = better(best, next);
             }
         }
         (Some(_), None) => {
-            let unknown = Judgement::bare(item, Verdict::NotMeasured, Reason::FootholdDepthMissing);
+            let unknown = Judgement::open(item, Reason::FootholdDepthMissing);
             best = better(best, unknown);
         }
         (None, _) => {}
     }
-    let mut judgement = best
-        .unwrap_or_else(|| Judgement::bare(item, Verdict::NotMeasured, Reason::NotWritten(item)));
+    let mut judgement = best.unwrap_or_else(|| Judgement::open(item, Reason::NotWritten(item)));
     if judgement.verdict != Verdict::Meets {
         // how far it is from not counting says nothing beside a zone
         judgement.limit = Some(zone_shown(demand));

@@ -6,6 +6,7 @@ use crate::evaluate::Reason;
 use crate::evaluate::condition::Applies;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::applies;
+use crate::evaluate::condition::reasons;
 use crate::evaluate::judgement;
 use crate::evaluate::judgement::Judgement;
 use crate::evaluate::opening;
@@ -68,21 +69,20 @@ impl InForceThen {
 }
 
 /// All of a ruleset's rules against a guard.
-pub(super) fn findings<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Vec<Finding<'r>> {
+pub(super) fn findings<'r>(scene: &Scene<'_>, bench: &Bench<'r>, found: &mut Vec<Finding<'r>>) {
     let rules: Vec<(&'r Rule, Applies)> = bench
         .ruleset
         .rules
         .iter()
         .map(|rule| (rule, applies(scene, rule)))
         .collect();
-    let mut findings = Vec::with_capacity(rules.len() + 2);
+    let mut judgements = Vec::with_capacity(3);
     for (rule, applies) in &rules {
         let others = Others { rules: &rules };
-        for judgement in judge(scene, bench, rule, applies, &others) {
-            findings.push(finding(scene, bench, rule, judgement));
-        }
+        judge(scene, bench, rule, *applies, &others, &mut judgements);
+        let done = judgements.drain(..);
+        found.extend(done.map(|judgement| finding(scene, bench, rule, judgement)));
     }
-    findings
 }
 
 /// The rules of one ruleset with whether each applies.
@@ -135,9 +135,10 @@ fn judge<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     rule: &'r Rule,
-    applies: &Applies,
+    applies: Applies,
     others: &Others<'_, 'r>,
-) -> Vec<Judgement<'r>> {
+    judgements: &mut Vec<Judgement<'r>>,
+) {
     let first = rule
         .checks
         .first()
@@ -148,56 +149,62 @@ fn judge<'r>(
         } else {
             Verdict::NotMeasured
         };
-        return vec![Judgement::bare(first, verdict, reason.clone())];
+        judgements.push(Judgement::bare(first, verdict, vec![reason.clone()]));
+        return;
     }
     if applies.truth == Truth::False {
-        let mut judgement = Judgement::bare(first, Verdict::DoesNotApply, Reason::NoGuard);
-        judgement.reasons = applies.reasons.iter().cloned().map(widen).collect();
-        return vec![judgement];
+        let reasons = reasons(scene, rule, applies.truth);
+        judgements.push(Judgement::bare(first, Verdict::DoesNotApply, reasons));
+        return;
     }
     if matches!(scene.presence, Presence::Absent(_)) && first.is_of_the_guard() {
-        return vec![Judgement::bare(
-            first,
-            Verdict::DoesNotApply,
-            Reason::NoGuard,
-        )];
+        let no_guard = vec![Reason::NoGuard];
+        judgements.push(Judgement::bare(first, Verdict::DoesNotApply, no_guard));
+        return;
     }
-    let mut judgements = checked(scene, rule, others);
-    for judgement in &mut judgements {
+    checked(scene, rule, others, judgements);
+    for judgement in judgements {
         if judgement.verdict != Verdict::DoesNotApply {
-            under(judgement, applies);
+            under(scene, judgement, rule, applies);
             for_a_person(judgement, rule);
         }
     }
-    judgements
-}
-
-/// A reason without a ruleset's text in it, as one that may have some.
-fn widen<'r>(reason: Reason<'static>) -> Reason<'r> {
-    reason
 }
 
 /// The rule's checks: all items of a single one, else the best of several.
-fn checked<'r>(scene: &Scene<'_>, rule: &'r Rule, others: &Others<'_, 'r>) -> Vec<Judgement<'r>> {
+fn checked<'r>(
+    scene: &Scene<'_>,
+    rule: &'r Rule,
+    others: &Others<'_, 'r>,
+    judgements: &mut Vec<Judgement<'r>>,
+) {
     if let [only] = rule.checks.as_slice() {
-        return by_item(scene, only, others);
+        by_item(scene, only, others, judgements);
+        return;
     }
     let mut best = None;
     for check in &rule.checks {
-        if let Some(worst) = Judgement::worst(by_item(scene, check, others)) {
+        let mut of_check = Vec::new();
+        by_item(scene, check, others, &mut of_check);
+        if let Some(worst) = Judgement::worst(of_check) {
             best = opening::better(best, worst);
         }
     }
-    best.into_iter().collect()
+    judgements.extend(best);
 }
 
-fn by_item<'r>(scene: &Scene<'_>, check: &'r Check, others: &Others<'_, 'r>) -> Vec<Judgement<'r>> {
+fn by_item<'r>(
+    scene: &Scene<'_>,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+    judgements: &mut Vec<Judgement<'r>>,
+) {
     match check.subject {
-        Subject::Item(item) => vec![one(scene, item, check, others)],
-        Subject::AnyOpening => items(check)
-            .iter()
-            .filter_map(|item| any_opening(scene, *item, check, others))
-            .collect(),
+        Subject::Item(item) => judgements.push(one(scene, item, check, others)),
+        Subject::AnyOpening => {
+            let of = items(check).iter();
+            judgements.extend(of.filter_map(|item| any_opening(scene, *item, check, others)));
+        }
     }
 }
 
@@ -218,7 +225,7 @@ fn any_opening<'r>(
     }
     if scene.on_a_stair() == Some(true) {
         let lift = Reason::BottomGapIsLift;
-        return written.then(|| Judgement::bare(item, Verdict::DoesNotApply, lift));
+        return written.then(|| Judgement::bare(item, Verdict::DoesNotApply, vec![lift]));
     }
     let mut judgement = one(scene, item, check, others);
     if scene.on_a_stair().is_none() && judgement.verdict < Verdict::NotMeasured {
@@ -276,13 +283,12 @@ fn may_be_triangle<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, others:
 }
 
 /// What a trigger that is unknown or in doubt makes of a judgement.
-fn under(judgement: &mut Judgement<'_>, applies: &Applies) {
+fn under(scene: &Scene<'_>, judgement: &mut Judgement<'_>, rule: &Rule, applies: Applies) {
     if applies.truth == Truth::True {
         return;
     }
-    judgement
-        .reasons
-        .extend(applies.reasons.iter().cloned().map(widen));
+    let why = reasons(scene, rule, applies.truth);
+    judgement.reasons.extend(why);
     if applies.truth == Truth::Unknown {
         judgement.verdict = Verdict::NotMeasured;
         judgement.alone = Verdict::NotMeasured;

@@ -3,6 +3,7 @@
 use std::cell::OnceCell;
 
 use crate::evaluate::Decision;
+use crate::evaluate::Finding;
 use crate::evaluate::Options;
 use crate::evaluate::Reason;
 use crate::evaluate::decide::Evidence;
@@ -273,6 +274,31 @@ impl<'g> Scene<'g> {
     }
 }
 
+impl Finding<'_> {
+    /// The effects that make the deciding value doubtful, for `--explain`; of a
+    /// shape those of each dimension.
+    #[must_use]
+    pub fn terms(&self, guard: &Guard, facts: &SurveyFacts) -> Vec<Term> {
+        let scene = Scene::new(guard, facts, Options::default());
+        let value = self.measured.as_ref().and_then(|measured| measured.value);
+        let (Some(_), Some(value), Some(index)) = (self.uncertainty, value, self.readings.first())
+        else {
+            return Vec::new();
+        };
+        let observation = guard.observation(*index);
+        let tape = observation
+            .reading
+            .as_ref()
+            .and_then(|reading| reading.value.tape());
+        match tape {
+            Some((unit, graduation)) => {
+                scene.terms(self.item, observation, value, unit, graduation)
+            }
+            None => Vec::new(),
+        }
+    }
+}
+
 impl Said {
     fn plain(evidence: Evidence, unit: LengthUnit) -> Said {
         Said {
@@ -318,7 +344,7 @@ pub(super) fn word(observation: &Observation) -> Option<&'static str> {
 }
 
 /// Whether an observation says nothing: unreadable, or "could not look".
-pub(super) fn says_nothing(index: usize, observation: &Observation) -> Option<Reason<'static>> {
+pub(super) fn says_nothing<'r>(index: usize, observation: &Observation) -> Option<Reason<'r>> {
     match &observation.reading {
         None => Some(Reason::Unreadable(index)),
         Some(reading) if reading.value == Value::Unknown => Some(Reason::CouldNotLook(index)),

@@ -441,6 +441,48 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
+        synonyms: &["window sill height", "lowest part of the window"],
+        worst: Worst::Least,
+        hazards: &[Hazard::FallOver],
+        question: "How high above the floor does the window's opening begin?",
+        usual: Some((Length::inches(4), Length::feet(8))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        ..row(
+            Item::SillHeight,
+            "sill height",
+            Kind::Length,
+            Group::Circumstance,
+            "How high above the floor inside the opening of a window begins.",
+            &[
+                "Open the window and find the lowest edge of the opening that comes free.",
+                "Measure plumb from the floor to that edge; a fixed pane below it does not count as opening.",
+            ],
+            &["24 in", "800 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["sill above grade", "window above ground"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallOver],
+        question: "How high above the ground outside does the window's opening begin?",
+        usual: Some((Length::inches(12), Length::feet(100))),
+        most: Some(Length::feet(1000)),
+        zero_allowed: true,
+        ..row(
+            Item::SillAboveGround,
+            "sill above ground",
+            Kind::Length,
+            Group::Circumstance,
+            "How high above the ground or surface outside the opening of a window begins.",
+            &[
+                "Measure from outside, or add the sill's height above the floor to the floor's height above the ground.",
+                "Never lean out of the window to measure.",
+            ],
+            &["9 ft", "over 8 ft", "2.4 m"],
+        )
+    },
+    ItemInfo {
         synonyms: &["year built", "year", "built in"],
         role: Role::Single,
         question: "When was it built, roughly?",
@@ -654,6 +696,29 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             "The gap between the guard's end and the wall or post; only where you want it apart from opening.",
             &["Walls lean: measure at the widest place, not at the bottom."],
             &["3 1/2 in", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["face gap", "gap beside the floor", "gap at the edge"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough],
+        question: "How wide is the gap between the edge of the floor and the inner face of the guard?",
+        usual: Some((Length::ZERO, Length::inches(12))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        none_allowed: true,
+        ..row(
+            Item::EdgeGap,
+            "edge gap",
+            Kind::Opening,
+            Group::Measured,
+            "The level gap between the edge of the floor, or of the flight, and the inner face of a guard that is fixed outside it.",
+            &[
+                "Only where the guard stands outside the edge, fixed to its face.",
+                "Measure level from the edge to the nearest inner face, at the widest place.",
+                "The guard stands on the floor: none.",
+            ],
+            &["40 mm", "1 1/2 in", "none"],
         )
     },
     ItemInfo {

@@ -148,25 +148,57 @@ impl Length {
         }
     }
 
-    /// Text for a reader: exact where a tape could show it, else rounded to
-    /// 1/64 in or 0.1 mm and marked `about`.
+    /// Text for a reader: exact where a tape could show it, else rounded to the
+    /// nearest 1/16 in or 0.1 mm and marked `about`.
     #[must_use]
     pub fn readable(self, unit: LengthUnit) -> String {
-        let step = match unit {
+        let step = reading_step(unit);
+        self.about(unit, self.nanometres.saturating_add(step / 2))
+    }
+
+    /// The same for an amount that must not be understated: rounded up.
+    ///
+    /// ```
+    /// use guardrule::measure::{Length, LengthUnit};
+    /// let short = Length::inches(36) - Length::millimetres(902);
+    /// assert_eq!(short.readable_up(LengthUnit::Inch), "about 1/2 in");
+    /// ```
+    #[must_use]
+    pub fn readable_up(self, unit: LengthUnit) -> String {
+        let step = reading_step(unit);
+        self.about(unit, self.nanometres.saturating_add(step - 1))
+    }
+
+    /// The same for an amount that must not be overstated: rounded down.
+    #[must_use]
+    pub fn readable_down(self, unit: LengthUnit) -> String {
+        self.about(unit, self.nanometres)
+    }
+
+    /// Exact text, else that of the step at or below `towards`.
+    fn about(self, unit: LengthUnit, towards: i64) -> String {
+        let finest = match unit {
             LengthUnit::Inch | LengthUnit::Foot => SIXTY_FOURTH,
             LengthUnit::Millimetre | LengthUnit::Centimetre | LengthUnit::Metre => 100_000,
         };
-        let rest = self.nanometres.rem_euclid(step);
-        if rest == 0 {
+        if self.nanometres % finest == 0 {
             return self.exact(unit);
         }
-        let down = self.nanometres - rest;
-        let nearest = if rest * 2 >= step { down + step } else { down };
-        if nearest == 0 {
+        let step = reading_step(unit);
+        let rounded = towards - towards.rem_euclid(step);
+        if rounded == 0 {
             let least = Length::from_nanometres(step).exact(unit);
             return format!("less than {least}");
         }
-        format!("about {}", Length::from_nanometres(nearest).exact(unit))
+        format!("about {}", Length::from_nanometres(rounded).exact(unit))
+    }
+}
+
+/// What people read off a tape in this unit: 1/16 in, 0.1 mm.
+const fn reading_step(unit: LengthUnit) -> i64 {
+    match unit {
+        LengthUnit::Inch | LengthUnit::Foot => 4 * SIXTY_FOURTH,
+        LengthUnit::Millimetre | LengthUnit::Centimetre | LengthUnit::Metre => 100_000,
     }
 }
 
@@ -327,10 +359,14 @@ mod tests {
     fn text_for_a_reader_says_when_it_is_rounded() {
         let short = Length::inches(36) - Length::millimetres(902);
         assert_eq!(short.readable(LengthUnit::Millimetre), "12.4 mm");
-        assert_eq!(short.readable(LengthUnit::Inch), "about 31/64 in");
+        assert_eq!(short.readable(LengthUnit::Inch), "about 1/2 in");
+        assert_eq!(short.readable_up(LengthUnit::Inch), "about 1/2 in");
+        assert_eq!(short.readable_down(LengthUnit::Inch), "about 7/16 in");
+        assert_eq!(short.readable_up(LengthUnit::Millimetre), "12.4 mm");
         let hair = Length::from_nanometres(10);
         assert_eq!(hair.readable(LengthUnit::Millimetre), "less than 0.1 mm");
-        assert_eq!(hair.readable(LengthUnit::Inch), "less than 1/64 in");
+        assert_eq!(hair.readable(LengthUnit::Inch), "less than 1/16 in");
+        assert_eq!(hair.readable_up(LengthUnit::Inch), "about 1/16 in");
     }
 
     #[test]

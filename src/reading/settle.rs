@@ -308,24 +308,26 @@ fn decimal_of(number: &Number) -> String {
 ///
 /// # Source
 /// Common practice, no source: quarters and finer to 1/16 in, halves to 1/8 in,
-/// whole inches to 1/4 in, feet to 1 in; decimals to their last place, not finer
-/// than 1 mm; whole centimetres and metres to 1 cm.
+/// whole inches to 1/4 in, feet to 1 in; whole centimetres and metres to 1 cm;
+/// decimals to their last place, not finer than 1 mm and not coarser than a
+/// whole number of the unit would be (`1.1 m` is read no worse than `1 m`).
 fn step(number: &Number, unit: LengthUnit) -> Length {
+    let whole = match unit {
+        LengthUnit::Inch => Length::sixty_fourths(16),
+        LengthUnit::Foot => Length::inches(1),
+        LengthUnit::Millimetre => Length::millimetres(1),
+        LengthUnit::Centimetre | LengthUnit::Metre => Length::millimetres(10),
+    };
     match number.part {
         Part::Decimal { written, .. } => {
             let place = 10_i64.checked_pow(written).unwrap_or(i64::MAX);
             let last = Length::from_nanometres(unit.one().nanometres() / place);
-            last.max(Length::millimetres(1))
+            last.min(whole).max(Length::millimetres(1))
         }
         Part::Fraction { denominator, .. } if unit == LengthUnit::Inch => {
             Length::sixty_fourths(if denominator == 2 { 8 } else { 4 })
         }
-        Part::Fraction { .. } | Part::Nothing => match unit {
-            LengthUnit::Inch => Length::sixty_fourths(16),
-            LengthUnit::Foot => Length::inches(1),
-            LengthUnit::Millimetre => Length::millimetres(1),
-            LengthUnit::Centimetre | LengthUnit::Metre => Length::millimetres(10),
-        },
+        Part::Fraction { .. } | Part::Nothing => whole,
     }
 }
 

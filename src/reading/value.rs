@@ -61,6 +61,31 @@ pub enum Value {
     Years(YearSpan),
 }
 
+impl Value {
+    /// The unit it was written in and how finely it was read, where a tape read it.
+    #[must_use]
+    pub fn tape(&self) -> Option<(LengthUnit, Graduation)> {
+        match self {
+            Value::Foothold(foothold) => Some((foothold.unit, foothold.graduation)),
+            Value::Measure(measure) => Some((measure.unit, measure.graduation)),
+            Value::Shape(shape) => Some((shape.unit, shape.graduation)),
+            Value::StairTriangle(stair) => Some((stair.unit, stair.graduation)),
+            Value::Age(_)
+            | Value::Ball(_)
+            | Value::Count(_)
+            | Value::Date { .. }
+            | Value::None
+            | Value::Section(..)
+            | Value::Stick(_)
+            | Value::Text(_)
+            | Value::ThingToClimb(_)
+            | Value::Unknown
+            | Value::Word(_)
+            | Value::Years(_) => None,
+        }
+    }
+}
+
 /// How finely a length was read, from how it was written, or ± a.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Graduation {

@@ -35,6 +35,11 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             )
         }
         Item::EndGap => format!("close or narrow it{by}: a strip or a baluster at the end{limit}."),
+        Item::EdgeGap => {
+            format!(
+                "close the gap between the floor's edge and the guard, or narrow it{by}: a board{limit}."
+            )
+        }
         Item::StairTriangle => {
             format!("fill the triangle at the steps or lower the bottom rail{limit}.")
         }
@@ -87,6 +92,8 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::Risers
         | Item::Rules
         | Item::Shared
+        | Item::SillAboveGround
+        | Item::SillHeight
         | Item::State
         | Item::Storeys
         | Item::Tape
@@ -129,10 +136,22 @@ fn limit(finding: &Finding<'_>) -> String {
     }
 }
 
-/// A margin without its sign, in the unit that the person wrote.
+/// A margin without its sign, in the unit that the person wrote: what is short
+/// is never understated, what is to spare never overstated.
 #[must_use]
-pub(super) fn amount(finding: &Finding<'_>, length: Length) -> String {
-    tied(&length.magnitude().readable(unit(finding)))
+pub(super) fn amount(finding: &Finding<'_>, margin: Length) -> String {
+    let unit = unit(finding);
+    tied(&if margin < Length::ZERO {
+        margin.magnitude().readable_up(unit)
+    } else {
+        margin.readable_down(unit)
+    })
+}
+
+/// How sure the tape is, in the unit that the person wrote; never understated.
+#[must_use]
+pub(super) fn doubt(finding: &Finding<'_>, band: Length) -> String {
+    tied(&band.readable_up(unit(finding)))
 }
 
 /// The unit that the person wrote, else the ruleset's.

@@ -3,8 +3,11 @@
 use std::io;
 use std::io::Write;
 
+use crate::evaluate::Assumption;
 use crate::evaluate::Judged;
 use crate::evaluate::Options;
+use crate::evaluate::assumptions;
+use crate::evaluate::cautions;
 use crate::report::Csv;
 use crate::report::Json;
 use crate::report::Summary;
@@ -30,6 +33,30 @@ pub struct Basis<'a> {
     pub tool_version: &'a str,
     /// Whether the arithmetic is shown.
     pub explain: Explain,
+}
+
+impl<'a> Basis<'a> {
+    /// The cautions of one guard, the general ones and the deferral among them.
+    pub(super) fn cautions(&self, entry: &Entry<'_>) -> Vec<String> {
+        cautions(
+            &entry.guard,
+            &entry.judged,
+            self.survey,
+            self.rulesets,
+            self.options,
+        )
+    }
+
+    /// What was taken as given when a guard was judged.
+    pub(super) fn taken(&self, entry: &Entry<'a>) -> Vec<Assumption<'a>> {
+        assumptions(
+            &entry.guard,
+            &entry.judged,
+            self.survey,
+            self.rulesets,
+            self.options,
+        )
+    }
 }
 
 /// Whether a text report shows the arithmetic of each finding.

@@ -4,7 +4,6 @@ use std::io;
 use std::io::Write;
 
 use crate::evaluate::Finding;
-use crate::evaluate::cautions;
 use crate::items::Verdict;
 use crate::measure::Length;
 use crate::report::Basis;
@@ -200,14 +199,7 @@ const fn yes_or_no(yes: bool) -> &'static str {
 
 impl<W: Write> Report for Csv<'_, W> {
     fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
-        let cautions = cautions(
-            &entry.guard,
-            &entry.judged,
-            self.basis.survey,
-            self.basis.rulesets,
-            self.basis.options,
-        )
-        .join(" ");
+        let cautions = self.basis.cautions(entry).join(" ");
         if entry.judged.findings.is_empty() {
             self.row(entry, None, &cautions)?;
         }

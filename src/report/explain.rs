@@ -2,22 +2,16 @@
 
 use crate::evaluate::Decision;
 use crate::evaluate::Finding;
-use crate::evaluate::terms;
-use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::Length;
-use crate::measure::LengthUnit;
 use crate::measure::Term;
 use crate::measure::TermKind;
-use crate::reading::Bound;
-use crate::reading::Graduation;
 use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::one_line;
 use crate::report::words;
 use crate::report::wrap::hanging;
 use crate::survey::Guard;
-use crate::survey::Observation;
 
 const INDENT: &str = "        ";
 
@@ -54,7 +48,7 @@ pub(super) fn arithmetic(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>
         ));
     }
     if let Some(u) = finding.uncertainty {
-        for term in finding_terms(finding, guard, basis) {
+        for term in finding.terms(guard, basis.survey) {
             say(&term_says(term));
         }
         say(&format!(
@@ -105,69 +99,6 @@ fn compared(margin: Length, finding: &Finding<'_>, basis: &Basis<'_>) -> String 
         format!(": {verdict}")
     };
     format!("{} {side}{band}{so}", rounded(margin.magnitude()))
-}
-
-/// The effects on the deciding reading.
-fn finding_terms(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>) -> Vec<Term> {
-    let Some(index) = finding.readings.first() else {
-        return Vec::new();
-    };
-    let observation = guard.observation(*index);
-    let Some((length, unit, graduation)) = read(finding, observation) else {
-        return Vec::new();
-    };
-    if is_proposed(guard) && finding.item.is_at_guard() {
-        let builder = basis.survey.build_tolerance.map(|size| Term {
-            what: "the builder's error",
-            size,
-            kind: TermKind::Within,
-        });
-        return builder.into_iter().collect();
-    }
-    let file = usize::try_from(observation.row.file).unwrap_or(usize::MAX);
-    let file = basis.survey.file_facts.get(file).copied();
-    terms(
-        finding.item,
-        length,
-        unit,
-        graduation,
-        file.unwrap_or_default(),
-    )
-}
-
-fn is_proposed(guard: &Guard) -> bool {
-    guard.of(Item::State).any(|(_, observation)| {
-        let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| reading.value == Value::Word("proposed"))
-    })
-}
-
-fn read(
-    finding: &Finding<'_>,
-    observation: &Observation,
-) -> Option<(Length, LengthUnit, Graduation)> {
-    let value = finding.measured.as_ref()?.value?;
-    match &observation.reading.as_ref()?.value {
-        Value::Measure(measure) if measure.bound == Bound::Exactly => {
-            Some((measure.length, measure.unit, measure.graduation))
-        }
-        Value::Shape(shape) => Some((value, shape.unit, shape.graduation)),
-        Value::StairTriangle(stair) => Some((value, stair.unit, stair.graduation)),
-        Value::Foothold(foothold) => Some((value, foothold.unit, foothold.graduation)),
-        Value::Age(_)
-        | Value::Ball(_)
-        | Value::Count(_)
-        | Value::Date { .. }
-        | Value::Measure(_)
-        | Value::None
-        | Value::Section(..)
-        | Value::Stick(_)
-        | Value::Text(_)
-        | Value::ThingToClimb(_)
-        | Value::Unknown
-        | Value::Word(_)
-        | Value::Years(_) => None,
-    }
 }
 
 /// Of a shape the effects are those of each dimension.

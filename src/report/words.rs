@@ -226,6 +226,9 @@ pub fn assumption(assumption: &Assumption<'_>) -> String {
             "the infill taken as stiff, since nobody wrote it down".to_owned()
         }
         Assumption::EveryOpening => "every opening taken as looked at".to_owned(),
+        Assumption::BuiltUnknown => {
+            "no rules of its time judged, since nobody wrote down when it was built".to_owned()
+        }
         Assumption::Existing => "the guard taken as standing there, and no plan".to_owned(),
         Assumption::NoRulesetCovers(years) => format!(
             "no ruleset here covers {years}, when it was built: it is judged by rules of another time"
@@ -240,7 +243,7 @@ pub fn assumption(assumption: &Assumption<'_>) -> String {
 fn worst_place(item: Item) -> &'static str {
     let opening = matches!(
         item,
-        Item::Opening | Item::BottomGap | Item::EndGap | Item::RiserOpening
+        Item::Opening | Item::BottomGap | Item::EdgeGap | Item::EndGap | Item::RiserOpening
     );
     match item.info().worst {
         Worst::Greatest if opening => "the widest",

@@ -7,18 +7,23 @@ use crate::rules::conditions::entries_to_conditions;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
 use crate::rules::fields::Text;
+use crate::rules::fields::choice;
 use crate::rules::fields::text;
+use crate::rules::model::Carried;
 use crate::rules::model::Covers;
 use crate::rules::model::InForce;
+use crate::rules::model::Status;
 use crate::rules::quantity::year;
 use crate::rules::rule::is_id;
 
 const HEAD_KEYS: &[&str] = &[
     "id",
     "title",
+    "country",
     "edition",
     "advisory",
     "extends",
+    "carried",
     "remove",
     "in-force",
     "covers",
@@ -32,9 +37,11 @@ const HEAD_KEYS: &[&str] = &[
 pub(super) struct Head<'t> {
     pub(super) id: Option<Text<'t>>,
     pub(super) title: Option<Text<'t>>,
+    pub(super) country: Option<Text<'t>>,
     pub(super) edition: Option<Text<'t>>,
     pub(super) advisory: Option<bool>,
     pub(super) extends: Option<Text<'t>>,
+    pub(super) carried: Option<Carried>,
     pub(super) remove: Vec<Text<'t>>,
     pub(super) in_force: Option<InForce>,
     pub(super) covers: Option<Covers>,
@@ -62,9 +69,11 @@ impl<'t> Head<'t> {
         Head {
             id: required("id", faults).filter(|id| is_id(id, faults)),
             title: required("title", faults),
+            country: fields.text("country", faults),
             edition: required("edition", faults),
             advisory: fields.flag("advisory", faults),
             extends: fields.text("extends", faults),
+            carried: carried(fields, faults),
             remove: fields.texts("remove", faults).unwrap_or_default(),
             in_force: in_force(fields, faults),
             covers: covers(fields, faults),
@@ -76,6 +85,29 @@ impl<'t> Head<'t> {
             }),
         }
     }
+}
+
+/// What holds of rules that are taken over unchanged.
+fn carried(fields: &Fields<'_>, faults: &mut Faults) -> Option<Carried> {
+    const WHAT: &str = "`carried`";
+    let table = Fields::of(fields.value("carried")?, WHAT, faults)?;
+    table.only(&["status", "says"], WHAT, faults);
+    if fields.value("extends").is_none() {
+        faults.error_help(
+            Fault::NothingAsked,
+            &table.at,
+            "`carried` is about rules taken over, and the file extends no ruleset",
+            "add extends = \"…\" with the ruleset that it takes them from, or take carried away",
+        );
+    }
+    let status = table.required("status", WHAT, faults);
+    let status =
+        status.and_then(|text| choice(&text, "status", &Status::ALL, Status::name, faults));
+    let says = table.required("says", WHAT, faults)?.value.to_owned();
+    Some(Carried {
+        status: status?,
+        says,
+    })
 }
 
 fn in_force(fields: &Fields<'_>, faults: &mut Faults) -> Option<InForce> {

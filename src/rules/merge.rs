@@ -4,14 +4,18 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::rules::codes::Fault;
+use crate::rules::embedded::embedded;
 use crate::rules::faults::Faults;
 use crate::rules::faults::instead;
 use crate::rules::fields::Text;
 use crate::rules::head::Head;
 use crate::rules::model::Amendment;
+use crate::rules::model::Asked;
+use crate::rules::model::Carried;
 use crate::rules::model::Caution;
 use crate::rules::model::Rule;
 use crate::rules::model::Ruleset;
+use crate::rules::model::Status;
 use crate::rules::sources::Sources;
 
 /// A rule of the file itself: its id with its place, and the rule where it is sound.
@@ -32,19 +36,33 @@ pub(super) fn merge(
     let removed = removed(&head.remove, &own, base.as_ref(), faults);
     let file = Arc::clone(&faults.file().name);
     let mut amendments = base.as_ref().map_or(Vec::new(), |b| b.amendments.clone());
-    if base.is_some() {
+    // an edition of the program's own stands for itself; a town's file amends one
+    if base.is_some() && embedded(&file).is_none() {
         let own_ids = own.iter().filter_map(|rule| rule.id.as_ref());
         amendments.extend(own_ids.map(|(id, _)| amendment(id, &file, false)));
         amendments.extend(removed.iter().map(|id| amendment(id, &file, true)));
     }
-    let kept = base.as_ref().map_or(Vec::new(), |base| base.rules.clone());
-    let rules = rules(kept, own, &removed);
+    let mut kept = base.as_ref().map_or(Vec::new(), |base| base.rules.clone());
     let mut all_cautions = base.as_ref().map_or(Vec::new(), |b| b.cautions.clone());
+    if let Some(carried) = &head.carried {
+        for rule in &mut kept {
+            carry(carried, &mut rule.status, &mut rule.clause, &mut rule.says);
+        }
+        for caution in &mut all_cautions {
+            let says = &mut caution.says;
+            carry(carried, &mut caution.status, &mut caution.clause, says);
+        }
+    }
+    let rules = rules(kept, own, &removed);
     all_cautions.extend(cautions);
     let base = base.as_ref();
     let ruleset = Ruleset {
         id: head.id?.value.to_owned(),
         title: head.title?.value.to_owned(),
+        country: head
+            .country
+            .map(|text| text.value.to_owned())
+            .or(base.and_then(|base| base.country.clone())),
         edition: head.edition?.value.to_owned(),
         advisory: head
             .advisory
@@ -64,8 +82,17 @@ pub(super) fn merge(
         cautions: all_cautions,
         file,
         amendments,
+        asked: Asked::Chosen,
     };
     (!ruleset.rules.is_empty()).then_some(ruleset)
+}
+
+/// A clause that is taken over says so, and is trusted no more than that allows.
+fn carry(carried: &Carried, status: &mut Status, clause: &mut String, says: &mut String) {
+    *status = carried.status.max(*status);
+    clause.push_str(", carried over");
+    says.push(' ');
+    says.push_str(&carried.says);
 }
 
 fn amendment(rule: &str, file: &Arc<str>, removed: bool) -> Amendment {

@@ -20,6 +20,8 @@ pub struct Ruleset {
     pub id: String,
     /// Its title for readers.
     pub title: String,
+    /// The country it holds in, or "any country"; lists are grouped by it.
+    pub country: Option<String>,
     /// The edition that was read.
     pub edition: String,
     /// Guidance and no law.
@@ -41,6 +43,18 @@ pub struct Ruleset {
     pub file: Arc<str>,
     /// Which rules were replaced or removed, and by which file.
     pub amendments: Vec<Amendment>,
+    /// Why it is judged by.
+    pub asked: Asked,
+}
+
+/// Why a ruleset is judged by.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Asked {
+    /// Somebody chose it.
+    #[default]
+    Chosen,
+    /// It is another edition of a chosen one, for guards that were built in its time.
+    OfItsTime,
 }
 
 /// Years in which a model edition was current: from the first, until the next edition came.
@@ -59,6 +73,16 @@ pub struct Covers {
     pub says: String,
     /// Circumstances that must hold; one that nobody stated is taken to hold.
     pub conditions: Vec<Condition>,
+}
+
+/// How rules that a ruleset takes over unchanged are to be read: the text of
+/// this edition was not, or not as the other was.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Carried {
+    /// How far the rules taken over are to be trusted at most.
+    pub status: Status,
+    /// A sentence that is added to each of them.
+    pub says: String,
 }
 
 /// A rule that an amendment replaced, added or removed.

@@ -419,6 +419,7 @@ const PARTS: &[Item] = &[
     Item::OpeningsChecked,
     Item::BottomGap,
     Item::EndGap,
+    Item::EdgeGap,
     Item::StairTriangle,
     Item::Foothold,
     Item::SolidPartHeight,

@@ -41,7 +41,7 @@ codes! {
     CONTROL_CHARACTERS = 229 "characters that cannot be seen"
     ROW_TOO_LONG = 230 "a row that is too long"
     CAUTION = 231 "a reading that is out of the usual"
-    NO_GUARDS = 232 "a survey without guards"
+    NO_GUARDS = 232 "no row of the survey names a guard"
     COLUMN_TWICE = 233 "two columns with one meaning"
     LOOSE_NOTE = 234 "a note that belongs to nothing"
 }

@@ -1,4 +1,5 @@
 //! What the verdicts promise: one test for each sentence, named after it.
 
+mod as_built;
 mod leaving_out;
 mod sentences;

@@ -156,6 +156,29 @@ fn memory_rules_only_warn() {
     assert_eq!(decided.code, 1);
 }
 
+/// Where only rules from memory apply, the ruleset does ask for something.
+#[test]
+fn a_rule_from_memory_that_applies_keeps_a_guard_from_needing_none() {
+    let survey = "unit,guard,item,reading\na,deck,place,deck\na,deck,drop,9 ft\n\
+        a,deck,height,33 in\na,deck,opening,5 in\na,deck,bottom gap,none\n";
+    let files = [("survey.csv", survey)];
+    let rules = ["--rules", "us-dwelling-2021", "--no-guidance"];
+    let mut args = vec!["check", "@survey.csv", "--format", "json"];
+    args.extend(rules);
+    let warned = run(&files, &args);
+    assert_eq!(only_guard(&warned.json())["verdict"], "not measured");
+    assert_eq!(warned.code, 3);
+    args.extend(["--memory", "decides"]);
+    let decided = run(&files, &args);
+    assert_eq!(only_guard(&decided.json())["verdict"], "falls short");
+    // on a level patio nothing is asked, from memory or not
+    let low = survey.replace("9 ft", "12 in");
+    let mut args = vec!["check", "@low.csv", "--format", "json"];
+    args.extend(rules);
+    let none = run(&[("low.csv", low.as_str())], &args);
+    assert_eq!(only_guard(&none.json())["verdict"], "does not apply");
+}
+
 #[test]
 fn an_opening_without_at_is_judged_by_the_strictest_and_laxest_zone() {
     let verdicts = |opening: &str| {

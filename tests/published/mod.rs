@@ -1,6 +1,8 @@
 //! Worked examples from outside, each with its source, judged by the shipped
 //! rulesets as exact values: the reading alone, rules from memory counted too.
 
+mod library;
+
 use crate::harness::check;
 use crate::harness::only_guard;
 
@@ -532,13 +534,17 @@ const ELSEWHERE: &[Row] = &[
 /// The verdict of one rule for what a row gives; for a rule on any opening that
 /// of the items given.
 fn verdict(row: &Row) -> String {
+    judged_alone(row.source, row.ruleset, row.rule, row.given)
+}
+
+fn judged_alone(source: &str, ruleset: &str, rule: &str, given: &[(&str, &str)]) -> String {
     let mut survey = String::from("unit,guard,item,reading\n");
-    for (item, reading) in row.given {
+    for (item, reading) in given {
         survey.push_str(&format!("a,g,{item},{reading}\n"));
     }
     let args = [
         "--rules",
-        row.ruleset,
+        ruleset,
         "--no-guidance",
         "--decision",
         "simple",
@@ -550,15 +556,10 @@ fn verdict(row: &Row) -> String {
     let findings = guard["findings"].as_array().expect("findings");
     let of_rule: Vec<&str> = findings
         .iter()
-        .filter(|finding| finding["rule"] == row.rule)
+        .filter(|finding| finding["rule"] == rule)
         .map(|finding| finding["verdict"].as_str().expect("a word"))
         .collect();
-    assert!(
-        !of_rule.is_empty(),
-        "{}: no finding of {}",
-        row.source,
-        row.rule
-    );
+    assert!(!of_rule.is_empty(), "{source}: no finding of {rule}");
     // the first finding of a rule on any opening is that of `opening`
     of_rule[0].to_owned()
 }

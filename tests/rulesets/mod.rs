@@ -3,4 +3,5 @@
 mod embedded;
 mod faulty;
 mod loading;
+mod mutated;
 mod robust;

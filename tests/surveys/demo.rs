@@ -8,12 +8,13 @@ use crate::surveys::support::read_files;
 
 #[test]
 fn demo_surveys_read_without_diagnostics() {
-    const GUARDS: &[(&str, usize)] = &[
-        ("city-flat-uk.csv", 4),
-        ("family-house.csv", 3),
-        ("twelve-flats.csv", 19),
+    const GUARDS: &[(&str, usize, usize)] = &[
+        ("city-flat-uk.csv", 4, 1),
+        ("family-house.csv", 3, 1),
+        ("one-railing.csv", 1, 19),
+        ("twelve-flats.csv", 19, 1),
     ];
-    for (name, guards) in GUARDS {
+    for (name, guards, rulesets) in GUARDS {
         let path = Path::new(env!("CARGO_MANIFEST_DIR"))
             .join("demo-surveys")
             .join(name);
@@ -22,6 +23,6 @@ fn demo_surveys_read_without_diagnostics() {
         assert_eq!(read.diagnostics.sorted().len(), 0, "{}", lines(&read));
         assert_eq!(read.guards.len(), *guards, "{name}");
         assert!(read.guards.iter().all(|guard| guard.rows_in_error == 0));
-        assert_eq!(read.facts.rules.len(), 1, "{name}");
+        assert_eq!(read.facts.rules.len(), *rulesets, "{name}");
     }
 }

@@ -179,6 +179,7 @@ pub(super) struct GuardRecord<'a> {
     cautions: Vec<String>,
     readings: Vec<ReadingRecord<'a>>,
     questions: Vec<QuestionRecord>,
+    when_built: Option<WhenBuiltRecord<'a>>,
     could_not_judge: bool,
     rows_in_error: u32,
 }
@@ -270,12 +271,20 @@ fn filled(text: &str) -> Option<&str> {
     (!text.is_empty()).then_some(text)
 }
 
+/// How a guard fares by the rules of its time.
+#[derive(Serialize)]
+struct WhenBuiltRecord<'a> {
+    verdict: &'static str,
+    rulesets: &'a [&'a str],
+}
+
 impl<'a> GuardRecord<'a> {
     pub(super) fn of(
         entry: &'a Entry<'_>,
         cautions: Vec<String>,
-        facts: &'a SurveyFacts,
+        basis: &'a Basis<'_>,
     ) -> GuardRecord<'a> {
+        let facts = basis.survey;
         let (guard, judged) = (&entry.guard, &entry.judged);
         let hazard = |verdict: &HazardVerdict| HazardRecord {
             hazard: verdict.hazard.name(),
@@ -294,11 +303,11 @@ impl<'a> GuardRecord<'a> {
                 .iter()
                 .map(|finding| FindingRecord::of(finding, guard, facts))
                 .collect(),
-            assumptions: judged.assumptions.iter().map(words::assumption).collect(),
+            assumptions: basis.taken(entry).iter().map(words::assumption).collect(),
             cautions,
             readings: readings(guard, facts),
             questions: judged
-                .questions
+                .questions()
                 .iter()
                 .map(|question| QuestionRecord {
                     item: question.item.name(),
@@ -306,6 +315,10 @@ impl<'a> GuardRecord<'a> {
                     findings: question.findings,
                 })
                 .collect(),
+            when_built: judged.when_built.as_ref().map(|when| WhenBuiltRecord {
+                verdict: when.verdict.name(),
+                rulesets: &when.rulesets,
+            }),
             could_not_judge: judged.could_not_judge,
             rows_in_error: guard.rows_in_error,
         }

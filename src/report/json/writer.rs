@@ -6,7 +6,6 @@ use std::io::Write;
 use serde::Serialize;
 
 use crate::evaluate::Authority;
-use crate::evaluate::cautions;
 use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::Report;
@@ -65,14 +64,8 @@ impl<'a, W: Write> Json<'a, W> {
 impl<W: Write> Report for Json<'_, W> {
     fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
         let comma = if self.summary.guards == 0 { "" } else { "," };
-        let cautions = cautions(
-            &entry.guard,
-            &entry.judged,
-            self.basis.survey,
-            self.basis.rulesets,
-            self.basis.options,
-        );
-        let record = GuardRecord::of(entry, cautions, self.basis.survey);
+        let cautions = self.basis.cautions(entry);
+        let record = GuardRecord::of(entry, cautions, &self.basis);
         // one write a guard: the writer need not be buffered
         let mut line = format!("{comma}\n").into_bytes();
         serde_json::to_writer(&mut line, &record)?;

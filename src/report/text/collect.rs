@@ -2,6 +2,7 @@
 //! since the worst comes first.
 
 use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 use std::io;
 use std::io::Write;
 
@@ -25,6 +26,7 @@ use crate::report::text::rank::is_quiet;
 use crate::report::words;
 use crate::report::wrap::WIDTH;
 use crate::report::wrap::hanging;
+use crate::rules::Asked;
 use crate::source::Diagnostics;
 
 /// Above this many, guards that meet get one line each.
@@ -39,6 +41,8 @@ pub struct Text<'a, W> {
     basis: Basis<'a>,
     guards: Vec<Kept>,
     cautions: Cautions,
+    /// The editions by which some guard was judged since it was built in their time.
+    editions: BTreeSet<String>,
     summary: Summary,
 }
 
@@ -83,6 +87,7 @@ impl<'a, W: Write> Text<'a, W> {
             basis,
             guards: Vec::new(),
             cautions: Cautions::default(),
+            editions: BTreeSet::new(),
             summary: Summary::default(),
         }
     }
@@ -112,7 +117,10 @@ impl<'a, W: Write> Text<'a, W> {
             writeln!(self.out, "{}", hanging("     ", &rest))?;
         }
         writeln!(self.out)?;
-        for line in head(&self.basis) {
+        if self.guards.is_empty() {
+            return Ok(());
+        }
+        for line in head(&self.basis, &self.editions) {
             writeln!(self.out, "{line}")?;
         }
         Ok(())
@@ -120,7 +128,7 @@ impl<'a, W: Write> Text<'a, W> {
 
     fn in_short(&self) -> String {
         if self.guards.is_empty() {
-            return "no guard was found in the survey.".to_owned();
+            return "no guard could be read from the survey, so nothing was judged; why is said apart.".to_owned();
         }
         counted(self.summary)
     }
@@ -222,7 +230,7 @@ impl<'a, W: Write> Text<'a, W> {
             .basis
             .rulesets
             .iter()
-            .filter(|ruleset| !(law && ruleset.advisory));
+            .filter(|ruleset| ruleset.asked == Asked::Chosen && !(law && ruleset.advisory));
         let mut lines: Vec<String> = Vec::new();
         for part in decide.flat_map(|ruleset| &ruleset.leaves_out) {
             let line = hanging("    - ", &one_line(part));
@@ -362,6 +370,10 @@ impl<W: Write> Report for Text<'_, W> {
             },
             cautions,
         });
+        if let Some(when) = &entry.judged.when_built {
+            let ids = when.rulesets.iter().map(|id| (*id).to_owned());
+            self.editions.extend(ids);
+        }
         self.summary.count(&entry.judged);
         Ok(())
     }
@@ -369,6 +381,11 @@ impl<W: Write> Report for Text<'_, W> {
     fn finish(mut self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary> {
         self.guards.sort_by_key(|guard| guard.rank);
         self.write_head()?;
+        if self.guards.is_empty() {
+            // a head by rules that judged nothing would only hide what is wrong
+            writeln!(self.out, "{}", hanging("", DEFERRAL))?;
+            return Ok(self.summary);
+        }
         self.write_guards()?;
         self.write_end(diagnostics)?;
         Ok(self.summary)

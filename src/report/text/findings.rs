@@ -81,7 +81,8 @@ pub(super) fn first_steps(entry: &Entry<'_>, basis: &Basis<'_>) -> Vec<String> {
         let settle = advice::settle(close);
         steps.extend(settle.map(|settle| format!("To settle it: {settle}")));
     }
-    let next = entry.judged.questions.iter().take(NEXT);
+    let next = entry.judged.questions();
+    let next = next.iter().take(NEXT);
     let next: Vec<&str> = next.map(|question| question.item.name()).collect();
     if !next.is_empty() {
         steps.push(format!("Measure or write down next: {}.", next.join(", ")));
@@ -165,8 +166,10 @@ fn clear_opening(finding: &Finding<'_>, guard: &Guard) -> Option<String> {
 
 /// `Rule: R312.1.2, us-dwelling-2018 (rail-too-low)`
 fn source(finding: &Finding<'_>) -> String {
-    let verify =
-        words::verify(finding.rule.status).map_or_else(String::new, |verify| format!("; {verify}"));
+    // a clause that is common practice says so already
+    let said = finding.rule.clause == "common practice, no source";
+    let verify = words::verify(finding.rule.status).filter(|_| !said);
+    let verify = verify.map_or_else(String::new, |verify| format!("; {verify}"));
     format!(
         "Rule: {}, {} ({}){verify}",
         one_line(&finding.rule.clause),
@@ -197,7 +200,7 @@ fn why_open(finding: &Finding<'_>) -> String {
             format!(
                 "It lies {} {side}, and the tape is sure only to {} either way{}; {alone}.",
                 advice::amount(finding, margin),
-                advice::amount(finding, u.doubled()),
+                advice::doubt(finding, u.doubled()),
                 chance(finding)
             )
         }

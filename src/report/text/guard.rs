@@ -55,10 +55,11 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
     in_the_way(&mut lines, entry);
     met(&mut lines, entry, &decides, met_title(basis));
     guidance(&mut lines, entry, basis, &of(Group::Guidance));
+    of_its_time(&mut lines, entry, &of(Group::OfItsTime));
     memory(&mut lines, entry, &of(Group::Memory));
     does_not_apply(&mut lines, entry);
     own(&mut lines, &entry.guard);
-    given(&mut lines, entry);
+    given(&mut lines, entry, basis);
     if basis.explain == Explain::Yes {
         section(&mut lines, "The arithmetic");
         for finding in &entry.judged.findings {
@@ -199,6 +200,18 @@ fn guidance(
     met(lines, entry, of_group, &format!("Met of {name}"));
 }
 
+/// What the editions that were in force when it was built asked.
+fn of_its_time(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>]) {
+    group(
+        lines,
+        entry,
+        of_group,
+        "Falls short of the rules of its time",
+        "Too close to call: the rules of its time",
+    );
+    met(lines, entry, of_group, "Met of the rules of its time");
+}
+
 fn memory(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>]) {
     group(
         lines,
@@ -212,7 +225,7 @@ fn memory(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>])
 
 /// What to find out next, each item once.
 fn questions(lines: &mut Vec<String>, entry: &Entry<'_>, detail: Detail) {
-    let questions = &entry.judged.questions;
+    let questions = entry.judged.questions();
     if questions.is_empty() || entry.judged.could_not_judge {
         return;
     }
@@ -364,13 +377,9 @@ fn own(lines: &mut Vec<String>, guard: &Guard) {
     }
 }
 
-fn given(lines: &mut Vec<String>, entry: &Entry<'_>) {
-    let taken: Vec<String> = entry
-        .judged
-        .assumptions
-        .iter()
-        .map(words::assumption)
-        .collect();
+fn given(lines: &mut Vec<String>, entry: &Entry<'_>, basis: &Basis<'_>) {
+    let taken = basis.taken(entry);
+    let taken: Vec<String> = taken.iter().map(words::assumption).collect();
     if !taken.is_empty() {
         lines.push(String::new());
         lines.push(hanging(

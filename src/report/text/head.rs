@@ -1,5 +1,7 @@
 //! The head of the text report: what was measured, by which rules, how decided.
 
+use std::collections::BTreeSet;
+
 use crate::evaluate::Authority;
 use crate::report::Basis;
 use crate::report::one_line;
@@ -7,12 +9,14 @@ use crate::report::palette;
 use crate::report::standing;
 use crate::report::words;
 use crate::report::wrap::hanging;
+use crate::rules::Asked;
 use crate::rules::Ruleset;
 
 const UNKNOWN: &str = "not written down";
 
-/// The head without the line in short, line by line.
-pub(super) fn head(basis: &Basis<'_>) -> Vec<String> {
+/// The head without the line in short, line by line; of other editions only
+/// those by which some guard was judged.
+pub(super) fn head(basis: &Basis<'_>, editions: &BTreeSet<String>) -> Vec<String> {
     let facts = basis.survey;
     let mut lines = Vec::new();
     let property = facts.property.as_deref().unwrap_or(UNKNOWN);
@@ -25,7 +29,9 @@ pub(super) fn head(basis: &Basis<'_>) -> Vec<String> {
     lines.push(hanging("Read from      ", &list(&files)));
     lines.push(String::new());
     lines.push(palette::heading("Judged by"));
-    for ruleset in basis.rulesets {
+    let used =
+        |ruleset: &&Ruleset| ruleset.asked == Asked::Chosen || editions.contains(&ruleset.id);
+    for ruleset in basis.rulesets.iter().filter(used) {
         ruleset_lines(&mut lines, ruleset, basis);
     }
     if Authority::of(basis.rulesets) == Authority::Guidance {

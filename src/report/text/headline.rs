@@ -3,14 +3,17 @@
 use crate::evaluate::Authority;
 use crate::evaluate::Finding;
 use crate::evaluate::MemoryRules;
+use crate::evaluate::WhenBuilt;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::report::Basis;
 use crate::report::Entry;
+use crate::report::one_line;
 use crate::report::text::rank::moves_a_lot;
 use crate::report::text::rank::says;
 use crate::report::words;
 use crate::report::words::several;
+use crate::rules::Asked;
 use crate::rules::Ruleset;
 use crate::rules::Status;
 
@@ -23,6 +26,8 @@ pub(super) enum Group {
     Guidance,
     /// From memory: it only warns.
     Memory,
+    /// By another edition, which was in force when it was built.
+    OfItsTime,
 }
 
 impl Group {
@@ -30,6 +35,8 @@ impl Group {
         let memory = finding.rule.status == Status::Memory;
         if finding.binding {
             Group::Decides
+        } else if finding.ruleset.asked == Asked::OfItsTime {
+            Group::OfItsTime
         } else if memory && basis.options.memory == MemoryRules::Warn {
             Group::Memory
         } else {
@@ -138,6 +145,7 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
             parts.extend(beside(guidance, guidance_noun(basis)));
         }
     }
+    parts.extend(entry.judged.when_built.as_ref().map(when_built));
     if guard.rows_in_error > 0 {
         let rows = usize::try_from(guard.rows_in_error).unwrap_or(usize::MAX);
         parts.push(format!(
@@ -146,6 +154,23 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
         ));
     }
     parts.join("; ")
+}
+
+/// How it fares by the rules of its time; never a word about danger.
+fn when_built(when: &WhenBuilt<'_>) -> String {
+    let rulesets = when.rulesets.join(" and ");
+    let fares = match when.verdict {
+        Verdict::FallsShort => "falls short of the rules of its time",
+        Verdict::TooClose => "is too close to call by the rules of its time",
+        Verdict::NotMeasured => "is not settled by the rules of its time",
+        Verdict::Meets => {
+            "meets what was read of the rules of its time, which says nothing about danger"
+        }
+        Verdict::DoesNotApply => {
+            "was asked for by no rule of its time, which says nothing about danger"
+        }
+    };
+    format!("{fares} ({})", one_line(&rulesets))
 }
 
 fn verdict_words(entry: &Entry<'_>, basis: &Basis<'_>, tally: Tally, noun: Noun) -> String {

@@ -79,8 +79,12 @@ fn is_urgent(finding: &Finding<'_>) -> bool {
         && (finding.binding || finding.rule.status != Status::Memory)
 }
 
+/// Where the guard falls short, of what decides; else of guidance.
 fn largest_shortfall(entry: &Entry<'_>) -> i128 {
-    let short = |finding: &&Finding<'_>| finding.verdict == Verdict::FallsShort;
+    let decides = entry.judged.verdict == Verdict::FallsShort;
+    let short = |finding: &&Finding<'_>| {
+        finding.verdict == Verdict::FallsShort && (finding.binding || !decides)
+    };
     let findings = entry.judged.findings.iter().filter(short);
     findings.filter_map(share_short).max().unwrap_or(0)
 }

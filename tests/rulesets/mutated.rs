@@ -1,0 +1,141 @@
+//! Which limits of the shipped rulesets could be wrong without an example
+//! noticing: each is moved by the smallest step of its unit, both ways.
+
+use guardrule::evaluate::examples::judge_example;
+use guardrule::measure::Length;
+use guardrule::measure::LengthUnit;
+use guardrule::rules::Bounds;
+use guardrule::rules::Condition;
+use guardrule::rules::Demand;
+use guardrule::rules::Limit;
+use guardrule::rules::Rule;
+use guardrule::rules::Ruleset;
+use guardrule::rules::Test;
+use guardrule::rules::Zone;
+use guardrule::rules::embedded_ids;
+use guardrule::rules::load;
+
+#[test]
+fn every_mutated_limit_is_noticed_by_an_example() {
+    let mut unnoticed = Vec::new();
+    let mut tried = 0;
+    for id in embedded_ids() {
+        let ruleset = load(id, &|_| None).ruleset.expect("a shipped ruleset");
+        for index in 0..ruleset.rules.len() {
+            let count = limits(&mut ruleset.rules[index].clone()).len();
+            for limit in 0..count {
+                for sign in [-1, 1] {
+                    let mut moved = ruleset.clone();
+                    let mut all = limits(&mut moved.rules[index]);
+                    let limit = &mut *all[limit];
+                    let written = limit.written.clone();
+                    // nothing lies below zero
+                    let at = limit.length.nanometres() + sign * step(limit.unit);
+                    if at < 0 {
+                        continue;
+                    }
+                    limit.length = Length::from_nanometres(at);
+                    tried += 1;
+                    if !noticed(&moved, index) {
+                        let rule = &ruleset.rules[index].id;
+                        let way = if sign < 0 { "down" } else { "up" };
+                        unnoticed.push(format!("{id}: {rule}: {written} moved {way}"));
+                    }
+                }
+            }
+        }
+    }
+    assert!(tried > 500, "{tried}");
+    assert!(
+        unnoticed.is_empty(),
+        "{} of {tried}:\n{}",
+        unnoticed.len(),
+        unnoticed.join("\n")
+    );
+}
+
+fn noticed(ruleset: &Ruleset, index: usize) -> bool {
+    let rule = &ruleset.rules[index];
+    rule.examples
+        .iter()
+        .any(|example| judge_example(ruleset, rule, example) != example.expect)
+}
+
+/// The smallest step in which such a limit is written: 1/16 in or 1 mm.
+fn step(unit: LengthUnit) -> i64 {
+    match unit {
+        LengthUnit::Foot | LengthUnit::Inch => 1_587_500,
+        LengthUnit::Centimetre | LengthUnit::Metre | LengthUnit::Millimetre => 1_000_000,
+    }
+}
+
+/// Every length that a rule states.
+fn limits(rule: &mut Rule) -> Vec<&mut Limit> {
+    let mut all = Vec::new();
+    let groups = rule.when_any.iter_mut().chain(&mut rule.unless).flatten();
+    for condition in rule.when.iter_mut().chain(groups) {
+        all.extend(of_condition(condition));
+    }
+    for check in &mut rule.checks {
+        match &mut check.demand {
+            Demand::Foothold(demand) => {
+                all.extend(of_zone(&mut demand.none_within));
+                all.extend(&mut demand.deeper_than);
+            }
+            Demand::Length(bounds) => all.extend(of_bounds(bounds)),
+            Demand::Opening(demand) => {
+                all.extend(&mut demand.stops_ball);
+                all.extend(&mut demand.at_most);
+                all.extend(&mut demand.at_least);
+                all.extend(demand.not_within.iter_mut().flat_map(|(a, b)| [a, b]));
+                all.extend(demand.zone.iter_mut().flat_map(of_zone));
+            }
+            Demand::Count(_) | Demand::Words { .. } => {}
+        }
+    }
+    all
+}
+
+fn of_condition(condition: &mut Condition) -> Vec<&mut Limit> {
+    match &mut condition.test {
+        Test::Length(bounds) => of_bounds(bounds),
+        Test::Age(_) | Test::Count(_) | Test::NoneOf(_) | Test::OneOf(_) | Test::Years(_) => {
+            Vec::new()
+        }
+    }
+}
+
+fn of_zone(zone: &mut Zone) -> [&mut Limit; 2] {
+    [&mut zone.from, &mut zone.to]
+}
+
+fn of_bounds(bounds: &mut Bounds<Limit>) -> Vec<&mut Limit> {
+    let Bounds {
+        at_least,
+        at_most,
+        above,
+        below,
+    } = bounds;
+    [at_least, at_most, above, below]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+/// Where a text prints two units, only the one that governs stands in a rule:
+/// inches in the United States, millimetres or metres elsewhere
+/// (facts/rules-north-america.md §0.1). No limit is the other's conversion.
+#[test]
+fn every_limit_stands_in_the_unit_of_its_source() {
+    for id in embedded_ids().filter(|id| *id != "small-child-advice") {
+        let mut ruleset = load(id, &|_| None).ruleset.expect("a shipped ruleset");
+        let inches = ruleset.country.as_deref() == Some("United States");
+        for rule in &mut ruleset.rules {
+            let name = rule.id.clone();
+            for limit in limits(rule) {
+                let inch = matches!(limit.unit, LengthUnit::Foot | LengthUnit::Inch);
+                assert_eq!(inch, inches, "{id}: {name}: {}", limit.written);
+            }
+        }
+    }
+}
