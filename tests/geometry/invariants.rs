@@ -145,6 +145,22 @@ fn large_spirals_are_certified() {
     }
 }
 
+/// A band bent round in a ring that stays open: hundreds of places tie for the best.
+/// Its width is that between a corner within and a chord without:
+/// facts/measurement-and-geometry.md §3.1 for why no ball is larger.
+#[test]
+fn a_ring_of_equal_places_is_certified() {
+    let at = |radius: f64, k: u32| {
+        let angle = 6.2 * f64::from(k) / 249.0;
+        (radius * libm::cos(angle), radius * libm::sin(angle))
+    };
+    let outer = (0..250).map(|k| at(1000.0, k));
+    let inner = (0..250).rev().map(|k| at(900.0, k));
+    let corners: Vec<(f64, f64)> = outer.chain(inner).collect();
+    let ball = checked(&crate::geometry::polygon(&corners));
+    assert!(ball.upper_mm <= 100.0 && ball.lower_mm >= 99.9, "{ball:?}");
+}
+
 /// Long, thin outlines: the bounds may lie apart, and hold.
 #[test]
 fn a_hair_of_a_metre_is_bounded() {
