@@ -21,12 +21,17 @@ use serde_json::json;
 const SECONDS: f64 = 0.02;
 const ROUNDS: u32 = 7;
 
+#[path = "../tests/geometry/spiral.rs"]
+mod outlines;
+
+use outlines::spiral;
+
 fn main() {
     let mut args = std::env::args().skip(1).filter(|arg| arg != "--bench");
     let sets = match args.next() {
         Some(path) => read(&path),
         None => [100, 1_000, 10_000]
-            .map(|corners| (format!("spiral-{corners}"), vec![spiral(corners)]))
+            .map(|corners| (format!("spiral-{corners}"), vec![wound(corners)]))
             .into(),
     };
     let mut written = Vec::new();
@@ -100,20 +105,6 @@ fn read(path: &str) -> Vec<(String, Vec<Polygon>)> {
     list(&json["sets"]).iter().map(set).collect()
 }
 
-/// A band wound up into a spiral.
-fn spiral(corners: u32) -> Polygon {
-    let half = corners / 2;
-    let turns = 3.0 + f64::from(corners) / 1000.0;
-    let at = |k: u32, side: f64| {
-        let share = f64::from(k) / f64::from(half - 1);
-        let angle = std::f64::consts::TAU * turns * share;
-        let radius = 60.0 + 75.0 * turns * share + side * (20.0 + 8.0 * libm::sin(9.0 * share));
-        Corner {
-            x_mm: radius * libm::cos(angle),
-            y_mm: radius * libm::sin(angle),
-        }
-    };
-    let outer = (0..half).map(|k| at(k, 1.0));
-    let inner = (0..half).rev().map(|k| at(k, -1.0));
-    Polygon::new(outer.chain(inner).collect()).expect("a simple outline")
+fn wound(corners: u32) -> Polygon {
+    Polygon::new(spiral(corners)).expect("a simple outline")
 }

@@ -36,6 +36,7 @@ use crate::source::Code;
 use crate::source::Diagnostic;
 use crate::source::Diagnostics;
 use crate::source::Excerpt;
+use crate::source::folded;
 use crate::survey::Guard;
 use crate::survey::Survey;
 use crate::survey::SurveyFile;
@@ -68,9 +69,7 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     let output = match args.output.as_deref().map(Output::beside).transpose() {
         Ok(output) => output,
         Err(error) => {
-            let path = args.output.as_deref().unwrap_or(Path::new("-"));
-            let name = path.display().to_string();
-            diagnostics.push(outside(codes::CANNOT_WRITE, &name, &error));
+            diagnostics.push(cannot_write(args, &error));
             return said(&diagnostics, terminal);
         }
     };
@@ -140,7 +139,7 @@ fn judge(
     args: &CheckArgs,
     survey: &Survey<'_>,
     rulesets: &[Ruleset],
-    output: Option<Output>,
+    mut output: Option<Output>,
     mut diagnostics: Diagnostics,
     terminal: &mut Terminal<'_>,
 ) -> io::Result<Exit> {
@@ -171,7 +170,6 @@ fn judge(
             Explain::No
         },
     };
-    let mut output = output;
     let summary = {
         let (mut stdout, mut plain);
         let out: &mut dyn Write = match &mut output {
@@ -189,9 +187,7 @@ fn judge(
     if let Some(file) = output
         && let Err(error) = file.finish()
     {
-        let path = args.output.as_deref().unwrap_or(Path::new("-"));
-        let name = path.display().to_string();
-        diagnostics.push(outside(codes::CANNOT_WRITE, &name, &error));
+        diagnostics.push(cannot_write(args, &error));
     }
     report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
     Ok(exit(&summary, &diagnostics))
@@ -247,15 +243,8 @@ fn written(
 
 fn is_chosen(args: &CheckArgs, guard: &Guard) -> bool {
     let same = |asked: &Option<String>, name: &str| {
-        asked.as_ref().is_none_or(|asked| {
-            let words = |text: &str| {
-                text.split_whitespace()
-                    .collect::<Vec<_>>()
-                    .join(" ")
-                    .to_lowercase()
-            };
-            words(asked) == words(name)
-        })
+        let asked = asked.as_deref();
+        asked.is_none_or(|asked| folded(asked) == folded(name))
     };
     same(&args.building, &guard.building)
         && same(&args.unit, &guard.unit)
@@ -277,6 +266,12 @@ fn exit(summary: &Summary, diagnostics: &Diagnostics) -> Exit {
 fn said(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     report::diagnostics_text(&mut terminal.err(), diagnostics)?;
     Ok(Exit::BadInput)
+}
+
+/// `--output` that cannot be written.
+fn cannot_write(args: &CheckArgs, error: &io::Error) -> Diagnostic {
+    let path = args.output.as_deref().unwrap_or(Path::new("-"));
+    outside(codes::CANNOT_WRITE, &path.display().to_string(), error)
 }
 
 /// Something that the system refuses, about a file as a whole.

@@ -5,13 +5,13 @@ use crate::evaluate::Judged;
 use crate::evaluate::Options;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::all;
+use crate::evaluate::guard::built;
 use crate::evaluate::scene::Piece;
 use crate::evaluate::scene::Scene;
 use crate::evaluate::scene::word;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::Length;
-use crate::reading::Value;
 use crate::rules::Asked;
 use crate::rules::Ruleset;
 use crate::rules::all_of;
@@ -119,16 +119,10 @@ body in while the head is held.",
 /// Lead in paint of homes from before 1978 (United States; the year from memory).
 fn lead_paint(guard: &Guard) -> Option<&'static str> {
     const YEAR: i32 = 1978;
-    let built = guard.of(Item::Built).find_map(|(_, observation)| {
-        match observation.reading.as_ref().map(|reading| &reading.value) {
-            Some(Value::Years(span)) => Some(*span),
-            _ => None,
-        }
-    });
     let flaking = guard
         .of(Item::Paint)
         .any(|(_, o)| word(o) == Some("flaking"));
-    match built {
+    match built(guard) {
         Some(span) if span.surely_from(YEAR) => None,
         Some(span) if span.surely_before(YEAR) && flaking => Some(
             "The paint flakes and the place is from before 1978: it may hold lead. Keep children \

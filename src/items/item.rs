@@ -6,6 +6,7 @@ use crate::items::Hazard;
 use crate::items::Word;
 use crate::items::table;
 use crate::measure::Length;
+use crate::source::folded;
 
 /// Something that can be written down about a guard, a unit or a survey.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -195,11 +196,7 @@ impl Item {
         if let Some(info) = exact {
             return Some(info.item);
         }
-        let name = name
-            .split_whitespace()
-            .collect::<Vec<_>>()
-            .join(" ")
-            .to_lowercase();
+        let name = folded(name);
         table::ITEMS
             .iter()
             .find(|info| info.name == name || info.synonyms.contains(&name.as_str()))
@@ -275,11 +272,7 @@ impl Item {
         if let Some(word) = words.iter().find(|word| word.name == text) {
             return Some(word.name);
         }
-        let text = text
-            .split_whitespace()
-            .collect::<Vec<_>>()
-            .join(" ")
-            .to_lowercase();
+        let text = folded(text);
         words
             .iter()
             .find(|word| word.name == text || word.synonyms.contains(&text.as_str()))

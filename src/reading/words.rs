@@ -8,6 +8,7 @@ use crate::reading::error::quoted;
 use crate::reading::number::number;
 use crate::reading::number::number_is_next;
 use crate::reading::tokens::Cursor;
+use crate::source::folded;
 use crate::source::nearest;
 
 /// What people write when they could not look.
@@ -50,11 +51,7 @@ const MOST: u64 = 100_000;
 
 /// The text with single spaces and plain apostrophes, in lower case.
 pub(super) fn plain(text: &str) -> String {
-    text.split_whitespace()
-        .collect::<Vec<_>>()
-        .join(" ")
-        .to_lowercase()
-        .replace('’', "'")
+    folded(text).replace('’', "'")
 }
 
 /// Whether the text says "could not look".

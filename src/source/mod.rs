@@ -14,4 +14,4 @@ pub use cell::{Cell, Quoting};
 pub use csv::{Found, LONGEST_ROW, Record, Scanner};
 pub use diagnostic::{Code, Diagnostic, Diagnostics, Label, Severity};
 pub use excerpt::{Excerpt, SourceFile};
-pub use nearest::nearest;
+pub use nearest::{folded, nearest};

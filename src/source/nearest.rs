@@ -1,4 +1,17 @@
-//! The nearest right word.
+//! Words as people mean them: without regard to case and runs of spaces, and the
+//! nearest right one.
+
+/// A word or name as it is compared: in lower case, a run of spaces as one, none around it.
+///
+/// ```
+/// use guardrule::source::folded;
+/// assert_eq!(folded("  Bottom   GAP "), "bottom gap");
+/// ```
+#[must_use]
+pub fn folded(text: &str) -> String {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    words.join(" ").to_lowercase()
+}
 
 /// The candidate nearest to a word, where one is near: at most two letters
 /// away, or a third of the word's length. Case does not count.

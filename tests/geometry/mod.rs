@@ -2,6 +2,7 @@
 
 mod geos;
 mod invariants;
+mod spiral;
 mod surveys;
 mod worked;
 
