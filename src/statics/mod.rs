@@ -12,9 +12,18 @@ mod basis;
 mod bounds;
 mod worked;
 
+pub mod beam;
 pub mod couple;
 pub mod demand;
+pub mod dowel;
+pub mod factors;
+pub mod hardware;
+pub mod lateral;
+pub mod metal;
 pub mod section;
+pub mod washer;
+pub mod withdrawal;
+pub mod wood;
 
 pub use amount::{Amount, Units};
 pub use basis::{Basis, Sourced, Status};

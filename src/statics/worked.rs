@@ -4,6 +4,9 @@ use crate::statics::amount::Amount;
 use crate::statics::amount::Units;
 use crate::statics::basis::Basis;
 
+/// What follows a symbol that is raised to a power.
+const POWERS: &str = "²³⁴^";
+
 /// One line of a calculation: symbol, formula, what was put in, what came out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
@@ -62,13 +65,21 @@ impl Line {
         let mut text = String::new();
         let mut word = String::new();
         for c in self.formula.chars().chain(['\n']) {
-            if c.is_alphanumeric() || "_'∥⊥".contains(c) {
+            let in_name = c.is_alphanumeric() && !POWERS.contains(c);
+            if in_name || "_'∥⊥".contains(c) {
                 word.push(c);
                 continue;
             }
             let input = self.inputs.iter().find(|(symbol, _)| *symbol == word);
             match input {
-                Some((_, amount)) => text.push_str(&amount.written(units)),
+                Some((_, amount)) => {
+                    let amount = amount.written(units);
+                    if POWERS.contains(c) && amount.contains(' ') {
+                        text.push_str(&format!("({amount})"));
+                    } else {
+                        text.push_str(&amount);
+                    }
+                }
                 None => text.push_str(&word),
             }
             word.clear();
@@ -159,6 +170,13 @@ mod tests {
         assert_eq!(
             line.written(Units::Metric),
             "M = F·a = 889.644 N·914.4 mm = 813.491 N·m"
+        );
+        let inputs = [("b", inches(1.5).into()), ("d", inches(3.5).into())];
+        let modulus = inches(1.5) * inches(3.5) * inches(3.5) / 6.0;
+        let section = Worked::new("S", "b·d²/6", &inputs, modulus, Basis::MECHANICS);
+        assert_eq!(
+            section.lines[0].written(Units::Customary),
+            "S = b·d²/6 = 1.5 in·(3.5 in)²/6 = 3.0625 in³"
         );
         let fitted = moment.in_inch_pound();
         assert_eq!(
