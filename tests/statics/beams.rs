@@ -135,11 +135,11 @@ fn a_cap_over_one_two_and_three_spans() {
     }
 }
 
-/// Example 82.
+/// Example 82; its stiffness of 66.6667 lb/in is 200 lb over 3 in.
 #[test]
 fn three_posts_share_a_push() {
     let rail = psi(1.0) * inches(1.0) * inches(1.0) * inches(1.0) * inches(1.0) * 7.503125e6;
-    let post = pounds_per_inch(66.6667);
+    let post = pounds_per_inch(200.0 / 3.0);
     let of = |loaded| three_posts(loaded, post, inches(72.0), rail);
     let middle = of(Loaded::Middle);
     let lambda = &middle.lines[0];
