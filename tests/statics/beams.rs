@@ -23,7 +23,11 @@ fn on_edge() -> guardrule::measure::Rigidity {
         across: inches(1.5),
         along: inches(3.5),
     };
-    rigidity(psi(1.4e6), profile.section().unwrap().second_moment).value
+    rigidity(
+        psi(1.4e6),
+        profile.section().expect("in the tables").second_moment,
+    )
+    .value
 }
 
 fn near(what: &str, ours: f64, frame: f64, tolerance: f64) {

@@ -262,7 +262,8 @@ fn service(duration: LoadDuration, moisture: Moisture) -> Service {
 /// F'_b of a named lumber section of No. 2, in psi.
 fn allowed(name: &str, sizes: (f64, f64), lying: Lying, service: Service) -> f64 {
     let (thickness, width) = (inches(sizes.0), inches(sizes.1));
-    let worked = allowable_bending(species(name), thickness, width, lying, service).unwrap();
+    let worked =
+        allowable_bending(species(name), thickness, width, lying, service).expect("in the tables");
     customary(worked.value)
 }
 
@@ -478,7 +479,10 @@ fn balusters_under_the_infill_load() {
 }
 
 fn metal(name: &str) -> &'static Metal {
-    METALS.iter().find(|row| row.name == name).unwrap()
+    METALS
+        .iter()
+        .find(|row| row.name == name)
+        .expect("in the tables")
 }
 
 struct Tube {
@@ -491,15 +495,19 @@ impl Tube {
         customary(bending_stress(moment, self.section.elastic).value)
     }
     fn moved(&self, case: Case, length: f64) -> f64 {
-        let elasticity = self.metal.elasticity.unwrap();
+        let elasticity = self.metal.elasticity.expect("in the tables");
         let post = rigidity(elasticity, self.section.second_moment).value;
-        customary(case.deflection(inches(length), post).unwrap().value)
+        customary(
+            case.deflection(inches(length), post)
+                .expect("in the tables")
+                .value,
+        )
     }
     fn allowed(&self, weld: Weld) -> f64 {
         customary(
             self.metal
                 .allowable_moment(&self.section, weld)
-                .unwrap()
+                .expect("in the tables")
                 .value,
         )
     }
