@@ -57,8 +57,8 @@ pub(super) const HEIGHT_ON_STAIR: Scene = Scene {
         Solid(at(22, 5), at(31, 12)),
         Rail(at(1, 7), at(22, 0)),
         span(at(10, 4), at(10, 8)),
-        Label(at(0, 0), "plumb, from"),
-        Label(at(0, 1), "the nose"),
+        Label(at(0, 0), "from the nose"),
+        Label(at(12, 6), "plumb"),
     ],
 };
 
@@ -119,7 +119,7 @@ pub(super) const BALL: Scene = Scene {
 pub(super) const TAPE: Scene = Scene {
     caption: "The tape lies square between the faces of two balusters at the widest gap, at its top, middle and bottom.",
     columns: 34,
-    rows: 11,
+    rows: 10,
     marks: &[
         Rail(at(1, 0), at(32, 0)),
         Rail(at(1, 9), at(32, 9)),
@@ -130,7 +130,7 @@ pub(super) const TAPE: Scene = Scene {
         span(at(10, 2), at(20, 2)),
         span(at(10, 5), at(20, 5)),
         span(at(10, 8), at(20, 8)),
-        Label(at(10, 10), "widest gap"),
+        Label(at(12, 3), "widest"),
     ],
 };
 
@@ -145,8 +145,7 @@ pub(super) const RAKED_GAP: Scene = Scene {
         baluster(14, 5, 8),
         baluster(22, 3, 6),
         span(at(7, 7), at(13, 7)),
-        Label(at(17, 10), "level, square to"),
-        Label(at(17, 11), "the balusters"),
+        Label(at(16, 6), "level"),
     ],
 };
 
@@ -182,7 +181,7 @@ pub(super) const END_GAP: Scene = Scene {
         Rail(at(12, 2), at(33, 2)),
         Rail(at(12, 7), at(33, 7)),
         span(at(3, 3), at(10, 3)),
-        Label(at(4, 1), "widest place"),
+        Label(at(4, 0), "widest place"),
     ],
 };
 
@@ -214,7 +213,7 @@ pub(super) const STAIR_TRIANGLE: Scene = Scene {
         span(at(13, 8), at(13, 11)),
         Label(at(8, 11), "rise"),
         span(at(14, 7), at(25, 7)),
-        Label(at(19, 6), "going"),
+        Label(at(17, 7), "going"),
         span(at(26, 2), at(26, 3)),
         Label(at(28, 2), "lift"),
     ],
@@ -229,8 +228,7 @@ pub(super) const RISER_OPENING: Scene = Scene {
         Solid(at(12, 5), at(24, 5)),
         Solid(at(22, 1), at(33, 1)),
         span(at(13, 6), at(13, 8)),
-        Label(at(15, 7), "top of one tread to"),
-        Label(at(15, 8), "underside of the next"),
+        Label(at(15, 7), "plumb"),
     ],
 };
 
@@ -245,7 +243,7 @@ pub(super) const FOOTHOLD: Scene = Scene {
         span(at(10, 5), at(10, 8)),
         Label(at(5, 7), "high"),
         span(at(13, 3), at(17, 3)),
-        Label(at(8, 3), "deep"),
+        Label(at(7, 3), "deep"),
         Label(at(20, 1), "guard"),
     ],
 };

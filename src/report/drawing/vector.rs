@@ -15,9 +15,12 @@ use crate::items::Scene;
 pub fn vector(scene: &Scene) -> Markup {
     let (width, height) = (scene.columns * COLUMN, scene.rows * ROW);
     let view = format!("-1 -1 {} {}", width + 2, height + 2);
+    // tall drawings are scaled down more, and their words with them
+    let letters = if scene.rows > 10 { 15 } else { 13 };
+    let tall = if scene.rows > 10 { "tall" } else { "low" };
     html! {
-        svg xmlns="http://www.w3.org/2000/svg" viewBox=(view) role="img"
-            fill="none" stroke="#000" stroke-width="1" font-family="sans-serif" font-size="11" {
+        svg class=(tall) xmlns="http://www.w3.org/2000/svg" viewBox=(view) role="img"
+            fill="none" stroke="#000" stroke-width="1" font-family="sans-serif" font-size=(letters) {
             title { (scene.caption) }
             @for mark in scene.marks { (drawn(mark)) }
         }
@@ -37,7 +40,8 @@ fn drawn(mark: &Mark) -> Markup {
                 stroke-dasharray="1.5 3" {}
         },
         Mark::Label(from, text) => html! {
-            text x=(from.x * COLUMN) y=(from.y * ROW + ROW - 2) fill="#000" stroke="none" { (text) }
+            text x=(from.x * COLUMN) y=(from.y * ROW + ROW - 2) fill="#000" stroke="#fff"
+                stroke-width="3" paint-order="stroke" { (text) }
         },
         Mark::Post { x, rows } => cells(at(x, rows.0), at(x, rows.1), "#000"),
         Mark::Rail(from, to) => rail(from, to),
@@ -59,7 +63,7 @@ fn rail(from: At, to: At) -> Markup {
     if from.y == to.y {
         return cells(from, to, "#ccc");
     }
-    let thick = ROW * 3 / 4;
+    let thick = ROW;
     let middle = COLUMN / 2;
     let (left, right) = (from.x * COLUMN + middle, to.x * COLUMN + middle);
     let (high, low) = (from.y * ROW, to.y * ROW);

@@ -4,7 +4,6 @@ use maud::Markup;
 use maud::html;
 
 use crate::report::one_line;
-use crate::report::rulesets::asks;
 use crate::report::rulesets::place;
 use crate::report::standing;
 use crate::rules::Rule;
@@ -28,12 +27,12 @@ pub(super) fn back(rulesets: &[Ruleset]) -> Markup {
 fn limits(ruleset: &Ruleset) -> Markup {
     html! {
         h2 {
-            (one_line(&ruleset.title)) " · edition " (one_line(&ruleset.edition))
-            " · " (standing(ruleset))
+            (one_line(&ruleset.title)) " (" (standing(ruleset)) "; edition read: "
+            (one_line(&ruleset.edition)) ")"
         }
         @if !ruleset.covers.says.is_empty() { p { "Covers: " (one_line(&ruleset.covers.says)) } }
         table {
-            thead { tr { th { "asks" } th { "where" } th { "clause" } } }
+            thead { tr { th { "rule" } th { "applies" } th { "clause" } } }
             tbody { @for rule in &ruleset.rules { (row(rule)) } }
         }
         @if !ruleset.leaves_out.is_empty() {
@@ -49,7 +48,7 @@ fn row(rule: &Rule) -> Markup {
     let place = place(rule);
     html! {
         tr {
-            td { (asks(rule)) }
+            td { (one_line(&rule.says)) }
             td { @if place.is_empty() { "everywhere" } @else { (place) } }
             td { (one_line(&rule.clause)) (standing_of(rule.status)) }
         }
@@ -59,8 +58,7 @@ fn row(rule: &Rule) -> Markup {
 const fn standing_of(status: Status) -> &'static str {
     match status {
         Status::Memory => " (from memory: verify)",
-        Status::Practice => "",
-        Status::Published => "",
+        Status::Practice | Status::Published => "",
         Status::Quoted => " (second-hand: verify)",
     }
 }

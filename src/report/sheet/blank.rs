@@ -43,15 +43,19 @@ pub fn blank_survey(out: &mut dyn Write, blank: &BlankSurvey<'_>) -> io::Result<
     let columns = columns(blank.rulesets);
     let mut csv = csv::Writer::from_writer(out);
     let mut header = vec!["unit", "guard"];
-    header.extend(columns.iter().map(|item| item.name()));
+    header.extend(columns.iter().map(|item| heading(*item)));
     header.push("note");
     csv.write_record(&header)?;
     let rules = blank.names.join("; ");
     let mut row = |unit: &str, guard: &str, rules: &str| {
         let mut cells = vec![safe_cell(unit), safe_cell(guard)];
-        cells.extend(columns.iter().map(|item| match item {
-            Item::Rules => safe_cell(rules),
-            _ => String::new(),
+        cells.extend(columns.iter().map(|item| {
+            let there = *item == Item::Rules;
+            if there {
+                safe_cell(rules)
+            } else {
+                String::new()
+            }
         }));
         cells.push(String::new());
         csv.write_record(&cells)
@@ -73,8 +77,14 @@ fn columns(rulesets: &[Ruleset]) -> Vec<Item> {
     let asked: BTreeSet<Item> = rulesets.iter().flat_map(Ruleset::items).collect();
     let mut columns = HEAD.to_vec();
     columns.extend(FOR_ALL.iter().filter(|item| asked.contains(item)));
-    // a column "guard" is there already, and names it
-    let named = |item: &Item| *item == Item::Guard || FOR_ALL.contains(item);
-    columns.extend(asked.iter().filter(|item| !named(item)));
+    columns.extend(asked.iter().filter(|item| !FOR_ALL.contains(item)));
     columns
+}
+
+/// The column `guard` holds a guard's name; whether there is one stands under
+/// another of the item's names.
+fn heading(item: Item) -> &'static str {
+    let info = item.info();
+    let named = (item == Item::Guard).then(|| info.synonyms.first());
+    named.flatten().unwrap_or(&info.name)
 }

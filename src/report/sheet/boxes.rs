@@ -7,6 +7,7 @@ use crate::items::Drawing;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Pictured;
+use crate::measure::Length;
 use crate::report::one_line;
 use crate::report::vector;
 use crate::rules::Limit;
@@ -20,12 +21,13 @@ pub(super) fn answer(item: Item) -> Markup {
     let info = item.info();
     html! {
         div class="answer" data-item=(info.name) {
-            b { (info.name) } " " span class="question" { (info.question) }
+            span { b { (info.name) } " " (info.question) }
             @if item == Item::MovesWhenPushed {
                 // the one thing on the page that is done and not read: how, in full
-                @for step in info.how { " " span class="how" { (step) } }
+                @for step in info.how { " " (step) }
             }
-            div class="ticks" { (ticks(info.kind)) (none(item)) }
+            " " (ticks(info.kind))
+            @if info.none_allowed { span class="tick" { "☐ none" } }
         }
     }
 }
@@ -61,21 +63,32 @@ fn none(item: Item) -> Markup {
 /// A measured item with its drawing.
 pub(super) fn measured(item: Item, rulesets: &[Ruleset]) -> Markup {
     let info = item.info();
+    let fields = fields(info.kind);
+    // several lines to write on leave no room for ticks beside them
+    let beside = fields.len() > 1;
     html! {
         div class="box" data-item=(info.name) {
-            p { b { (info.name) } " " span class="question" { (info.question) } }
-            @if let Pictured::By(drawings) = info.pictured {
-                div class="drawings" { @for drawing in drawings { (vector(drawing.scene())) } }
+            p { b { (info.name) } " " (info.question) }
+            div class="drawings" {
+                @if let Pictured::By(drawings) = info.pictured {
+                    @for drawing in drawings { (vector(drawing.scene())) }
+                }
+                div class="beside" {
+                    (balls(item, rulesets))
+                    @if beside { (none(item)) }
+                }
             }
-            (balls(item, rulesets))
-            p class="fill" { (fields(info.kind)) (none(item)) }
+            p class="fill" {
+                @for name in fields { (name) span class="line" {} " " }
+                @if !beside { (none(item)) }
+            }
         }
     }
 }
 
 /// What is written in a box, by the kind of reading.
-fn fields(kind: Kind) -> Markup {
-    let names: &[&str] = match kind {
+const fn fields(kind: Kind) -> &'static [&'static str] {
+    match kind {
         Kind::Foothold => &["high", "deep"],
         Kind::Section => &["across", "by"],
         Kind::StairTriangle => &["rise", "going", "lift"],
@@ -90,8 +103,7 @@ fn fields(kind: Kind) -> Markup {
         | Kind::Tolerance
         | Kind::Words(_)
         | Kind::Years => &[""],
-    };
-    html! { @for name in names { (name) span class="line" {} " " } }
+    }
 }
 
 /// The sizes that the rulesets ask for, each once, small ones first.
@@ -99,6 +111,8 @@ fn sizes(item: Item, rulesets: &[Ruleset]) -> Vec<&Limit> {
     let mut sizes: Vec<&Limit> = rulesets
         .iter()
         .flat_map(|ruleset| ruleset.balls(item))
+        // a gap of nothing is asked for by tape, and by no ball
+        .filter(|limit| limit.length > Length::ZERO)
         .collect();
     sizes.sort_by_key(|limit| limit.length);
     sizes.dedup_by_key(|limit| limit.length);
@@ -109,10 +123,8 @@ fn balls(item: Item, rulesets: &[Ruleset]) -> Markup {
     let sizes = sizes(item, rulesets);
     html! {
         @if !sizes.is_empty() {
-            p class="balls" {
-                "Ball stops: "
-                @for size in sizes { span class="tick" { "☐ " (one_line(&size.written)) } " " }
-            }
+            span { "ball stops:" }
+            @for size in sizes { span class="tick" { "☐ " (one_line(&size.written)) } " " }
         }
     }
 }
@@ -123,7 +135,7 @@ pub(super) fn openings(rulesets: &[Ruleset]) -> Markup {
     let sizes = sizes(Item::Opening, rulesets);
     html! {
         div class="openings" data-item=(info.name) {
-            p { b { (info.name) } " " span class="question" { (info.means) } }
+            p { b { (info.name) } " " (info.means) }
             div class="halves" {
                 div class="half" {
                     (vector(Drawing::Ball.scene()))
@@ -135,10 +147,11 @@ pub(super) fn openings(rulesets: &[Ruleset]) -> Markup {
                             span class="tick" { "☐ passes" }
                         }
                     }
+                    p class="ball" { b { "otherwise" } (none(Item::Opening)) }
                 }
                 div class="half" {
                     div class="pair" { (vector(Drawing::Tape.scene())) (vector(Drawing::RakedGap.scene())) }
-                    p { b { "2. The tape" } ", where the ball did not settle it" }
+                    p { b { "2. The tape" } ", where the ball did not settle it; on a stair, level" }
                     table {
                         tr { th { "widest openings" } th { "at height" } th { "where" } }
                         @for _ in 0..ROWS { tr { td {} td {} td {} } }
@@ -147,7 +160,7 @@ pub(super) fn openings(rulesets: &[Ruleset]) -> Markup {
             }
             p class="fill" data-item="openings checked" {
                 b { "openings checked " }
-                (ticks(Item::OpeningsChecked.info().kind)) (none(Item::Opening))
+                (ticks(Item::OpeningsChecked.info().kind))
             }
         }
     }

@@ -5,7 +5,6 @@ use std::collections::BTreeSet;
 use maud::Markup;
 use maud::html;
 
-use crate::evaluate::DEFERRAL;
 use crate::evaluate::GENERAL;
 use crate::items::Item;
 use crate::report::one_line;
@@ -29,6 +28,10 @@ const WHILE_MEASURING: [&str; 3] = [
     "Where there is no guard, or it moves, keep well back: write not reached. A missing reading harms nobody.",
     "Keep children away while you measure. In homes from before 1978 paint may hold lead: do not scrape, sand or drill it.",
 ];
+
+/// Who decides.
+const DEFERRAL: &str = "The local authority and licensed professionals decide what the law asks \
+here and whether a guard is fit. This sheet only collects readings; nothing on it calls a guard safe.";
 
 /// What to write, and when.
 const LEGEND: [(&str, &str); 10] = [
@@ -106,8 +109,8 @@ pub(super) fn front(sheet: &Sheet<'_>, items: &BTreeSet<Item>) -> Markup {
             ul {
                 @for ruleset in sheet.rulesets {
                     li {
-                        (one_line(&ruleset.title)) ", edition " (one_line(&ruleset.edition))
-                        " (" (standing(ruleset)) ", " code { (one_line(&ruleset.id)) } ")"
+                        (one_line(&ruleset.title)) " (" (standing(ruleset)) "; edition read: "
+                        (one_line(&ruleset.edition)) "; " code { (one_line(&ruleset.id)) } ")"
                     }
                 }
             }

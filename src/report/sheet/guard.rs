@@ -30,8 +30,8 @@ pub(super) fn guard(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -> M
                 p { b { "Guard" } span class="line" {} }
                 p class="number" { (number) " of " (sheet.guards) }
             }
-            @if items.contains(&Item::Guard) { (answer(Item::Guard)) }
             div class="row" {
+                @if items.contains(&Item::Guard) { (answer(Item::Guard)) }
                 @for item in asked(Group::Circumstance).filter(is_told) { (answer(item)) }
             }
             @if items.contains(&Item::Opening) || items.contains(&Item::OpeningsChecked) {
@@ -48,7 +48,8 @@ pub(super) fn guard(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -> M
                 @for item in asked(Group::Measured).filter(is_told) { (answer(item)) }
                 @for item in asked(Group::Seen) { (answer(item)) }
             }
-            p class="notes" { b { "Notes" } }
+            // the name again: a longer choice of rules runs on to a second page
+            p class="notes" { b { "Notes" } " to guard " (number) " of " (sheet.guards) }
         }
     }
 }

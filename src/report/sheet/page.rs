@@ -67,7 +67,7 @@ pub fn sheet(out: &mut dyn Write, sheet: &Sheet<'_>) -> io::Result<()> {
         (DOCTYPE)
         html lang="en" {
             head {
-                meta charset="utf-8" {}
+                meta charset="utf-8";
                 title { "Measuring sheet" }
                 style { (PreEscaped(STYLE)) (PreEscaped(sheet.paper.rule())) }
             }
