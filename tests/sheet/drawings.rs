@@ -16,9 +16,12 @@ use guardrule::report::vector;
 fn spans(drawing: Drawing) -> Vec<(At, At)> {
     let marks = drawing.scene().marks.iter();
     let spans: Vec<(At, At)> = marks
-        .filter_map(|mark| match mark {
-            Mark::Span(from, to, _) => Some((*from, *to)),
-            _ => None,
+        .filter_map(|mark| {
+            if let Mark::Span(from, to, _) = mark {
+                Some((*from, *to))
+            } else {
+                None
+            }
         })
         .collect();
     assert!(!spans.is_empty() || drawing == Drawing::Ball, "{drawing:?}");
@@ -29,21 +32,25 @@ fn spans(drawing: Drawing) -> Vec<(At, At)> {
 fn corners(drawing: Drawing) -> BTreeSet<(i32, i32)> {
     let marks = drawing.scene().marks.iter();
     marks
-        .filter_map(|mark| match mark {
-            Mark::Solid(from, _) => Some((from.x, from.y)),
-            _ => None,
+        .filter_map(|mark| {
+            if let Mark::Solid(from, _) = mark {
+                Some((from.x, from.y))
+            } else {
+                None
+            }
         })
         .collect()
 }
 
 /// The row of a sloping rail's upper edge at a column, times the rail's run.
 fn on_rail(drawing: Drawing, at: At) -> bool {
-    drawing.scene().marks.iter().any(|mark| match mark {
-        Mark::Rail(from, to) => {
+    drawing.scene().marks.iter().any(|mark| {
+        if let Mark::Rail(from, to) = mark {
             let run = to.x - from.x;
             (from.y - at.y) * run + (to.y - from.y) * (at.x - from.x) == 0
+        } else {
+            false
         }
-        _ => false,
     })
 }
 
@@ -220,9 +227,12 @@ fn the_vectors_are_well_formed_and_say_the_same_words() {
         let labels: Vec<&str> = scene
             .marks
             .iter()
-            .filter_map(|mark| match mark {
-                Mark::Label(_, text) => Some(*text),
-                _ => None,
+            .filter_map(|mark| {
+                if let Mark::Label(_, text) = mark {
+                    Some(*text)
+                } else {
+                    None
+                }
             })
             .collect();
         assert_eq!(named("text"), labels, "{drawing:?}");

@@ -14,7 +14,7 @@ use crate::items::Scene;
 #[must_use]
 pub fn vector(scene: &Scene) -> Markup {
     let (width, height) = (scene.columns * COLUMN, scene.rows * ROW);
-    let view = format!("-1 -1 {} {}", width + 2, height + 2);
+    let view = format!("-1 -4 {} {}", width + 2, height + 5);
     // tall drawings are scaled down more, and their words with them
     let letters = if scene.rows > 10 { 15 } else { 13 };
     let tall = if scene.rows > 10 { "tall" } else { "low" };

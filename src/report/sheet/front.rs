@@ -102,8 +102,8 @@ pub(super) fn front(sheet: &Sheet<'_>, items: &BTreeSet<Item>) -> Markup {
                  and never counts as met."
             }
             p {
-                "The ball first: a ball, or a round of card or wood, of the size asked for. It needs \
-                 no tape, and fits any shape of hole."
+                "The ball first: it needs no tape, and fits any shape of hole. Measure across it \
+                 before you start: a ball of another size settles nothing."
             }
             h2 { "Asked by" }
             ul {
