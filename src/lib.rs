@@ -12,6 +12,7 @@ pub mod measure;
 pub mod source;
 
 pub mod geometry;
+pub mod statics;
 
 pub mod items;
 

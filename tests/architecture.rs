@@ -8,6 +8,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("measure", 0),
     ("source", 0),
     ("geometry", 1),
+    ("statics", 1),
     ("items", 2),
     ("reading", 3),
     ("rules", 4),

@@ -12,4 +12,5 @@ mod readme;
 mod reports;
 mod rulesets;
 mod sheet;
+mod statics;
 mod surveys;

@@ -1,0 +1,183 @@
+//! A quantity of any dimension, for the lines of a calculation.
+
+use std::fmt;
+
+use crate::measure::Area;
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::measure::LineLoad;
+use crate::measure::Moment;
+use crate::measure::Pressure;
+use crate::measure::Ratio;
+use crate::measure::Rigidity;
+use crate::measure::SecondMoment;
+use crate::measure::SectionModulus;
+use crate::measure::inches;
+use crate::measure::millimetres;
+use crate::measure::newtons;
+use crate::measure::pounds;
+
+/// In which units a calculation is written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Units {
+    /// lb, in, psi.
+    Customary,
+    /// N, mm, MPa.
+    Metric,
+}
+
+/// A quantity of any dimension.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// in² or mm²
+    Area(Area),
+    /// in or mm
+    Distance(Distance),
+    /// lb or N
+    Force(Force),
+    /// lb/in or N/mm
+    LineLoad(LineLoad),
+    /// lb·in or N·m; per radian for a rotational stiffness
+    Moment(Moment),
+    /// A pure number, as a factor or a specific gravity.
+    Number(f64),
+    /// psi or MPa
+    Pressure(Pressure),
+    /// lb·in² or N·m²
+    Rigidity(Rigidity),
+    /// in⁴ or mm⁴
+    SecondMoment(SecondMoment),
+    /// in³ or mm³
+    SectionModulus(SectionModulus),
+}
+
+impl Amount {
+    /// Number and unit symbol in these units; no symbol for a pure number.
+    #[must_use]
+    pub fn size(self, units: Units) -> (f64, &'static str) {
+        match units {
+            Units::Customary => self.customary(),
+            Units::Metric => self.metric(),
+        }
+    }
+
+    fn customary(self) -> (f64, &'static str) {
+        let (inch, pound) = (inches(1.0), pounds(1.0));
+        match self {
+            Amount::Area(of) => ((of / (inch * inch)).value, "in²"),
+            Amount::Distance(of) => ((of / inch).value, "in"),
+            Amount::Force(of) => ((of / pound).value, "lb"),
+            Amount::LineLoad(of) => ((of / (pound / inch)).value, "lb/in"),
+            Amount::Moment(of) => ((of / (pound * inch)).value, "lb·in"),
+            Amount::Number(of) => (of, ""),
+            Amount::Pressure(of) => ((of / (pound / (inch * inch))).value, "psi"),
+            Amount::Rigidity(of) => ((of / (pound * inch * inch)).value, "lb·in²"),
+            Amount::SecondMoment(of) => ((of / (inch * inch * inch * inch)).value, "in⁴"),
+            Amount::SectionModulus(of) => ((of / (inch * inch * inch)).value, "in³"),
+        }
+    }
+
+    fn metric(self) -> (f64, &'static str) {
+        let (mm, newton) = (millimetres(1.0), newtons(1.0));
+        match self {
+            Amount::Area(of) => ((of / (mm * mm)).value, "mm²"),
+            Amount::Distance(of) => ((of / mm).value, "mm"),
+            Amount::Force(of) => ((of / newton).value, "N"),
+            Amount::LineLoad(of) => ((of / (newton / mm)).value, "N/mm"),
+            Amount::Moment(of) => (of.value, "N·m"),
+            Amount::Number(of) => (of, ""),
+            Amount::Pressure(of) => ((of / (newton / (mm * mm))).value, "MPa"),
+            Amount::Rigidity(of) => (of.value, "N·m²"),
+            Amount::SecondMoment(of) => ((of / (mm * mm * mm * mm)).value, "mm⁴"),
+            Amount::SectionModulus(of) => ((of / (mm * mm * mm)).value, "mm³"),
+        }
+    }
+
+    /// Text with unit, to six significant digits: `1007.58 psi`.
+    #[must_use]
+    pub fn written(self, units: Units) -> String {
+        let (number, unit) = self.size(units);
+        if unit.is_empty() {
+            significant(number)
+        } else {
+            format!("{} {unit}", significant(number))
+        }
+    }
+}
+
+/// In customary units.
+impl fmt::Display for Amount {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.written(Units::Customary))
+    }
+}
+
+/// Six significant digits without trailing zeros; whole digits are kept in full.
+fn significant(number: f64) -> String {
+    let shown = format!("{number:.5e}");
+    let exponent = shown.split('e').next_back().and_then(|e| e.parse().ok());
+    let exponent: i32 = exponent.unwrap_or(0);
+    let places = usize::try_from(5 - exponent).unwrap_or(0).min(17);
+    let text = format!("{number:.places$}");
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
+macro_rules! amounts {
+    ($($kind:ident),*) => {
+        $(impl From<$kind> for Amount {
+            fn from(of: $kind) -> Amount {
+                Amount::$kind(of)
+            }
+        })*
+    };
+}
+
+amounts!(
+    Area,
+    Distance,
+    Force,
+    LineLoad,
+    Moment,
+    Pressure,
+    Rigidity,
+    SecondMoment,
+    SectionModulus
+);
+
+impl From<Ratio> for Amount {
+    fn from(of: Ratio) -> Amount {
+        Amount::Number(of.value)
+    }
+}
+
+impl From<f64> for Amount {
+    fn from(of: f64) -> Amount {
+        Amount::Number(of)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn six_digits_and_no_idle_zeros() {
+        for (number, text) in [
+            (1_007.580_17, "1007.58"),
+            (0.177_663_1, "0.177663"),
+            (7_200.0, "7200"),
+            (28_999_999.7, "29000000"),
+            (1.25, "1.25"),
+            (0.0, "0"),
+            (-0.5, "-0.5"),
+            (99_999.96, "100000"),
+            (f64::INFINITY, "inf"),
+        ] {
+            assert_eq!(significant(number), text);
+        }
+    }
+}

@@ -1,0 +1,54 @@
+//! A post on the side of a rim with two bolts: the pull is a couple, not a
+//! share of the push (facts/load-path.md §2.7).
+
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::statics::basis::Basis;
+use crate::statics::worked::Worked;
+
+/// The pull on the fastener in tension and the push where the post bears.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Couple {
+    /// Pull on the bolt.
+    pub tension: Force,
+    /// Push at the pivot.
+    pub bearing: Force,
+}
+
+/// Which way the guard is pushed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Push {
+    /// Towards the floor side.
+    Inward,
+    /// Over the drop.
+    Outward,
+}
+
+/// The couple of a push `force` at `arm` above the upper bolt, `apart` between
+/// the upper bolt and the pivot: the lower bolt (cautious), or the edge of the
+/// rim that the post presses on.
+///
+/// Outward the upper bolt is pulled, inward the lower one.
+#[must_use]
+pub fn couple(push: Push, force: Force, arm: Distance, apart: Distance) -> Worked<Couple> {
+    let inputs = [("F", force.into()), ("a", arm.into()), ("d", apart.into())];
+    let long = force * (arm + apart) / apart;
+    let short = force * arm / apart;
+    let line = |symbol, formula, value: Force| {
+        Worked::new(symbol, formula, &inputs, value, Basis::MECHANICS)
+    };
+    match push {
+        Push::Inward => line("C_upper", "F·(a + d)/d", long)
+            .after(line("T_lower", "F·a/d", short))
+            .map(|bearing| Couple {
+                tension: short,
+                bearing,
+            }),
+        Push::Outward => line("C", "F·a/d", short)
+            .after(line("T", "F·(a + d)/d", long))
+            .map(|bearing| Couple {
+                tension: long,
+                bearing,
+            }),
+    }
+}

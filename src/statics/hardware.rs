@@ -1,0 +1,202 @@
+//! Lag screws, wood screws, nails, bolts, washers by size
+//! (facts/load-path.md §2.3, §2.4, §2.6, §2.7).
+
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::measure::Pressure;
+use crate::measure::inches;
+use crate::measure::psi;
+use crate::statics::basis::Basis;
+use crate::statics::worked::Worked;
+
+/// Where the sizes of lag screws, wood screws and nails come from.
+pub const SIZES_BASIS: Basis = Basis::quoted("NDS 2018 Appendix L");
+
+/// A lag screw (hex head, coarse thread, tapered tip).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lag {
+    /// As it is sold: `1/2 in`.
+    pub name: &'static str,
+    /// D, of the unthreaded shank.
+    pub diameter: Distance,
+    /// D_r, at the root of the thread.
+    pub root: Distance,
+    /// E, the tapered tip.
+    pub tip: Distance,
+}
+
+impl Lag {
+    /// T, the thread of a lag of this length, tip included: the least of 6 in
+    /// and half the length + 1/2 in, and no more than the length.
+    #[must_use]
+    pub fn thread(length: Distance) -> Worked<Distance> {
+        let inputs = [("L", length.into())];
+        let thread = inches(6.0).min(length / 2.0 + inches(0.5)).min(length);
+        Worked::new(
+            "T",
+            "min(6 in, L/2 + 0.5 in, L)",
+            &inputs,
+            thread,
+            SIZES_BASIS,
+        )
+    }
+
+    /// p_t, the thread held in the main member behind a side member: the tip
+    /// counts for nothing, and a lag that comes out at the back fills the member.
+    #[must_use]
+    pub fn thread_in_main(
+        self,
+        length: Distance,
+        side: Distance,
+        main: Distance,
+    ) -> Worked<Distance> {
+        let thread = Lag::thread(length);
+        let held = (length - self.tip).min(side + main) - (length - thread.value).max(side);
+        let inputs = [
+            ("L", length.into()),
+            ("E", self.tip.into()),
+            ("t_s", side.into()),
+            ("t_m", main.into()),
+            ("T", thread.value.into()),
+        ];
+        let held = held.max(Distance::default());
+        let formula = "min(L - E, t_s + t_m) - max(L - T, t_s)";
+        Worked::new("p_t", formula, &inputs, held, SIZES_BASIS).after(thread)
+    }
+}
+
+const fn lag(name: &'static str, diameter: f64, root: f64, tip: f64) -> Lag {
+    Lag {
+        name,
+        diameter: inches(diameter),
+        root: inches(root),
+        tip: inches(tip),
+    }
+}
+
+/// Lag screws ([`SIZES_BASIS`]).
+pub const LAGS: &[Lag] = &[
+    lag("1/4 in", 0.25, 0.173, 5.0 / 32.0),
+    lag("5/16 in", 0.3125, 0.227, 3.0 / 16.0),
+    lag("3/8 in", 0.375, 0.265, 7.0 / 32.0),
+    lag("7/16 in", 0.4375, 0.328, 9.0 / 32.0),
+    lag("1/2 in", 0.5, 0.371, 5.0 / 16.0),
+    lag("5/8 in", 0.625, 0.471, 13.0 / 32.0),
+    lag("3/4 in", 0.75, 0.579, 0.5),
+];
+
+/// A wood screw, cut or rolled thread.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WoodScrew {
+    /// The number it is sold by: 10 for No. 10.
+    pub number: u8,
+    /// D, nominal.
+    pub diameter: Distance,
+    /// D_r, at the root of the thread.
+    pub root: Distance,
+    /// D_H, of the head.
+    pub head: Distance,
+}
+
+impl WoodScrew {
+    /// Thread of a screw of this length: about two thirds.
+    #[must_use]
+    pub fn thread(length: Distance) -> Worked<Distance> {
+        let inputs = [("L", length.into())];
+        Worked::new("T", "2·L/3", &inputs, length * 2.0 / 3.0, SIZES_BASIS)
+    }
+
+    /// p_t, the thread held in the main member behind a side member, tip included.
+    #[must_use]
+    pub fn thread_in_main(length: Distance, side: Distance, main: Distance) -> Worked<Distance> {
+        let thread = WoodScrew::thread(length);
+        let held = length.min(side + main) - (length - thread.value).max(side);
+        let inputs = [
+            ("L", length.into()),
+            ("t_s", side.into()),
+            ("t_m", main.into()),
+            ("T", thread.value.into()),
+        ];
+        let held = held.max(Distance::default());
+        let formula = "min(L, t_s + t_m) - max(L - T, t_s)";
+        Worked::new("p_t", formula, &inputs, held, SIZES_BASIS).after(thread)
+    }
+}
+
+const fn screw(number: u8, diameter: f64, root: f64, head: f64) -> WoodScrew {
+    WoodScrew {
+        number,
+        diameter: inches(diameter),
+        root: inches(root),
+        head: inches(head),
+    }
+}
+
+/// Wood screws ([`SIZES_BASIS`]).
+pub const WOOD_SCREWS: &[WoodScrew] = &[
+    screw(6, 0.138, 0.113, 0.262),
+    screw(7, 0.151, 0.122, 0.287),
+    screw(8, 0.164, 0.131, 0.312),
+    screw(9, 0.177, 0.142, 0.337),
+    screw(10, 0.190, 0.152, 0.363),
+    screw(12, 0.216, 0.171, 0.414),
+    screw(14, 0.242, 0.196, 0.480),
+];
+
+/// A common nail.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Nail {
+    /// As it is sold: `8d`.
+    pub name: &'static str,
+    /// D
+    pub diameter: Distance,
+    /// L
+    pub length: Distance,
+}
+
+const fn nail(name: &'static str, diameter: f64, length: f64) -> Nail {
+    Nail {
+        name,
+        diameter: inches(diameter),
+        length: inches(length),
+    }
+}
+
+/// Common nails ([`SIZES_BASIS`]).
+pub const NAILS: &[Nail] = &[
+    nail("6d", 0.113, 2.0),
+    nail("8d", 0.131, 2.5),
+    nail("10d", 0.148, 3.0),
+    nail("16d", 0.162, 3.5),
+];
+
+/// The lag or bolt under a hex head, from the distance across its flats.
+///
+/// `None` for a head that the table does not hold.
+#[must_use]
+pub fn diameter_of_hex_head(across_flats: Distance) -> Option<Worked<Distance>> {
+    let basis = Basis::memory("hex heads of lag screws");
+    let near = |size: f64| (across_flats - inches(size)).abs() < inches(1.0 / 32.0);
+    let row = HEX_HEADS.iter().find(|(flats, _)| near(*flats))?;
+    let inputs = [("head", across_flats.into())];
+    Some(Worked::new("D", "by head", &inputs, inches(row.1), basis))
+}
+
+/// Across flats and diameter, inches.
+const HEX_HEADS: &[(f64, f64)] = &[(0.375, 0.25), (0.5, 0.3125), (0.5625, 0.375), (0.75, 0.5)];
+
+/// Allowable tension of a bolt of A307 steel: 45 ksi on the nominal area, over 2.
+#[must_use]
+pub fn bolt_tension(diameter: Distance) -> Worked<Force> {
+    let strength: Pressure = psi(45_000.0);
+    let inputs = [("F_nt", strength.into()), ("D", diameter.into())];
+    let area = diameter * diameter * (std::f64::consts::PI / 4.0);
+    let basis = Basis::memory("A307 bolts, F_nt 45 ksi, Ω 2.0");
+    Worked::new(
+        "T_a",
+        "F_nt·π·D²/4/2",
+        &inputs,
+        strength * area / 2.0,
+        basis,
+    )
+}

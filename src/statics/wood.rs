@@ -1,0 +1,421 @@
+//! Lumber: reference values by species, factors, allowable bending and shear
+//! (facts/load-path.md §2.2).
+
+use crate::measure::Area;
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::measure::Moment;
+use crate::measure::Pressure;
+use crate::measure::SectionModulus;
+use crate::measure::inches;
+use crate::measure::psi;
+use crate::statics::basis::Basis;
+use crate::statics::basis::Sourced;
+use crate::statics::factors::Incising;
+use crate::statics::factors::LoadDuration;
+use crate::statics::factors::Moisture;
+use crate::statics::factors::SpecificGravity;
+use crate::statics::worked::Worked;
+
+/// Which table of the supplement a member belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Class {
+    /// Dimension lumber, 2 to 4 in thick.
+    Dimension,
+    /// Posts and timbers, 5 x 5 and larger.
+    Timber,
+}
+
+/// Whether the size factor is in the reference value already.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SizeEffect {
+    /// As of Southern Pine.
+    InReference,
+    /// By the table of widths.
+    ByWidth,
+}
+
+/// Reference design values of No. 2 lumber.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Species {
+    /// The species group as it is stamped.
+    pub name: &'static str,
+    /// Which table it stands in.
+    pub class: Class,
+    /// G
+    pub gravity: Sourced<SpecificGravity>,
+    /// F_b
+    pub bending: Sourced<Pressure>,
+    /// F_v
+    pub shear: Sourced<Pressure>,
+    /// F_c⊥, with what is known of it.
+    pub perpendicular: Option<Sourced<Pressure>>,
+    /// E
+    pub elasticity: Sourced<Pressure>,
+    /// Size factor or not.
+    pub size_effect: SizeEffect,
+}
+
+const DIMENSION: &str = "NDS Supplement 2018 Tables 4A and 4B, No. 2";
+const TIMBER: &str = "NDS Supplement 2018 Table 4D, No. 2";
+const GRAVITY: Basis = Basis::quoted("NDS 2018 Table 12.3.3A");
+
+/// Which of the values of a row were read second-hand; the others are from memory.
+#[derive(Clone, Copy)]
+enum Read {
+    All,
+    Elasticity,
+    Nothing,
+}
+
+const fn row(
+    name: &'static str,
+    g: f64,
+    [bending, shear, perpendicular, elasticity]: [f64; 4],
+    read: Read,
+    size_effect: SizeEffect,
+) -> Species {
+    let strength = match read {
+        Read::All => Basis::quoted(DIMENSION),
+        Read::Elasticity | Read::Nothing => Basis::memory(DIMENSION),
+    };
+    let stiffness = match read {
+        Read::All | Read::Elasticity => Basis::quoted(DIMENSION),
+        Read::Nothing => Basis::memory(DIMENSION),
+    };
+    Species {
+        name,
+        class: Class::Dimension,
+        gravity: Sourced::new(SpecificGravity(g), GRAVITY),
+        bending: Sourced::new(psi(bending), strength),
+        shear: Sourced::new(psi(shear), strength),
+        perpendicular: Some(Sourced::new(psi(perpendicular), strength)),
+        elasticity: Sourced::new(psi(elasticity), stiffness),
+        size_effect,
+    }
+}
+
+const fn timber(name: &'static str, g: f64, values: [f64; 3], basis: Basis) -> Species {
+    let [bending, shear, elasticity] = values;
+    Species {
+        name,
+        class: Class::Timber,
+        gravity: Sourced::new(SpecificGravity(g), GRAVITY),
+        bending: Sourced::new(psi(bending), basis),
+        shear: Sourced::new(psi(shear), basis),
+        perpendicular: None,
+        elasticity: Sourced::new(psi(elasticity), basis),
+        size_effect: SizeEffect::ByWidth,
+    }
+}
+
+/// No. 2 lumber by species group; the regional list of an unknown species.
+pub const SPECIES: &[Species] = &[
+    row(
+        "Douglas Fir-Larch",
+        0.50,
+        [900.0, 180.0, 625.0, 1.6e6],
+        Read::All,
+        SizeEffect::ByWidth,
+    ),
+    row(
+        "Spruce-Pine-Fir",
+        0.42,
+        [875.0, 135.0, 425.0, 1.4e6],
+        Read::All,
+        SizeEffect::ByWidth,
+    ),
+    row(
+        "Hem-Fir",
+        0.43,
+        [850.0, 150.0, 405.0, 1.3e6],
+        Read::All,
+        SizeEffect::ByWidth,
+    ),
+    row(
+        "Southern Pine",
+        0.55,
+        [1100.0, 175.0, 565.0, 1.4e6],
+        Read::All,
+        SizeEffect::InReference,
+    ),
+    row(
+        "SPF (South)",
+        0.36,
+        [775.0, 135.0, 335.0, 1.1e6],
+        Read::Elasticity,
+        SizeEffect::ByWidth,
+    ),
+    row(
+        "Western cedars",
+        0.36,
+        [700.0, 155.0, 425.0, 1.0e6],
+        Read::Nothing,
+        SizeEffect::ByWidth,
+    ),
+    row(
+        "Redwood",
+        0.37,
+        [925.0, 160.0, 650.0, 1.2e6],
+        Read::Nothing,
+        SizeEffect::ByWidth,
+    ),
+];
+
+/// Posts and timbers, No. 2.
+pub const TIMBERS: &[Species] = &[
+    timber(
+        "Douglas Fir-Larch",
+        0.50,
+        [750.0, 170.0, 1.3e6],
+        Basis::quoted(TIMBER),
+    ),
+    timber(
+        "Southern Pine",
+        0.55,
+        [850.0, 165.0, 1.2e6],
+        Basis::memory(TIMBER),
+    ),
+    timber(
+        "Hem-Fir",
+        0.43,
+        [575.0, 140.0, 1.1e6],
+        Basis::memory(TIMBER),
+    ),
+    timber(
+        "Spruce-Pine-Fir",
+        0.42,
+        [500.0, 125.0, 1.0e6],
+        Basis::memory(TIMBER),
+    ),
+];
+
+/// How a member lies to its load.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Lying {
+    /// Bent across its thickness.
+    Flat,
+    /// Bent across its width; a square post.
+    OnEdge,
+}
+
+/// The circumstances of a member.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Service {
+    /// C_D
+    pub duration: LoadDuration,
+    /// C_M
+    pub moisture: Moisture,
+    /// C_i
+    pub incising: Incising,
+}
+
+/// Why there is no allowable value.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
+pub enum NoValue {
+    /// Narrower than 2 in or wider than 10 in nominal, or a board thinner than 2 in.
+    #[error("no factor is tabulated here for a member of this size")]
+    SizeNotTabulated,
+    /// No bearing value across the grain of timbers is given.
+    #[error("no bearing value across the grain is given for this species and size")]
+    BearingNotTabulated,
+}
+
+/// Slack for sizes read in other units.
+const HAIR: Distance = inches(1.0 / 64.0);
+
+/// C_F of F_b for No. 2 lumber by actual width and thickness.
+///
+/// # Errors
+/// Sizes outside the table.
+pub fn size_factor(
+    species: &Species,
+    thickness: Distance,
+    width: Distance,
+) -> Result<Worked<f64>, NoValue> {
+    let basis = Basis::quoted("NDS Supplement 2018 Tables 4A and 4D, size factor");
+    let inputs = [("t", thickness.into()), ("width", width.into())];
+    let worked = |factor| Worked::new("C_F", "by width", &inputs, factor, basis);
+    let none = Err(NoValue::SizeNotTabulated);
+    match species.class {
+        Class::Timber if width <= inches(12.0) => return Ok(worked(1.0)),
+        Class::Timber => return none,
+        Class::Dimension if thickness < inches(1.5) - HAIR => return none,
+        Class::Dimension => {}
+    }
+    let thick = thickness >= inches(3.5) - HAIR;
+    let row = SIZE_FACTORS
+        .iter()
+        .find(|row| width <= inches(row.0) + HAIR);
+    let Some((_, thin_factor, thick_factor)) = row else {
+        return none;
+    };
+    let factor = if thick { *thick_factor } else { *thin_factor };
+    match species.size_effect {
+        SizeEffect::InReference if width <= inches(3.5) + HAIR => {
+            let basis = Basis::memory("NDS Supplement 2018 Table 4B, size effect built in");
+            Ok(Worked::new("C_F", "built in", &inputs, 1.0, basis))
+        }
+        // The reference value at hand is that of the narrow widths.
+        SizeEffect::InReference => none,
+        SizeEffect::ByWidth => Ok(worked(factor)),
+    }
+}
+
+/// Widest actual width in inches, C_F of 2 and 3 in thick, of 4 in thick.
+const SIZE_FACTORS: &[(f64, f64, f64)] = &[
+    (3.5, 1.5, 1.5),
+    (4.5, 1.4, 1.4),
+    (5.5, 1.3, 1.3),
+    (7.25, 1.2, 1.3),
+    (9.25, 1.1, 1.2),
+];
+
+/// C_fu of a member lying flat.
+fn flat_use_factor(
+    lying: Lying,
+    thickness: Distance,
+    width: Distance,
+) -> Result<Worked<f64>, NoValue> {
+    let basis = Basis::quoted("NDS Supplement 2018 Table 4A, flat use factor");
+    let inputs = [("t", thickness.into()), ("width", width.into())];
+    let factor = match lying {
+        Lying::OnEdge => 1.0,
+        Lying::Flat if (width - thickness).abs() <= HAIR => 1.0,
+        Lying::Flat if thickness > inches(1.5) + HAIR => return Err(NoValue::SizeNotTabulated),
+        Lying::Flat if (width - inches(3.5)).abs() <= HAIR => 1.1,
+        Lying::Flat if (width - inches(5.5)).abs() <= HAIR => 1.15,
+        Lying::Flat => return Err(NoValue::SizeNotTabulated),
+    };
+    Ok(Worked::new("C_fu", "by width", &inputs, factor, basis))
+}
+
+/// C_M of F_b: 0.85 when wet, 1 when F_b·C_F is no more than 1150 psi, 1 for timbers.
+fn wet_bending(species: &Species, size: f64, moisture: Moisture) -> Worked<f64> {
+    let scaled = species.bending.value * size;
+    let inputs = [("F_b", species.bending.value.into()), ("C_F", size.into())];
+    let basis = match species.class {
+        Class::Dimension => Basis::quoted("NDS Supplement 2018 Table 4A, wet service factor"),
+        Class::Timber => Basis::memory("NDS Supplement 2018 Table 4D, wet service factor"),
+    };
+    let line = |formula, value| Worked::new("C_M", formula, &inputs, value, basis);
+    match (moisture, species.class) {
+        (Moisture::Dry, Class::Dimension | Class::Timber) => line("1, dry", 1.0),
+        (Moisture::Wet, Class::Timber) => line("1, timber", 1.0),
+        (Moisture::Wet, Class::Dimension) if scaled <= psi(1150.0 + 1e-6) => {
+            line("1, wet with F_b·C_F ≤ 1150 psi", 1.0)
+        }
+        (Moisture::Wet, Class::Dimension) => line("0.85, wet", 0.85),
+    }
+}
+
+/// C_i of strengths; from memory.
+fn incised(incising: Incising) -> Worked<f64> {
+    let basis = Basis::memory("NDS 2018, incising factor");
+    match incising {
+        Incising::Incised => Worked::new("C_i", "0.80, incised", &[], 0.80, basis),
+        Incising::Plain => Worked::new("C_i", "1, not incised", &[], 1.0, basis),
+    }
+}
+
+/// F'_b, the allowable bending stress of a member of these actual sizes.
+///
+/// `thickness` is the smaller side, `width` the larger, however the member lies.
+///
+/// # Errors
+/// Sizes outside the tables.
+pub fn allowable_bending(
+    species: &Species,
+    thickness: Distance,
+    width: Distance,
+    lying: Lying,
+    service: Service,
+) -> Result<Worked<Pressure>, NoValue> {
+    let size = size_factor(species, thickness, width)?;
+    let flat = flat_use_factor(lying, thickness, width)?;
+    let wet = wet_bending(species, size.value, service.moisture);
+    let (duration, slits) = (service.duration.line(), incised(service.incising));
+    let factors = duration.value * wet.value * size.value * flat.value * slits.value;
+    let inputs = [
+        ("F_b", species.bending.value.into()),
+        ("C_D", duration.value.into()),
+        ("C_M", wet.value.into()),
+        ("C_F", size.value.into()),
+        ("C_fu", flat.value.into()),
+        ("C_i", slits.value.into()),
+    ];
+    let formula = "F_b·C_D·C_M·C_F·C_fu·C_i";
+    let allowed = species.bending.value * factors;
+    Ok(
+        Worked::new("F'_b", formula, &inputs, allowed, species.bending.basis)
+            .after(wet)
+            .after(flat)
+            .after(size)
+            .after(slits)
+            .after(duration),
+    )
+}
+
+/// F'_v, the allowable shear stress.
+#[must_use]
+pub fn allowable_shear(species: &Species, service: Service) -> Worked<Pressure> {
+    let wet = match (service.moisture, species.class) {
+        (Moisture::Dry, Class::Dimension | Class::Timber) | (Moisture::Wet, Class::Timber) => 1.0,
+        (Moisture::Wet, Class::Dimension) => 0.97,
+    };
+    let (duration, slits) = (service.duration.line(), incised(service.incising));
+    let inputs = [
+        ("F_v", species.shear.value.into()),
+        ("C_D", duration.value.into()),
+        ("C_M", wet.into()),
+        ("C_i", slits.value.into()),
+    ];
+    let allowed = species.shear.value * (duration.value * wet * slits.value);
+    let formula = "F_v·C_D·C_M·C_i";
+    Worked::new("F'_v", formula, &inputs, allowed, species.shear.basis)
+        .after(slits)
+        .after(duration)
+}
+
+/// E' for deflections: wet 0.9, incised 0.95; no C_D.
+#[must_use]
+pub fn elasticity(species: &Species, moisture: Moisture, incising: Incising) -> Worked<Pressure> {
+    let wet = match (moisture, species.class) {
+        (Moisture::Dry, Class::Dimension | Class::Timber) | (Moisture::Wet, Class::Timber) => 1.0,
+        (Moisture::Wet, Class::Dimension) => 0.9,
+    };
+    let slits = match incising {
+        Incising::Incised => 0.95,
+        Incising::Plain => 1.0,
+    };
+    let inputs = [
+        ("E", species.elasticity.value.into()),
+        ("C_M", wet.into()),
+        ("C_i", slits.into()),
+    ];
+    let value = species.elasticity.value * (wet * slits);
+    Worked::new("E'", "E·C_M·C_i", &inputs, value, species.elasticity.basis)
+}
+
+/// f_b = M/S
+#[must_use]
+pub fn bending_stress(moment: Moment, modulus: SectionModulus) -> Worked<Pressure> {
+    let inputs = [("M", moment.into()), ("S", modulus.into())];
+    Worked::new("f_b", "M/S", &inputs, moment / modulus, Basis::MECHANICS)
+}
+
+/// M_a, the moment that brings a section to its allowable stress.
+#[must_use]
+pub fn allowable_moment(stress: Pressure, modulus: SectionModulus) -> Worked<Moment> {
+    let inputs = [("F'_b", stress.into()), ("S", modulus.into())];
+    let moment = stress * modulus;
+    Worked::new("M_a", "F'_b·S", &inputs, moment, Basis::MECHANICS)
+}
+
+/// f_v of a solid rectangle: 1.5·V/A.
+#[must_use]
+pub fn shear_stress(shear: Force, area: Area) -> Worked<Pressure> {
+    let inputs = [("V", shear.into()), ("A", area.into())];
+    let stress = shear * 1.5 / area;
+    Worked::new("f_v", "1.5·V/A", &inputs, stress, Basis::MECHANICS)
+}
