@@ -3,10 +3,7 @@
 use crate::evaluate::Decision;
 use crate::evaluate::Reason;
 use crate::evaluate::decide::Ask;
-use crate::evaluate::decide::Asks;
-use crate::evaluate::decide::against;
 use crate::evaluate::decide::asks;
-use crate::evaluate::scene::Piece;
 use crate::evaluate::scene::Scene;
 use crate::evaluate::scene::says_nothing;
 use crate::evaluate::scene::word;
@@ -174,16 +171,13 @@ fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: D
         let truths = scene
             .guard
             .of(item)
-            .map(|(index, _)| match scene.piece(item, index) {
-                Piece::Nothing(_) => Truth::Unknown,
-                Piece::Says(said) => {
-                    let outcome = against(said.evidence, &Asks::only(ask), decision);
-                    match outcome.map(|outcome| outcome.verdict) {
-                        Some(Verdict::Meets) => Truth::True,
-                        Some(Verdict::FallsShort) => Truth::False,
-                        Some(Verdict::TooClose) => Truth::Doubt,
-                        Some(Verdict::NotMeasured | Verdict::DoesNotApply) | None => Truth::Unknown,
-                    }
+            .map(|(index, _)| {
+                let evidence = scene.evidence(item, index);
+                match evidence.map(|evidence| ask.verdict(evidence, decision)) {
+                    Some(Verdict::Meets) => Truth::True,
+                    Some(Verdict::FallsShort) => Truth::False,
+                    Some(Verdict::TooClose) => Truth::Doubt,
+                    Some(Verdict::NotMeasured | Verdict::DoesNotApply) | None => Truth::Unknown,
                 }
             });
         let highest = match (item.info().worst, ask) {

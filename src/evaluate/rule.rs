@@ -256,7 +256,11 @@ fn one<'r>(
         Demand::Foothold(demand) => opening::foothold(scene, demand),
         Demand::Length(bounds) => judgement::length(scene, item, bounds),
         Demand::Opening(demand) => {
-            let mut judgement = opening::opening(scene, item, demand, &others.zoned(item));
+            let zoned = match demand.zone {
+                Some(_) => others.zoned(item),
+                None => Vec::new(), // nothing to be read where it lies
+            };
+            let mut judgement = opening::opening(scene, item, demand, &zoned);
             may_be_triangle(scene, &mut judgement, others);
             judgement
         }

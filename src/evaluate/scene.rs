@@ -180,6 +180,20 @@ impl<'g> Scene<'g> {
         }
     }
 
+    /// The evidence alone, where there is some.
+    pub(super) fn evidence(&self, item: Item, index: usize) -> Option<Evidence> {
+        let evidence = |piece: &Piece| match piece {
+            Piece::Says(said) => Some(said.evidence),
+            Piece::Nothing(_) => None,
+        };
+        match self.pieces.get(index) {
+            Some(piece) if self.guard.observation(index).item == item => {
+                evidence(piece.get_or_init(|| self.read(item, index)))
+            }
+            Some(_) | None => evidence(&self.read(item, index)),
+        }
+    }
+
     fn read(&self, item: Item, index: usize) -> Piece {
         let observation = self.guard.observation(index);
         let Some(reading) = &observation.reading else {
