@@ -216,7 +216,7 @@ fn any_opening<'r>(
     check: &'r Check,
     others: &Others<'_, 'r>,
 ) -> Option<Judgement<'r>> {
-    let written = scene.guard.of(item).next().is_some();
+    let written = scene.of(item).next().is_some();
     if item == Item::EndGap && !written {
         return None;
     }
@@ -239,7 +239,7 @@ fn any_opening<'r>(
 
 /// `stair triangle,none`: the side is closed, so that a bottom gap is an opening.
 fn side_is_closed(scene: &Scene<'_>) -> bool {
-    scene.guard.of(Item::StairTriangle).any(|(_, observation)| {
+    scene.of(Item::StairTriangle).any(|(_, observation)| {
         let reading = observation.reading.as_ref();
         reading.is_some_and(|reading| reading.value == Value::None)
     })
