@@ -3,10 +3,7 @@
 use crate::evaluate::Decision;
 use crate::evaluate::Reason;
 use crate::evaluate::decide::Ask;
-use crate::evaluate::decide::Asks;
-use crate::evaluate::decide::against;
 use crate::evaluate::decide::asks;
-use crate::evaluate::scene::Piece;
 use crate::evaluate::scene::Scene;
 use crate::evaluate::scene::says_nothing;
 use crate::evaluate::scene::word;
@@ -140,7 +137,6 @@ pub(super) fn reasons<'r>(scene: &Scene<'_>, rule: &Rule, truth: Truth) -> Vec<R
 
 fn why_unknown<'r>(scene: &Scene<'_>, item: Item) -> Reason<'r> {
     scene
-        .guard
         .of(item)
         .find_map(|(index, observation)| says_nothing(index, observation))
         .unwrap_or(Reason::CircumstanceMissing(item))
@@ -161,7 +157,7 @@ pub(super) fn holds(scene: &Scene<'_>, condition: &Condition, decision: Decision
 
 /// One of several observations suffices; one that says nothing leaves it open.
 fn of_words(scene: &Scene<'_>, item: Item, words: &[&'static str]) -> Truth {
-    let truths = scene.guard.of(item).map(|(_, observation)| {
+    let truths = scene.of(item).map(|(_, observation)| {
         word(observation).map_or(Truth::Unknown, |word| Truth::of(words.contains(&word)))
     });
     truths.max().unwrap_or(Truth::Unknown)
@@ -171,21 +167,15 @@ fn of_words(scene: &Scene<'_>, item: Item, words: &[&'static str]) -> Truth {
 fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: Decision) -> Truth {
     let mut truth = Truth::True;
     for ask in asks(bounds).iter() {
-        let truths = scene
-            .guard
-            .of(item)
-            .map(|(index, _)| match scene.piece(item, index) {
-                Piece::Nothing(_) => Truth::Unknown,
-                Piece::Says(said) => {
-                    let outcome = against(said.evidence, &Asks::only(ask), decision);
-                    match outcome.map(|outcome| outcome.verdict) {
-                        Some(Verdict::Meets) => Truth::True,
-                        Some(Verdict::FallsShort) => Truth::False,
-                        Some(Verdict::TooClose) => Truth::Doubt,
-                        Some(Verdict::NotMeasured | Verdict::DoesNotApply) | None => Truth::Unknown,
-                    }
-                }
-            });
+        let truths = scene.of(item).map(|(index, _)| {
+            let evidence = scene.evidence(item, index);
+            match evidence.map(|evidence| ask.verdict(evidence, decision)) {
+                Some(Verdict::Meets) => Truth::True,
+                Some(Verdict::FallsShort) => Truth::False,
+                Some(Verdict::TooClose) => Truth::Doubt,
+                Some(Verdict::NotMeasured | Verdict::DoesNotApply) | None => Truth::Unknown,
+            }
+        });
         let highest = match (item.info().worst, ask) {
             (Worst::Greatest, Ask::Above(_) | Ask::AtLeast(_))
             | (Worst::Least, Ask::Below(_) | Ask::AtMost(_)) => truths.max(),
@@ -198,7 +188,7 @@ fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: D
 
 /// One child within the bounds suffices.
 fn of_ages(scene: &Scene<'_>, item: Item, bounds: &Bounds<Age>) -> Truth {
-    let truths = scene.guard.of(item).map(|(_, observation)| {
+    let truths = scene.of(item).map(|(_, observation)| {
         match observation.reading.as_ref().map(|reading| &reading.value) {
             Some(Value::Age(age)) => Truth::of(within(bounds, *age)),
             Some(Value::None) => Truth::False,
@@ -210,7 +200,7 @@ fn of_ages(scene: &Scene<'_>, item: Item, bounds: &Bounds<Age>) -> Truth {
 
 /// The greatest count governs.
 fn of_counts(scene: &Scene<'_>, item: Item, bounds: &Bounds<u32>) -> Truth {
-    let counts = scene.guard.of(item).map(|(_, observation)| {
+    let counts = scene.of(item).map(|(_, observation)| {
         match observation.reading.as_ref().map(|reading| &reading.value) {
             Some(Value::Count(count)) => Some(*count),
             _ => None,
@@ -224,7 +214,7 @@ fn of_counts(scene: &Scene<'_>, item: Item, bounds: &Bounds<u32>) -> Truth {
 }
 
 fn of_years(scene: &Scene<'_>, item: Item, bounds: &Bounds<i32>) -> Truth {
-    let truths = scene.guard.of(item).map(|(_, observation)| {
+    let truths = scene.of(item).map(|(_, observation)| {
         match observation.reading.as_ref().map(|reading| &reading.value) {
             Some(Value::Years(span)) => years_within(*span, bounds),
             _ => Truth::Unknown,

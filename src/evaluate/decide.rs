@@ -208,8 +208,23 @@ impl<'r> Ask<'r> {
         }
     }
 
-    fn judge_point(self, value: Length, u: StandardUncertainty, decision: Decision) -> Outcome<'r> {
-        let margin = self.margin(value);
+    /// The verdict alone: what a condition asks.
+    pub(super) fn verdict(self, evidence: Evidence, decision: Decision) -> Verdict {
+        match evidence {
+            Evidence::Point(value, u) => self.point_verdicts(self.margin(value), u, decision).0,
+            Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => {
+                self.bound_verdict(evidence)
+            }
+        }
+    }
+
+    /// The verdict, and that of the simple decision.
+    fn point_verdicts(
+        self,
+        margin: Length,
+        u: StandardUncertainty,
+        decision: Decision,
+    ) -> (Verdict, Verdict) {
         let equal_is_fine = match self {
             Ask::AtLeast(_) | Ask::AtMost(_) | Ask::NotWithin(..) => true,
             Ask::Above(_) | Ask::Below(_) | Ask::StopsBall(_) => false,
@@ -226,11 +241,17 @@ impl<'r> Ask<'r> {
         } else {
             alone
         };
+        (verdict, alone)
+    }
+
+    fn judge_point(self, value: Length, u: StandardUncertainty, decision: Decision) -> Outcome<'r> {
+        let margin = self.margin(value);
+        let (verdict, alone) = self.point_verdicts(margin, u, decision);
         Outcome {
             verdict,
             alone,
             margin: Some(margin),
-            probability: Some(self.probability(value, u)).filter(|_| u > StandardUncertainty::NONE),
+            probability: (u > StandardUncertainty::NONE).then(|| self.probability(value, u)),
             limit: self.shown(value),
         }
     }
@@ -247,7 +268,7 @@ impl<'r> Ask<'r> {
     fn probability(self, value: Length, u: StandardUncertainty) -> Probability {
         match self {
             Ask::Above(limit) | Ask::AtLeast(limit) => {
-                Probability::below(value, limit.length, u).complement()
+                Probability::not_below(value, limit.length, u)
             }
             Ask::AtMost(limit) | Ask::Below(limit) | Ask::StopsBall(limit) => {
                 Probability::below(value, limit.length, u)
@@ -263,8 +284,8 @@ impl<'r> Ask<'r> {
         }
     }
 
-    fn judge_bound(self, bound: Evidence) -> Outcome<'r> {
-        let verdict = match self {
+    fn bound_verdict(self, bound: Evidence) -> Verdict {
+        match self {
             Ask::Above(limit) => lower(bound, limit.length, Equal::FallsShort),
             Ask::AtLeast(limit) => lower(bound, limit.length, Equal::Meets),
             Ask::AtMost(limit) => upper(bound, limit.length, Equal::Meets),
@@ -280,7 +301,11 @@ impl<'r> Ask<'r> {
                     Verdict::NotMeasured
                 }
             }
-        };
+        }
+    }
+
+    fn judge_bound(self, bound: Evidence) -> Outcome<'r> {
+        let verdict = self.bound_verdict(bound);
         Outcome {
             verdict,
             alone: verdict,

@@ -105,17 +105,38 @@ pub fn judge<'r>(
             ..when
         }),
         could_not_judge,
-        hazards: Hazard::ALL.map(|hazard| {
-            let of = || all.iter().filter(|finding| finding.rule.hazard == hazard);
-            let decides = of().filter(|finding| finding.binding);
-            HazardVerdict {
-                hazard,
-                verdict: worst(decides.map(Finding::counts_as)).map(never_meets),
-                guidance: worst(of().filter(advises).map(Finding::counts_as)).map(never_meets),
-            }
+        hazards: hazards(&all, advises).map(|of| HazardVerdict {
+            verdict: of.verdict.map(never_meets),
+            guidance: of.guidance.map(never_meets),
+            ..of
         }),
         findings: all,
     }
+}
+
+/// The worst of what decides and of what advises, for each hazard.
+fn hazards<'r>(all: &[Finding<'r>], advises: impl Fn(&&Finding<'r>) -> bool) -> [HazardVerdict; 5] {
+    let mut hazards = Hazard::ALL.map(|hazard| HazardVerdict {
+        hazard,
+        verdict: None,
+        guidance: None,
+    });
+    for finding in all {
+        let mut of = hazards.iter_mut();
+        let Some(of) = of.find(|of| of.hazard == finding.rule.hazard) else {
+            continue;
+        };
+        let into = if finding.binding {
+            &mut of.verdict
+        } else if advises(&finding) {
+            &mut of.guidance
+        } else {
+            continue;
+        };
+        let verdict = finding.counts_as();
+        *into = Some(into.map_or(verdict, |worst| worst.min(verdict)));
+    }
+    hazards
 }
 
 /// The worst of what applies; if nothing does, that nothing does.

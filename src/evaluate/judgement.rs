@@ -161,7 +161,7 @@ pub(super) fn length<'r>(
     let asks = asks(bounds);
     let mut all = Vec::new();
     let mut bounded = Vec::new();
-    for (index, _) in scene.guard.of(item) {
+    for (index, _) in scene.of(item) {
         match scene.piece(item, index) {
             Piece::Nothing(reason) => {
                 all.push(Judgement::open(item, reason));
@@ -257,7 +257,7 @@ pub(super) fn words<'r>(
     is_not: &'r [&'static str],
 ) -> Judgement<'r> {
     let mut all = Vec::new();
-    for (index, observation) in scene.guard.of(item) {
+    for (index, observation) in scene.of(item) {
         let Some(word) = word(observation) else {
             let reason = says_nothing(index, observation).unwrap_or(Reason::Unreadable(index));
             all.push(Judgement::open(item, reason));
@@ -292,7 +292,7 @@ pub(super) fn words<'r>(
 /// Counts against their bounds.
 pub(super) fn count<'r>(scene: &Scene<'_>, item: Item, bounds: &Bounds<u32>) -> Judgement<'r> {
     let mut all = Vec::new();
-    for (index, observation) in scene.guard.of(item) {
+    for (index, observation) in scene.of(item) {
         let count = match observation.reading.as_ref().map(|reading| &reading.value) {
             Some(Value::Count(count)) => *count,
             _ => {

@@ -97,19 +97,25 @@ pub(super) fn opening<'r>(
 
 /// The item's own observations, and balls that were tried everywhere. Each comes
 /// with the item it was written for.
-fn observations(scene: &Scene<'_>, item: Item) -> Vec<(usize, Item)> {
-    let mut all: Vec<(usize, Item)> = scene.guard.of(item).map(|(at, _)| (at, item)).collect();
-    if EVERYWHERE.contains(&item) {
-        for other in EVERYWHERE.into_iter().filter(|other| *other != item) {
-            let everywhere = scene.guard.of(other).filter(|(_, observation)| {
-                observation.reading.as_ref().is_some_and(|reading| {
-                    matches!(&reading.value, Value::Ball(ball) if ball.everywhere && !ball.passes)
-                })
-            });
-            all.extend(everywhere.map(|(at, _)| (at, other)));
-        }
-    }
-    all
+fn observations<'s>(scene: &'s Scene<'_>, item: Item) -> impl Iterator<Item = (usize, Item)> + 's {
+    let alike: &[Item] = if EVERYWHERE.contains(&item) {
+        &EVERYWHERE
+    } else {
+        &[]
+    };
+    let others = alike.iter().copied().filter(move |other| *other != item);
+    let everywhere = others.flat_map(move |other| {
+        let of_all = scene.of(other).filter(|(_, observation)| {
+            observation.reading.as_ref().is_some_and(|reading| {
+                matches!(&reading.value, Value::Ball(ball) if ball.everywhere && !ball.passes)
+            })
+        });
+        of_all.map(move |(at, _)| (at, other))
+    });
+    scene
+        .of(item)
+        .map(move |(at, _)| (at, item))
+        .chain(everywhere)
 }
 
 /// One tape reading.
@@ -277,7 +283,6 @@ fn partly<'r>(scene: &Scene<'_>, mut judgement: Judgement<'r>) -> Judgement<'r> 
             .is_some_and(|reading| matches!(&reading.value, Value::Ball(ball) if ball.everywhere))
     });
     let some_only = scene
-        .guard
         .of(Item::OpeningsChecked)
         .any(|(_, observation)| word(observation) != Some("every one"));
     if judgement.item == Item::Opening
@@ -300,7 +305,7 @@ fn overlaps(zone: &Zone, at: Extent) -> bool {
 pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Judgement<'r> {
     let item = Item::Foothold;
     let mut all = Vec::new();
-    for (index, observation) in scene.guard.of(item) {
+    for (index, observation) in scene.of(item) {
         let value = observation.reading.as_ref().map(|reading| &reading.value);
         all.push(match value {
             Some(Value::Foothold(foothold)) => one_foothold(scene, index, foothold, demand),

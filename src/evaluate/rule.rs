@@ -216,7 +216,7 @@ fn any_opening<'r>(
     check: &'r Check,
     others: &Others<'_, 'r>,
 ) -> Option<Judgement<'r>> {
-    let written = scene.guard.of(item).next().is_some();
+    let written = scene.of(item).next().is_some();
     if item == Item::EndGap && !written {
         return None;
     }
@@ -239,7 +239,7 @@ fn any_opening<'r>(
 
 /// `stair triangle,none`: the side is closed, so that a bottom gap is an opening.
 fn side_is_closed(scene: &Scene<'_>) -> bool {
-    scene.guard.of(Item::StairTriangle).any(|(_, observation)| {
+    scene.of(Item::StairTriangle).any(|(_, observation)| {
         let reading = observation.reading.as_ref();
         reading.is_some_and(|reading| reading.value == Value::None)
     })
@@ -256,7 +256,11 @@ fn one<'r>(
         Demand::Foothold(demand) => opening::foothold(scene, demand),
         Demand::Length(bounds) => judgement::length(scene, item, bounds),
         Demand::Opening(demand) => {
-            let mut judgement = opening::opening(scene, item, demand, &others.zoned(item));
+            let zoned = match demand.zone {
+                Some(_) => others.zoned(item),
+                None => Vec::new(), // nothing to be read where it lies
+            };
+            let mut judgement = opening::opening(scene, item, demand, &zoned);
             may_be_triangle(scene, &mut judgement, others);
             judgement
         }

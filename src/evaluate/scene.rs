@@ -39,6 +39,9 @@ pub(super) struct Scene<'g> {
     pub(super) presence: Presence,
     /// What each observation says about its own item, once somebody has asked.
     pieces: Vec<OnceCell<Piece>>,
+    /// Items that the guard's own observations speak of, and those it inherits.
+    own: u64,
+    inherited: u64,
 }
 
 /// Whether the guard stands there, and how exactly it will.
@@ -113,7 +116,25 @@ impl<'g> Scene<'g> {
                 OnceCell::new();
                 guard.observations.len() + guard.inherited.observations.len()
             ],
+            own: items(&guard.observations),
+            inherited: items(&guard.inherited.observations),
         }
+    }
+
+    /// As [`Guard::of`], without looking where nothing is.
+    pub(super) fn of(&self, item: Item) -> impl Iterator<Item = (usize, &'g Observation)> {
+        let bit = 1 << item as u64;
+        let (start, all) = if self.own & bit != 0 {
+            (0, &*self.guard.observations)
+        } else if self.inherited & bit != 0 {
+            let own = self.guard.observations.len();
+            (own, &*self.guard.inherited.observations)
+        } else {
+            (0, &[][..])
+        };
+        (start..)
+            .zip(all)
+            .filter(move |(_, observation)| observation.item == item)
     }
 
     /// The same guard judged as exact values, without doubt.
@@ -131,14 +152,13 @@ impl<'g> Scene<'g> {
     /// Whether the infill gives way under a push, so that a reading without
     /// one can prove only a shortfall.
     pub(super) fn infill_gives_way(&self) -> bool {
-        self.guard
-            .of(Item::Infill)
+        self.of(Item::Infill)
             .any(|(_, o)| matches!(word(o), Some("cables" | "upright cables" | "net")))
     }
 
     /// Whether the place is a stair: `None` where nobody said.
     pub(super) fn on_a_stair(&self) -> Option<bool> {
-        let mut places = self.guard.of(Item::Place).filter_map(|(_, o)| word(o));
+        let mut places = self.of(Item::Place).filter_map(|(_, o)| word(o));
         places.next().map(|place| place == "stair")
     }
 
@@ -177,6 +197,20 @@ impl<'g> Scene<'g> {
                 piece.get_or_init(|| self.read(item, index)).clone()
             }
             Some(_) | None => self.read(item, index),
+        }
+    }
+
+    /// The evidence alone, where there is some.
+    pub(super) fn evidence(&self, item: Item, index: usize) -> Option<Evidence> {
+        let evidence = |piece: &Piece| match piece {
+            Piece::Says(said) => Some(said.evidence),
+            Piece::Nothing(_) => None,
+        };
+        match self.pieces.get(index) {
+            Some(piece) if self.guard.observation(index).item == item => {
+                evidence(piece.get_or_init(|| self.read(item, index)))
+            }
+            Some(_) | None => evidence(&self.read(item, index)),
         }
     }
 
@@ -350,6 +384,12 @@ pub(super) fn says_nothing<'r>(index: usize, observation: &Observation) -> Optio
         Some(reading) if reading.value == Value::Unknown => Some(Reason::CouldNotLook(index)),
         Some(_) => None,
     }
+}
+
+/// Each item as one bit.
+fn items(observations: &[Observation]) -> u64 {
+    let bit = |observation: &Observation| 1_u64 << observation.item as u64;
+    observations.iter().map(bit).fold(0, |all, bit| all | bit)
 }
 
 fn presence(guard: &Guard) -> Presence {

@@ -234,7 +234,8 @@ impl Tangents {
         if self.count == MOST {
             return Added::NoRoom;
         }
-        if bound.at(self.best[0], self.best[1]) >= self.best[2] {
+        let over = self.best[2] - bound.at(self.best[0], self.best[1]);
+        if over <= bound.error {
             return Added::ChangesNothing;
         }
         let row = Row::of_bound(self.count, &bound);

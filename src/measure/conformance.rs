@@ -33,6 +33,16 @@ impl Probability {
         }
     }
 
+    /// The probability of the opposite of [`Probability::below`].
+    #[must_use]
+    pub fn not_below(reading: Length, limit: Length, u: StandardUncertainty) -> Probability {
+        let gap = (reading - limit).nanometres_as_float();
+        if gap > CERTAIN_FROM * u.as_length().nanometres_as_float() {
+            return Probability::CERTAIN; // what is left is less than floats can tell from 1
+        }
+        Probability::below(reading, limit, u).complement()
+    }
+
     /// The probability of the opposite.
     #[must_use]
     pub fn complement(self) -> Probability {
@@ -52,6 +62,10 @@ impl Probability {
     }
 }
 
+/// So many standard deviations off, Φ is 1 to the last digit of a float: the rest
+/// is below 2e-19, and half the distance to the next float is 5e-17.
+const CERTAIN_FROM: f64 = 9.0;
+
 /// Φ(z): the share of a normal distribution that lies below z standard deviations.
 ///
 /// # Accuracy
@@ -61,6 +75,9 @@ impl Probability {
 /// Φ(z) = erfc(−z/√2)/2: textbook definition.
 #[must_use]
 pub fn normal_cumulative(z: f64) -> f64 {
+    if z > CERTAIN_FROM {
+        return 1.0; // as it comes out below, without the work
+    }
     libm::erfc(-z / SQRT_2) / 2.0
 }
 

@@ -60,7 +60,7 @@ impl Cell {
 fn unquoted(raw: &str) -> Cow<'_, str> {
     let inner = raw.strip_prefix('"').unwrap_or(raw);
     if let Some(plain) = inner.strip_suffix('"')
-        && !plain.contains('"')
+        && !plain.bytes().any(|byte| byte == b'"')
     {
         return Cow::Borrowed(plain);
     }

@@ -78,15 +78,13 @@ impl Guard {
     /// The observations of an item with their indices: the guard's own, else
     /// those it inherits.
     pub fn of(&self, item: Item) -> impl Iterator<Item = (usize, &Observation)> {
-        let own = self.observations.iter().any(|o| o.item == item);
-        let (first, second): (&[Observation], &[Observation]) = if own {
-            (&self.observations, &[])
-        } else {
-            (&[], &self.inherited.observations)
+        let own = self.observations.iter().position(|o| o.item == item);
+        let (start, all) = match own {
+            Some(first) => (first, &self.observations[first..]),
+            None => (self.observations.len(), &*self.inherited.observations),
         };
-        let start = if own { 0 } else { self.observations.len() };
         (start..)
-            .zip(first.iter().chain(second))
+            .zip(all)
             .filter(move |(_, observation)| observation.item == item)
     }
 

@@ -67,7 +67,7 @@ impl Observer {
         };
         match self.readings.understand(item, &entry.text, unit) {
             Ok(understood) => {
-                for reading in &understood.readings {
+                for reading in understood.readings() {
                     into.push(observation(&understood.written, Some(Arc::clone(reading))));
                 }
                 for caution in &understood.cautions {

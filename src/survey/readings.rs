@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use crate::items::Item;
 use crate::measure::LengthUnit;
+use crate::reading::Parsed;
 use crate::reading::Reading;
 use crate::reading::ReadingError;
 use crate::reading::parse;
@@ -17,25 +18,34 @@ const REMEMBERED: usize = 100_000;
 const UNITS: usize = 6;
 
 /// A cell that was understood.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct Understood {
     /// The cell as it stands.
     pub(super) written: Arc<str>,
-    /// What it says; `5 to 6 in` says two things.
-    pub(super) readings: Box<[Arc<Reading>]>,
+    /// What it says.
+    first: Option<Arc<Reading>>,
+    /// What it says besides; `5 to 6 in` says two things.
+    others: Box<[Arc<Reading>]>,
     /// What a person should know of it.
     pub(super) cautions: Box<[String]>,
+}
+
+impl Understood {
+    /// What it says, in the order written.
+    pub(super) fn readings(&self) -> impl Iterator<Item = &Arc<Reading>> {
+        self.first.iter().chain(&self.others)
+    }
 }
 
 /// Cells that were understood, by item, default unit and text.
 #[derive(Debug, Default)]
 pub(super) struct Readings {
-    /// Where each text stands in `understood`, by item and unit.
-    known: Vec<HashMap<Box<str>, usize>>,
-    understood: Vec<Understood>,
-    /// Places in `understood` of texts met last, with their item's slot: most
-    /// cells are found here without a search.
-    recent: Vec<(usize, usize)>,
+    /// By item and unit.
+    known: Vec<HashMap<Box<str>, Understood>>,
+    count: usize,
+    /// Texts met last, with their item's slot: most cells are found here without
+    /// a search, and with one look into memory.
+    recent: Vec<(usize, Understood)>,
 }
 
 impl Readings {
@@ -50,35 +60,36 @@ impl Readings {
         if self.known.len() <= slot {
             self.known.resize_with(slot + 1, HashMap::new);
         }
+        if self.recent.is_empty() {
+            self.recent = vec![(usize::MAX, Understood::default()); RECENT];
+        }
         let recent = recent(slot, text);
-        self.recent.resize(RECENT, (usize::MAX, 0));
-        let (of, index) = self.recent[recent];
-        if of == slot
-            && self
-                .understood
-                .get(index)
-                .is_some_and(|u| *u.written == *text)
-        {
-            return Ok(&self.understood[index]);
+        let (of, last) = &self.recent[recent];
+        if *of != slot || *last.written != *text {
+            let known = match self.known[slot].get(text) {
+                Some(known) => known.clone(),
+                None => self.understand_anew(slot, text, parse(item, text, unit)?),
+            };
+            self.recent[recent] = (slot, known);
         }
-        if let Some(index) = self.known[slot].get(text) {
-            self.recent[recent] = (slot, *index);
-            return Ok(&self.understood[*index]);
-        }
-        let parsed = parse(item, text, unit)?;
-        if self.understood.len() >= REMEMBERED {
+        Ok(&self.recent[recent].1)
+    }
+
+    fn understand_anew(&mut self, slot: usize, text: &str, parsed: Parsed) -> Understood {
+        if self.count >= REMEMBERED {
             self.known.iter_mut().for_each(HashMap::clear);
-            self.understood.clear();
-            self.recent.fill((usize::MAX, 0));
+            self.count = 0;
         }
-        let index = self.understood.len();
-        self.known[slot].insert(text.into(), index);
-        self.understood.push(Understood {
+        let mut readings = parsed.readings.into_iter().map(Arc::new);
+        let understood = Understood {
             written: text.into(),
-            readings: parsed.readings.into_iter().map(Arc::new).collect(),
+            first: readings.next(),
+            others: readings.collect(),
             cautions: parsed.cautions.into_iter().collect(),
-        });
-        Ok(&self.understood[index])
+        };
+        self.count += 1;
+        self.known[slot].insert(text.into(), understood.clone());
+        understood
     }
 }
 
