@@ -10,6 +10,7 @@ mod items;
 mod opening;
 mod rules;
 mod terminal;
+mod walk;
 
 use std::ffi::OsString;
 
@@ -36,6 +37,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
         Command::Items(args) => items::run(&args, terminal),
         Command::Opening(args) => opening::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
+        Command::Walk(args) => walk::run(&args, terminal),
     };
     match done {
         Ok(exit) => exit,

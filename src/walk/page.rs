@@ -207,7 +207,38 @@ impl Page {
         self.replaced(text)
     }
 
-    fn can_name(&self, place: &Place) -> Result<(), PageError> {
+    /// The line on which an entry of this place was written just now.
+    pub(super) fn line_written(&self, row: Option<u64>) -> u64 {
+        match row {
+            Some(line) if !self.is_notebook() => line,
+            Some(_) | None => self.last_line(),
+        }
+    }
+
+    /// The first row of a place; of one without a guard, the row of its facts.
+    pub(super) fn row_of(&self, place: &Place) -> Option<u64> {
+        let wanted = place.compared();
+        let lines = starts(&self.text).filter(|(line, start)| {
+            let no_row = line_is_no_row(&self.text[*start..], self.plan.delimiter);
+            *line > self.plan.line && !no_row
+        });
+        let named = |row: &Row, column: Option<usize>| {
+            let cell = column.and_then(|column| row.texts.get(column));
+            cell.cloned().unwrap_or_default()
+        };
+        lines.map(|(line, _)| line).find(|line| {
+            self.row(*line).is_ok_and(|row| {
+                let place = Place {
+                    building: named(&row, self.plan.building),
+                    unit: named(&row, self.plan.unit),
+                    guard: named(&row, self.plan.guard),
+                };
+                place.compared() == wanted
+            })
+        })
+    }
+
+    pub(super) fn can_name(&self, place: &Place) -> Result<(), PageError> {
         if !place.building.is_empty() && self.plan.building.is_none() {
             return Err(PageError::NoBuilding);
         }
