@@ -12,3 +12,4 @@ mod readme;
 mod reports;
 mod rulesets;
 mod surveys;
+mod walk;

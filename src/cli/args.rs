@@ -22,6 +22,7 @@ use clap::ValueEnum;
     propagate_version = true,
     max_term_width = 80,
     after_help = "Examples:\n  \
+        guardrule walk house.csv\n  \
         guardrule check demo-surveys/family-house.csv\n  \
         guardrule items height\n  \
         guardrule rules list"

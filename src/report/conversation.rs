@@ -163,7 +163,7 @@ pub fn answered(said: &Said<'_>, ask: &Ask, width: usize) -> String {
             if !note.is_empty() {
                 text.push_str(&format!(" ({})", one_line(note)));
             }
-            if place.guard.is_empty() {
+            if place.guard.is_empty() && !item.is_survey_fact() {
                 let whole = if place.unit.is_empty() {
                     "the whole survey".to_owned()
                 } else {

@@ -94,6 +94,9 @@ impl Why {
     }
 }
 
+/// What is the same for most guards of a survey.
+const WHOLE_SURVEY: [Item; 3] = [Item::DwellingsInBuilding, Item::Storeys, Item::Use];
+
 /// The code of a reading that is out of the usual.
 const CAUTION: u16 = 231;
 
@@ -102,6 +105,13 @@ type Told<'r> = Vec<Said<'r>>;
 impl<'r> Walk<'r> {
     /// What a person answers to a question about an item.
     pub(super) fn read(&mut self, item: Item, text: &str, how: How, said: &mut Told<'r>) {
+        let ages: Vec<&str> = text.split([',', ';']).map(str::trim).collect();
+        if item == Item::Children && how == How::Add && ages.len() > 1 {
+            for age in ages {
+                self.read(item, age, How::Add, said);
+            }
+            return;
+        }
         let (text, note) = with_reason(text);
         let reading = match self.meant(item, &text) {
             Ok(reading) => reading,
@@ -256,10 +266,12 @@ impl<'r> Walk<'r> {
             return Place::default();
         }
         let here = self.here.clone().unwrap_or_default();
-        let wide = match pending.item {
-            Item::DwellingsInBuilding | Item::Storeys | Item::Use => Place::default(),
-            Item::Children => here.whole_unit(),
-            _ => return here,
+        let wide = if pending.item == Item::Children {
+            here.whole_unit()
+        } else if WHOLE_SURVEY.contains(&pending.item) {
+            Place::default()
+        } else {
+            return here;
         };
         let settled = self.view.guards.iter().all(|guard| {
             Place::of(guard).compared() == here.compared()

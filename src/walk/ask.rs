@@ -50,7 +50,24 @@ pub struct Ask {
     pub enter: String,
     /// How many rules wait for it.
     pub waiting: usize,
+    /// Whether the person wished to be asked, and not the rules.
+    pub out_of_turn: bool,
 }
+
+/// Where a ball is to be tried for an opening as such.
+const ALL_HOLES: &str = "everywhere: between the infill, under the bottom rail, at both ends";
+
+/// Where it is to be tried for other holes.
+const BALL_STOPS: [(Item, &str); 5] = [
+    (Item::BottomGap, "all along under the bottom rail"),
+    (Item::EdgeGap, "between the floor's edge and the guard"),
+    (Item::EndGap, "at the gap at the guard's end"),
+    (Item::RiserOpening, "between all treads"),
+    (
+        Item::StairTriangle,
+        "at every step, between riser, tread and bottom rail",
+    ),
+];
 
 impl Ask {
     /// A question with nothing around it.
@@ -66,6 +83,7 @@ impl Ask {
             so_far: Vec::new(),
             enter: enter.to_owned(),
             waiting: 0,
+            out_of_turn: false,
         }
     }
 
@@ -94,6 +112,15 @@ impl Ask {
             let examples = info.examples.iter().map(|example| (*example).to_owned());
             ask.examples = examples.collect();
         }
+        if item == Item::Children {
+            // several at once here, where a file wants a row for each
+            ask.how = vec!["Months for small children. No children, now or as guests: none."];
+            ask.examples = vec![
+                "14 months".into(),
+                "8 months, 3 years".into(),
+                "none".into(),
+            ];
+        }
         ask
     }
 
@@ -103,18 +130,9 @@ impl Ask {
             ByHand::No => format!("a {size} ball"),
             ByHand::Yes => format!("a {size} ball, pushed gently by hand,"),
         };
-        let question = match item {
-            Item::BottomGap => format!("Does {ball} stop all along under the bottom rail?"),
-            Item::EdgeGap => format!("Does {ball} stop between the floor's edge and the guard?"),
-            Item::EndGap => format!("Does {ball} stop at the gap at the guard's end?"),
-            Item::RiserOpening => format!("Does {ball} stop between all treads?"),
-            Item::StairTriangle => {
-                format!("Does {ball} stop at every step, between riser, tread and bottom rail?")
-            }
-            _ => format!(
-                "Does {ball} stop everywhere: between the infill, under the bottom rail, at both ends?"
-            ),
-        };
+        let of_item = BALL_STOPS.iter().find(|(of, _)| *of == item);
+        let stops = of_item.map_or(ALL_HOLES, |(_, stops)| stops);
+        let question = format!("Does {ball} stop {stops}?");
         let mut ask = Ask::bare(
             Topic::Ball(item, size.to_owned()),
             question,

@@ -232,6 +232,7 @@ impl<'r> Walk<'r> {
             Focus::Pending(pending, why) => why.ask(pending),
         };
         ask.place = self.here.clone();
+        ask.out_of_turn = matches!(self.focus, Focus::Item(..));
         ask
     }
 
@@ -276,13 +277,16 @@ impl<'r> Walk<'r> {
     }
 
     fn ask_fact(&self, item: Item) -> Ask {
-        let (question, how) = match item {
-            Item::Date => ("On which day do you measure?", None),
-            Item::By => ("Who measures? A name or initials.", None),
-            _ => (
-                "Which class is the tape? It is printed near its zero mark.",
-                item.info().how.first().copied(),
-            ),
+        let info = item.info();
+        let (question, how) = if item == Item::Date {
+            ("On which day do you measure?", None)
+        } else if item == Item::By {
+            ("Who measures? A name or initials.", None)
+        } else if item == Item::Tape {
+            let question = "Which class is the tape? It is printed near its zero mark.";
+            (question, info.how.first().copied())
+        } else {
+            (info.means, info.how.first().copied())
         };
         let today = self.settings.today.as_deref();
         let enter = match (item, today) {

@@ -48,6 +48,8 @@ impl Store {
             return Err(StoreError::Io(error));
         }
         let lock = Lock::of(&path)?;
+        // left behind by a walk that was killed while it wrote
+        drop(fs::remove_file(beside(&path, "new")));
         let known = read(&path)?;
         if known.is_some() && fs::metadata(&path)?.permissions().readonly() {
             return Err(StoreError::ReadOnly);
@@ -59,11 +61,6 @@ impl Store {
             _lock: lock,
         };
         Ok((store, text))
-    }
-
-    /// Where it is.
-    pub(super) fn path(&self) -> &Path {
-        &self.path
     }
 
     /// Whether this text stands in the file already.
@@ -162,11 +159,27 @@ impl Lock {
             .write(true)
             .open(&path)?;
         match file.try_lock() {
+            // a walk that ended just now may have taken the file away
+            Ok(()) if !is_still_there(&file, &path) => Err(StoreError::Busy),
             Ok(()) => Ok(Lock { path, _file: file }),
             Err(TryLockError::WouldBlock) => Err(StoreError::Busy),
             Err(TryLockError::Error(error)) => Err(StoreError::Io(error)),
         }
     }
+}
+
+#[cfg(unix)]
+fn is_still_there(file: &File, path: &Path) -> bool {
+    use std::os::unix::fs::MetadataExt;
+    match (file.metadata(), fs::metadata(path)) {
+        (Ok(locked), Ok(there)) => locked.ino() == there.ino(),
+        (Err(_), _) | (_, Err(_)) => false,
+    }
+}
+
+#[cfg(not(unix))]
+fn is_still_there(_file: &File, _path: &Path) -> bool {
+    true
 }
 
 impl Drop for Lock {

@@ -62,6 +62,7 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
     match Walk::new(&name, &text, &rulesets, settings) {
         Ok(walk) => Talk {
             walk,
+            name,
             store,
             keys: Keys::of(terminal),
             told: BTreeSet::new(),
@@ -96,6 +97,8 @@ fn refused(path: &Path, error: &StoreError) -> Diagnostic {
 
 struct Talk<'r> {
     walk: Walk<'r>,
+    /// The file as it was typed.
+    name: String,
     store: Store,
     keys: Keys,
     /// What was put in full already.
@@ -148,7 +151,7 @@ impl Talk<'_> {
     }
 
     fn name(&self) -> String {
-        one_line(&self.store.path().display().to_string()).into_owned()
+        one_line(&self.name).into_owned()
     }
 
     fn wrapped(&self, text: &str) -> String {
