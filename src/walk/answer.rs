@@ -18,6 +18,7 @@ use crate::walk::Said;
 use crate::walk::Topic;
 use crate::walk::Walk;
 use crate::walk::ask::ball_reading;
+use crate::walk::next::holes;
 use crate::walk::next::takes_a_unit;
 use crate::walk::page::Entry;
 use crate::walk::page::Page;
@@ -144,7 +145,7 @@ impl<'r> Walk<'r> {
         let Some((guard, _)) = &self.guard else {
             return;
         };
-        let reading = ball_reading(item, size, stops, by_hand(guard));
+        let reading = ball_reading(item, size, stops, by_hand(guard), holes(guard));
         self.read(item, &reading, How::Add, said);
     }
 

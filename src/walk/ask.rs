@@ -3,6 +3,8 @@
 use crate::items::Item;
 use crate::items::Kind;
 use crate::walk::Place;
+use crate::walk::next::HOLES;
+use crate::walk::next::Holes;
 
 /// What an answer will be about.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -57,15 +59,27 @@ pub struct Ask {
 /// Where a ball is to be tried for an opening as such.
 const ALL_HOLES: &str = "everywhere: between the infill, under the bottom rail, at both ends";
 
+/// And where the steps of a stair have holes of their own.
+const IN_THE_INFILL: &str = "everywhere between the infill and at both ends";
+
 /// Where it is to be tried for other holes.
 const BALL_STOPS: [(Item, &str); 5] = [
-    (Item::BottomGap, "all along under the bottom rail"),
-    (Item::EdgeGap, "between the floor's edge and the guard"),
-    (Item::EndGap, "at the gap at the guard's end"),
-    (Item::RiserOpening, "between all treads"),
+    (
+        Item::BottomGap,
+        "all along under the bottom rail (down to the floor: none)",
+    ),
+    (
+        Item::EdgeGap,
+        "between the floor's edge and the guard (no gap: none)",
+    ),
+    (Item::EndGap, "at the gap at the guard's end (no gap: none)"),
+    (
+        Item::RiserOpening,
+        "between all treads (closed risers: none)",
+    ),
     (
         Item::StairTriangle,
-        "at every step, between riser, tread and bottom rail",
+        "at every step, between riser, tread and bottom rail (closed side: none)",
     ),
 ];
 
@@ -98,12 +112,10 @@ impl Ask {
         let mut ask = Ask::bare(Topic::Item(item), question, "skip");
         // an item that a look answers is told by its words
         let seen = matches!(info.kind, Kind::Words(_)) && item != Item::MovesWhenPushed;
-        ask.how = info
-            .how
-            .iter()
-            .copied()
-            .take(if seen { 1 } else { 2 })
-            .collect();
+        // where a ball can be tried, it was asked about before
+        let by_tape = |how: &&str| !HOLES.contains(&item) || !how.contains("ball");
+        let how = info.how.iter().copied().filter(by_tape);
+        ask.how = how.take(if seen { 1 } else { 2 }).collect();
         ask.more = std::iter::once(info.means)
             .chain(info.how.iter().copied())
             .collect();
@@ -125,13 +137,17 @@ impl Ask {
     }
 
     /// Whether a ball of a size stops at a hole.
-    pub(super) fn ball(item: Item, size: &str, by_hand: ByHand) -> Ask {
+    pub(super) fn ball(item: Item, size: &str, by_hand: ByHand, holes: Holes) -> Ask {
         let ball = match by_hand {
             ByHand::No => format!("a {size} ball"),
             ByHand::Yes => format!("a {size} ball, pushed gently by hand,"),
         };
         let of_item = BALL_STOPS.iter().find(|(of, _)| *of == item);
-        let stops = of_item.map_or(ALL_HOLES, |(_, stops)| stops);
+        let stops = match (of_item, holes) {
+            (Some((_, stops)), _) => stops,
+            (None, Holes::All) => ALL_HOLES,
+            (None, Holes::Infill) => IN_THE_INFILL,
+        };
         let question = format!("Does {ball} stop {stops}?");
         let mut ask = Ask::bare(
             Topic::Ball(item, size.to_owned()),
@@ -155,10 +171,17 @@ pub(super) enum ByHand {
 }
 
 /// A ball's answer as a survey has it.
-pub(super) fn ball_reading(item: Item, size: &str, stops: bool, by_hand: ByHand) -> String {
+pub(super) fn ball_reading(
+    item: Item,
+    size: &str,
+    stops: bool,
+    by_hand: ByHand,
+    holes: Holes,
+) -> String {
     let mut text = format!("{size} ball {}", if stops { "stops" } else { "passes" });
-    // `everywhere` speaks for every hole of the guard, and here every hole was asked about
-    if stops && matches!(item, Item::Opening | Item::StairTriangle) {
+    // `everywhere` speaks for every hole of the guard, so each must have been asked about
+    let all = item == Item::Opening && holes == Holes::All;
+    if stops && (all || item == Item::StairTriangle) {
         text.push_str(" everywhere");
     }
     if by_hand == ByHand::Yes {

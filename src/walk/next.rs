@@ -64,9 +64,9 @@ fn rests_on_every_opening(judged: &Judged<'_>, guard: &Guard) -> bool {
     let by_tape = |index: &usize| {
         let reading = guard.observation(*index).reading.as_ref();
         reading.is_some_and(|reading| match &reading.value {
-            Value::Ball(ball) => !ball.everywhere,
             Value::Measure(_) | Value::Shape(_) => true,
             Value::Age(_)
+            | Value::Ball(_)
             | Value::Count(_)
             | Value::Date { .. }
             | Value::Foothold(_)
@@ -193,6 +193,25 @@ pub(super) fn gives_way(guard: &Guard) -> bool {
         let reading = observation.reading.as_ref();
         reading.is_some_and(|reading| word(&reading.value))
     })
+}
+
+/// How far a ball at an opening speaks for the whole guard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Holes {
+    /// For every hole: `stops everywhere`.
+    All,
+    /// For the infill alone: the steps of a stair have holes of their own.
+    Infill,
+}
+
+/// Which holes a ball is asked about at once.
+pub(super) fn holes(guard: &Guard) -> Holes {
+    let level = guard.of(Item::Place).any(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        reading
+            .is_some_and(|reading| matches!(reading.value, Value::Word(place) if place != "stair"))
+    });
+    if level { Holes::All } else { Holes::Infill }
 }
 
 /// Whether a number without a unit may stand in a reading of this item.

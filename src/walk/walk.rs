@@ -19,6 +19,7 @@ use crate::walk::ask::ByHand;
 use crate::walk::next::HOLES;
 use crate::walk::next::ball;
 use crate::walk::next::gives_way;
+use crate::walk::next::holes;
 use crate::walk::next::next_item;
 use crate::walk::page::Entry;
 use crate::walk::page::Page;
@@ -247,7 +248,7 @@ impl<'r> Walk<'r> {
             return self.ask_name();
         };
         let mut ask = match size {
-            Some(size) => Ask::ball(item, &size, by_hand(guard)),
+            Some(size) => Ask::ball(item, &size, by_hand(guard), holes(guard)),
             None => Ask::item(item),
         };
         ask.so_far = so_far(guard, item);

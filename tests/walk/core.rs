@@ -35,9 +35,9 @@ fn a_walk_and_a_survey_by_hand_give_the_same_report() {
             "landing",
             "l",
             "9 ft 2 in",
+            "35 1/2 in",
             "b",
             "y",
-            "35 1/2 in",
         ],
     );
     assert_eq!(one.step().topic, Topic::Name, "{}", one.text());

@@ -133,7 +133,7 @@ fn what_another_program_writes_meanwhile_is_kept() {
     assert_eq!(read(folder.path()), format!("{theirs},g,drop,9 ft,\n"));
     // what is no survey any more is not written over
     fs::write(folder.path().join("s.csv"), "all gone").expect("written");
-    walk.send("b");
+    walk.send("36 in");
     let (_, err, code) = walk.finish();
     assert_eq!(code, Some(2));
     let err = err.split_whitespace().collect::<Vec<_>>().join(" ");

@@ -129,9 +129,9 @@ fn three_guards_on_a_terminal_with_mistakes() {
     screen.line("R. T.");
     screen.line("");
     screen.line("landing");
-    assert!(screen.line("lamding").contains("Not taken."));
+    assert!(screen.line("lamding").contains("Not taken:"));
     screen.line("l");
-    assert!(screen.line("9 ft 12 yards").contains("Not taken."));
+    assert!(screen.line("9 ft 12 yards").contains("Not taken:"));
     screen.line("8 ft");
     assert!(screen.line("back").contains("So far: 8 ft"));
     screen.line("9 ft 2 in");
