@@ -266,7 +266,7 @@ fn cannot_write(args: &CheckArgs, error: &io::Error) -> Diagnostic {
 }
 
 /// Something that the system refuses, about a file as a whole.
-fn outside(code: Code, name: &str, error: &io::Error) -> Diagnostic {
+pub(super) fn outside(code: Code, name: &str, error: &io::Error) -> Diagnostic {
     let missing = error.kind() == io::ErrorKind::NotFound;
     let message = if missing && code == codes::CANNOT_READ {
         format!("there is no file {name}")

@@ -44,7 +44,7 @@ pub(super) fn load<'a>(
 }
 
 /// What is judged beside any law, and alone where nobody chose.
-const GUIDANCE: &str = "small-child-advice";
+pub(super) const GUIDANCE: &str = "small-child-advice";
 
 /// Whether the child guidance is judged where nobody asked for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

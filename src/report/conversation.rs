@@ -135,14 +135,11 @@ pub fn answered(said: &Said<'_>, ask: &Ask, width: usize) -> String {
         }
         Said::More => more(ask, width),
         Said::Refused(message, help) => {
-            let mut text = one_line(message).into_owned();
+            let mut text = format!("Not taken: {}.", one_line(message));
             if let Some(help) = help {
-                text.push_str(&format!(": {}", one_line(help)));
+                text.push_str(&format!(" {}.", capital(&one_line(help))));
             }
-            palette::verdict(
-                &wrap("  ", &format!("Not taken. {text}.")),
-                Verdict::NotMeasured,
-            )
+            palette::verdict(&wrap("  ", &text), Verdict::NotMeasured)
         }
         Said::Remark(text) => wrap("  ", &one_line(text)),
         Said::Settled(settled) => {
@@ -171,9 +168,16 @@ pub fn answered(said: &Said<'_>, ask: &Ask, width: usize) -> String {
                 };
                 text.push_str(&format!(", for {whole}"));
             }
-            wrap("  ", &format!("Noted. {text}."))
+            wrap("  ", &format!("Noted. {}.", text.trim_end_matches('.')))
         }
     }
+}
+
+/// With a capital in front, as a sentence begins.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
 }
 
 fn done(place: &Place, open: &[Item]) -> String {

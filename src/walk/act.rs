@@ -49,6 +49,7 @@ impl<'r> Walk<'r> {
     fn reply(&mut self, text: &str, said: &mut Vec<Said<'r>>) {
         let topic = self.step().topic;
         if let Some((item, reading)) = self.out_of_turn(&topic, text) {
+            self.turn_back();
             let how = self.how_for(item);
             self.focus = Focus::Next;
             self.read(item, &reading, how, said);
@@ -93,12 +94,16 @@ impl<'r> Walk<'r> {
 
     /// `height: 35 in` while something else is asked.
     fn out_of_turn(&self, topic: &Topic, text: &str) -> Option<(Item, String)> {
-        self.here.as_ref()?;
-        if matches!(topic, Topic::Fact(_) | Topic::Name | Topic::Reason(_)) {
+        self.here.as_ref().or(self.last.as_ref())?;
+        if matches!(topic, Topic::Fact(_) | Topic::Reason(_)) {
             return None;
         }
         let (name, reading) = text.split_once(':')?;
         let item = Item::by_name(name)?;
+        // between two guards a name may hold a colon
+        if *topic == Topic::Name && !name.eq_ignore_ascii_case(item.name()) {
+            return None;
+        }
         let reading = reading.trim();
         (!reading.is_empty() && !item.is_survey_fact()).then(|| (item, reading.to_owned()))
     }

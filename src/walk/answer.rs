@@ -43,6 +43,16 @@ pub(super) struct Pending {
     pub(super) confirmed: bool,
 }
 
+/// Why it cannot be written: what was found, and what to write.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Refusal(String, Option<String>);
+
+impl Refusal {
+    fn said<'r>(self) -> Said<'r> {
+        Said::Refused(self.0, self.1)
+    }
+}
+
 /// Why it is not written yet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) enum Why {
@@ -117,7 +127,7 @@ impl<'r> Walk<'r> {
         let reading = match self.meant(item, &text) {
             Ok(reading) => reading,
             Err(refused) => {
-                said.push(refused);
+                said.push(refused.said());
                 return;
             }
         };
@@ -150,7 +160,7 @@ impl<'r> Walk<'r> {
     }
 
     /// The reading that is meant: words by their first letters.
-    fn meant(&self, item: Item, text: &str) -> Result<String, Said<'r>> {
+    fn meant(&self, item: Item, text: &str) -> Result<String, Refusal> {
         if text.eq_ignore_ascii_case("nr") {
             return Ok("not reached".to_owned());
         }
@@ -161,7 +171,7 @@ impl<'r> Walk<'r> {
                 Meant::Several(words) => {
                     let message = format!("{text} may be {}", words.join(" or "));
                     let help = Some("type a letter more".to_owned());
-                    return Err(Said::Refused(message, help));
+                    return Err(Refusal(message, help));
                 }
             }
         }
@@ -212,7 +222,7 @@ impl<'r> Walk<'r> {
             Err(_) if lacks_unit && self.unit.is_none() => {
                 self.focus = Focus::Pending(pending, Why::Unit);
             }
-            Err(refused) => said.push(refused),
+            Err(refused) => said.push(refused.said()),
         }
     }
 
@@ -235,8 +245,8 @@ impl<'r> Walk<'r> {
     }
 
     /// The survey with the answer in it; a refusal where that brings new errors.
-    fn tried(&self, pending: &Pending) -> Result<(Entry, Page, View), Said<'r>> {
-        let refused = |message: String| Said::Refused(message, None);
+    fn tried(&self, pending: &Pending) -> Result<(Entry, Page, View), Refusal> {
+        let refused = |message: String| Refusal(message, None);
         let place = self.level(pending);
         let entry = Entry {
             place: place.clone(),
@@ -252,7 +262,7 @@ impl<'r> Walk<'r> {
         let view = View::of(&page);
         let faults = view.new_faults(&self.view, Severity::Error);
         match faults.first() {
-            Some(fault) => Err(Said::Refused(fault.message.clone(), fault.help.clone())),
+            Some(fault) => Err(Refusal(fault.message.clone(), fault.help.clone())),
             None => Ok((entry, page, view)),
         }
     }

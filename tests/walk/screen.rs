@@ -198,7 +198,7 @@ fn a_terminal_that_cannot_be_drawn_on_is_never_redrawn() {
     assert_eq!(screen.end("\u{4}"), 0);
 }
 
-const WHOLE: &str = "2026-05-04\nR. T.\n\nlanding\n?\nl\n9 ft 2 in\nb\nmaybe\ny\n35 1/2 in\nporch\np\nporch\n2 ft\nlist\nhelp\n\n";
+const WHOLE: &str = "2026-05-04\nR. T.\n\nlanding\n?\nl\n9 ft 2 in\nmaybe\n35 1/2 in\nb\ny\n2A, porch\np\nporch\n2 ft\nlist\nhelp\n\n";
 
 #[test]
 fn a_whole_conversation_through_a_pipe() {
