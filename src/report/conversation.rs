@@ -118,7 +118,7 @@ pub fn answered(said: &Said<'_>, ask: &Ask, width: usize) -> String {
             };
             wrap("  ", &text)
         }
-        Said::Done(place, open) => wrap("", &done(place, open)),
+        Said::Done(place, open, verdict) => wrap("", &done(place, open, *verdict)),
         Said::Help => {
             let rows = COMMANDS.iter();
             let lines: Vec<String> = rows
@@ -180,16 +180,24 @@ fn capital(text: &str) -> String {
     first.into_iter().flatten().chain(letters).collect()
 }
 
-fn done(place: &Place, open: &[Item]) -> String {
-    let place = one_line(&place.says()).into_owned();
+fn done(place: &Place, open: &[Item], verdict: Verdict) -> String {
+    let mut text = format!("{}: ", one_line(&place.says()));
     if open.is_empty() {
-        return format!("{place}: nothing more to find out for these rules.");
+        text.push_str("nothing more to find out for these rules.");
+    } else {
+        let open: Vec<&str> = open.iter().map(|item| item.name()).collect();
+        let left = format!("left open: {}. again asks once more.", open.join(", "));
+        text.push_str(&left);
     }
-    let open: Vec<&str> = open.iter().map(|item| item.name()).collect();
-    format!(
-        "{place}: left open: {}. again asks once more.",
-        open.join(", ")
-    )
+    text.push_str(match verdict {
+        Verdict::DoesNotApply => {
+            " These rules ask for no guard here; that is no word about danger."
+        }
+        Verdict::FallsShort => " It falls short; the report says what would put it right.",
+        Verdict::Meets => " It meets what was checked; that says nothing about strength.",
+        Verdict::NotMeasured | Verdict::TooClose => " It is undecided so far.",
+    });
+    text
 }
 
 fn more(ask: &Ask, width: usize) -> String {

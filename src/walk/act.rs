@@ -3,6 +3,8 @@
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Role;
+use crate::source::Severity;
+use crate::survey::Observation;
 use crate::walk::Place;
 use crate::walk::Said;
 use crate::walk::Topic;
@@ -286,7 +288,7 @@ impl<'r> Walk<'r> {
         let (Some((guard, _)), Some(here)) = (&self.guard, &self.here) else {
             return How::Add;
         };
-        let spot = |o: &crate::survey::Observation| Spot {
+        let spot = |o: &Observation| Spot {
             line: o.row.line,
             written: o.written.to_string(),
         };
@@ -312,7 +314,7 @@ impl<'r> Walk<'r> {
         self.focus = Focus::Next;
         if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
             let open = judged.questions().iter().map(|q| q.item).collect();
-            said.push(Said::Done(place, open));
+            said.push(Said::Done(place, open, judged.verdict));
         }
     }
 
@@ -465,9 +467,7 @@ impl<'r> Walk<'r> {
             }
         }
         self.view = View::of(&self.page);
-        let faults = self
-            .view
-            .new_faults(&before.1, crate::source::Severity::Error);
+        let faults = self.view.new_faults(&before.1, Severity::Error);
         if let Some(fault) = faults.first() {
             (self.page, self.view) = before;
             self.look();

@@ -10,6 +10,7 @@ mod next;
 mod outcome;
 mod page;
 mod place;
+mod row;
 mod view;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]
 mod walk;

@@ -2,6 +2,7 @@
 
 use crate::evaluate::Judged;
 use crate::items::Item;
+use crate::items::Verdict;
 use crate::survey::Guard;
 use crate::walk::Place;
 
@@ -10,8 +11,8 @@ use crate::walk::Place;
 pub enum Said<'r> {
     /// Items that were taken over from another guard, as written.
     Copied(Place, Vec<(Item, String)>),
-    /// A guard with nothing left to ask: what stays open there.
-    Done(Place, Vec<Item>),
+    /// A guard with nothing left to ask: what stays open there, and its verdict.
+    Done(Place, Vec<Item>, Verdict),
     /// The commands.
     Help,
     /// What is written so far: what it is of, and as written.

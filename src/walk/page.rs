@@ -4,18 +4,17 @@
 
 use std::io;
 use std::io::Read;
-use std::ops::Range;
 use std::sync::Arc;
 
 use crate::items::Item;
-use crate::source::Found;
-use crate::source::Quoting;
-use crate::source::Scanner;
 use crate::survey::FileError;
 use crate::survey::Plan;
 use crate::survey::PlanLayout;
 use crate::survey::SurveyFile;
 use crate::walk::Place;
+use crate::walk::row::Row;
+use crate::walk::row::line_is_no_row;
+use crate::walk::row::starts;
 
 /// The header of a survey that begins here.
 pub(super) const HEADER: &str = "unit,guard,item,reading,note\n";
@@ -82,16 +81,6 @@ pub(super) struct Entry {
 pub(super) struct Spot {
     pub(super) line: u64,
     pub(super) written: String,
-}
-
-/// One row as it stands.
-struct Row {
-    /// Its bytes in the text, without the line end.
-    range: Range<usize>,
-    /// The bytes of its cells in the text.
-    cells: Vec<Range<usize>>,
-    /// What the cells say.
-    texts: Vec<String>,
 }
 
 impl Page {
@@ -379,39 +368,7 @@ impl Page {
     }
 
     fn row(&self, line: u64) -> Result<Row, PageError> {
-        let gone = PageError::Gone(line);
-        let (_, start) = starts(&self.text)
-            .find(|(number, _)| *number == line)
-            .ok_or_else(|| gone.clone())?;
-        let mut rows = Scanner::new(&self.text.as_bytes()[start..]);
-        let mut found = rows.advance().map_err(|_| gone.clone())?;
-        if self.plan.delimiter != ',' && self.plan.delimiter.is_ascii() {
-            let delimiter = u8::try_from(self.plan.delimiter).unwrap_or(b',');
-            found = rows.part_at(delimiter).map_err(|_| gone.clone())?;
-        }
-        if found != Found::Row || rows.record().line != 1 {
-            return Err(gone);
-        }
-        let record = rows.record();
-        let raw = &self.text[start..start + record.raw.len()];
-        let open = |quoting| matches!(quoting, Quoting::TextAfterMark | Quoting::Unclosed);
-        if record.cells.iter().any(|cell| open(cell.quoting)) {
-            return Err(PageError::Marks(line));
-        }
-        let shifted = |range: Range<usize>| start + range.start..start + range.end;
-        Ok(Row {
-            range: start..start + raw.len(),
-            cells: record
-                .cells
-                .iter()
-                .map(|cell| shifted(cell.range()))
-                .collect(),
-            texts: record
-                .cells
-                .iter()
-                .map(|cell| cell.text(raw).into_owned())
-                .collect(),
-        })
+        Row::of(&self.text, line, self.plan.delimiter)
     }
 
     /// A text as a cell: in marks where it needs them, and nothing in front that
@@ -458,25 +415,6 @@ fn plan(name: &Arc<str>, text: &Arc<str>) -> Result<Plan, PageError> {
     Plan::of(&file)
         .map_err(no_header)?
         .ok_or(PageError::NoHeader)
-}
-
-/// Blank lines, and comments: lines that begin with `#` and hold no delimiter.
-fn line_is_no_row(rest: &str, delimiter: char) -> bool {
-    let line = rest.split(['\n', '\r']).next().unwrap_or_default();
-    line.trim().is_empty() || (line.starts_with('#') && !line.contains(delimiter))
-}
-
-/// The lines of a text with where each begins, as the scanner counts them: a
-/// line feed, a carriage return and both together end a line.
-fn starts(text: &str) -> impl Iterator<Item = (u64, usize)> {
-    let bytes = text.as_bytes();
-    let mark = if text.starts_with('\u{feff}') { 3 } else { 0 };
-    let ends = (0..bytes.len()).filter(move |at| match bytes[*at] {
-        b'\n' => true,
-        b'\r' => bytes.get(at + 1) != Some(&b'\n'),
-        _ => false,
-    });
-    (1..).zip(std::iter::once(mark).chain(ends.map(|at| at + 1)))
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! What a text says: its guards, its facts, and what is wrong with it.
 
 use std::ops::ControlFlow;
+use std::sync::Arc;
 
 use crate::evaluate::Judged;
 use crate::evaluate::Options;
@@ -108,7 +109,7 @@ impl View {
             name: place.guard.as_str().into(),
             observations: Vec::new(),
             own: Vec::new(),
-            inherited: std::sync::Arc::default(),
+            inherited: Arc::default(),
             rows_in_error: 0,
             rows: 0,
         });

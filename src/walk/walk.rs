@@ -366,7 +366,7 @@ impl<'r> Walk<'r> {
         }
         if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
             let open = judged.questions().iter().map(|q| q.item).collect();
-            said.push(Said::Done(place, open));
+            said.push(Said::Done(place, open, judged.verdict));
         }
     }
 }

@@ -42,8 +42,9 @@ fn a_walk_and_a_survey_by_hand_give_the_same_report() {
     );
     assert_eq!(one.step().topic, Topic::Name, "{}", one.text());
     let by_hand = "unit,guard,item,reading,note\n,,date,2026-05-04,\n\
-        ,landing,opening,4 in ball stops everywhere,\n,landing,place,landing,\n\
-        ,landing,infill,balusters,\n,landing,drop,9 ft 2 in,\n,landing,height,35 1/2 in,\n";
+        ,landing,height,35 1/2 in,\n,landing,place,landing,\n\
+        ,landing,opening,4 in ball stops everywhere,\n,landing,infill,balusters,\n\
+        ,landing,drop,9 ft 2 in,\n";
     let args = ["--rules", "us-dwelling-2018", "--no-guidance"];
     assert_eq!(report(one.text(), &args), report(by_hand, &args));
 }

@@ -12,6 +12,7 @@ use rustyline::history::MemHistory;
 
 use crate::cli::terminal::Keyboard;
 use crate::cli::terminal::Terminal;
+use crate::report::one_line;
 
 const PROMPT: &str = "> ";
 
@@ -70,7 +71,7 @@ impl Keys {
                 let line = plain_line(terminal.input())?;
                 let mut out = terminal.out();
                 match (&line, echo) {
-                    (Some(line), Echo::Yes) => writeln!(out, "{}", crate::report::one_line(line))?,
+                    (Some(line), Echo::Yes) => writeln!(out, "{}", one_line(line))?,
                     (None, _) => writeln!(out)?,
                     (Some(_), Echo::No) => {}
                 }
