@@ -18,6 +18,7 @@ use crate::walk::Said;
 use crate::walk::Topic;
 use crate::walk::Walk;
 use crate::walk::ask::ball_reading;
+use crate::walk::next::HOLES;
 use crate::walk::next::holes;
 use crate::walk::next::takes_a_unit;
 use crate::walk::page::Entry;
@@ -121,6 +122,13 @@ impl<'r> Walk<'r> {
             for age in ages {
                 self.read(item, age, How::Add, said);
             }
+            return;
+        }
+        if HOLES.contains(&item) && yes_or_no(text).is_some() {
+            // `n` would be read as `none`: a hole that is closed
+            let help = "write none if there is no such opening, else what the tape reads";
+            let message = format!("{text} may mean two things for {item}");
+            said.push(Said::Refused(message, Some(help.to_owned())));
             return;
         }
         let (text, note) = with_reason(text);

@@ -159,14 +159,14 @@ fn ball_of(demand: &Demand) -> Option<&Limit> {
     }
 }
 
-/// Whether a ball of this size was tried here, or everywhere.
+/// Whether a ball has told already, here or everywhere, what one of this size would.
 fn tried(guard: &Guard, item: Item, size: Length) -> bool {
     guard.observations.iter().any(|observation| {
         let reading = observation.reading.as_ref();
         reading.is_some_and(|reading| match &reading.value {
-            Value::Ball(ball) => {
-                ball.ball == size && (observation.item == item || (ball.everywhere && !ball.passes))
-            }
+            // what lets a ball pass lets every smaller one pass, and what stops one every larger
+            Value::Ball(ball) if ball.passes => observation.item == item && ball.ball >= size,
+            Value::Ball(ball) => (observation.item == item || ball.everywhere) && ball.ball <= size,
             Value::Age(_)
             | Value::Count(_)
             | Value::Date { .. }

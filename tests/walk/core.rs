@@ -96,6 +96,33 @@ fn the_ball_comes_first_and_the_tape_where_it_settled_nothing() {
 }
 
 #[test]
+fn a_ball_that_passes_asks_for_no_smaller_one_and_a_bare_n_closes_no_hole() {
+    let both = rulesets(&["us-dwelling-2018", "small-child-advice"]);
+    let mut one = walk(START, &both);
+    typed(&mut one, &["", "", "g", "landing", "9 ft", "none", "b"]);
+    one.answer("infill: balusters");
+    while item(&one.step().topic) != Some(Item::Opening) {
+        one.answer("");
+    }
+    one.answer("n");
+    assert!(one.text().ends_with("opening,4 in ball passes,\n"));
+    while item(&one.step().topic) != Some(Item::Opening) {
+        one.answer("");
+    }
+    assert_eq!(
+        one.step().topic,
+        Topic::Ball(Item::Opening, "6 in".to_owned())
+    );
+    one.answer("");
+    while item(&one.step().topic) != Some(Item::Opening) {
+        one.answer("");
+    }
+    let before = one.text().to_owned();
+    assert_eq!(refusals(&one.answer("n")).len(), 1);
+    assert_eq!(one.text(), before);
+}
+
+#[test]
 fn after_the_tape_it_asks_how_many_were_looked_at() {
     let law = rulesets(&["us-dwelling-2018"]);
     let mut one = walk(START, &law);
