@@ -23,6 +23,8 @@ pub mod survey;
 
 pub mod evaluate;
 
+pub mod walk;
+
 pub mod report;
 
 #[cfg(feature = "terminal")]

@@ -14,6 +14,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("rules", 4),
     ("survey", 4),
     ("evaluate", 5),
+    ("walk", 6),
     ("report", 7),
     ("cli", 8),
 ];

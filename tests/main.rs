@@ -14,3 +14,4 @@ mod rulesets;
 mod sheet;
 mod statics;
 mod surveys;
+mod walk;

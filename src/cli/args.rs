@@ -23,6 +23,7 @@ use clap::ValueEnum;
     propagate_version = true,
     max_term_width = 80,
     after_help = "Examples:\n  \
+        guardrule walk house.csv\n  \
         guardrule check demo-surveys/family-house.csv\n  \
         guardrule items height\n  \
         guardrule rules list"
@@ -59,6 +60,8 @@ pub(super) enum Command {
     Rules(RulesArgs),
     /// Write a sheet to print and fill in by hand, or a blank survey
     Sheet(SheetArgs),
+    /// Ask for a survey one question at a time, standing at the guard
+    Walk(WalkArgs),
 }
 
 /// Judge the guards of a survey and report
@@ -186,6 +189,30 @@ pub(super) enum OpeningFormat {
     Text,
     /// For programs: millimetres, in full
     Json,
+}
+
+/// Ask for a survey one question at a time, standing at the guard
+///
+/// Asks only what the chosen rules need, says how to measure it, catches slips,
+/// and says at once what falls short. Every answer is saved in the file before
+/// the next question; begin again with the same file to go on. A survey that
+/// was written by hand can be gone on with. The exit status is 0, or 2 where the
+/// file cannot be read or written.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule walk house.csv\n  \
+    guardrule walk house.csv --rules us-dwelling-2018\n\n\
+    In the walk: Enter skips, ? tells more, help lists what can be typed.")]
+pub(super) struct WalkArgs {
+    /// The survey; made where it is not there
+    #[arg(value_name = "FILE")]
+    pub(super) survey: PathBuf,
+    /// Ask for what this ruleset needs: an id, or a file; repeat for several
+    #[arg(long, value_name = "ID|FILE")]
+    pub(super) rules: Vec<String>,
+    /// Leave out the child guidance that nobody asked for
+    #[arg(long)]
+    pub(super) no_guidance: bool,
 }
 
 /// Look at rulesets and test them

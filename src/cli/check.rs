@@ -15,7 +15,10 @@ use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::files;
 use crate::cli::files::Output;
+use crate::cli::rules::Guidance;
+use crate::cli::rules::chosen;
 use crate::cli::rules::load;
+use crate::cli::rules::nothing_to_judge_by;
 use crate::cli::terminal::Terminal;
 use crate::cli::terminal::without_styles;
 use crate::evaluate;
@@ -40,9 +43,6 @@ use crate::source::folded;
 use crate::survey::Guard;
 use crate::survey::Survey;
 use crate::survey::SurveyFile;
-
-/// What is judged beside any law, and alone where nobody chose.
-pub(super) const GUIDANCE: &str = "small-child-advice";
 
 pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
@@ -97,21 +97,12 @@ fn open(
 
 /// `--rules`, else the survey's own, and the child guidance beside either.
 fn rulesets(args: &CheckArgs, survey: &Survey<'_>, diagnostics: &mut Diagnostics) -> Vec<Ruleset> {
-    let asked = if args.rules.is_empty() {
-        &survey.facts().rules
+    let guidance = if args.no_guidance {
+        Guidance::WhereAsked
     } else {
-        &args.rules
+        Guidance::Beside
     };
-    let mut names: Vec<&str> = Vec::new();
-    for name in asked.iter().map(String::as_str) {
-        if !names.contains(&name) {
-            names.push(name);
-        }
-    }
-    if !args.no_guidance && !names.contains(&GUIDANCE) {
-        names.push(GUIDANCE);
-    }
-    let mut rulesets = load(names, diagnostics);
+    let mut rulesets = chosen(&args.rules, &survey.facts().rules, guidance, diagnostics);
     if args.as_built {
         add_editions(&mut rulesets, diagnostics);
     }
@@ -305,16 +296,6 @@ fn output_is_input(args: &CheckArgs) -> Option<Diagnostic> {
         Diagnostic::error(codes::OUTPUT_IS_INPUT, message, at)
             .help("name another file after --output"),
     )
-}
-
-pub(super) fn nothing_to_judge_by() -> Diagnostic {
-    let at = Excerpt::whole(Arc::from("command line"));
-    Diagnostic::error(
-        codes::NOTHING_TO_JUDGE_BY,
-        "there is no ruleset to judge by",
-        at,
-    )
-    .help("name one, as in --rules us-dwelling-2018; guardrule rules list shows which there are")
 }
 
 fn no_such_guard(args: &CheckArgs) -> Diagnostic {

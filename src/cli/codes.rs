@@ -51,7 +51,13 @@ pub(super) const UNUSUAL_SHAPE: Code = Code {
     title: "a shape of unusual size",
 };
 
-const OWN: [Code; 9] = [
+/// A survey that another walk has open.
+pub(super) const WALK_IN_USE: Code = Code {
+    number: 310,
+    title: "another walk has the survey open",
+};
+
+const OWN: [Code; 10] = [
     CANNOT_READ,
     CANNOT_WRITE,
     NO_SUCH_GUARD,
@@ -61,6 +67,7 @@ const OWN: [Code; 9] = [
     OUTPUT_IS_INPUT,
     CANNOT_READ_SHAPE,
     UNUSUAL_SHAPE,
+    WALK_IN_USE,
 ];
 
 /// Every code of a diagnostic, by number.

@@ -11,6 +11,7 @@ mod opening;
 mod rules;
 mod sheet;
 mod terminal;
+mod walk;
 
 use std::ffi::OsString;
 
@@ -38,6 +39,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
         Command::Opening(args) => opening::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
         Command::Sheet(args) => sheet::run(&args, terminal),
+        Command::Walk(args) => walk::run(&args, terminal),
     };
     match done {
         Ok(exit) => exit,

@@ -2,10 +2,12 @@
 
 use std::io;
 use std::io::Write;
+use std::sync::Arc;
 
 use crate::cli::args::RulesArgs;
 use crate::cli::args::RulesCommand;
 use crate::cli::codes::EXAMPLE_FAILS;
+use crate::cli::codes::NOTHING_TO_JUDGE_BY;
 use crate::cli::exit::Exit;
 use crate::cli::files;
 use crate::cli::terminal::Terminal;
@@ -16,6 +18,7 @@ use crate::rules;
 use crate::rules::Ruleset;
 use crate::source::Diagnostic;
 use crate::source::Diagnostics;
+use crate::source::Excerpt;
 
 pub(super) fn run(args: &RulesArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     match &args.command {
@@ -38,6 +41,45 @@ pub(super) fn load<'a>(
         loaded.extend(one.ruleset);
     }
     loaded
+}
+
+/// What is judged beside any law, and alone where nobody chose.
+pub(super) const GUIDANCE: &str = "small-child-advice";
+
+/// Whether the child guidance is judged where nobody asked for it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Guidance {
+    Beside,
+    WhereAsked,
+}
+
+/// The rulesets of the command line, else the survey's own, each once, and the
+/// child guidance beside either.
+pub(super) fn chosen(
+    asked: &[String],
+    of_survey: &[String],
+    guidance: Guidance,
+    diagnostics: &mut Diagnostics,
+) -> Vec<Ruleset> {
+    let asked = if asked.is_empty() { of_survey } else { asked };
+    let mut names: Vec<&str> = Vec::new();
+    for name in asked.iter().map(String::as_str) {
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    if guidance == Guidance::Beside && !names.contains(&GUIDANCE) {
+        names.push(GUIDANCE);
+    }
+    load(names, diagnostics)
+}
+
+/// What to say where no ruleset is left.
+pub(super) fn nothing_to_judge_by() -> Diagnostic {
+    let at = Excerpt::whole(Arc::from("command line"));
+    Diagnostic::error(NOTHING_TO_JUDGE_BY, "there is no ruleset to judge by", at).help(
+        "name one, as in --rules us-dwelling-2018; guardrule rules list shows which there are",
+    )
 }
 
 fn list(terminal: &mut Terminal<'_>) -> io::Result<Exit> {

@@ -6,13 +6,13 @@ use std::path::Path;
 
 use crate::cli::args::PaperArg;
 use crate::cli::args::SheetArgs;
-use crate::cli::check::GUIDANCE;
-use crate::cli::check::nothing_to_judge_by;
 use crate::cli::check::outside;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::files::Output;
+use crate::cli::rules::GUIDANCE;
 use crate::cli::rules::load;
+use crate::cli::rules::nothing_to_judge_by;
 use crate::cli::rules::said;
 use crate::cli::terminal::Terminal;
 use crate::report;

@@ -1,6 +1,7 @@
 //! The streams of a run, with or without colour.
 
 use std::io;
+use std::io::IsTerminal;
 use std::io::Write;
 
 use anstream::AutoStream;
@@ -18,7 +19,26 @@ pub struct Terminal<'a> {
     input: Box<dyn io::Read + 'a>,
     auto: ColorChoice,
     out_choice: ColorChoice,
+    keyboard: Keyboard,
+    columns: usize,
 }
+
+/// How a person's lines come in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Keyboard {
+    /// From a terminal that can be drawn on.
+    Editing,
+    /// From one that cannot: a line at a time, never redrawn.
+    Lines,
+    /// From a file or another program.
+    Piped,
+}
+
+/// No text is wider. (common practice, no source)
+const WIDEST: usize = 80;
+
+/// No text is narrower. (common practice, no source)
+const NARROWEST: usize = 24;
 
 impl<'a> Terminal<'a> {
     /// The process's own streams.
@@ -31,6 +51,8 @@ impl<'a> Terminal<'a> {
             input: Box::new(io::stdin().lock()),
             auto,
             out_choice: auto,
+            keyboard: keyboard(),
+            columns: columns(),
         }
     }
 
@@ -46,7 +68,26 @@ impl<'a> Terminal<'a> {
             input: Box::new(input),
             auto: ColorChoice::Never,
             out_choice: ColorChoice::Never,
+            keyboard: Keyboard::Piped,
+            columns: WIDEST,
         }
+    }
+
+    /// The same with lines of this many columns, for a conversation.
+    #[must_use]
+    pub fn with_columns(mut self, columns: usize) -> Terminal<'a> {
+        self.columns = columns.clamp(NARROWEST, WIDEST);
+        self
+    }
+
+    /// How lines come in.
+    pub(super) fn keyboard(&self) -> Keyboard {
+        self.keyboard
+    }
+
+    /// How wide a conversation may be.
+    pub(super) fn columns(&self) -> usize {
+        self.columns
     }
 
     pub(super) fn choose_colour(&mut self, colour: Colour) {
@@ -94,6 +135,21 @@ impl<'a> Terminal<'a> {
         debug_assert!(said.is_ok() || said.is_err(), "nobody is left to tell");
         Exit::BadInput
     }
+}
+
+fn keyboard() -> Keyboard {
+    let terminal = io::stdin().is_terminal() && io::stdout().is_terminal();
+    let drawn_on = std::env::var("TERM").is_ok_and(|term| !term.is_empty() && term != "dumb");
+    match (terminal, drawn_on || cfg!(windows)) {
+        (true, true) => Keyboard::Editing,
+        (true, false) => Keyboard::Lines,
+        (false, _) => Keyboard::Piped,
+    }
+}
+
+fn columns() -> usize {
+    let wide = terminal_size::terminal_size().map(|(terminal_size::Width(wide), _)| wide);
+    wide.map_or(WIDEST, usize::from).clamp(NARROWEST, WIDEST)
 }
 
 /// A file takes no styles.

@@ -119,7 +119,16 @@ pub(super) fn reasons<'r>(scene: &Scene<'_>, rule: &Rule, truth: Truth) -> Vec<R
             }
         }
         Truth::Unknown | Truth::Doubt => {
-            let groups = rule.when_any.iter().chain(&rule.unless).flatten();
+            // a group that is settled can no longer change anything
+            let open = |group: &&Vec<Condition>| {
+                matches!(all(scene, group, decision), Truth::Unknown | Truth::Doubt)
+            };
+            let any = &rule.when_any;
+            let satisfied = |group: &Vec<Condition>| all(scene, group, decision) == Truth::True;
+            let any_open = !any.iter().any(satisfied);
+            let alternatives = any.iter().filter(|group| any_open && open(group));
+            let exceptions = rule.unless.iter().filter(open);
+            let groups = alternatives.chain(exceptions).flatten();
             for condition in rule.when.iter().chain(groups) {
                 let reason = match holds(scene, condition, decision) {
                     Truth::False | Truth::True => continue,

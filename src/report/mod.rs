@@ -6,6 +6,7 @@
 
 mod advice;
 mod basis;
+mod conversation;
 mod csv;
 mod diagnostics;
 mod difference;
@@ -28,6 +29,7 @@ pub use self::json::{Json, SCHEMA, SCHEMA_TEXT};
 pub use self::summary::{Summary, SummaryForm};
 pub use self::text::Text;
 pub use basis::{Basis, Entry, Explain, Form, Report, report};
+pub use conversation::{Manner, answered, asked, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
 pub use drawing::{plain, vector};
@@ -37,3 +39,4 @@ pub use opening::{OpeningAnswer, opening_json, opening_text};
 pub use rulesets::{Counts, list, show, standing};
 pub use sheet::{BlankSurvey, Paper, Sheet, blank_survey, sheet};
 pub use words::{assumption, reason};
+pub use wrap::wrapped;

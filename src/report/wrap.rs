@@ -17,15 +17,27 @@ const TIE: char = '\u{a0}';
 /// text's beginning. No line break at the end.
 #[must_use]
 pub(super) fn hanging(label: &str, text: &str) -> String {
+    hanging_in(WIDTH, label, text)
+}
+
+/// The same for lines of another width.
+#[must_use]
+pub(super) fn hanging_in(columns: usize, label: &str, text: &str) -> String {
     let width = display_width(label);
     if width > LONGEST_LABEL {
         let indent = label.len() - label.trim_start_matches(' ').len();
         let indent = " ".repeat(indent.min(LONGEST_LABEL));
         let rest = format!("{indent}  ");
         let whole = format!("{}{text}", label.trim_start_matches(' '));
-        return fill(&whole, &indent, &rest);
+        return fill(columns, &whole, &indent, &rest);
     }
-    fill(text, label, &" ".repeat(width))
+    fill(columns, text, label, &" ".repeat(width))
+}
+
+/// Text in lines of this width.
+#[must_use]
+pub fn wrapped(text: &str, columns: usize) -> String {
+    hanging_in(columns, "", text)
 }
 
 /// Text whose words keep together at the end of a line: `35 1/2 in`.
@@ -55,9 +67,9 @@ fn quantities_tied(text: &str) -> String {
     tied
 }
 
-fn fill(text: &str, first: &str, rest: &str) -> String {
+fn fill(columns: usize, text: &str, first: &str, rest: &str) -> String {
     let text = &quantities_tied(text);
-    let options = Options::new(WIDTH)
+    let options = Options::new(columns)
         .initial_indent(first)
         .subsequent_indent(rest)
         .word_splitter(WordSplitter::NoHyphenation);

@@ -17,8 +17,8 @@ mod model;
 mod names;
 mod observe;
 mod place;
+mod plan;
 mod reader;
-
 mod readings;
 mod row;
 mod scan;
@@ -29,4 +29,5 @@ mod suspicion;
 pub use codes::codes;
 pub use file::{FileError, SurveyFile};
 pub use model::{FileFacts, Guard, Inherited, Observation, OwnEntry, Row, SurveyFacts, TapeClass};
+pub use plan::{Plan, PlanLayout};
 pub use survey::Survey;

@@ -87,6 +87,11 @@ impl<'f> RowReader<'f> {
         }))
     }
 
+    /// The line on which the current row begins: after opening, the header.
+    pub(super) fn line(&self) -> u64 {
+        self.stream.scanner.record().line
+    }
+
     /// The next row that is not blank and no comment, with what is wrong with
     /// its marks and cells among the complaints.
     pub(super) fn next(&mut self, complaints: &mut Complaints) -> io::Result<Option<Row<'_>>> {

@@ -128,7 +128,7 @@ fn palette_first(text: String) -> String {
 }
 
 /// `height: 35 1/2 in; asked: at least 36 in; short by 1/2 in`
-pub(super) fn compared(finding: &Finding<'_>, guard: &Guard) -> String {
+pub(in crate::report) fn compared(finding: &Finding<'_>, guard: &Guard) -> String {
     let mut text = format!("{}: ", finding.item);
     match &finding.measured {
         Some(measured) => text.push_str(&tied(&one_line(&measured.written))),

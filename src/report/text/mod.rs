@@ -10,3 +10,4 @@ mod headline;
 mod rank;
 
 pub use collect::Text;
+pub(super) use findings::compared;

@@ -1,0 +1,189 @@
+//! The survey on disk: replaced whole after every answer, never by two walks at
+//! once, and never over what another program has written meanwhile.
+
+use std::fs;
+use std::fs::File;
+use std::fs::OpenOptions;
+use std::fs::TryLockError;
+use std::io;
+use std::io::Write;
+use std::path::Path;
+use std::path::PathBuf;
+
+/// A survey that this walk alone writes to.
+pub(super) struct Store {
+    path: PathBuf,
+    /// What stands in the file as far as this walk knows; `None` while there is none.
+    known: Option<Vec<u8>>,
+    _lock: Lock,
+}
+
+/// Why a survey cannot be walked through or saved.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum StoreError {
+    /// Another walk has it.
+    #[error("another walk has this survey open; finish that one first")]
+    Busy,
+    /// Another program has written to it; its text.
+    #[error("another program has changed it")]
+    Changed(Option<String>),
+    /// The system refuses.
+    #[error("{0}")]
+    Io(#[from] io::Error),
+    /// Not as UTF-8.
+    #[error("it is not saved as UTF-8: save it again as \"CSV UTF-8\"")]
+    NotText,
+    /// A file that may not be written to.
+    #[error("it is read-only; nothing that you answer could be saved in it")]
+    ReadOnly,
+}
+
+impl Store {
+    /// Opens a survey, or the place where one is to be; its text with it.
+    pub(super) fn open(path: &Path) -> Result<(Store, String), StoreError> {
+        // a link stays a link
+        let path = path.canonicalize().unwrap_or_else(|_| path.to_owned());
+        if path.is_dir() {
+            let error = io::Error::other("this is a folder, and a survey is a file");
+            return Err(StoreError::Io(error));
+        }
+        let lock = Lock::of(&path)?;
+        // left behind by a walk that was killed while it wrote
+        drop(fs::remove_file(beside(&path, "new")));
+        let known = read(&path)?;
+        if known.is_some() && fs::metadata(&path)?.permissions().readonly() {
+            return Err(StoreError::ReadOnly);
+        }
+        let text = text_of(known.as_deref())?.unwrap_or_default();
+        let store = Store {
+            path,
+            known,
+            _lock: lock,
+        };
+        Ok((store, text))
+    }
+
+    /// Whether this text stands in the file already.
+    pub(super) fn holds(&self, text: &str) -> bool {
+        self.known.as_deref() == Some(text.as_bytes())
+    }
+
+    /// Puts a text in the place of the file; on the disk when it comes back.
+    pub(super) fn save(&mut self, text: &str) -> Result<(), StoreError> {
+        let now = read(&self.path)?;
+        if now != self.known {
+            let changed = text_of(now.as_deref())?;
+            self.known = now;
+            return Err(StoreError::Changed(changed));
+        }
+        let new = beside(&self.path, "new");
+        let written = write_whole(&new, text, &self.path);
+        let placed = written.and_then(|()| fs::rename(&new, &self.path));
+        if let Err(error) = placed {
+            drop(fs::remove_file(&new));
+            return Err(StoreError::Io(error));
+        }
+        self.known = Some(text.as_bytes().to_vec());
+        sync_folder(&self.path);
+        Ok(())
+    }
+
+    /// Keeps a text that could not be saved: where.
+    pub(super) fn keep_elsewhere(&self, text: &str) -> io::Result<PathBuf> {
+        let name = self.path.file_name().unwrap_or_default();
+        let mut name = name.to_os_string();
+        name.push(format!(".unsaved-{}.csv", std::process::id()));
+        let path = std::env::temp_dir().join(name);
+        fs::write(&path, text)?;
+        Ok(path)
+    }
+}
+
+fn text_of(bytes: Option<&[u8]>) -> Result<Option<String>, StoreError> {
+    let text = bytes.map(|bytes| String::from_utf8(bytes.to_vec()));
+    text.transpose().map_err(|_| StoreError::NotText)
+}
+
+/// The bytes of a file; `None` where there is none.
+fn read(path: &Path) -> io::Result<Option<Vec<u8>>> {
+    match fs::read(path) {
+        Ok(bytes) => Ok(Some(bytes)),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(error),
+    }
+}
+
+fn write_whole(new: &Path, text: &str, old: &Path) -> io::Result<()> {
+    let mut file = File::create(new)?;
+    if let Ok(old) = fs::metadata(old) {
+        file.set_permissions(old.permissions())?;
+    }
+    file.write_all(text.as_bytes())?;
+    file.sync_all()
+}
+
+/// That the file has its new name outlives a power cut as well.
+fn sync_folder(path: &Path) {
+    if let Ok(folder) = File::open(folder_of(path)) {
+        // not every file system can do it; the file itself is on the disk
+        drop(folder.sync_all());
+    }
+}
+
+fn folder_of(path: &Path) -> &Path {
+    match path.parent() {
+        Some(folder) if folder != Path::new("") => folder,
+        Some(_) | None => Path::new("."),
+    }
+}
+
+/// A file beside the survey: `.house.csv.lock`.
+fn beside(path: &Path, what: &str) -> PathBuf {
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    folder_of(path).join(format!(".{name}.{what}"))
+}
+
+/// Held while a walk goes on. The system lets go of it when the program ends,
+/// however it ends; the file that is left behind then blocks nobody.
+struct Lock {
+    path: PathBuf,
+    _file: File,
+}
+
+impl Lock {
+    fn of(survey: &Path) -> Result<Lock, StoreError> {
+        let path = beside(survey, "lock");
+        let file = OpenOptions::new()
+            .create(true)
+            .truncate(false)
+            .write(true)
+            .open(&path)?;
+        match file.try_lock() {
+            // a walk that ended just now may have taken the file away
+            Ok(()) if !is_still_there(&file, &path) => Err(StoreError::Busy),
+            Ok(()) => Ok(Lock { path, _file: file }),
+            Err(TryLockError::WouldBlock) => Err(StoreError::Busy),
+            Err(TryLockError::Error(error)) => Err(StoreError::Io(error)),
+        }
+    }
+}
+
+#[cfg(unix)]
+fn is_still_there(file: &File, path: &Path) -> bool {
+    use std::os::unix::fs::MetadataExt;
+    match (file.metadata(), fs::metadata(path)) {
+        (Ok(locked), Ok(there)) => locked.ino() == there.ino(),
+        (Err(_), _) | (_, Err(_)) => false,
+    }
+}
+
+#[cfg(not(unix))]
+fn is_still_there(_file: &File, _path: &Path) -> bool {
+    true
+}
+
+impl Drop for Lock {
+    fn drop(&mut self) {
+        drop(fs::remove_file(&self.path));
+    }
+}

@@ -1,0 +1,292 @@
+//! The walk in words: its questions, and what became of the answers.
+
+use crate::evaluate::DEFERRAL;
+use crate::evaluate::Finding;
+use crate::evaluate::GENERAL;
+use crate::evaluate::Judged;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::report::advice;
+use crate::report::one_line;
+use crate::report::palette;
+use crate::report::text::compared;
+use crate::report::words::several;
+use crate::report::wrap::hanging_in;
+use crate::rules::Ruleset;
+use crate::survey::Guard;
+use crate::walk::Ask;
+use crate::walk::COMMANDS;
+use crate::walk::Place;
+use crate::walk::Said;
+use crate::walk::Topic;
+
+/// How a question is put.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Manner {
+    /// With how to measure.
+    InFull,
+    /// The question alone: it was put in full before.
+    Short,
+}
+
+/// How many shortfalls are told at once; the report has them all.
+const TOLD: usize = 3;
+
+/// The cautions with which a walk begins, and what it judges by.
+#[must_use]
+pub fn opening_words(rulesets: &[Ruleset], width: usize) -> String {
+    let mut lines = vec![palette::heading("Before you begin")];
+    let act = [
+        "Stay behind the guard. Never lean on it, over it or out of a window to measure: write not reached instead.",
+        "Nothing here is to be pulled or loaded to see whether it holds.",
+    ];
+    for caution in GENERAL.iter().chain(&act).chain(std::iter::once(&DEFERRAL)) {
+        lines.push(hanging_in(width, "  - ", caution));
+    }
+    lines.push(String::new());
+    for ruleset in rulesets {
+        let kind = if ruleset.advisory { "guidance" } else { "law" };
+        let text = format!(
+            "Judged by {}: {} ({kind})",
+            one_line(&ruleset.id),
+            one_line(&ruleset.title)
+        );
+        lines.push(hanging_in(width, "", &text));
+    }
+    if rulesets.iter().all(|ruleset| ruleset.advisory) {
+        let text = "No law is checked, only guidance. For the code of your place: guardrule rules list, then guardrule walk FILE --rules ID.";
+        lines.push(hanging_in(width, "", text));
+    }
+    lines.join("\n")
+}
+
+/// A question as it is put.
+#[must_use]
+pub fn asked(ask: &Ask, manner: Manner, width: usize) -> String {
+    let wrap = |label: &str, text: &str| hanging_in(width, label, text);
+    let mut title = match &ask.topic {
+        Topic::Ball(item, _) | Topic::Fact(item) | Topic::Item(item) => format!("{item}: "),
+        Topic::Finished
+        | Topic::Name
+        | Topic::Reason(_)
+        | Topic::Slip(_)
+        | Topic::Unit(_)
+        | Topic::Unlikely(_) => String::new(),
+    };
+    title.push_str(&one_line(&ask.question));
+    let mut lines = vec![palette::heading(&wrap("", &title))];
+    if manner == Manner::InFull {
+        lines.extend(ask.how.iter().map(|how| wrap("  ", how)));
+    }
+    if !ask.so_far.is_empty() {
+        let so_far: Vec<_> = ask.so_far.iter().map(|text| one_line(text)).collect();
+        lines.push(wrap("  ", &format!("So far: {}.", so_far.join("; "))));
+    }
+    if !ask.words.is_empty() {
+        lines.push(wrap("  ", &ask.words.join(", ")));
+    } else if !ask.examples.is_empty() && manner == Manner::InFull {
+        lines.push(wrap(
+            "  ",
+            &format!("For example: {}", ask.examples.join("; ")),
+        ));
+    }
+    lines.push(wrap("  ", &format!("[Enter: {}]", one_line(&ask.enter))));
+    lines.join("\n")
+}
+
+/// What became of an answer.
+#[must_use]
+pub fn answered(said: &Said<'_>, ask: &Ask, width: usize) -> String {
+    let wrap = |label: &str, text: &str| hanging_in(width, label, text);
+    match said {
+        Said::Copied(from, items) => {
+            let all: Vec<String> = items
+                .iter()
+                .map(|(item, written)| format!("{item} {}", one_line(written)))
+                .collect();
+            let text = if all.is_empty() {
+                format!(
+                    "Nothing was to be taken over from {}.",
+                    one_line(&from.says())
+                )
+            } else {
+                format!(
+                    "Taken over from {}: {}. Where one differs here: correct ITEM.",
+                    one_line(&from.says()),
+                    all.join("; ")
+                )
+            };
+            wrap("  ", &text)
+        }
+        Said::Done(place, open, verdict) => wrap("", &done(place, open, *verdict)),
+        Said::Help => {
+            let rows = COMMANDS.iter();
+            let lines: Vec<String> = rows
+                .map(|(typed, does)| wrap(&format!("  {typed:<16}"), does))
+                .collect();
+            lines.join("\n")
+        }
+        Said::Listing(all) if all.is_empty() => wrap("  ", "Nothing is written here yet."),
+        Said::Listing(all) => {
+            let lines = all
+                .iter()
+                .map(|(name, text)| wrap(&format!("  {}: ", one_line(name)), &one_line(text)));
+            lines.collect::<Vec<String>>().join("\n")
+        }
+        Said::More => more(ask, width),
+        Said::Refused(message, help) => {
+            let mut text = format!("Not taken: {}.", one_line(message));
+            if let Some(help) = help {
+                text.push_str(&format!(" {}.", capital(&one_line(help))));
+            }
+            palette::verdict(&wrap("  ", &text), Verdict::NotMeasured)
+        }
+        Said::Remark(text) => wrap("  ", &one_line(text)),
+        Said::Settled(settled) => {
+            let (guard, judged, new) = &**settled;
+            live(guard, judged, new, width)
+        }
+        Said::Understood {
+            item,
+            reading,
+            meant,
+            note,
+            place,
+        } => {
+            let mut text = format!("{item}: {}", one_line(reading));
+            if let Some(meant) = meant {
+                text.push_str(&format!(", that is {}", one_line(meant)));
+            }
+            if !note.is_empty() {
+                text.push_str(&format!(" ({})", one_line(note)));
+            }
+            if place.guard.is_empty() && !item.is_survey_fact() {
+                let whole = if place.unit.is_empty() {
+                    "the whole survey".to_owned()
+                } else {
+                    format!("the whole of {}", one_line(&place.unit))
+                };
+                text.push_str(&format!(", for {whole}"));
+            }
+            wrap("  ", &format!("Noted. {}.", text.trim_end_matches('.')))
+        }
+    }
+}
+
+/// With a capital in front, as a sentence begins.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
+}
+
+fn done(place: &Place, open: &[Item], verdict: Verdict) -> String {
+    let mut text = format!("{}: ", one_line(&place.says()));
+    if open.is_empty() {
+        text.push_str("nothing more to find out for these rules.");
+    } else {
+        let open: Vec<&str> = open.iter().map(|item| item.name()).collect();
+        let left = format!("left open: {}. again asks once more.", open.join(", "));
+        text.push_str(&left);
+    }
+    text.push_str(match verdict {
+        Verdict::DoesNotApply => {
+            " These rules ask for no guard here; that is no word about danger."
+        }
+        Verdict::FallsShort => " It falls short; the report says what would put it right.",
+        Verdict::Meets => " It meets what was checked; that says nothing about strength.",
+        Verdict::NotMeasured | Verdict::TooClose => " It is undecided so far.",
+    });
+    text
+}
+
+fn more(ask: &Ask, width: usize) -> String {
+    let mut lines: Vec<String> = ask
+        .more
+        .iter()
+        .map(|text| hanging_in(width, "  - ", text))
+        .collect();
+    if ask.waiting > 0 {
+        let rules = several(ask.waiting, "rule waits", "rules wait");
+        lines.push(hanging_in(width, "  - ", &format!("{rules} for it.")));
+    }
+    if let Topic::Item(item) | Topic::Ball(item, _) = ask.topic {
+        let none = if item.info().none_allowed {
+            "none: looked, and there is none. not reached: could not look."
+        } else {
+            "not reached: could not look."
+        };
+        lines.push(hanging_in(width, "  - ", none));
+    }
+    lines.push(hanging_in(
+        width,
+        "  - ",
+        "help lists what else can be typed.",
+    ));
+    lines.join("\n")
+}
+
+/// What an answer has decided, and what is still to be found out.
+fn live(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> String {
+    let of = |verdict: Verdict| -> Vec<&Finding<'_>> {
+        let findings = new.iter().filter_map(|index| judged.findings.get(*index));
+        findings
+            .filter(|finding| finding.verdict == verdict)
+            .collect()
+    };
+    let mut lines = Vec::new();
+    let told = [
+        (Verdict::FallsShort, "Falls short"),
+        (Verdict::TooClose, "Too close to call"),
+    ];
+    for (verdict, name) in told {
+        let found = of(verdict);
+        for finding in found.iter().take(TOLD) {
+            let by = if finding.ruleset.advisory {
+                "guidance"
+            } else {
+                "law"
+            };
+            let text = format!("{name} ({by}): {}.", compared(finding, guard));
+            lines.push(palette::verdict(&hanging_in(width, "  ", &text), verdict));
+            if let (Verdict::TooClose, Some(settle)) = (verdict, advice::settle(finding)) {
+                lines.push(hanging_in(
+                    width,
+                    "    ",
+                    &format!("To settle it: {settle}"),
+                ));
+            }
+        }
+        if found.len() > TOLD {
+            let rest = several(found.len() - TOLD, "other rule", "other rules");
+            lines.push(hanging_in(width, "  ", &format!("{name} of {rest} too.")));
+        }
+    }
+    let met = of(Verdict::Meets);
+    if !met.is_empty() {
+        let law = met
+            .iter()
+            .filter(|finding| !finding.ruleset.advisory)
+            .count();
+        let guidance = met.len() - law;
+        let mut parts = Vec::new();
+        if law > 0 {
+            parts.push(format!("{} of law", several(law, "rule", "rules")));
+        }
+        if guidance > 0 {
+            parts.push(several(guidance, "piece of guidance", "pieces of guidance"));
+        }
+        let text = format!("Meets {}.", parts.join(", "));
+        lines.push(palette::verdict(
+            &hanging_in(width, "  ", &text),
+            Verdict::Meets,
+        ));
+    }
+    let open = judged.questions();
+    if !open.is_empty() {
+        let names: Vec<&str> = open.iter().map(|question| question.item.name()).collect();
+        let text = format!("Still to find out: {}.", names.join(", "));
+        lines.push(palette::aside(&hanging_in(width, "  ", &text)));
+    }
+    lines.join("\n")
+}

@@ -1,0 +1,492 @@
+//! What an answer becomes: a reading, a refusal, a question about it, a change
+//! of the survey.
+
+use crate::evaluate::Judged;
+use crate::items::Item;
+use crate::items::Kind;
+use crate::items::Role;
+use crate::items::Verdict;
+use crate::measure::LengthUnit;
+use crate::reading::Value;
+use crate::reading::parse;
+use crate::reading::print;
+use crate::source::Diagnostic;
+use crate::source::Severity;
+use crate::walk::Ask;
+use crate::walk::Place;
+use crate::walk::Said;
+use crate::walk::Topic;
+use crate::walk::Walk;
+use crate::walk::ask::ball_reading;
+use crate::walk::next::HOLES;
+use crate::walk::next::holes;
+use crate::walk::next::takes_a_unit;
+use crate::walk::page::Entry;
+use crate::walk::page::Page;
+use crate::walk::page::Spot;
+use crate::walk::view::View;
+use crate::walk::walk::Focus;
+use crate::walk::walk::How;
+use crate::walk::walk::Written;
+use crate::walk::walk::by_hand;
+use crate::walk::words::Meant;
+use crate::walk::words::word_of;
+use crate::walk::words::yes_or_no;
+
+/// An answer that is not written yet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Pending {
+    pub(super) item: Item,
+    pub(super) reading: String,
+    pub(super) note: String,
+    pub(super) how: How,
+    /// It was looked at again and is right.
+    pub(super) confirmed: bool,
+}
+
+/// Why it cannot be written: what was found, and what to write.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Refusal(String, Option<String>);
+
+impl Refusal {
+    fn said<'r>(self) -> Said<'r> {
+        Said::Refused(self.0, self.1)
+    }
+}
+
+/// Why it is not written yet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Why {
+    /// It says that one could not look.
+    Reason,
+    /// The guard has another word already.
+    Slip(String),
+    /// It is a number without a unit.
+    Unit,
+    /// It is out of the usual.
+    Unlikely(String),
+}
+
+impl Why {
+    pub(super) fn ask(&self, pending: &Pending) -> Ask {
+        let item = pending.item;
+        let mut ask = match self {
+            Why::Reason => Ask::bare(
+                Topic::Reason(item),
+                format!("Why could {item} not be looked at?"),
+                "no reason",
+            ),
+            Why::Slip(word) => Ask::bare(
+                Topic::Slip(item),
+                format!(
+                    "This guard has {item} {word}. Was that a slip? Where it changes, a new guard starts: then answer n."
+                ),
+                "leave it",
+            ),
+            Why::Unit => Ask::bare(
+                Topic::Unit(item),
+                format!(
+                    "{}: in what unit? It then holds for all numbers without one.",
+                    pending.reading
+                ),
+                "answer anew",
+            ),
+            Why::Unlikely(caution) => Ask::bare(
+                Topic::Unlikely(item),
+                format!("{caution} Is it right?"),
+                "answer anew",
+            ),
+        };
+        ask.words = match self {
+            Why::Reason => Vec::new(),
+            Why::Slip(_) | Why::Unlikely(_) => vec!["y", "n"],
+            Why::Unit => Item::DefaultUnit.words().iter().map(|w| w.name).collect(),
+        };
+        ask
+    }
+}
+
+/// What is the same for most guards of a survey.
+const WHOLE_SURVEY: [Item; 3] = [Item::DwellingsInBuilding, Item::Storeys, Item::Use];
+
+/// The code of a reading that is out of the usual.
+const CAUTION: u16 = 231;
+
+type Told<'r> = Vec<Said<'r>>;
+
+impl<'r> Walk<'r> {
+    /// What a person answers to a question about an item.
+    pub(super) fn read(&mut self, item: Item, text: &str, how: How, said: &mut Told<'r>) {
+        let ages: Vec<&str> = text.split([',', ';']).map(str::trim).collect();
+        if item == Item::Children && how == How::Add && ages.len() > 1 {
+            for age in ages {
+                self.read(item, age, How::Add, said);
+            }
+            return;
+        }
+        if HOLES.contains(&item) && yes_or_no(text).is_some() {
+            // `n` would be read as `none`: a hole that is closed
+            let help = "write none if there is no such opening, else what the tape reads";
+            let message = format!("{text} may mean two things for {item}");
+            said.push(Said::Refused(message, Some(help.to_owned())));
+            return;
+        }
+        let (text, note) = with_reason(text);
+        let reading = match self.meant(item, &text) {
+            Ok(reading) => reading,
+            Err(refused) => {
+                said.push(refused.said());
+                return;
+            }
+        };
+        let pending = Pending {
+            item,
+            reading,
+            note,
+            how,
+            confirmed: false,
+        };
+        self.consider(pending, said);
+    }
+
+    /// A ball's answer; anything but yes and no is read as a reading.
+    pub(super) fn read_ball(&mut self, item: Item, size: &str, text: &str, said: &mut Told<'r>) {
+        let stops = match text.trim().to_lowercase().as_str() {
+            "stops" | "stop" | "it stops" => Some(true),
+            "passes" | "pass" | "it passes" => Some(false),
+            other => yes_or_no(other),
+        };
+        let Some(stops) = stops else {
+            self.read(item, text, How::Add, said);
+            return;
+        };
+        let Some((guard, _)) = &self.guard else {
+            return;
+        };
+        let reading = ball_reading(item, size, stops, by_hand(guard), holes(guard));
+        self.read(item, &reading, How::Add, said);
+    }
+
+    /// The reading that is meant: words by their first letters.
+    fn meant(&self, item: Item, text: &str) -> Result<String, Refusal> {
+        if text.eq_ignore_ascii_case("nr") {
+            return Ok("not reached".to_owned());
+        }
+        if matches!(item.info().kind, Kind::Words(_)) {
+            match word_of(item, text) {
+                Meant::Nothing => {}
+                Meant::One(word) => return Ok(word.to_owned()),
+                Meant::Several(words) => {
+                    let message = format!("{text} may be {}", words.join(" or "));
+                    let help = Some("type a letter more".to_owned());
+                    return Err(Refusal(message, help));
+                }
+            }
+        }
+        Ok(text.to_owned())
+    }
+
+    /// Writes an answer, unless something must be asked about it first.
+    pub(super) fn consider(&mut self, mut pending: Pending, said: &mut Told<'r>) {
+        let item = pending.item;
+        let known = parse(item, &pending.reading, None);
+        let lacks_unit = known.is_err()
+            && takes_a_unit(item)
+            && parse(item, &pending.reading, Some(LengthUnit::Inch)).is_ok();
+        if let (true, Some(unit)) = (lacks_unit, self.unit) {
+            pending.reading = format!("{} {}", pending.reading, unit.symbol());
+        } else if let (Err(error), false) = (&known, lacks_unit) {
+            said.push(Said::Refused(error.message.clone(), error.help.clone()));
+            return;
+        }
+        if let Ok(parsed) = &known {
+            let unknown = parsed.readings.iter().any(|r| r.value == Value::Unknown);
+            if unknown && pending.note.is_empty() && !pending.confirmed {
+                self.focus = Focus::Pending(pending, Why::Reason);
+                return;
+            }
+        }
+        if let Some(word) = self.another_word(&pending) {
+            self.focus = Focus::Pending(pending, Why::Slip(word));
+            return;
+        }
+        match self.tried(&pending) {
+            Ok((entry, page, view)) => {
+                let cautions = view.new_faults(&self.view, Severity::Warning);
+                let caution = cautions.iter().find(|fault| fault.code.number == CAUTION);
+                if let (Some(caution), false) = (caution, pending.confirmed) {
+                    let caution = format!("{}.", caution.message);
+                    self.focus = Focus::Pending(pending, Why::Unlikely(caution));
+                    return;
+                }
+                said.extend(
+                    cautions
+                        .iter()
+                        .filter(|f| f.code.number != CAUTION)
+                        .map(remark),
+                );
+                self.write(&pending, entry, page, view, said);
+            }
+            Err(_) if lacks_unit && self.unit.is_none() => {
+                self.focus = Focus::Pending(pending, Why::Unit);
+            }
+            Err(refused) => said.push(refused.said()),
+        }
+    }
+
+    /// A word of this guard that a new one contradicts, where a change of it
+    /// starts a new guard.
+    fn another_word(&self, pending: &Pending) -> Option<String> {
+        let item = pending.item;
+        let starts_anew = matches!(item, Item::FastenedTo | Item::Infill | Item::Place);
+        if !starts_anew || pending.confirmed {
+            return None;
+        }
+        let (guard, _) = self.guard.as_ref()?;
+        let own = guard.observations.iter().filter(|o| o.item == item);
+        let known = own.filter(|o| {
+            let reading = o.reading.as_ref();
+            reading.is_some_and(|reading| reading.value != Value::Unknown)
+        });
+        let mut words = known.map(|o| o.written.to_string());
+        words.find(|word| item.word(word) != item.word(&pending.reading))
+    }
+
+    /// The survey with the answer in it; a refusal where that brings new errors.
+    fn tried(&self, pending: &Pending) -> Result<(Entry, Page, View), Refusal> {
+        let refused = |message: String| Refusal(message, None);
+        let place = self.level(pending);
+        let entry = Entry {
+            place: place.clone(),
+            item: pending.item,
+            reading: pending.reading.clone(),
+            note: pending.note.clone(),
+        };
+        let page = match &pending.how {
+            How::Add => self.page.with(&entry, self.table_row(&place)),
+            How::Replace(spot, _) => self.page.corrected(spot, &entry),
+        };
+        let page = page.map_err(|error| refused(error.to_string()))?;
+        let view = View::of(&page);
+        let faults = view.new_faults(&self.view, Severity::Error);
+        match faults.first() {
+            Some(fault) => Err(Refusal(fault.message.clone(), fault.help.clone())),
+            None => Ok((entry, page, view)),
+        }
+    }
+
+    /// Where an answer holds: what is the same for all guards is written once,
+    /// as long as no other guard is still to be asked for it.
+    fn level(&self, pending: &Pending) -> Place {
+        if let How::Replace(_, place) = &pending.how {
+            return place.clone();
+        }
+        if pending.item.is_survey_fact() {
+            return Place::default();
+        }
+        let here = self.here.clone().unwrap_or_default();
+        let wide = if pending.item == Item::Children {
+            here.whole_unit()
+        } else if WHOLE_SURVEY.contains(&pending.item) {
+            Place::default()
+        } else {
+            return here;
+        };
+        let settled = self.view.guards.iter().all(|guard| {
+            Place::of(guard).compared() == here.compared()
+                || guard.of(pending.item).next().is_some()
+        });
+        let inherited = self
+            .guard
+            .as_ref()
+            .is_some_and(|(guard, _)| guard.of(pending.item).next().is_some());
+        if self.page.is_notebook() && settled && !inherited {
+            wide
+        } else {
+            here
+        }
+    }
+
+    /// The line of a guard's row in a table.
+    pub(super) fn table_row(&self, place: &Place) -> Option<u64> {
+        if self.page.is_notebook() {
+            return None;
+        }
+        self.page.row_of(place)
+    }
+
+    fn write(
+        &mut self,
+        pending: &Pending,
+        entry: Entry,
+        page: Page,
+        view: View,
+        said: &mut Told<'r>,
+    ) {
+        let item = pending.item;
+        let line = match &pending.how {
+            How::Add => {
+                if let (Some(here), Some((guard, _))) = (&self.here, &self.guard)
+                    && guard.of(item).next().is_some()
+                {
+                    *self.followed.entry((here.compared(), item)).or_default() += 1;
+                }
+                page.line_written(self.table_row(&entry.place))
+            }
+            How::Replace(spot, _) => spot.line,
+        };
+        self.page = page;
+        self.view = view;
+        let written = Written {
+            place: entry.place.clone(),
+            item,
+            spot: Spot {
+                line,
+                written: entry.reading.clone(),
+            },
+        };
+        self.history
+            .retain(|old| old.spot.line != line || old.item != item);
+        self.history.push(written);
+        if self.facts.first() == Some(&item) {
+            self.facts.remove(0);
+        }
+        if let Some(here) = &self.here {
+            self.skipped.remove(&(here.compared(), item));
+        }
+        self.focus = Focus::Next;
+        let before = self.guard.take();
+        self.look();
+        said.push(Said::Understood {
+            item,
+            meant: meant(item, &entry.reading, self.unit_of(item, &entry.reading)),
+            reading: entry.reading,
+            note: entry.note,
+            place: entry.place,
+        });
+        said.extend(self.settled(before.as_ref().map(|(_, judged)| judged)));
+    }
+
+    /// The unit that was understood, where the reading names none.
+    fn unit_of(&self, item: Item, reading: &str) -> Option<LengthUnit> {
+        let (guard, _) = self.guard.as_ref()?;
+        let mut own = guard
+            .observations
+            .iter()
+            .filter(|o| o.item == item && &*o.written == reading);
+        let value = &own.next_back()?.reading.as_ref()?.value;
+        value.tape().map(|(unit, _)| unit)
+    }
+
+    /// What is decided now and was not before.
+    fn settled(&self, before: Option<&Judged<'r>>) -> Option<Said<'r>> {
+        let (guard, judged) = self.guard.as_ref()?;
+        let known = |index: usize| {
+            let finding = &judged.findings[index];
+            before.is_some_and(|before| {
+                before.findings.iter().any(|old| {
+                    std::ptr::eq(old.rule, finding.rule)
+                        && old.item == finding.item
+                        && old.verdict == finding.verdict
+                        && old.margin == finding.margin
+                })
+            })
+        };
+        let decided = |verdict: Verdict| {
+            matches!(
+                verdict,
+                Verdict::FallsShort | Verdict::Meets | Verdict::TooClose
+            )
+        };
+        let new: Vec<usize> = (0..judged.findings.len())
+            .filter(|index| decided(judged.findings[*index].verdict) && !known(*index))
+            .collect();
+        (!new.is_empty()).then(|| Said::Settled(Box::new((guard.clone(), judged.clone(), new))))
+    }
+
+    /// The unit of numbers without one; the answer that waits for it is then written.
+    pub(super) fn choose_unit(&mut self, mut pending: Pending, text: &str, said: &mut Told<'r>) {
+        let Meant::One(unit) = word_of(Item::DefaultUnit, text) else {
+            let message = format!("{text} is no unit of length");
+            said.push(Said::Refused(
+                message,
+                Some("write in, ft, mm, cm or m".to_owned()),
+            ));
+            return;
+        };
+        let fact = Pending {
+            item: Item::DefaultUnit,
+            reading: unit.to_owned(),
+            note: String::new(),
+            how: How::Add,
+            confirmed: true,
+        };
+        // where the file has errors, a unit for the whole of it might hide some
+        let whole_file = self.page.is_notebook() && self.view.errors() == 0;
+        if let (true, Ok((entry, page, view))) = (whole_file, self.tried(&fact)) {
+            self.write(&fact, entry, page, view, said);
+        } else {
+            self.unit = unit_named(unit);
+            pending.reading = format!("{} {unit}", pending.reading);
+        }
+        self.focus = Focus::Next;
+        self.consider(pending, said);
+    }
+
+    /// Where several readings cannot stand beside each other, a new one replaces the old.
+    pub(super) fn how_for(&self, item: Item) -> How {
+        let single = item.info().role == Role::Single || matches!(item, Item::Guard | Item::Infill);
+        let own = self
+            .guard
+            .as_ref()
+            .and_then(|(guard, _)| guard.observations.iter().rfind(|o| o.item == item));
+        match (single, own, &self.here) {
+            (true, Some(old), Some(here)) => How::Replace(
+                Spot {
+                    line: old.row.line,
+                    written: old.written.to_string(),
+                },
+                here.clone(),
+            ),
+            (_, _, _) => How::Add,
+        }
+    }
+}
+
+fn unit_named(name: &str) -> Option<LengthUnit> {
+    let all = [
+        LengthUnit::Inch,
+        LengthUnit::Foot,
+        LengthUnit::Millimetre,
+        LengthUnit::Centimetre,
+        LengthUnit::Metre,
+    ];
+    all.into_iter().find(|unit| unit.symbol() == name)
+}
+
+/// What was understood, where it is not what stands there.
+fn meant(item: Item, written: &str, unit: Option<LengthUnit>) -> Option<String> {
+    let parsed = parse(item, written, unit).ok()?;
+    let printed: Vec<String> = parsed.readings.iter().map(print).collect();
+    let printed = printed.join("; ");
+    (printed != written).then_some(printed)
+}
+
+fn remark<'r>(fault: &Diagnostic) -> Said<'r> {
+    Said::Remark(format!("{}.", fault.message.trim_end_matches('.')))
+}
+
+/// `not reached, no ladder`: the words, and the reason.
+fn with_reason(text: &str) -> (String, String) {
+    for word in ["not reached", "nr", "unknown"] {
+        let rest = text
+            .get(..word.len())
+            .filter(|start| start.eq_ignore_ascii_case(word));
+        let rest = rest.and_then(|_| text.get(word.len()..));
+        if let Some(reason) = rest.and_then(|rest| rest.strip_prefix([',', ':', ';'])) {
+            let word = if word == "nr" { "not reached" } else { word };
+            return (word.to_owned(), reason.trim().to_owned());
+        }
+    }
+    (text.to_owned(), String::new())
+}

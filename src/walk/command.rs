@@ -1,0 +1,103 @@
+//! What can be typed instead of an answer.
+
+use crate::source::folded;
+
+/// A wish of the person's.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Command {
+    /// Ask once more what was skipped.
+    Again,
+    /// A further reading of an item.
+    Another(String),
+    /// Go back to the last answer.
+    Back,
+    /// Put an item right.
+    Correct(String),
+    Finish,
+    Help,
+    List,
+    /// Tell more about the question.
+    More,
+    /// On to the next guard.
+    NextGuard,
+    /// There is no guard here.
+    NoGuard,
+    /// A note beside the last answer.
+    Note(String),
+    Skip,
+}
+
+/// The commands with what they do, for `help`.
+pub const COMMANDS: [(&str, &str); 12] = [
+    ("Enter", "skip the question, or what stands in the brackets"),
+    ("?", "tell more about the question"),
+    ("back", "go back to the last answer and put it right"),
+    ("correct ITEM", "put another answer right: correct height"),
+    ("another ITEM", "a further reading: another opening"),
+    ("ITEM: READING", "an answer out of turn: height: 35 in"),
+    ("note WORDS", "a note beside the last answer"),
+    ("not reached", "could not look; the reason is asked for"),
+    ("no guard", "there is no guard at this edge"),
+    ("list", "what is written so far, and what was skipped"),
+    ("again", "ask once more what was skipped"),
+    ("next, finish", "on to the next guard; stop here"),
+];
+
+/// The command in a line, if it is one.
+pub(super) fn command(text: &str) -> Option<Command> {
+    let plain = folded(text);
+    let exact = match plain.as_str() {
+        "?" => Some(Command::More),
+        "again" | "ask again" => Some(Command::Again),
+        "another" => Some(Command::Another("opening".to_owned())),
+        "back" => Some(Command::Back),
+        "commands" | "help" => Some(Command::Help),
+        "finish" | "quit" | "exit" => Some(Command::Finish),
+        "list" => Some(Command::List),
+        "next" | "next guard" => Some(Command::NextGuard),
+        "no guard" => Some(Command::NoGuard),
+        "skip" => Some(Command::Skip),
+        _ => None,
+    };
+    if exact.is_some() {
+        return exact;
+    }
+    let (word, rest) = text.trim().split_once(' ')?;
+    let rest = rest.trim().to_owned();
+    match folded(word).as_str() {
+        "another" => Some(Command::Another(rest)),
+        "correct" => Some(Command::Correct(rest)),
+        "note" => Some(Command::Note(rest)),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn commands_are_plain_words_and_readings_are_none() {
+        assert_eq!(command(" Back "), Some(Command::Back));
+        assert_eq!(
+            command("correct bottom gap"),
+            Some(Command::Correct("bottom gap".to_owned()))
+        );
+        assert_eq!(
+            command("note sags, at the door"),
+            Some(Command::Note("sags, at the door".to_owned()))
+        );
+        for reading in [
+            "35 1/2 in",
+            "none",
+            "n",
+            "y",
+            "not reached",
+            "back stair",
+            "",
+            "d",
+        ] {
+            assert_eq!(command(reading), None, "{reading}");
+        }
+    }
+}

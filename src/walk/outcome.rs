@@ -1,0 +1,42 @@
+//! What became of an answer.
+
+use crate::evaluate::Judged;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::survey::Guard;
+use crate::walk::Place;
+
+/// Something to tell the person.
+#[derive(Clone, Debug)]
+pub enum Said<'r> {
+    /// Items that were taken over from another guard, as written.
+    Copied(Place, Vec<(Item, String)>),
+    /// A guard with nothing left to ask: what stays open there, and its verdict.
+    Done(Place, Vec<Item>, Verdict),
+    /// The commands.
+    Help,
+    /// What is written so far: what it is of, and as written.
+    Listing(Vec<(String, String)>),
+    /// All there is to say about the question.
+    More,
+    /// An answer that was not taken: what was found, and what to write.
+    Refused(String, Option<String>),
+    /// A plain sentence.
+    Remark(String),
+    /// What is decided now and was not before: the guard, as it is judged, and
+    /// which of its findings.
+    Settled(Box<(Guard, Judged<'r>, Vec<usize>)>),
+    /// An answer as it was understood, with the note beside it and what it holds for.
+    Understood {
+        /// The item.
+        item: Item,
+        /// The reading, as it stands in the survey now.
+        reading: String,
+        /// What was understood, where that is not how it was written.
+        meant: Option<String>,
+        /// The note.
+        note: String,
+        /// Where it holds: a guard, a unit, or with no names the whole survey.
+        place: Place,
+    },
+}

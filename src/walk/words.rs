@@ -1,0 +1,114 @@
+//! What a person means by a few letters.
+
+use crate::items::Item;
+use crate::source::folded;
+
+/// What a few letters may stand for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Meant {
+    /// Nothing of the list begins so.
+    Nothing,
+    /// One of the words.
+    One(&'static str),
+    /// Several of them.
+    Several(Vec<&'static str>),
+}
+
+/// The word of an item's list: whole, as a synonym, by its first letters, or by
+/// the first letter of each of its words (`tb`: through bolts).
+pub(super) fn word_of(item: Item, text: &str) -> Meant {
+    if let Some(word) = item.word(text) {
+        return Meant::One(word);
+    }
+    let text = folded(text);
+    if text.is_empty() {
+        return Meant::Nothing;
+    }
+    let names = |matches: &dyn Fn(&str) -> bool| -> Vec<&'static str> {
+        let words = item.words().iter();
+        words
+            .filter(|word| matches(word.name))
+            .map(|word| word.name)
+            .collect()
+    };
+    let begins = names(&|name| name.to_lowercase().starts_with(&text));
+    let initials = names(&|name| name.contains(' ') && initials(name) == text);
+    let also: Vec<&'static str> = item
+        .words()
+        .iter()
+        .filter(|word| word.synonyms.iter().any(|other| other.starts_with(&text)))
+        .map(|word| word.name)
+        .collect();
+    for found in [begins, initials, also] {
+        match found.as_slice() {
+            [] => {}
+            [one] => return Meant::One(one),
+            _ => return Meant::Several(found),
+        }
+    }
+    Meant::Nothing
+}
+
+fn initials(name: &str) -> String {
+    let words = name.split([' ', '-']);
+    words
+        .filter_map(|word| word.chars().next())
+        .flat_map(char::to_lowercase)
+        .collect()
+}
+
+/// The item of this name, synonym or beginning of a name.
+pub(super) fn item_of(text: &str) -> Result<Item, Vec<&'static str>> {
+    let text = folded(text).replace('-', " ");
+    if let Some(item) = Item::by_name(&text) {
+        return Ok(item);
+    }
+    let begins: Vec<Item> = Item::all()
+        .filter(|item| !text.is_empty() && item.name().starts_with(&text))
+        .collect();
+    match begins.as_slice() {
+        [one] => Ok(*one),
+        several => Err(several.iter().map(|item| item.name()).collect()),
+    }
+}
+
+/// Yes or no by its first letters.
+pub(super) fn yes_or_no(text: &str) -> Option<bool> {
+    match folded(text).as_str() {
+        "y" | "ye" | "yes" => Some(true),
+        "n" | "no" => Some(false),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn first_letters_suffice_where_they_mean_one_word() {
+        assert_eq!(word_of(Item::Place, "d"), Meant::One("deck"));
+        assert_eq!(word_of(Item::Place, "Steps"), Meant::One("stair"));
+        assert_eq!(
+            word_of(Item::Place, "po"),
+            Meant::Several(vec!["porch", "pool"])
+        );
+        assert_eq!(
+            word_of(Item::PostFastening, "tb"),
+            Meant::One("through bolts")
+        );
+        assert_eq!(word_of(Item::Infill, "hb"), Meant::One("horizontal bars"));
+        assert_eq!(word_of(Item::Place, "hallw"), Meant::One("landing"));
+        assert_eq!(word_of(Item::Shared, "y"), Meant::One("yes"));
+        assert_eq!(word_of(Item::Place, "x"), Meant::Nothing);
+        assert_eq!(word_of(Item::Place, ""), Meant::Nothing);
+    }
+
+    #[test]
+    fn an_item_is_known_by_its_beginning() {
+        assert_eq!(item_of("hei"), Ok(Item::Height));
+        assert_eq!(item_of("Bottom-Gap"), Ok(Item::BottomGap));
+        assert_eq!(item_of("hand"), Err(vec!["handrail", "handrail height"]));
+        assert_eq!(item_of("zzz"), Err(Vec::new()));
+    }
+}

@@ -1,0 +1,170 @@
+//! A person who answers anything at all.
+
+use std::io;
+use std::ops::ControlFlow;
+
+use guardrule::evaluate;
+use guardrule::evaluate::Reason;
+use guardrule::items::Item;
+use guardrule::items::Kind;
+use guardrule::items::Verdict;
+use guardrule::rules::Ruleset;
+use guardrule::survey::Survey;
+use guardrule::survey::SurveyFile;
+use guardrule::walk::Place;
+use guardrule::walk::Said;
+use guardrule::walk::Topic;
+use guardrule::walk::Walk;
+use proptest::prelude::*;
+
+use crate::walk::support::item;
+use crate::walk::support::rulesets;
+use crate::walk::support::walk;
+
+struct Text(String);
+
+impl SurveyFile for Text {
+    fn name(&self) -> &str {
+        "s.csv"
+    }
+
+    fn open(&self) -> io::Result<Box<dyn io::Read + '_>> {
+        Ok(Box::new(self.0.as_bytes()))
+    }
+}
+
+/// What fits anywhere and nowhere.
+const ODD: [&str; 30] = [
+    "",
+    "",
+    "",
+    "y",
+    "n",
+    "none",
+    "not reached",
+    "nr, a dog",
+    "back",
+    "list",
+    "?",
+    "help",
+    "again",
+    "another opening",
+    "another foothold",
+    "correct height",
+    "correct opening 1",
+    "correct place",
+    "height: 35 1/2 in",
+    "infill: cables",
+    "no guard",
+    "next",
+    "skip",
+    "note low, \"very\" low",
+    "12 ft",
+    "4 in ball passes",
+    "=,",
+    "= attic",
+    "1,250 mm",
+    "\u{1b}[2J;=x",
+];
+
+const NAMES: [&str; 6] = ["landing", "2A, stair", "deck", "=", "=, ", "=2B, landing"];
+
+fn line(topic: &Topic, (kind, pick): (u8, usize)) -> String {
+    let odd = ODD[pick % ODD.len()].to_owned();
+    let of = |item: Item| {
+        let info = item.info();
+        if let Kind::Words(words) = info.kind {
+            words[pick % words.len()].name.to_owned()
+        } else {
+            info.examples[pick % info.examples.len()].to_owned()
+        }
+    };
+    if kind < 3 {
+        return odd;
+    }
+    match topic {
+        Topic::Ball(..) => ["y", "n", "", "3 in"][pick % 4].to_owned(),
+        Topic::Name => NAMES[pick % NAMES.len()].to_owned(),
+        Topic::Unlikely(_) | Topic::Slip(_) => ["y", "n", ""][pick % 3].to_owned(),
+        Topic::Unit(_) => ["in", "mm", ""][pick % 3].to_owned(),
+        Topic::Fact(asked) | Topic::Item(asked) | Topic::Reason(asked) => of(*asked),
+        Topic::Finished => odd,
+    }
+}
+
+/// What `check` would still miss at a guard, found anew from the text alone.
+fn missing(text: &str, place: &Place, rulesets: &[Ruleset]) -> Vec<Item> {
+    let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(Text(text.to_owned()))];
+    let survey = Survey::scan(&files).expect("in memory");
+    let mut missing = Vec::new();
+    let each = &mut |guard: guardrule::survey::Guard| {
+        let same = *guard.name == *place.guard && *guard.unit == *place.unit;
+        if same {
+            let options = evaluate::Options::default();
+            let judged = evaluate::judge(&guard, survey.facts(), rulesets, options);
+            for finding in &judged.findings {
+                if finding.verdict != Verdict::NotMeasured {
+                    continue;
+                }
+                for reason in &finding.reasons {
+                    if let Reason::NotWritten(item) | Reason::CircumstanceMissing(item) = reason {
+                        missing.push(*item);
+                    }
+                }
+            }
+        }
+        ControlFlow::Continue(())
+    };
+    survey.guards(each).expect("in memory");
+    missing
+}
+
+fn asked_for_a_reason(walk: &Walk<'_>, asked: Item) -> bool {
+    let Some((guard, judged)) = walk.judged() else {
+        return false;
+    };
+    let waits = judged
+        .questions()
+        .iter()
+        .any(|question| question.item == asked);
+    // taken as stiff, and as every one, where nobody says otherwise
+    let given = [Item::Infill, Item::OpeningsChecked].contains(&asked);
+    let taken_as_given = given && guard.of(asked).next().is_none();
+    waits || taken_as_given
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn the_file_is_sound_and_nothing_idle_is_asked(
+        picks in proptest::collection::vec((0_u8..10, 0_usize..200), 1..70),
+        guidance in proptest::bool::ANY,
+    ) {
+        let ids: &[&str] = if guidance {
+            &["us-dwelling-2018", "small-child-advice"]
+        } else {
+            &["us-dwelling-2018"]
+        };
+        let rulesets = rulesets(ids);
+        let mut walk = walk("", &rulesets);
+        for pick in picks {
+            let ask = walk.step();
+            if let (Some(asked), false) = (item(&ask.topic), ask.out_of_turn) {
+                prop_assert!(asked_for_a_reason(&walk, asked), "{asked} for nothing\n{}", walk.text());
+            }
+            let line = line(&ask.topic, pick);
+            for said in walk.answer(&line) {
+                if let Said::Done(place, open, _) = said {
+                    let missing = missing(walk.text(), &place, &rulesets);
+                    let unsaid: Vec<_> = missing.iter().filter(|item| !open.contains(item)).collect();
+                    prop_assert!(unsaid.is_empty(), "{unsaid:?}\n{}", walk.text());
+                }
+            }
+            prop_assert_eq!(walk.errors(), 0, "{}\n{}", line, walk.text());
+            if walk.step().topic == Topic::Finished {
+                break;
+            }
+        }
+    }
+}
