@@ -9,7 +9,6 @@ use crate::geometry::Risers;
 use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::geometry::TurnedPair;
-use crate::geometry::raked::Rake;
 use crate::geometry::turned::Ends;
 use crate::measure::Length;
 
@@ -195,7 +194,7 @@ fn cables(run: &Cables) -> Sketch {
         dimensions: vec![
             named("spacing", at(wide, 0.0), at(wide, spacing), run.spacing()),
             named(
-                "gap at rest",
+                "gap",
                 at(wide, spacing + thick / 2.0),
                 at(wide, 2.0 * spacing - thick / 2.0),
                 run.at_rest(),
@@ -233,21 +232,16 @@ fn raked(bay: &RakedBay) -> Sketch {
     let gap = match bay.across {
         Across::Along => named("along the rail", Corner::ORIGIN, foot, bay.gap),
         Across::Level => {
-            let from = plus(Corner::ORIGIN, up, 0.5);
+            let from = match bay.balusters {
+                Balusters::Plumb => Corner::ORIGIN,
+                Balusters::Square => plus(Corner::ORIGIN, up, 0.1),
+            };
             named("level", from, at(from.x_mm + level, from.y_mm), bay.gap)
         }
     };
     let mut dimensions = vec![gap];
     if let (Some(high), Balusters::Plumb) = (bay.high, bay.balusters) {
         dimensions.push(named("plumb", foot, top_right, high));
-    }
-    if let Rake::Step { rise, going } = bay.rake {
-        // the slope itself, below the rail
-        let share = foot.x_mm / mm(going);
-        let corner = at(foot.x_mm, 0.0);
-        let below = plus(Corner::ORIGIN, at(0.0, 0.0), share);
-        dimensions.push(named("going", below, corner, going));
-        dimensions.push(named("rise", corner, foot, rise));
     }
     Sketch {
         parts,
@@ -274,21 +268,21 @@ fn turned(pair: &TurnedPair) -> Sketch {
     let stations = pair.profile();
     let low = stations.first().map_or(0.0, |s| mm(s.height));
     let high = stations.last().map_or(0.0, |s| mm(s.height));
-    let slimmest = stations.iter().min_by_key(|s| s.diameter);
+    let widest = stations
+        .iter()
+        .map(|s| mm(s.diameter) / 2.0)
+        .fold(0.0, f64::max);
+    let tall = stations.last().zip(stations.first());
     let mut dimensions = vec![named(
         "centres",
         at(0.0, low),
         at(axis, low),
         pair.centres(),
     )];
-    if let Some(slim) = slimmest {
-        let (half, y) = (mm(slim.diameter) / 2.0, mm(slim.height));
-        dimensions.push(named(
-            "slimmest",
-            at(axis - half, y),
-            at(axis + half, y),
-            slim.diameter,
-        ));
+    if let Some((last, first)) = tall {
+        let right = axis + widest;
+        let length = last.height - first.height;
+        dimensions.push(named("profile", at(right, low), at(right, high), length));
     }
     Sketch {
         parts: vec![Part::Hole(hole), baluster(0.0), baluster(axis)],
@@ -332,10 +326,10 @@ impl StairTriangle {
         let nose = at(overhang, r);
         let mut dimensions = vec![
             named("going", below, at(overhang + g, 0.0), going),
-            named("rise", nose, below, rise),
+            named("rise", at(0.0, r), Corner::ORIGIN, rise),
         ];
         if lift > Length::ZERO {
-            dimensions.push(named("lift", nose, at(overhang, r + v), lift));
+            dimensions.push(named("lift", at(overhang, r + v), nose, lift));
         }
         Sketch {
             parts,

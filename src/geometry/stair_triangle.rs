@@ -201,14 +201,25 @@ impl StairTriangle {
         match self.outline() {
             Some(corners) => {
                 let circle = certified(corners)?;
-                let x_mm = circle.centre.x_mm + self.overhang.nanometres_as_float() / 1e6;
-                let centre = Corner {
-                    x_mm,
-                    ..circle.centre
-                };
+                let centre = self.over_the_middle_step(circle.centre);
                 Some(Certified { centre, ..circle })
             }
             None => Some(self.strip()),
+        }
+    }
+
+    /// The same place over the middle step, from where its tread and riser meet.
+    fn over_the_middle_step(self, centre: Corner) -> Corner {
+        let (rise, going, lift) = self.floats();
+        let steps = if lift > 0.0 {
+            (centre.x_mm * 1e6 / going).floor()
+        } else {
+            0.0
+        };
+        let overhang = self.overhang.nanometres_as_float();
+        Corner {
+            x_mm: centre.x_mm + (overhang - steps * going) / 1e6,
+            y_mm: centre.y_mm + steps * rise / 1e6,
         }
     }
 

@@ -4,6 +4,7 @@ use std::io;
 use std::io::Write;
 
 use serde::Serialize;
+use uom::si::force::newton;
 use uom::si::force::pound_force;
 
 use crate::geometry::Cables;
@@ -113,19 +114,32 @@ fn cable_notes(run: &Cables, ball: Option<Length>, unit: LengthUnit) -> Vec<Stri
         return notes;
     };
     let short = |length: Length| length.readable(unit);
-    // the load for which infill is designed: facts/measurement-and-geometry.md §3.6
-    let design = pounds_force(50.0);
+    let push = |pounds: f64| {
+        let push = pounds_force(pounds);
+        if unit.is_imperial() {
+            (push, format!("{pounds} lbf"))
+        } else {
+            (push, format!("{:.0} N", push.get::<newton>()))
+        }
+    };
+    // the larger is that for which infill is designed: facts/measurement-and-geometry.md §3.6
+    let ((small, small_said), (design, design_said)) = (push(10.0), push(50.0));
     notes.push(format!(
         "An explanation, no verdict: by statics alone (k = 4T/L; friction, stretch and the posts \
-         left out) a push of 10 lbf at mid-span moves one cable {}, and one of 50 lbf lets a ball \
-         of {} through.",
-        short(taut.gives(pounds_force(10.0))),
+         left out) a push of {small_said} at mid-span moves one cable {}, and one of {design_said} \
+         lets a ball of {} through.",
+        short(taut.gives(small)),
         short(taut.ball_under(design)),
     ));
     if let Some(ball) = ball.filter(|ball| *ball > run.at_rest()) {
-        let push = taut.push_for(ball).get::<pound_force>();
+        let push = taut.push_for(ball);
+        let push = if unit.is_imperial() {
+            format!("{:.1} lbf", push.get::<pound_force>())
+        } else {
+            format!("{:.0} N", push.get::<newton>())
+        };
         notes.push(format!(
-            "By the same sum a ball of {} takes a push of about {push:.1} lbf.",
+            "By the same sum a ball of {} takes a push of about {push}.",
             ball.exact(unit)
         ));
     }
