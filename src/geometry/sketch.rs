@@ -234,7 +234,7 @@ fn raked(bay: &RakedBay) -> Sketch {
         Across::Level => {
             let from = match bay.balusters {
                 Balusters::Plumb => Corner::ORIGIN,
-                Balusters::Square => plus(Corner::ORIGIN, up, 0.1),
+                Balusters::Square => plus(Corner::ORIGIN, up, 0.25),
             };
             named("level", from, at(from.x_mm + level, from.y_mm), bay.gap)
         }
