@@ -99,7 +99,7 @@ fn settle_behind(
 /// How steep, as written.
 enum Slope {
     Angle(Angle, Angle),
-    Step(Quantity, Quantity),
+    Step(Box<(Quantity, Quantity)>),
 }
 
 /// What stands behind the gap of a raked bay.
@@ -131,8 +131,8 @@ fn raked(cursor: &mut Cursor<'_>, context: Context, start: usize) -> Result<Bars
         .slope
         .ok_or_else(|| missing("how steep the rail is is missing from the raked bay"))?;
     let mut behind: Vec<&Quantity> = Vec::new();
-    if let Slope::Step(rise, going) = &slope {
-        behind.extend([rise, going]);
+    if let Slope::Step(step) = &slope {
+        behind.extend([&step.0, &step.1]);
     }
     behind.extend(&tail.high);
     let settled = settle_behind(cursor, context, &gap, &behind)?;
@@ -210,7 +210,7 @@ fn slope(cursor: &mut Cursor<'_>, may_be_angle: bool) -> Result<Option<Slope>, R
             );
         }
         let going = quantity(cursor, RAKED_WORDS)?;
-        return Ok(Some(Slope::Step(rise, going)));
+        return Ok(Some(Slope::Step(Box::new((rise, going)))));
     }
     let back = cursor.mark();
     let start = cursor.here().start;

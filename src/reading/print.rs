@@ -282,8 +282,10 @@ fn raked(bay: &RakedBay, side: &dyn Fn(Length) -> String) -> String {
 /// An angle with as many decimals as it was read to.
 fn degrees(angle: Angle, step: Angle) -> String {
     let (angle, step) = (angle.get::<degree>(), step.get::<degree>());
-    let places = (0..12).take_while(|places| step * 10_f64.powi(*places) < 0.999);
-    format!("{angle:.*} deg", places.count())
+    let finer = |step: &f64| (*step < 0.999).then_some(step * 10.0);
+    let steps = std::iter::successors(Some(step), finer);
+    let places = steps.take(12).count() - 1;
+    format!("{angle:.places$} deg")
 }
 
 /// A profile has one unit, the written one where it can express every length.
