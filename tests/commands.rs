@@ -278,6 +278,101 @@ fn an_opening_in_json_has_its_bounds_and_its_centre_in_full() {
 }
 
 #[test]
+fn what_goes_on_or_gives_way_has_no_upper_bound() {
+    let cable = [
+        "opening",
+        "cable 3 in spacing 1/8 in diameter",
+        "--format",
+        "json",
+    ];
+    let json = run_here(&cable).json();
+    assert_eq!(json["lower"], 73.025);
+    assert_eq!(
+        (&json["upper"], &json["exact"]),
+        (&serde_json::Value::Null, &false.into())
+    );
+    let against = |shape: &str, ball: &str| run_here(&["opening", shape, "--ball", ball]).code;
+    assert_eq!(against("cable 3 in spacing 1/8 in diameter", "2 7/8 in"), 1);
+    assert_eq!(against("cable 3 in spacing 1/8 in diameter", "4 in"), 3);
+    assert_eq!(against("rise 6 going 8 lift 0 in open risers", "4 in"), 1);
+    assert_eq!(against("rise 6 going 8 lift 0 in open risers", "5 in"), 3);
+    assert_eq!(against("raked 4 in level at 37 deg", "4 in"), 1);
+    assert_eq!(against("raked 5 in along at 37 deg", "4 in"), 0);
+    assert_eq!(against("turned 5 in centres 0:2 12:1 24:2 in", "4 in"), 0);
+}
+
+/// k = 4T/L: 150 lbf over 48 in gives 0.8 in under 10 lbf; without a tension nothing is
+/// said of it (facts/measurement-and-geometry.md §3.6).
+#[test]
+fn a_measured_tension_explains_and_decides_nothing() {
+    let taut = "cable 3 in spacing 1/8 in diameter 48 in free tension 150 lbf";
+    let ran = run_here(&["opening", taut, "--ball", "4 in"]);
+    assert_eq!(ran.code, 3);
+    let words = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(words.contains("An explanation, no verdict"), "{words}");
+    assert!(
+        words.contains("a push of 10 lbf at mid-span moves one cable about 13/16 in"),
+        "{words}"
+    );
+    let slack = run_here(&["opening", "cable 3 in spacing 1/8 in diameter 48 in free"]);
+    assert!(!slack.out.contains("lbf"), "{}", slack.out);
+}
+
+#[test]
+fn an_opening_is_drawn_to_scale_as_one_document() {
+    for shape in [
+        "slot 4 1/4 in",
+        "rectangle 3 1/2 x 30 in",
+        "circle 120 mm",
+        "triangle 7 3/4 x 10 in",
+        "rise 7 3/4 going 10 lift 0 in",
+        "rise 7 3/4 going 10 lift 2 nosing 1 thick 1 1/4 in",
+        "rise 190 going 250 lift 900 mm open risers",
+        "raked 4 1/2 in along rise 7 3/4 going 10",
+        "raked 110 mm level square at 37 deg high 700 mm",
+        "polygon 0:0 120:0 60:90 mm",
+        "turned 5 in centres 0:2 12:1 24:2 in",
+        "cable 3 in spacing 1/8 in diameter 36 in free",
+    ] {
+        let ran = run_here(&["opening", shape, "--format", "svg"]);
+        assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{shape}");
+        let drawn = roxmltree::Document::parse(&ran.out).expect("well-formed");
+        let all = || drawn.descendants().filter(roxmltree::Node::is_element);
+        let number = |node: roxmltree::Node<'_, '_>, name: &str| -> f64 {
+            node.attribute(name).expect(name).parse().expect("a number")
+        };
+        // the ball's diameter against the bar of a round length
+        let ball = all().rfind(|node| node.has_tag_name("circle"));
+        let ball = number(ball.unwrap_or_else(|| all().next().expect("root")), "r") * 2.0;
+        let bar = all()
+            .rfind(|node| node.has_tag_name("rect"))
+            .expect("a bar");
+        let label = all()
+            .filter_map(|node| node.text())
+            .find(|text| text.ends_with(", to scale"));
+        let length = label
+            .and_then(|text| text.strip_suffix(", to scale"))
+            .expect("a bar");
+        let length = guardrule::reading::parse_length(length, None)
+            .expect("a length")
+            .length;
+        let json = run_here(&["opening", shape, "--format", "json"]).json();
+        let millimetres: f64 = length.millimetre_digits().parse().expect("a number");
+        let by_bar = ball / number(bar, "width") * millimetres;
+        let diameter = json["diameter"].as_f64().expect("a number");
+        assert!(
+            (by_bar - diameter).abs() < 0.01 * diameter,
+            "{shape}: {by_bar} for {diameter}"
+        );
+        assert!(all().any(|node| node.text() == Some(shape)), "{shape}");
+        assert!(
+            !ran.out.contains("href") && !ran.out.contains("url("),
+            "{shape}"
+        );
+    }
+}
+
+#[test]
 fn what_is_no_shape_is_said_with_what_to_write() {
     for (shape, said) in [
         ("triangle 7 3/4 in", "two lengths"),

@@ -169,6 +169,9 @@ pub(super) struct ItemsArgs {
     guardrule opening triangle 7 3/4 x 10 in\n  \
     guardrule opening rise 7 3/4 going 10 lift 2 in\n  \
     guardrule opening slot 4 1/4 in --format json\n  \
+    guardrule opening raked 4 1/2 along rise 7 3/4 going 10 in\n  \
+    guardrule opening turned 4 1/2 in centres 0:1 3/4 6:1 12:1 3/4 in --format svg\n  \
+    guardrule opening cable 3 in spacing 1/8 in diameter 36 in free --ball \"4 in\"\n  \
     guardrule opening \"polygon 0:0 120:0 60:90 mm\" --ball \"100 mm\"")]
 pub(super) struct OpeningArgs {
     /// The shape, as a survey's cell would have it
@@ -189,6 +192,8 @@ pub(super) enum OpeningFormat {
     Text,
     /// For programs: millimetres, in full
     Json,
+    /// A drawing of the opening with its largest ball, to scale
+    Svg,
 }
 
 /// Ask for a survey one question at a time, standing at the guard

@@ -10,6 +10,7 @@ use crate::cli::terminal::Terminal;
 use crate::geometry::LargestBall;
 use crate::geometry::Passage;
 use crate::geometry::Shape;
+use crate::geometry::Sketch;
 use crate::geometry::StairTriangle;
 use crate::items::Item;
 use crate::measure::LengthUnit;
@@ -47,10 +48,13 @@ pub(super) fn run(args: &OpeningArgs, terminal: &mut Terminal<'_>) -> io::Result
         origin: found.origin,
         largest: found.largest,
         ball,
+        notes: report::opening_notes(&found.value, ball.map(|(ball, _)| ball), found.unit),
+        sketch: found.sketch,
     };
     let mut out = terminal.out();
     match args.format {
         OpeningFormat::Json => report::opening_json(&mut out, &answer)?,
+        OpeningFormat::Svg => report::opening_svg(&mut out, &answer)?,
         OpeningFormat::Text => report::opening_text(&mut out, &answer)?,
     }
     out.flush()?;
@@ -66,6 +70,8 @@ struct Found {
     largest: LargestBall,
     unit: LengthUnit,
     origin: &'static str,
+    value: Value,
+    sketch: Sketch,
     cautions: Vec<String>,
 }
 
@@ -108,17 +114,27 @@ fn shape(written: &str) -> Result<Found, Refusal> {
     let [reading] = parsed.readings.as_slice() else {
         return Err(no_shape("one shape at a time, and several were found"));
     };
-    let (largest, unit, origin) = match &reading.value {
+    let (largest, sketch, unit, origin) = match &reading.value {
         Value::Measure(gap) if gap.bound == Bound::Exactly => {
             let slot = Shape::Slot { width: gap.length };
-            (slot.largest_ball(), gap.unit, "")
+            (slot.largest_ball(), slot.sketch(), gap.unit, "")
         }
-        Value::Shape(found) => (found.shape.largest_ball(), found.unit, origin(&found.shape)),
-        Value::StairTriangle(step) => (
-            at_a_step(step)?,
-            step.unit,
-            "across:up from the corner of riser and tread",
+        Value::Shape(found) => (
+            found.shape.largest_ball(),
+            found.shape.sketch(),
+            found.unit,
+            origin(&found.shape),
         ),
+        Value::StairTriangle(step) => {
+            let triangle = at_a_step(step)?;
+            let origin = "across:up from the corner of riser and tread";
+            (
+                triangle.largest_ball(),
+                triangle.sketch(),
+                step.unit,
+                origin,
+            )
+        }
         Value::Age(_)
         | Value::Ball(_)
         | Value::Count(_)
@@ -142,11 +158,13 @@ fn shape(written: &str) -> Result<Found, Refusal> {
         largest,
         unit,
         origin,
+        value: reading.value.clone(),
+        sketch,
         cautions: parsed.cautions,
     })
 }
 
-fn at_a_step(step: &StairReading) -> Result<LargestBall, Refusal> {
+fn at_a_step(step: &StairReading) -> Result<StairTriangle, Refusal> {
     let Some(lift) = step.lift else {
         return Err(Refusal {
             message: "the lift is missing: how far the rail's underside stands above the line of \
@@ -157,7 +175,8 @@ fn at_a_step(step: &StairReading) -> Result<LargestBall, Refusal> {
         });
     };
     StairTriangle::new(step.rise, step.going, lift)
-        .and_then(|triangle| triangle.largest_ball(step.nosing))
+        .and_then(|triangle| triangle.with_nosing(step.nosing, step.nosing_thickness))
+        .map(|triangle| triangle.with_risers(step.risers))
         .map_err(|error| Refusal {
             message: error.to_string(),
             help: "try a ball in the hand".to_owned(),
@@ -169,7 +188,8 @@ fn origin(shape: &Shape) -> &'static str {
         Shape::Circle { .. } => "across:up from the middle",
         Shape::Polygon(_) => "across:up, as the corners are",
         Shape::Rectangle { .. } => "across:up from a corner",
-        Shape::Slot { .. } => "",
+        Shape::Cables(_) | Shape::Raked(_) | Shape::Slot { .. } => "",
         Shape::Triangle { .. } => "across:up from the square corner",
+        Shape::Turned(_) => "across from the left baluster's axis:up from height 0",
     }
 }

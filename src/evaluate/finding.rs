@@ -251,10 +251,12 @@ pub enum Reason<'r> {
     OnlySomeOpenings,
     /// The lift of the rail at the step is not written down.
     LiftMissing,
-    /// The nosing overhangs; the closed form for the triangle ignores that.
-    NosingNotCounted,
-    /// The rail stands so high that the closed form no longer holds.
-    NoClosedForm,
+    /// How thick an overhanging nosing is is not written down, and it decides.
+    NosingThickness,
+    /// The dimensions of the step cannot be.
+    NoSuchStep,
+    /// The risers are open: the opening goes on below, bounded by nothing written.
+    RisersOpen,
     /// The limit lies between the two bounds of an outline's clear opening.
     BoundsStraddle,
     /// The depth of a foothold is not written down.

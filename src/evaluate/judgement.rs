@@ -224,7 +224,7 @@ pub(super) fn settle<'r>(all: &mut Vec<Judgement<'r>>, mut gauge: Judgement<'r>,
     if gauge.verdict == Verdict::Meets && reach == Reach::WholeGuard {
         let mut settled = Vec::new();
         all.retain(|judgement| {
-            let doubtful = judgement.within_doubt();
+            let doubtful = judgement.within_doubt() || judgement.waits_for_a_ball();
             if doubtful {
                 settled.extend(judgement.readings.iter().copied());
             }
@@ -240,6 +240,20 @@ pub(super) fn settle<'r>(all: &mut Vec<Judgement<'r>>, mut gauge: Judgement<'r>,
 }
 
 impl Judgement<'_> {
+    /// Whether the arithmetic of a shape left the answer to a ball in the hand.
+    fn waits_for_a_ball(&self) -> bool {
+        self.verdict == Verdict::NotMeasured
+            && self.reasons.iter().any(|reason| {
+                matches!(
+                    reason,
+                    Reason::BoundsStraddle
+                        | Reason::NeedsPush
+                        | Reason::NosingThickness
+                        | Reason::RisersOpen
+                )
+            })
+    }
+
     /// Whether the tape could not tell, whatever the decision made of it.
     fn within_doubt(&self) -> bool {
         match (self.margin, self.uncertainty) {

@@ -17,6 +17,7 @@ use crate::evaluate::judgement::Reach;
 use crate::evaluate::judgement::gauge;
 use crate::evaluate::judgement::seen;
 use crate::evaluate::judgement::settle;
+use crate::evaluate::scene::AtWorst;
 use crate::evaluate::scene::Piece;
 use crate::evaluate::scene::Said;
 use crate::evaluate::scene::Scene;
@@ -131,9 +132,13 @@ fn tape<'r>(
     let asks = opening_asks(demand);
     let outcome = against(said.evidence, &asks, decision)?;
     let mut judgement = Judgement::from_outcome(scene, item, index, said, outcome);
-    if let Some((at_worst, why)) = said.at_worst {
-        let worst = against(at_worst, &asks, decision)?;
-        spread(&mut judgement, worst.verdict, worst.alone, why);
+    match said.at_worst {
+        Some(AtWorst::Within(at_worst, why)) => {
+            let worst = against(at_worst, &asks, decision)?;
+            spread(&mut judgement, worst.verdict, worst.alone, why);
+        }
+        Some(AtWorst::GoesOn) => goes_on(&mut judgement, demand),
+        Some(AtWorst::GivesWay) | None => {} // a push decides
     }
     let lenient = || {
         zoned.iter().any(|other| {
@@ -156,10 +161,13 @@ fn tape<'r>(
 fn spread(judgement: &mut Judgement<'_>, worst: Verdict, alone: Verdict, why: Spread) {
     match why {
         Spread::Nosing => {
-            judgement.reasons.push(Reason::NosingNotCounted);
-            if worst != judgement.verdict && judgement.verdict != Verdict::FallsShort {
-                judgement.verdict = Verdict::NotMeasured;
+            let settled = judgement.verdict == Verdict::FallsShort;
+            if alone != judgement.alone && !settled {
                 judgement.alone = Verdict::NotMeasured;
+            }
+            if worst != judgement.verdict && !settled {
+                judgement.verdict = Verdict::NotMeasured;
+                judgement.reasons.push(Reason::NosingThickness);
             }
         }
         Spread::Bounds => {
@@ -174,6 +182,21 @@ fn spread(judgement: &mut Judgement<'_>, worst: Verdict, alone: Verdict, why: Sp
                 judgement.reasons.push(Reason::BoundsStraddle);
             }
         }
+    }
+}
+
+/// Behind open risers the opening goes on: what was measured bounds it from below
+/// alone, so that it can be too wide and nothing else.
+fn goes_on(judgement: &mut Judgement<'_>, demand: &OpeningDemand) {
+    // too wide for one limit may be wide enough for the other end of a band
+    let settles = demand.not_within.is_none();
+    for verdict in [&mut judgement.verdict, &mut judgement.alone] {
+        if !(settles && *verdict == Verdict::FallsShort) {
+            *verdict = Verdict::NotMeasured;
+        }
+    }
+    if judgement.verdict == Verdict::NotMeasured {
+        judgement.reasons.push(Reason::RisersOpen);
     }
 }
 
@@ -238,7 +261,12 @@ fn give_way<'r>(
     said: &[(usize, Said)],
     demand: &OpeningDemand,
 ) {
-    let flexible = scene.infill_gives_way() && judgement.item != Item::RiserOpening;
+    let deciding = |index: &usize| judgement.readings.contains(index);
+    let strung = said
+        .iter()
+        .filter(|(index, _)| deciding(index))
+        .any(|(_, said)| matches!(said.at_worst, Some(AtWorst::GivesWay)));
+    let flexible = strung || scene.infill_gives_way() && judgement.item != Item::RiserOpening;
     let solid = judgement
         .measured
         .as_ref()
@@ -252,7 +280,6 @@ fn give_way<'r>(
         (Push::ByHand | Push::Force(_), None) => true,
         (Push::Force(force), Some(asked)) => force >= asked,
     };
-    let deciding = |index: &usize| judgement.readings.contains(index);
     let mut pushes = said.iter().filter(|(index, _)| deciding(index));
     let push = pushes.next().map_or(Push::None, |(_, said)| said.pushed());
     if enough(push) {

@@ -61,10 +61,11 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         | Reason::FootholdDepthMissing
         | Reason::LiftMissing
         | Reason::NeedsPush
-        | Reason::NosingNotCounted
+        | Reason::NosingThickness
         | Reason::OutsideZone(_)
         | Reason::PushTooWeak
-        | Reason::NoClosedForm
+        | Reason::RisersOpen
+        | Reason::NoSuchStep
         | Reason::WhereDoesItLie(_) => Some(judged),
         Reason::OnlySomeOpenings => Some(Item::OpeningsChecked),
         Reason::BottomGapIsLift

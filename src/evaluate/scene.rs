@@ -8,8 +8,9 @@ use crate::evaluate::Options;
 use crate::evaluate::Reason;
 use crate::evaluate::decide::Evidence;
 use crate::evaluate::doubt;
+use crate::geometry::ClearOpening;
+use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
-use crate::geometry::StairTriangleError;
 use crate::items::Item;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
@@ -80,18 +81,29 @@ pub(super) enum Piece {
 /// Why a shape's ball may be larger than the smallest that is proven to pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Spread {
-    /// It lies between two bounds that rounding keeps apart.
+    /// It lies between two bounds that rounding, or the ends of a profile, keep apart.
     Bounds,
-    /// The closed form leaves out the nosing.
+    /// How thick the nosing is is not known.
     Nosing,
+}
+
+/// A larger ball that cannot be ruled out.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum AtWorst {
+    /// Any at all, under a push: cables and rods.
+    GivesWay,
+    /// Any at all: the risers are open.
+    GoesOn,
+    /// One of this size, and why.
+    Within(Evidence, Spread),
 }
 
 /// Evidence with what belongs to it.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Said {
     pub(super) evidence: Evidence,
-    /// A larger value that cannot be ruled out, and why it cannot.
-    pub(super) at_worst: Option<(Evidence, Spread)>,
+    /// A larger value that cannot be ruled out.
+    pub(super) at_worst: Option<AtWorst>,
     pub(super) unit: LengthUnit,
     pub(super) at: Option<Extent>,
     pub(super) ball: Option<BallTest>,
@@ -152,8 +164,12 @@ impl<'g> Scene<'g> {
     /// Whether the infill gives way under a push, so that a reading without
     /// one can prove only a shortfall.
     pub(super) fn infill_gives_way(&self) -> bool {
-        self.of(Item::Infill)
-            .any(|(_, o)| matches!(word(o), Some("cables" | "upright cables" | "net")))
+        let strung = |reading: &Reading| matches!(&reading.value, Value::Shape(found) if matches!(found.shape, Shape::Cables(_)));
+        let said = self
+            .of(Item::Infill)
+            .any(|(_, o)| matches!(word(o), Some("cables" | "upright cables" | "net")));
+        let mut openings = self.of(Item::Opening);
+        said || openings.any(|(_, o)| o.reading.as_deref().is_some_and(strung))
     }
 
     /// Whether the place is a stair: `None` where nobody said.
@@ -233,12 +249,21 @@ impl<'g> Scene<'g> {
             Value::Stick(stick) => Said::plain(Evidence::Below(stick.stick), stick.unit),
             Value::Shape(shape) => {
                 let ball = shape.shape.clear_opening();
-                let terms = self.terms(item, observation, ball.upper, shape.unit, shape.graduation);
+                let size = ball.upper.unwrap_or(ball.lower);
+                let terms = self.terms(item, observation, size, shape.unit, shape.graduation);
                 let u = shape.shape.clear_opening_uncertainty(combine(&terms));
-                let upper = (ball.upper > ball.lower)
-                    .then_some((Evidence::Point(ball.upper, u), Spread::Bounds));
+                let unbounded = match shape.shape {
+                    Shape::Cables(_) => AtWorst::GivesWay,
+                    Shape::Circle { .. }
+                    | Shape::Polygon(_)
+                    | Shape::Raked(_)
+                    | Shape::Rectangle { .. }
+                    | Shape::Slot { .. }
+                    | Shape::Triangle { .. }
+                    | Shape::Turned(_) => AtWorst::GoesOn,
+                };
                 Said {
-                    at_worst: upper,
+                    at_worst: at_worst(ball, u, Spread::Bounds, unbounded),
                     ..Said::plain(Evidence::Point(ball.lower, u), shape.unit)
                 }
             }
@@ -290,20 +315,22 @@ impl<'g> Scene<'g> {
         stair: &StairReading,
     ) -> Result<Said, Reason<'static>> {
         let lift = stair.lift.ok_or(Reason::LiftMissing)?;
-        let triangle = StairTriangle::new(stair.rise, stair.going, lift);
-        let triangle = triangle.map_err(no_closed_form)?;
-        let clear = triangle.clear_opening().map_err(no_closed_form)?;
-        let terms = self.terms(item, observation, clear, stair.unit, stair.graduation);
+        let triangle = StairTriangle::new(stair.rise, stair.going, lift)
+            .and_then(|step| step.with_nosing(stair.nosing, stair.nosing_thickness))
+            .map_err(|_| Reason::NoSuchStep)?
+            .with_risers(stair.risers);
+        let clear = triangle.clear_opening();
+        let size = clear.upper.unwrap_or(clear.lower);
+        let terms = self.terms(item, observation, size, stair.unit, stair.graduation);
         let u = triangle.clear_opening_uncertainty(combine(&terms));
-        let at_worst = if stair.nosing > Length::ZERO {
-            let worst = triangle.with_nosing(stair.nosing).map_err(no_closed_form)?;
-            Some((Evidence::Point(worst, u), Spread::Nosing))
+        let why = if stair.nosing > Length::ZERO && stair.nosing_thickness.is_none() {
+            Spread::Nosing
         } else {
-            None
+            Spread::Bounds
         };
         Ok(Said {
-            at_worst,
-            ..Said::plain(Evidence::Point(clear, u), stair.unit)
+            at_worst: at_worst(clear, u, why, AtWorst::GoesOn),
+            ..Said::plain(Evidence::Point(clear.lower, u), stair.unit)
         })
     }
 }
@@ -431,8 +458,16 @@ fn extent(item: Item, reading: &Reading, evidence: Evidence) -> Option<Extent> {
         .or_else(|| (item == Item::BottomGap).then(at_bottom))
 }
 
-fn no_closed_form(error: StairTriangleError) -> Reason<'static> {
-    match error {
-        StairTriangleError::LiftTooHigh | StairTriangleError::NotPositive => Reason::NoClosedForm,
+/// The larger ball that cannot be ruled out, where there is one.
+fn at_worst(
+    ball: ClearOpening,
+    u: StandardUncertainty,
+    why: Spread,
+    unbounded: AtWorst,
+) -> Option<AtWorst> {
+    match ball.upper {
+        None => Some(unbounded),
+        Some(upper) if upper > ball.lower => Some(AtWorst::Within(Evidence::Point(upper, u), why)),
+        Some(_) => None,
     }
 }

@@ -3,12 +3,13 @@
 use crate::geometry::Certified;
 use crate::geometry::Corner;
 use crate::geometry::Polygon;
+use crate::geometry::Risers;
 use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
-use crate::geometry::StairTriangleError;
 use crate::geometry::clear_opening;
 use crate::geometry::tangents::ROUNDINGS;
 use crate::measure::Length;
+use crate::measure::StandardUncertainty;
 
 /// The largest ball that passes through a shape whose sides are exact.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -17,9 +18,11 @@ pub struct LargestBall {
     pub centre: Option<Corner>,
     /// A ball of this diameter passes, in mm.
     pub lower_mm: f64,
-    /// No ball of a larger diameter than this passes, in mm.
-    pub upper_mm: f64,
-    /// The diameter, where it is a whole number of nanometres for certain.
+    /// No ball of a larger diameter than this passes, in mm; `None` where the shape
+    /// bounds it from below alone.
+    pub upper_mm: Option<f64>,
+    /// The lower bound, where it is a whole number of nanometres for certain; the
+    /// diameter itself, unless there is no upper bound.
     pub exact: Option<Length>,
 }
 
@@ -41,15 +44,20 @@ impl LargestBall {
         if let Some(exact) = self.exact {
             return if ball <= exact {
                 Passage::Passes
-            } else {
+            } else if self.upper_mm.is_some() {
                 Passage::Stops
+            } else {
+                Passage::CannotTell
             };
         }
         let size_mm = millimetres(ball);
         let rounding = ROUNDINGS * size_mm;
         if self.lower_mm >= size_mm + rounding {
             Passage::Passes
-        } else if self.upper_mm < size_mm - rounding {
+        } else if self
+            .upper_mm
+            .is_some_and(|upper| upper < size_mm - rounding)
+        {
             Passage::Stops
         } else {
             Passage::CannotTell
@@ -60,16 +68,36 @@ impl LargestBall {
         LargestBall {
             centre,
             lower_mm: millimetres(diameter),
-            upper_mm: millimetres(diameter),
+            upper_mm: Some(millimetres(diameter)),
             exact: Some(diameter),
         }
     }
+
+    /// The same, if it is not known exactly.
+    fn or_exactly(self, exact: Option<Length>) -> LargestBall {
+        exact.map_or(self, |exact| LargestBall::exactly(exact, self.centre))
+    }
+
+    /// A ball of this size passes, and perhaps a larger one.
+    fn at_least(self) -> LargestBall {
+        LargestBall {
+            upper_mm: None,
+            ..self
+        }
+    }
+
+    const UNKNOWN: LargestBall = LargestBall {
+        centre: None,
+        lower_mm: 0.0,
+        upper_mm: None,
+        exact: None,
+    };
 
     fn between(ball: &Certified) -> LargestBall {
         LargestBall {
             centre: Some(ball.centre),
             lower_mm: ball.lower_mm,
-            upper_mm: ball.upper_mm,
+            upper_mm: Some(ball.upper_mm),
             exact: None,
         }
     }
@@ -80,15 +108,28 @@ impl Shape {
     ///
     /// Corners are counted from the lower left corner of a rectangle, from the
     /// square corner of a triangle (the run across, the rise up), from the middle
-    /// of a circle; those of a polygon are as written.
+    /// of a circle, from the left axis of turned balusters at their height 0; those
+    /// of a polygon are as written.
     ///
     /// # Accuracy
     /// As [`clear_opening`]'s, closed forms too; exact where the diameter is.
     #[must_use]
     pub fn largest_ball(&self) -> LargestBall {
         match self {
+            Shape::Cables(cables) => LargestBall::exactly(cables.at_rest(), None).at_least(),
             Shape::Circle { diameter } => LargestBall::exactly(*diameter, Some(Corner::ORIGIN)),
             Shape::Polygon(outline) => LargestBall::between(&clear_opening(outline)),
+            Shape::Raked(bay) => {
+                let clear = bay.clear(StandardUncertainty::NONE);
+                let exact = self.clear_opening().exact();
+                LargestBall {
+                    centre: None,
+                    lower_mm: clear.lower / 1e6 * (1.0 - ROUNDINGS),
+                    upper_mm: Some(clear.upper / 1e6 * (1.0 + ROUNDINGS)),
+                    exact: None,
+                }
+                .or_exactly(exact)
+            }
             Shape::Rectangle { width, height } => {
                 let middle = Corner {
                     x_mm: millimetres(*width) / 2.0,
@@ -98,6 +139,10 @@ impl Shape {
             }
             Shape::Slot { width } => LargestBall::exactly(*width, None),
             Shape::Triangle { rise, run } => right_triangle(*rise, *run, Enlarged::NOT),
+            Shape::Turned(pair) => match pair.circle() {
+                Some(circle) => LargestBall::between(&circle),
+                None => LargestBall::UNKNOWN,
+            },
         }
     }
 }
@@ -106,31 +151,26 @@ impl StairTriangle {
     /// The largest ball that passes, and where its centre does: from the corner of
     /// riser and tread, across along the tread and up the riser.
     ///
-    /// Where a nosing overhangs by so much, the bounds are the openings without it
-    /// and with the riser taken back by it all the way up.
-    ///
-    /// # Errors
-    /// [`StairTriangleError::LiftTooHigh`], as for [`StairTriangle::clear_opening`].
-    pub fn largest_ball(self, nosing: Length) -> Result<LargestBall, StairTriangleError> {
-        self.clear_opening()?;
+    /// The bounds are those of [`StairTriangle::clear_opening`], not rounded.
+    #[must_use]
+    pub fn largest_ball(self) -> LargestBall {
         let (rise, going, lift) = self.sides();
-        let lifted = Enlarged {
-            by: lift.nanometres(),
-            of: rise.nanometres(),
+        let closed = if self.closed_form().is_some() {
+            let lifted = Enlarged {
+                by: lift.nanometres(),
+                of: rise.nanometres(),
+            };
+            right_triangle(rise, going, lifted)
+        } else {
+            match self.circle() {
+                Some(circle) => LargestBall::between(&circle),
+                None => LargestBall::UNKNOWN,
+            }
         };
-        let ball = right_triangle(rise, going, lifted);
-        if nosing <= Length::ZERO {
-            return Ok(ball);
+        match self.risers() {
+            Risers::Closed => closed,
+            Risers::Open => closed.at_least(),
         }
-        let (rise, going) = (rise.nanometres_as_float(), going.nanometres_as_float());
-        let more = nosing.nanometres_as_float() / going;
-        let before = 1.0 + lift.nanometres_as_float() / rise;
-        let upper_mm = ball.upper_mm * ((before + more) / before) * (1.0 + ROUNDINGS);
-        Ok(LargestBall {
-            upper_mm,
-            exact: None,
-            ..ball
-        })
     }
 }
 
@@ -172,7 +212,7 @@ fn right_triangle(rise: Length, run: Length, enlarged: Enlarged) -> LargestBall 
     LargestBall {
         centre: Some(corner(lower_mm / 2.0, lower_mm / 2.0)),
         lower_mm,
-        upper_mm,
+        upper_mm: Some(upper_mm),
         exact,
     }
 }
@@ -219,8 +259,9 @@ mod tests {
         let ball = triangle(Length::sixty_fourths(496), Length::inches(10));
         let given = 5.098_419_071_120 * 25.4;
         assert_eq!(ball.exact, None);
-        assert!((ball.lower_mm - given).abs() < 1e-10 && ball.lower_mm < ball.upper_mm);
-        assert!(ball.upper_mm - ball.lower_mm < 1e-12 * given);
+        let upper_mm = ball.upper_mm.expect("bounded");
+        assert!((ball.lower_mm - given).abs() < 1e-10 && ball.lower_mm < upper_mm);
+        assert!(upper_mm - ball.lower_mm < 1e-12 * given);
     }
 
     /// A 6 in ball passes once the rail stands more than 1.370474 in off the nosing
@@ -230,23 +271,33 @@ mod tests {
         let at = |nanometres| {
             let lift = Length::from_nanometres(nanometres);
             StairTriangle::new(Length::sixty_fourths(496), Length::inches(10), lift)
-                .and_then(|step| step.largest_ball(Length::ZERO))
-                .map(|ball| ball.against(Length::inches(6)))
+                .map(|step| step.largest_ball().against(Length::inches(6)))
         };
         assert_eq!(at(34_810_000), Ok(Passage::Stops)); // 1.370473 in
         assert_eq!(at(34_810_100), Ok(Passage::Passes)); // 1.370476 in
     }
 
     #[test]
-    fn a_nosing_leaves_a_ball_between_undecided() {
-        let step =
-            StairTriangle::new(Length::inches(3), Length::inches(4), Length::ZERO).expect("a step");
-        let ball = step.largest_ball(Length::inches(1)).expect("closed form");
+    fn a_nosing_of_unknown_thickness_leaves_a_ball_between_undecided() {
+        let step = StairTriangle::new(Length::inches(3), Length::inches(4), Length::ZERO)
+            .and_then(|step| step.with_nosing(Length::inches(1), None));
+        let ball = step.expect("a step").largest_ball();
         assert_eq!(ball.against(Length::sixty_fourths(127)), Passage::Passes);
         assert_eq!(
             ball.against(Length::sixty_fourths(144)),
             Passage::CannotTell
         );
         assert_eq!(ball.against(Length::inches(3)), Passage::Stops);
+    }
+
+    #[test]
+    fn what_goes_on_stops_no_ball() {
+        let step = StairTriangle::new(Length::inches(3), Length::inches(4), Length::ZERO);
+        let open = step
+            .expect("a step")
+            .with_risers(Risers::Open)
+            .largest_ball();
+        assert_eq!(open.against(Length::inches(2)), Passage::Passes);
+        assert_eq!(open.against(Length::feet(9)), Passage::CannotTell);
     }
 }

@@ -1,21 +1,31 @@
 //! Shapes of openings and the largest ball that passes through them.
 //!
-//! Slot, rectangle, triangle, circle and the triangle at a stair have closed
-//! forms; the opening of an outline by its corners lies between two bounds, with
-//! the circle that proves the lower one.
+//! Slot, rectangle, triangle, circle, a raked bay and the triangle at a stair have
+//! closed forms; the opening of an outline by its corners, of a stair with nosings
+//! and between turned balusters lies between two bounds, with the circle that proves
+//! the lower one. Cables are bounded from below alone.
 
 mod ball;
+mod cables;
 mod convex;
 mod edges;
+mod exact;
 mod inscribed;
 mod orient;
 mod polygon;
+mod raked;
 mod shape;
+mod sketch;
 mod stair_triangle;
 mod tangents;
+mod turned;
 
 pub use ball::{LargestBall, Passage};
+pub use cables::{Cables, CablesError, Strand, TautCables};
 pub use inscribed::{Certified, clear_opening};
 pub use polygon::{Corner, Polygon};
+pub use raked::{Across, Balusters, Rake, RakedBay};
 pub use shape::{ClearOpening, Shape, ShapeError};
-pub use stair_triangle::{StairTriangle, StairTriangleError};
+pub use sketch::{Dimension, Part, Sketch};
+pub use stair_triangle::{Risers, StairTriangle, StairTriangleError};
+pub use turned::{Station, TurnedError, TurnedPair};

@@ -1,8 +1,11 @@
 //! Plain shapes and their clear opening in closed form.
 
+use crate::geometry::Cables;
 use crate::geometry::Certified;
 use crate::geometry::Corner;
 use crate::geometry::Polygon;
+use crate::geometry::RakedBay;
+use crate::geometry::TurnedPair;
 use crate::geometry::clear_opening;
 use crate::measure::Length;
 use crate::measure::StandardUncertainty;
@@ -69,6 +72,8 @@ fn place(at: Corner) -> String {
 /// The shape of an opening.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Shape {
+    /// Between level cables or rods, which spread under a push.
+    Cables(Cables),
     /// A round hole.
     Circle {
         /// Its diameter.
@@ -76,6 +81,8 @@ pub enum Shape {
     },
     /// An outline by its corners.
     Polygon(Polygon),
+    /// Between balusters under a sloping rail.
+    Raked(RakedBay),
     /// A rectangle.
     Rectangle {
         /// One side.
@@ -95,6 +102,8 @@ pub enum Shape {
         /// The other leg.
         run: Length,
     },
+    /// Between two equal turned balusters.
+    Turned(TurnedPair),
 }
 
 impl Shape {
@@ -103,7 +112,8 @@ impl Shape {
     /// # Accuracy
     /// Exact for slot, rectangle and circle; a triangle's is rounded to the
     /// nearest nanometre, and exact where it is a whole number of them; a
-    /// polygon's lies between two bounds ([`clear_opening`]), rounded outward.
+    /// polygon's and every other's lies between two bounds ([`clear_opening`]),
+    /// rounded outward. Cables have no upper bound, since a push spreads them.
     ///
     /// # Source
     /// Inradius of a right triangle, d = a + b − √(a² + b²): textbook geometry,
@@ -118,11 +128,23 @@ impl Shape {
     #[must_use]
     pub fn clear_opening(&self) -> ClearOpening {
         match self {
+            Shape::Cables(cables) => ClearOpening {
+                lower: cables.at_rest(),
+                upper: None,
+            },
             Shape::Circle { diameter } => ClearOpening::of(*diameter),
             Shape::Polygon(outline) => ClearOpening::between(&clear_opening(outline)),
+            Shape::Raked(bay) => {
+                let clear = bay.clear(StandardUncertainty::NONE);
+                ClearOpening::rounded_outward(clear.lower, clear.upper)
+            }
             Shape::Rectangle { width, height } => ClearOpening::of(*width.min(height)),
             Shape::Slot { width } => ClearOpening::of(*width),
             Shape::Triangle { rise, run } => ClearOpening::of(inscribed(*rise, *run)),
+            Shape::Turned(pair) => match pair.circle() {
+                Some(circle) => ClearOpening::between(&circle),
+                None => ClearOpening::UNKNOWN,
+            },
         }
     }
 
@@ -132,12 +154,17 @@ impl Shape {
     /// Of a polygon every coordinate is, and the answer is the most that it can
     /// be: the circle is held by touching places whose shares add up to 1, none
     /// above one half, so that its diameter moves by √2 of that at most, which
-    /// two corners that face each other reach.
+    /// two corners that face each other reach. The same holds of turned balusters:
+    /// the distance of the axes, the diameters and the heights each move the circle
+    /// by no more than their touching places' share, across or up and down.
     #[must_use]
     pub fn clear_opening_uncertainty(&self, each: StandardUncertainty) -> StandardUncertainty {
         match self {
             Shape::Circle { .. } | Shape::Rectangle { .. } | Shape::Slot { .. } => each,
-            Shape::Polygon(_) => scaled(each, std::f64::consts::SQRT_2),
+            Shape::Cables(_) | Shape::Polygon(_) | Shape::Turned(_) => {
+                scaled(each, std::f64::consts::SQRT_2)
+            }
+            Shape::Raked(bay) => bay.uncertainty(each),
             Shape::Triangle { rise, run } => {
                 let (a, b) = (rise.nanometres_as_float(), run.nanometres_as_float());
                 let slant = (a * a + b * b).sqrt();
@@ -153,29 +180,40 @@ impl Shape {
 pub struct ClearOpening {
     /// A ball of this diameter passes.
     pub lower: Length,
-    /// No ball of a larger diameter passes.
-    pub upper: Length,
+    /// No ball of a larger diameter passes; `None` where nothing is known of that.
+    pub upper: Option<Length>,
 }
 
 impl ClearOpening {
+    /// Nothing is known.
+    pub(super) const UNKNOWN: ClearOpening = ClearOpening {
+        lower: Length::ZERO,
+        upper: None,
+    };
+
     /// The diameter, where both bounds are the same.
     #[must_use]
     pub fn exact(self) -> Option<Length> {
-        (self.lower == self.upper).then_some(self.lower)
+        self.upper.filter(|upper| *upper == self.lower)
     }
 
-    fn of(diameter: Length) -> ClearOpening {
+    pub(super) fn of(diameter: Length) -> ClearOpening {
         ClearOpening {
             lower: diameter,
-            upper: diameter,
+            upper: Some(diameter),
         }
     }
 
-    /// Rounded outward; the products are off by less than the nanometre more.
-    fn between(ball: &Certified) -> ClearOpening {
+    pub(super) fn between(ball: &Certified) -> ClearOpening {
+        ClearOpening::rounded_outward(ball.lower_mm * 1e6 - 1e-3, ball.upper_mm * 1e6 + 1e-3)
+    }
+
+    /// Two bounds in nanometres, to whole ones; products are off by less than the
+    /// thousandth that is added where they were made.
+    fn rounded_outward(lower: f64, upper: f64) -> ClearOpening {
         ClearOpening {
-            lower: Length::from_nanometres_rounded((ball.lower_mm * 1e6 - 1e-3).floor().max(0.0)),
-            upper: Length::from_nanometres_rounded((ball.upper_mm * 1e6 + 1e-3).ceil()),
+            lower: Length::from_nanometres_rounded(lower.floor().max(0.0)),
+            upper: Some(Length::from_nanometres_rounded(upper.ceil())),
         }
     }
 }

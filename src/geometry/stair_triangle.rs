@@ -1,33 +1,59 @@
 //! The opening between riser, tread and the bottom rail of a stair guard.
 
+use crate::geometry::Certified;
+use crate::geometry::ClearOpening;
+use crate::geometry::Corner;
+use crate::geometry::exact::by_differences;
+use crate::geometry::exact::certified;
+use crate::geometry::exact::nanometre_corner;
 use crate::geometry::shape::scaled;
 use crate::measure::Length;
 use crate::measure::StandardUncertainty;
 
-/// The triangle at a step: riser, tread and a straight bottom rail parallel to
-/// the nosing line, lifted off it by a plumb distance.
+/// Whether a board closes the back of each step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Risers {
+    /// A riser stands behind each tread.
+    Closed,
+    /// The opening goes on below the tread above.
+    Open,
+}
+
+/// The triangle at a step of a flight of equal steps: riser, tread and a straight
+/// bottom rail parallel to the line of the noses, lifted off it by a plumb distance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct StairTriangle {
     rise: Length,
     going: Length,
     lift: Length,
+    overhang: Length,
+    thickness: Option<Length>,
+    risers: Risers,
 }
 
-/// Why the closed form does not answer.
+/// Why there is no such step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 #[non_exhaustive]
 pub enum StairTriangleError {
+    /// A nosing that overhangs by less than nothing or by a whole going, or one as
+    /// thick as the step is high.
+    #[error("a nosing overhangs by less than the going and is thinner than the rise")]
+    Nosing,
     /// Rise or going of zero or below, or a lift below zero.
     #[error("rise and going must be longer than nothing, and the lift not below it")]
     NotPositive,
-    /// The ball is so large that it touches the nosings and not tread and riser.
-    #[error("the rail stands so high that the closed form no longer holds")]
-    LiftTooHigh,
 }
+
+/// No nosing is thinner.
+const THINNEST: Length = Length::from_nanometres(1);
+
+/// Steps to either side beyond which a rail stands so high that its distance from
+/// the noses is the answer, near enough.
+const FARTHEST_STEP: f64 = 32.0;
 
 impl StairTriangle {
     /// A step's rise and going, and the plumb distance from the nosing line to
-    /// the rail's underside.
+    /// the rail's underside; risers closed, without a nosing.
     ///
     /// # Errors
     /// [`StairTriangleError::NotPositive`].
@@ -39,41 +65,82 @@ impl StairTriangle {
         if rise <= Length::ZERO || going <= Length::ZERO || lift < Length::ZERO {
             return Err(StairTriangleError::NotPositive);
         }
-        Ok(StairTriangle { rise, going, lift })
+        Ok(StairTriangle {
+            rise,
+            going,
+            lift,
+            overhang: Length::ZERO,
+            thickness: None,
+            risers: Risers::Closed,
+        })
+    }
+
+    /// The same with noses that overhang the risers by so much, and how thick they
+    /// are, where that is known.
+    ///
+    /// # Errors
+    /// [`StairTriangleError::Nosing`].
+    pub fn with_nosing(
+        self,
+        overhang: Length,
+        thickness: Option<Length>,
+    ) -> Result<StairTriangle, StairTriangleError> {
+        let thick = |thick: Length| thick > Length::ZERO && thick < self.rise;
+        let fits = overhang >= Length::ZERO && overhang < self.going;
+        if !fits || !thickness.is_none_or(thick) {
+            return Err(StairTriangleError::Nosing);
+        }
+        Ok(StairTriangle {
+            overhang,
+            thickness,
+            ..self
+        })
+    }
+
+    /// The same with its risers closed or open.
+    #[must_use]
+    pub fn with_risers(self, risers: Risers) -> StairTriangle {
+        StairTriangle { risers, ..self }
     }
 
     /// The clear opening: the diameter of the largest ball that passes.
     ///
-    /// # Errors
-    /// [`StairTriangleError::LiftTooHigh`] once the ball's radius exceeds rise
-    /// or going; the closed form is not valid there.
+    /// Where a nosing overhangs and nobody said how thick it is, the bounds are the
+    /// openings without it and with the thinnest one. Open risers leave the opening
+    /// unbounded from above: it goes on behind the tread.
     ///
     /// # Accuracy
-    /// Rounded to the nearest nanometre.
+    /// Rounded to the nearest nanometre where the closed form holds, without a nosing
+    /// and with a radius of at most rise and going; elsewhere between two bounds.
     ///
     /// # Source
     /// D = (R + G − √(R² + G²)) · (1 + v/R): facts/measurement-and-geometry.md
-    /// §3.3, derived there and checked by enumeration.
+    /// §3.3, derived there and checked by enumeration; the outline of tread, nosing,
+    /// riser and rail is named there too.
     ///
     /// ```
     /// use guardrule::geometry::StairTriangle;
     /// use guardrule::measure::Length;
     /// let step = StairTriangle::new(Length::inches(3), Length::inches(4), Length::ZERO)?;
-    /// assert_eq!(step.clear_opening(), Ok(Length::inches(2)));
+    /// assert_eq!(step.clear_opening().exact(), Some(Length::inches(2)));
     /// # Ok::<(), guardrule::geometry::StairTriangleError>(())
     /// ```
-    pub fn clear_opening(self) -> Result<Length, StairTriangleError> {
-        let ball = closed_form(
-            self.rise.nanometres_as_float(),
-            self.going.nanometres_as_float(),
-            self.lift.nanometres_as_float(),
-        );
-        let ball = Length::from_nanometres_rounded(ball);
-        let least = self.rise.min(self.going);
-        if ball > least + least {
-            return Err(StairTriangleError::LiftTooHigh);
+    #[must_use]
+    pub fn clear_opening(self) -> ClearOpening {
+        let closed = match self.closed_form() {
+            Some(ball) => ClearOpening::of(Length::from_nanometres_rounded(ball)),
+            None => match self.circle() {
+                Some(circle) => ClearOpening::between(&circle),
+                None => ClearOpening::UNKNOWN,
+            },
+        };
+        match self.risers {
+            Risers::Closed => closed,
+            Risers::Open => ClearOpening {
+                upper: None,
+                ..closed
+            },
         }
-        Ok(ball)
     }
 
     /// Rise, going and lift.
@@ -81,38 +148,177 @@ impl StairTriangle {
         (self.rise, self.going, self.lift)
     }
 
-    /// An upper bound of the clear opening where a nosing overhangs the riser by
-    /// so much: the riser's face is taken back by it all the way up.
-    ///
-    /// The hole is a part of that larger triangle, so no larger ball passes;
-    /// without the overhang is a lower bound.
-    ///
-    /// # Errors
-    /// [`StairTriangleError::LiftTooHigh`] as for [`StairTriangle::clear_opening`].
-    ///
-    /// # Source
-    /// Similar triangles: D · (1 + v/R + n/G).
-    pub fn with_nosing(self, nosing: Length) -> Result<Length, StairTriangleError> {
-        let (rise, going, lift) = (
-            self.rise.nanometres_as_float(),
-            self.going.nanometres_as_float(),
-            self.lift.nanometres_as_float(),
-        );
-        let further = lift + nosing.nanometres_as_float() * rise / going;
-        let ball = Length::from_nanometres_rounded(closed_form(rise, going, further));
-        self.clear_opening()?;
-        Ok(ball)
+    /// Closed or open.
+    pub(super) fn risers(self) -> Risers {
+        self.risers
     }
 
-    /// How sure the clear opening is when rise, going and lift are each this
-    /// sure, by the first order of the law of propagation (GUM, JCGM 100:2008, 5.1.2).
-    #[must_use]
-    pub fn clear_opening_uncertainty(self, each: StandardUncertainty) -> StandardUncertainty {
-        let (r, g, v) = (
+    /// How far the noses overhang.
+    pub(super) fn overhang(self) -> Length {
+        self.overhang
+    }
+
+    /// The diameter in nanometres without a nosing, while the circle touches tread,
+    /// riser and rail.
+    pub(super) fn closed_form(self) -> Option<f64> {
+        let (rise, going, lift) = self.floats();
+        let ball = (rise + going - (rise * rise + going * going).sqrt()) * (1.0 + lift / rise);
+        let least = self.rise.min(self.going).nanometres_as_float();
+        (self.overhang == Length::ZERO && ball <= 2.0 * least).then_some(ball)
+    }
+
+    /// The largest circle with closed risers, between two bounds, whatever it touches;
+    /// counted from where tread and riser meet.
+    pub(super) fn circle(self) -> Option<Certified> {
+        let (thick, thin) = if self.thickness.is_some() || self.overhang == Length::ZERO {
+            (self, self)
+        } else {
+            // without the overhang the hole is a part of what it is with any
+            (self.without_nosing(), self.with_thickness(THINNEST))
+        };
+        let mut lower = thick.circle_of_one()?;
+        if thin != thick {
+            lower.upper_mm = thin.circle_of_one()?.upper_mm;
+        }
+        Some(lower)
+    }
+
+    fn without_nosing(self) -> StairTriangle {
+        StairTriangle {
+            overhang: Length::ZERO,
+            ..self
+        }
+    }
+
+    fn with_thickness(self, thickness: Length) -> StairTriangle {
+        StairTriangle {
+            thickness: Some(thickness),
+            ..self
+        }
+    }
+
+    fn circle_of_one(self) -> Option<Certified> {
+        match self.outline() {
+            Some(corners) => {
+                let circle = certified(corners)?;
+                let centre = self.over_the_middle_step(circle.centre);
+                Some(Certified { centre, ..circle })
+            }
+            None => Some(self.strip()),
+        }
+    }
+
+    /// The same place over the middle step, from where its tread and riser meet.
+    fn over_the_middle_step(self, centre: Corner) -> Corner {
+        let (rise, going, lift) = self.floats();
+        let steps = if lift > 0.0 {
+            (centre.x_mm * 1e6 / going).floor()
+        } else {
+            0.0
+        };
+        let overhang = self.overhang.nanometres_as_float();
+        Corner {
+            x_mm: centre.x_mm + (overhang - steps * going) / 1e6,
+            y_mm: centre.y_mm + steps * rise / 1e6,
+        }
+    }
+
+    /// The opening as an outline in nanometres, counted from below the nose of the
+    /// step above, on the tread: exact, since the rail passes through whole
+    /// nanometres above each nose. `None` where it would take too many steps.
+    ///
+    /// With the rail on the noses, the step alone. Else so many steps to either side
+    /// that no circle about the middle one reaches the ends: the opening lies between
+    /// the rail and the parallel line through the corners of treads and risers, and
+    /// no circle is wider than the distance W of the two. Steps repeat, so that a
+    /// largest circle of the endless opening has its centre over the middle going,
+    /// and reaches no farther than W/2 beyond it; and the outline is a part of that
+    /// opening. So both have the same largest circle.
+    pub(super) fn outline(self) -> Option<Vec<Corner>> {
+        let (rise, going, lift) = self.floats();
+        if self.lift == Length::ZERO {
+            return Some(self.outline_of_steps(0.0));
+        }
+        let slant = (rise * rise + going * going).sqrt();
+        let overhang = self.overhang.nanometres_as_float();
+        let wide = (going * (rise + lift) + rise * overhang) / slant;
+        // a step more than needed takes care of rounding
+        let steps = (wide / (2.0 * going)).ceil() + 1.0;
+        (steps <= FARTHEST_STEP).then(|| self.outline_of_steps(steps))
+    }
+
+    /// The same with a step to either side, or as many as a high rail takes.
+    pub(super) fn outline_to_draw(self) -> Vec<Corner> {
+        if self.lift == Length::ZERO {
+            return self.outline_of_steps(0.0);
+        }
+        let (_, going, lift) = self.floats();
+        let steps = (lift / (2.0 * going)).ceil().clamp(1.0, FARTHEST_STEP);
+        self.outline_of_steps(steps)
+    }
+
+    /// With so many steps to either side of the middle one.
+    fn outline_of_steps(self, beside: f64) -> Vec<Corner> {
+        let (rise, going, lift) = self.floats();
+        let overhang = self.overhang.nanometres_as_float();
+        let thickness = self.thickness.unwrap_or(THINNEST).nanometres_as_float();
+        let mut corners = vec![nanometre_corner((beside + 1.0) * going, -beside * rise)];
+        let mut step = -beside;
+        while step <= beside {
+            let (nose, tread) = (-step * going, step * rise);
+            let above = tread + rise;
+            corners.push(nanometre_corner(nose - overhang, tread));
+            if overhang > 0.0 {
+                corners.push(nanometre_corner(nose - overhang, above - thickness));
+                corners.push(nanometre_corner(nose, above - thickness));
+            }
+            corners.push(nanometre_corner(nose, above));
+            step += 1.0;
+        }
+        if lift > 0.0 {
+            let rail = |x: f64, y: f64| nanometre_corner(x * going, y * rise + lift);
+            corners.push(rail(-beside, beside + 1.0));
+            corners.push(rail(beside + 1.0, -beside));
+        }
+        corners
+    }
+
+    /// With a rail far above the steps: a circle between it and the noses fits, and
+    /// none is wider than down to the corners.
+    fn strip(self) -> Certified {
+        let (rise, going, lift) = self.floats();
+        let slant = (rise * rise + going * going).sqrt();
+        let overhang = self.overhang.nanometres_as_float();
+        let (high, wide) = (going * lift / slant, rise * overhang / slant);
+        let deep = going * rise / slant + wide;
+        let middle = |by: f64| (by * high / (2.0 * slant)) / 1e6;
+        Certified {
+            centre: Corner {
+                x_mm: middle(rise),
+                y_mm: rise / 1e6 + middle(going),
+            },
+            lower_mm: high / 1e6 * (1.0 - 1e-12),
+            upper_mm: (high + deep) / 1e6 * (1.0 + 1e-12),
+        }
+    }
+
+    fn floats(self) -> (f64, f64, f64) {
+        (
             self.rise.nanometres_as_float(),
             self.going.nanometres_as_float(),
             self.lift.nanometres_as_float(),
-        );
+        )
+    }
+
+    /// How sure the clear opening is when rise, going, lift and nosing are each this
+    /// sure: by the first order of the law of propagation (GUM, JCGM 100:2008, 5.1.2)
+    /// where the closed form holds, else by differences.
+    #[must_use]
+    pub fn clear_opening_uncertainty(self, each: StandardUncertainty) -> StandardUncertainty {
+        if self.closed_form().is_none() {
+            return self.uncertainty_by_differences(each);
+        }
+        let (r, g, v) = self.floats();
         let slant = (r * r + g * g).sqrt();
         let base = r + g - slant;
         let by_rise = (1.0 - r / slant) * (1.0 + v / r) - base * v / (r * r);
@@ -123,10 +329,35 @@ impl StairTriangle {
             (by_rise * by_rise + by_going * by_going + by_lift * by_lift).sqrt(),
         )
     }
-}
 
-fn closed_form(rise: f64, going: f64, lift: f64) -> f64 {
-    (rise + going - (rise * rise + going * going).sqrt()) * (1.0 + lift / rise)
+    fn uncertainty_by_differences(self, each: StandardUncertainty) -> StandardUncertainty {
+        let mut dimensions = vec![self.rise, self.going, self.lift];
+        if self.overhang > Length::ZERO {
+            dimensions.push(self.overhang);
+        }
+        dimensions.extend(self.thickness);
+        by_differences(&dimensions, each, |moved| {
+            let [rise, going, lift, others @ ..] = moved else {
+                return None;
+            };
+            let mut step = StairTriangle {
+                rise: *rise,
+                going: *going,
+                lift: *lift,
+                ..self
+            };
+            if let [overhang, ..] = others
+                && self.overhang > Length::ZERO
+            {
+                step.overhang = *overhang;
+            }
+            if let (Some(_), Some(thickness)) = (self.thickness, others.last()) {
+                step.thickness = Some(*thickness);
+            }
+            // the larger opening is the more doubtful one
+            Some(step.circle()?.upper_mm * 1e6)
+        })
+    }
 }
 
 #[cfg(test)]
@@ -139,7 +370,7 @@ mod tests {
             Length::sixty_fourths(going_64),
             Length::sixty_fourths(lift_64),
         );
-        let ball = step.and_then(StairTriangle::clear_opening).expect("valid");
+        let ball = step.expect("valid").clear_opening().lower;
         ball.nanometres_as_float() / 25.4e6
     }
 
@@ -172,8 +403,9 @@ mod tests {
                 Length::inches(10),
                 Length::from_nanometres(lift_nm),
             )
-            .and_then(StairTriangle::clear_opening)
             .expect("valid")
+            .clear_opening()
+            .lower
         };
         assert!(at(34_810_000) < Length::inches(6)); // 1.370473 in
         assert!(at(34_810_100) > Length::inches(6)); // 1.370476 in
@@ -202,7 +434,7 @@ mod tests {
                 Length::millimetres(*going),
                 Length::millimetres(*lift),
             );
-            let ours = step.and_then(StairTriangle::clear_opening).expect("valid");
+            let ours = step.expect("valid").clear_opening().lower;
             let ours = ours.nanometres_as_float() / 1e6;
             assert!(
                 (ours - given).abs() <= 0.05 + 1e-9,
@@ -211,19 +443,116 @@ mod tests {
         }
     }
 
-    /// The closed form holds while the radius is at most rise and going: g ≤ 15.8 in at 7 3/4 x 10.
+    fn step(rise: Length, going: Length, lift: Length) -> StairTriangle {
+        StairTriangle::new(rise, going, lift).expect("valid")
+    }
+
+    /// The closed form holds while the radius is at most rise and going: g ≤ 15.8 in at
+    /// 7 3/4 x 10. Beyond, the ball touches noses, and is larger than the closed form's.
     #[test]
-    fn a_rail_too_high_has_no_closed_form() {
+    fn a_rail_too_high_for_the_closed_form_is_bounded_all_the_same() {
         let at = |lift| {
-            StairTriangle::new(
+            step(
                 Length::sixty_fourths(496),
                 Length::inches(10),
                 Length::inches(lift),
             )
-            .and_then(StairTriangle::clear_opening)
         };
-        assert!(at(15).is_ok());
-        assert_eq!(at(16), Err(StairTriangleError::LiftTooHigh));
+        assert!(at(15).closed_form().is_some());
+        assert_eq!(at(16).closed_form(), None);
+        let (low, high) = (at(15).clear_opening(), at(16).clear_opening());
+        assert!(low.upper.is_some_and(|low| low < high.lower));
+        let far = at(20_000).clear_opening();
+        let square = 20_000.0 * 25.4e6 * 10.0 / 12.651_58;
+        let between = (far.lower.nanometres_as_float() - square) / square;
+        assert!(between.abs() < 1e-6, "{far:?}");
+        assert!(far.upper.is_some_and(|upper| upper > far.lower));
+    }
+
+    /// The outline of several steps against the closed form: both hold alike
+    /// (facts/measurement-and-geometry.md §3.3 by enumeration at these lifts).
+    #[test]
+    fn the_outline_agrees_with_the_closed_form() {
+        for micrometres in [
+            0, 1, 6350, 33_337, 34_925, 76_200, 203_200, 304_800, 400_000,
+        ] {
+            let lift = Length::micrometres(micrometres);
+            let step = step(Length::sixty_fourths(496), Length::inches(10), lift);
+            let closed = step.closed_form().expect("closed form") / 1e6;
+            let circle = step.circle_of_one().expect("an outline");
+            assert!(
+                circle.lower_mm <= closed * (1.0 + 1e-14)
+                    && closed <= circle.upper_mm * (1.0 + 1e-14),
+                "{micrometres}: {closed} {circle:?}"
+            );
+            assert!(
+                circle.upper_mm - circle.lower_mm < 1e-9 * closed,
+                "{circle:?}"
+            );
+        }
+    }
+
+    /// A thin nose lets the ball back to the riser: by similar triangles
+    /// D = (R + G − √(R² + G²)) · (1 + v/R + n/G). A thick one stops it on the way.
+    #[test]
+    fn a_nosing_is_counted_exactly_where_its_thickness_is_known() {
+        let (rise, going) = (Length::sixty_fourths(496), Length::inches(10));
+        let bare = step(rise, going, Length::inches(1));
+        let inch = Length::inches(1);
+        let nosed = |thickness| bare.with_nosing(inch, thickness).expect("a nosing");
+        let thin = nosed(Some(inch)).clear_opening();
+        let given = 5.098_419_071_120 * (1.0 + 1.0 / 7.75 + 0.1) * 25.4e6;
+        let upper = thin.upper.expect("bounded").nanometres_as_float();
+        assert!(
+            thin.lower.nanometres_as_float() <= given && given <= upper,
+            "{thin:?}"
+        );
+        assert!(
+            upper - thin.lower.nanometres_as_float() < 2000.0,
+            "{thin:?}"
+        );
+        let thick = nosed(Some(Length::inches(4))).clear_opening();
+        assert!(thick.upper < Some(thin.lower));
+        assert!(thick.lower > bare.clear_opening().lower);
+        let unknown = nosed(None).clear_opening();
+        assert!(unknown.lower <= bare.clear_opening().lower && unknown.upper >= thin.upper);
+    }
+
+    #[test]
+    fn open_risers_bound_from_below_alone() {
+        let closed = step(Length::inches(3), Length::inches(4), Length::ZERO);
+        let open = closed.with_risers(Risers::Open).clear_opening();
+        assert_eq!((open.lower, open.upper), (Length::inches(2), None));
+    }
+
+    #[test]
+    fn noses_that_cannot_be_are_refused() {
+        let bare = step(Length::inches(7), Length::inches(10), Length::ZERO);
+        let (inch, ten) = (Length::inches(1), Length::inches(10));
+        let refused = Err(StairTriangleError::Nosing);
+        assert_eq!(bare.with_nosing(ten, None), refused);
+        assert_eq!(bare.with_nosing(inch, Some(Length::inches(7))), refused);
+        assert_eq!(bare.with_nosing(inch, Some(Length::ZERO)), refused);
+        assert_eq!(bare.with_nosing(-inch, None), refused);
+    }
+
+    /// With a thin nose by the derivative of (R + G − √(R² + G²)) · (1 + v/R + n/G).
+    #[test]
+    fn the_doubt_of_a_nosing_is_counted() {
+        let (rise, going) = (Length::inches(6), Length::inches(8));
+        let bare = step(rise, going, Length::inches(1));
+        let nosed = bare.with_nosing(Length::inches(1), Some(Length::inches(1)));
+        let each = StandardUncertainty::from_length(Length::micrometres(100));
+        let ours = nosed.expect("a nosing").clear_opening_uncertainty(each);
+        let (r, g, v, n) = (6.0_f64, 8.0_f64, 1.0_f64, 1.0_f64);
+        let (base, grown) = (4.0, 1.0 + v / r + n / g);
+        let by_rise = (1.0 - 0.6) * grown - base * v / (r * r);
+        let by_going = (1.0 - 0.8) * grown - base * n / (g * g);
+        let (by_lift, by_nosing) = (base / r, base / g);
+        let all = [by_rise, by_going, by_lift, by_nosing];
+        let factor = all.iter().map(|d| d * d).sum::<f64>().sqrt();
+        let ours = ours.as_length().nanometres_as_float();
+        assert!((ours - 100_000.0 * factor).abs() < 100.0, "{ours} {factor}");
     }
 
     #[test]
@@ -238,12 +567,7 @@ mod tests {
             .expect("valid")
         };
         let (r, g, v, h) = (196_850_000, 254_000_000, 25_400_000, 10_000);
-        let ball = |r, g, v| {
-            step(r, g, v)
-                .clear_opening()
-                .expect("valid")
-                .nanometres_as_float()
-        };
+        let ball = |r, g, v| step(r, g, v).closed_form().map(f64::round).expect("valid");
         let by = [
             ball(r + h, g, v) - ball(r - h, g, v),
             ball(r, g + h, v) - ball(r, g - h, v),

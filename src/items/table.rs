@@ -634,13 +634,19 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             &[
                 "Best: try a ball of the size asked for at every hole. Write 4 in ball stops everywhere, or 4 in ball passes.",
                 "With a tape: find the widest gap by eye, then measure clear between the faces, square to them, at top, middle and bottom.",
-                "Turned or shaped balusters: where they are slimmest.",
+                "Turned or shaped balusters: where they are slimmest; or their profile, heights up from the bottom with the diameter there, and how far apart their centres stand.",
+                "Under a sloping rail a tape along the rail reads more than the hole: raked says how it lay.",
+                "Cables and thin rods spread: try a ball and push it. A tape alone can show only that they are too far apart.",
                 "Above the walking surface by how much? Add at 38 in where the hole lies high.",
             ],
             &[
                 "3 7/8 in",
                 "4 in ball stops everywhere",
                 "99 mm at 300 mm",
+                "raked 4 1/2 in along rise 7 3/4 going 10",
+                "turned 4 1/2 in centres 0:1 3/4 6:1 12:1 3/4 in",
+                "cable 3 in spacing 1/8 in diameter 36 in free",
+                "polygon 0:0 120:0 60:90 mm",
                 "none",
             ],
         )
@@ -749,11 +755,14 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             &[
                 "Rise: plumb from one tread to the next. Going: level from one nose to the next.",
                 "Lift: lay a straight board on the noses and measure plumb up to the rail's underside. On the noses: lift 0.",
-                "Steps differ: measure the largest.",
+                "Steps that stand out over the riser below: add how far, and how thick they are: nosing 1 thick 1 1/4 in. No boards behind the treads: add open risers.",
+                "Steps differ: measure the largest. Where the stair winds: a reading for each tread, its going measured along the guard.",
                 "The side is closed: none. Quicker: try a ball; write 6 in ball stops everywhere.",
             ],
             &[
                 "rise 7 3/4 going 10 lift 1 in",
+                "rise 7 3/4 going 10 lift 1 nosing 1 thick 1 1/4 in",
+                "rise 190 going 250 lift 40 mm open risers",
                 "6 in ball stops everywhere",
                 "none",
             ],

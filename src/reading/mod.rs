@@ -4,6 +4,7 @@
 //! A reading knows its item's kind and nothing of survey files: where it stood,
 //! and what was said beside it, is the survey's to know.
 
+mod bars;
 mod calendar;
 mod error;
 mod force;

@@ -1,6 +1,17 @@
 //! Canonical text of a reading.
 
+use uom::si::angle::degree;
+
+use crate::geometry::Across;
+use crate::geometry::Balusters;
+use crate::geometry::Cables;
+use crate::geometry::Rake;
+use crate::geometry::RakedBay;
+use crate::geometry::Risers;
 use crate::geometry::Shape;
+use crate::geometry::Strand;
+use crate::geometry::TurnedPair;
+use crate::measure::Angle;
 use crate::measure::Force;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
@@ -209,6 +220,7 @@ fn force(push: Force) -> String {
 fn shape(found: &ShapeReading) -> String {
     let side = |length: Length| with_step(length, found.unit, found.graduation);
     let text = match &found.shape {
+        Shape::Cables(run) => cables(run, &side),
         Shape::Circle { diameter } => format!("circle {}", side(*diameter)),
         Shape::Polygon(outline) => {
             let corners: Vec<String> = outline
@@ -218,13 +230,91 @@ fn shape(found: &ShapeReading) -> String {
                 .collect();
             format!("polygon {} mm", corners.join(" "))
         }
+        Shape::Raked(bay) => raked(bay, &side),
         Shape::Rectangle { width, height } => {
             format!("rectangle {} x {}", side(*width), side(*height))
         }
         Shape::Slot { width } => format!("slot {}", side(*width)),
         Shape::Triangle { rise, run } => format!("triangle {} x {}", side(*rise), side(*run)),
+        Shape::Turned(pair) => turned(pair, found),
     };
     text + &within(found.graduation, found.unit)
+}
+
+fn cables(run: &Cables, side: &dyn Fn(Length) -> String) -> String {
+    let word = match run.strand() {
+        Strand::Cable => "cable",
+        Strand::Rod => "rods",
+    };
+    let (spacing, diameter) = (side(run.spacing()), side(run.diameter()));
+    let mut text = format!("{word} {spacing} spacing {diameter} diameter");
+    if let Some(free) = run.free() {
+        text.push_str(&format!(" {} free", side(free)));
+    }
+    if let Some(tension) = run.tension() {
+        text.push_str(&format!(" tension {}", force(tension)));
+    }
+    text
+}
+
+fn raked(bay: &RakedBay, side: &dyn Fn(Length) -> String) -> String {
+    let across = match bay.across {
+        Across::Along => "along",
+        Across::Level => "level",
+    };
+    let mut text = format!("raked {} {across}", side(bay.gap));
+    match bay.rake {
+        Rake::Angle(angle, step) => text.push_str(&format!(" at {}", degrees(angle, step))),
+        Rake::Step { rise, going } => {
+            text.push_str(&format!(" rise {} going {}", side(rise), side(going)));
+        }
+    }
+    match bay.balusters {
+        Balusters::Plumb => {}
+        Balusters::Square => text.push_str(" square"),
+    }
+    if let Some(high) = bay.high {
+        text.push_str(&format!(" high {}", side(high)));
+    }
+    text
+}
+
+/// An angle with as many decimals as it was read to.
+fn degrees(angle: Angle, step: Angle) -> String {
+    let (angle, step) = (angle.get::<degree>(), step.get::<degree>());
+    let finer = |step: &f64| (*step < 0.999).then_some(step * 10.0);
+    let steps = std::iter::successors(Some(step), finer);
+    let places = steps.take(12).count() - 1;
+    format!("{angle:.places$} deg")
+}
+
+/// A profile has one unit, the written one where it can express every length.
+fn turned(pair: &TurnedPair, found: &ShapeReading) -> String {
+    let lengths = || {
+        let stations = pair.profile().iter();
+        let pairs = stations.flat_map(|station| [station.height, station.diameter]);
+        [pair.centres()].into_iter().chain(pairs)
+    };
+    let fits = |length: Length| !forms(length, found.unit).is_empty();
+    let unit = if lengths().all(fits) {
+        found.unit
+    } else {
+        LengthUnit::Millimetre
+    };
+    let symbol = format!(" {}", unit.symbol());
+    let bare = |length: Length| {
+        let text = with_step(length, unit, found.graduation);
+        text.strip_suffix(&symbol).unwrap_or(&text).to_owned()
+    };
+    let mut text = format!("turned {}{symbol} centres", bare(pair.centres()));
+    for station in pair.profile() {
+        text.push_str(&format!(
+            " {}:{}",
+            bare(station.height),
+            bare(station.diameter)
+        ));
+    }
+    text + &symbol
 }
 
 fn stair(found: &StairReading) -> String {
@@ -235,6 +325,12 @@ fn stair(found: &StairReading) -> String {
     }
     if found.nosing != Length::ZERO {
         text.push_str(&format!(" nosing {}", side(found.nosing)));
+    }
+    if let Some(thickness) = found.nosing_thickness {
+        text.push_str(&format!(" thick {}", side(thickness)));
+    }
+    if found.risers == Risers::Open {
+        text.push_str(" open risers");
     }
     text + &within(found.graduation, found.unit)
 }

@@ -12,6 +12,8 @@ use crate::measure::LengthUnit;
 use crate::reading::Bound;
 use crate::reading::Graduation;
 use crate::reading::ShapeReading;
+use crate::reading::bars::Bars;
+use crate::reading::bars::bars;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
@@ -75,12 +77,8 @@ pub(super) fn shape(
     item: Item,
 ) -> Result<Option<ShapeReading>, ReadingError> {
     let whole = cursor.whole();
-    if cursor.any_phrase(&["turned", "cable", "cables"]) {
-        let found = quoted(cursor.slice(cursor.since(whole.start)));
-        return Err(
-            ReadingError::new(format!("{found}: this shape cannot be read yet"), whole)
-                .help("try a ball at the widest place: write 4 in ball stops, or 4 in ball passes"),
-        );
+    if let Some(bars) = bars(cursor, context)? {
+        return between_bars(cursor, context, item, bars, whole.start).map(Some);
     }
     if cursor.word("polygon") {
         return polygon(cursor, context, item).map(Some);
@@ -101,7 +99,17 @@ pub(super) fn shape(
 
 /// `rectangl 3 x 4 in`: nearly the word of a shape.
 fn refuse_near_shape(cursor: &Cursor<'_>) -> Result<(), ReadingError> {
-    const SHAPES: [&str; 5] = ["slot", "rectangle", "triangle", "circle", "polygon"];
+    const SHAPES: [&str; 9] = [
+        "slot",
+        "rectangle",
+        "triangle",
+        "circle",
+        "polygon",
+        "raked",
+        "turned",
+        "cable",
+        "rods",
+    ];
     let Some(near) = cursor.next_word().and_then(|word| nearest(word, SHAPES)) else {
         return Ok(());
     };
@@ -112,6 +120,40 @@ fn refuse_near_shape(cursor: &Cursor<'_>) -> Result<(), ReadingError> {
         ReadingError::new(format!("{found} is no shape that is known here"), here)
             .help(format!("write {}", shown(&right))),
     )
+}
+
+/// A shape between bars: the ± behind it, and whether it can be.
+fn between_bars(
+    cursor: &mut Cursor<'_>,
+    context: Context,
+    item: Item,
+    bars: Bars,
+    start: usize,
+) -> Result<ShapeReading, ReadingError> {
+    let Bars { shape, settled } = bars;
+    let unit = settled[0].unit;
+    let within = plus_minus(cursor)?;
+    let shared = Context {
+        default_unit: Some(unit),
+        ..context
+    };
+    let (_, within) = settle_with(cursor, shared, &[], within.as_ref())?;
+    let ball = Settled {
+        length: shape.clear_opening().lower,
+        span: cursor.since(start),
+        number: None,
+        ..settled[0].clone()
+    };
+    judge(cursor, item.info(), &ball, Bound::Exactly)?;
+    let graduation = match within {
+        Some(within) => Graduation::PlusMinus(within.length),
+        None => coarsest(&settled),
+    };
+    Ok(ShapeReading {
+        shape,
+        unit,
+        graduation,
+    })
 }
 
 /// A shape with one or two dimensions.

@@ -1,8 +1,10 @@
-//! The stair triangle: rise, going, lift and nosing; and other readings whose
+//! The stair triangle: rise, going, lift, nosing and risers; and other readings whose
 //! lengths are told apart by words.
 
 use std::ops::Range;
 
+use crate::geometry::Risers;
+use crate::geometry::StairTriangle;
 use crate::items::Item;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
@@ -32,6 +34,16 @@ const LABELS: &[&[&str]] = &[
     &["going", "tread", "run"],
     &["lift", "lifted"],
     &["nosing", "overhang"],
+    &["thick", "thickness"],
+];
+
+/// Said of steps without a board at their back.
+const OPEN: &[&str] = &[
+    "open risers",
+    "open riser",
+    "risers open",
+    "riser open",
+    "open",
 ];
 
 const EXAMPLE: &str = "write it so: rise 7 3/4 going 10 lift 1 in";
@@ -48,6 +60,7 @@ pub(super) fn stair_triangle(
     }
     let whole = cursor.whole();
     let parts = labelled(cursor)?;
+    let mut risers = open_risers(cursor);
     let of = |label: usize| parts.iter().find(|part| part.label == label);
     if parts.is_empty() || of(0).is_none() || of(1).is_none() {
         let missing = match (of(0), of(1)) {
@@ -61,6 +74,9 @@ pub(super) fn stair_triangle(
         );
     }
     let (settled, graduation) = settle_parts(cursor, context, &parts)?;
+    if open_risers(cursor) == Risers::Open {
+        risers = Risers::Open;
+    }
     let length = |label: usize| {
         parts
             .iter()
@@ -80,14 +96,49 @@ pub(super) fn stair_triangle(
                 .help("write both as measured, or none if the side is closed"),
         );
     }
+    let nosing = length(3).unwrap_or(Length::ZERO);
+    let nosing_thickness = length(4);
+    refuse_no_step(cursor, [rise, going, nosing], nosing_thickness)?;
     Ok(Value::StairTriangle(StairReading {
         rise,
         going,
         lift: length(2),
-        nosing: length(3).unwrap_or(Length::ZERO),
+        nosing,
+        nosing_thickness,
+        risers,
         unit: unit_of(&settled),
         graduation,
     }))
+}
+
+fn open_risers(cursor: &mut Cursor<'_>) -> Risers {
+    if cursor.any_phrase(OPEN) {
+        Risers::Open
+    } else {
+        Risers::Closed
+    }
+}
+
+/// A nosing that no step has.
+fn refuse_no_step(
+    cursor: &Cursor<'_>,
+    [rise, going, nosing]: [Length; 3],
+    thickness: Option<Length>,
+) -> Result<(), ReadingError> {
+    if thickness.is_some() && nosing == Length::ZERO {
+        return Err(ReadingError::new(
+            "how thick the nosing is says nothing where none overhangs",
+            cursor.whole(),
+        )
+        .help("write nosing 1 thick 1 1/4 in, or leave both out"));
+    }
+    StairTriangle::new(rise, going, Length::ZERO)
+        .and_then(|step| step.with_nosing(nosing, thickness))
+        .map(|_| ())
+        .map_err(|error| {
+            ReadingError::new(error.to_string(), cursor.whole())
+                .help("write how far the nose stands out before the riser below: nosing 1 in")
+        })
 }
 
 /// A length and the label beside it.

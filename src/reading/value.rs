@@ -1,5 +1,6 @@
 //! What a reading can be.
 
+use crate::geometry::Risers;
 use crate::geometry::Shape;
 use crate::measure::Age;
 use crate::measure::Force;
@@ -178,6 +179,10 @@ pub struct StairReading {
     pub lift: Option<Length>,
     /// How far a nosing overhangs the riser; zero where not written.
     pub nosing: Length,
+    /// How thick the nosing is, where written.
+    pub nosing_thickness: Option<Length>,
+    /// Closed where nothing else is written.
+    pub risers: Risers,
     /// The unit it was written in.
     pub unit: LengthUnit,
     /// How finely its dimensions were read (the coarsest of them).

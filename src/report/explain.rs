@@ -9,6 +9,7 @@ use crate::measure::TermKind;
 use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::one_line;
+use crate::report::opening_notes;
 use crate::report::words;
 use crate::report::wrap::hanging;
 use crate::survey::Guard;
@@ -47,6 +48,9 @@ pub(super) fn arithmetic(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>
             one_line(&measured.written)
         ));
     }
+    for note in shape_notes(finding, guard) {
+        say(&note);
+    }
     if let Some(u) = finding.uncertainty {
         for term in finding.terms(guard, basis.survey) {
             say(&term_says(term));
@@ -76,6 +80,18 @@ pub(super) fn arithmetic(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>
         say(&words::reason(reason, guard));
     }
     lines
+}
+
+/// What the shape of the deciding reading leaves open, the limit being the ball of
+/// interest.
+fn shape_notes(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
+    let index = finding.readings.first();
+    let reading = index.and_then(|index| guard.observation(*index).reading.as_ref());
+    let Some((value, (unit, _))) = reading.and_then(|r| Some((&r.value, r.value.tape()?))) else {
+        return Vec::new();
+    };
+    let ball = finding.limit.as_ref().and_then(|limit| limit.value);
+    opening_notes(value, ball, unit)
 }
 
 fn compared(margin: Length, finding: &Finding<'_>, basis: &Basis<'_>) -> String {

@@ -4,12 +4,21 @@ use std::io;
 use std::io::Write;
 
 use serde::Serialize;
+use uom::si::force::newton;
+use uom::si::force::pound_force;
 
+use crate::geometry::Cables;
 use crate::geometry::Corner;
 use crate::geometry::LargestBall;
 use crate::geometry::Passage;
+use crate::geometry::Risers;
+use crate::geometry::Shape;
+use crate::geometry::Sketch;
+use crate::geometry::Strand;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
+use crate::measure::pounds_force;
+use crate::reading::Value;
 use crate::report::escape::one_line;
 use crate::report::palette;
 use crate::report::wrap::hanging;
@@ -27,6 +36,114 @@ pub struct OpeningAnswer<'a> {
     pub largest: LargestBall,
     /// A ball that was asked about, in the unit in which it was written.
     pub ball: Option<(Length, LengthUnit)>,
+    /// What the shape leaves open, in a reader's words ([`opening_notes`]).
+    pub notes: Vec<String>,
+    /// What to draw.
+    pub sketch: Sketch,
+}
+
+/// What must be said beside the clear opening of a shape: what no reading of a tape
+/// bounds, and what statics says of cables whose tension was measured. The latter
+/// explains and decides nothing; `ball` is the one whose passage is of interest.
+#[must_use]
+pub fn opening_notes(value: &Value, ball: Option<Length>, unit: LengthUnit) -> Vec<String> {
+    match value {
+        Value::StairTriangle(step) => step_notes(step.risers, step.lift),
+        Value::Shape(found) => match &found.shape {
+            Shape::Cables(run) => cable_notes(run, ball, unit),
+            Shape::Turned(_) => vec![
+                "Between its heights the profile was taken as straight, and the opening as \
+                 closed by rails at its ends; the upper bound holds where the balusters go on \
+                 no thinner."
+                    .to_owned(),
+            ],
+            Shape::Circle { .. }
+            | Shape::Polygon(_)
+            | Shape::Raked(_)
+            | Shape::Rectangle { .. }
+            | Shape::Slot { .. }
+            | Shape::Triangle { .. } => Vec::new(),
+        },
+        Value::Age(_)
+        | Value::Ball(_)
+        | Value::Count(_)
+        | Value::Date { .. }
+        | Value::Foothold(_)
+        | Value::Measure(_)
+        | Value::None
+        | Value::Section(..)
+        | Value::Stick(_)
+        | Value::Text(_)
+        | Value::ThingToClimb(_)
+        | Value::Unknown
+        | Value::Word(_)
+        | Value::Years(_) => Vec::new(),
+    }
+}
+
+fn step_notes(risers: Risers, lift: Option<Length>) -> Vec<String> {
+    let mut notes = Vec::new();
+    if risers == Risers::Open {
+        notes.push(
+            "The risers are open: tread, rail and the tread above bound the hole from three sides, \
+             and behind the tread it goes on. The gap between two treads is a reading of its own \
+             (riser opening)."
+                .to_owned(),
+        );
+    }
+    if lift.is_some_and(|lift| lift > Length::ZERO) {
+        notes.push(
+            "The lifted rail joins the triangles into one opening along the flight; the steps \
+             were taken as equal."
+                .to_owned(),
+        );
+    }
+    notes
+}
+
+fn cable_notes(run: &Cables, ball: Option<Length>, unit: LengthUnit) -> Vec<String> {
+    let what = match run.strand() {
+        Strand::Cable => "Cables",
+        Strand::Rod => "Rods as slender as these",
+    };
+    let mut notes = vec![format!(
+        "{what} spread under a push: at rest the gap is this wide, and only a ball that is pushed \
+         tells whether a larger one passes."
+    )];
+    let Some(taut) = run.taut() else {
+        return notes;
+    };
+    let short = |length: Length| length.readable(unit);
+    let push = |pounds: f64| {
+        let push = pounds_force(pounds);
+        if unit.is_imperial() {
+            (push, format!("{pounds} lbf"))
+        } else {
+            (push, format!("{:.0} N", push.get::<newton>()))
+        }
+    };
+    // the larger is that for which infill is designed: facts/measurement-and-geometry.md §3.6
+    let ((small, small_said), (design, design_said)) = (push(10.0), push(50.0));
+    notes.push(format!(
+        "An explanation, no verdict: by statics alone (k = 4T/L; friction, stretch and the posts \
+         left out) a push of {small_said} at mid-span moves one cable {}, and one of {design_said} \
+         lets a ball of {} through.",
+        short(taut.gives(small)),
+        short(taut.ball_under(design)),
+    ));
+    if let Some(ball) = ball.filter(|ball| *ball > run.at_rest()) {
+        let push = taut.push_for(ball);
+        let push = if unit.is_imperial() {
+            format!("{:.1} lbf", push.get::<pound_force>())
+        } else {
+            format!("{:.0} N", push.get::<newton>())
+        };
+        notes.push(format!(
+            "By the same sum a ball of {} takes a push of about {push}.",
+            ball.exact(unit)
+        ));
+    }
+    notes
 }
 
 /// The answer as text.
@@ -37,22 +154,22 @@ pub fn opening_text(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
     let OpeningAnswer { unit, largest, .. } = answer;
     writeln!(out, "{}", palette::heading(&one_line(answer.written)))?;
     let mut say = |text: &str| writeln!(out, "{}", hanging("  ", text));
-    match largest.exact {
-        Some(exact) => say(&format!(
+    match (largest.exact, largest.upper_mm) {
+        (Some(exact), Some(_)) => say(&format!(
             "The largest ball that passes measures {} across, exactly{}.",
             exact.exact(*unit),
             also_metric(exact, *unit)
         ))?,
-        None => {
-            say(&format!(
-                "The largest ball that passes measures {} across.",
-                between(largest, *unit)
-            ))?;
-            say(&format!(
-                "Proven: a ball of {} passes, and none larger than {} mm does.",
-                digits(largest.lower_mm, *unit),
-                largest.upper_mm
-            ))?;
+        (Some(_), None) => say(&largest_says(largest, *unit))?,
+        (None, upper) => {
+            let lower = digits(largest.lower_mm, *unit);
+            say(&largest_says(largest, *unit))?;
+            match upper {
+                Some(upper) => say(&format!(
+                    "Proven: a ball of {lower} passes, and none larger than {upper} mm does."
+                ))?,
+                None => say(&format!("Proven: a ball of {lower} passes."))?,
+            }
         }
     }
     if let Some(centre) = largest.centre {
@@ -65,12 +182,36 @@ pub fn opening_text(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
     if let Some((ball, unit)) = answer.ball {
         say(&passage(largest, ball, unit))?;
     }
+    for note in &answer.notes {
+        say(note)?;
+    }
     say("The shape was taken as exact; how sure a tape is, a survey counts (guardrule check).")?;
     say("A ball in the hand, or a disc of stiff card, settles it without arithmetic.")
 }
 
+/// The largest ball in a sentence.
+pub(super) fn largest_says(largest: &LargestBall, unit: LengthUnit) -> String {
+    match (largest.upper_mm, largest.exact) {
+        (Some(_), Some(exact)) => format!(
+            "The largest ball that passes measures {} across, exactly.",
+            exact.exact(unit)
+        ),
+        (Some(upper_mm), None) => format!(
+            "The largest ball that passes measures {} across.",
+            between(largest.lower_mm, upper_mm, unit)
+        ),
+        (None, exact) => {
+            let size = exact.map_or_else(
+                || between(largest.lower_mm, largest.lower_mm, unit),
+                |exact| exact.exact(unit),
+            );
+            format!("A ball of {size} passes, and perhaps a larger one.")
+        }
+    }
+}
+
 /// One length for a reader, or two where the bounds lie apart.
-fn between(largest: &LargestBall, unit: LengthUnit) -> String {
+fn between(lower_mm: f64, upper_mm: f64, unit: LengthUnit) -> String {
     let near = |mm: f64| {
         let text = Length::from_nanometres_rounded(mm * 1e6).readable(unit);
         if text.starts_with(|c: char| c.is_ascii_digit()) {
@@ -79,7 +220,7 @@ fn between(largest: &LargestBall, unit: LengthUnit) -> String {
             text
         }
     };
-    let (lower, upper) = (near(largest.lower_mm), near(largest.upper_mm));
+    let (lower, upper) = (near(lower_mm), near(upper_mm));
     if lower == upper {
         lower
     } else {
@@ -145,10 +286,11 @@ struct Record<'a> {
     shape: &'a str,
     diameter: f64,
     lower: f64,
-    upper: f64,
+    upper: Option<f64>,
     exact: bool,
     centre: Option<CentreRecord>,
     ball: Option<BallRecord>,
+    notes: &'a [String],
 }
 
 #[derive(Serialize)]
@@ -164,7 +306,7 @@ struct BallRecord {
 }
 
 /// The answer as one JSON object, lengths in millimetres. `diameter` is that of the
-/// circle that fits; what does not exist is `null`.
+/// circle that fits; what does not exist, or is not bounded, is `null`.
 ///
 /// # Errors
 /// Those of `out`.
@@ -175,7 +317,7 @@ pub fn opening_json(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
         diameter: largest.lower_mm,
         lower: largest.lower_mm,
         upper: largest.upper_mm,
-        exact: largest.exact.is_some(),
+        exact: largest.exact.is_some() && largest.upper_mm.is_some(),
         centre: largest.centre.map(|centre| CentreRecord {
             x: centre.x_mm,
             y: centre.y_mm,
@@ -188,6 +330,7 @@ pub fn opening_json(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
                 Passage::Stops => Some(false),
             },
         }),
+        notes: &answer.notes,
     };
     serde_json::to_writer(&mut *out, &record)?;
     writeln!(out)

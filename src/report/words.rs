@@ -132,11 +132,14 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         Reason::LiftMissing => {
             "the lift is missing: how far the rail's underside stands above the line of the step noses, plumb (lift 1 in)".to_owned()
         }
-        Reason::NosingNotCounted => {
-            "the step nosing overhangs, and the sum for the triangle does not count that: try a ball instead".to_owned()
+        Reason::NosingThickness => {
+            "how thick the step nosing is is not written down, and it decides: write nosing 1 thick 1 1/4 in, or try a ball".to_owned()
         }
-        Reason::NoClosedForm => {
-            "the rail stands so high above the step that the sum for the triangle does not hold: try a ball instead".to_owned()
+        Reason::NoSuchStep => {
+            "the dimensions of this step cannot be: measure them again, or try a ball".to_owned()
+        }
+        Reason::RisersOpen => {
+            "the risers are open, and the hole goes on below the next tread: what is written down says how wide it is at least, and a ball says whether a larger one passes".to_owned()
         }
         Reason::BoundsStraddle => {
             "the largest ball through it is so near to the limit that the sum cannot tell: try a ball of the limit's own size".to_owned()

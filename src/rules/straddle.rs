@@ -282,8 +282,8 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
         (Value::Shape(shape), Of::Size) => shape.shape.clear_opening().exact(),
         (Value::StairTriangle(step), Of::Size) => step.lift.and_then(|lift| {
             StairTriangle::new(step.rise, step.going, lift)
-                .and_then(StairTriangle::clear_opening)
                 .ok()
+                .and_then(|triangle| triangle.clear_opening().exact())
         }),
         (Value::Stick(stick), Of::Size) if stick.reaches => Some(stick.stick),
         (Value::Stick(stick), Of::Size) => Some(stick.stick - HAIR),

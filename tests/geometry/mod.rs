@@ -1,9 +1,12 @@
 //! The largest circle in an outline against other ways to find it.
 
+mod bars;
 mod geos;
 mod invariants;
+mod old_house;
 mod spiral;
 mod surveys;
+mod turned;
 mod worked;
 
 use guardrule::geometry::Certified;

@@ -2,9 +2,12 @@
 //! from 1 in = 25 400 000 nm; the first table is that of
 //! facts/measurement-and-geometry.md §1.3.
 
-use guardrule::geometry::{Corner, Polygon, Shape};
+use guardrule::geometry::{
+    Across, Balusters, Cables, Corner, Polygon, Rake, RakedBay, Risers, Shape, Station, Strand,
+    TurnedPair,
+};
 use guardrule::items::Item;
-use guardrule::measure::{Age, Length, LengthUnit, YearSpan, newtons, pounds_force};
+use guardrule::measure::{Age, Angle, Length, LengthUnit, YearSpan, newtons, pounds_force};
 use guardrule::reading::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
     StairReading, Stick, ThingToClimb, Value, parse, parse_force, parse_length,
@@ -471,12 +474,111 @@ fn polygons_keep_their_corners_as_written() {
 }
 
 #[test]
+fn raked_bays_with_the_tape_along_or_level() {
+    let step = Rake::Step {
+        rise: Length::sixty_fourths(7 * 64 + 48),
+        going: Length::inches(10),
+    };
+    let plain_bay = RakedBay {
+        gap: Length::sixty_fourths(4 * 64 + 32),
+        across: Across::Along,
+        balusters: Balusters::Plumb,
+        rake: step,
+        high: None,
+    };
+    let degrees = |degrees, step| {
+        let of = Angle::new::<uom::si::angle::degree>;
+        Rake::Angle(of(degrees), of(step))
+    };
+    let cases = [
+        ("raked 4 1/2 in along rise 7 3/4 going 10", plain_bay),
+        ("raked 4 1/2 along rise 7 3/4 going 10 in", plain_bay),
+        (
+            "raked 4 1/2 in along the rail rise 7 3/4 in going 10 in",
+            plain_bay,
+        ),
+        (
+            "raked 4 1/2 in level at 37 deg",
+            RakedBay {
+                across: Across::Level,
+                rake: degrees(37.0, 1.0),
+                ..plain_bay
+            },
+        ),
+        (
+            "raked 4 1/2 in square level 37.5° high 30 in",
+            RakedBay {
+                across: Across::Level,
+                balusters: Balusters::Square,
+                rake: degrees(37.5, 0.1),
+                high: Some(Length::inches(30)),
+                ..plain_bay
+            },
+        ),
+    ];
+    for (text, expected) in cases {
+        assert_eq!(shape(text).shape, Shape::Raked(expected), "{text}");
+    }
+    let placed = only(Item::Opening, "raked 4 in along at 37 deg at 20 in");
+    let at = placed.at.expect("a place");
+    assert_eq!((at.low, at.high), (Length::inches(20), Length::inches(20)));
+}
+
+#[test]
+fn turned_balusters_by_heights_and_diameters() {
+    let station = |height, sixty_fourths| Station {
+        height: Length::inches(height),
+        diameter: Length::sixty_fourths(sixty_fourths),
+    };
+    let profile = vec![station(0, 112), station(6, 64), station(12, 112)];
+    let pair = TurnedPair::new(Length::sixty_fourths(4 * 64 + 32), profile).expect("a profile");
+    for text in [
+        "turned 4 1/2 in centres 0:1 3/4 6:1 12:1 3/4 in",
+        "turned 4 1/2 in centers 0:1 3/4 6:1 12:1 3/4",
+        "turned 4½ on centre 0:1¾ 6:1 12:1¾ in",
+        "turned 4.5 in apart 0:1.75 6:1 12:1.75 in",
+    ] {
+        assert_eq!(shape(text).shape, Shape::Turned(pair.clone()), "{text}");
+    }
+    let mixed = shape("turned 114.3 mm centres 0:1 3/4 6:1 12:1 3/4 in");
+    assert_eq!(mixed.shape, Shape::Turned(pair));
+}
+
+#[test]
+fn cables_and_rods() {
+    let run = |strand| Cables::new(strand, Length::inches(3), Length::sixty_fourths(8)).unwrap();
+    let free = Some(Length::inches(36));
+    let cases = [
+        ("cable 3 in spacing 1/8 in diameter", run(Strand::Cable)),
+        (
+            "cables 3 spacing 1/8 diameter 36 in free",
+            run(Strand::Cable).strung(free, None).unwrap(),
+        ),
+        (
+            "cable 36 in free 1/8 in diameter 3 in on centres tension 200 lbf",
+            run(Strand::Cable)
+                .strung(free, Some(pounds_force(200.0)))
+                .unwrap(),
+        ),
+        (
+            "rods 3 in spacing 1/8 in thick 36 in span",
+            run(Strand::Rod).strung(free, None).unwrap(),
+        ),
+    ];
+    for (text, expected) in cases {
+        assert_eq!(shape(text).shape, Shape::Cables(expected), "{text}");
+    }
+}
+
+#[test]
 fn stair_triangles() {
     let plain_stair = StairReading {
         rise: Length::sixty_fourths(7 * 64 + 48),
         going: Length::inches(10),
         lift: None,
         nosing: Length::ZERO,
+        nosing_thickness: None,
+        risers: Risers::Closed,
         unit: IN,
         graduation: Graduation::ReadTo(Length::from_nanometres(QUARTER)),
     };
@@ -500,6 +602,29 @@ fn stair_triangles() {
             StairReading {
                 nosing: Length::inches(1),
                 ..lifted(Length::inches(2))
+            },
+        ),
+        (
+            "rise 7 3/4 going 10 lift 2 nosing 1 thick 1 1/4 in",
+            StairReading {
+                nosing: Length::inches(1),
+                nosing_thickness: Some(Length::sixty_fourths(80)),
+                ..lifted(Length::inches(2))
+            },
+        ),
+        (
+            "rise 7 3/4 going 10 lift 2 in open risers",
+            StairReading {
+                risers: Risers::Open,
+                ..lifted(Length::inches(2))
+            },
+        ),
+        (
+            "rise 7 3/4 going 10 in ± 1/8 in risers open",
+            StairReading {
+                risers: Risers::Open,
+                graduation: Graduation::PlusMinus(Length::sixty_fourths(8)),
+                ..plain_stair
             },
         ),
         (

@@ -2,9 +2,12 @@
 
 use std::ops::Range;
 
-use guardrule::geometry::{Corner, Polygon, Shape};
+use guardrule::geometry::{
+    Across, Balusters, Cables, Corner, Polygon, Rake, RakedBay, Risers, Shape, Station, Strand,
+    TurnedPair,
+};
 use guardrule::items::{Item, Kind};
-use guardrule::measure::{Age, Length, LengthUnit, YearSpan, newtons, pounds_force};
+use guardrule::measure::{Age, Angle, Length, LengthUnit, YearSpan, newtons, pounds_force};
 use guardrule::reading::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
     StairReading, Stick, ThingToClimb, Value, parse, parse_age, parse_force, parse_length,
@@ -98,29 +101,99 @@ fn shapes() -> impl Strategy<Value = Shape> {
         pair.clone()
             .prop_map(|(width, height)| Shape::Rectangle { width, height }),
         pair.prop_map(|(rise, run)| Shape::Triangle { rise, run }),
+        raked(),
+        turned(),
+        cables(),
         outline.prop_map(|corners| Shape::Polygon(Polygon::new(corners).expect("simple"))),
     ]
 }
 
+fn raked() -> impl Strategy<Value = Shape> {
+    let angle = (1_u32..800).prop_map(|tenths| {
+        let degrees = f64::from(tenths) / 10.0;
+        let of = Angle::new::<uom::si::angle::degree>;
+        if tenths % 10 == 0 {
+            Rake::Angle(of(degrees), of(1.0))
+        } else {
+            Rake::Angle(of(degrees), of(0.1))
+        }
+    });
+    let step =
+        (lengths(1..500), lengths(1..500)).prop_map(|(rise, going)| Rake::Step { rise, going });
+    (
+        lengths(1..3000),
+        prop_oneof![Just(Across::Along), Just(Across::Level)],
+        prop_oneof![Just(Balusters::Plumb), Just(Balusters::Square)],
+        prop_oneof![angle, step],
+        prop::option::of(lengths(1..3000)),
+    )
+        .prop_map(|(gap, across, balusters, rake, high)| {
+            Shape::Raked(RakedBay {
+                gap,
+                across,
+                balusters,
+                rake,
+                high,
+            })
+        })
+}
+
+fn turned() -> impl Strategy<Value = Shape> {
+    let station = (lengths(1..200), lengths(1..60));
+    (lengths(70..400), prop::collection::vec(station, 2..12)).prop_map(|(centres, parts)| {
+        let mut height = Length::ZERO;
+        let profile = parts.into_iter().map(|(up, diameter)| {
+            let station = Station { height, diameter };
+            height = height + up;
+            station
+        });
+        Shape::Turned(TurnedPair::new(centres, profile.collect()).expect("a profile"))
+    })
+}
+
+fn cables() -> impl Strategy<Value = Shape> {
+    let strung = prop_oneof![
+        Just((Strand::Rod, None)),
+        Just((Strand::Cable, None)),
+        (1_u32..5000).prop_map(|n| (Strand::Cable, Some(pounds_force(f64::from(n) / 10.0)))),
+        (0.001_f64..1e5).prop_map(|n| (Strand::Cable, Some(newtons(n)))),
+    ];
+    (lengths(60..400), lengths(1..50), lengths(100..4000), strung).prop_map(
+        |(spacing, diameter, free, (strand, tension))| {
+            let run = Cables::new(strand, spacing, diameter).expect("a gap");
+            let free = (strand == Strand::Cable).then_some(free);
+            Shape::Cables(run.strung(free, tension).expect("strung"))
+        },
+    )
+}
+
 fn stairs() -> impl Strategy<Value = StairReading> {
     let lift = prop::option::of(prop_oneof![Just(Length::ZERO), lengths(1..300)]);
-    let nosing = prop_oneof![Just(Length::ZERO), lengths(1..60)];
+    let nosing = prop_oneof![
+        Just((Length::ZERO, None)),
+        (lengths(1..40), prop::option::of(lengths(1..40))),
+    ];
+    let risers = prop_oneof![Just(Risers::Closed), Just(Risers::Open)];
     (
         lengths(50..400),
         lengths(50..600),
         lift,
-        nosing,
+        (nosing, risers),
         units(),
         graduations(),
     )
         .prop_map(
-            |(rise, going, lift, nosing, unit, graduation)| StairReading {
-                rise,
-                going,
-                lift,
-                nosing,
-                unit,
-                graduation,
+            |(rise, going, lift, ((nosing, nosing_thickness), risers), unit, graduation)| {
+                StairReading {
+                    rise,
+                    going,
+                    lift,
+                    nosing,
+                    nosing_thickness,
+                    risers,
+                    unit,
+                    graduation,
+                }
             },
         )
 }

@@ -47,9 +47,10 @@ impl Bearing {
             | Reason::FootholdDepthMissing
             | Reason::LiftMissing
             | Reason::NeedsPush
-            | Reason::NoClosedForm
-            | Reason::NosingNotCounted
+            | Reason::NoSuchStep
+            | Reason::NosingThickness
             | Reason::PushTooWeak
+            | Reason::RisersOpen
             | Reason::WhereDoesItLie(_) => Bearing::TooLittle,
         }
     }
