@@ -6,16 +6,21 @@
 
 mod ball;
 mod convex;
+mod covering;
 mod edges;
 mod inscribed;
 mod orient;
+mod placement;
 mod polygon;
+mod probe;
 mod shape;
 mod stair_triangle;
 mod tangents;
 
 pub use ball::{LargestBall, Passage};
 pub use inscribed::{Certified, clear_opening};
+pub use placement::{Fit, Placement, admits};
 pub use polygon::{Corner, Polygon};
+pub use probe::Probe;
 pub use shape::{ClearOpening, Shape, ShapeError};
 pub use stair_triangle::{StairTriangle, StairTriangleError};

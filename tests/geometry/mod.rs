@@ -2,6 +2,7 @@
 
 mod geos;
 mod invariants;
+mod probe;
 mod spiral;
 mod surveys;
 mod worked;
