@@ -159,6 +159,7 @@ impl LimitShown<'_> {
             Operator::AtLeast => format!("at least {written}"),
             Operator::AtMost => format!("at most {written}"),
             Operator::Below => format!("less than {written}"),
+            Operator::Entraps => format!("must not admit a {written}"),
             Operator::Is => format!("must be {written}"),
             Operator::IsNot => format!("must not be {written}"),
             Operator::NoneWithin => format!("none within {written}"),
@@ -179,6 +180,8 @@ pub enum Operator {
     AtMost,
     /// Less than; equal is too much.
     Below,
+    /// A probe of the torso must not pass where a ball of the head's size does not.
+    Entraps,
     /// One of these words.
     Is,
     /// None of these words.
@@ -200,6 +203,7 @@ impl Operator {
             Operator::AtLeast => "at-least",
             Operator::AtMost => "at-most",
             Operator::Below => "below",
+            Operator::Entraps => "entraps",
             Operator::Is => "is",
             Operator::IsNot => "is-not",
             Operator::NoneWithin => "none-within",
@@ -257,6 +261,10 @@ pub enum Reason<'r> {
     NoClosedForm,
     /// The limit lies between the two bounds of an outline's clear opening.
     BoundsStraddle,
+    /// Whether the probe passes is not proven either way.
+    ProbeUndecided,
+    /// A gap is taken as long in the other direction, so that the probe's shorter side decides.
+    TakenAsLong,
     /// The depth of a foothold is not written down.
     FootholdDepthMissing,
     /// Too wide for the infill but not for the triangle: is it the triangle at the steps?

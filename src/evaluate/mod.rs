@@ -9,6 +9,7 @@ mod cautions;
 mod condition;
 mod decide;
 mod doubt;
+mod entrapment;
 pub mod examples;
 mod finding;
 mod guard;

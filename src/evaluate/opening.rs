@@ -12,6 +12,8 @@ use crate::evaluate::decide::Evidence;
 use crate::evaluate::decide::against;
 use crate::evaluate::decide::bounds_against;
 use crate::evaluate::decide::opening_asks;
+use crate::evaluate::decide::shape_asks;
+use crate::evaluate::entrapment;
 use crate::evaluate::judgement::Judgement;
 use crate::evaluate::judgement::Reach;
 use crate::evaluate::judgement::gauge;
@@ -76,6 +78,7 @@ pub(super) fn opening<'r>(
             bounded.push((index, said));
         } else {
             all.extend(tape(scene, item, index, &said, demand, zoned));
+            all.extend(entrapment::probe(scene, item, index, &said, demand));
         }
     }
     if !bounded.is_empty() {
@@ -122,7 +125,12 @@ fn tape<'r>(
     zoned: &[&'r OpeningDemand],
 ) -> Option<Judgement<'r>> {
     let decision = scene.options.decision;
-    let asks = opening_asks(demand);
+    let shaped = entrapment::has_shape(scene, index);
+    let asks = if shaped {
+        shape_asks(demand)
+    } else {
+        opening_asks(demand)
+    };
     let outcome = against(said.evidence, &asks, decision)?;
     let mut judgement = Judgement::from_outcome(scene, item, index, said, outcome);
     if let Some((at_worst, why)) = said.at_worst {
@@ -136,6 +144,7 @@ fn tape<'r>(
         })
     };
     in_zone(&mut judgement, said, demand, lenient);
+    entrapment::taken_as_long(&mut judgement);
     give_way(
         scene,
         &mut judgement,
@@ -191,6 +200,7 @@ fn balls<'r>(
         })
     };
     in_zone(&mut judgement, said, demand, lenient);
+    entrapment::taken_as_long(&mut judgement);
     give_way(scene, &mut judgement, bounded, demand);
     if said.everywhere() {
         judgement.partial = false;

@@ -63,6 +63,7 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         | Reason::NeedsPush
         | Reason::NosingNotCounted
         | Reason::OutsideZone(_)
+        | Reason::ProbeUndecided
         | Reason::PushTooWeak
         | Reason::NoClosedForm
         | Reason::WhereDoesItLie(_) => Some(judged),
@@ -80,6 +81,7 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         | Reason::NotInForceWhenBuilt
         | Reason::PushedByHand
         | Reason::SettledByGauge(_)
+        | Reason::TakenAsLong
         | Reason::TakenInZone(_)
         | Reason::TriggerFalse(_)
         | Reason::TriggerInDoubt(_)

@@ -407,15 +407,3 @@ fn lies_in(tree: &EdgeTree, corners: &[Corner; 4]) -> bool {
     };
     near.iter().all(outside) && tree.contains(middle)
 }
-#[cfg(test)]
-mod dbg {
-    use super::*;
-    #[test]
-    fn dbg() {
-        for n in [8u32, 36] {
-            let c: Vec<Corner> = (0..n).map(|k| { let a = std::f64::consts::TAU * f64::from(k) / f64::from(n); Corner { x_mm: 60.0 * libm::cos(a), y_mm: 60.0 * libm::sin(a) } }).collect();
-            let t = std::time::Instant::now();
-            println!("{n} {:?} {:?}", admits(&Polygon::new(c).unwrap(), (88.9, 157.48)), t.elapsed());
-        }
-    }
-}

@@ -115,8 +115,8 @@ impl StairTriangle {
         if nosing <= Length::ZERO || without != Fit::DoesNotPass {
             return without;
         }
-        let back = nosing.nanometres_as_float() * rise.nanometres_as_float()
-            / going.nanometres_as_float();
+        let back =
+            nosing.nanometres_as_float() * rise.nanometres_as_float() / going.nanometres_as_float();
         let further = Length::from_nanometres_rounded(back) + Length::from_nanometres(1);
         match at_steps(probe, rise, going, lift + further) {
             Fit::DoesNotPass => Fit::DoesNotPass,
@@ -274,8 +274,13 @@ mod tests {
         };
         let at = |lift| step(lift).admits(probe, Length::ZERO, Length::ZERO);
         assert_eq!(at(Length::ZERO), Fit::DoesNotPass);
-        assert_eq!(at(Length::inches(1)), Fit::DoesNotPass);
-        assert!(matches!(at(Length::inches(6)), Fit::Passes(Some(_))));
+        // 3.5/7.75 + 6.2/10 = 1.0716, so that a triangle larger by that just admits it:
+        // a lift of 0.0716 x 7.75 = 0.555 in
+        assert_eq!(at(Length::sixty_fourths(35)), Fit::DoesNotPass);
+        assert!(matches!(
+            at(Length::sixty_fourths(36)),
+            Fit::Passes(Some(_))
+        ));
         let overhung = step(Length::ZERO).admits(probe, Length::inches(6), Length::ZERO);
         assert_eq!(overhung, Fit::Undecided);
     }

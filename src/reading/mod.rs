@@ -32,6 +32,7 @@ pub use length::parse_length;
 pub use parse::{Parsed, parse};
 pub use print::print;
 pub use slope::parse_slope;
+pub use things::parse_sides;
 pub use value::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
     StairReading, Stick, ThingToClimb, Value,

@@ -2,6 +2,7 @@
 
 use crate::items::Item;
 use crate::measure::Length;
+use crate::measure::LengthUnit;
 use crate::reading::Foothold;
 use crate::reading::ThingToClimb;
 use crate::reading::Value;
@@ -94,6 +95,40 @@ fn labelled_length(parts: &[Part], settled: &[Settled], label: usize) -> Option<
         .zip(settled)
         .find(|(part, _)| part.label == label)
         .map(|(_, settled)| settled.length)
+}
+
+/// Parses two sides: `3 1/2 x 6.2 in`, and the unit of the last one.
+///
+/// # Errors
+/// [`ReadingError`] where it is not two lengths with a unit, or one is nothing.
+///
+/// ```
+/// use guardrule::measure::Length;
+/// let (short, _, _) = guardrule::reading::parse_sides("3 1/2 x 6.2 in")?;
+/// assert_eq!(short, Length::sixty_fourths(224));
+/// # Ok::<(), guardrule::reading::ReadingError>(())
+/// ```
+pub fn parse_sides(text: &str) -> Result<(Length, Length, LengthUnit), ReadingError> {
+    const EXAMPLE: &str = "write both sides: 3 1/2 x 6.2 in";
+    let mut cursor = Cursor::new(text);
+    let whole = cursor.whole();
+    let read = sides(&mut cursor)?;
+    cursor.finish()?;
+    let both: Vec<&Quantity> = read.iter().collect();
+    let context = Context {
+        item: None,
+        default_unit: None,
+    };
+    let settled = settle(&mut cursor, context, &both, BareZero::Refused)?;
+    match settled.as_slice() {
+        [one, other] if one.length > Length::ZERO && other.length > Length::ZERO => {
+            Ok((one.length, other.length, other.unit))
+        }
+        _ => {
+            let found = quoted(text);
+            Err(ReadingError::new(format!("{found} is not two sides"), whole).help(EXAMPLE))
+        }
+    }
 }
 
 /// `3 1/2 x 3 1/2 in`.

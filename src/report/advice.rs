@@ -183,7 +183,8 @@ pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
         finding.item,
         Item::HandrailHeight | Item::Height | Item::SolidPartHeight
     );
-    let single = limit.value.is_some() && limit.operator != Operator::NotWithin;
+    let single =
+        limit.value.is_some() && !matches!(limit.operator, Operator::Entraps | Operator::NotWithin);
     let place = if finding.item == Item::StairTriangle {
         "step"
     } else {

@@ -123,6 +123,7 @@ fn limits(demand: &Demand) -> Vec<(&'static str, &Limit)> {
         Demand::Length(bounds) => of_bounds(bounds),
         Demand::Opening(demand) => {
             let band = demand.not_within.as_ref();
+            let entraps = demand.entraps.as_ref();
             let zone = demand.zone.as_ref();
             let all = [
                 ("ball", demand.stops_ball.as_ref()),
@@ -130,6 +131,9 @@ fn limits(demand: &Demand) -> Vec<(&'static str, &Limit)> {
                 ("at least", demand.at_least.as_ref()),
                 ("above", band.map(|(above, _)| above)),
                 ("below", band.map(|(_, below)| below)),
+                ("probe, short", entraps.map(|entraps| &entraps.short)),
+                ("probe, long", entraps.map(|entraps| &entraps.long)),
+                ("head", entraps.map(|entraps| &entraps.head)),
                 ("from", zone.map(|zone| &zone.from)),
                 ("to", zone.map(|zone| &zone.to)),
             ];

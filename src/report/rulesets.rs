@@ -344,6 +344,13 @@ fn opening(demand: &OpeningDemand) -> String {
             written(below)
         ));
     }
+    if let Some(entraps) = &demand.entraps {
+        parts.push(format!(
+            "what admits a probe of {} must let a ball of {} through too",
+            one_line(&entraps.written),
+            written(&entraps.head)
+        ));
+    }
     let zone = demand.zone.as_ref().map_or_else(String::new, |zone| {
         format!(
             " (openings from {} to {} above the walking surface)",

@@ -141,6 +141,12 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         Reason::BoundsStraddle => {
             "the largest ball through it is so near to the limit that the sum cannot tell: try a ball of the limit's own size".to_owned()
         }
+        Reason::ProbeUndecided => {
+            "whether the probe passes is so near, or the outline so involved, that the sum cannot tell: cut the probe from card and try it".to_owned()
+        }
+        Reason::TakenAsLong => {
+            "taken as long in the other direction, as gaps between bars are; if it is not, write its shape (rectangle 4 x 5 in)".to_owned()
+        }
         Reason::FootholdDepthMissing => "how deep the foothold is is not written down".to_owned(),
         Reason::MayBeTriangle => {
             "is this the triangle at the steps? Then a larger ball counts: write it as a stair triangle (rise 7 3/4 going 10 lift 2 in)".to_owned()

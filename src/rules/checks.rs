@@ -13,6 +13,7 @@ use crate::rules::fields::Fields;
 use crate::rules::fields::Node;
 use crate::rules::model::Check;
 use crate::rules::model::Demand;
+use crate::rules::model::Entraps;
 use crate::rules::model::FootholdDemand;
 use crate::rules::model::Limit;
 use crate::rules::model::OpeningDemand;
@@ -22,6 +23,7 @@ use crate::rules::quantity::bounds;
 use crate::rules::quantity::count;
 use crate::rules::quantity::force;
 use crate::rules::quantity::limit;
+use crate::rules::quantity::sides;
 use crate::rules::quantity::zone;
 
 /// The key that stands for every opening of a guard.
@@ -33,12 +35,20 @@ const PLACED_OPENING: &[&str] = &[
     "at-most",
     "at-least",
     "not-within",
+    "entraps",
     "zone",
     "pushed",
 ];
 
 /// Operators for openings whose place is given by what they are.
-const FIXED_OPENING: &[&str] = &["stops-ball", "at-most", "at-least", "not-within", "pushed"];
+const FIXED_OPENING: &[&str] = &[
+    "stops-ball",
+    "at-most",
+    "at-least",
+    "not-within",
+    "entraps",
+    "pushed",
+];
 
 /// What a rule asks, by its `check` or its `check-any`.
 pub(super) fn checks(rule: &Fields<'_>, faults: &mut Faults) -> Vec<Check> {
@@ -166,6 +176,9 @@ fn opening(item: Item, value: &Node<'_>, fitting: &[&str], faults: &mut Faults) 
         not_within: fields
             .value("not-within")
             .and_then(|value| band(value, faults)),
+        entraps: fields
+            .value("entraps")
+            .and_then(|value| entraps(value, faults)),
         zone: fields
             .value("zone")
             .and_then(|value| zone(value, "zone", faults)),
@@ -179,7 +192,7 @@ fn opening(item: Item, value: &Node<'_>, fitting: &[&str], faults: &mut Faults) 
 
 /// Reports bounds of an opening that ask for nothing, or for what cannot be.
 fn consistent(demand: &OpeningDemand, fields: &Fields<'_>, faults: &mut Faults) {
-    let asked = ["stops-ball", "at-most", "at-least", "not-within"];
+    let asked = ["stops-ball", "at-most", "at-least", "not-within", "entraps"];
     if asked.iter().all(|key| fields.value(key).is_none()) {
         faults.error_help(
             Fault::NothingAsked,
@@ -242,6 +255,39 @@ fn band(value: &Node<'_>, faults: &mut Faults) -> Option<(Limit, Limit)> {
         return None;
     }
     Some((above, below))
+}
+
+/// A body without its head: `{ admits = "3 1/2 x 6.2 in", stops-ball = "9 in" }`.
+fn entraps(value: &Node<'_>, faults: &mut Faults) -> Option<Entraps> {
+    const KEYS: [&str; 2] = ["admits", "stops-ball"];
+    let fields = Fields::of(value, "`entraps`", faults)?;
+    fields.only(&KEYS, "`entraps`", faults);
+    for key in KEYS {
+        if fields.value(key).is_none() {
+            fields.missing(key, "`entraps`", faults);
+        }
+    }
+    let head = limit(fields.value("stops-ball")?, "stops-ball", faults);
+    let probe = sides(fields.value("admits")?, "admits", faults);
+    let (head, (short, long, written)) = (head?, probe?);
+    if head.length <= short.length {
+        faults.error_help(
+            Fault::Contradiction,
+            &value.span(),
+            format!(
+                "nothing admits a probe of {written} and stops a ball of {}",
+                head.written
+            ),
+            "the ball is the head's size, larger than the probe's shorter side",
+        );
+        return None;
+    }
+    Some(Entraps {
+        short,
+        long,
+        head,
+        written,
+    })
 }
 
 fn foothold(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {

@@ -37,6 +37,7 @@ const OPERATORS: &[&str] = &[
     "is-not",
     "stops-ball",
     "not-within",
+    "entraps",
     "zone",
     "pushed",
     "none-within",

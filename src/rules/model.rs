@@ -334,10 +334,26 @@ pub struct OpeningDemand {
     pub at_least: Option<Limit>,
     /// A forbidden band: above the first and below the second is a failure.
     pub not_within: Option<(Limit, Limit)>,
+    /// A body must not pass where the head behind it does not.
+    pub entraps: Option<Entraps>,
     /// Only openings that lie here.
     pub zone: Option<Zone>,
     /// The push with which a ball is to be tried, where the rule states one.
     pub pushed: Option<Force>,
+}
+
+/// What holds a head: an opening that admits a probe of the torso and stops a ball
+/// of the head's size.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entraps {
+    /// The probe's shorter side; a probe that just fits is admitted.
+    pub short: Limit,
+    /// The probe's longer side.
+    pub long: Limit,
+    /// The head: a ball of exactly the clear opening passes.
+    pub head: Limit,
+    /// The probe as the file writes it.
+    pub written: String,
 }
 
 /// A band of heights above the walking surface, both ends included.

@@ -3,6 +3,7 @@
 
 use std::ops::Range;
 
+use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -91,6 +92,8 @@ enum Side {
 #[derive(Clone, Copy)]
 enum Of {
     Depth,
+    /// The longer side of a rectangle.
+    Long,
     Size,
 }
 
@@ -235,10 +238,14 @@ fn opening_edges(items: &[Item], demand: &OpeningDemand) -> Vec<Edge> {
         (demand.at_least.as_ref(), Side::Below),
         (band.map(|(above, _)| above), Side::Above),
         (band.map(|(_, below)| below), Side::Below),
+        (demand.entraps.as_ref().map(|e| &e.short), Side::Below),
+        (demand.entraps.as_ref().map(|e| &e.head), Side::Below),
     ];
+    let long = demand.entraps.as_ref().map(|e| &e.long);
     sides
         .into_iter()
         .filter_map(|(limit, other)| limit.map(|limit| edge(items, Of::Size, limit, other)))
+        .chain(long.map(|long| edge(items, Of::Long, long, Side::Below)))
         .collect()
 }
 
@@ -270,6 +277,14 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
     let length = match (&reading.value, of) {
         (Value::Foothold(foothold), Of::Depth) => foothold.depth,
         (_, Of::Depth) => None,
+        (Value::Shape(shape), Of::Long) => match shape.shape {
+            Shape::Rectangle { width, height } => Some(width.max(height)),
+            Shape::Circle { .. }
+            | Shape::Polygon(_)
+            | Shape::Slot { .. }
+            | Shape::Triangle { .. } => None,
+        },
+        (_, Of::Long) => None,
         (Value::Age(age), Of::Size) => return Some(i64::from(age.months())),
         (Value::Count(count), Of::Size) => return Some(i64::from(*count)),
         (Value::Years(years), Of::Size) => return years.first.map(i64::from),

@@ -46,7 +46,10 @@ fn checked(outline: &Polygon, probe: (f64, f64)) -> Fit {
     let side = |a: Corner, b: Corner| libm::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm);
     let (one, other) = (side(placed[0], placed[1]), side(placed[1], placed[2]));
     let (short, long) = (probe.0.min(probe.1), probe.0.max(probe.1));
-    assert!(one.min(other) >= short && one.max(other) >= long, "{placed:?}");
+    assert!(
+        one.min(other) >= short && one.max(other) >= long,
+        "{placed:?}"
+    );
     fit
 }
 
@@ -120,7 +123,10 @@ fn large_outlines_come_to_an_end() {
         let narrow = checked(&outline, TORSO);
         let first = start.elapsed();
         let small = checked(&outline, (30.0, 70.0));
-        println!("{corners}: {narrow:?} {first:?}, {small:?} {:?}", start.elapsed());
+        println!(
+            "{corners}: {narrow:?} {first:?}, {small:?} {:?}",
+            start.elapsed()
+        );
         assert_eq!(narrow, Fit::DoesNotPass, "{corners}");
         assert_ne!(small, Fit::DoesNotPass, "{corners}");
     }

@@ -40,6 +40,7 @@ impl Bearing {
             | Reason::NotInForceWhenBuilt
             | Reason::PushedByHand
             | Reason::SettledByGauge(_)
+            | Reason::TakenAsLong
             | Reason::TakenInZone(_)
             | Reason::TriggerInDoubt(_) => Bearing::Remark,
             Reason::BoundDoesNotSettle
@@ -49,6 +50,7 @@ impl Bearing {
             | Reason::NeedsPush
             | Reason::NoClosedForm
             | Reason::NosingNotCounted
+            | Reason::ProbeUndecided
             | Reason::PushTooWeak
             | Reason::WhereDoesItLie(_) => Bearing::TooLittle,
         }
