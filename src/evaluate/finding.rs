@@ -160,6 +160,8 @@ impl LimitShown<'_> {
             Operator::AtMost => format!("at most {written}"),
             Operator::Below => format!("less than {written}"),
             Operator::Entraps => format!("must not admit a {written}"),
+            Operator::LadderBelow => format!("no two less than {written} apart"),
+            Operator::LadderUpTo => format!("no two {written} apart or nearer"),
             Operator::Is => format!("must be {written}"),
             Operator::IsNot => format!("must not be {written}"),
             Operator::NoneWithin => format!("none within {written}"),
@@ -186,6 +188,10 @@ pub enum Operator {
     Is,
     /// None of these words.
     IsNot,
+    /// No two footholds nearer to each other than this.
+    LadderBelow,
+    /// No two footholds up to this from each other.
+    LadderUpTo,
     /// No foothold within this zone; its ends belong to it.
     NoneWithin,
     /// Not inside this band; its ends are outside.
@@ -206,6 +212,8 @@ impl Operator {
             Operator::Entraps => "entraps",
             Operator::Is => "is",
             Operator::IsNot => "is-not",
+            Operator::LadderBelow => "ladder-below",
+            Operator::LadderUpTo => "ladder-up-to",
             Operator::NoneWithin => "none-within",
             Operator::NotWithin => "not-within",
             Operator::StopsBall => "stops-ball",
@@ -265,6 +273,19 @@ pub enum Reason<'r> {
     ProbeUndecided,
     /// A gap is taken as long in the other direction, so that the probe's shorter side decides.
     TakenAsLong,
+    /// How far along the guard several footholds lie is not written down.
+    AlongMissing,
+    /// Level bars are footholds: their heights are not written down.
+    BarsHaveHeights,
+    /// Two footholds make a ladder.
+    Ladder {
+        /// The height of the lower one.
+        lower: Length,
+        /// The height of the upper one.
+        upper: Length,
+        /// The unit it was written in.
+        unit: LengthUnit,
+    },
     /// The depth of a foothold is not written down.
     FootholdDepthMissing,
     /// Too wide for the infill but not for the triangle: is it the triangle at the steps?

@@ -12,6 +12,7 @@ mod doubt;
 mod entrapment;
 pub mod examples;
 mod finding;
+mod foothold;
 mod guard;
 mod judgement;
 mod opening;

@@ -56,7 +56,9 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         Reason::CircumstanceMissing(item) | Reason::NotWritten(item) => {
             (!matches!(item.info().kind, Kind::Text)).then_some(*item)
         }
-        Reason::BoundDoesNotSettle
+        Reason::AlongMissing
+        | Reason::BarsHaveHeights
+        | Reason::BoundDoesNotSettle
         | Reason::BoundsStraddle
         | Reason::FootholdDepthMissing
         | Reason::LiftMissing
@@ -74,6 +76,7 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         | Reason::ExactlyAtLimit
         | Reason::Excepted(_)
         | Reason::ForAPerson(_)
+        | Reason::Ladder { .. }
         | Reason::MayBeTriangle
         | Reason::NoBuildTolerance
         | Reason::NoGuard

@@ -7,6 +7,7 @@ use crate::evaluate::condition::Applies;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::applies;
 use crate::evaluate::condition::reasons;
+use crate::evaluate::foothold;
 use crate::evaluate::judgement;
 use crate::evaluate::judgement::Judgement;
 use crate::evaluate::opening;
@@ -253,7 +254,7 @@ fn one<'r>(
 ) -> Judgement<'r> {
     match &check.demand {
         Demand::Count(bounds) => judgement::count(scene, item, bounds),
-        Demand::Foothold(demand) => opening::foothold(scene, demand),
+        Demand::Foothold(demand) => foothold::foothold(scene, demand),
         Demand::Length(bounds) => judgement::length(scene, item, bounds),
         Demand::Opening(demand) => {
             let mut judgement = opening::opening(scene, item, demand, &others.zoned(item));

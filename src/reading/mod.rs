@@ -35,6 +35,6 @@ pub use slope::parse_slope;
 pub use things::parse_sides;
 pub use value::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Value,
+    StairReading, Stick, ThingToClimb, Tilt, Value,
 };
 pub use when::{parse_age, parse_years};

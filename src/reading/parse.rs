@@ -16,7 +16,7 @@ use crate::reading::opening::opening;
 use crate::reading::plausible::dates_are_slips;
 use crate::reading::quantity::Context;
 use crate::reading::stair::stair_triangle;
-use crate::reading::things::foothold;
+use crate::reading::things::footholds;
 use crate::reading::things::section;
 use crate::reading::things::thing_to_climb;
 use crate::reading::tokens::Cursor;
@@ -122,7 +122,7 @@ fn readings(
         }
         Kind::Ages => vec![Value::Age(age(cursor)?)],
         Kind::Count => vec![count(cursor, item)?],
-        Kind::Foothold => vec![foothold(cursor, context, item)?],
+        Kind::Foothold => footholds(cursor, context, item)?,
         Kind::Graduation => vec![graduation(cursor, context, item)?],
         Kind::Length => length(cursor, context, item)?,
         Kind::Section => vec![section(cursor, context)?],

@@ -245,7 +245,14 @@ fn foothold(found: &Foothold) -> String {
     if let Some(depth) = found.depth {
         text.push_str(&format!(" {} deep", side(depth)));
     }
-    text + &within(found.graduation, found.unit)
+    if let Some(along) = found.along {
+        text.push_str(&format!(" {} along", side(along)));
+    }
+    text += &within(found.graduation, found.unit);
+    if let Some(slope) = found.slope {
+        text.push_str(&format!(" sloped {} deg", slope.degrees()));
+    }
+    text
 }
 
 /// One of several lengths that share a graduation.

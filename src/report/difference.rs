@@ -115,8 +115,16 @@ fn limits(demand: &Demand) -> Vec<(&'static str, &Limit)> {
     match demand {
         Demand::Count(_) | Demand::Words { .. } => Vec::new(),
         Demand::Foothold(demand) => {
-            let zone = &demand.none_within;
-            let mut all = vec![("from", &zone.from), ("to", &zone.to)];
+            let zone = demand.none_within.iter();
+            let mut all: Vec<_> = zone
+                .flat_map(|zone| [("from", &zone.from), ("to", &zone.to)])
+                .collect();
+            all.extend(
+                demand
+                    .ladder
+                    .iter()
+                    .map(|ladder| ("ladder", ladder.limit())),
+            );
             all.extend(demand.deeper_than.iter().map(|limit| ("deeper", limit)));
             all
         }

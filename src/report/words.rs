@@ -147,6 +147,18 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         Reason::TakenAsLong => {
             "taken as long in the other direction, as gaps between bars are; if it is not, write its shape (rectangle 4 x 5 in)".to_owned()
         }
+        Reason::AlongMissing => {
+            "how far along the guard the ledges lie is not written down (450 mm high 600 mm along)".to_owned()
+        }
+        Reason::BarsHaveHeights => {
+            "level bars are something to stand on: write their heights (100 to 900 mm every 100 mm)".to_owned()
+        }
+        Reason::Ladder { lower, upper, unit } => format!(
+            "the ledges at {} and {} are {} apart",
+            lower.readable(*unit),
+            upper.readable(*unit),
+            (*upper - *lower).readable(*unit)
+        ),
         Reason::FootholdDepthMissing => "how deep the foothold is is not written down".to_owned(),
         Reason::MayBeTriangle => {
             "is this the triangle at the steps? Then a larger ball counts: write it as a stair triangle (rise 7 3/4 going 10 lift 2 in)".to_owned()

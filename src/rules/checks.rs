@@ -15,6 +15,7 @@ use crate::rules::model::Check;
 use crate::rules::model::Demand;
 use crate::rules::model::Entraps;
 use crate::rules::model::FootholdDemand;
+use crate::rules::model::Ladder;
 use crate::rules::model::Limit;
 use crate::rules::model::OpeningDemand;
 use crate::rules::model::Subject;
@@ -24,6 +25,7 @@ use crate::rules::quantity::count;
 use crate::rules::quantity::force;
 use crate::rules::quantity::limit;
 use crate::rules::quantity::sides;
+use crate::rules::quantity::slope;
 use crate::rules::quantity::zone;
 
 /// The key that stands for every opening of a guard.
@@ -48,6 +50,15 @@ const FIXED_OPENING: &[&str] = &[
     "not-within",
     "entraps",
     "pushed",
+];
+
+/// What can be said of footholds.
+const FOOTHOLD: &[&str] = &[
+    "none-within",
+    "deeper-than",
+    "no-steeper-than",
+    "ladder-up-to",
+    "ladder-below",
 ];
 
 /// What a rule asks, by its `check` or its `check-any`.
@@ -290,19 +301,36 @@ fn entraps(value: &Node<'_>, faults: &mut Faults) -> Option<Entraps> {
     })
 }
 
+/// What counts as a foothold, where none may be, and how near two make a ladder.
 fn foothold(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
-    let fields = operators(item, value, &["none-within", "deeper-than"], faults)?;
+    let fields = operators(item, value, FOOTHOLD, faults)?;
     let before = faults.errors();
-    let deeper_than = fields
-        .value("deeper-than")
-        .and_then(|value| limit(value, "deeper-than", faults));
-    let Some(value) = fields.value("none-within") else {
+    let mut one = |key| limit(fields.value(key)?, key, faults);
+    let deeper_than = one("deeper-than");
+    let (below, up_to) = (one("ladder-below"), one("ladder-up-to"));
+    if below.is_some() && up_to.is_some() {
+        faults.error_help(
+            Fault::Contradiction,
+            &fields.at_of("ladder-up-to"),
+            "`ladder-below` and `ladder-up-to` bound the same side",
+            "keep one: ladder-up-to takes ledges of exactly the distance as a ladder, ladder-below does not",
+        );
+    }
+    let ladder = below.map(Ladder::Below).or(up_to.map(Ladder::UpTo));
+    let no_steeper_than = fields
+        .value("no-steeper-than")
+        .and_then(|value| slope(value, "no-steeper-than", faults));
+    let none_within = fields
+        .value("none-within")
+        .and_then(|value| zone(value, "none-within", faults));
+    let asked = ["none-within", "ladder-below", "ladder-up-to"];
+    if asked.iter().all(|key| fields.value(key).is_none()) {
         fields.missing("none-within", "a rule about footholds", faults);
-        return None;
-    };
-    let none_within = zone(value, "none-within", faults)?;
+    }
     (faults.errors() == before).then_some(Demand::Foothold(FootholdDemand {
         none_within,
         deeper_than,
+        no_steeper_than,
+        ladder,
     }))
 }

@@ -42,6 +42,9 @@ const OPERATORS: &[&str] = &[
     "pushed",
     "none-within",
     "deeper-than",
+    "no-steeper-than",
+    "ladder-up-to",
+    "ladder-below",
 ];
 
 /// The operators that ask for words.

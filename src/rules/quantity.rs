@@ -9,10 +9,12 @@ use crate::measure::Age;
 use crate::measure::Force;
 use crate::measure::Length;
 use crate::reading::ReadingError;
+use crate::reading::Tilt;
 use crate::reading::parse_age;
 use crate::reading::parse_force;
 use crate::reading::parse_length;
 use crate::reading::parse_sides;
+use crate::reading::parse_slope;
 use crate::rules::codes::Fault;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
@@ -23,6 +25,7 @@ use crate::rules::fields::scalar;
 use crate::rules::fields::text;
 use crate::rules::model::Bounds;
 use crate::rules::model::Limit;
+use crate::rules::model::SlopeLimit;
 use crate::rules::model::Zone;
 
 /// The operators of plain bounds.
@@ -75,6 +78,21 @@ pub(super) fn sides(
                 text.value.to_owned(),
             ))
         }
+        Err(error) => {
+            unreadable(&text, &error, Fault::UnreadableQuantity, faults);
+            None
+        }
+    }
+}
+
+/// A slope: `"1:2"`, `"60 deg"`.
+pub(super) fn slope(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<SlopeLimit> {
+    let text = text(value, key, faults)?;
+    match parse_slope(text.value) {
+        Ok(angle) => Some(SlopeLimit {
+            tilt: Tilt::of(angle),
+            written: text.value.to_owned(),
+        }),
         Err(error) => {
             unreadable(&text, &error, Fault::UnreadableQuantity, faults);
             None

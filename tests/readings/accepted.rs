@@ -522,6 +522,8 @@ fn footholds_things_and_sections() {
     let foothold = Foothold {
         height: Length::millimetres(450),
         depth: Some(Length::millimetres(40)),
+        along: None,
+        slope: None,
         unit: M_M,
         graduation: step(MM),
     };
@@ -540,6 +542,8 @@ fn footholds_things_and_sections() {
     let plain_foothold = Foothold {
         height: Length::inches(18),
         depth: None,
+        along: None,
+        slope: None,
         unit: IN,
         graduation: step(QUARTER),
     };

@@ -4,13 +4,15 @@ use std::ops::Range;
 
 use guardrule::geometry::{Corner, Polygon, Shape};
 use guardrule::items::{Item, Kind};
+use guardrule::measure::Angle;
 use guardrule::measure::{Age, Length, LengthUnit, YearSpan, newtons, pounds_force};
 use guardrule::reading::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Value, parse, parse_age, parse_force, parse_length,
+    StairReading, Stick, ThingToClimb, Tilt, Value, parse, parse_age, parse_force, parse_length,
     parse_slope, parse_years, print,
 };
 use proptest::prelude::*;
+use uom::si::angle::degree;
 
 fn units() -> impl Strategy<Value = LengthUnit> {
     prop_oneof![
@@ -171,13 +173,18 @@ fn readings() -> impl Strategy<Value = (Item, Reading)> {
     let footholds = (
         lengths(1..2000),
         prop::option::of(lengths(0..300)),
+        prop::option::of(lengths(0..3000)),
+        prop::option::of(0.0_f64..89.9),
         units(),
         graduations(),
     )
-        .prop_map(|(height, depth, unit, graduation)| {
+        .prop_map(|(height, depth, along, slope, unit, graduation)| {
+            let degrees = |angle| Tilt::of(Angle::new::<degree>(angle));
             Value::Foothold(Foothold {
                 height,
                 depth,
+                along,
+                slope: slope.map(degrees),
                 unit,
                 graduation,
             })

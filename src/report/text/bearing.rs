@@ -35,6 +35,7 @@ impl Bearing {
             Reason::OnlySomeOpenings => Bearing::OnlySome,
             Reason::ExactlyAtLimit
             | Reason::ForAPerson(_)
+            | Reason::Ladder { .. }
             | Reason::MayBeTriangle
             | Reason::NoBuildTolerance
             | Reason::NotInForceWhenBuilt
@@ -43,7 +44,9 @@ impl Bearing {
             | Reason::TakenAsLong
             | Reason::TakenInZone(_)
             | Reason::TriggerInDoubt(_) => Bearing::Remark,
-            Reason::BoundDoesNotSettle
+            Reason::AlongMissing
+            | Reason::BarsHaveHeights
+            | Reason::BoundDoesNotSettle
             | Reason::BoundsStraddle
             | Reason::FootholdDepthMissing
             | Reason::LiftMissing
