@@ -78,6 +78,7 @@ pub(super) fn probe<'r>(
         | Value::Count(_)
         | Value::Date { .. }
         | Value::Foothold(_)
+        | Value::VOpening(_)
         | Value::Measure(_)
         | Value::None
         | Value::Section(..)

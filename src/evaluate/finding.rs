@@ -159,6 +159,7 @@ impl LimitShown<'_> {
             Operator::AtLeast => format!("at least {written}"),
             Operator::AtMost => format!("at most {written}"),
             Operator::Below => format!("less than {written}"),
+            Operator::AngleAtLeast => format!("sides that open {written} or more"),
             Operator::Entraps => format!("must not admit a {written}"),
             Operator::LadderBelow => format!("no two less than {written} apart"),
             Operator::LadderUpTo => format!("no two {written} apart or nearer"),
@@ -176,6 +177,8 @@ impl LimitShown<'_> {
 pub enum Operator {
     /// More than; equal is not enough.
     Above,
+    /// An angle; equal is fine.
+    AngleAtLeast,
     /// Equal is fine.
     AtLeast,
     /// Equal is fine.
@@ -206,6 +209,7 @@ impl Operator {
     pub const fn key(self) -> &'static str {
         match self {
             Operator::Above => "above",
+            Operator::AngleAtLeast => "angle-at-least",
             Operator::AtLeast => "at-least",
             Operator::AtMost => "at-most",
             Operator::Below => "below",
@@ -286,6 +290,19 @@ pub enum Reason<'r> {
         /// The unit it was written in.
         unit: LengthUnit,
     },
+    /// An opening that narrows downward: how it holds a ball.
+    Wedges {
+        /// The angle between its sides, in degrees.
+        degrees: String,
+        /// The largest ball that sinks in wholly.
+        ball: Length,
+        /// How far above the point its middle stays.
+        above: Length,
+        /// The unit it was written in.
+        unit: LengthUnit,
+    },
+    /// An opening whose sides do not meet is not judged by its angle.
+    SidesDoNotMeet,
     /// The depth of a foothold is not written down.
     FootholdDepthMissing,
     /// Too wide for the infill but not for the triangle: is it the triangle at the steps?

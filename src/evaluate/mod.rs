@@ -15,6 +15,7 @@ mod finding;
 mod foothold;
 mod guard;
 mod judgement;
+mod narrows;
 mod opening;
 mod questions;
 mod rule;

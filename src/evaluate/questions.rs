@@ -84,10 +84,12 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         | Reason::NotInForceWhenBuilt
         | Reason::PushedByHand
         | Reason::SettledByGauge(_)
+        | Reason::SidesDoNotMeet
         | Reason::TakenAsLong
         | Reason::TakenInZone(_)
         | Reason::TriggerFalse(_)
         | Reason::TriggerInDoubt(_)
-        | Reason::Unreadable(_) => None,
+        | Reason::Unreadable(_)
+        | Reason::Wedges { .. } => None,
     }
 }

@@ -10,6 +10,7 @@ use crate::evaluate::condition::reasons;
 use crate::evaluate::foothold;
 use crate::evaluate::judgement;
 use crate::evaluate::judgement::Judgement;
+use crate::evaluate::narrows;
 use crate::evaluate::opening;
 use crate::evaluate::scene::Build;
 use crate::evaluate::scene::Presence;
@@ -104,6 +105,7 @@ impl<'r> Others<'_, 'r> {
                 Demand::Count(_)
                 | Demand::Foothold(_)
                 | Demand::Length(_)
+                | Demand::VOpening(_)
                 | Demand::Words { .. } => None,
             })
     }
@@ -261,6 +263,7 @@ fn one<'r>(
             may_be_triangle(scene, &mut judgement, others);
             judgement
         }
+        Demand::VOpening(limit) => narrows::v_opening(scene, limit),
         Demand::Words { .. } if item == Item::Guard => judgement::presence(scene),
         Demand::Words { is, is_not } => judgement::words(scene, item, is, is_not),
     }

@@ -16,6 +16,7 @@ mod probe;
 mod shape;
 mod stair_triangle;
 mod tangents;
+mod vee;
 
 pub use ball::{LargestBall, Passage};
 pub use inscribed::{Certified, clear_opening};
@@ -24,3 +25,4 @@ pub use polygon::{Corner, Polygon};
 pub use probe::Probe;
 pub use shape::{ClearOpening, Shape, ShapeError};
 pub use stair_triangle::{StairTriangle, StairTriangleError};
+pub use vee::Vee;

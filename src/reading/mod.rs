@@ -35,6 +35,6 @@ pub use slope::parse_slope;
 pub use things::parse_sides;
 pub use value::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Tilt, Value,
+    StairReading, Stick, ThingToClimb, Tilt, VReading, Value,
 };
 pub use when::{parse_age, parse_years};

@@ -19,6 +19,7 @@ use crate::reading::stair::stair_triangle;
 use crate::reading::things::footholds;
 use crate::reading::things::section;
 use crate::reading::things::thing_to_climb;
+use crate::reading::things::v_opening;
 use crate::reading::tokens::Cursor;
 use crate::reading::when::age;
 use crate::reading::when::parse_years;
@@ -128,6 +129,7 @@ fn readings(
         Kind::Section => vec![section(cursor, context)?],
         Kind::StairTriangle => vec![stair_triangle(cursor, context, item)?],
         Kind::ThingToClimb => vec![thing_to_climb(cursor, context, item)?],
+        Kind::VOpening => vec![v_opening(cursor, context, item)?],
         Kind::Tolerance => vec![tolerance(cursor, context, item)?],
     };
     cursor.finish()?;

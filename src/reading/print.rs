@@ -15,6 +15,7 @@ use crate::reading::Reading;
 use crate::reading::ShapeReading;
 use crate::reading::StairReading;
 use crate::reading::ThingToClimb;
+use crate::reading::VReading;
 use crate::reading::Value;
 use crate::reading::length::parse_length;
 
@@ -55,6 +56,7 @@ fn value(value: &Value) -> String {
         Value::Section(a, b) => format!("{} x {}", any_unit(*a), any_unit(*b)),
         Value::Shape(found) => shape(found),
         Value::StairTriangle(found) => stair(found),
+        Value::VOpening(found) => v_opening(found),
         Value::Stick(found) => {
             let word = if found.reaches { "reaches" } else { "below" };
             format!("{word} {}", in_unit(found.stick, found.unit))
@@ -235,6 +237,15 @@ fn stair(found: &StairReading) -> String {
     }
     if found.nosing != Length::ZERO {
         text.push_str(&format!(" nosing {}", side(found.nosing)));
+    }
+    text + &within(found.graduation, found.unit)
+}
+
+fn v_opening(found: &VReading) -> String {
+    let side = |length: Length| with_step(length, found.unit, found.graduation);
+    let mut text = format!("{} wide {} deep", side(found.wide), side(found.deep));
+    if found.bottom != Length::ZERO {
+        text.push_str(&format!(" {} at the bottom", side(found.bottom)));
     }
     text + &within(found.graduation, found.unit)
 }

@@ -7,6 +7,7 @@ use crate::reading::Foothold;
 use crate::reading::Graduation;
 use crate::reading::ThingToClimb;
 use crate::reading::Tilt;
+use crate::reading::VReading;
 use crate::reading::Value;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
@@ -34,6 +35,8 @@ const FOOTHOLD_EXAMPLE: &str = "write it so: 450 mm high 40 mm deep, or 18 in hi
 const ROW_EXAMPLE: &str = "write it so: 100 to 900 mm every 100 mm";
 /// No guard has more bars.
 const MOST_BARS: i64 = 200;
+const VEE: &[&[&str]] = &[&["wide"], &["deep"], &["at the bottom", "bottom"]];
+const VEE_EXAMPLE: &str = "write it so: 5 in wide 6 in deep, or none";
 const THING: &[&[&str]] = &[&["high", "tall"], &["away", "off", "from the guard"]];
 const THING_EXAMPLE: &str = "write it so: 18 in high 5 in away, or yes, or none";
 
@@ -140,6 +143,41 @@ fn row(
         height = height + every;
     }
     Ok(bars)
+}
+
+/// `5 in wide 6 in deep`, `vee 5 in wide 6 in deep 1 in at the bottom`.
+pub(super) fn v_opening(
+    cursor: &mut Cursor<'_>,
+    context: Context,
+    item: Item,
+) -> Result<Value, ReadingError> {
+    cursor.any_phrase(&["vee", "v"]);
+    let parts = parts(cursor, item, VEE, VEE_EXAMPLE)?;
+    let whole = cursor.whole();
+    let (settled, graduation) = settle_parts(cursor, context, &parts)?;
+    let of = |label| labelled_length(&parts, &settled, label);
+    let (Some(wide), Some(deep)) = (of(0), of(1)) else {
+        return Err(ReadingError::new(
+            "how wide it is at the top and how deep belong to a v opening, and one is missing",
+            whole,
+        )
+        .help(VEE_EXAMPLE));
+    };
+    let bottom = of(2).unwrap_or(Length::ZERO);
+    if wide == Length::ZERO || deep == Length::ZERO || bottom >= wide {
+        return Err(ReadingError::new(
+            "a v opening has a width and a depth, and is narrower at the bottom",
+            whole,
+        )
+        .help("write a gap that does not narrow as an opening: opening, 4 in"));
+    }
+    Ok(Value::VOpening(VReading {
+        wide,
+        deep,
+        bottom,
+        unit: unit_of(&settled),
+        graduation,
+    }))
 }
 
 /// `18 in high 5 in away`, `yes`.

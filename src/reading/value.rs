@@ -56,6 +56,8 @@ pub enum Value {
     ThingToClimb(ThingToClimb),
     /// Could not look, with the word that says so: `not reached`, `unknown`, `n/a`, `-`, `?`.
     Unknown,
+    /// An opening that is open at the top and narrows downward.
+    VOpening(VReading),
     /// A word of the item's list.
     Word(&'static str),
     /// Years in which something may have been built.
@@ -71,6 +73,7 @@ impl Value {
             Value::Measure(measure) => Some((measure.unit, measure.graduation)),
             Value::Shape(shape) => Some((shape.unit, shape.graduation)),
             Value::StairTriangle(stair) => Some((stair.unit, stair.graduation)),
+            Value::VOpening(vee) => Some((vee.unit, vee.graduation)),
             Value::Age(_)
             | Value::Ball(_)
             | Value::Count(_)
@@ -199,6 +202,21 @@ pub struct Foothold {
     /// The unit of its height.
     pub unit: LengthUnit,
     /// How finely it was read.
+    pub graduation: Graduation,
+}
+
+/// An opening that is open at the top and narrows downward.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct VReading {
+    /// How wide it is at the top.
+    pub wide: Length,
+    /// How deep it is, from there down.
+    pub deep: Length,
+    /// How wide it is at the bottom; nothing where its sides meet.
+    pub bottom: Length,
+    /// The unit it was written in.
+    pub unit: LengthUnit,
+    /// How finely its dimensions were read (the coarsest of them).
     pub graduation: Graduation,
 }
 

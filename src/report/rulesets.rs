@@ -298,6 +298,7 @@ fn check(check: &Check) -> String {
         Demand::Foothold(demand) => foothold(demand),
         Demand::Length(limits) => limits.says(written),
         Demand::Opening(demand) => opening(demand),
+        Demand::VOpening(limit) => format!("its sides open {} or more", one_line(&limit.written)),
         Demand::Words { is, is_not } => {
             let mut parts = Vec::new();
             if !is.is_empty() {

@@ -159,6 +159,14 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
             upper.readable(*unit),
             (*upper - *lower).readable(*unit)
         ),
+        Reason::SidesDoNotMeet => {
+            "its sides do not meet at the bottom, and no rule that was read says how such an opening is judged: look at it as an opening of its own".to_owned()
+        }
+        Reason::Wedges { degrees, ball, above, unit } => format!(
+            "its sides open {degrees} degrees: a ball of {} sinks in wholly and wedges with its middle {} above the point",
+            ball.readable(*unit),
+            above.readable(*unit)
+        ),
         Reason::FootholdDepthMissing => "how deep the foothold is is not written down".to_owned(),
         Reason::MayBeTriangle => {
             "is this the triangle at the steps? Then a larger ball counts: write it as a stair triangle (rise 7 3/4 going 10 lift 2 in)".to_owned()

@@ -145,6 +145,7 @@ fn demand(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Demand> 
             bounds(&fields, faults, count, |n| i64::from(*n)).map(Demand::Count)
         }
         Kind::Foothold => foothold(item, value, faults),
+        Kind::VOpening => v_opening(item, value, faults),
         Kind::Length => {
             let fields = operators(item, value, BOUNDS, faults)?;
             bounds(&fields, faults, limit, nanometres).map(Demand::Length)
@@ -299,6 +300,13 @@ fn entraps(value: &Node<'_>, faults: &mut Faults) -> Option<Entraps> {
         head,
         written,
     })
+}
+
+/// How far the sides of an opening that narrows downward must open.
+fn v_opening(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
+    let fields = operators(item, value, &["angle-at-least"], faults)?;
+    let value = fields.value("angle-at-least")?;
+    slope(value, "angle-at-least", faults).map(Demand::VOpening)
 }
 
 /// What counts as a foothold, where none may be, and how near two make a ladder.

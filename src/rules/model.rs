@@ -315,6 +315,8 @@ pub enum Demand {
     Length(Bounds<Limit>),
     /// Of an opening.
     Opening(OpeningDemand),
+    /// Of an opening that narrows downward: its sides open at least this far.
+    VOpening(SlopeLimit),
     /// Of words: one of `is` if there are any, none of `is_not`.
     Words {
         /// Words that are fine.

@@ -163,7 +163,7 @@ fn demand_edges(subject: Subject, demand: &Demand) -> Vec<Edge> {
         Demand::Foothold(demand) => foothold_edges(&items, demand),
         Demand::Length(bounds) => length_edges(&items, bounds),
         Demand::Opening(demand) => opening_edges(&items, demand),
-        Demand::Words { .. } => Vec::new(),
+        Demand::VOpening(_) | Demand::Words { .. } => Vec::new(),
     }
 }
 
@@ -334,6 +334,7 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
             | Value::Text(_)
             | Value::ThingToClimb(_)
             | Value::Unknown
+            | Value::VOpening(_)
             | Value::Word(_),
             Of::Size,
         ) => None,

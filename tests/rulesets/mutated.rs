@@ -95,7 +95,7 @@ fn limits(rule: &mut Rule) -> Vec<&mut Limit> {
                 }));
                 all.extend(demand.zone.iter_mut().flat_map(of_zone));
             }
-            Demand::Count(_) | Demand::Words { .. } => {}
+            Demand::Count(_) | Demand::VOpening(_) | Demand::Words { .. } => {}
         }
     }
     all

@@ -43,7 +43,8 @@ impl Bearing {
             | Reason::SettledByGauge(_)
             | Reason::TakenAsLong
             | Reason::TakenInZone(_)
-            | Reason::TriggerInDoubt(_) => Bearing::Remark,
+            | Reason::TriggerInDoubt(_)
+            | Reason::Wedges { .. } => Bearing::Remark,
             Reason::AlongMissing
             | Reason::BarsHaveHeights
             | Reason::BoundDoesNotSettle
@@ -55,6 +56,7 @@ impl Bearing {
             | Reason::NosingNotCounted
             | Reason::ProbeUndecided
             | Reason::PushTooWeak
+            | Reason::SidesDoNotMeet
             | Reason::WhereDoesItLie(_) => Bearing::TooLittle,
         }
     }
