@@ -8,8 +8,8 @@ use guardrule::measure::Angle;
 use guardrule::measure::{Age, Length, LengthUnit, YearSpan, newtons, pounds_force};
 use guardrule::reading::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Tilt, Value, parse, parse_age, parse_force, parse_length,
-    parse_slope, parse_years, print,
+    StairReading, Stick, ThingToClimb, Tilt, VReading, Value, parse, parse_age, parse_force,
+    parse_length, parse_slope, parse_years, print,
 };
 use proptest::prelude::*;
 use uom::si::angle::degree;
@@ -189,6 +189,17 @@ fn readings() -> impl Strategy<Value = (Item, Reading)> {
                 graduation,
             })
         });
+    let vees = (lengths(2..2000), lengths(1..2000), units(), graduations()).prop_map(
+        |(wide, deep, unit, graduation)| {
+            Value::VOpening(VReading {
+                wide,
+                deep,
+                bottom: Length::ZERO,
+                unit,
+                graduation,
+            })
+        },
+    );
     let optional = || prop::option::of(lengths(0..3000));
     let things = (optional(), optional())
         .prop_map(|(height, away)| Value::ThingToClimb(ThingToClimb { height, away }));
@@ -219,6 +230,7 @@ fn readings() -> impl Strategy<Value = (Item, Reading)> {
         heights.prop_map(move |value| (Item::Height, plain(value))),
         stair.prop_map(move |value| (Item::StairTriangle, plain(value))),
         footholds.prop_map(move |value| (Item::Foothold, plain(value))),
+        vees.prop_map(move |value| (Item::VOpening, plain(value))),
         things.prop_map(move |value| (Item::ThingToClimb, plain(value))),
         sections.prop_map(move |value| (Item::PostSection, plain(value))),
         years.prop_map(move |span| (Item::Built, plain(Value::Years(span)))),
@@ -278,6 +290,11 @@ fn essence(value: &Value) -> Value {
             unit,
             graduation: within(stair.graduation),
             ..stair
+        }),
+        Value::VOpening(vee) => Value::VOpening(VReading {
+            unit,
+            graduation: within(vee.graduation),
+            ..vee
         }),
         Value::Foothold(foothold) => Value::Foothold(Foothold {
             unit,
