@@ -274,13 +274,11 @@ mod tests {
         };
         let at = |lift| step(lift).admits(probe, Length::ZERO, Length::ZERO);
         assert_eq!(at(Length::ZERO), Fit::DoesNotPass);
-        // 3.5/7.75 + 6.2/10 = 1.0716, so that a triangle larger by that just admits it:
-        // a lift of 0.0716 x 7.75 = 0.555 in
-        assert_eq!(at(Length::sixty_fourths(35)), Fit::DoesNotPass);
-        assert!(matches!(
-            at(Length::sixty_fourths(36)),
-            Fit::Passes(Some(_))
-        ));
+        // along the rail: 6.2/12.652 + 3.5 x 12.652/77.5 = 1.0614, so that a triangle
+        // larger by that just admits it: a lift of 0.0614 x 7.75 = 0.476 in
+        assert_eq!(at(Length::sixty_fourths(30)), Fit::DoesNotPass);
+        let passes = matches!(at(Length::sixty_fourths(31)), Fit::Passes(Some(_)));
+        assert!(passes);
         let overhung = step(Length::ZERO).admits(probe, Length::inches(6), Length::ZERO);
         assert_eq!(overhung, Fit::Undecided);
     }
