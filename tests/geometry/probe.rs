@@ -195,3 +195,28 @@ proptest! {
         }
     }
 }
+
+/// Random outlines by shapely's erosion at 360 angles, as `probe_oracle.py` froze them.
+#[test]
+fn what_shapely_could_tell_is_told_alike() {
+    const FROZEN: &str = include_str!("probe.txt");
+    let number = |text: &str| -> f64 { text.parse().expect("a number") };
+    let (mut fits, mut not) = (0, 0);
+    for line in FROZEN.lines().filter(|line| !line.starts_with('#')) {
+        let mut words = line.split(' ').skip(1);
+        let says = words.next().expect("an answer");
+        let corners: Vec<(f64, f64)> = words
+            .map(|corner| corner.split_once(':').expect("x:y"))
+            .map(|(x, y)| (number(x), number(y)))
+            .collect();
+        let ours = checked(&polygon(&corners), TORSO);
+        assert_ne!(ours, Fit::Undecided, "{line}");
+        match says {
+            "fits" => fits += 1,
+            "no" => not += 1,
+            _ => continue,
+        }
+        assert_eq!(passes(ours), says == "fits", "{line}");
+    }
+    assert!(fits > 50 && not > 20, "{fits} fit, {not} do not");
+}
