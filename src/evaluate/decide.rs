@@ -98,7 +98,7 @@ pub(super) fn opening_asks(demand: &OpeningDemand) -> Asks<'_> {
         demand.at_most.as_ref().map(Ask::AtMost),
         demand.at_least.as_ref().map(Ask::AtLeast),
         band.map(|(above, below)| Ask::NotWithin(above, below)),
-        demand.entraps.as_ref().map(Ask::Entraps),
+        demand.entraps.as_deref().map(Ask::Entraps),
     ])
 }
 

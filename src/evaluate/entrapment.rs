@@ -61,7 +61,7 @@ pub(super) fn probe<'r>(
     said: &Said,
     demand: &'r OpeningDemand,
 ) -> Option<Judgement<'r>> {
-    let entraps = demand.entraps.as_ref()?;
+    let entraps = demand.entraps.as_deref()?;
     let observation = scene.guard.observation(index);
     let value = &observation.reading.as_ref()?.value;
     let (unit, graduation) = value.tape()?;

@@ -190,7 +190,8 @@ fn opening(item: Item, value: &Node<'_>, fitting: &[&str], faults: &mut Faults) 
             .and_then(|value| band(value, faults)),
         entraps: fields
             .value("entraps")
-            .and_then(|value| entraps(value, faults)),
+            .and_then(|value| entraps(value, faults))
+            .map(Box::new),
         zone: fields
             .value("zone")
             .and_then(|value| zone(value, "zone", faults)),

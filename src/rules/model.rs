@@ -338,7 +338,7 @@ pub struct OpeningDemand {
     /// A forbidden band: above the first and below the second is a failure.
     pub not_within: Option<(Limit, Limit)>,
     /// A body must not pass where the head behind it does not.
-    pub entraps: Option<Entraps>,
+    pub entraps: Option<Box<Entraps>>,
     /// Only openings that lie here.
     pub zone: Option<Zone>,
     /// The push with which a ball is to be tried, where the rule states one.

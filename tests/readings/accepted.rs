@@ -566,9 +566,11 @@ fn footholds_things_and_sections() {
         "100 up to 999 mm high every 400 mm",
     ] {
         let read = parse(Item::Foothold, text, None).unwrap();
-        let height = |reading: &Reading| match &reading.value {
-            Value::Foothold(bar) => bar.height,
-            other => panic!("{other:?}"),
+        let height = |reading: &Reading| {
+            let Value::Foothold(bar) = &reading.value else {
+                panic!("{:?}", reading.value);
+            };
+            bar.height
         };
         let heights: Vec<Length> = read.readings.iter().map(height).collect();
         let expected = [100, 500, 900].map(Length::millimetres);

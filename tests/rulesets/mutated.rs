@@ -90,9 +90,15 @@ fn limits(rule: &mut Rule) -> Vec<&mut Limit> {
                 all.extend(&mut demand.at_most);
                 all.extend(&mut demand.at_least);
                 all.extend(demand.not_within.iter_mut().flat_map(|(a, b)| [a, b]));
-                all.extend(demand.entraps.iter_mut().flat_map(|entraps| {
-                    [&mut entraps.short, &mut entraps.long, &mut entraps.head]
-                }));
+                all.extend(
+                    demand
+                        .entraps
+                        .as_deref_mut()
+                        .into_iter()
+                        .flat_map(|entraps| {
+                            [&mut entraps.short, &mut entraps.long, &mut entraps.head]
+                        }),
+                );
                 all.extend(demand.zone.iter_mut().flat_map(of_zone));
             }
             Demand::Count(_) | Demand::VOpening(_) | Demand::Words { .. } => {}
