@@ -140,6 +140,7 @@ fn shape(written: &str) -> Result<Found, Refusal> {
         | Value::Count(_)
         | Value::Date { .. }
         | Value::Foothold(_)
+        | Value::VOpening(_)
         | Value::Measure(_)
         | Value::None
         | Value::Section(..)

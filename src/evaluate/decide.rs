@@ -10,6 +10,7 @@ use crate::measure::Length;
 use crate::measure::Probability;
 use crate::measure::StandardUncertainty;
 use crate::rules::Bounds;
+use crate::rules::Entraps;
 use crate::rules::Limit;
 use crate::rules::OpeningDemand;
 
@@ -57,6 +58,9 @@ pub(super) enum Ask<'r> {
     AtMost(&'r Limit),
     /// Less than.
     Below(&'r Limit),
+    /// A gap that is long the other way: not as wide as the first and below the
+    /// second at once.
+    Entraps(&'r Entraps),
     /// Not above the first and below the second at once.
     NotWithin(&'r Limit, &'r Limit),
     /// A ball of this size must not pass.
@@ -82,6 +86,7 @@ pub(super) fn asks(bounds: &Bounds<Limit>) -> Asks<'_> {
         bounds.at_most.as_ref().map(Ask::AtMost),
         bounds.above.as_ref().map(Ask::Above),
         bounds.below.as_ref().map(Ask::Below),
+        None,
     ])
 }
 
@@ -93,17 +98,26 @@ pub(super) fn opening_asks(demand: &OpeningDemand) -> Asks<'_> {
         demand.at_most.as_ref().map(Ask::AtMost),
         demand.at_least.as_ref().map(Ask::AtLeast),
         band.map(|(above, below)| Ask::NotWithin(above, below)),
+        demand.entraps.as_deref().map(Ask::Entraps),
     ])
+}
+
+/// The bounds of an opening whose shape is known, so that a probe is tried in it
+/// otherwise.
+pub(super) fn shape_asks(demand: &OpeningDemand) -> Asks<'_> {
+    let mut asks = opening_asks(demand);
+    asks.0[4] = None;
+    asks
 }
 
 /// The bounds that one check sets; all of them must hold.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Asks<'r>([Option<Ask<'r>>; 4]);
+pub(super) struct Asks<'r>([Option<Ask<'r>>; 5]);
 
 impl<'r> Asks<'r> {
     /// A single bound.
     pub(super) fn only(ask: Ask<'r>) -> Asks<'r> {
-        Asks([Some(ask), None, None, None])
+        Asks([Some(ask), None, None, None, None])
     }
 
     pub(super) fn iter(&self) -> impl Iterator<Item = Ask<'r>> {
@@ -136,10 +150,18 @@ pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &Asks<'r>) -> Option
     for ask in asks.iter() {
         let outcomes = bounds.iter().map(|bound| ask.judge_bound(*bound));
         let mut best = outcomes.min_by_key(|outcome| settled_first(outcome.verdict))?;
-        if let Ask::NotWithin(above, below) = ask
-            && best.verdict == Verdict::NotMeasured
-            && lies_within(bounds, above.length, below.length)
-        {
+        let within = match ask {
+            Ask::Entraps(entraps) => {
+                lies_within(bounds, entraps.short.length - HAIR, entraps.head.length)
+            }
+            Ask::NotWithin(above, below) => lies_within(bounds, above.length, below.length),
+            Ask::Above(_)
+            | Ask::AtLeast(_)
+            | Ask::AtMost(_)
+            | Ask::Below(_)
+            | Ask::StopsBall(_) => false,
+        };
+        if best.verdict == Verdict::NotMeasured && within {
             best.verdict = Verdict::FallsShort;
             best.alone = Verdict::FallsShort;
         }
@@ -159,6 +181,9 @@ fn settled_first(verdict: Verdict) -> u8 {
         Verdict::TooClose | Verdict::NotMeasured | Verdict::DoesNotApply => 2,
     }
 }
+
+/// Below this no two lengths differ.
+const HAIR: Length = Length::from_nanometres(1);
 
 /// Whether the bounds together place the value inside the band.
 fn lies_within(bounds: &[Evidence], above: Length, below: Length) -> bool {
@@ -211,7 +236,7 @@ impl<'r> Ask<'r> {
     /// The verdict alone: what a condition asks.
     pub(super) fn verdict(self, evidence: Evidence, decision: Decision) -> Verdict {
         match evidence {
-            Evidence::Point(value, u) => self.point_verdicts(self.margin(value), u, decision).0,
+            Evidence::Point(value, u) => self.point_verdicts(value, u, decision).0,
             Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => {
                 self.bound_verdict(evidence)
             }
@@ -221,12 +246,15 @@ impl<'r> Ask<'r> {
     /// The verdict, and that of the simple decision.
     fn point_verdicts(
         self,
-        margin: Length,
+        value: Length,
         u: StandardUncertainty,
         decision: Decision,
     ) -> (Verdict, Verdict) {
+        let margin = self.margin(value);
         let equal_is_fine = match self {
             Ask::AtLeast(_) | Ask::AtMost(_) | Ask::NotWithin(..) => true,
+            // a probe that just fits passes, and so does the head
+            Ask::Entraps(entraps) => value >= entraps.head.length,
             Ask::Above(_) | Ask::Below(_) | Ask::StopsBall(_) => false,
         };
         let alone = if margin > Length::ZERO || (equal_is_fine && margin == Length::ZERO) {
@@ -246,7 +274,7 @@ impl<'r> Ask<'r> {
 
     fn judge_point(self, value: Length, u: StandardUncertainty, decision: Decision) -> Outcome<'r> {
         let margin = self.margin(value);
-        let (verdict, alone) = self.point_verdicts(margin, u, decision);
+        let (verdict, alone) = self.point_verdicts(value, u, decision);
         Outcome {
             verdict,
             alone,
@@ -261,6 +289,9 @@ impl<'r> Ask<'r> {
         match self {
             Ask::Above(limit) | Ask::AtLeast(limit) => value - limit.length,
             Ask::AtMost(limit) | Ask::Below(limit) | Ask::StopsBall(limit) => limit.length - value,
+            Ask::Entraps(entraps) => {
+                (entraps.short.length - value).max(value - entraps.head.length)
+            }
             Ask::NotWithin(above, below) => (above.length - value).max(value - below.length),
         }
     }
@@ -273,14 +304,8 @@ impl<'r> Ask<'r> {
             Ask::AtMost(limit) | Ask::Below(limit) | Ask::StopsBall(limit) => {
                 Probability::below(value, limit.length, u)
             }
-            Ask::NotWithin(above, below) => {
-                let inside = Probability::below(value, below.length, u).minus(Probability::below(
-                    value,
-                    above.length,
-                    u,
-                ));
-                inside.complement()
-            }
+            Ask::Entraps(entraps) => inside(value, &entraps.short, &entraps.head, u).complement(),
+            Ask::NotWithin(above, below) => inside(value, above, below, u).complement(),
         }
     }
 
@@ -291,6 +316,15 @@ impl<'r> Ask<'r> {
             Ask::AtMost(limit) => upper(bound, limit.length, Equal::Meets),
             Ask::Below(limit) | Ask::StopsBall(limit) => {
                 upper(bound, limit.length, Equal::FallsShort)
+            }
+            Ask::Entraps(entraps) => {
+                let under = upper(bound, entraps.short.length, Equal::FallsShort);
+                let over = lower(bound, entraps.head.length, Equal::Meets);
+                if under == Verdict::Meets || over == Verdict::Meets {
+                    Verdict::Meets
+                } else {
+                    Verdict::NotMeasured
+                }
             }
             Ask::NotWithin(above, below) => {
                 let under = upper(bound, above.length, Equal::Meets);
@@ -328,6 +362,18 @@ impl<'r> Ask<'r> {
             Ask::AtMost(limit) => of(Operator::AtMost, limit),
             Ask::Below(limit) => of(Operator::Below, limit),
             Ask::StopsBall(limit) => of(Operator::StopsBall, limit),
+            Ask::Entraps(entraps) => {
+                let near_head = value - entraps.short.length > entraps.head.length - value;
+                let nearest = if near_head {
+                    &entraps.head
+                } else {
+                    &entraps.short
+                };
+                LimitShown {
+                    written: Cow::Owned(trap(entraps)),
+                    ..of(Operator::Entraps, nearest)
+                }
+            }
             Ask::NotWithin(above, below) => {
                 let near_below = value - above.length > below.length - value;
                 let nearest = if near_below { below } else { above };
@@ -338,6 +384,20 @@ impl<'r> Ask<'r> {
             }
         }
     }
+}
+
+/// How likely a value lies between two limits.
+fn inside(value: Length, above: &Limit, below: &Limit, u: StandardUncertainty) -> Probability {
+    let under = Probability::below(value, below.length, u);
+    under.minus(Probability::below(value, above.length, u))
+}
+
+/// `3 1/2 x 6.2 in probe while stopping a 9 in ball`
+pub(super) fn trap(entraps: &Entraps) -> String {
+    format!(
+        "{} probe while stopping a {} ball",
+        entraps.written, entraps.head.written
+    )
 }
 
 /// What a value exactly at the limit does.

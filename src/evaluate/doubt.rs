@@ -71,6 +71,7 @@ impl Ends {
                 | Item::StairTriangle
                 | Item::RiserOpening
                 | Item::SolidPartTopWidth
+                | Item::VOpening
                 | Item::PostSpacing
                 | Item::PostSection
         );

@@ -159,6 +159,10 @@ impl LimitShown<'_> {
             Operator::AtLeast => format!("at least {written}"),
             Operator::AtMost => format!("at most {written}"),
             Operator::Below => format!("less than {written}"),
+            Operator::AngleAtLeast => format!("sides that open {written} or more"),
+            Operator::Entraps => format!("must not admit a {written}"),
+            Operator::LadderBelow => format!("no two less than {written} apart"),
+            Operator::LadderUpTo => format!("no two {written} apart or nearer"),
             Operator::Is => format!("must be {written}"),
             Operator::IsNot => format!("must not be {written}"),
             Operator::NoneWithin => format!("none within {written}"),
@@ -173,16 +177,24 @@ impl LimitShown<'_> {
 pub enum Operator {
     /// More than; equal is not enough.
     Above,
+    /// An angle; equal is fine.
+    AngleAtLeast,
     /// Equal is fine.
     AtLeast,
     /// Equal is fine.
     AtMost,
     /// Less than; equal is too much.
     Below,
+    /// A probe of the torso must not pass where a ball of the head's size does not.
+    Entraps,
     /// One of these words.
     Is,
     /// None of these words.
     IsNot,
+    /// No two footholds nearer to each other than this.
+    LadderBelow,
+    /// No two footholds up to this from each other.
+    LadderUpTo,
     /// No foothold within this zone; its ends belong to it.
     NoneWithin,
     /// Not inside this band; its ends are outside.
@@ -197,11 +209,15 @@ impl Operator {
     pub const fn key(self) -> &'static str {
         match self {
             Operator::Above => "above",
+            Operator::AngleAtLeast => "angle-at-least",
             Operator::AtLeast => "at-least",
             Operator::AtMost => "at-most",
             Operator::Below => "below",
+            Operator::Entraps => "entraps",
             Operator::Is => "is",
             Operator::IsNot => "is-not",
+            Operator::LadderBelow => "ladder-below",
+            Operator::LadderUpTo => "ladder-up-to",
             Operator::NoneWithin => "none-within",
             Operator::NotWithin => "not-within",
             Operator::StopsBall => "stops-ball",
@@ -259,6 +275,36 @@ pub enum Reason<'r> {
     RisersOpen,
     /// The limit lies between the two bounds of an outline's clear opening.
     BoundsStraddle,
+    /// Whether the probe passes is not proven either way.
+    ProbeUndecided,
+    /// A gap is taken as long in the other direction, so that the probe's shorter side decides.
+    TakenAsLong,
+    /// How far along the guard several footholds lie is not written down.
+    AlongMissing,
+    /// Level bars are footholds: their heights are not written down.
+    BarsHaveHeights,
+    /// Two footholds make a ladder.
+    Ladder {
+        /// The height of the lower one.
+        lower: Length,
+        /// The height of the upper one.
+        upper: Length,
+        /// The unit it was written in.
+        unit: LengthUnit,
+    },
+    /// An opening that narrows downward: how it holds a ball.
+    Wedges {
+        /// The angle between its sides, in degrees.
+        degrees: String,
+        /// The largest ball that sinks in wholly.
+        ball: Length,
+        /// How far above the point its middle stays.
+        above: Length,
+        /// The unit it was written in.
+        unit: LengthUnit,
+    },
+    /// An opening whose sides do not meet is not judged by its angle.
+    SidesDoNotMeet,
     /// The depth of a foothold is not written down.
     FootholdDepthMissing,
     /// Too wide for the infill but not for the triangle: is it the triangle at the steps?

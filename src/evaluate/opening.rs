@@ -1,40 +1,32 @@
 //! Openings and footholds against what is asked of them: zones of height, balls
 //! tried everywhere, infill that gives way.
 
-use std::borrow::Cow;
-
-use crate::evaluate::LimitShown;
-use crate::evaluate::Operator;
 use crate::evaluate::Reason;
-use crate::evaluate::decide::Ask;
 use crate::evaluate::decide::Asks;
 use crate::evaluate::decide::Evidence;
 use crate::evaluate::decide::against;
 use crate::evaluate::decide::bounds_against;
 use crate::evaluate::decide::opening_asks;
+use crate::evaluate::decide::shape_asks;
+use crate::evaluate::entrapment;
 use crate::evaluate::judgement::Judgement;
 use crate::evaluate::judgement::Reach;
 use crate::evaluate::judgement::gauge;
-use crate::evaluate::judgement::seen;
 use crate::evaluate::judgement::settle;
 use crate::evaluate::scene::AtWorst;
 use crate::evaluate::scene::Piece;
 use crate::evaluate::scene::Said;
 use crate::evaluate::scene::Scene;
 use crate::evaluate::scene::Spread;
-use crate::evaluate::scene::says_nothing;
 use crate::evaluate::scene::word;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
-use crate::measure::combine;
 use crate::reading::Extent;
-use crate::reading::Foothold;
 use crate::reading::Graduation;
 use crate::reading::Push;
 use crate::reading::Value;
-use crate::rules::FootholdDemand;
 use crate::rules::Limit;
 use crate::rules::OpeningDemand;
 use crate::rules::Zone;
@@ -77,6 +69,7 @@ pub(super) fn opening<'r>(
             bounded.push((index, said));
         } else {
             all.extend(tape(scene, item, index, &said, demand, zoned));
+            all.extend(entrapment::probe(scene, item, index, &said, demand));
         }
     }
     if !bounded.is_empty() {
@@ -129,7 +122,12 @@ fn tape<'r>(
     zoned: &[&'r OpeningDemand],
 ) -> Option<Judgement<'r>> {
     let decision = scene.options.decision;
-    let asks = opening_asks(demand);
+    let shaped = entrapment::has_shape(scene, index);
+    let asks = if shaped {
+        shape_asks(demand)
+    } else {
+        opening_asks(demand)
+    };
     let outcome = against(said.evidence, &asks, decision)?;
     let mut judgement = Judgement::from_outcome(scene, item, index, said, outcome);
     match said.at_worst {
@@ -147,6 +145,7 @@ fn tape<'r>(
         })
     };
     in_zone(&mut judgement, said, demand, lenient);
+    entrapment::taken_as_long(&mut judgement);
     give_way(
         scene,
         &mut judgement,
@@ -220,6 +219,7 @@ fn balls<'r>(
         })
     };
     in_zone(&mut judgement, said, demand, lenient);
+    entrapment::taken_as_long(&mut judgement);
     give_way(scene, &mut judgement, bounded, demand);
     if said.everywhere() {
         judgement.partial = false;
@@ -328,85 +328,6 @@ fn overlaps(zone: &Zone, at: Extent) -> bool {
     at.low <= zone.to.length && at.high >= zone.from.length
 }
 
-/// Footholds within a zone.
-pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Judgement<'r> {
-    let item = Item::Foothold;
-    let mut all = Vec::new();
-    for (index, observation) in scene.of(item) {
-        let value = observation.reading.as_ref().map(|reading| &reading.value);
-        all.push(match value {
-            Some(Value::Foothold(foothold)) => one_foothold(scene, index, foothold, demand),
-            Some(Value::None) => seen(scene, item, index, Verdict::Meets, zone_shown(demand)),
-            _ => {
-                let reason = says_nothing(index, observation).unwrap_or(Reason::Unreadable(index));
-                Judgement::open(item, reason)
-            }
-        });
-    }
-    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, item))
-}
-
-fn one_foothold<'r>(
-    scene: &Scene<'_>,
-    index: usize,
-    foothold: &Foothold,
-    demand: &'r FootholdDemand,
-) -> Judgement<'r> {
-    let item = Item::Foothold;
-    let point = |length, item| {
-        let observation = scene.guard.observation(index);
-        let terms = scene.terms(
-            item,
-            observation,
-            length,
-            foothold.unit,
-            foothold.graduation,
-        );
-        Evidence::Point(length, combine(&terms))
-    };
-    let said = |evidence| Said {
-        evidence,
-        at_worst: None,
-        unit: foothold.unit,
-        at: None,
-        ball: None,
-    };
-    let zone = &demand.none_within;
-    // below the zone or above it; its ends belong to it
-    let height = point(foothold.height, item);
-    let mut best: Option<Judgement<'r>> = None;
-    for ask in [Ask::Below(&zone.from), Ask::Above(&zone.to)] {
-        if let Some(outcome) = against(height, &Asks::only(ask), scene.options.decision) {
-            let next = Judgement::from_outcome(scene, item, index, &said(height), outcome);
-            best = better(best, next);
-        }
-    }
-    let shallow = demand.deeper_than.as_ref();
-    match (shallow, foothold.depth) {
-        (Some(limit), Some(depth)) => {
-            // the depth of a ledge is a gap between two faces
-            let depth = point(depth, Item::SolidPartTopWidth);
-            let ask = Asks::only(Ask::AtMost(limit));
-            if let Some(outcome) = against(depth, &ask, scene.options.decision) {
-                let next = Judgement::from_outcome(scene, item, index, &said(depth), outcome);
-                best = better(best, next);
-            }
-        }
-        (Some(_), None) => {
-            let unknown = Judgement::open(item, Reason::FootholdDepthMissing);
-            best = better(best, unknown);
-        }
-        (None, _) => {}
-    }
-    let mut judgement = best.unwrap_or_else(|| Judgement::open(item, Reason::NotWritten(item)));
-    if judgement.verdict != Verdict::Meets {
-        // how far it is from not counting says nothing beside a zone
-        judgement.limit = Some(zone_shown(demand));
-        judgement.margin = None;
-    }
-    judgement
-}
-
 /// The better of two ways to satisfy: meets, too close, not measured, falls short.
 pub(super) fn better<'r>(
     so_far: Option<Judgement<'r>>,
@@ -440,16 +361,6 @@ fn satisfied_first(verdict: Verdict) -> u8 {
         Verdict::NotMeasured => 2,
         Verdict::FallsShort => 3,
         Verdict::DoesNotApply => 4,
-    }
-}
-
-fn zone_shown(demand: &FootholdDemand) -> LimitShown<'_> {
-    let Zone { from, to } = &demand.none_within;
-    LimitShown {
-        operator: Operator::NoneWithin,
-        written: Cow::Owned(format!("{} and {}", from.written, to.written)),
-        value: None,
-        unit: None,
     }
 }
 

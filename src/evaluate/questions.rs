@@ -56,13 +56,16 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         Reason::CircumstanceMissing(item) | Reason::NotWritten(item) => {
             (!matches!(item.info().kind, Kind::Text)).then_some(*item)
         }
-        Reason::BoundDoesNotSettle
+        Reason::AlongMissing
+        | Reason::BarsHaveHeights
+        | Reason::BoundDoesNotSettle
         | Reason::BoundsStraddle
         | Reason::FootholdDepthMissing
         | Reason::LiftMissing
         | Reason::NeedsPush
         | Reason::NosingThickness
         | Reason::OutsideZone(_)
+        | Reason::ProbeUndecided
         | Reason::PushTooWeak
         | Reason::RisersOpen
         | Reason::NoSuchStep
@@ -74,6 +77,7 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         | Reason::ExactlyAtLimit
         | Reason::Excepted(_)
         | Reason::ForAPerson(_)
+        | Reason::Ladder { .. }
         | Reason::MayBeTriangle
         | Reason::NoBuildTolerance
         | Reason::NoGuard
@@ -81,9 +85,12 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         | Reason::NotInForceWhenBuilt
         | Reason::PushedByHand
         | Reason::SettledByGauge(_)
+        | Reason::SidesDoNotMeet
+        | Reason::TakenAsLong
         | Reason::TakenInZone(_)
         | Reason::TriggerFalse(_)
         | Reason::TriggerInDoubt(_)
-        | Reason::Unreadable(_) => None,
+        | Reason::Unreadable(_)
+        | Reason::Wedges { .. } => None,
     }
 }

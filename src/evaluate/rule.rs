@@ -7,8 +7,10 @@ use crate::evaluate::condition::Applies;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::applies;
 use crate::evaluate::condition::reasons;
+use crate::evaluate::foothold;
 use crate::evaluate::judgement;
 use crate::evaluate::judgement::Judgement;
+use crate::evaluate::narrows;
 use crate::evaluate::opening;
 use crate::evaluate::scene::Build;
 use crate::evaluate::scene::Presence;
@@ -103,6 +105,7 @@ impl<'r> Others<'_, 'r> {
                 Demand::Count(_)
                 | Demand::Foothold(_)
                 | Demand::Length(_)
+                | Demand::VOpening(_)
                 | Demand::Words { .. } => None,
             })
     }
@@ -253,7 +256,7 @@ fn one<'r>(
 ) -> Judgement<'r> {
     match &check.demand {
         Demand::Count(bounds) => judgement::count(scene, item, bounds),
-        Demand::Foothold(demand) => opening::foothold(scene, demand),
+        Demand::Foothold(demand) => foothold::foothold(scene, demand),
         Demand::Length(bounds) => judgement::length(scene, item, bounds),
         Demand::Opening(demand) => {
             let zoned = match demand.zone {
@@ -264,6 +267,7 @@ fn one<'r>(
             may_be_triangle(scene, &mut judgement, others);
             judgement
         }
+        Demand::VOpening(limit) => narrows::v_opening(scene, limit),
         Demand::Words { .. } if item == Item::Guard => judgement::presence(scene),
         Demand::Words { is, is_not } => judgement::words(scene, item, is, is_not),
     }

@@ -281,6 +281,7 @@ impl<'g> Scene<'g> {
             | Value::Count(_)
             | Value::Date { .. }
             | Value::Foothold(_)
+            | Value::VOpening(_)
             | Value::Section(..)
             | Value::Text(_)
             | Value::ThingToClimb(_)
@@ -393,6 +394,7 @@ pub(super) fn word(observation: &Observation) -> Option<&'static str> {
         | Value::Count(_)
         | Value::Date { .. }
         | Value::Foothold(_)
+        | Value::VOpening(_)
         | Value::Measure(_)
         | Value::Section(..)
         | Value::Shape(_)

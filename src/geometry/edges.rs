@@ -309,6 +309,27 @@ impl EdgeTree {
         true
     }
 
+    /// The sides whose boxes meet a box.
+    pub(super) fn near(&self, bounds: &Bounds, found: &mut Vec<usize>) {
+        let mut stack = [0_usize; 64];
+        let mut depth = 1;
+        while depth > 0 {
+            depth -= 1;
+            let node = stack[depth];
+            if !self.boxes[node].meets(bounds) {
+                continue;
+            }
+            if node + 1 < self.leaves {
+                stack[depth] = 2 * node + 1;
+                stack[depth + 1] = 2 * node + 2;
+                depth += 2;
+                continue;
+            }
+            let run = self.run(node, node);
+            found.extend(run.filter(|edge| self.edges[*edge].bounds().meets(bounds)));
+        }
+    }
+
     /// Calls with every pair of sides (the first lower) whose boxes meet, until
     /// something comes back.
     pub(super) fn meeting<T>(

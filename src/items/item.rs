@@ -45,6 +45,7 @@ pub enum Item {
     EdgeGap,
     StairTriangle,
     RiserOpening,
+    VOpening,
     Foothold,
     ThingToClimb,
     HandrailHeight,
@@ -89,6 +90,8 @@ pub enum Kind {
     ThingToClimb,
     /// ± a length.
     Tolerance,
+    /// An opening that is open at the top and narrows downward: `5 in wide 6 in deep`.
+    VOpening,
     /// A word of a list, better words first.
     Words(&'static [Word]),
     /// A year or a span of years.
@@ -264,6 +267,7 @@ impl Item {
             | Kind::Text
             | Kind::ThingToClimb
             | Kind::Tolerance
+            | Kind::VOpening
             | Kind::Years => &[],
         }
     }

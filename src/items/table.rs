@@ -792,6 +792,39 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
+        synonyms: &[
+            "v gap",
+            "vee",
+            "v",
+            "vee opening",
+            "v shaped opening",
+            "v shaped gap",
+        ],
+        worst: Worst::Neither,
+        hazards: &[Hazard::Entrapment],
+        question: "Does any opening stand open at the top and narrow downward, and how wide and deep is it?",
+        none_allowed: true,
+        pictured: Pictured::Not(
+            "the letter is its own drawing: wide at the top, deep to the point",
+        ),
+        ..row(
+            Item::VOpening,
+            "v opening",
+            Kind::VOpening,
+            Group::Measured,
+            "An opening that is open at the top and narrows downward: between pickets, scrolls, a rail and a post.",
+            &[
+                "Measure how wide it is at the top, and how deep from there to where the sides meet.",
+                "If the sides do not meet, add how wide it is at the bottom. Nothing of the kind: none.",
+            ],
+            &[
+                "5 in wide 6 in deep",
+                "120 mm wide 150 mm deep 20 mm at the bottom",
+                "none",
+            ],
+        )
+    },
+    ItemInfo {
         synonyms: &["toe hold", "toehold", "ledge", "ledges", "footholds"],
         hazards: &[Hazard::Climb],
         question: "Is there anything on the guard that a child's foot could stand on, and how high?",
@@ -1099,6 +1132,7 @@ mod tests {
                 | Kind::Graduation
                 | Kind::Text
                 | Kind::Tolerance
+                | Kind::VOpening
                 | Kind::Words(_)
                 | Kind::Years => info.group == Group::Measured,
             };

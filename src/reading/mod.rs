@@ -33,8 +33,9 @@ pub use length::parse_length;
 pub use parse::{Parsed, parse};
 pub use print::print;
 pub use slope::parse_slope;
+pub use things::parse_sides;
 pub use value::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Value,
+    StairReading, Stick, ThingToClimb, Tilt, VReading, Value,
 };
 pub use when::{parse_age, parse_years};

@@ -16,9 +16,10 @@ use crate::reading::opening::opening;
 use crate::reading::plausible::dates_are_slips;
 use crate::reading::quantity::Context;
 use crate::reading::stair::stair_triangle;
-use crate::reading::things::foothold;
+use crate::reading::things::footholds;
 use crate::reading::things::section;
 use crate::reading::things::thing_to_climb;
+use crate::reading::things::v_opening;
 use crate::reading::tokens::Cursor;
 use crate::reading::when::age;
 use crate::reading::when::parse_years;
@@ -122,12 +123,13 @@ fn readings(
         }
         Kind::Ages => vec![Value::Age(age(cursor)?)],
         Kind::Count => vec![count(cursor, item)?],
-        Kind::Foothold => vec![foothold(cursor, context, item)?],
+        Kind::Foothold => footholds(cursor, context, item)?,
         Kind::Graduation => vec![graduation(cursor, context, item)?],
         Kind::Length => length(cursor, context, item)?,
         Kind::Section => vec![section(cursor, context)?],
         Kind::StairTriangle => vec![stair_triangle(cursor, context, item)?],
         Kind::ThingToClimb => vec![thing_to_climb(cursor, context, item)?],
+        Kind::VOpening => vec![v_opening(cursor, context, item)?],
         Kind::Tolerance => vec![tolerance(cursor, context, item)?],
     };
     cursor.finish()?;

@@ -190,7 +190,8 @@ pub(super) fn dates_are_slips(kind: Kind) -> bool {
         | Kind::Section
         | Kind::StairTriangle
         | Kind::ThingToClimb
-        | Kind::Tolerance => true,
+        | Kind::Tolerance
+        | Kind::VOpening => true,
         Kind::Date | Kind::Text | Kind::Words(_) | Kind::Years => false,
     }
 }

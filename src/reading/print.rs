@@ -26,6 +26,7 @@ use crate::reading::Reading;
 use crate::reading::ShapeReading;
 use crate::reading::StairReading;
 use crate::reading::ThingToClimb;
+use crate::reading::VReading;
 use crate::reading::Value;
 use crate::reading::length::parse_length;
 
@@ -66,6 +67,7 @@ fn value(value: &Value) -> String {
         Value::Section(a, b) => format!("{} x {}", any_unit(*a), any_unit(*b)),
         Value::Shape(found) => shape(found),
         Value::StairTriangle(found) => stair(found),
+        Value::VOpening(found) => v_opening(found),
         Value::Stick(found) => {
             let word = if found.reaches { "reaches" } else { "below" };
             format!("{word} {}", in_unit(found.stick, found.unit))
@@ -335,13 +337,29 @@ fn stair(found: &StairReading) -> String {
     text + &within(found.graduation, found.unit)
 }
 
+fn v_opening(found: &VReading) -> String {
+    let side = |length: Length| with_step(length, found.unit, found.graduation);
+    let mut text = format!("{} wide {} deep", side(found.wide), side(found.deep));
+    if found.bottom != Length::ZERO {
+        text.push_str(&format!(" {} at the bottom", side(found.bottom)));
+    }
+    text + &within(found.graduation, found.unit)
+}
+
 fn foothold(found: &Foothold) -> String {
     let side = |length: Length| with_step(length, found.unit, found.graduation);
     let mut text = format!("{} high", side(found.height));
     if let Some(depth) = found.depth {
         text.push_str(&format!(" {} deep", side(depth)));
     }
-    text + &within(found.graduation, found.unit)
+    if let Some(along) = found.along {
+        text.push_str(&format!(" {} along", side(along)));
+    }
+    text += &within(found.graduation, found.unit);
+    if let Some(slope) = found.slope {
+        text.push_str(&format!(" sloped {} deg", slope.degrees()));
+    }
+    text
 }
 
 /// One of several lengths that share a graduation.

@@ -40,18 +40,25 @@ pub fn parse_slope(text: &str) -> Result<Angle, ReadingError> {
     let mut cursor = Cursor::new(text);
     let angle = slope(&mut cursor)?;
     cursor.finish()?;
-    let found = quoted(text);
-    if angle.get::<degree>() >= 90.0 {
-        return Err(ReadingError::new(
-            format!("{found} is as steep as a wall or steeper"),
-            cursor.whole(),
-        )
-        .help(FORMS));
-    }
+    refuse_wall(&cursor, angle)?;
     Ok(angle)
 }
 
-fn slope(cursor: &mut Cursor<'_>) -> Result<Angle, ReadingError> {
+/// Refuses 90 degrees and more.
+pub(super) fn refuse_wall(cursor: &Cursor<'_>, angle: Angle) -> Result<(), ReadingError> {
+    if angle.get::<degree>() < 90.0 {
+        return Ok(());
+    }
+    let found = quoted(cursor.text());
+    Err(ReadingError::new(
+        format!("{found} is as steep as a wall or steeper"),
+        cursor.whole(),
+    )
+    .help(FORMS))
+}
+
+/// The slope that is next.
+pub(super) fn slope(cursor: &mut Cursor<'_>) -> Result<Angle, ReadingError> {
     let whole = cursor.whole();
     let start = cursor.mark();
     let first = number(cursor).map_err(|error| error.help(FORMS))?;

@@ -3,6 +3,7 @@
 use crate::geometry::Risers;
 use crate::geometry::Shape;
 use crate::measure::Age;
+use crate::measure::Angle;
 use crate::measure::Force;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
@@ -56,6 +57,8 @@ pub enum Value {
     ThingToClimb(ThingToClimb),
     /// Could not look, with the word that says so: `not reached`, `unknown`, `n/a`, `-`, `?`.
     Unknown,
+    /// An opening that is open at the top and narrows downward.
+    VOpening(VReading),
     /// A word of the item's list.
     Word(&'static str),
     /// Years in which something may have been built.
@@ -71,6 +74,7 @@ impl Value {
             Value::Measure(measure) => Some((measure.unit, measure.graduation)),
             Value::Shape(shape) => Some((shape.unit, shape.graduation)),
             Value::StairTriangle(stair) => Some((stair.unit, stair.graduation)),
+            Value::VOpening(vee) => Some((vee.unit, vee.graduation)),
             Value::Age(_)
             | Value::Ball(_)
             | Value::Count(_)
@@ -196,10 +200,53 @@ pub struct Foothold {
     pub height: Length,
     /// How deep it is, where written.
     pub depth: Option<Length>,
+    /// How far along the guard it lies, where written.
+    pub along: Option<Length>,
+    /// How its top slopes, where written; else it is taken as level.
+    pub slope: Option<Tilt>,
     /// The unit of its height.
     pub unit: LengthUnit,
     /// How finely it was read.
     pub graduation: Graduation,
+}
+
+/// An opening that is open at the top and narrows downward.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct VReading {
+    /// How wide it is at the top.
+    pub wide: Length,
+    /// How deep it is, from there down.
+    pub deep: Length,
+    /// How wide it is at the bottom; nothing where its sides meet.
+    pub bottom: Length,
+    /// The unit it was written in.
+    pub unit: LengthUnit,
+    /// How finely its dimensions were read (the coarsest of them).
+    pub graduation: Graduation,
+}
+
+/// A slope in whole billionths of a degree, so that equality at a limit is exact.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Tilt(i64);
+
+impl Tilt {
+    /// From an angle, rounded to a billionth of a degree.
+    #[must_use]
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "slopes lie between 0 and 90 degrees"
+    )]
+    pub fn of(angle: Angle) -> Tilt {
+        Tilt((angle.get::<uom::si::angle::degree>() * 1e9).round() as i64)
+    }
+
+    /// In degrees, with as many digits as it needs.
+    #[must_use]
+    pub fn degrees(self) -> String {
+        let (whole, part) = (self.0 / 1_000_000_000, self.0 % 1_000_000_000);
+        let text = format!("{whole}.{part:09}");
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    }
 }
 
 /// Something near the guard that a child could climb.

@@ -86,6 +86,7 @@ pub(super) fn none_refused(cursor: &Cursor<'_>, item: Item) -> ReadingError {
         | Kind::Text
         | Kind::ThingToClimb
         | Kind::Tolerance
+        | Kind::VOpening
         | Kind::Words(_)
         | Kind::Years => {
             format!("write {example}, or not reached where you could not look")

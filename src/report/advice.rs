@@ -50,6 +50,9 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             "take it away, cover it, or close the face in front of it, so that no foot finds hold."
                 .to_owned()
         }
+        Item::VOpening => {
+            "close it, or fill it from the bottom until it is wider than it is deep.".to_owned()
+        }
         Item::ThingToClimb => "move it away from the guard.".to_owned(),
         Item::HandrailHeight if lower_is_better(finding) => format!("lower the handrail{by}."),
         Item::HandrailHeight => format!("raise the handrail{by}."),
@@ -183,7 +186,8 @@ pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
         finding.item,
         Item::HandrailHeight | Item::Height | Item::SolidPartHeight
     );
-    let single = limit.value.is_some() && limit.operator != Operator::NotWithin;
+    let single =
+        limit.value.is_some() && !matches!(limit.operator, Operator::Entraps | Operator::NotWithin);
     let place = if finding.item == Item::StairTriangle {
         "step"
     } else {

@@ -113,16 +113,25 @@ fn step(from: &Limit, to: &Limit) -> Option<String> {
 /// The lengths that a demand states, each with what kind of limit it is.
 fn limits(demand: &Demand) -> Vec<(&'static str, &Limit)> {
     match demand {
-        Demand::Count(_) | Demand::Words { .. } => Vec::new(),
+        Demand::Count(_) | Demand::VOpening(_) | Demand::Words { .. } => Vec::new(),
         Demand::Foothold(demand) => {
-            let zone = &demand.none_within;
-            let mut all = vec![("from", &zone.from), ("to", &zone.to)];
+            let zone = demand.none_within.iter();
+            let mut all: Vec<_> = zone
+                .flat_map(|zone| [("from", &zone.from), ("to", &zone.to)])
+                .collect();
+            all.extend(
+                demand
+                    .ladder
+                    .iter()
+                    .map(|ladder| ("ladder", ladder.limit())),
+            );
             all.extend(demand.deeper_than.iter().map(|limit| ("deeper", limit)));
             all
         }
         Demand::Length(bounds) => of_bounds(bounds),
         Demand::Opening(demand) => {
             let band = demand.not_within.as_ref();
+            let entraps = demand.entraps.as_ref();
             let zone = demand.zone.as_ref();
             let all = [
                 ("ball", demand.stops_ball.as_ref()),
@@ -130,6 +139,9 @@ fn limits(demand: &Demand) -> Vec<(&'static str, &Limit)> {
                 ("at least", demand.at_least.as_ref()),
                 ("above", band.map(|(above, _)| above)),
                 ("below", band.map(|(_, below)| below)),
+                ("probe, short", entraps.map(|entraps| &entraps.short)),
+                ("probe, long", entraps.map(|entraps| &entraps.long)),
+                ("head", entraps.map(|entraps| &entraps.head)),
                 ("from", zone.map(|zone| &zone.from)),
                 ("to", zone.map(|zone| &zone.to)),
             ];

@@ -76,6 +76,7 @@ pub fn opening_notes(value: &Value, ball: Option<Length>, unit: LengthUnit) -> V
         | Value::Text(_)
         | Value::ThingToClimb(_)
         | Value::Unknown
+        | Value::VOpening(_)
         | Value::Word(_)
         | Value::Years(_) => Vec::new(),
     }

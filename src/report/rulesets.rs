@@ -12,6 +12,7 @@ use crate::rules::Check;
 use crate::rules::Condition;
 use crate::rules::Demand;
 use crate::rules::FootholdDemand;
+use crate::rules::Ladder;
 use crate::rules::Limit;
 use crate::rules::OpeningDemand;
 use crate::rules::Rule;
@@ -297,6 +298,7 @@ fn check(check: &Check) -> String {
         Demand::Foothold(demand) => foothold(demand),
         Demand::Length(limits) => limits.says(written),
         Demand::Opening(demand) => opening(demand),
+        Demand::VOpening(limit) => format!("its sides open {} or more", one_line(&limit.written)),
         Demand::Words { is, is_not } => {
             let mut parts = Vec::new();
             if !is.is_empty() {
@@ -312,18 +314,31 @@ fn check(check: &Check) -> String {
 }
 
 fn foothold(demand: &FootholdDemand) -> String {
-    let zone = &demand.none_within;
-    let deep = demand
-        .deeper_than
-        .as_ref()
-        .map_or_else(String::new, |limit| {
-            format!(" deeper than {}", written(limit))
+    let mut counts = String::new();
+    if let Some(limit) = &demand.deeper_than {
+        counts.push_str(&format!(" deeper than {}", written(limit)));
+    }
+    if let Some(slope) = &demand.no_steeper_than {
+        counts.push_str(&format!(" sloping {} or less", one_line(&slope.written)));
+    }
+    let mut parts = Vec::new();
+    if let Some(zone) = &demand.none_within {
+        let (from, to) = (written(&zone.from), written(&zone.to));
+        parts.push(format!("none{counts} between {from} and {to}"));
+    }
+    if let Some(ladder) = &demand.ladder {
+        let limit = written(ladder.limit());
+        let near = match ladder {
+            Ladder::Below(_) => format!("less than {limit} apart"),
+            Ladder::UpTo(_) => format!("{limit} apart or nearer"),
+        };
+        parts.push(if demand.none_within.is_some() {
+            format!("several are fine unless two are {near}, upwards or along")
+        } else {
+            format!("no two{counts} {near}: they make a ladder")
         });
-    format!(
-        "none{deep} between {} and {}",
-        written(&zone.from),
-        written(&zone.to)
-    )
+    }
+    parts.join("; ")
 }
 
 fn opening(demand: &OpeningDemand) -> String {
@@ -342,6 +357,13 @@ fn opening(demand: &OpeningDemand) -> String {
             "not between {} and {}",
             written(above),
             written(below)
+        ));
+    }
+    if let Some(entraps) = &demand.entraps {
+        parts.push(format!(
+            "what admits a probe of {} must let a ball of {} through too",
+            one_line(&entraps.written),
+            written(&entraps.head)
         ));
     }
     let zone = demand.zone.as_ref().map_or_else(String::new, |zone| {

@@ -144,6 +144,32 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         Reason::BoundsStraddle => {
             "the largest ball through it is so near to the limit that the sum cannot tell: try a ball of the limit's own size".to_owned()
         }
+        Reason::ProbeUndecided => {
+            "whether the probe passes is so near, or the outline so involved, that the sum cannot tell: cut the probe from card and try it".to_owned()
+        }
+        Reason::TakenAsLong => {
+            "taken as long in the other direction, as gaps between bars are; if it is not, write its shape (rectangle 4 x 5 in)".to_owned()
+        }
+        Reason::AlongMissing => {
+            "how far along the guard the ledges lie is not written down (450 mm high 600 mm along)".to_owned()
+        }
+        Reason::BarsHaveHeights => {
+            "level bars are something to stand on: write their heights (100 to 900 mm every 100 mm)".to_owned()
+        }
+        Reason::Ladder { lower, upper, unit } => format!(
+            "the ledges at {} and {} are {} apart",
+            lower.readable(*unit),
+            upper.readable(*unit),
+            (*upper - *lower).readable(*unit)
+        ),
+        Reason::SidesDoNotMeet => {
+            "its sides do not meet at the bottom, and no rule that was read says how such an opening is judged: look at it as an opening of its own".to_owned()
+        }
+        Reason::Wedges { degrees, ball, above, unit } => format!(
+            "its sides open {degrees} degrees: a ball of {} sinks in wholly and wedges with its middle {} above the point",
+            ball.readable(*unit),
+            above.readable(*unit)
+        ),
         Reason::FootholdDepthMissing => "how deep the foothold is is not written down".to_owned(),
         Reason::MayBeTriangle => {
             "is this the triangle at the steps? Then a larger ball counts: write it as a stair triangle (rise 7 3/4 going 10 lift 2 in)".to_owned()

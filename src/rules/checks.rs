@@ -13,7 +13,9 @@ use crate::rules::fields::Fields;
 use crate::rules::fields::Node;
 use crate::rules::model::Check;
 use crate::rules::model::Demand;
+use crate::rules::model::Entraps;
 use crate::rules::model::FootholdDemand;
+use crate::rules::model::Ladder;
 use crate::rules::model::Limit;
 use crate::rules::model::OpeningDemand;
 use crate::rules::model::Subject;
@@ -22,6 +24,8 @@ use crate::rules::quantity::bounds;
 use crate::rules::quantity::count;
 use crate::rules::quantity::force;
 use crate::rules::quantity::limit;
+use crate::rules::quantity::sides;
+use crate::rules::quantity::slope;
 use crate::rules::quantity::zone;
 
 /// The key that stands for every opening of a guard.
@@ -33,12 +37,29 @@ const PLACED_OPENING: &[&str] = &[
     "at-most",
     "at-least",
     "not-within",
+    "entraps",
     "zone",
     "pushed",
 ];
 
 /// Operators for openings whose place is given by what they are.
-const FIXED_OPENING: &[&str] = &["stops-ball", "at-most", "at-least", "not-within", "pushed"];
+const FIXED_OPENING: &[&str] = &[
+    "stops-ball",
+    "at-most",
+    "at-least",
+    "not-within",
+    "entraps",
+    "pushed",
+];
+
+/// What can be said of footholds.
+const FOOTHOLD: &[&str] = &[
+    "none-within",
+    "deeper-than",
+    "no-steeper-than",
+    "ladder-up-to",
+    "ladder-below",
+];
 
 /// What a rule asks, by its `check` or its `check-any`.
 pub(super) fn checks(rule: &Fields<'_>, faults: &mut Faults) -> Vec<Check> {
@@ -124,6 +145,7 @@ fn demand(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Demand> 
             bounds(&fields, faults, count, |n| i64::from(*n)).map(Demand::Count)
         }
         Kind::Foothold => foothold(item, value, faults),
+        Kind::VOpening => v_opening(item, value, faults),
         Kind::Length => {
             let fields = operators(item, value, BOUNDS, faults)?;
             bounds(&fields, faults, limit, nanometres).map(Demand::Length)
@@ -166,6 +188,10 @@ fn opening(item: Item, value: &Node<'_>, fitting: &[&str], faults: &mut Faults) 
         not_within: fields
             .value("not-within")
             .and_then(|value| band(value, faults)),
+        entraps: fields
+            .value("entraps")
+            .and_then(|value| entraps(value, faults))
+            .map(Box::new),
         zone: fields
             .value("zone")
             .and_then(|value| zone(value, "zone", faults)),
@@ -179,7 +205,7 @@ fn opening(item: Item, value: &Node<'_>, fitting: &[&str], faults: &mut Faults) 
 
 /// Reports bounds of an opening that ask for nothing, or for what cannot be.
 fn consistent(demand: &OpeningDemand, fields: &Fields<'_>, faults: &mut Faults) {
-    let asked = ["stops-ball", "at-most", "at-least", "not-within"];
+    let asked = ["stops-ball", "at-most", "at-least", "not-within", "entraps"];
     if asked.iter().all(|key| fields.value(key).is_none()) {
         faults.error_help(
             Fault::NothingAsked,
@@ -244,19 +270,76 @@ fn band(value: &Node<'_>, faults: &mut Faults) -> Option<(Limit, Limit)> {
     Some((above, below))
 }
 
-fn foothold(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
-    let fields = operators(item, value, &["none-within", "deeper-than"], faults)?;
-    let before = faults.errors();
-    let deeper_than = fields
-        .value("deeper-than")
-        .and_then(|value| limit(value, "deeper-than", faults));
-    let Some(value) = fields.value("none-within") else {
-        fields.missing("none-within", "a rule about footholds", faults);
+/// A body without its head: `{ admits = "3 1/2 x 6.2 in", stops-ball = "9 in" }`.
+fn entraps(value: &Node<'_>, faults: &mut Faults) -> Option<Entraps> {
+    const KEYS: [&str; 2] = ["admits", "stops-ball"];
+    let fields = Fields::of(value, "`entraps`", faults)?;
+    fields.only(&KEYS, "`entraps`", faults);
+    for key in KEYS {
+        if fields.value(key).is_none() {
+            fields.missing(key, "`entraps`", faults);
+        }
+    }
+    let head = limit(fields.value("stops-ball")?, "stops-ball", faults);
+    let probe = sides(fields.value("admits")?, "admits", faults);
+    let (head, (short, long, written)) = (head?, probe?);
+    if head.length <= short.length {
+        faults.error_help(
+            Fault::Contradiction,
+            &value.span(),
+            format!(
+                "nothing admits a probe of {written} and stops a ball of {}",
+                head.written
+            ),
+            "the ball is the head's size, larger than the probe's shorter side",
+        );
         return None;
-    };
-    let none_within = zone(value, "none-within", faults)?;
+    }
+    Some(Entraps {
+        short,
+        long,
+        head,
+        written,
+    })
+}
+
+/// How far the sides of an opening that narrows downward must open.
+fn v_opening(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
+    let fields = operators(item, value, &["angle-at-least"], faults)?;
+    let value = fields.value("angle-at-least")?;
+    slope(value, "angle-at-least", faults).map(Demand::VOpening)
+}
+
+/// What counts as a foothold, where none may be, and how near two make a ladder.
+fn foothold(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
+    let fields = operators(item, value, FOOTHOLD, faults)?;
+    let before = faults.errors();
+    let mut one = |key| limit(fields.value(key)?, key, faults);
+    let deeper_than = one("deeper-than");
+    let (below, up_to) = (one("ladder-below"), one("ladder-up-to"));
+    if below.is_some() && up_to.is_some() {
+        faults.error_help(
+            Fault::Contradiction,
+            &fields.at_of("ladder-up-to"),
+            "`ladder-below` and `ladder-up-to` bound the same side",
+            "keep one: ladder-up-to takes ledges of exactly the distance as a ladder, ladder-below does not",
+        );
+    }
+    let ladder = below.map(Ladder::Below).or(up_to.map(Ladder::UpTo));
+    let no_steeper_than = fields
+        .value("no-steeper-than")
+        .and_then(|value| slope(value, "no-steeper-than", faults));
+    let none_within = fields
+        .value("none-within")
+        .and_then(|value| zone(value, "none-within", faults));
+    let asked = ["none-within", "ladder-below", "ladder-up-to"];
+    if asked.iter().all(|key| fields.value(key).is_none()) {
+        fields.missing("none-within", "a rule about footholds", faults);
+    }
     (faults.errors() == before).then_some(Demand::Foothold(FootholdDemand {
         none_within,
         deeper_than,
+        no_steeper_than,
+        ladder,
     }))
 }

@@ -37,10 +37,15 @@ const OPERATORS: &[&str] = &[
     "is-not",
     "stops-ball",
     "not-within",
+    "entraps",
     "zone",
     "pushed",
     "none-within",
     "deeper-than",
+    "no-steeper-than",
+    "ladder-up-to",
+    "ladder-below",
+    "angle-at-least",
 ];
 
 /// The operators that ask for words.
@@ -129,7 +134,8 @@ fn test(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Test> {
         | Kind::StairTriangle
         | Kind::Text
         | Kind::ThingToClimb
-        | Kind::Tolerance => no_test(item, entry, "no condition can look at it", faults),
+        | Kind::Tolerance
+        | Kind::VOpening => no_test(item, entry, "no condition can look at it", faults),
     }
 }
 
@@ -310,6 +316,7 @@ fn names(item: Item) -> Vec<&'static str> {
         | Kind::StairTriangle
         | Kind::Text
         | Kind::Tolerance
+        | Kind::VOpening
         | Kind::Words(_)
         | Kind::Years => item.words().iter().map(|word| word.name).collect(),
     }

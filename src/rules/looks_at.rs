@@ -40,11 +40,18 @@ impl Ruleset {
                 Demand::Count(_)
                 | Demand::Foothold(_)
                 | Demand::Length(_)
+                | Demand::VOpening(_)
                 | Demand::Words { .. } => None,
             })
             .flat_map(|demand| {
                 let band = demand.not_within.as_ref().map(|(above, _)| above);
-                let bounds = [demand.stops_ball.as_ref(), demand.at_most.as_ref(), band];
+                let probe = demand.entraps.as_ref().map(|entraps| &entraps.short);
+                let bounds = [
+                    demand.stops_ball.as_ref(),
+                    demand.at_most.as_ref(),
+                    band,
+                    probe,
+                ];
                 bounds.into_iter().flatten()
             })
     }

@@ -32,8 +32,9 @@ pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
 pub use load::{Loaded, load};
 pub use model::{
-    Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Example, FootholdDemand,
-    InForce, Limit, OpeningDemand, Rule, Ruleset, Source, Status, Subject, Test, Urgency, Zone,
+    Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Entraps, Example,
+    FootholdDemand, InForce, Ladder, Limit, OpeningDemand, Rule, Ruleset, SlopeLimit, Source,
+    Status, Subject, Test, Urgency, Zone,
 };
 pub use says::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};

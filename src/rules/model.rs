@@ -11,6 +11,7 @@ use crate::measure::Force;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
 use crate::reading::Reading;
+use crate::reading::Tilt;
 use crate::source::Excerpt;
 
 /// One ruleset: an edition of a code, or a collection of guidance.
@@ -314,6 +315,8 @@ pub enum Demand {
     Length(Bounds<Limit>),
     /// Of an opening.
     Opening(OpeningDemand),
+    /// Of an opening that narrows downward: its sides open at least this far.
+    VOpening(SlopeLimit),
     /// Of words: one of `is` if there are any, none of `is_not`.
     Words {
         /// Words that are fine.
@@ -334,10 +337,26 @@ pub struct OpeningDemand {
     pub at_least: Option<Limit>,
     /// A forbidden band: above the first and below the second is a failure.
     pub not_within: Option<(Limit, Limit)>,
+    /// A body must not pass where the head behind it does not.
+    pub entraps: Option<Box<Entraps>>,
     /// Only openings that lie here.
     pub zone: Option<Zone>,
     /// The push with which a ball is to be tried, where the rule states one.
     pub pushed: Option<Force>,
+}
+
+/// What holds a head: an opening that admits a probe of the torso and stops a ball
+/// of the head's size.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entraps {
+    /// The probe's shorter side; a probe that just fits is admitted.
+    pub short: Limit,
+    /// The probe's longer side.
+    pub long: Limit,
+    /// The head: a ball of exactly the clear opening passes.
+    pub head: Limit,
+    /// The probe as the file writes it.
+    pub written: String,
 }
 
 /// A band of heights above the walking surface, both ends included.
@@ -349,13 +368,54 @@ pub struct Zone {
     pub to: Limit,
 }
 
-/// What is asked of footholds: none within the zone that counts as one.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// What is asked of footholds: none within the zone that counts as one, and none
+/// that together make a ladder.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct FootholdDemand {
-    /// Where none may be.
-    pub none_within: Zone,
+    /// Where none may be; without it a single one is fine, and only a ladder counts.
+    pub none_within: Option<Zone>,
     /// Only what is deeper than this counts; without it, everything does.
     pub deeper_than: Option<Limit>,
+    /// Only what slopes no more than this counts; without it, everything does.
+    pub no_steeper_than: Option<SlopeLimit>,
+    /// How near to each other two of them make a ladder. With a zone, several in it
+    /// that are all farther from each other, upwards and along the guard, are fine.
+    pub ladder: Option<Ladder>,
+}
+
+/// A slope that a ruleset states, with its text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SlopeLimit {
+    /// The slope.
+    pub tilt: Tilt,
+    /// As the file writes it.
+    pub written: String,
+}
+
+/// How near to each other two footholds make a ladder.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Ladder {
+    /// `ladder-below`: nearer than this; equal is fine.
+    Below(Limit),
+    /// `ladder-up-to`: up to this; equal is a ladder.
+    UpTo(Limit),
+}
+
+impl Ladder {
+    /// The distance it states.
+    #[must_use]
+    pub const fn limit(&self) -> &Limit {
+        match self {
+            Ladder::Below(limit) | Ladder::UpTo(limit) => limit,
+        }
+    }
+
+    /// The distance it states, to change it.
+    pub const fn limit_mut(&mut self) -> &mut Limit {
+        match self {
+            Ladder::Below(limit) | Ladder::UpTo(limit) => limit,
+        }
+    }
 }
 
 /// A worked example of a rule.

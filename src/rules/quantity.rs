@@ -7,10 +7,14 @@ use toml::de::DeValue;
 
 use crate::measure::Age;
 use crate::measure::Force;
+use crate::measure::Length;
 use crate::reading::ReadingError;
+use crate::reading::Tilt;
 use crate::reading::parse_age;
 use crate::reading::parse_force;
 use crate::reading::parse_length;
+use crate::reading::parse_sides;
+use crate::reading::parse_slope;
 use crate::rules::codes::Fault;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
@@ -21,6 +25,7 @@ use crate::rules::fields::scalar;
 use crate::rules::fields::text;
 use crate::rules::model::Bounds;
 use crate::rules::model::Limit;
+use crate::rules::model::SlopeLimit;
 use crate::rules::model::Zone;
 
 /// The operators of plain bounds.
@@ -43,6 +48,49 @@ pub(super) fn limit(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<
         Ok(measure) => Some(Limit {
             length: measure.length,
             unit: measure.unit,
+            written: text.value.to_owned(),
+        }),
+        Err(error) => {
+            unreadable(&text, &error, Fault::UnreadableQuantity, faults);
+            None
+        }
+    }
+}
+
+/// Two sides with their unit, `"3 1/2 x 6.2 in"`: the shorter, the longer, and as
+/// it is written.
+pub(super) fn sides(
+    value: &Node<'_>,
+    key: &str,
+    faults: &mut Faults,
+) -> Option<(Limit, Limit, String)> {
+    let text = text(value, key, faults)?;
+    match parse_sides(text.value) {
+        Ok((one, other, unit)) => {
+            let limit = |length: Length| Limit {
+                length,
+                unit,
+                written: length.exact(unit),
+            };
+            Some((
+                limit(one.min(other)),
+                limit(one.max(other)),
+                text.value.to_owned(),
+            ))
+        }
+        Err(error) => {
+            unreadable(&text, &error, Fault::UnreadableQuantity, faults);
+            None
+        }
+    }
+}
+
+/// A slope: `"1:2"`, `"60 deg"`.
+pub(super) fn slope(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<SlopeLimit> {
+    let text = text(value, key, faults)?;
+    match parse_slope(text.value) {
+        Ok(angle) => Some(SlopeLimit {
+            tilt: Tilt::of(angle),
             written: text.value.to_owned(),
         }),
         Err(error) => {

@@ -3,6 +3,7 @@
 
 use std::ops::Range;
 
+use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -15,7 +16,9 @@ use crate::rules::faults::Faults;
 use crate::rules::model::Bounds;
 use crate::rules::model::Condition;
 use crate::rules::model::Demand;
+use crate::rules::model::Example;
 use crate::rules::model::FootholdDemand;
+use crate::rules::model::Ladder;
 use crate::rules::model::Limit;
 use crate::rules::model::OpeningDemand;
 use crate::rules::model::Rule;
@@ -90,7 +93,11 @@ enum Side {
 /// Which number of a reading is compared.
 #[derive(Clone, Copy)]
 enum Of {
+    /// How far one foothold of an example is above the next lower one.
+    Apart,
     Depth,
+    /// The longer side of a rectangle.
+    Long,
     Size,
 }
 
@@ -122,7 +129,7 @@ fn gaps(rule: &Rule) -> Vec<String> {
             .collect();
     }
     for edge in &edges {
-        let points: Vec<i64> = points(rule, edge).collect();
+        let points = points(rule, edge);
         if !points.contains(&edge.at) {
             gaps.push(format!("no example at exactly {}", edge.written));
         }
@@ -156,7 +163,7 @@ fn demand_edges(subject: Subject, demand: &Demand) -> Vec<Edge> {
         Demand::Foothold(demand) => foothold_edges(&items, demand),
         Demand::Length(bounds) => length_edges(&items, bounds),
         Demand::Opening(demand) => opening_edges(&items, demand),
-        Demand::Words { .. } => Vec::new(),
+        Demand::VOpening(_) | Demand::Words { .. } => Vec::new(),
     }
 }
 
@@ -235,18 +242,31 @@ fn opening_edges(items: &[Item], demand: &OpeningDemand) -> Vec<Edge> {
         (demand.at_least.as_ref(), Side::Below),
         (band.map(|(above, _)| above), Side::Above),
         (band.map(|(_, below)| below), Side::Below),
+        (demand.entraps.as_ref().map(|e| &e.short), Side::Below),
+        (demand.entraps.as_ref().map(|e| &e.head), Side::Below),
     ];
+    let long = demand.entraps.as_ref().map(|e| &e.long);
     sides
         .into_iter()
         .filter_map(|(limit, other)| limit.map(|limit| edge(items, Of::Size, limit, other)))
+        .chain(long.map(|long| edge(items, Of::Long, long, Side::Below)))
         .collect()
 }
 
 fn foothold_edges(items: &[Item], demand: &FootholdDemand) -> Vec<Edge> {
-    let mut edges = vec![
-        edge(items, Of::Size, &demand.none_within.from, Side::Below),
-        edge(items, Of::Size, &demand.none_within.to, Side::Above),
-    ];
+    let zone = demand.none_within.iter();
+    let mut edges: Vec<Edge> = zone
+        .flat_map(|zone| {
+            [
+                edge(items, Of::Size, &zone.from, Side::Below),
+                edge(items, Of::Size, &zone.to, Side::Above),
+            ]
+        })
+        .collect();
+    edges.extend(demand.ladder.iter().map(|ladder| match ladder {
+        Ladder::Below(limit) => edge(items, Of::Apart, limit, Side::Below),
+        Ladder::UpTo(limit) => edge(items, Of::Apart, limit, Side::Above),
+    }));
     edges.extend(
         demand
             .deeper_than
@@ -256,11 +276,23 @@ fn foothold_edges(items: &[Item], demand: &FootholdDemand) -> Vec<Edge> {
     edges
 }
 
-fn points<'r>(rule: &'r Rule, edge: &'r Edge) -> impl Iterator<Item = i64> + 'r {
-    let given = rule.examples.iter().flat_map(|example| &example.given);
-    given
-        .filter(|(item, _, _)| edge.items.contains(item))
-        .filter_map(|(_, reading, _)| point(reading, edge.of))
+fn points(rule: &Rule, edge: &Edge) -> Vec<i64> {
+    let given = |example: &Example, of| -> Vec<i64> {
+        let of_items = example.given.iter();
+        let of_items = of_items.filter(|(item, _, _)| edge.items.contains(item));
+        of_items
+            .filter_map(|(_, reading, _)| point(reading, of))
+            .collect()
+    };
+    let points = rule.examples.iter().flat_map(|example| match edge.of {
+        Of::Apart => {
+            let mut heights = given(example, Of::Size);
+            heights.sort_unstable();
+            heights.windows(2).map(|pair| pair[1] - pair[0]).collect()
+        }
+        Of::Depth | Of::Long | Of::Size => given(example, edge.of),
+    });
+    points.collect()
 }
 
 /// The number that a reading states. A ball that passes is an opening of its
@@ -269,7 +301,18 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
     const HAIR: Length = Length::from_nanometres(1);
     let length = match (&reading.value, of) {
         (Value::Foothold(foothold), Of::Depth) => foothold.depth,
-        (_, Of::Depth) => None,
+        (_, Of::Apart | Of::Depth) => None,
+        (Value::Shape(shape), Of::Long) => match shape.shape {
+            Shape::Rectangle { width, height } => Some(width.max(height)),
+            Shape::Cables(_)
+            | Shape::Circle { .. }
+            | Shape::Polygon(_)
+            | Shape::Raked(_)
+            | Shape::Slot { .. }
+            | Shape::Triangle { .. }
+            | Shape::Turned(_) => None,
+        },
+        (_, Of::Long) => None,
         (Value::Age(age), Of::Size) => return Some(i64::from(age.months())),
         (Value::Count(count), Of::Size) => return Some(i64::from(*count)),
         (Value::Years(years), Of::Size) => return years.first.map(i64::from),
@@ -294,6 +337,7 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
             | Value::Text(_)
             | Value::ThingToClimb(_)
             | Value::Unknown
+            | Value::VOpening(_)
             | Value::Word(_),
             Of::Size,
         ) => None,

@@ -421,6 +421,7 @@ const PARTS: &[Item] = &[
     Item::EndGap,
     Item::EdgeGap,
     Item::StairTriangle,
+    Item::VOpening,
     Item::Foothold,
     Item::SolidPartHeight,
     Item::SolidPartTopWidth,

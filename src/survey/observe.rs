@@ -183,7 +183,8 @@ pub(super) fn takes_a_unit(item: Item) -> bool {
         | Kind::Section
         | Kind::StairTriangle
         | Kind::ThingToClimb
-        | Kind::Tolerance => true,
+        | Kind::Tolerance
+        | Kind::VOpening => true,
         Kind::Ages | Kind::Count | Kind::Date | Kind::Text | Kind::Words(_) | Kind::Years => false,
     }
 }

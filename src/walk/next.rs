@@ -77,6 +77,7 @@ fn rests_on_every_opening(judged: &Judged<'_>, guard: &Guard) -> bool {
             | Value::Text(_)
             | Value::ThingToClimb(_)
             | Value::Unknown
+            | Value::VOpening(_)
             | Value::Word(_)
             | Value::Years(_) => false,
         })
@@ -155,7 +156,11 @@ fn ball_of(demand: &Demand) -> Option<&Limit> {
             .as_ref()
             .or(demand.at_most.as_ref())
             .or(demand.not_within.as_ref().map(|(above, _)| above)),
-        Demand::Count(_) | Demand::Foothold(_) | Demand::Length(_) | Demand::Words { .. } => None,
+        Demand::Count(_)
+        | Demand::Foothold(_)
+        | Demand::Length(_)
+        | Demand::VOpening(_)
+        | Demand::Words { .. } => None,
     }
 }
 
@@ -180,6 +185,7 @@ fn tried(guard: &Guard, item: Item, size: Length) -> bool {
             | Value::Text(_)
             | Value::ThingToClimb(_)
             | Value::Unknown
+            | Value::VOpening(_)
             | Value::Word(_)
             | Value::Years(_) => false,
         })
@@ -224,7 +230,8 @@ pub(super) fn takes_a_unit(item: Item) -> bool {
         | Kind::Section
         | Kind::StairTriangle
         | Kind::ThingToClimb
-        | Kind::Tolerance => true,
+        | Kind::Tolerance
+        | Kind::VOpening => true,
         Kind::Ages | Kind::Count | Kind::Date | Kind::Text | Kind::Words(_) | Kind::Years => false,
     }
 }

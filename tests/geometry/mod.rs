@@ -4,6 +4,7 @@ mod bars;
 mod geos;
 mod invariants;
 mod old_house;
+mod probe;
 mod spiral;
 mod surveys;
 mod turned;

@@ -10,7 +10,8 @@ use guardrule::items::Item;
 use guardrule::measure::{Age, Angle, Length, LengthUnit, YearSpan, newtons, pounds_force};
 use guardrule::reading::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Value, parse, parse_force, parse_length,
+    StairReading, Stick, ThingToClimb, Tilt, VReading, Value, parse, parse_force, parse_length,
+    parse_slope,
 };
 
 /// facts/measurement-and-geometry.md §1.3, nanometres as printed there.
@@ -647,6 +648,8 @@ fn footholds_things_and_sections() {
     let foothold = Foothold {
         height: Length::millimetres(450),
         depth: Some(Length::millimetres(40)),
+        along: None,
+        slope: None,
         unit: M_M,
         graduation: step(MM),
     };
@@ -665,9 +668,55 @@ fn footholds_things_and_sections() {
     let plain_foothold = Foothold {
         height: Length::inches(18),
         depth: None,
+        along: None,
+        slope: None,
         unit: IN,
         graduation: step(QUARTER),
     };
+    let sloped = Foothold {
+        along: Some(Length::millimetres(600)),
+        slope: Some(Tilt::of(parse_slope("60 deg").unwrap())),
+        ..foothold
+    };
+    for text in [
+        "450 mm high 40 mm deep 600 mm along sloped 60 deg",
+        "450 mm high 40 mm deep 600 mm along sloping 60°",
+    ] {
+        let found = only(Item::Foothold, text).value;
+        assert_eq!(found, Value::Foothold(sloped), "{text}");
+    }
+    for text in [
+        "100 to 900 mm every 400 mm",
+        "100 mm to 900 mm every 400 mm apart",
+        "100 up to 999 mm high every 400 mm",
+    ] {
+        let read = parse(Item::Foothold, text, None).unwrap();
+        let height = |reading: &Reading| {
+            let Value::Foothold(bar) = &reading.value else {
+                panic!("{:?}", reading.value);
+            };
+            bar.height
+        };
+        let heights: Vec<Length> = read.readings.iter().map(height).collect();
+        let expected = [100, 500, 900].map(Length::millimetres);
+        assert_eq!(heights, expected, "{text}");
+    }
+    let vee = VReading {
+        wide: Length::inches(5),
+        deep: Length::inches(6),
+        bottom: Length::ZERO,
+        unit: IN,
+        graduation: step(QUARTER),
+    };
+    for text in [
+        "5 in wide 6 in deep",
+        "vee 5 in wide 6 in deep",
+        "6 in deep 5 in wide",
+        "V 5 wide 6 in deep",
+    ] {
+        let found = only(Item::VOpening, text).value;
+        assert_eq!(found, Value::VOpening(vee), "{text}");
+    }
     let found = only(Item::Foothold, "18 in high").value;
     assert_eq!(found, Value::Foothold(plain_foothold));
     let thing = |height, away| Value::ThingToClimb(ThingToClimb { height, away });

@@ -10,10 +10,11 @@ use guardrule::items::{Item, Kind};
 use guardrule::measure::{Age, Angle, Length, LengthUnit, YearSpan, newtons, pounds_force};
 use guardrule::reading::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Value, parse, parse_age, parse_force, parse_length,
-    parse_slope, parse_years, print,
+    StairReading, Stick, ThingToClimb, Tilt, VReading, Value, parse, parse_age, parse_force,
+    parse_length, parse_slope, parse_years, print,
 };
 use proptest::prelude::*;
+use uom::si::angle::degree;
 
 fn units() -> impl Strategy<Value = LengthUnit> {
     prop_oneof![
@@ -111,7 +112,7 @@ fn shapes() -> impl Strategy<Value = Shape> {
 fn raked() -> impl Strategy<Value = Shape> {
     let angle = (1_u32..800).prop_map(|tenths| {
         let degrees = f64::from(tenths) / 10.0;
-        let of = Angle::new::<uom::si::angle::degree>;
+        let of = Angle::new::<degree>;
         if tenths % 10 == 0 {
             Rake::Angle(of(degrees), of(1.0))
         } else {
@@ -244,17 +245,33 @@ fn readings() -> impl Strategy<Value = (Item, Reading)> {
     let footholds = (
         lengths(1..2000),
         prop::option::of(lengths(0..300)),
+        prop::option::of(lengths(0..3000)),
+        prop::option::of(0.0_f64..89.9),
         units(),
         graduations(),
     )
-        .prop_map(|(height, depth, unit, graduation)| {
+        .prop_map(|(height, depth, along, slope, unit, graduation)| {
+            let degrees = |angle| Tilt::of(Angle::new::<degree>(angle));
             Value::Foothold(Foothold {
                 height,
                 depth,
+                along,
+                slope: slope.map(degrees),
                 unit,
                 graduation,
             })
         });
+    let vees = (lengths(2..2000), lengths(1..2000), units(), graduations()).prop_map(
+        |(wide, deep, unit, graduation)| {
+            Value::VOpening(VReading {
+                wide,
+                deep,
+                bottom: Length::ZERO,
+                unit,
+                graduation,
+            })
+        },
+    );
     let optional = || prop::option::of(lengths(0..3000));
     let things = (optional(), optional())
         .prop_map(|(height, away)| Value::ThingToClimb(ThingToClimb { height, away }));
@@ -285,6 +302,7 @@ fn readings() -> impl Strategy<Value = (Item, Reading)> {
         heights.prop_map(move |value| (Item::Height, plain(value))),
         stair.prop_map(move |value| (Item::StairTriangle, plain(value))),
         footholds.prop_map(move |value| (Item::Foothold, plain(value))),
+        vees.prop_map(move |value| (Item::VOpening, plain(value))),
         things.prop_map(move |value| (Item::ThingToClimb, plain(value))),
         sections.prop_map(move |value| (Item::PostSection, plain(value))),
         years.prop_map(move |span| (Item::Built, plain(Value::Years(span)))),
@@ -344,6 +362,11 @@ fn essence(value: &Value) -> Value {
             unit,
             graduation: within(stair.graduation),
             ..stair
+        }),
+        Value::VOpening(vee) => Value::VOpening(VReading {
+            unit,
+            graduation: within(vee.graduation),
+            ..vee
         }),
         Value::Foothold(foothold) => Value::Foothold(Foothold {
             unit,

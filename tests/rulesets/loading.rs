@@ -139,7 +139,8 @@ fn every_operator_becomes_its_bound() {
     let Demand::Foothold(demand) = &check.demand else {
         panic!("{:?}", check.demand);
     };
-    assert_eq!(demand.none_within.to.length, millimetres(900));
+    let zone = demand.none_within.as_ref().expect("a zone");
+    assert_eq!(zone.to.length, millimetres(900));
     assert_eq!(demand.deeper_than, None);
 }
 

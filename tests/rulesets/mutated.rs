@@ -7,6 +7,7 @@ use guardrule::measure::LengthUnit;
 use guardrule::rules::Bounds;
 use guardrule::rules::Condition;
 use guardrule::rules::Demand;
+use guardrule::rules::Ladder;
 use guardrule::rules::Limit;
 use guardrule::rules::Rule;
 use guardrule::rules::Ruleset;
@@ -79,7 +80,8 @@ fn limits(rule: &mut Rule) -> Vec<&mut Limit> {
     for check in &mut rule.checks {
         match &mut check.demand {
             Demand::Foothold(demand) => {
-                all.extend(of_zone(&mut demand.none_within));
+                all.extend(demand.none_within.iter_mut().flat_map(of_zone));
+                all.extend(demand.ladder.iter_mut().map(Ladder::limit_mut));
                 all.extend(&mut demand.deeper_than);
             }
             Demand::Length(bounds) => all.extend(of_bounds(bounds)),
@@ -88,9 +90,18 @@ fn limits(rule: &mut Rule) -> Vec<&mut Limit> {
                 all.extend(&mut demand.at_most);
                 all.extend(&mut demand.at_least);
                 all.extend(demand.not_within.iter_mut().flat_map(|(a, b)| [a, b]));
+                all.extend(
+                    demand
+                        .entraps
+                        .as_deref_mut()
+                        .into_iter()
+                        .flat_map(|entraps| {
+                            [&mut entraps.short, &mut entraps.long, &mut entraps.head]
+                        }),
+                );
                 all.extend(demand.zone.iter_mut().flat_map(of_zone));
             }
-            Demand::Count(_) | Demand::Words { .. } => {}
+            Demand::Count(_) | Demand::VOpening(_) | Demand::Words { .. } => {}
         }
     }
     all

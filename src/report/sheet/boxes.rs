@@ -49,6 +49,7 @@ fn ticks(kind: Kind) -> Markup {
         | Kind::Text
         | Kind::ThingToClimb
         | Kind::Tolerance
+        | Kind::VOpening
         | Kind::Years => html! { span class="line" {} " " },
     }
 }
@@ -93,6 +94,7 @@ const fn fields(kind: Kind) -> &'static [&'static str] {
         Kind::Section => &["across", "by"],
         Kind::StairTriangle => &["rise", "going", "lift"],
         Kind::ThingToClimb => &["high", "away"],
+        Kind::VOpening => &["wide", "deep", "at the bottom"],
         Kind::Ages
         | Kind::Count
         | Kind::Date

@@ -35,22 +35,29 @@ impl Bearing {
             Reason::OnlySomeOpenings => Bearing::OnlySome,
             Reason::ExactlyAtLimit
             | Reason::ForAPerson(_)
+            | Reason::Ladder { .. }
             | Reason::MayBeTriangle
             | Reason::NoBuildTolerance
             | Reason::NotInForceWhenBuilt
             | Reason::PushedByHand
             | Reason::SettledByGauge(_)
+            | Reason::TakenAsLong
             | Reason::TakenInZone(_)
-            | Reason::TriggerInDoubt(_) => Bearing::Remark,
-            Reason::BoundDoesNotSettle
+            | Reason::TriggerInDoubt(_)
+            | Reason::Wedges { .. } => Bearing::Remark,
+            Reason::AlongMissing
+            | Reason::BarsHaveHeights
+            | Reason::BoundDoesNotSettle
             | Reason::BoundsStraddle
             | Reason::FootholdDepthMissing
             | Reason::LiftMissing
             | Reason::NeedsPush
             | Reason::NoSuchStep
             | Reason::NosingThickness
+            | Reason::ProbeUndecided
             | Reason::PushTooWeak
             | Reason::RisersOpen
+            | Reason::SidesDoNotMeet
             | Reason::WhereDoesItLie(_) => Bearing::TooLittle,
         }
     }
