@@ -71,6 +71,17 @@ impl Ends {
                 | Item::StairTriangle
                 | Item::RiserOpening
                 | Item::SolidPartTopWidth
+                | Item::GuardThickness
+                | Item::LevelBarSpacing
+                | Item::GapAboveSolidPart
+                | Item::HandrailThickness
+                | Item::HandrailPerimeter
+                | Item::HandrailClearance
+                | Item::HandrailExtension
+                | Item::FlightWidth
+                | Item::WellWidth
+                | Item::InnerEdgeLength
+                | Item::GateGap
                 | Item::PostSpacing
                 | Item::PostSection
         );

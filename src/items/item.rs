@@ -29,14 +29,21 @@ pub enum Item {
     Drop,
     SillHeight,
     SillAboveGround,
+    GroundFall,
     Built,
     Storeys,
     Risers,
+    FlightWidth,
+    WellWidth,
+    InnerEdgeLength,
     Handrail,
+    FixedSeat,
     Children,
     State,
     Guard,
     Height,
+    HeightAboveSeat,
+    GuardThickness,
     Opening,
     OpeningsChecked,
     BottomGap,
@@ -44,9 +51,17 @@ pub enum Item {
     EdgeGap,
     StairTriangle,
     RiserOpening,
+    LevelBarSpacing,
+    GapAboveSolidPart,
     Foothold,
     ThingToClimb,
     HandrailHeight,
+    HandrailSides,
+    HandrailShape,
+    HandrailThickness,
+    HandrailPerimeter,
+    HandrailClearance,
+    HandrailExtension,
     SolidPartHeight,
     SolidPartTopWidth,
     PostSpacing,
@@ -58,6 +73,9 @@ pub enum Item {
     FastenedTo,
     MovesWhenPushed,
     TopOfStairsGate,
+    GateHeight,
+    GateGap,
+    GateBottomGap,
     Paint,
 }
 
@@ -236,8 +254,17 @@ impl Item {
         self.is_at_guard()
             && !matches!(
                 self,
-                Item::Guard
+                Item::GateBottomGap
+                    | Item::GateGap
+                    | Item::GateHeight
+                    | Item::Guard
+                    | Item::HandrailClearance
+                    | Item::HandrailExtension
                     | Item::HandrailHeight
+                    | Item::HandrailPerimeter
+                    | Item::HandrailShape
+                    | Item::HandrailSides
+                    | Item::HandrailThickness
                     | Item::RiserOpening
                     | Item::ThingToClimb
                     | Item::TopOfStairsGate

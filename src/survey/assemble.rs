@@ -415,12 +415,16 @@ fn settle_clash(guard: &mut Guard, item: Item, scanned: &Scanned, complaints: &m
 /// Items that are part of a guard: there are none where there is no guard.
 const PARTS: &[Item] = &[
     Item::Height,
+    Item::HeightAboveSeat,
+    Item::GuardThickness,
     Item::Opening,
     Item::OpeningsChecked,
     Item::BottomGap,
     Item::EndGap,
     Item::EdgeGap,
     Item::StairTriangle,
+    Item::LevelBarSpacing,
+    Item::GapAboveSolidPart,
     Item::Foothold,
     Item::SolidPartHeight,
     Item::SolidPartTopWidth,
