@@ -13,6 +13,7 @@ pub mod examples;
 mod finding;
 mod guard;
 mod judgement;
+mod leave_outs;
 mod opening;
 mod questions;
 mod rule;
@@ -25,3 +26,4 @@ pub use finding::{
     MemoryRules, Operator, Options, Question, Reason, WhenBuilt,
 };
 pub use guard::{Authority, judge};
+pub use leave_outs::leave_outs;

@@ -1110,7 +1110,9 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             Kind::Length,
             Group::Measured,
             "How much room there is between the handrail and the wall or guard beside it.",
-            &["Measure clear between the faces, at the narrowest place; brackets do not count. No wall beside it: leave it out."],
+            &[
+                "Measure clear between the faces, at the narrowest place; brackets do not count. No wall beside it: leave it out.",
+            ],
             &["1 1/2 in", "50 mm"],
         )
     },

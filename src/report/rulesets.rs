@@ -217,7 +217,7 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
     }
     writeln!(out, "\n{}", palette::heading("What it leaves out"))?;
     for part in &ruleset.leaves_out {
-        writeln!(out, "{}", hanging("  - ", &one_line(part)))?;
+        writeln!(out, "{}", hanging("  - ", &one_line(&part.conditional())))?;
     }
     writeln!(out, "\n{}", palette::heading("Sources"))?;
     for source in &ruleset.sources {

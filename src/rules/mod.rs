@@ -32,7 +32,8 @@ pub use embedded::{embedded, embedded_ids, other_editions};
 pub use load::{Loaded, load};
 pub use model::{
     Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Example, FootholdDemand,
-    InForce, Limit, OpeningDemand, Rule, Ruleset, Source, Status, Subject, Test, Urgency, Zone,
+    InForce, LeaveOut, Limit, OpeningDemand, Rule, Ruleset, Source, Status, Subject, Test, Urgency,
+    Zone,
 };
 pub use says::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};

@@ -1,5 +1,6 @@
 //! What the verdicts promise: one test for each sentence, named after it.
 
 mod as_built;
+mod leave_outs;
 mod leaving_out;
 mod sentences;

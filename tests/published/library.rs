@@ -116,7 +116,8 @@ row 60, second | netherlands-2012 | high-rail-too-low | place=balcony; drop=1300
 /// facts/rules-elsewhere.md §10.1: an outdoor deck of a private house.
 const RAILING_A: &str = "place=deck; location=outside; use=dwelling; shared=no; \
 dwellings in building=1; drop=2400 mm; height=1000 mm; infill=balusters; opening=105 mm; \
-bottom gap=60 mm; edge gap=45 mm; foothold=none";
+bottom gap=60 mm; edge gap=45 mm; foothold=none; \
+solid part height=none; guard thickness=60 mm";
 
 /// What each column of §10.1 says of railing A.
 const UNDER_A: &str = "
@@ -183,7 +184,8 @@ const ALL_OF_A: &[(&str, &str)] = &[
 /// facts/rules-elsewhere.md §10.2: an inside stair of the same house.
 const RAILING_B: &str = "place=stair; location=inside; use=dwelling; shared=no; \
 dwellings in building=1; drop=2600 mm; height=880 mm; infill=balusters; opening=95 mm; \
-stair triangle=rise 180 going 280 lift 25 mm; bottom gap=25 mm; edge gap=55 mm";
+stair triangle=rise 180 going 280 lift 25 mm; bottom gap=25 mm; edge gap=55 mm; \
+well width=200 mm";
 
 /// What each column of §10.2 says of railing B.
 const UNDER_B: &str = "
