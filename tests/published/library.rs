@@ -22,11 +22,17 @@ row 22 | canada-dwelling | rail-too-low | place=landing; location=inside; drop=9
 row 22, second | canada-dwelling | rail-too-low | place=landing; location=inside; drop=9 ft; height=35 7/16 in | meets
 row 22, third | canada-dwelling | rail-too-low | place=landing; location=inside; drop=9 ft; height=36 in | meets
 row 26 | canada-dwelling | no-guard | place=deck; drop=24 in; guard=none | falls short
+row 27 | canada-dwelling | no-guard-above-slope | place=deck; drop=600 mm; ground fall=556 mm; guard=none | falls short
 row 28 | us-workplace | no-guard | place=deck; drop=31 in; guard=none | does not apply
 row 29 | us-workplace | no-guard | place=deck; drop=4 ft; guard=none | falls short
 row 30, A1 | us-accessible-handrails-2010 | handrail-height | place=stair; handrail=separate; handrail height=34 in | meets
 row 30, N8 | canada-dwelling | handrail-height | place=stair; drop=500 mm; handrail=separate; handrail height=34 in | falls short
 row 31, N8 | canada-dwelling | handrail-height | place=stair; drop=500 mm; handrail=separate; handrail height=38 in | falls short
+row 33 | us-dwelling-2024 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=2 in | meets
+row 33, second | us-dwelling-2024 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=2 1/16 in | falls short
+row 33, third | us-dwelling-2024 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=32 mm | meets
+row 33, fourth | us-accessible-handrails-2010 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=31.5 mm | falls short
+row 34 | us-dwelling-2024 | handrail-grip | place=stair; handrail=separate; handrail shape=other; handrail perimeter=160 mm | falls short
 row 35 | us-windows-2012 | window-can-be-fallen-from | place=window; sill height=23 in; sill above ground=73 in; opening=5 in | falls short
 row 36 | us-windows-2012 | window-can-be-fallen-from | place=window; sill height=23 in; sill above ground=72 in; opening=5 in | does not apply
 row 37 | us-windows-2012 | window-can-be-fallen-from | place=window; sill height=24 in; sill above ground=73 in; opening=5 in | meets
@@ -35,11 +41,16 @@ row 39, B5 | us-buildings-2018 | window-can-be-fallen-from | place=window; use=d
 row 39, W1 | us-windows-2012 | window-can-be-fallen-from | place=window; sill height=30 in; sill above ground=80 in; opening=5 in | meets
 row 40, high | us-buildings-2018 | upper-gap-too-wide | place=landing; use=public; shared=yes; drop=9 ft; opening=4 1/4 in at 38 in | meets
 row 40, low | us-buildings-2018 | gap-too-wide | place=landing; use=public; shared=yes; drop=9 ft; opening=4 1/4 in at 30 in | falls short
+row 42, 2009 | us-dwelling-2009 | rail-too-low-above-seat | place=deck; drop=9 ft; fixed seat=yes; height above seat=24 in; height=42 in | falls short
+row 42, 2012 | us-dwelling-2012 | rail-too-low-above-seat | place=deck; drop=9 ft; fixed seat=yes; height above seat=24 in; height=42 in | falls short
+row 42, 2015 | us-dwelling-2015 | rail-too-low | place=deck; drop=9 ft; fixed seat=yes; height above seat=24 in; height=42 in | meets
 row 43, BC | canada-dwelling | climbable-infill | place=deck; drop=3.9 m; infill=cables | does not apply
 row 43, Ontario | ontario-2012 | climbable-infill | place=deck; use=dwelling; drop=3.9 m; infill=cables | too close to call
 row 44 | canada-dwelling | climbable-infill | place=deck; drop=4.3 m; infill=cables | too close to call
 row 45, 15 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=500 mm high 15 mm deep | meets
 row 45, 16 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=500 mm high 16 mm deep | falls short
+row 49 | us-crib-slats | gap-too-wide | opening=60.2 mm | falls short
+row 49, inch | small-child-advice | gap-too-wide-for-infant | children=12 months; opening=60.2 mm | meets
 row 51 | us-workplace | rail-too-low | place=deck; drop=9 ft; height=39 in | meets
 row 51, second | us-workplace | rail-too-low | place=deck; drop=9 ft; height=38 7/8 in | falls short
 row 51, third | us-workplace | rail-too-low | place=deck; drop=9 ft; height=46 in | meets
@@ -51,6 +62,10 @@ row 55, 1960 | massachusetts-rental-2024 | gap-too-wide | place=porch; drop=9 ft
 row 55, 2000 | massachusetts-rental-2024 | new-gap-too-wide | place=porch; drop=9 ft; built=2000; opening=4 1/2 in | meets
 row 56 | us-rental-upkeep | rail-too-low | place=porch; drop=9 ft; height=30 in | meets
 row 56, second | us-rental-upkeep | rail-too-low | place=porch; drop=9 ft; height=29 1/2 in | falls short
+row 58 | us-pool-barriers | gap-beside-level-bars-too-wide | place=pool; level bar spacing=44 in; opening=3 in | falls short
+§3 (f)(2) | us-workplace | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=2 1/4 in | meets
+§4 505.5 | us-accessible-handrails-2010 | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=1 7/16 in | falls short
+§6.6 | ontario-2012 | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=49 mm | falls short
 ";
 
 /// facts/rules-elsewhere.md §9, by row. Row 29 is a person's to decide here,
@@ -60,12 +75,18 @@ row 3 | northern-ireland-2012 | no-guard-at-stair | place=stair; drop=600 mm; gu
 row 4 | northern-ireland-2012 | no-guard-at-stair | place=stair; drop=599 mm; guard=none | does not apply
 row 5 | ireland-tgd-k-2014 | no-guard | place=floor edge; drop=600 mm; guard=none | does not apply
 row 6 | scotland-1999 | no-guard | place=floor edge; drop=600 mm; guard=none | falls short
+row 14, England | uk-approved-document-k | handrail-on-one-side | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | falls short
+row 14, Ireland | ireland-tgd-k-2014 | handrail-on-one-side | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | does not apply
+row 14, Ireland, the one | ireland-tgd-k-2014 | handrail-missing | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | meets
 row 15 | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1400 mm; sill height=790 mm; guard=none | does not apply
 row 16 | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1401 mm; sill height=799 mm; guard=none | falls short
 row 17 | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1500 mm; sill height=800 mm; guard=none | does not apply
 row 18 | australia-ncc-2022 | no-guard | place=deck; drop=1000 mm; guard=none | falls short
 row 19 | australia-ncc-2022 | no-guard | place=deck; drop=999 mm; guard=none | does not apply
 row 20 | australia-ncc-2022 | stair-rail-too-low | place=stair; drop=2600 mm; height=865 mm | meets
+row 21 | australia-ncc-2022 | inner-landing-rail-too-low | place=landing; drop=2600 mm; inner edge length=500 mm; height=865 mm | meets
+row 21, not the general one | australia-ncc-2022 | rail-too-low | place=landing; drop=2600 mm; inner edge length=500 mm; height=865 mm | does not apply
+row 22 | australia-ncc-2022 | rail-too-low | place=landing; drop=2600 mm; inner edge length=501 mm; height=865 mm | falls short
 row 23 | australia-ncc-2022 | gap-too-wide | place=deck; drop=2400 mm; opening=124 mm | meets
 row 23, second | australia-ncc-2022 | gap-too-wide | place=deck; drop=2400 mm; opening=125 mm | falls short
 row 24 | australia-ncc-2022 | edge-gap-too-wide | place=deck; drop=2400 mm; edge gap=40 mm | meets
@@ -94,6 +115,8 @@ row 45 | germany-child-minding | gap-too-wide-for-small-child | place=stair; chi
 row 45, second | germany-child-minding | gap-too-wide-for-small-child | place=stair; children=2 years; opening=90 mm | falls short
 row 46 | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=110 mm | meets
 row 46, second | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=111 mm | falls short
+row 48, law | france-1988 | rail-too-low | place=balcony; drop=2600 mm; guard thickness=500 mm; height=0.80 m | falls short
+row 48, thicker | france-1988 | rail-too-low | place=balcony; drop=2600 mm; guard thickness=501 mm; height=0.80 m | meets
 row 49, 1988 | france-1988 | upper-level-gap-too-wide | place=balcony; drop=2600 mm; infill=horizontal bars; opening=180 mm at 600 mm | meets
 row 49, 2024 | france-2024 | gap-too-wide | place=balcony; drop=2600 mm; infill=horizontal bars; opening=180 mm at 600 mm | falls short
 row 50 | france-1988 | gap-too-wide | place=balcony; drop=2600 mm; infill=balusters; opening=110 mm | meets
@@ -106,6 +129,9 @@ row 54, second | sweden-bbr | bottom-gap-too-high | place=balcony; bottom gap=51
 row 55, TEK17 | norway-tek17 | no-guard | place=terrace; drop=500 mm; guard=none | does not apply
 row 55, TEK10 | norway-tek10 | no-guard | place=terrace; drop=500 mm; guard=none | falls short
 row 56 | denmark-br18 | stair-rail-too-low | place=stair; height=800 mm | meets
+row 56, 300 | denmark-br18 | rail-beside-wide-well-too-low | place=stair; well width=300 mm; height=800 mm | does not apply
+row 56, 310 | denmark-br18 | rail-beside-wide-well-too-low | place=stair; well width=310 mm; height=800 mm | falls short
+row 57 | singapore-h | rail-too-low-above-kerb | place=balcony; drop=2600 mm; solid part height=160 mm; solid part top width=160 mm; height above seat=840 mm; height=1000 mm | falls short
 row 58 | singapore-h | bottom-gap | place=balcony; drop=2600 mm; bottom gap=10 mm | falls short
 row 59 | india-kerala-high-rise | rail-too-low | place=balcony; drop=2000 mm; height=1199 mm | falls short
 row 60 | netherlands-2012 | high-rail-too-low | place=balcony; drop=13000 mm; height=1000 mm | does not apply

@@ -127,7 +127,9 @@ fn of_bounds(bounds: &mut Bounds<Limit>) -> Vec<&mut Limit> {
 /// (facts/rules-north-america.md §0.1). No limit is the other's conversion.
 #[test]
 fn every_limit_stands_in_the_unit_of_its_source() {
-    for id in embedded_ids().filter(|id| *id != "small-child-advice") {
+    // collected from many sources; and cribs, whose text puts centimetres first
+    let mixed = ["small-child-advice", "us-crib-slats"];
+    for id in embedded_ids().filter(|id| !mixed.contains(id)) {
         let mut ruleset = load(id, &|_| None).ruleset.expect("a shipped ruleset");
         let inches = ruleset.country.as_deref() == Some("United States");
         for rule in &mut ruleset.rules {
