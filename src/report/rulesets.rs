@@ -105,7 +105,13 @@ pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
             writeln!(out, "{}", hanging("    ", &ruleset.title))?;
             let edition = format!("{}{}", ruleset.edition, current(ruleset));
             writeln!(out, "{}", hanging("    Edition read: ", &edition))?;
-            writeln!(out, "{}", hanging("    ", &Counts::of(ruleset).says()))?;
+            let counts = Counts::of(ruleset);
+            writeln!(out, "{}", hanging("    ", &counts.says()))?;
+            if counts.memory * 2 > counts.rules {
+                let read = counts.rules - counts.memory;
+                let text = format!("Mostly not read: {read} of {} can decide.", counts.rules);
+                writeln!(out, "{}", hanging("    ", &text))?;
+            }
             writeln!(out)?;
         }
     }

@@ -20,6 +20,7 @@ mod head;
 mod load;
 mod merge;
 mod model;
+mod narrowed;
 mod quantity;
 mod rule;
 mod says;

@@ -363,3 +363,155 @@ fn the_demo_of_one_railing_gives_differing_verdicts_in_one_run() {
         );
     }
 }
+
+/// Railing A under every shipped ruleset in one run: what the table of §10.1
+/// and the US and Canadian limits (facts/rules-north-america.md §1.2, §1.3, §6.2,
+/// §6.3, §7) predict for 1000 mm and 105 mm.
+#[test]
+fn one_railing_under_every_ruleset_in_one_run() {
+    const NORTH_AMERICA: &[(&str, &str, &str)] = &[
+        ("us-dwelling-2018", "rail-too-low", "meets"),
+        ("us-dwelling-2018", "gap-too-wide", "falls short"),
+        ("us-dwelling-2000", "gap-too-wide", "falls short"),
+        ("california-dwelling", "rail-too-low", "falls short"),
+        ("canada-dwelling", "outside-rail-too-low", "falls short"),
+        ("canada-dwelling", "gap-too-wide", "falls short"),
+        ("ontario-2012", "outside-rail-too-low", "falls short"),
+    ];
+    let mut survey = String::from("unit,guard,item,reading\n");
+    for (item, reading) in readings(RAILING_A) {
+        survey.push_str(&format!("a,g,{item},{reading}\n"));
+    }
+    let ids: Vec<&str> = guardrule::rules::embedded_ids().collect();
+    let mut args = vec![
+        "--decision",
+        "simple",
+        "--memory",
+        "decides",
+        "--no-guidance",
+    ];
+    args.extend(ids.iter().flat_map(|id| ["--rules", *id]));
+    let report = check(&survey, &args).json();
+    let judged_by = report["rulesets"].as_array().expect("a list").len();
+    assert_eq!(judged_by, ids.len());
+    let findings = only_guard(&report)["findings"].as_array().expect("a list");
+    let of = |ruleset: &str, rule: &str| {
+        let found = findings
+            .iter()
+            .find(|f| f["ruleset"] == ruleset && f["rule"] == rule);
+        found.map(|f| f["verdict"].as_str().expect("a word").to_owned())
+    };
+    let mut compared = 0;
+    for line in UNDER_A.trim().lines() {
+        let cells: Vec<&str> = line.split(" | ").collect();
+        let [_, ruleset, rule, expect] = cells[..] else {
+            panic!("a row of another form: {line}");
+        };
+        assert_eq!(of(ruleset, rule).as_deref(), Some(expect), "{line}");
+        compared += 1;
+    }
+    for (ruleset, rule, expect) in NORTH_AMERICA {
+        assert_eq!(
+            of(ruleset, rule).as_deref(),
+            Some(*expect),
+            "{ruleset}: {rule}"
+        );
+    }
+    let short: std::collections::BTreeSet<&str> = findings
+        .iter()
+        .filter(|f| f["verdict"] == "falls short")
+        .map(|f| f["ruleset"].as_str().expect("an id"))
+        .collect();
+    for (ruleset, expect) in ALL_OF_A {
+        assert_eq!(
+            short.contains(ruleset),
+            *expect == "falls short",
+            "{ruleset}"
+        );
+    }
+    assert!(compared > 35, "{compared}");
+}
+
+/// Limits of texts that print two units are those that the text prints first:
+/// facts/rules-north-america.md §0.1, and the tables named in each row. The
+/// second unit's rounded figure appears in no rule.
+#[test]
+fn the_limits_of_bilingual_sources_are_those_that_the_source_prints() {
+    const PRINTED: &[(&str, &str, &str, &str)] = &[
+        ("us-dwelling-2018", "rail-too-low", "36 in", "914 mm"),
+        ("us-dwelling-2018", "stair-rail-too-low", "34 in", "864 mm"),
+        ("us-dwelling-2018", "gap-too-wide", "4 in", "102 mm"),
+        (
+            "us-dwelling-2018",
+            "stair-gap-too-wide",
+            "4 3/8 in",
+            "111 mm",
+        ),
+        (
+            "us-dwelling-2018",
+            "step-triangle-too-wide",
+            "6 in",
+            "152 mm",
+        ),
+        ("us-dwelling-2018", "handrail-height", "38 in", "965 mm"),
+        ("us-dwelling-2024", "handrail-grip", "6 1/4 in", "160 mm"),
+        ("california-dwelling", "rail-too-low", "42 in", "1067 mm"),
+        ("us-workplace", "gap-too-wide", "19 in", "48 cm"),
+        ("us-workplace", "rail-too-low", "39 in", "99 cm"),
+        (
+            "us-workplace",
+            "handrail-too-close-to-wall",
+            "2 1/4 in",
+            "57 mm",
+        ),
+        (
+            "us-accessible-handrails-2010",
+            "handrail-height",
+            "34 in",
+            "865 mm",
+        ),
+        (
+            "us-accessible-handrails-2010",
+            "handrail-too-close-to-wall",
+            "1 1/2 in",
+            "38 mm",
+        ),
+        ("us-pool-barriers", "barrier-too-low", "48 in", "1219 mm"),
+        (
+            "us-windows-2012",
+            "window-can-be-fallen-from",
+            "24 in",
+            "610 mm",
+        ),
+        ("us-crib-slats", "gap-too-wide", "6 cm", "2 3/8 in"),
+        ("canada-dwelling", "gap-too-wide", "100 mm", "4 in"),
+        (
+            "canada-dwelling",
+            "outside-rail-too-low",
+            "1070 mm",
+            "42 in",
+        ),
+        ("canada-dwelling", "rail-too-low", "900 mm", "36 in"),
+        ("canada-dwelling", "handrail-height", "865 mm", "34 in"),
+        (
+            "ontario-2012",
+            "handrail-too-close-to-wall",
+            "50 mm",
+            "2 in",
+        ),
+    ];
+    for (id, rule, printed, second) in PRINTED {
+        let ruleset = guardrule::rules::load(id, &|_| None)
+            .ruleset
+            .expect("shipped");
+        let rule = ruleset.rules.iter().find(|found| found.id == *rule);
+        // the limits as the file writes them, of checks and conditions alike
+        let limits = format!("{:?} {:?}", rule.expect(id).checks, rule.expect(id).when);
+        let quoted = |text: &str| format!("{text:?}");
+        assert!(
+            limits.contains(&quoted(printed)),
+            "{id}: {printed}: {limits}"
+        );
+        assert!(!limits.contains(&quoted(second)), "{id}: {second}");
+    }
+}

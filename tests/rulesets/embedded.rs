@@ -121,6 +121,49 @@ const UNDATED: &[&str] = &[
     "small-child-advice",
 ];
 
+/// From which year a text was current, and in which the next one came: the
+/// editions that both fact pages name (facts/rules-north-america.md §1, §2, §8;
+/// facts/rules-elsewhere.md §1 to §6). A year moved by one is another edition
+/// for whoever asks `--as-built`.
+const IN_FORCE: &[(&str, i32, Option<i32>)] = &[
+    ("us-dwelling-2000", 2000, Some(2003)),
+    ("us-dwelling-2003", 2003, Some(2006)),
+    ("us-dwelling-2006", 2006, Some(2009)),
+    ("us-dwelling-2009", 2009, Some(2012)),
+    ("us-dwelling-2012", 2012, Some(2015)),
+    ("us-dwelling-2015", 2015, Some(2018)),
+    ("us-dwelling-2018", 2018, Some(2021)),
+    ("us-dwelling-2021", 2021, Some(2024)),
+    ("us-dwelling-2024", 2024, None),
+    ("us-windows-2012", 2012, Some(2015)),
+    ("us-windows-2015", 2015, Some(2021)),
+    ("us-windows-2021", 2021, None),
+    ("us-buildings-2018", 2018, Some(2021)),
+    ("us-buildings-2000", 2000, Some(2003)),
+    ("us-accessible-handrails-2010", 2010, None),
+    ("us-stair-gates", 2021, None),
+    ("ontario-2012", 2012, None),
+    ("uk-approved-document-k", 2013, None),
+    ("northern-ireland-2012", 2012, None),
+    ("ireland-tgd-k-2014", 2014, None),
+    ("scotland-1999", 1999, Some(2005)),
+    ("scotland-2019", 2019, None),
+    ("australia-ncc-2022", 2022, None),
+    ("australia-ncc-2019", 2019, Some(2022)),
+    ("new-zealand-f4", 2017, None),
+    ("germany-hesse-2018", 2018, None),
+    ("germany-schleswig-holstein-1994", 1994, Some(2000)),
+    ("france-1988", 1988, Some(2024)),
+    ("france-2024", 2024, None),
+    ("austria-oib-4", 2019, Some(2023)),
+    ("netherlands-2012", 2012, Some(2024)),
+    ("netherlands-existing-2012", 2012, Some(2024)),
+    ("denmark-br18", 2018, None),
+    ("norway-tek17", 2017, None),
+    ("norway-tek10", 2010, Some(2017)),
+    ("europe-stair-gates-en-1930", 2011, None),
+];
+
 #[test]
 fn every_shipped_ruleset_loads_without_a_word() {
     let ids: Vec<&str> = embedded_ids().collect();
@@ -144,6 +187,15 @@ fn advice_and_missing_years_are_as_listed() {
         assert_eq!(ruleset.advisory, ADVICE.contains(&id), "{id}");
         assert_eq!(ruleset.in_force.is_none(), UNDATED.contains(&id), "{id}");
     }
+}
+
+#[test]
+fn the_years_in_force_are_those_of_the_editions() {
+    let found: Vec<(&str, i32, Option<i32>)> = embedded_ids()
+        .filter_map(|id| Some((id, shipped(id).in_force?)))
+        .map(|(id, years)| (id, years.from, years.until))
+        .collect();
+    assert_eq!(found, IN_FORCE);
 }
 
 /// From 2000 on exactly one edition of the model residential code was current in each year.

@@ -2,8 +2,11 @@
 //! noticing: each is moved by the smallest step of its unit, both ways.
 
 use guardrule::evaluate::examples::judge_example;
+use guardrule::measure::Age;
+use guardrule::measure::Force;
 use guardrule::measure::Length;
 use guardrule::measure::LengthUnit;
+use guardrule::measure::newtons;
 use guardrule::rules::Bounds;
 use guardrule::rules::Condition;
 use guardrule::rules::Demand;
@@ -52,6 +55,92 @@ fn every_mutated_limit_is_noticed_by_an_example() {
         unnoticed.len(),
         unnoticed.join("\n")
     );
+}
+
+/// Every count, age and year that a rule states, moved by one.
+#[test]
+fn every_mutated_number_is_noticed_by_an_example() {
+    let mut unnoticed = Vec::new();
+    let mut tried = 0;
+    for id in embedded_ids() {
+        let ruleset = load(id, &|_| None).ruleset.expect("a shipped ruleset");
+        for (index, rule) in ruleset.rules.iter().enumerate() {
+            for number in 0..numbers(&mut rule.clone()).len() {
+                for sign in [-1, 1] {
+                    let mut moved = ruleset.clone();
+                    let mut all = numbers(&mut moved.rules[index]);
+                    if !all[number].step(sign) {
+                        continue;
+                    }
+                    tried += 1;
+                    if !noticed(&moved, index) {
+                        unnoticed.push(format!("{id}: {}: number {number}, {sign:+}", rule.id));
+                    }
+                }
+            }
+        }
+    }
+    assert!(tried > 80, "{tried}");
+    assert!(
+        unnoticed.is_empty(),
+        "{} of {tried}:\n{}",
+        unnoticed.len(),
+        unnoticed.join("\n")
+    );
+}
+
+/// A number that a rule states, of whatever kind.
+enum Number<'r> {
+    Age(&'r mut Age),
+    Count(&'r mut u32),
+    Push(&'r mut Force),
+    Year(&'r mut i32),
+}
+
+impl Number<'_> {
+    /// Moves it by one: a month, a year, a thing, a newton. False where
+    /// nothing lies there.
+    fn step(&mut self, sign: i32) -> bool {
+        match self {
+            Number::Age(age) => {
+                let Some(months) = age.months().checked_add_signed(sign) else {
+                    return false;
+                };
+                **age = Age::from_months(months);
+            }
+            Number::Count(count) => {
+                let Some(moved) = count.checked_add_signed(sign) else {
+                    return false;
+                };
+                **count = moved;
+            }
+            Number::Push(push) => **push += newtons(f64::from(sign)),
+            Number::Year(year) => **year += sign,
+        }
+        true
+    }
+}
+
+/// Every number but lengths that a rule states.
+fn numbers(rule: &mut Rule) -> Vec<Number<'_>> {
+    let mut all = Vec::new();
+    let groups = rule.when_any.iter_mut().chain(&mut rule.unless).flatten();
+    for condition in rule.when.iter_mut().chain(groups) {
+        match &mut condition.test {
+            Test::Age(bounds) => all.extend(of_bounds(bounds).into_iter().map(Number::Age)),
+            Test::Count(bounds) => all.extend(of_bounds(bounds).into_iter().map(Number::Count)),
+            Test::Years(bounds) => all.extend(of_bounds(bounds).into_iter().map(Number::Year)),
+            Test::Length(_) | Test::NoneOf(_) | Test::OneOf(_) => {}
+        }
+    }
+    for check in &mut rule.checks {
+        match &mut check.demand {
+            Demand::Count(bounds) => all.extend(of_bounds(bounds).into_iter().map(Number::Count)),
+            Demand::Opening(demand) => all.extend(demand.pushed.iter_mut().map(Number::Push)),
+            Demand::Foothold(_) | Demand::Length(_) | Demand::Words { .. } => {}
+        }
+    }
+    all
 }
 
 fn noticed(ruleset: &Ruleset, index: usize) -> bool {
@@ -109,7 +198,7 @@ fn of_zone(zone: &mut Zone) -> [&mut Limit; 2] {
     [&mut zone.from, &mut zone.to]
 }
 
-fn of_bounds(bounds: &mut Bounds<Limit>) -> Vec<&mut Limit> {
+fn of_bounds<T>(bounds: &mut Bounds<T>) -> Vec<&mut T> {
     let Bounds {
         at_least,
         at_most,
