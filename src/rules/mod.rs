@@ -18,6 +18,7 @@ mod faults;
 mod fields;
 mod head;
 mod load;
+mod looks_at;
 mod merge;
 mod model;
 mod narrowed;
