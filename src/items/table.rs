@@ -510,6 +510,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::ZERO, Length::feet(4))),
         most: Some(Length::feet(30)),
         zero_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::GroundFall,
             "ground fall",
@@ -572,6 +573,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How wide is the flight?",
         usual: Some((Length::inches(18), Length::feet(10))),
         most: Some(Length::feet(60)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::FlightWidth,
             "flight width",
@@ -593,6 +595,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(60)),
         zero_allowed: true,
         none_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::WellWidth,
             "well width",
@@ -614,6 +617,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::inches(2), Length::feet(12))),
         most: Some(Length::feet(60)),
         none_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::InnerEdgeLength,
             "inner edge length",
@@ -738,6 +742,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::inches(4), Length::feet(8))),
         most: Some(Length::feet(20)),
         zero_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::HeightAboveSeat,
             "height above seat",
@@ -758,6 +763,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How thick is the guard at its top?",
         usual: Some((Length::millimetres(10), Length::feet(3))),
         most: Some(Length::feet(10)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::GuardThickness,
             "guard thickness",
@@ -942,6 +948,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How far apart are the tops of the level members?",
         usual: Some((Length::inches(2), Length::feet(6))),
         most: Some(Length::feet(20)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::LevelBarSpacing,
             "level bar spacing",
@@ -964,6 +971,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(20)),
         zero_allowed: true,
         none_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::GapAboveSolidPart,
             "gap above solid part",
@@ -1045,6 +1053,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         synonyms: &["handrails on"],
         hazards: &[Hazard::FallOver],
         question: "Is there a handrail on both sides, or on one?",
+        pictured: Pictured::Not("it is counted, and not measured"),
         ..row(
             Item::HandrailSides,
             "handrail sides",
@@ -1061,6 +1070,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
     ItemInfo {
         hazards: &[Hazard::FallOver],
         question: "Is the handrail round, has it finger grooves, or neither?",
+        pictured: Pictured::Not("it is looked at, and not measured"),
         ..row(
             Item::HandrailShape,
             "handrail shape",
@@ -1082,6 +1092,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How thick is the handrail?",
         usual: Some((Length::millimetres(10), Length::inches(8))),
         most: Some(Length::feet(2)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::HandrailThickness,
             "handrail thickness",
@@ -1102,6 +1113,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How long is a strip of paper once around the handrail?",
         usual: Some((Length::inches(1), Length::inches(24))),
         most: Some(Length::feet(4)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::HandrailPerimeter,
             "handrail perimeter",
@@ -1121,6 +1133,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How much room is there between the handrail and the wall?",
         usual: Some((Length::millimetres(10), Length::inches(8))),
         most: Some(Length::feet(4)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::HandrailClearance,
             "handrail clearance",
@@ -1141,6 +1154,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::ZERO, Length::feet(4))),
         most: Some(Length::feet(30)),
         none_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
         ..row(
             Item::HandrailExtension,
             "handrail extension",
@@ -1344,6 +1358,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How high is the gate?",
         usual: Some((Length::inches(12), Length::feet(6))),
         most: Some(Length::feet(12)),
+        pictured: Pictured::Not("a gate's height is measured as a guard's is"),
         ..row(
             Item::GateHeight,
             "gate height",
@@ -1365,6 +1380,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::millimetres(6), Length::inches(12))),
         most: Some(Length::feet(6)),
         none_allowed: true,
+        pictured: Pictured::Not("the gaps of a gate are measured as those of a guard are"),
         ..row(
             Item::GateGap,
             "gate gap",
@@ -1387,6 +1403,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(6)),
         zero_allowed: true,
         none_allowed: true,
+        pictured: Pictured::Not("the gap under a gate is measured as that under a guard is"),
         ..row(
             Item::GateBottomGap,
             "gate bottom gap",
