@@ -72,6 +72,17 @@ impl Ends {
                 | Item::RiserOpening
                 | Item::SolidPartTopWidth
                 | Item::VOpening
+                | Item::GuardThickness
+                | Item::LevelBarSpacing
+                | Item::GapAboveSolidPart
+                | Item::HandrailThickness
+                | Item::HandrailPerimeter
+                | Item::HandrailClearance
+                | Item::HandrailExtension
+                | Item::FlightWidth
+                | Item::WellWidth
+                | Item::InnerEdgeLength
+                | Item::GateGap
                 | Item::PostSpacing
                 | Item::PostSection
         );

@@ -15,6 +15,7 @@ mod finding;
 mod foothold;
 mod guard;
 mod judgement;
+mod leave_outs;
 mod narrows;
 mod opening;
 mod questions;
@@ -28,3 +29,4 @@ pub use finding::{
     MemoryRules, Operator, Options, Question, Reason, WhenBuilt,
 };
 pub use guard::{Authority, judge};
+pub use leave_outs::leave_outs;

@@ -41,8 +41,8 @@ pub(super) struct Scene<'g> {
     /// What each observation says about its own item, once somebody has asked.
     pieces: Vec<OnceCell<Piece>>,
     /// Items that the guard's own observations speak of, and those it inherits.
-    own: u64,
-    inherited: u64,
+    own: u128,
+    inherited: u128,
 }
 
 /// Whether the guard stands there, and how exactly it will.
@@ -135,7 +135,7 @@ impl<'g> Scene<'g> {
 
     /// As [`Guard::of`], without looking where nothing is.
     pub(super) fn of(&self, item: Item) -> impl Iterator<Item = (usize, &'g Observation)> {
-        let bit = 1 << item as u64;
+        let bit = 1 << item as u128;
         let (start, all) = if self.own & bit != 0 {
             (0, &*self.guard.observations)
         } else if self.inherited & bit != 0 {
@@ -416,8 +416,8 @@ pub(super) fn says_nothing<'r>(index: usize, observation: &Observation) -> Optio
 }
 
 /// Each item as one bit.
-fn items(observations: &[Observation]) -> u64 {
-    let bit = |observation: &Observation| 1_u64 << observation.item as u64;
+fn items(observations: &[Observation]) -> u128 {
+    let bit = |observation: &Observation| 1_u128 << observation.item as u128;
     observations.iter().map(bit).fold(0, |all, bit| all | bit)
 }
 

@@ -1,9 +1,9 @@
 //! A flat rectangular probe against the shapes of openings.
 
+use crate::geometry::ClearOpening;
 use crate::geometry::Corner;
 use crate::geometry::Fit;
 use crate::geometry::Polygon;
-use crate::geometry::ClearOpening;
 use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::geometry::admits;

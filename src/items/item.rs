@@ -30,14 +30,21 @@ pub enum Item {
     Drop,
     SillHeight,
     SillAboveGround,
+    GroundFall,
     Built,
     Storeys,
     Risers,
+    FlightWidth,
+    WellWidth,
+    InnerEdgeLength,
     Handrail,
+    FixedSeat,
     Children,
     State,
     Guard,
     Height,
+    HeightAboveSeat,
+    GuardThickness,
     Opening,
     OpeningsChecked,
     BottomGap,
@@ -46,9 +53,17 @@ pub enum Item {
     StairTriangle,
     RiserOpening,
     VOpening,
+    LevelBarSpacing,
+    GapAboveSolidPart,
     Foothold,
     ThingToClimb,
     HandrailHeight,
+    HandrailSides,
+    HandrailShape,
+    HandrailThickness,
+    HandrailPerimeter,
+    HandrailClearance,
+    HandrailExtension,
     SolidPartHeight,
     SolidPartTopWidth,
     PostSpacing,
@@ -60,6 +75,9 @@ pub enum Item {
     FastenedTo,
     MovesWhenPushed,
     TopOfStairsGate,
+    GateHeight,
+    GateGap,
+    GateBottomGap,
     Paint,
 }
 
@@ -242,8 +260,17 @@ impl Item {
         self.is_at_guard()
             && !matches!(
                 self,
-                Item::Guard
+                Item::GateBottomGap
+                    | Item::GateGap
+                    | Item::GateHeight
+                    | Item::Guard
+                    | Item::HandrailClearance
+                    | Item::HandrailExtension
                     | Item::HandrailHeight
+                    | Item::HandrailPerimeter
+                    | Item::HandrailShape
+                    | Item::HandrailSides
+                    | Item::HandrailThickness
                     | Item::RiserOpening
                     | Item::ThingToClimb
                     | Item::TopOfStairsGate

@@ -49,6 +49,20 @@ const HANDRAILS: &[Word] = &[
     Word::or("none", &["no", "n"]),
 ];
 
+const HANDRAIL_SIDES: &[Word] = &[
+    Word::or("both sides", &["both", "two", "2"]),
+    Word::or("one side", &["one", "1", "a side"]),
+];
+
+const HANDRAIL_SHAPES: &[Word] = &[
+    Word::or("round", &["circular", "pipe", "dowel"]),
+    Word::or(
+        "with finger grooves",
+        &["finger grooves", "type ii", "grooved"],
+    ),
+    Word::or("other", &["oval", "flat", "square", "shaped"]),
+];
+
 const STATES: &[Word] = &[
     Word::or("existing", &["built", "there"]),
     Word::or("proposed", &["planned", "drawn", "new", "to be built"]),
@@ -489,6 +503,29 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
+        synonyms: &["slope beside the edge", "slope of the ground"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallOver],
+        question: "How far does the ground beside the edge fall over one metre?",
+        usual: Some((Length::ZERO, Length::feet(4))),
+        most: Some(Length::feet(30)),
+        zero_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::GroundFall,
+            "ground fall",
+            Kind::Length,
+            Group::Circumstance,
+            "How far the ground beside the edge falls away over one metre (39 3/8 in), measured level, at its steepest within 1.2 m (4 ft) of the edge.",
+            &[
+                "Lay a straight board or a spirit level 1 m long out from the edge over the ground, and hold it level.",
+                "Measure plumb from its outer end down to the ground, and from its inner end: the difference is the fall.",
+                "1 in 2 is 500 mm over the metre. Level ground: 0 mm.",
+            ],
+            &["50 mm", "2 in"],
+        )
+    },
+    ItemInfo {
         synonyms: &["year built", "year", "built in"],
         role: Role::Single,
         question: "When was it built, roughly?",
@@ -531,6 +568,70 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
+        synonyms: &["stair width", "width of the flight"],
+        worst: Worst::Greatest,
+        question: "How wide is the flight?",
+        usual: Some((Length::inches(18), Length::feet(10))),
+        most: Some(Length::feet(60)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::FlightWidth,
+            "flight width",
+            Kind::Length,
+            Group::Circumstance,
+            "How wide the flight of stairs or the ramp is.",
+            &[
+                "Measure level across a step, between the walls, or from the wall to the inner face of the guard.",
+            ],
+            &["36 in", "900 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["width of the well", "stairwell"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallOver],
+        question: "How wide is the open well beside the flight?",
+        usual: Some((Length::inches(1), Length::feet(12))),
+        most: Some(Length::feet(60)),
+        zero_allowed: true,
+        none_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::WellWidth,
+            "well width",
+            Kind::Length,
+            Group::Circumstance,
+            "How wide the open well is that the flight runs beside.",
+            &[
+                "Measure level from the inner face of this flight's guard, or of its edge, to that of the flight across the well.",
+                "A flight beside a hall or a room, with no flight across: measure to the wall opposite.",
+            ],
+            &["200 mm", "8 in"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["landing barrier length"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallOver],
+        question: "How long is the guard along the landing's inner edge, or is this another edge?",
+        usual: Some((Length::inches(2), Length::feet(12))),
+        most: Some(Length::feet(60)),
+        none_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::InnerEdgeLength,
+            "inner edge length",
+            Kind::Length,
+            Group::Circumstance,
+            "How long the guard is that runs along the inner edge of a landing, from one flight's guard to the next.",
+            &[
+                "Only on a landing, at the side where the two flights meet.",
+                "Measure from post to post. The guard stands at another edge: none.",
+            ],
+            &["450 mm", "none"],
+        )
+    },
+    ItemInfo {
         synonyms: &["hand rail"],
         role: Role::Single,
         question: "What do you hold on to: the top of the guard, a separate handrail, or none?",
@@ -545,6 +646,20 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "separate: another rail, on the wall or on the guard.",
             ],
             &["top of the guard", "separate", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["bench", "built-in seat"],
+        role: Role::Single,
+        question: "Is there a built-in seat beside the guard?",
+        ..row(
+            Item::FixedSeat,
+            "fixed seat",
+            Kind::Words(NO_YES),
+            Group::Circumstance,
+            "Whether a seat that cannot be moved, such as a bench built in, stands beside the guard.",
+            &["Look along the whole guard. A chair that can be carried away is a thing to climb."],
+            &["no", "yes"],
         )
     },
     ItemInfo {
@@ -613,6 +728,50 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Too close to tell: hold up a stick cut to the height asked for; write reaches 36 in, or below 36 in.",
             ],
             &["35 1/2 in", "reaches 36 in", "902 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &[
+            "height above kerb",
+            "height above ledge",
+            "height above curb",
+        ],
+        worst: Worst::Least,
+        hazards: &[Hazard::FallOver],
+        question: "How high is the guard's top above the seat, kerb or ledge beside it?",
+        usual: Some((Length::inches(4), Length::feet(8))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::HeightAboveSeat,
+            "height above seat",
+            Kind::Length,
+            Group::Measured,
+            "How high the top of the guard stands above a built-in seat, kerb or ledge beside it that one can stand on.",
+            &[
+                "Stand the tape on the seat, kerb or ledge, plumb, at the guard's lowest place.",
+                "There is nothing of the kind: leave it out, and write fixed seat no.",
+            ],
+            &["24 in", "840 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["thickness", "parapet thickness"],
+        worst: Worst::Least,
+        hazards: &[Hazard::FallOver],
+        question: "How thick is the guard at its top?",
+        usual: Some((Length::millimetres(10), Length::feet(3))),
+        most: Some(Length::feet(10)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::GuardThickness,
+            "guard thickness",
+            Kind::Length,
+            Group::Measured,
+            "How thick the guard is at its top, from its inner to its outer face.",
+            &["Measure level across the top. A rail on uprights: the width of the top rail."],
+            &["60 mm", "12 in"],
         )
     },
     ItemInfo {
@@ -825,6 +984,50 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
+        synonyms: &["distance between level members"],
+        worst: Worst::Least,
+        hazards: &[Hazard::Climb],
+        question: "How far apart are the tops of the level members?",
+        usual: Some((Length::inches(2), Length::feet(6))),
+        most: Some(Length::feet(20)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::LevelBarSpacing,
+            "level bar spacing",
+            Kind::Length,
+            Group::Measured,
+            "How far apart two level members of the guard or fence are, from top to top, at the nearest.",
+            &[
+                "Measure plumb from the top of one level member to the top of the next.",
+                "There is one level member at most: leave it out.",
+            ],
+            &["45 in", "1.1 m"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["gap above the front"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+        question: "How wide is the gap between the solid part and the rail above it?",
+        usual: Some((Length::ZERO, Length::inches(24))),
+        most: Some(Length::feet(20)),
+        zero_allowed: true,
+        none_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::GapAboveSolidPart,
+            "gap above solid part",
+            Kind::Opening,
+            Group::Measured,
+            "The gap between the top of the guard's solid part, such as a balcony's front, and a rail above it.",
+            &[
+                "Measure plumb at the widest place.",
+                "There is no rail above it: none.",
+            ],
+            &["105 mm", "4 in", "none"],
+        )
+    },
+    ItemInfo {
         synonyms: &["toe hold", "toehold", "ledge", "ledges", "footholds"],
         hazards: &[Hazard::Climb],
         question: "Is there anything on the guard that a child's foot could stand on, and how high?",
@@ -886,6 +1089,125 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Measure at the lowest and at the highest place, and write both.",
             ],
             &["36 in", "950 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["handrails on"],
+        hazards: &[Hazard::FallOver],
+        question: "Is there a handrail on both sides, or on one?",
+        pictured: Pictured::Not("it is counted, and not measured"),
+        ..row(
+            Item::HandrailSides,
+            "handrail sides",
+            Kind::Words(HANDRAIL_SIDES),
+            Group::Measured,
+            "On how many sides of the flight or ramp a handrail runs.",
+            &[
+                "Count a guard whose top is the handrail as one side.",
+                "One side, if one of the two does not run the whole length.",
+            ],
+            &["both sides", "one side"],
+        )
+    },
+    ItemInfo {
+        hazards: &[Hazard::FallOver],
+        question: "Is the handrail round, has it finger grooves, or neither?",
+        pictured: Pictured::Not("it is looked at, and not measured"),
+        ..row(
+            Item::HandrailShape,
+            "handrail shape",
+            Kind::Words(HANDRAIL_SHAPES),
+            Group::Measured,
+            "What a cut through the handrail looks like.",
+            &[
+                "round: a full circle, as of a pipe.",
+                "with finger grooves: a wide rail with a groove for the fingers on both sides, below its widest part.",
+                "other: anything else, an oval or a flat board too.",
+            ],
+            &["round", "other"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["handrail diameter", "handrail width"],
+        worst: Worst::Neither,
+        hazards: &[Hazard::FallOver],
+        question: "How thick is the handrail?",
+        usual: Some((Length::millimetres(10), Length::inches(8))),
+        most: Some(Length::feet(2)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::HandrailThickness,
+            "handrail thickness",
+            Kind::Length,
+            Group::Measured,
+            "How thick the handrail is: the longest straight line across a cut through it, which for a round one is its diameter.",
+            &[
+                "Hold two flat blocks against it, parallel, and measure between them.",
+                "Turn them around it and take the greatest.",
+            ],
+            &["1 1/2 in", "40 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["perimeter of the handrail"],
+        worst: Worst::Neither,
+        hazards: &[Hazard::FallOver],
+        question: "How long is a strip of paper once around the handrail?",
+        usual: Some((Length::inches(1), Length::inches(24))),
+        most: Some(Length::feet(4)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::HandrailPerimeter,
+            "handrail perimeter",
+            Kind::Length,
+            Group::Measured,
+            "How long a string is that goes once around the handrail.",
+            &[
+                "Lay a strip of paper around it, mark where it meets itself, and measure the strip flat.",
+            ],
+            &["5 in", "130 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["distance from the wall"],
+        worst: Worst::Least,
+        hazards: &[Hazard::FallOver],
+        question: "How much room is there between the handrail and the wall?",
+        usual: Some((Length::millimetres(10), Length::inches(8))),
+        most: Some(Length::feet(4)),
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::HandrailClearance,
+            "handrail clearance",
+            Kind::Length,
+            Group::Measured,
+            "How much room there is between the handrail and the wall or guard beside it.",
+            &[
+                "Measure clear between the faces, at the narrowest place; brackets do not count. No wall beside it: leave it out.",
+            ],
+            &["1 1/2 in", "50 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["top extension"],
+        worst: Worst::Least,
+        hazards: &[Hazard::FallOver],
+        question: "How far does the handrail run on beyond the top step?",
+        usual: Some((Length::ZERO, Length::feet(4))),
+        most: Some(Length::feet(30)),
+        none_allowed: true,
+        pictured: Pictured::Not("the words say between which two places the tape runs"),
+        ..row(
+            Item::HandrailExtension,
+            "handrail extension",
+            Kind::Length,
+            Group::Measured,
+            "How far the handrail runs on level beyond the top step.",
+            &[
+                "At the top landing, measure level from the nose of the last step to the handrail's end.",
+                "It ends at the step: none.",
+            ],
+            &["12 in", "300 mm", "none"],
         )
     },
     ItemInfo {
@@ -1069,6 +1391,69 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             "Whether a gate closes the top of the stairs, and how it is held.",
             &["screwed: held by screws in the wall. pressed: held by pressing against the walls."],
             &["screwed", "pressed", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["height of the gate"],
+        worst: Worst::Least,
+        hazards: &[Hazard::FallOver],
+        question: "How high is the gate?",
+        usual: Some((Length::inches(12), Length::feet(6))),
+        most: Some(Length::feet(12)),
+        pictured: Pictured::Not("a gate's height is measured as a guard's is"),
+        ..row(
+            Item::GateHeight,
+            "gate height",
+            Kind::Length,
+            Group::Measured,
+            "How high the top of the stair gate stands above the floor.",
+            &[
+                "Measure plumb at its lowest place.",
+                "A bar of the gate that a child can step on: measure from that bar.",
+            ],
+            &["30 in", "750 mm"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["gate openings", "gate bars"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+        question: "How wide is the widest gap in the gate?",
+        usual: Some((Length::millimetres(6), Length::inches(12))),
+        most: Some(Length::feet(6)),
+        none_allowed: true,
+        pictured: Pictured::Not("the gaps of a gate are measured as those of a guard are"),
+        ..row(
+            Item::GateGap,
+            "gate gap",
+            Kind::Opening,
+            Group::Measured,
+            "The widest gap between two bars of the stair gate, or at its side.",
+            &[
+                "Measure clear between the faces, square to them, at the widest place.",
+                "The gate is solid: none.",
+            ],
+            &["55 mm", "2 1/4 in", "none"],
+        )
+    },
+    ItemInfo {
+        synonyms: &["gap under the gate"],
+        worst: Worst::Greatest,
+        hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+        question: "How high is the gap under the gate?",
+        usual: Some((Length::ZERO, Length::inches(12))),
+        most: Some(Length::feet(6)),
+        zero_allowed: true,
+        none_allowed: true,
+        pictured: Pictured::Not("the gap under a gate is measured as that under a guard is"),
+        ..row(
+            Item::GateBottomGap,
+            "gate bottom gap",
+            Kind::Opening,
+            Group::Measured,
+            "The gap between the floor and the underside of the stair gate, at its highest.",
+            &["Measure up from the floor to the underside, at the highest place."],
+            &["2 in", "50 mm", "none"],
         )
     },
     ItemInfo {

@@ -56,6 +56,25 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::ThingToClimb => "move it away from the guard.".to_owned(),
         Item::HandrailHeight if lower_is_better(finding) => format!("lower the handrail{by}."),
         Item::HandrailHeight => format!("raise the handrail{by}."),
+        Item::HandrailSides => "add a handrail on the other side.".to_owned(),
+        Item::HandrailShape | Item::HandrailThickness | Item::HandrailPerimeter => {
+            "change the handrail for one that a hand closes around.".to_owned()
+        }
+        Item::HandrailClearance => format!("set the handrail further from the wall{by}."),
+        Item::HandrailExtension => format!("lengthen the handrail beyond the top step{by}."),
+        Item::HeightAboveSeat => {
+            format!("raise the guard{by}, or take the seat or ledge away from it.")
+        }
+        Item::GuardThickness | Item::LevelBarSpacing => {
+            "have it looked at: the guard has to be built otherwise.".to_owned()
+        }
+        Item::GapAboveSolidPart => {
+            format!("close the gap, or narrow it{by}: a board or a panel{limit}.")
+        }
+        Item::GateHeight => format!("use a gate that is higher{by}."),
+        Item::GateGap | Item::GateBottomGap => {
+            "use another gate, or have this one set so that its gaps keep the limit.".to_owned()
+        }
         Item::SolidPartHeight | Item::SolidPartTopWidth => {
             "see that no child can stand on it, or raise the guard above it.".to_owned()
         }
@@ -78,7 +97,12 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             "keep children off it, and have it tested before anybody scrapes or sands it."
                 .to_owned()
         }
-        Item::BuildTolerance
+        Item::FixedSeat
+        | Item::FlightWidth
+        | Item::GroundFall
+        | Item::InnerEdgeLength
+        | Item::WellWidth
+        | Item::BuildTolerance
         | Item::Built
         | Item::By
         | Item::Children

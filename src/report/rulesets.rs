@@ -106,7 +106,13 @@ pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
             writeln!(out, "{}", hanging("    ", &ruleset.title))?;
             let edition = format!("{}{}", ruleset.edition, current(ruleset));
             writeln!(out, "{}", hanging("    Edition read: ", &edition))?;
-            writeln!(out, "{}", hanging("    ", &Counts::of(ruleset).says()))?;
+            let counts = Counts::of(ruleset);
+            writeln!(out, "{}", hanging("    ", &counts.says()))?;
+            if counts.memory * 2 > counts.rules {
+                let read = counts.rules - counts.memory;
+                let text = format!("Mostly not read: {read} of {} can decide.", counts.rules);
+                writeln!(out, "{}", hanging("    ", &text))?;
+            }
             writeln!(out)?;
         }
     }
@@ -218,7 +224,7 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
     }
     writeln!(out, "\n{}", palette::heading("What it leaves out"))?;
     for part in &ruleset.leaves_out {
-        writeln!(out, "{}", hanging("  - ", &one_line(part)))?;
+        writeln!(out, "{}", hanging("  - ", &one_line(&part.conditional())))?;
     }
     writeln!(out, "\n{}", palette::heading("Sources"))?;
     for source in &ruleset.sources {

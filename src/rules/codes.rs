@@ -31,6 +31,7 @@ pub(super) enum Fault {
     ExamplesMissing,
     NoRules,
     MoreFaults,
+    PlaceLost,
 }
 
 impl Fault {
@@ -78,6 +79,7 @@ const CODES: &[Code] = &[
     code(124, "examples that do not straddle the limit"),
     code(125, "a ruleset without rules"),
     code(126, "more faults than are told"),
+    code(127, "a place that loses a rule"),
 ];
 
 #[cfg(test)]
@@ -86,7 +88,7 @@ mod tests {
 
     #[test]
     fn every_fault_has_its_code() {
-        assert_eq!(CODES.len(), Fault::MoreFaults as usize + 1);
+        assert_eq!(CODES.len(), Fault::PlaceLost as usize + 1);
         for (index, code) in CODES.iter().enumerate() {
             assert_eq!(usize::from(code.number), 101 + index, "{}", code.title);
         }

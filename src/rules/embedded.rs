@@ -122,6 +122,14 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/washington-worker-housing.toml"),
     ),
     (
+        "us-stair-gates",
+        include_str!("../../rulesets/us-stair-gates.toml"),
+    ),
+    (
+        "us-crib-slats",
+        include_str!("../../rulesets/us-crib-slats.toml"),
+    ),
+    (
         "us-playground-handbook-2010",
         include_str!("../../rulesets/us-playground-handbook-2010.toml"),
     ),
@@ -241,6 +249,10 @@ const EMBEDDED: &[(&str, &str)] = &[
     (
         "india-kerala-high-rise",
         include_str!("../../rulesets/india-kerala-high-rise.toml"),
+    ),
+    (
+        "europe-stair-gates-en-1930",
+        include_str!("../../rulesets/europe-stair-gates-en-1930.toml"),
     ),
     (
         "small-child-advice",

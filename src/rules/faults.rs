@@ -186,11 +186,29 @@ pub(super) struct SyntaxFault {
 
 /// What to write instead of a word: the nearest right one, else all of them.
 pub(super) fn instead(word: &str, right: &[&str]) -> String {
-    match nearest(word, right.iter().copied()) {
+    let meant = ALIKE.iter().find(|(other, _)| *other == word);
+    let meant = meant.map(|(_, own)| *own).filter(|own| right.contains(own));
+    match meant.or_else(|| nearest(word, right.iter().copied())) {
         Some(near) => format!("write {near}"),
         None => format!("write {}", one_of(right)),
     }
 }
+
+/// Words that people write for another one of the format, though no letters are alike.
+const ALIKE: &[(&str, &str)] = &[
+    ("article", "clause"),
+    ("description", "says"),
+    ("fail", "falls short"),
+    ("fails", "falls short"),
+    ("if", "when"),
+    ("name", "id"),
+    ("paragraph", "clause"),
+    ("pass", "meets"),
+    ("passes", "meets"),
+    ("require", "check"),
+    ("section", "clause"),
+    ("text", "says"),
+];
 
 /// `a, b or c`.
 pub(super) fn one_of(words: &[&str]) -> String {

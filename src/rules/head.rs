@@ -3,15 +3,18 @@
 use std::ops::Range;
 
 use crate::rules::codes::Fault;
+use crate::rules::conditions::conditions;
 use crate::rules::conditions::entries_to_conditions;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
+use crate::rules::fields::Node;
 use crate::rules::fields::Text;
 use crate::rules::fields::choice;
 use crate::rules::fields::text;
 use crate::rules::model::Carried;
 use crate::rules::model::Covers;
 use crate::rules::model::InForce;
+use crate::rules::model::LeaveOut;
 use crate::rules::model::Status;
 use crate::rules::quantity::year;
 use crate::rules::rule::is_id;
@@ -45,7 +48,7 @@ pub(super) struct Head<'t> {
     pub(super) remove: Vec<Text<'t>>,
     pub(super) in_force: Option<InForce>,
     pub(super) covers: Option<Covers>,
-    pub(super) leaves_out: Option<Vec<String>>,
+    pub(super) leaves_out: Option<Vec<LeaveOut>>,
 }
 
 impl<'t> Head<'t> {
@@ -77,13 +80,36 @@ impl<'t> Head<'t> {
             remove: fields.texts("remove", faults).unwrap_or_default(),
             in_force: in_force(fields, faults),
             covers: covers(fields, faults),
-            leaves_out: fields.texts("leaves-out", faults).map(|texts| {
-                texts
-                    .into_iter()
-                    .map(|text| text.value.to_owned())
-                    .collect()
-            }),
+            leaves_out: fields
+                .value("leaves-out")
+                .map(|value| leaves_out(value, faults)),
         }
+    }
+}
+
+/// What is left out: sentences, and tables with a sentence and when it matters.
+fn leaves_out(value: &Node<'_>, faults: &mut Faults) -> Vec<LeaveOut> {
+    const KEY: &str = "leaves-out";
+    let one = |value: &Node<'_>, faults: &mut Faults| {
+        if !value.get_ref().is_table() {
+            let says = text(value, KEY, faults)?.value.to_owned();
+            let when = Vec::new();
+            return Some(LeaveOut { when, says });
+        }
+        let what = "an entry of `leaves-out`";
+        let table = Fields::of(value, what, faults)?;
+        table.only(&["when", "says"], what, faults);
+        let when = table.value("when");
+        let when = when.map_or_else(Vec::new, |when| conditions(when, "`when`", faults));
+        let says = table.required("says", what, faults)?.value.to_owned();
+        Some(LeaveOut { when, says })
+    };
+    match value.get_ref().as_array() {
+        Some(array) => array
+            .iter()
+            .filter_map(|value| one(value, faults))
+            .collect(),
+        None => one(value, faults).into_iter().collect(),
     }
 }
 

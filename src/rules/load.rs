@@ -83,12 +83,14 @@ fn not_found(name: &str) -> String {
 }
 
 fn nearby(name: &str) -> String {
+    if let Some((first, rest)) = name.split_once(';') {
+        let (first, second) = (first.trim(), rest.split(';').next().unwrap_or(rest).trim());
+        return format!("name one ruleset at a time: --rules {first} --rules {second}");
+    }
     match nearest(name, embedded_ids()) {
         Some(near) => format!("write {near}, or the path of a file"),
-        None => {
-            let ids: Vec<&str> = embedded_ids().collect();
-            format!("the program's own are {}", ids.join(", "))
-        }
+        None => "type guardrule rules list to see the program's own, or write the path of a file"
+            .to_owned(),
     }
 }
 

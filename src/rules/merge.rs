@@ -16,6 +16,7 @@ use crate::rules::model::Caution;
 use crate::rules::model::Rule;
 use crate::rules::model::Ruleset;
 use crate::rules::model::Status;
+use crate::rules::narrowed;
 use crate::rules::sources::Sources;
 
 /// A rule of the file itself: its id with its place, and the rule where it is sound.
@@ -53,7 +54,18 @@ pub(super) fn merge(
             carry(carried, &mut caution.status, &mut caution.clause, says);
         }
     }
+    let replaced: Vec<(String, Range<usize>)> =
+        own.iter().filter_map(|rule| rule.id.clone()).collect();
     let rules = rules(kept, own, &removed);
+    if let Some(base) = &base {
+        for (id, at) in &replaced {
+            let old = base.rules.iter().find(|rule| rule.id == *id);
+            let new = rules.iter().find(|rule| rule.id == *id);
+            if let (Some(old), Some(new)) = (old, new) {
+                narrowed::warn(old, new, base, &rules, at, faults);
+            }
+        }
+    }
     all_cautions.extend(cautions);
     let base = base.as_ref();
     let ruleset = Ruleset {

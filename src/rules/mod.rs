@@ -21,6 +21,7 @@ mod load;
 mod looks_at;
 mod merge;
 mod model;
+mod narrowed;
 mod quantity;
 mod rule;
 mod says;
@@ -33,8 +34,8 @@ pub use embedded::{embedded, embedded_ids, other_editions};
 pub use load::{Loaded, load};
 pub use model::{
     Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Entraps, Example,
-    FootholdDemand, InForce, Ladder, Limit, OpeningDemand, Rule, Ruleset, SlopeLimit, Source,
-    Status, Subject, Test, Urgency, Zone,
+    FootholdDemand, InForce, Ladder, LeaveOut, Limit, OpeningDemand, Rule, Ruleset, SlopeLimit,
+    Source, Status, Subject, Test, Urgency, Zone,
 };
 pub use says::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};

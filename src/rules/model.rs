@@ -12,6 +12,7 @@ use crate::measure::Length;
 use crate::measure::LengthUnit;
 use crate::reading::Reading;
 use crate::reading::Tilt;
+use crate::rules::says::all_of;
 use crate::source::Excerpt;
 
 /// One ruleset: an edition of a code, or a collection of guidance.
@@ -31,8 +32,8 @@ pub struct Ruleset {
     pub in_force: Option<InForce>,
     /// What it covers.
     pub covers: Covers,
-    /// What it leaves out, in sentences; printed with every report.
-    pub leaves_out: Vec<String>,
+    /// What it leaves out; a report says what may bear on the guard at hand.
+    pub leaves_out: Vec<LeaveOut>,
     /// The sources it cites.
     pub sources: Vec<Arc<Source>>,
     /// Its rules in the order of the file; one that an amendment replaces keeps
@@ -74,6 +75,26 @@ pub struct Covers {
     pub says: String,
     /// Circumstances that must hold; one that nobody stated is taken to hold.
     pub conditions: Vec<Condition>,
+}
+
+/// Something that a ruleset leaves out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeaveOut {
+    /// Conditions; it is said unless one of them is false.
+    pub when: Vec<Condition>,
+    /// What is left out, in a sentence.
+    pub says: String,
+}
+
+impl LeaveOut {
+    /// The sentence, with its condition before it where there is one.
+    #[must_use]
+    pub fn conditional(&self) -> String {
+        if self.when.is_empty() {
+            return self.says.clone();
+        }
+        format!("If {}: {}", all_of(&self.when), self.says)
+    }
 }
 
 /// How rules that a ruleset takes over unchanged are to be read: the text of

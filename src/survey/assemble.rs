@@ -62,8 +62,8 @@ struct Open {
     /// Its row in the table of a file.
     table_row: Option<survey::Row>,
     /// Items that were written down, and those that were more than once.
-    items: u64,
-    repeated: u64,
+    items: u128,
+    repeated: u128,
 }
 
 /// Puts guards together.
@@ -341,7 +341,7 @@ impl Receiver<'_> {
         guard.rows += 1;
         guard.rows_in_error += u32::from(outcome == Outcome::InError);
         if let Some(observation) = guard.observations.get(before) {
-            let bit = 1 << observation.item as u64;
+            let bit = 1 << observation.item as u128;
             self.open.repeated |= self.open.items & bit;
             self.open.items |= bit;
         }
@@ -384,12 +384,12 @@ impl Open {
         let mut guard = self.guard;
         if self.repeated != 0 {
             for item in Item::all().filter(|item| can_clash(*item)) {
-                if self.repeated & (1 << item as u64) != 0 {
+                if self.repeated & (1 << item as u128) != 0 {
                     settle_clash(&mut guard, item, scanned, complaints);
                 }
             }
         }
-        if self.items & (1 << Item::Guard as u64) != 0 {
+        if self.items & (1 << Item::Guard as u128) != 0 {
             beside_no_guard(&mut guard, scanned, complaints);
         }
         guard
@@ -415,6 +415,8 @@ fn settle_clash(guard: &mut Guard, item: Item, scanned: &Scanned, complaints: &m
 /// Items that are part of a guard: there are none where there is no guard.
 const PARTS: &[Item] = &[
     Item::Height,
+    Item::HeightAboveSeat,
+    Item::GuardThickness,
     Item::Opening,
     Item::OpeningsChecked,
     Item::BottomGap,
@@ -422,6 +424,8 @@ const PARTS: &[Item] = &[
     Item::EdgeGap,
     Item::StairTriangle,
     Item::VOpening,
+    Item::LevelBarSpacing,
+    Item::GapAboveSolidPart,
     Item::Foothold,
     Item::SolidPartHeight,
     Item::SolidPartTopWidth,

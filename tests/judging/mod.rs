@@ -2,5 +2,6 @@
 
 mod as_built;
 mod entrapment;
+mod leave_outs;
 mod leaving_out;
 mod sentences;

@@ -22,11 +22,17 @@ row 22 | canada-dwelling | rail-too-low | place=landing; location=inside; drop=9
 row 22, second | canada-dwelling | rail-too-low | place=landing; location=inside; drop=9 ft; height=35 7/16 in | meets
 row 22, third | canada-dwelling | rail-too-low | place=landing; location=inside; drop=9 ft; height=36 in | meets
 row 26 | canada-dwelling | no-guard | place=deck; drop=24 in; guard=none | falls short
+row 27 | canada-dwelling | no-guard-above-slope | place=deck; drop=600 mm; ground fall=556 mm; guard=none | falls short
 row 28 | us-workplace | no-guard | place=deck; drop=31 in; guard=none | does not apply
 row 29 | us-workplace | no-guard | place=deck; drop=4 ft; guard=none | falls short
 row 30, A1 | us-accessible-handrails-2010 | handrail-height | place=stair; handrail=separate; handrail height=34 in | meets
 row 30, N8 | canada-dwelling | handrail-height | place=stair; drop=500 mm; handrail=separate; handrail height=34 in | falls short
 row 31, N8 | canada-dwelling | handrail-height | place=stair; drop=500 mm; handrail=separate; handrail height=38 in | falls short
+row 33 | us-dwelling-2024 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=2 in | meets
+row 33, second | us-dwelling-2024 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=2 1/16 in | falls short
+row 33, third | us-dwelling-2024 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=32 mm | meets
+row 33, fourth | us-accessible-handrails-2010 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=31.5 mm | falls short
+row 34 | us-dwelling-2024 | handrail-grip | place=stair; handrail=separate; handrail shape=other; handrail perimeter=160 mm | falls short
 row 35 | us-windows-2012 | window-can-be-fallen-from | place=window; sill height=23 in; sill above ground=73 in; opening=5 in | falls short
 row 36 | us-windows-2012 | window-can-be-fallen-from | place=window; sill height=23 in; sill above ground=72 in; opening=5 in | does not apply
 row 37 | us-windows-2012 | window-can-be-fallen-from | place=window; sill height=24 in; sill above ground=73 in; opening=5 in | meets
@@ -35,11 +41,16 @@ row 39, B5 | us-buildings-2018 | window-can-be-fallen-from | place=window; use=d
 row 39, W1 | us-windows-2012 | window-can-be-fallen-from | place=window; sill height=30 in; sill above ground=80 in; opening=5 in | meets
 row 40, high | us-buildings-2018 | upper-gap-too-wide | place=landing; use=public; shared=yes; drop=9 ft; opening=4 1/4 in at 38 in | meets
 row 40, low | us-buildings-2018 | gap-too-wide | place=landing; use=public; shared=yes; drop=9 ft; opening=4 1/4 in at 30 in | falls short
+row 42, 2009 | us-dwelling-2009 | rail-too-low-above-seat | place=deck; drop=9 ft; fixed seat=yes; height above seat=24 in; height=42 in | falls short
+row 42, 2012 | us-dwelling-2012 | rail-too-low-above-seat | place=deck; drop=9 ft; fixed seat=yes; height above seat=24 in; height=42 in | falls short
+row 42, 2015 | us-dwelling-2015 | rail-too-low | place=deck; drop=9 ft; fixed seat=yes; height above seat=24 in; height=42 in | meets
 row 43, BC | canada-dwelling | climbable-infill | place=deck; drop=3.9 m; infill=cables | does not apply
 row 43, Ontario | ontario-2012 | climbable-infill | place=deck; use=dwelling; drop=3.9 m; infill=cables | too close to call
 row 44 | canada-dwelling | climbable-infill | place=deck; drop=4.3 m; infill=cables | too close to call
 row 45, 15 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=500 mm high 15 mm deep | meets
 row 45, 16 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=500 mm high 16 mm deep | falls short
+row 49 | us-crib-slats | gap-too-wide | opening=60.2 mm | falls short
+row 49, inch | small-child-advice | gap-too-wide-for-infant | children=12 months; opening=60.2 mm | meets
 row 51 | us-workplace | rail-too-low | place=deck; drop=9 ft; height=39 in | meets
 row 51, second | us-workplace | rail-too-low | place=deck; drop=9 ft; height=38 7/8 in | falls short
 row 51, third | us-workplace | rail-too-low | place=deck; drop=9 ft; height=46 in | meets
@@ -51,6 +62,10 @@ row 55, 1960 | massachusetts-rental-2024 | gap-too-wide | place=porch; drop=9 ft
 row 55, 2000 | massachusetts-rental-2024 | new-gap-too-wide | place=porch; drop=9 ft; built=2000; opening=4 1/2 in | meets
 row 56 | us-rental-upkeep | rail-too-low | place=porch; drop=9 ft; height=30 in | meets
 row 56, second | us-rental-upkeep | rail-too-low | place=porch; drop=9 ft; height=29 1/2 in | falls short
+row 58 | us-pool-barriers | gap-beside-level-bars-too-wide | place=pool; level bar spacing=44 in; opening=3 in | falls short
+§3 (f)(2) | us-workplace | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=2 1/4 in | meets
+§4 505.5 | us-accessible-handrails-2010 | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=1 7/16 in | falls short
+§6.6 | ontario-2012 | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=49 mm | falls short
 ";
 
 /// facts/rules-elsewhere.md §9, by row. Row 29 is a person's to decide here,
@@ -60,12 +75,18 @@ row 3 | northern-ireland-2012 | no-guard-at-stair | place=stair; drop=600 mm; gu
 row 4 | northern-ireland-2012 | no-guard-at-stair | place=stair; drop=599 mm; guard=none | does not apply
 row 5 | ireland-tgd-k-2014 | no-guard | place=floor edge; drop=600 mm; guard=none | does not apply
 row 6 | scotland-1999 | no-guard | place=floor edge; drop=600 mm; guard=none | falls short
+row 14, England | uk-approved-document-k | handrail-on-one-side | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | falls short
+row 14, Ireland | ireland-tgd-k-2014 | handrail-on-one-side | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | does not apply
+row 14, Ireland, the one | ireland-tgd-k-2014 | handrail-missing | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | meets
 row 15 | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1400 mm; sill height=790 mm; guard=none | does not apply
 row 16 | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1401 mm; sill height=799 mm; guard=none | falls short
 row 17 | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1500 mm; sill height=800 mm; guard=none | does not apply
 row 18 | australia-ncc-2022 | no-guard | place=deck; drop=1000 mm; guard=none | falls short
 row 19 | australia-ncc-2022 | no-guard | place=deck; drop=999 mm; guard=none | does not apply
 row 20 | australia-ncc-2022 | stair-rail-too-low | place=stair; drop=2600 mm; height=865 mm | meets
+row 21 | australia-ncc-2022 | inner-landing-rail-too-low | place=landing; drop=2600 mm; inner edge length=500 mm; height=865 mm | meets
+row 21, not the general one | australia-ncc-2022 | rail-too-low | place=landing; drop=2600 mm; inner edge length=500 mm; height=865 mm | does not apply
+row 22 | australia-ncc-2022 | rail-too-low | place=landing; drop=2600 mm; inner edge length=501 mm; height=865 mm | falls short
 row 23 | australia-ncc-2022 | gap-too-wide | place=deck; drop=2400 mm; opening=124 mm | meets
 row 23, second | australia-ncc-2022 | gap-too-wide | place=deck; drop=2400 mm; opening=125 mm | falls short
 row 24 | australia-ncc-2022 | edge-gap-too-wide | place=deck; drop=2400 mm; edge gap=40 mm | meets
@@ -94,6 +115,8 @@ row 45 | germany-child-minding | gap-too-wide-for-small-child | place=stair; chi
 row 45, second | germany-child-minding | gap-too-wide-for-small-child | place=stair; children=2 years; opening=90 mm | falls short
 row 46 | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=110 mm | meets
 row 46, second | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=111 mm | falls short
+row 48, law | france-1988 | rail-too-low | place=balcony; drop=2600 mm; guard thickness=500 mm; height=0.80 m | falls short
+row 48, thicker | france-1988 | rail-too-low | place=balcony; drop=2600 mm; guard thickness=501 mm; height=0.80 m | meets
 row 49, 1988 | france-1988 | upper-level-gap-too-wide | place=balcony; drop=2600 mm; infill=horizontal bars; opening=180 mm at 600 mm | meets
 row 49, 2024 | france-2024 | gap-too-wide | place=balcony; drop=2600 mm; infill=horizontal bars; opening=180 mm at 600 mm | falls short
 row 50 | france-1988 | gap-too-wide | place=balcony; drop=2600 mm; infill=balusters; opening=110 mm | meets
@@ -106,6 +129,9 @@ row 54, second | sweden-bbr | bottom-gap-too-high | place=balcony; bottom gap=51
 row 55, TEK17 | norway-tek17 | no-guard | place=terrace; drop=500 mm; guard=none | does not apply
 row 55, TEK10 | norway-tek10 | no-guard | place=terrace; drop=500 mm; guard=none | falls short
 row 56 | denmark-br18 | stair-rail-too-low | place=stair; height=800 mm | meets
+row 56, 300 | denmark-br18 | rail-beside-wide-well-too-low | place=stair; well width=300 mm; height=800 mm | does not apply
+row 56, 310 | denmark-br18 | rail-beside-wide-well-too-low | place=stair; well width=310 mm; height=800 mm | falls short
+row 57 | singapore-h | rail-too-low-above-kerb | place=balcony; drop=2600 mm; solid part height=160 mm; solid part top width=160 mm; height above seat=840 mm; height=1000 mm | falls short
 row 58 | singapore-h | bottom-gap | place=balcony; drop=2600 mm; bottom gap=10 mm | falls short
 row 59 | india-kerala-high-rise | rail-too-low | place=balcony; drop=2000 mm; height=1199 mm | falls short
 row 60 | netherlands-2012 | high-rail-too-low | place=balcony; drop=13000 mm; height=1000 mm | does not apply
@@ -116,7 +142,8 @@ row 60, second | netherlands-2012 | high-rail-too-low | place=balcony; drop=1300
 /// facts/rules-elsewhere.md §10.1: an outdoor deck of a private house.
 const RAILING_A: &str = "place=deck; location=outside; use=dwelling; shared=no; \
 dwellings in building=1; drop=2400 mm; height=1000 mm; infill=balusters; opening=105 mm; \
-bottom gap=60 mm; edge gap=45 mm; foothold=none";
+bottom gap=60 mm; edge gap=45 mm; foothold=none; \
+solid part height=none; guard thickness=60 mm";
 
 /// What each column of §10.1 says of railing A.
 const UNDER_A: &str = "
@@ -183,7 +210,8 @@ const ALL_OF_A: &[(&str, &str)] = &[
 /// facts/rules-elsewhere.md §10.2: an inside stair of the same house.
 const RAILING_B: &str = "place=stair; location=inside; use=dwelling; shared=no; \
 dwellings in building=1; drop=2600 mm; height=880 mm; infill=balusters; opening=95 mm; \
-stair triangle=rise 180 going 280 lift 25 mm; bottom gap=25 mm; edge gap=55 mm";
+stair triangle=rise 180 going 280 lift 25 mm; bottom gap=25 mm; edge gap=55 mm; \
+well width=200 mm";
 
 /// What each column of §10.2 says of railing B.
 const UNDER_B: &str = "
@@ -333,5 +361,157 @@ fn the_demo_of_one_railing_gives_differing_verdicts_in_one_run() {
             *expect == "falls short",
             "{ruleset}"
         );
+    }
+}
+
+/// Railing A under every shipped ruleset in one run: what the table of §10.1
+/// and the US and Canadian limits (facts/rules-north-america.md §1.2, §1.3, §6.2,
+/// §6.3, §7) predict for 1000 mm and 105 mm.
+#[test]
+fn one_railing_under_every_ruleset_in_one_run() {
+    const NORTH_AMERICA: &[(&str, &str, &str)] = &[
+        ("us-dwelling-2018", "rail-too-low", "meets"),
+        ("us-dwelling-2018", "gap-too-wide", "falls short"),
+        ("us-dwelling-2000", "gap-too-wide", "falls short"),
+        ("california-dwelling", "rail-too-low", "falls short"),
+        ("canada-dwelling", "outside-rail-too-low", "falls short"),
+        ("canada-dwelling", "gap-too-wide", "falls short"),
+        ("ontario-2012", "outside-rail-too-low", "falls short"),
+    ];
+    let mut survey = String::from("unit,guard,item,reading\n");
+    for (item, reading) in readings(RAILING_A) {
+        survey.push_str(&format!("a,g,{item},{reading}\n"));
+    }
+    let ids: Vec<&str> = guardrule::rules::embedded_ids().collect();
+    let mut args = vec![
+        "--decision",
+        "simple",
+        "--memory",
+        "decides",
+        "--no-guidance",
+    ];
+    args.extend(ids.iter().flat_map(|id| ["--rules", *id]));
+    let report = check(&survey, &args).json();
+    let judged_by = report["rulesets"].as_array().expect("a list").len();
+    assert_eq!(judged_by, ids.len());
+    let findings = only_guard(&report)["findings"].as_array().expect("a list");
+    let of = |ruleset: &str, rule: &str| {
+        let found = findings
+            .iter()
+            .find(|f| f["ruleset"] == ruleset && f["rule"] == rule);
+        found.map(|f| f["verdict"].as_str().expect("a word").to_owned())
+    };
+    let mut compared = 0;
+    for line in UNDER_A.trim().lines() {
+        let cells: Vec<&str> = line.split(" | ").collect();
+        let [_, ruleset, rule, expect] = cells[..] else {
+            panic!("a row of another form: {line}");
+        };
+        assert_eq!(of(ruleset, rule).as_deref(), Some(expect), "{line}");
+        compared += 1;
+    }
+    for (ruleset, rule, expect) in NORTH_AMERICA {
+        assert_eq!(
+            of(ruleset, rule).as_deref(),
+            Some(*expect),
+            "{ruleset}: {rule}"
+        );
+    }
+    let short: std::collections::BTreeSet<&str> = findings
+        .iter()
+        .filter(|f| f["verdict"] == "falls short")
+        .map(|f| f["ruleset"].as_str().expect("an id"))
+        .collect();
+    for (ruleset, expect) in ALL_OF_A {
+        assert_eq!(
+            short.contains(ruleset),
+            *expect == "falls short",
+            "{ruleset}"
+        );
+    }
+    assert!(compared > 35, "{compared}");
+}
+
+/// Limits of texts that print two units are those that the text prints first:
+/// facts/rules-north-america.md §0.1, and the tables named in each row. The
+/// second unit's rounded figure appears in no rule.
+#[test]
+fn the_limits_of_bilingual_sources_are_those_that_the_source_prints() {
+    const PRINTED: &[(&str, &str, &str, &str)] = &[
+        ("us-dwelling-2018", "rail-too-low", "36 in", "914 mm"),
+        ("us-dwelling-2018", "stair-rail-too-low", "34 in", "864 mm"),
+        ("us-dwelling-2018", "gap-too-wide", "4 in", "102 mm"),
+        (
+            "us-dwelling-2018",
+            "stair-gap-too-wide",
+            "4 3/8 in",
+            "111 mm",
+        ),
+        (
+            "us-dwelling-2018",
+            "step-triangle-too-wide",
+            "6 in",
+            "152 mm",
+        ),
+        ("us-dwelling-2018", "handrail-height", "38 in", "965 mm"),
+        ("us-dwelling-2024", "handrail-grip", "6 1/4 in", "160 mm"),
+        ("california-dwelling", "rail-too-low", "42 in", "1067 mm"),
+        ("us-workplace", "gap-too-wide", "19 in", "48 cm"),
+        ("us-workplace", "rail-too-low", "39 in", "99 cm"),
+        (
+            "us-workplace",
+            "handrail-too-close-to-wall",
+            "2 1/4 in",
+            "57 mm",
+        ),
+        (
+            "us-accessible-handrails-2010",
+            "handrail-height",
+            "34 in",
+            "865 mm",
+        ),
+        (
+            "us-accessible-handrails-2010",
+            "handrail-too-close-to-wall",
+            "1 1/2 in",
+            "38 mm",
+        ),
+        ("us-pool-barriers", "barrier-too-low", "48 in", "1219 mm"),
+        (
+            "us-windows-2012",
+            "window-can-be-fallen-from",
+            "24 in",
+            "610 mm",
+        ),
+        ("us-crib-slats", "gap-too-wide", "6 cm", "2 3/8 in"),
+        ("canada-dwelling", "gap-too-wide", "100 mm", "4 in"),
+        (
+            "canada-dwelling",
+            "outside-rail-too-low",
+            "1070 mm",
+            "42 in",
+        ),
+        ("canada-dwelling", "rail-too-low", "900 mm", "36 in"),
+        ("canada-dwelling", "handrail-height", "865 mm", "34 in"),
+        (
+            "ontario-2012",
+            "handrail-too-close-to-wall",
+            "50 mm",
+            "2 in",
+        ),
+    ];
+    for (id, rule, printed, second) in PRINTED {
+        let ruleset = guardrule::rules::load(id, &|_| None)
+            .ruleset
+            .expect("shipped");
+        let rule = ruleset.rules.iter().find(|found| found.id == *rule);
+        // the limits as the file writes them, of checks and conditions alike
+        let limits = format!("{:?} {:?}", rule.expect(id).checks, rule.expect(id).when);
+        let quoted = |text: &str| format!("{text:?}");
+        assert!(
+            limits.contains(&quoted(printed)),
+            "{id}: {printed}: {limits}"
+        );
+        assert!(!limits.contains(&quoted(second)), "{id}: {second}");
     }
 }

@@ -144,3 +144,23 @@ fn what_was_looked_at_in_part_is_said_apart() {
     assert!(text.contains("only some of the openings were looked at"));
     assert!(!text.contains("meets the 3 rules"));
 }
+
+/// In an edition of which one clause alone was read, a "meets" stands beside
+/// what the rules from memory say.
+#[test]
+fn a_headline_says_how_the_rules_from_memory_come_out() {
+    let survey = "unit,guard,item,reading\na,g,place,stair\na,g,drop,9 ft\n\
+a,g,riser opening,3 in\na,g,opening,5 in\na,g,height,36 in\n";
+    let args = [
+        "check",
+        "@survey.csv",
+        "--rules",
+        "us-dwelling-2012",
+        "--no-guidance",
+    ];
+    let text = crate::harness::run(&[("survey.csv", survey)], &args).out;
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let headline =
+        "meets the 1 rule of law checked; 7 rules from memory apply and only warn: 1 not met, 4";
+    assert!(text.contains(headline), "{text}");
+}

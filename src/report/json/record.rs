@@ -6,6 +6,7 @@ use serde_json::value::RawValue;
 
 use crate::evaluate::Finding;
 use crate::evaluate::HazardVerdict;
+use crate::evaluate::leave_outs;
 use crate::items::Verdict;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
@@ -14,6 +15,7 @@ use crate::report::Entry;
 use crate::report::standing;
 use crate::report::words;
 use crate::rules::Amendment;
+use crate::rules::LeaveOut;
 use crate::rules::Ruleset;
 use crate::source::Diagnostic;
 use crate::source::Diagnostics;
@@ -88,7 +90,7 @@ pub(super) struct RulesetRecord<'a> {
     file: &'a str,
     in_force: Option<YearsRecord>,
     covers: &'a str,
-    leaves_out: &'a [String],
+    leaves_out: Vec<String>,
     rules: CountRecord,
     amendments: Vec<AmendmentRecord<'a>>,
     sources: Vec<SourceRecord<'a>>,
@@ -143,7 +145,11 @@ impl<'a> RulesetRecord<'a> {
                 until: years.until,
             }),
             covers: &ruleset.covers.says,
-            leaves_out: &ruleset.leaves_out,
+            leaves_out: ruleset
+                .leaves_out
+                .iter()
+                .map(LeaveOut::conditional)
+                .collect(),
             rules: CountRecord {
                 all: counts.rules,
                 published: counts.published,
@@ -176,6 +182,7 @@ pub(super) struct GuardRecord<'a> {
     hazards: Vec<HazardRecord>,
     findings: Vec<FindingRecord<'a>>,
     assumptions: Vec<String>,
+    leaves_out: Vec<String>,
     cautions: Vec<String>,
     readings: Vec<ReadingRecord<'a>>,
     questions: Vec<QuestionRecord>,
@@ -304,6 +311,7 @@ impl<'a> GuardRecord<'a> {
                 .map(|finding| FindingRecord::of(finding, guard, facts))
                 .collect(),
             assumptions: basis.taken(entry).iter().map(words::assumption).collect(),
+            leaves_out: leave_outs(guard, facts, basis.rulesets, basis.options),
             cautions,
             readings: readings(guard, facts),
             questions: judged

@@ -38,7 +38,7 @@ fn limits(ruleset: &Ruleset) -> Markup {
         @if !ruleset.leaves_out.is_empty() {
             p class="out" {
                 b { "It leaves out: " }
-                @for part in &ruleset.leaves_out { (one_line(part)) " " }
+                @for part in &ruleset.leaves_out { (one_line(&part.conditional())) " " }
             }
         }
     }

@@ -9,6 +9,7 @@ use std::io::Write;
 use crate::evaluate::DEFERRAL;
 use crate::evaluate::GENERAL;
 use crate::evaluate::guard_cautions;
+use crate::evaluate::leave_outs;
 use crate::items::Verdict;
 use crate::report::Basis;
 use crate::report::Entry;
@@ -26,7 +27,6 @@ use crate::report::text::rank::is_quiet;
 use crate::report::words;
 use crate::report::wrap::WIDTH;
 use crate::report::wrap::hanging;
-use crate::rules::Asked;
 use crate::source::Diagnostics;
 
 /// Above this many, guards that meet get one line each.
@@ -41,6 +41,8 @@ pub struct Text<'a, W> {
     basis: Basis<'a>,
     guards: Vec<Kept>,
     cautions: Cautions,
+    /// What rules leave out, each once.
+    left_out: Cautions,
     /// The editions by which some guard was judged since it was built in their time.
     editions: BTreeSet<String>,
     summary: Summary,
@@ -77,6 +79,8 @@ struct Kept {
     /// The lines below the headline; empty once there are many and it is quiet.
     block: String,
     cautions: Vec<usize>,
+    /// What its rules leave out; looked at where it meets.
+    leaves_out: Vec<usize>,
 }
 
 impl<'a, W: Write> Text<'a, W> {
@@ -87,6 +91,7 @@ impl<'a, W: Write> Text<'a, W> {
             basis,
             guards: Vec::new(),
             cautions: Cautions::default(),
+            left_out: Cautions::default(),
             editions: BTreeSet::new(),
             summary: Summary::default(),
         }
@@ -135,9 +140,9 @@ impl<'a, W: Write> Text<'a, W> {
 
     fn write_guards(&mut self) -> io::Result<()> {
         let many = self.many();
-        let leaves_out = self.leaves_out();
+        let leaves_out = self.leave_out_lines();
         let cautions = self.caution_lines();
-        let mut told = false;
+        let mut told = BTreeSet::new();
         let mut in_a_list = false;
         for (number, guard) in (1..).zip(&self.guards) {
             let title = format!("{number}. {}", guard.title);
@@ -174,23 +179,21 @@ impl<'a, W: Write> Text<'a, W> {
             for line in own {
                 writeln!(self.out, "{line}")?;
             }
-            if guard.verdict == Verdict::Meets && !leaves_out.is_empty() {
-                writeln!(self.out)?;
-                if told {
-                    writeln!(
-                        self.out,
-                        "  The rules leave out what is listed above for another guard that meets."
-                    )?;
-                    continue;
-                }
-                told = true;
-                writeln!(
-                    self.out,
-                    "  {}",
-                    palette::heading("What these rules leave out")
-                )?;
-                for line in &leaves_out {
-                    writeln!(self.out, "{line}")?;
+            if guard.verdict == Verdict::Meets && !guard.leaves_out.is_empty() {
+                let above = !told.is_empty();
+                let of_guard = guard.leaves_out.iter();
+                let new: Vec<usize> = of_guard
+                    .copied()
+                    .filter(|part| told.insert(*part))
+                    .collect();
+                let heading = match (above, new.is_empty()) {
+                    (false, _) => "What these rules leave out",
+                    (true, true) => "What its rules leave out is listed above",
+                    (true, false) => "What its rules leave out, beside what is listed above",
+                };
+                writeln!(self.out, "\n  {}", palette::heading(heading))?;
+                for part in new {
+                    writeln!(self.out, "{}", leaves_out[part])?;
                 }
             }
         }
@@ -223,22 +226,20 @@ impl<'a, W: Write> Text<'a, W> {
         lines.into_iter().map(|(_, line)| line).collect()
     }
 
-    /// What the deciding rulesets leave out, a line each.
-    fn leaves_out(&self) -> Vec<String> {
-        let law = self.basis.rulesets.iter().any(|ruleset| !ruleset.advisory);
-        let decide = self
-            .basis
-            .rulesets
-            .iter()
-            .filter(|ruleset| ruleset.asked == Asked::Chosen && !(law && ruleset.advisory));
-        let mut lines: Vec<String> = Vec::new();
-        for part in decide.flat_map(|ruleset| &ruleset.leaves_out) {
-            let line = hanging("    - ", &one_line(part));
-            if !lines.contains(&line) {
-                lines.push(line);
-            }
-        }
-        lines
+    /// What the rules of some guard leave out, a line each, by their number.
+    fn leave_out_lines(&self) -> Vec<String> {
+        let mut parts: Vec<(&String, &usize)> = self.left_out.index.iter().collect();
+        parts.sort_by_key(|(_, index)| **index);
+        let line = |part: &String| hanging("    - ", &one_line(part));
+        parts.into_iter().map(|(part, _)| line(part)).collect()
+    }
+
+    /// What the rules leave out for guards that have a line of their own only.
+    fn left_out_of_quiet(&self) -> Vec<String> {
+        let lines = self.leave_out_lines();
+        let quiet = self.guards.iter().filter(|guard| guard.quiet);
+        let parts: BTreeSet<usize> = quiet.flat_map(|guard| guard.leaves_out.clone()).collect();
+        parts.into_iter().map(|part| lines[part].clone()).collect()
     }
 
     fn write_end(&mut self, diagnostics: &Diagnostics) -> io::Result<()> {
@@ -246,7 +247,7 @@ impl<'a, W: Write> Text<'a, W> {
         writeln!(self.out, "{}", palette::heading("Summary"))?;
         writeln!(self.out, "{}", hanging("  ", &counted(self.summary)))?;
         if self.many() && self.guards.iter().any(|guard| guard.quiet) {
-            let leaves_out = self.leaves_out();
+            let leaves_out = self.left_out_of_quiet();
             if !leaves_out.is_empty() {
                 writeln!(
                     self.out,
@@ -355,6 +356,16 @@ impl<W: Write> Report for Text<'_, W> {
             .into_iter()
             .map(|caution| self.cautions.count(caution))
             .collect();
+        let left_out = leave_outs(
+            &entry.guard,
+            self.basis.survey,
+            self.basis.rulesets,
+            self.basis.options,
+        );
+        let leaves_out = left_out
+            .into_iter()
+            .map(|part| self.left_out.count(part))
+            .collect();
         let detail = if many { Detail::Brief } else { Detail::Full };
         self.guards.push(Kept {
             rank: Rank::of(entry, self.guards.len()),
@@ -369,6 +380,7 @@ impl<W: Write> Report for Text<'_, W> {
                 block(entry, &self.basis, detail)
             },
             cautions,
+            leaves_out,
         });
         if let Some(when) = &entry.judged.when_built {
             let ids = when.rulesets.iter().map(|id| (*id).to_owned());

@@ -145,6 +145,7 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
             parts.extend(beside(guidance, guidance_noun(basis)));
         }
     }
+    parts.extend(from_memory(Tally::of(entry, basis, Group::Memory)));
     parts.extend(entry.judged.when_built.as_ref().map(when_built));
     if guard.rows_in_error > 0 {
         let rows = usize::try_from(guard.rows_in_error).unwrap_or(usize::MAX);
@@ -154,6 +155,34 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
         ));
     }
     parts.join("; ")
+}
+
+/// What a "meets" beside it does not cover: rules that apply, and that nobody read.
+fn from_memory(tally: Tally) -> Option<String> {
+    if tally.all() == 0 {
+        return None;
+    }
+    let rules = several(
+        tally.all(),
+        "rule from memory applies",
+        "rules from memory apply",
+    );
+    let parts = [
+        (tally.short, "not met"),
+        (tally.close, "too close to call"),
+        (tally.open, "not measured"),
+    ];
+    let parts: Vec<String> = parts
+        .iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, what)| format!("{count} {what}"))
+        .collect();
+    let rest = if parts.is_empty() {
+        "met".to_owned()
+    } else {
+        parts.join(", ")
+    };
+    Some(format!("{rules} and only warn: {rest}"))
 }
 
 /// How it fares by the rules of its time; never a word about danger.
