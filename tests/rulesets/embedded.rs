@@ -42,7 +42,7 @@ const TABLE: &[(&str, usize, usize, usize, usize)] = &[
     ("us-buildings-2000", 4, 0, 2, 0),
     ("us-workplace", 11, 10, 1, 0),
     ("us-accessible-handrails-2010", 9, 3, 2, 0),
-    ("us-pool-barriers", 6, 1, 1, 0),
+    ("us-pool-barriers", 7, 1, 1, 0),
     ("us-rental-upkeep", 5, 0, 0, 0),
     ("massachusetts-rental-2024", 8, 0, 0, 0),
     ("california-dwelling", 10, 3, 7, 0),
