@@ -97,12 +97,13 @@ impl<'r> Others<'_, 'r> {
             .iter()
             .filter(move |(_, applies)| possible(applies))
             .flat_map(|(rule, _)| &rule.checks)
-            .filter(move |check| items(check).contains(&item))
+            .filter(move |check| check.items().contains(&item))
             .filter_map(|check| match &check.demand {
                 Demand::Opening(demand) => Some(demand),
                 Demand::Count(_)
                 | Demand::Foothold(_)
                 | Demand::Length(_)
+                | Demand::Load(_)
                 | Demand::Words { .. } => None,
             })
     }
@@ -121,16 +122,6 @@ impl<'r> Others<'_, 'r> {
     }
 }
 
-/// The items that a check looks at.
-fn items(check: &Check) -> &'static [Item] {
-    const ANY: &[Item] = &[Item::Opening, Item::BottomGap, Item::EndGap];
-    match check.subject {
-        Subject::AnyOpening => ANY,
-        // one item as a slice of the table of all of them
-        Subject::Item(item) => std::slice::from_ref(&item.info().item),
-    }
-}
-
 fn judge<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
@@ -142,7 +133,7 @@ fn judge<'r>(
     let first = rule
         .checks
         .first()
-        .map_or(Item::Guard, |check| items(check)[0]);
+        .map_or(Item::Guard, |check| check.items()[0]);
     if let Some(reason) = &bench.not_covered {
         let verdict = if matches!(reason, Reason::CoveredElsewhere(_)) {
             Verdict::DoesNotApply
@@ -202,7 +193,7 @@ fn by_item<'r>(
     match check.subject {
         Subject::Item(item) => judgements.push(one(scene, item, check, others)),
         Subject::AnyOpening => {
-            let of = items(check).iter();
+            let of = check.items().iter();
             judgements.extend(of.filter_map(|item| any_opening(scene, *item, check, others)));
         }
     }

@@ -221,7 +221,9 @@ impl<'g> Scene<'g> {
             Value::Age(_)
             | Value::Count(_)
             | Value::Date { .. }
+            | Value::Fasteners(_)
             | Value::Foothold(_)
+            | Value::Pull(_)
             | Value::Section(..)
             | Value::Text(_)
             | Value::ThingToClimb(_)
@@ -331,8 +333,10 @@ pub(super) fn word(observation: &Observation) -> Option<&'static str> {
         | Value::Ball(_)
         | Value::Count(_)
         | Value::Date { .. }
+        | Value::Fasteners(_)
         | Value::Foothold(_)
         | Value::Measure(_)
+        | Value::Pull(_)
         | Value::Section(..)
         | Value::Shape(_)
         | Value::StairTriangle(_)

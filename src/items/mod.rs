@@ -6,11 +6,12 @@
 
 mod hazard;
 mod item;
+mod load_path;
 mod table;
 mod verdict;
 mod words;
 
 pub use hazard::Hazard;
-pub use item::{Group, Item, ItemInfo, Kind, Role, Worst};
+pub use item::{Asked, Group, Item, ItemInfo, Kind, Role, Worst};
 pub use verdict::Verdict;
 pub use words::Word;

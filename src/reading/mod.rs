@@ -6,6 +6,7 @@
 
 mod calendar;
 mod error;
+mod fasteners;
 mod force;
 mod length;
 mod number;
@@ -27,13 +28,13 @@ mod words;
 
 pub use calendar::looks_like_a_date;
 pub use error::ReadingError;
-pub use force::parse_force;
+pub use force::{parse_force, parse_line_load, parse_moment, parse_pressure};
 pub use length::parse_length;
 pub use parse::{Parsed, parse};
 pub use print::print;
 pub use slope::parse_slope;
 pub use value::{
-    BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Value,
+    BallTest, Bound, Extent, FastenerSize, Fasteners, Foothold, Graduation, Measure, Pull, Push,
+    Reading, ShapeReading, StairReading, Stick, ThingToClimb, Value,
 };
 pub use when::{parse_age, parse_years};

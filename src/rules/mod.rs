@@ -18,6 +18,7 @@ mod faults;
 mod fields;
 mod head;
 mod load;
+mod loads;
 mod merge;
 mod model;
 mod quantity;
@@ -31,8 +32,9 @@ pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
 pub use load::{Loaded, load};
 pub use model::{
-    Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Example, FootholdDemand,
-    InForce, Limit, OpeningDemand, Rule, Ruleset, Source, Status, Subject, Test, Urgency, Zone,
+    Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Direction, Example,
+    FootholdDemand, InForce, Limit, LoadBasis, LoadDemand, Member, OpeningDemand, Patch, Rule,
+    Ruleset, Source, Stated, Status, Subject, Test, Urgency, Zone,
 };
 pub use says::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};

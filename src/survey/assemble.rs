@@ -412,27 +412,11 @@ fn settle_clash(guard: &mut Guard, item: Item, scanned: &Scanned, complaints: &m
     clash::forget(&mut guard.observations, item);
 }
 
-/// Items that are part of a guard: there are none where there is no guard.
-const PARTS: &[Item] = &[
-    Item::Height,
-    Item::Opening,
-    Item::OpeningsChecked,
-    Item::BottomGap,
-    Item::EndGap,
-    Item::EdgeGap,
-    Item::StairTriangle,
-    Item::Foothold,
-    Item::SolidPartHeight,
-    Item::SolidPartTopWidth,
-    Item::PostSpacing,
-    Item::PostSection,
-    Item::Infill,
-    Item::InfillLoose,
-    Item::PostFastening,
-    Item::NotchedPost,
-    Item::FastenedTo,
-    Item::MovesWhenPushed,
-];
+/// Parts of a guard: there are none where there is no guard. What a deck is
+/// made of may be there without one.
+fn is_part(item: Item) -> bool {
+    item.is_of_the_guard() && item != Item::Paint
+}
 
 /// A part of a guard beside `guard,none`: an error, and the part is not believed.
 fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Complaints) {
@@ -447,7 +431,7 @@ fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Compla
         return;
     };
     for observation in &mut guard.observations {
-        let part = PARTS.contains(&observation.item)
+        let part = is_part(observation.item)
             && observation.reading.is_some()
             && !says(observation, &Value::Unknown)
             && !says(observation, &Value::None);
