@@ -11,4 +11,5 @@ mod readings;
 mod readme;
 mod reports;
 mod rulesets;
+mod statics;
 mod surveys;

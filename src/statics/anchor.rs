@@ -1,0 +1,180 @@
+//! Drywall, masonry, concrete: orders of magnitude for explanation, never for
+//! a verdict (facts/load-path.md §3).
+
+use std::f64::consts::PI;
+
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::measure::Pressure;
+use crate::measure::inches;
+use crate::measure::pounds;
+use crate::measure::psi;
+use crate::statics::basis::Basis;
+use crate::statics::bounds::Bounds;
+use crate::statics::worked::Worked;
+
+/// How a kind of anchor may be used.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Treatment {
+    /// For an engineer.
+    Engineer,
+    /// Falls short by rule: it is no load path.
+    NoLoadPath,
+    /// Print the figure as what it would be, if the anchor is what it seems; not measured.
+    Range,
+}
+
+/// An order of magnitude for one kind of anchor.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Anchor {
+    /// What is seen.
+    pub name: &'static str,
+    /// What it is said to carry.
+    pub load: Bounds<Force>,
+    /// How the source states it.
+    pub stated: &'static str,
+    /// How it may be used.
+    pub treatment: Treatment,
+    /// Its source.
+    pub basis: Basis,
+}
+
+const fn anchor(
+    name: &'static str,
+    (low, high): (f64, f64),
+    stated: &'static str,
+    treatment: Treatment,
+    basis: Basis,
+) -> Anchor {
+    Anchor {
+        name,
+        load: Bounds {
+            low: pounds(low),
+            high: pounds(high),
+        },
+        stated,
+        treatment,
+        basis,
+    }
+}
+
+const HOME_PAGE: Basis = Basis::quoted("a home-repair page");
+const MAKER: Basis = Basis::quoted("a manufacturer's table");
+
+/// Anchors in walls and slabs.
+pub const ANCHORS: &[Anchor] = &[
+    anchor(
+        "plain screw in 1/2 in gypsum board",
+        (5.0, 10.0),
+        "hanging",
+        Treatment::NoLoadPath,
+        HOME_PAGE,
+    ),
+    anchor(
+        "plastic expansion plug",
+        (10.0, 25.0),
+        "in shear",
+        Treatment::NoLoadPath,
+        HOME_PAGE,
+    ),
+    anchor(
+        "self-drilling or sleeve anchor in gypsum board",
+        (25.0, 75.0),
+        "in shear",
+        Treatment::NoLoadPath,
+        HOME_PAGE,
+    ),
+    anchor(
+        "toggle bolt in 1/2 in gypsum board",
+        (30.0, 50.0),
+        "1/8 in to 3/8 in",
+        Treatment::NoLoadPath,
+        HOME_PAGE,
+    ),
+    anchor(
+        "screw-type anchor 3/8 x 2 in in brick",
+        (450.0, 900.0),
+        "allowable tension near an edge and at full distance",
+        Treatment::Range,
+        MAKER,
+    ),
+    anchor(
+        "adhesive with screen tube 3/8 in in hollow block",
+        (140.0, 400.0),
+        "allowable tension, plastic to steel screen",
+        Treatment::Range,
+        MAKER,
+    ),
+    anchor(
+        "adhesive 3/8 x 4 1/4 in in grouted block",
+        (2075.0, 2075.0),
+        "allowable bond",
+        Treatment::Engineer,
+        Basis::quoted("an evaluation report page"),
+    ),
+    anchor(
+        "sleeve anchor 3/8 x 1 1/2 in in concrete",
+        (400.0, 400.0),
+        "allowable at 2000 psi, factor 4",
+        Treatment::Range,
+        MAKER,
+    ),
+    anchor(
+        "sleeve anchor 1/2 x 2 1/4 in in concrete",
+        (790.0, 790.0),
+        "allowable, factor 4",
+        Treatment::Range,
+        MAKER,
+    ),
+];
+
+/// Whether the concrete around an anchor may be cracked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Concrete {
+    /// k_c 17, post-installed.
+    Cracked,
+    /// k_c 24
+    Uncracked,
+}
+
+/// N_b, nominal breakout of one anchor far from every edge; normal-weight concrete.
+#[must_use]
+pub fn concrete_breakout(
+    concrete: Concrete,
+    strength: Pressure,
+    embedded: Distance,
+) -> Worked<Force> {
+    let k = match concrete {
+        Concrete::Cracked => 17.0,
+        Concrete::Uncracked => 24.0,
+    };
+    let root = (strength / psi(1.0)).value.sqrt();
+    let depth = libm::pow((embedded / inches(1.0)).value, 1.5);
+    let inputs = [
+        ("k_c", k.into()),
+        ("f'c", strength.into()),
+        ("h_ef", embedded.into()),
+    ];
+    let basis = Basis::memory("ACI 318 chapter 17");
+    let force = pounds(k * root * depth);
+    Worked::new("N_b", "k_c·√f'c·h_ef^1.5", &inputs, force, basis).in_inch_pound()
+}
+
+/// The nominal breakout brought down to compare with a service load: 0.65/1.6.
+#[must_use]
+pub fn breakout_allowable(nominal: Force) -> Worked<Force> {
+    let basis = Basis::memory("ACI 318 chapter 17, φ 0.65 and load factor 1.6");
+    let inputs = [("N_b", nominal.into())];
+    Worked::new("N_a", "0.65·N_b/1.6", &inputs, nominal * 0.65 / 1.6, basis)
+}
+
+/// B_t, breakout of masonry in the older allowable form.
+#[must_use]
+pub fn masonry_breakout(strength: Pressure, embedded: Distance) -> Worked<Force> {
+    let length = (embedded / inches(1.0)).value;
+    let root = (strength / psi(1.0)).value.sqrt();
+    let inputs = [("l_b", embedded.into()), ("f'm", strength.into())];
+    let basis = Basis::quoted("ACI 530, by an engineers' mailing list");
+    let force = pounds(0.5 * PI * length * length * root);
+    Worked::new("B_t", "0.5·π·l_b²·√f'm", &inputs, force, basis).in_inch_pound()
+}

@@ -1,0 +1,136 @@
+//! Cables pushed sideways at midspan (facts/load-path.md §4.3).
+//!
+//! For explanation: the end posts of cable guards are an engineer's matter.
+
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::measure::Moment;
+use crate::statics::basis::Basis;
+use crate::statics::worked::Worked;
+
+/// A cable in a bay.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cable {
+    /// L, between the posts of the bay that is pushed.
+    pub bay: Distance,
+    /// The whole length that stretches: the bay, or the run where it slides
+    /// through the posts between.
+    pub run: Distance,
+    /// T0
+    pub pretension: Force,
+    /// EA, force for a stretch of its own length.
+    pub stretch: Force,
+}
+
+/// How far a pushed cable moves and how hard it then pulls.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pushed {
+    /// δ at midspan.
+    pub deflection: Distance,
+    /// T
+    pub tension: Force,
+}
+
+/// Neither pretension nor stiffness: nothing pushes back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
+#[error("a cable without pretension and stiffness does not push back")]
+pub struct Slack;
+
+/// EA of a 1x19 stainless cable: 0.755 of the disc is metal, E 15.5 Msi.
+#[must_use]
+pub fn stretch_of_strand(diameter: Distance) -> Worked<Force> {
+    let pressure = crate::measure::psi(15.5e6);
+    let area = diameter * diameter * (std::f64::consts::PI / 4.0 * 0.755);
+    let inputs = [("E", pressure.into()), ("D", diameter.into())];
+    let basis = Basis::memory("1x19 stainless strand");
+    Worked::new("EA", "E·0.755·π·D²/4", &inputs, pressure * area, basis)
+}
+
+/// The tension of a cable that is held at a sag: P·√((L/2)² + δ²)/(2·δ).
+#[must_use]
+pub fn tension_at_sag(push: Force, bay: Distance, sag: Distance) -> Worked<Force> {
+    let inputs = [("P", push.into()), ("L", bay.into()), ("δ", sag.into())];
+    let tension = push * half_length(bay, sag) / (sag * 2.0);
+    let formula = "P·√((L/2)² + δ²)/(2·δ)";
+    Worked::new("T", formula, &inputs, tension, Basis::MECHANICS)
+}
+
+/// Half of the pushed cable.
+fn half_length(bay: Distance, sag: Distance) -> Distance {
+    let half = bay / 2.0;
+    (half * half + sag * sag).sqrt()
+}
+
+impl Cable {
+    fn tension(&self, sag: Distance) -> Force {
+        let longer = half_length(self.bay, sag) * 2.0 - self.bay;
+        self.pretension + self.stretch * (longer / self.run).value
+    }
+
+    fn push(&self, sag: Distance) -> Force {
+        self.tension(sag) * 2.0 * (sag / half_length(self.bay, sag)).value
+    }
+
+    /// Where a push at midspan comes to rest, by halving on the exact equilibrium.
+    ///
+    /// # Errors
+    /// [`Slack`] for a cable that never pushes back hard enough.
+    pub fn pushed(&self, push: Force) -> Result<Worked<Pushed>, Slack> {
+        let mut least = Distance::default();
+        let mut most = self.bay;
+        let mut doubled = 0;
+        // A stretched cable's push grows without end; 60 doublings are any length there is.
+        while self.push(most) < push {
+            most *= 2.0;
+            doubled += 1;
+            if doubled > 60 {
+                return Err(Slack);
+            }
+        }
+        // 200 halvings go past the last digit of a float.
+        for _ in 0..200 {
+            let middle = (least + most) / 2.0;
+            if self.push(middle) < push {
+                least = middle;
+            } else {
+                most = middle;
+            }
+        }
+        Ok(self.rest(push, most))
+    }
+
+    fn rest(&self, push: Force, deflection: Distance) -> Worked<Pushed> {
+        let tension = self.tension(deflection);
+        let inputs = [
+            ("P", push.into()),
+            ("L", self.bay.into()),
+            ("T0", self.pretension.into()),
+            ("EA", self.stretch.into()),
+            ("L_run", self.run.into()),
+            ("δ", deflection.into()),
+        ];
+        let solved = "where 2·T·δ/√((L/2)² + δ²) reaches P";
+        let formula = "T0 + EA·(2·√((L/2)² + δ²) - L)/L_run";
+        let first = Worked::new("δ", solved, &inputs[..5], deflection, Basis::MECHANICS);
+        Worked::new("T", formula, &inputs, tension, Basis::MECHANICS)
+            .after(first)
+            .map(|tension| Pushed {
+                deflection,
+                tension,
+            })
+    }
+}
+
+/// About what the pretension of all cables does to an end post that is held at
+/// its base only: n·T0 spread over its height.
+#[must_use]
+pub fn end_post_moment(cables: u32, pretension: Force, height: Distance) -> Worked<Moment> {
+    let count = f64::from(cables);
+    let inputs = [
+        ("n", count.into()),
+        ("T0", pretension.into()),
+        ("h", height.into()),
+    ];
+    let moment = pretension * count * height / 2.0;
+    Worked::new("M", "n·T0·h/2", &inputs, moment, Basis::MECHANICS)
+}

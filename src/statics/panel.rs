@@ -1,0 +1,25 @@
+//! Screws that bite a subfloor panel only (facts/load-path.md §2.10).
+
+use crate::measure::Distance;
+use crate::measure::inches;
+use crate::statics::basis::Basis;
+use crate::statics::basis::Sourced;
+use crate::statics::factors::SpecificGravity;
+
+/// Plywood or OSB as wood: the G that the tables of withdrawal take.
+///
+/// Tests found that the formula over-predicts withdrawal from plywood, so what
+/// comes out is not cautious.
+pub const PANEL_GRAVITY: Sourced<SpecificGravity> = Sourced::new(
+    SpecificGravity(0.42),
+    Basis::memory("equivalent G of plywood and OSB"),
+);
+
+/// Structural I plywood, or all plies of Group 1.
+pub const STRUCTURAL_PANEL_GRAVITY: Sourced<SpecificGravity> = Sourced::new(
+    SpecificGravity(0.50),
+    Basis::memory("equivalent G of plywood and OSB"),
+);
+
+/// The usual subfloor: 23/32 in.
+pub const USUAL_SUBFLOOR: Distance = inches(23.0 / 32.0);

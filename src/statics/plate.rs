@@ -1,0 +1,121 @@
+//! A post plate screwed down: the pull in the screws from the moment at the
+//! base (facts/load-path.md §2.10).
+
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::measure::Moment;
+use crate::statics::basis::Basis;
+use crate::statics::worked::Worked;
+
+/// Screws at one distance from the compressed edge of the plate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Row {
+    /// y, from the compressed edge.
+    pub distance: Distance,
+    /// How many screws.
+    pub count: u32,
+}
+
+/// No screw lies on the pulled side of the pivot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
+#[error("no screw lies on the pulled side of the plate")]
+pub struct NoGrip;
+
+/// The pull in each screw of each row by elastic shares: M·y/Σ(n·y²).
+///
+/// Rows at or behind the pivot pull nothing.
+///
+/// # Errors
+/// [`NoGrip`] where nothing holds the plate down.
+pub fn elastic_shares(moment: Moment, rows: &[Row]) -> Result<Worked<Vec<Force>>, NoGrip> {
+    let none = Distance::default();
+    let pulled = |row: &Row| row.distance.max(none);
+    let sum = rows
+        .iter()
+        .map(|row| pulled(row) * pulled(row) * f64::from(row.count))
+        .reduce(|sum, one| sum + one)
+        .filter(|sum| sum.value > 0.0)
+        .ok_or(NoGrip)?;
+    let mut lines = Vec::new();
+    let mut forces = Vec::new();
+    for row in rows {
+        let force = moment * pulled(row) / sum;
+        let inputs = [
+            ("M", moment.into()),
+            ("y", pulled(row).into()),
+            ("Σ", sum.into()),
+        ];
+        let formula = "M·y/Σ, Σ = sum of y² over all screws";
+        lines.extend(Worked::new("T_i", formula, &inputs, force, Basis::MECHANICS).lines);
+        forces.push(force);
+    }
+    Ok(Worked {
+        value: forces,
+        lines,
+    })
+}
+
+/// The pull in the worst screw.
+///
+/// # Errors
+/// [`NoGrip`] where nothing holds the plate down.
+pub fn greatest_pull(moment: Moment, rows: &[Row]) -> Result<Worked<Force>, NoGrip> {
+    let greatest = |forces: Vec<Force>| forces.into_iter().fold(Force::default(), Force::max);
+    Ok(elastic_shares(moment, rows)?.map(greatest))
+}
+
+/// The quick check: the far row takes all.
+///
+/// # Errors
+/// [`NoGrip`] where nothing holds the plate down.
+pub fn far_row(moment: Moment, rows: &[Row]) -> Result<Worked<Force>, NoGrip> {
+    let start = Row {
+        distance: Distance::default(),
+        count: 0,
+    };
+    let far = rows.iter().fold(start, |far, row| {
+        if row.count > 0 && row.distance > far.distance {
+            *row
+        } else {
+            far
+        }
+    });
+    if far.count == 0 {
+        return Err(NoGrip);
+    }
+    let count = f64::from(far.count);
+    let inputs = [
+        ("M", moment.into()),
+        ("n", count.into()),
+        ("y_far", far.distance.into()),
+    ];
+    let force = moment / (far.distance * count);
+    Ok(Worked::new(
+        "T",
+        "M/(n·y_far)",
+        &inputs,
+        force,
+        Basis::MECHANICS,
+    ))
+}
+
+/// The rows seen from a pivot moved inward by so much: a plate that bends
+/// presses at the face of the post and not at its own edge.
+#[must_use]
+pub fn with_pivot_moved(rows: &[Row], inward: Distance) -> Vec<Row> {
+    let moved = |row: &Row| Row {
+        distance: row.distance - inward,
+        count: row.count,
+    };
+    rows.iter().map(moved).collect()
+}
+
+/// The rows for a push the other way: distances from the other edge.
+#[must_use]
+pub fn reversed(rows: &[Row], plate: Distance) -> Vec<Row> {
+    let turned = |row: &Row| Row {
+        distance: plate - row.distance,
+        count: row.count,
+    };
+    rows.iter().map(turned).collect()
+}

@@ -1,0 +1,235 @@
+//! A pull test reduced to stiffness and free play, and the limits of movement
+//! (facts/load-path.md §4.4, §5.1). A stiffness is no strength.
+
+use uom::si::angle::radian;
+
+use crate::measure::Angle;
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::measure::Rigidity;
+use crate::measure::RotationalStiffness;
+use crate::measure::Stiffness;
+use crate::measure::inches;
+use crate::measure::millimetres;
+use crate::measure::pounds;
+use crate::statics::basis::Basis;
+use crate::statics::basis::Sourced;
+use crate::statics::bounds::Bounds;
+use crate::statics::worked::Worked;
+
+/// The most that anybody should pull in a test of their own: a judgement, a
+/// quarter of a 200 lb load; no standard gives one.
+pub const PULL_CEILING: Sourced<Force> = Sourced::new(
+    pounds(50.0),
+    Basis::memory("judgement: a quarter of the 200 lb load"),
+);
+
+/// The movement at which to stop.
+pub const STOP_AT: Distance = inches(1.0);
+
+/// One reading: the pull, and where the rail then stood.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pull {
+    /// The force on the scale.
+    pub force: Force,
+    /// The movement of the top of the rail from rest.
+    pub movement: Distance,
+}
+
+/// Why two readings give no stiffness.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
+pub enum NoStiffness {
+    /// The movement between the readings is no more than the tape can tell.
+    #[error("the rail moved no more between the two pulls than the ruler can tell")]
+    MovedTooLittle,
+    /// The second pull is not the stronger one.
+    #[error("the second pull must be stronger than the first")]
+    NotStronger,
+}
+
+/// K = ΔF/Δδ between two readings.
+///
+/// # Errors
+/// Readings that do not rise.
+pub fn pull_stiffness(low: Pull, high: Pull) -> Result<Worked<Stiffness>, NoStiffness> {
+    if high.force <= low.force {
+        return Err(NoStiffness::NotStronger);
+    }
+    if high.movement <= low.movement {
+        return Err(NoStiffness::MovedTooLittle);
+    }
+    let inputs = [
+        ("F1", low.force.into()),
+        ("F2", high.force.into()),
+        ("δ1", low.movement.into()),
+        ("δ2", high.movement.into()),
+    ];
+    let k = (high.force - low.force) / (high.movement - low.movement);
+    let formula = "(F2 - F1)/(δ2 - δ1)";
+    Ok(Worked::new("K", formula, &inputs, k, Basis::MECHANICS))
+}
+
+/// The stiffness at both ends of what the ruler can tell: movement between the
+/// readings larger or smaller by `doubt`.
+///
+/// # Errors
+/// Readings that do not rise, or by no more than the doubt.
+pub fn pull_stiffness_bounds(
+    low: Pull,
+    high: Pull,
+    doubt: Distance,
+) -> Result<Bounds<Worked<Stiffness>>, NoStiffness> {
+    let with = |by: Distance| {
+        let moved = Pull {
+            movement: high.movement + by,
+            ..high
+        };
+        pull_stiffness(low, moved)
+    };
+    Ok(Bounds {
+        low: with(doubt)?,
+        high: with(-doubt)?,
+    })
+}
+
+/// δ0 = max(0, δ1 - F1/K): movement before anything resists.
+#[must_use]
+pub fn free_play(low: Pull, stiffness: Stiffness) -> Worked<Distance> {
+    let inputs = [
+        ("δ1", low.movement.into()),
+        ("F1", low.force.into()),
+        ("K", stiffness.into()),
+    ];
+    let play = (low.movement - low.force / stiffness).max(Distance::default());
+    Worked::new("δ0", "max(0, δ1 - F1/K)", &inputs, play, Basis::MECHANICS)
+}
+
+/// At least this far under the design load: δ0 + F/K, a lower bound because
+/// fixings soften. It falls as the stiffness grows.
+#[must_use]
+pub fn movement_at(design: Force, low: Pull, stiffness: Stiffness) -> Worked<Distance> {
+    let play = free_play(low, stiffness);
+    let inputs = [
+        ("δ0", play.value.into()),
+        ("F", design.into()),
+        ("K", stiffness.into()),
+    ];
+    let movement = play.value + design / stiffness;
+    Worked::new("δ_F", "δ0 + F/K", &inputs, movement, Basis::MECHANICS).after(play)
+}
+
+/// The stiffness at the top from a pull lower down, for pure rotation.
+#[must_use]
+pub fn at_top(stiffness: Stiffness, pulled_at: Distance, height: Distance) -> Worked<Stiffness> {
+    let inputs = [
+        ("K_p", stiffness.into()),
+        ("h_p", pulled_at.into()),
+        ("h", height.into()),
+    ];
+    let share = (pulled_at / height).value;
+    let top = stiffness * (share * share);
+    Worked::new("K_top", "K_p·h_p²/h²", &inputs, top, Basis::MECHANICS)
+}
+
+/// The level part of a pull that is off level by an angle.
+#[must_use]
+pub fn level_part(pull: Force, off_level: Angle) -> Worked<Force> {
+    let cos = libm::cos(off_level.get::<radian>());
+    let inputs = [("F", pull.into()), ("cosβ", cos.into())];
+    Worked::new("F_level", "F·cosβ", &inputs, pull * cos, Basis::MECHANICS)
+}
+
+/// What the fixing turns by itself.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FixingRotation {
+    /// What the post bends by itself.
+    pub bending: Distance,
+    /// θ, in radians.
+    pub rotation: Angle,
+    /// k_θ, moment for each radian.
+    pub stiffness: RotationalStiffness,
+}
+
+/// The movement beyond the bending of the post, as a rotation of its fixing.
+///
+/// # Errors
+/// [`NoStiffness::MovedTooLittle`] where the post alone bends as much.
+pub fn fixing_rotation(
+    pull: Pull,
+    arm: Distance,
+    post: Rigidity,
+) -> Result<Worked<FixingRotation>, NoStiffness> {
+    let bending = crate::statics::beam::Case::Cantilever(pull.force)
+        .deflection(arm, post)
+        .map_err(|_| NoStiffness::MovedTooLittle)?;
+    let turned = (pull.movement - bending.value) / arm;
+    if turned.value <= 0.0 {
+        return Err(NoStiffness::MovedTooLittle);
+    }
+    let inputs = [
+        ("δ_total", pull.movement.into()),
+        ("δ", bending.value.into()),
+        ("a", arm.into()),
+    ];
+    let rotation = Worked::new("θ", "(δ_total - δ)/a", &inputs, turned, Basis::MECHANICS);
+    let inputs = [
+        ("F", pull.force.into()),
+        ("a", arm.into()),
+        ("θ", turned.into()),
+    ];
+    let stiffness = pull.force * arm / turned;
+    let worked = Worked::new("k_θ", "F·a/θ", &inputs, stiffness, Basis::MECHANICS);
+    let value = FixingRotation {
+        bending: bending.value,
+        rotation: Angle::new::<radian>(turned.value),
+        stiffness,
+    };
+    Ok(worked.after(rotation).after(bending).map(|_| value))
+}
+
+/// A published limit of movement; a yardstick, not a law for a house.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum DeflectionLimit {
+    /// AS/NZS 1170.1 commentary, serviceability: h/60 + L/240.
+    AsNzs,
+    /// BS 6180 as restated: 25 mm at any point.
+    Bs6180,
+    /// ASTM E985, horizontal at midspan: h/24 + L/96.
+    E985Midspan,
+    /// ASTM E985, horizontal at the top of a post: h/12.
+    E985Post,
+    /// ASTM E985, vertical at midspan: L/96.
+    E985Vertical,
+}
+
+impl DeflectionLimit {
+    /// Where the limit comes from.
+    #[must_use]
+    pub const fn basis(self) -> Basis {
+        match self {
+            DeflectionLimit::AsNzs => {
+                Basis::quoted("AS/NZS 1170.1 commentary, by an engineer's page")
+            }
+            DeflectionLimit::Bs6180 => Basis::quoted("BS 6180 as restated"),
+            DeflectionLimit::E985Midspan
+            | DeflectionLimit::E985Post
+            | DeflectionLimit::E985Vertical => {
+                Basis::quoted("ASTM E985-00(2006) §7.2, withdrawn 2015")
+            }
+        }
+    }
+
+    /// The limit for a rail of this height between posts this far apart.
+    #[must_use]
+    pub fn limit(self, height: Distance, spacing: Distance) -> Worked<Distance> {
+        let (formula, value) = match self {
+            DeflectionLimit::AsNzs => ("h/60 + L/240", height / 60.0 + spacing / 240.0),
+            DeflectionLimit::Bs6180 => ("25 mm", millimetres(25.0)),
+            DeflectionLimit::E985Midspan => ("h/24 + L/96", height / 24.0 + spacing / 96.0),
+            DeflectionLimit::E985Post => ("h/12", height / 12.0),
+            DeflectionLimit::E985Vertical => ("L/96", spacing / 96.0),
+        };
+        let inputs = [("h", height.into()), ("L", spacing.into())];
+        Worked::new("δ_limit", formula, &inputs, value, self.basis())
+    }
+}

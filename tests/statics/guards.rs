@@ -1,0 +1,302 @@
+//! Demands, couples, plates, cables, anchors: facts/load-path.md §8 example 39,
+//! §9 examples 41 to 44, 50 to 52, 62 to 67, 79 to 81, 86.
+
+use guardrule::measure::Force;
+use guardrule::measure::LineLoad;
+use guardrule::measure::Moment;
+use guardrule::measure::inches;
+use guardrule::measure::millimetres;
+use guardrule::measure::newtons;
+use guardrule::measure::newtons_per_metre;
+use guardrule::measure::pound_inches;
+use guardrule::measure::pounds;
+use guardrule::measure::pounds_per_foot;
+use guardrule::measure::psi;
+use guardrule::statics::Bounds;
+use guardrule::statics::Outcome;
+use guardrule::statics::anchor::ANCHORS;
+use guardrule::statics::anchor::Concrete;
+use guardrule::statics::anchor::Treatment;
+use guardrule::statics::anchor::breakout_allowable;
+use guardrule::statics::anchor::concrete_breakout;
+use guardrule::statics::anchor::masonry_breakout;
+use guardrule::statics::cable::Cable;
+use guardrule::statics::cable::end_post_moment;
+use guardrule::statics::cable::stretch_of_strand;
+use guardrule::statics::cable::tension_at_sag;
+use guardrule::statics::couple::Push;
+use guardrule::statics::couple::couple;
+use guardrule::statics::demand::Bays;
+use guardrule::statics::demand::equal_effect_width;
+use guardrule::statics::demand::infill_moment;
+use guardrule::statics::demand::lever_arm;
+use guardrule::statics::demand::line_force;
+use guardrule::statics::demand::line_moment;
+use guardrule::statics::demand::point_moment;
+use guardrule::statics::demand::tributary_width;
+use guardrule::statics::factors::JointService;
+use guardrule::statics::factors::LoadDuration;
+use guardrule::statics::factors::Moisture;
+use guardrule::statics::panel::PANEL_GRAVITY;
+use guardrule::statics::panel::USUAL_SUBFLOOR;
+use guardrule::statics::plate::Row;
+use guardrule::statics::plate::elastic_shares;
+use guardrule::statics::plate::far_row;
+use guardrule::statics::plate::greatest_pull;
+use guardrule::statics::plate::reversed;
+use guardrule::statics::plate::with_pivot_moved;
+use guardrule::statics::withdrawal::Pulled;
+use guardrule::statics::withdrawal::withdrawal;
+
+use super::agrees;
+use super::customary;
+use super::gravity;
+use super::prints_as;
+use super::screw;
+
+fn kilonewton_metres(moment: Moment) -> f64 {
+    moment.value / 1000.0
+}
+
+/// Example 39; printed in Build 107 as 1.7 m. §1.2: 50 plf passes 200 lb at 4 ft.
+#[test]
+fn where_a_line_load_overtakes_a_point_load() {
+    let width = equal_effect_width(newtons(600.0), newtons_per_metre(350.0)).value;
+    agrees("39", (width / millimetres(1000.0)).value, 1.714286);
+    prints_as("Build 107", (width / millimetres(1000.0)).value, 1.7, 0.1);
+    let width = equal_effect_width(pounds(200.0), pounds_per_foot(50.0)).value;
+    agrees("4 ft", width, 48.0);
+}
+
+/// Examples 41 and 42, with newton metres beside 41.
+#[test]
+fn moments_at_the_base() {
+    for (arm, moment, metric) in [
+        (36.0, 7200.0, 813.4908),
+        (39.0, 7800.0, 881.2817),
+        (42.0, 8400.0, 949.0726),
+    ] {
+        let found = point_moment(pounds(200.0), inches(arm)).value;
+        agrees("41", found, moment);
+        agrees("41, N·m", found.value, metric);
+    }
+    agrees(
+        "lever arm",
+        lever_arm(inches(36.0), inches(1.0), inches(2.0)).value,
+        39.0,
+    );
+    let width = tributary_width(Bays::Two(inches(72.0), inches(72.0))).value;
+    agrees("42 width", width, 72.0);
+    agrees(
+        "42 force",
+        line_force(pounds_per_foot(50.0), width).value,
+        300.0,
+    );
+    agrees(
+        "42",
+        line_moment(pounds_per_foot(50.0), width, inches(42.0)).value,
+        12_600.0,
+    );
+    agrees(
+        "end post",
+        tributary_width(Bays::One(inches(72.0))).value,
+        36.0,
+    );
+}
+
+/// Examples 43 and 44; §1.2: 0.74 kN/m and 1.0 kN/m² are equal at h = 1.48 m.
+#[test]
+fn metric_demands() {
+    let line = |load: LineLoad, s: f64, a: f64| {
+        kilonewton_metres(line_moment(load, millimetres(s), millimetres(a)).value)
+    };
+    agrees("43", line(newtons_per_metre(740.0), 1500.0, 1100.0), 1.221);
+    agrees(
+        "44 line",
+        line(newtons_per_metre(500.0), 1800.0, 1070.0),
+        0.963,
+    );
+    let point = point_moment(newtons(1000.0), millimetres(1070.0)).value;
+    agrees("44 point", kilonewton_metres(point), 1.07);
+    let pressure = guardrule::measure::pascals(1000.0);
+    let infill = infill_moment(pressure, millimetres(1500.0), millimetres(1480.0)).value;
+    let top = line(newtons_per_metre(740.0), 1500.0, 1480.0);
+    agrees("equal", kilonewton_metres(infill), top);
+}
+
+/// Examples 50 to 52; the pull is 16 to 22 times a share of the push (§7.2).
+#[test]
+fn the_pull_on_the_upper_bolt() {
+    for (arm, apart, tension, bearing) in [
+        (39.0, 4.0, 2150.0, 1950.0),
+        (39.0, 5.25, 1685.714, 1485.714),
+        (38.0, 5.5, 1581.818, 1381.818),
+    ] {
+        let push = pounds(200.0);
+        let out = couple(Push::Outward, push, inches(arm), inches(apart)).value;
+        agrees("T", out.tension, tension);
+        agrees("C", out.bearing, bearing);
+        agrees("T - C = F", out.tension - out.bearing, 200.0);
+        let inward = couple(Push::Inward, push, inches(arm), inches(apart)).value;
+        agrees("lower bolt", inward.tension, bearing);
+        agrees("upper bearing", inward.bearing, tension);
+    }
+}
+
+fn row(distance: f64, count: u32) -> Row {
+    Row {
+        distance: inches(distance),
+        count,
+    }
+}
+
+fn shares(moment: f64, rows: &[Row]) -> Vec<f64> {
+    let forces = elastic_shares(pound_inches(moment), rows).unwrap().value;
+    forces.into_iter().map(customary).collect()
+}
+
+/// Examples 62 to 65.
+#[test]
+fn plates_screwed_down() {
+    let square = [row(3.5, 2), row(0.5, 2)];
+    let round = [row(3.0, 1), row(0.75, 2)];
+    let wide = [row(5.0, 2), row(1.0, 2)];
+    for (moment, rows, expected) in [
+        (7200.0, square, [1008.0, 144.0]),
+        (6000.0, round, [1777.778, 444.4444]),
+        (8400.0, wide, [807.6923, 161.5385]),
+    ] {
+        let found = shares(moment, &rows);
+        agrees("far", found[0], expected[0]);
+        agrees("near", found[1], expected[1]);
+    }
+    let far = far_row(pound_inches(7200.0), &square).unwrap();
+    agrees("63", far.value, 1028.571);
+    let turned = [row(2.25, 2), row(0.5, 1)];
+    let worst = greatest_pull(pound_inches(6000.0), &turned).unwrap();
+    agrees("64 turned", worst.value, 1301.205);
+
+    let service = |duration| JointService::plain(duration, Moisture::Dry);
+    let held = |duration| {
+        let pulled = Pulled::WoodScrew(screw(14).diameter);
+        withdrawal(pulled, gravity(0.5), inches(2.0), service(duration))
+            .unwrap()
+            .value
+    };
+    agrees("62 low", held(LoadDuration::TEN_YEARS), 344.85);
+    agrees("62 high", held(LoadDuration::TEN_MINUTES), 551.76);
+    let capacity = Bounds::between(
+        held(LoadDuration::TEN_YEARS),
+        held(LoadDuration::TEN_MINUTES),
+    );
+    let ratio = Bounds::utilisation(Bounds::exactly(pounds(1008.0)), capacity);
+    prints_as("62 ratio", ratio.high.0, 2.92, 0.01);
+    prints_as("62 ratio", ratio.low.0, 1.83, 0.01);
+    assert_eq!(ratio.outcome(), Outcome::FallsShort);
+}
+
+#[test]
+fn a_bent_plate_and_a_push_the_other_way() {
+    let rows = [row(3.5, 2), row(0.5, 2)];
+    let moved = with_pivot_moved(&rows, inches(1.0));
+    let found = shares(7200.0, &moved);
+    agrees("far alone", found[0], 7200.0 / (2.0 * 2.5));
+    agrees("behind the pivot", found[1], 0.0);
+    let back = shares(7200.0, &reversed(&rows, inches(4.0)));
+    agrees("symmetric", back[1], 1008.0);
+    assert!(greatest_pull(pound_inches(1.0), &with_pivot_moved(&rows, inches(4.0))).is_err());
+    assert!(far_row(pound_inches(1.0), &[row(3.5, 0)]).is_err());
+}
+
+/// Example 66: 27.76042 lb of 200 on a plate that bites the subfloor only.
+#[test]
+fn a_plate_on_the_subfloor_only() {
+    let pulled = Pulled::WoodScrew(screw(14).diameter);
+    let of = |duration| {
+        let service = JointService::plain(duration, Moisture::Dry);
+        withdrawal(pulled, PANEL_GRAVITY.value, USUAL_SUBFLOOR, service)
+            .unwrap()
+            .value
+    };
+    agrees("66", of(LoadDuration::TEN_YEARS), 87.44534);
+    let pull = shares(7200.0, &[row(3.5, 2), row(0.5, 2)])[0];
+    let carried = 200.0 * customary(of(LoadDuration::TEN_MINUTES)) / pull;
+    agrees("66 push", carried, 27.76042);
+}
+
+/// Example 67: a rail end on No. 10 screws in a spruce stud; a toggle bolt at 50 lb.
+#[test]
+fn a_rail_end_on_screws() {
+    let pulled = Pulled::WoodScrew(screw(10).diameter);
+    let each = |duration| {
+        let service = JointService::plain(duration, Moisture::Dry);
+        withdrawal(pulled, gravity(0.42), inches(1.5), service)
+            .unwrap()
+            .value
+    };
+    agrees("67", each(LoadDuration::TEN_YEARS), 143.2809);
+    let needed = |duration| (pounds(200.0) / each(duration)).value;
+    prints_as("67 count", needed(LoadDuration::TEN_YEARS), 1.396, 0.001);
+    prints_as("67 count", needed(LoadDuration::TEN_MINUTES), 0.872, 0.001);
+    let toggle = ANCHORS
+        .iter()
+        .find(|row| row.name.starts_with("toggle"))
+        .unwrap();
+    assert_eq!(toggle.treatment, Treatment::NoLoadPath);
+    agrees("toggle", pounds(200.0) / toggle.load.high, 4.0);
+}
+
+/// Examples 79 to 81, and the end post of §4.3.
+#[test]
+fn cables_pushed_at_midspan() {
+    let (push, bay) = (pounds(50.0), inches(36.0));
+    agrees("79", tension_at_sag(push, bay, inches(1.0)).value, 450.6939);
+    let strand = stretch_of_strand(inches(0.125)).value;
+    prints_as("EA", strand, 143_600.0, 100.0);
+    for (pretension, deflection, tension) in
+        [(200.0, 1.033051, 436.3197), (0.0, 1.267857, 355.8089)]
+    {
+        let cable = Cable {
+            bay,
+            run: bay,
+            pretension: pounds(pretension),
+            stretch: pounds(143_611.3),
+        };
+        let found = cable.pushed(push).unwrap().value;
+        agrees("δ", found.deflection, deflection);
+        agrees("T", found.tension, tension);
+        let sliding = Cable {
+            run: bay * 3.0,
+            ..cable
+        }
+        .pushed(push)
+        .unwrap()
+        .value;
+        assert!(
+            sliding.deflection > found.deflection,
+            "a sliding cable is softer"
+        );
+    }
+    let slack = Cable {
+        bay,
+        run: bay,
+        pretension: Force::default(),
+        stretch: Force::default(),
+    };
+    assert!(slack.pushed(push).is_err());
+    agrees(
+        "end post",
+        end_post_moment(10, pounds(250.0), inches(36.0)).value,
+        45_000.0,
+    );
+}
+
+/// Example 86; §3: 547.5 lb for masonry.
+#[test]
+fn breakout_of_anchors() {
+    let nominal = concrete_breakout(Concrete::Cracked, psi(2500.0), inches(2.0)).value;
+    agrees("86", nominal, 2404.163);
+    agrees("86 allowable", breakout_allowable(nominal).value, 976.6912);
+    let masonry = masonry_breakout(psi(1500.0), inches(3.0)).value;
+    prints_as("masonry", masonry, 547.5, 0.3);
+}

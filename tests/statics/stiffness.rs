@@ -1,0 +1,121 @@
+//! The pull test: facts/load-path.md §4.4, §5.1, §9 examples 78, 83 to 85.
+
+use guardrule::measure::Distance;
+use guardrule::measure::inches;
+use guardrule::measure::pounds;
+use guardrule::measure::pounds_per_inch;
+use guardrule::measure::psi;
+use guardrule::statics::beam::rigidity;
+use guardrule::statics::section::Profile;
+use guardrule::statics::stiffness::DeflectionLimit;
+use guardrule::statics::stiffness::NoStiffness;
+use guardrule::statics::stiffness::Pull;
+use guardrule::statics::stiffness::at_top;
+use guardrule::statics::stiffness::fixing_rotation;
+use guardrule::statics::stiffness::free_play;
+use guardrule::statics::stiffness::level_part;
+use guardrule::statics::stiffness::movement_at;
+use guardrule::statics::stiffness::pull_stiffness;
+use guardrule::statics::stiffness::pull_stiffness_bounds;
+
+use super::agrees;
+use super::degrees;
+use super::prints_as;
+
+fn pull(force: f64, movement: f64) -> Pull {
+    Pull {
+        force: pounds(force),
+        movement: inches(movement),
+    }
+}
+
+/// Example 78: ASTM E985 §7.2 as quoted.
+#[test]
+fn limits_of_movement() {
+    for (height, spacing, midspan, post) in [(42.0, 72.0, 2.5, 3.5), (36.0, 96.0, 2.5, 3.0)] {
+        let of = |limit: DeflectionLimit| limit.limit(inches(height), inches(spacing)).value;
+        agrees("midspan", of(DeflectionLimit::E985Midspan), midspan);
+        agrees("post", of(DeflectionLimit::E985Post), post);
+        agrees(
+            "vertical",
+            of(DeflectionLimit::E985Vertical),
+            spacing / 96.0,
+        );
+        agrees(
+            "AS/NZS",
+            of(DeflectionLimit::AsNzs),
+            height / 60.0 + spacing / 240.0,
+        );
+        agrees("BS 6180", of(DeflectionLimit::Bs6180), 25.0 / 25.4);
+    }
+}
+
+/// Example 83.
+#[test]
+fn a_pull_test_at_two_forces() {
+    let (low, high) = (pull(10.0, 0.21), pull(50.0, 0.72));
+    let k = pull_stiffness(low, high).unwrap().value;
+    agrees("K", k, 78.43137);
+    agrees("free play", free_play(low, k).value, 0.0825);
+    let moved = movement_at(pounds(200.0), low, k).value;
+    agrees("at 200 lb", moved, 2.6325);
+    assert!(
+        moved
+            < DeflectionLimit::E985Post
+                .limit(inches(42.0), inches(72.0))
+                .value
+    );
+}
+
+/// Example 84.
+#[test]
+fn what_the_fixing_turns() {
+    let profile = Profile::Rectangle {
+        across: inches(3.5),
+        along: inches(3.5),
+    };
+    let post = rigidity(psi(1.4e6), profile.section().unwrap().second_moment).value;
+    let found = fixing_rotation(pull(50.0, 0.75), inches(42.0), post)
+        .unwrap()
+        .value;
+    agrees("bending", found.bending, 0.07053061);
+    agrees("rotation", found.rotation.value, 0.01617784);
+    agrees("stiffness", found.stiffness, 129_807.2);
+    let stiffer = fixing_rotation(pull(50.0, 0.05), inches(42.0), post);
+    assert!(stiffer.is_err(), "the post alone bends more");
+}
+
+/// Example 85: the tested post of §2.9, 4.4 in at 200 lb; it broke at 237 lb.
+#[test]
+fn the_tested_post_as_a_pull_test() {
+    let k = pull_stiffness(pull(0.0, 0.0), pull(200.0, 4.4))
+        .unwrap()
+        .value;
+    agrees("K", k, 45.45455);
+    let at_fifty: Distance = pounds(50.0) / k;
+    agrees("at 50 lb", at_fifty, 1.1);
+    // h/48, the limit h/12 brought down to 50 lb.
+    assert!(at_fifty > inches(36.0) / 48.0);
+}
+
+/// §5.1: 10 degrees off level costs 1.5 %; 1/16 in on 1/2 in is about 12 %.
+#[test]
+fn doubts_of_a_pull_test() {
+    agrees(
+        "level",
+        level_part(pounds(1.0), degrees(10.0)).value,
+        0.984_807_75,
+    );
+    let ends = pull_stiffness_bounds(pull(10.0, 0.0), pull(50.0, 0.5), inches(1.0 / 16.0)).unwrap();
+    agrees("low", ends.low.value, 40.0 / 0.5625);
+    agrees("high", ends.high.value, 40.0 / 0.4375);
+    agrees(
+        "lower down",
+        at_top(pounds_per_inch(100.0), inches(30.0), inches(36.0)).value,
+        69.444_444,
+    );
+    let still = pull_stiffness_bounds(pull(10.0, 0.0), pull(50.0, 0.05), inches(1.0 / 16.0));
+    assert_eq!(still.err(), Some(NoStiffness::MovedTooLittle));
+    let same = pull_stiffness(pull(50.0, 0.1), pull(50.0, 0.2));
+    assert_eq!(same.err(), Some(NoStiffness::NotStronger));
+}
