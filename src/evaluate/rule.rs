@@ -3,6 +3,7 @@
 use crate::evaluate::Finding;
 use crate::evaluate::MemoryRules;
 use crate::evaluate::Reason;
+use crate::evaluate::chain::chain;
 use crate::evaluate::condition::Applies;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::applies;
@@ -20,6 +21,7 @@ use crate::measure::YearSpan;
 use crate::reading::Value;
 use crate::rules::Check;
 use crate::rules::Demand;
+use crate::rules::LoadDemand;
 use crate::rules::OpeningDemand;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
@@ -192,6 +194,7 @@ fn by_item<'r>(
 ) {
     match check.subject {
         Subject::Item(item) => judgements.push(one(scene, item, check, others)),
+        Subject::LoadPath => judgements.push(one(scene, check.items()[0], check, others)),
         Subject::AnyOpening => {
             let of = check.items().iter();
             judgements.extend(of.filter_map(|item| any_opening(scene, *item, check, others)));
@@ -246,6 +249,7 @@ fn one<'r>(
         Demand::Count(bounds) => judgement::count(scene, item, bounds),
         Demand::Foothold(demand) => opening::foothold(scene, demand),
         Demand::Length(bounds) => judgement::length(scene, item, bounds),
+        Demand::Load(demand) => load_path(scene, item, demand),
         Demand::Opening(demand) => {
             let mut judgement = opening::opening(scene, item, demand, &others.zoned(item));
             may_be_triangle(scene, &mut judgement, others);
@@ -253,6 +257,26 @@ fn one<'r>(
         }
         Demand::Words { .. } if item == Item::Guard => judgement::presence(scene),
         Demand::Words { is, is_not } => judgement::words(scene, item, is, is_not),
+    }
+}
+
+/// The load path under a rule's loads.
+fn load_path<'r>(scene: &Scene<'_>, item: Item, demand: &LoadDemand) -> Judgement<'r> {
+    let chain = chain(scene, demand);
+    let verdict = chain.verdict();
+    let reasons = if verdict != Verdict::NotMeasured {
+        Vec::new()
+    } else if chain.written {
+        chain.asks().into_iter().map(Reason::NotWritten).collect()
+    } else {
+        vec![Reason::StrengthNotJudged]
+    };
+    let looked_at = [Item::PostFastening, Item::FastenedTo].into_iter();
+    let readings = looked_at.flat_map(|item| scene.guard.of(item).map(|(index, _)| index));
+    Judgement {
+        readings: readings.collect(),
+        chain: Some(Box::new(chain)),
+        ..Judgement::bare(item, verdict, reasons)
     }
 }
 
@@ -339,6 +363,7 @@ fn finding<'r>(
         readings: judgement.readings,
         also_readings: judgement.also_readings,
         reasons,
+        chain: judgement.chain,
     }
 }
 

@@ -40,6 +40,7 @@ impl Bearing {
             | Reason::NotInForceWhenBuilt
             | Reason::PushedByHand
             | Reason::SettledByGauge(_)
+            | Reason::StrengthNotJudged
             | Reason::TakenInZone(_)
             | Reason::TriggerInDoubt(_) => Bearing::Remark,
             Reason::BoundDoesNotSettle
