@@ -9,6 +9,7 @@ use crate::measure::TermKind;
 use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::one_line;
+use crate::report::strength;
 use crate::report::words;
 use crate::report::wrap::hanging;
 use crate::survey::Guard;
@@ -74,6 +75,9 @@ pub(super) fn arithmetic(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>
     }
     for reason in &finding.reasons {
         say(&words::reason(reason, guard));
+    }
+    if let Some(chain) = &finding.chain {
+        lines.extend(strength::calculation(chain));
     }
     lines
 }

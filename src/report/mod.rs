@@ -16,6 +16,7 @@ mod json;
 mod opening;
 mod palette;
 mod rulesets;
+mod strength;
 mod summary;
 mod text;
 mod words;

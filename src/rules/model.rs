@@ -382,6 +382,16 @@ impl Direction {
     /// All of them.
     pub const ALL: [Direction; 3] = [Direction::Any, Direction::Level, Direction::OutwardOrDown];
 
+    /// In words for a reader.
+    #[must_use]
+    pub const fn says(self) -> &'static str {
+        match self {
+            Direction::Any => "in any direction",
+            Direction::Level => "inward and outward",
+            Direction::OutwardOrDown => "outward and downward",
+        }
+    }
+
     /// The word in rulesets.
     #[must_use]
     pub const fn name(self) -> &'static str {

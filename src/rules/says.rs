@@ -54,9 +54,9 @@ impl LoadDemand {
             }
         };
         format!(
-            "{}; {}, each for itself ({basis})",
+            "{}, {}, each for itself ({basis})",
             parts.join(", "),
-            self.direction.name()
+            self.direction.says()
         )
     }
 }

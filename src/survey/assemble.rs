@@ -62,8 +62,8 @@ struct Open {
     /// Its row in the table of a file.
     table_row: Option<survey::Row>,
     /// Items that were written down, and those that were more than once.
-    items: u64,
-    repeated: u64,
+    items: u128,
+    repeated: u128,
 }
 
 /// Puts guards together.
@@ -341,7 +341,7 @@ impl Receiver<'_> {
         guard.rows += 1;
         guard.rows_in_error += u32::from(outcome == Outcome::InError);
         if let Some(observation) = guard.observations.get(before) {
-            let bit = 1 << observation.item as u64;
+            let bit = 1_u128 << observation.item as u32;
             self.open.repeated |= self.open.items & bit;
             self.open.items |= bit;
         }
@@ -384,12 +384,12 @@ impl Open {
         let mut guard = self.guard;
         if self.repeated != 0 {
             for item in Item::all().filter(|item| can_clash(*item)) {
-                if self.repeated & (1 << item as u64) != 0 {
+                if self.repeated & (1_u128 << item as u32) != 0 {
                     settle_clash(&mut guard, item, scanned, complaints);
                 }
             }
         }
-        if self.items & (1 << Item::Guard as u64) != 0 {
+        if self.items & (1_u128 << Item::Guard as u32) != 0 {
             beside_no_guard(&mut guard, scanned, complaints);
         }
         guard
@@ -412,11 +412,45 @@ fn settle_clash(guard: &mut Guard, item: Item, scanned: &Scanned, complaints: &m
     clash::forget(&mut guard.observations, item);
 }
 
-/// Parts of a guard: there are none where there is no guard. What a deck is
-/// made of may be there without one.
-fn is_part(item: Item) -> bool {
-    item.is_of_the_guard() && item != Item::Paint
-}
+/// Items that are part of a guard: there are none where there is no guard.
+const PARTS: &[Item] = &[
+    Item::Height,
+    Item::Opening,
+    Item::OpeningsChecked,
+    Item::BottomGap,
+    Item::EndGap,
+    Item::EdgeGap,
+    Item::StairTriangle,
+    Item::Foothold,
+    Item::SolidPartHeight,
+    Item::SolidPartTopWidth,
+    Item::PostSpacing,
+    Item::PostSection,
+    Item::Infill,
+    Item::InfillLoose,
+    Item::PostFastening,
+    Item::NotchedPost,
+    Item::FastenedTo,
+    Item::MovesWhenPushed,
+    Item::PostMaterial,
+    Item::WallThickness,
+    Item::WoodSpecies,
+    Item::PostFasteners,
+    Item::ThreadInFraming,
+    Item::FastenerSpacing,
+    Item::FastenerDepth,
+    Item::EdgeDistance,
+    Item::WasherSize,
+    Item::RailSection,
+    Item::RailEndFastening,
+    Item::RailEndFasteners,
+    Item::BalusterSection,
+    Item::BalusterSpacing,
+    Item::BalusterLength,
+    Item::BalusterFixing,
+    Item::Condition,
+    Item::PullTest,
+];
 
 /// A part of a guard beside `guard,none`: an error, and the part is not believed.
 fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Complaints) {
@@ -431,7 +465,7 @@ fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Compla
         return;
     };
     for observation in &mut guard.observations {
-        let part = is_part(observation.item)
+        let part = PARTS.contains(&observation.item)
             && observation.reading.is_some()
             && !says(observation, &Value::Unknown)
             && !says(observation, &Value::None);

@@ -8,5 +8,6 @@ mod guard;
 mod head;
 mod headline;
 mod rank;
+mod strength;
 
 pub use collect::Text;
