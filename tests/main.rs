@@ -11,5 +11,6 @@ mod readings;
 mod readme;
 mod reports;
 mod rulesets;
+mod sheet;
 mod statics;
 mod surveys;

@@ -1,5 +1,6 @@
 //! What can be typed.
 
+use std::num::NonZeroU32;
 use std::path::PathBuf;
 
 use clap::Args;
@@ -56,6 +57,8 @@ pub(super) enum Command {
     Opening(OpeningArgs),
     /// Look at rulesets and test them
     Rules(RulesArgs),
+    /// Write a sheet to print and fill in by hand, or a blank survey
+    Sheet(SheetArgs),
 }
 
 /// Judge the guards of a survey and report
@@ -233,4 +236,50 @@ pub(super) enum RulesCommand {
         #[arg(value_name = "ID|FILE")]
         rulesets: Vec<String>,
     },
+}
+
+/// Write a sheet to print and fill in by hand, or a blank survey
+///
+/// One HTML file: a first page with cautions and how to write things down, a
+/// page for each guard with a box for each thing that the chosen rulesets ask
+/// for, and their limits at the back. Open it in a browser and print it. With
+/// --csv, a blank survey for a spreadsheet instead: write over the names, fill
+/// in what you measured, delete rows that you do not need; an empty cell is not
+/// measured. Without --rules, for the child guidance alone.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule sheet --output sheet.html\n  \
+    guardrule sheet --rules us-dwelling-2018 --paper letter --guards 3 --output sheet.html\n  \
+    guardrule sheet --csv --rules us-dwelling-2018 --units 40 --guards 2 --output flats.csv")]
+pub(super) struct SheetArgs {
+    /// Ask what this ruleset asks: an id, or a file; repeat for several
+    #[arg(long, value_name = "ID|FILE")]
+    pub(super) rules: Vec<String>,
+    /// Leave out the child guidance that nobody asked for
+    #[arg(long)]
+    pub(super) no_guidance: bool,
+    /// The paper; without it, pages fit A4 and Letter
+    #[arg(long, value_name = "SIZE", conflicts_with = "csv")]
+    pub(super) paper: Option<PaperArg>,
+    /// How many guards; with --units, in each unit
+    #[arg(long, value_name = "N", default_value = "1")]
+    pub(super) guards: NonZeroU32,
+    /// A blank survey in CSV, one guard a row, instead of a page
+    #[arg(long)]
+    pub(super) csv: bool,
+    /// How many units the blank survey has rows for
+    #[arg(long, value_name = "N", requires = "csv")]
+    pub(super) units: Option<NonZeroU32>,
+    /// Write it to this file, whole or not at all; - is standard output
+    #[arg(long, value_name = "FILE")]
+    pub(super) output: Option<PathBuf>,
+}
+
+/// Sizes of paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum PaperArg {
+    /// 210 x 297 mm
+    A4,
+    /// 8 1/2 x 11 in
+    Letter,
 }

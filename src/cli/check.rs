@@ -42,7 +42,7 @@ use crate::survey::Survey;
 use crate::survey::SurveyFile;
 
 /// What is judged beside any law, and alone where nobody chose.
-const GUIDANCE: &str = "small-child-advice";
+pub(super) const GUIDANCE: &str = "small-child-advice";
 
 pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
@@ -275,7 +275,7 @@ fn cannot_write(args: &CheckArgs, error: &io::Error) -> Diagnostic {
 }
 
 /// Something that the system refuses, about a file as a whole.
-fn outside(code: Code, name: &str, error: &io::Error) -> Diagnostic {
+pub(super) fn outside(code: Code, name: &str, error: &io::Error) -> Diagnostic {
     let missing = error.kind() == io::ErrorKind::NotFound;
     let message = if missing && code == codes::CANNOT_READ {
         format!("there is no file {name}")
@@ -307,7 +307,7 @@ fn output_is_input(args: &CheckArgs) -> Option<Diagnostic> {
     )
 }
 
-fn nothing_to_judge_by() -> Diagnostic {
+pub(super) fn nothing_to_judge_by() -> Diagnostic {
     let at = Excerpt::whole(Arc::from("command line"));
     Diagnostic::error(
         codes::NOTHING_TO_JUDGE_BY,

@@ -9,6 +9,7 @@ mod files;
 mod items;
 mod opening;
 mod rules;
+mod sheet;
 mod terminal;
 
 use std::ffi::OsString;
@@ -36,6 +37,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
         Command::Items(args) => items::run(&args, terminal),
         Command::Opening(args) => opening::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
+        Command::Sheet(args) => sheet::run(&args, terminal),
     };
     match done {
         Ok(exit) => exit,

@@ -3,6 +3,7 @@
 use std::fmt;
 
 use crate::items::Hazard;
+use crate::items::Pictured;
 use crate::items::Word;
 use crate::items::table;
 use crate::measure::Length;
@@ -183,6 +184,8 @@ pub struct ItemInfo {
     pub means: &'static str,
     /// How to measure or find it, step by step, with its worst place.
     pub how: &'static [&'static str],
+    /// The drawings that show it.
+    pub pictured: Pictured,
     /// Readings to write as they stand, as examples.
     pub examples: &'static [&'static str],
     /// The question a report asks when it is missing.
@@ -218,6 +221,7 @@ impl Item {
         Item::RailEndFasteners,
         Item::RailSection,
         Item::PostSpacing,
+        Item::Infill,
         Item::BalusterSection,
         Item::BalusterSpacing,
         Item::BalusterLength,

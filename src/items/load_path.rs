@@ -3,11 +3,13 @@
 //! practice, no source, where none is named.
 
 use crate::items::Asked;
+use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::Kind;
+use crate::items::Pictured;
 use crate::items::Word;
 use crate::items::Worst;
 use crate::items::table::row;
@@ -109,8 +111,16 @@ const fn length(info: ItemInfo, low: Length, high: Length) -> ItemInfo {
 }
 
 const fn give_way(info: ItemInfo, question: &'static str) -> ItemInfo {
+    let pictured = match (info.group, info.kind) {
+        (_, Kind::Section) => Pictured::By(&[Drawing::PostSection]),
+        (Group::Measured, _) => {
+            Pictured::Not("it sits at one joint, and each joint is another: the text says where")
+        }
+        (_, _) => Pictured::Not(""),
+    };
     ItemInfo {
         hazards: &[Hazard::GiveWay],
+        pictured,
         question,
         ..info
     }

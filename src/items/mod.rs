@@ -4,6 +4,8 @@
 //! Surveys, rules, error suggestions, `guardrule items` and the reports all
 //! read this table. Nothing here judges.
 
+mod drawing;
+mod drawings;
 mod hazard;
 mod item;
 mod load_path;
@@ -11,6 +13,7 @@ mod table;
 mod verdict;
 mod words;
 
+pub use drawing::{At, COLUMN, Drawing, Ends, Mark, Pictured, ROW, Scene};
 pub use hazard::Hazard;
 pub use item::{Asked, Group, Item, ItemInfo, Kind, Role, Worst};
 pub use verdict::Verdict;

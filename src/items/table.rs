@@ -3,11 +3,13 @@
 //! source is named.
 
 use crate::items::Asked;
+use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::Kind;
+use crate::items::Pictured;
 use crate::items::Role;
 use crate::items::Word;
 use crate::items::Worst;
@@ -229,6 +231,7 @@ pub(super) const fn row(
         hazards: &[],
         means,
         how,
+        pictured: Pictured::Not(""),
         examples,
         question: "",
         usual: None,
@@ -427,6 +430,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::inches(4), Length::feet(50))),
         most: Some(Length::feet(1000)),
         zero_allowed: true,
+        pictured: Pictured::By(&[Drawing::Drop]),
         ..row(
             Item::Drop,
             "drop",
@@ -451,6 +455,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::inches(4), Length::feet(8))),
         most: Some(Length::feet(20)),
         zero_allowed: true,
+        pictured: Pictured::By(&[Drawing::Sill]),
         ..row(
             Item::SillHeight,
             "sill height",
@@ -472,6 +477,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::inches(12), Length::feet(100))),
         most: Some(Length::feet(1000)),
         zero_allowed: true,
+        pictured: Pictured::By(&[Drawing::Sill]),
         ..row(
             Item::SillAboveGround,
             "sill above ground",
@@ -595,6 +601,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How high is the top of the guard at its lowest?",
         usual: Some((Length::inches(12), Length::feet(8))),
         most: Some(Length::feet(20)),
+        pictured: Pictured::By(&[Drawing::Height, Drawing::HeightOnStair]),
         ..row(
             Item::Height,
             "height",
@@ -620,6 +627,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(20)),
         zero_allowed: true,
         none_allowed: true,
+        pictured: Pictured::By(&[Drawing::Ball, Drawing::Tape, Drawing::RakedGap]),
         ..row(
             Item::Opening,
             "opening",
@@ -644,6 +652,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         synonyms: &["gaps checked", "checked"],
         hazards: &[Hazard::FallThrough, Hazard::Entrapment],
         question: "Did you check every opening, some, or one?",
+        pictured: Pictured::Not("a word says how many were looked at; the tape shows nothing"),
         ..row(
             Item::OpeningsChecked,
             "openings checked",
@@ -668,6 +677,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(20)),
         zero_allowed: true,
         none_allowed: true,
+        pictured: Pictured::By(&[Drawing::BottomGap]),
         ..row(
             Item::BottomGap,
             "bottom gap",
@@ -691,6 +701,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(20)),
         zero_allowed: true,
         none_allowed: true,
+        pictured: Pictured::By(&[Drawing::EndGap]),
         ..row(
             Item::EndGap,
             "end gap",
@@ -710,6 +721,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(20)),
         zero_allowed: true,
         none_allowed: true,
+        pictured: Pictured::By(&[Drawing::EdgeGap]),
         ..row(
             Item::EdgeGap,
             "edge gap",
@@ -730,6 +742,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         hazards: &[Hazard::FallThrough],
         question: "At a step, what are rise, going and the plumb lift of the bottom rail?",
         none_allowed: true,
+        pictured: Pictured::By(&[Drawing::StairTriangle]),
         ..row(
             Item::StairTriangle,
             "stair triangle",
@@ -758,6 +771,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(5)),
         zero_allowed: true,
         none_allowed: true,
+        pictured: Pictured::By(&[Drawing::RiserOpening]),
         ..row(
             Item::RiserOpening,
             "riser opening",
@@ -776,6 +790,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         hazards: &[Hazard::Climb],
         question: "Is there anything on the guard that a child's foot could stand on, and how high?",
         none_allowed: true,
+        pictured: Pictured::By(&[Drawing::Foothold]),
         ..row(
             Item::Foothold,
             "foothold",
@@ -800,6 +815,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         hazards: &[Hazard::Climb],
         question: "Does anything stand near the guard that a child could climb?",
         none_allowed: true,
+        pictured: Pictured::By(&[Drawing::ThingToClimb]),
         ..row(
             Item::ThingToClimb,
             "thing to climb",
@@ -819,6 +835,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         question: "How high is the handrail above the step noses?",
         usual: Some((Length::inches(18), Length::feet(5))),
         most: Some(Length::feet(12)),
+        pictured: Pictured::By(&[Drawing::HandrailHeight]),
         ..row(
             Item::HandrailHeight,
             "handrail height",
@@ -841,6 +858,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         zero_allowed: true,
         none_allowed: true,
         question: "How high is the solid part of the guard?",
+        pictured: Pictured::By(&[Drawing::SolidPart]),
         ..row(
             Item::SolidPartHeight,
             "solid part height",
@@ -859,6 +877,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         most: Some(Length::feet(20)),
         zero_allowed: true,
         question: "How wide is the top of the solid part?",
+        pictured: Pictured::By(&[Drawing::SolidPart]),
         ..row(
             Item::SolidPartTopWidth,
             "solid part top width",
@@ -876,6 +895,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         usual: Some((Length::inches(12), Length::feet(12))),
         most: Some(Length::feet(60)),
         question: "How far apart are the posts, at most?",
+        pictured: Pictured::By(&[Drawing::PostSpacing]),
         ..row(
             Item::PostSpacing,
             "post spacing",
@@ -892,6 +912,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         synonyms: &["post size", "post"],
         hazards: &[Hazard::GiveWay],
         question: "What is the post's section?",
+        pictured: Pictured::By(&[Drawing::PostSection]),
         ..row(
             Item::PostSection,
             "post section",
@@ -1073,6 +1094,35 @@ mod tests {
                 "{}: the question a report asks",
                 info.name
             );
+        }
+    }
+
+    #[test]
+    fn what_is_measured_is_drawn_or_says_why_not() {
+        for info in ITEMS {
+            let tape = match info.kind {
+                Kind::Fasteners
+                | Kind::Foothold
+                | Kind::Length
+                | Kind::Opening
+                | Kind::Pull
+                | Kind::Section
+                | Kind::StairTriangle
+                | Kind::ThingToClimb => true,
+                Kind::Ages
+                | Kind::Count
+                | Kind::Date
+                | Kind::Graduation
+                | Kind::Text
+                | Kind::Tolerance
+                | Kind::Words(_)
+                | Kind::Years => info.group == Group::Measured,
+            };
+            let shown = match info.pictured {
+                Pictured::By(drawings) => !drawings.is_empty(),
+                Pictured::Not(why) => !why.is_empty(),
+            };
+            assert_eq!(shown, tape, "{}: a drawing, or why not", info.name);
         }
     }
 

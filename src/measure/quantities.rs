@@ -9,9 +9,9 @@
 //! assert!((at_the_base / (pounds(1.0) * inches(1.0))).value > 7199.99);
 //! ```
 //!
-//! ```compile_fail
+//! ```compile_fail,E0308
 //! use guardrule::measure::{inches, pounds};
-//! let nonsense = pounds(200.0) + pounds(200.0) * inches(36.0);
+//! let nonsense = pounds(200.0) + pounds(200.0) * inches(36.0); // a force and a moment
 //! ```
 
 use std::marker::PhantomData;

@@ -6,7 +6,9 @@ use std::io::Write;
 use crate::items::Group;
 use crate::items::Item;
 use crate::items::Kind;
+use crate::items::Pictured;
 use crate::report::palette;
+use crate::report::plain;
 use crate::report::wrap::hanging;
 
 /// Every item by group, a line each.
@@ -54,6 +56,7 @@ pub fn item(out: &mut dyn Write, item: Item) -> io::Result<()> {
     for (number, step) in (1..).zip(info.how) {
         writeln!(out, "{}", hanging(&format!("  {number}. "), step))?;
     }
+    pictures(out, info.pictured)?;
     writeln!(out, "\n{}", palette::heading("What to write"))?;
     for example in info.examples {
         writeln!(out, "  {example}")?;
@@ -64,6 +67,26 @@ pub fn item(out: &mut dyn Write, item: Item) -> io::Result<()> {
         let hazards: Vec<&str> = info.hazards.iter().map(|hazard| hazard.name()).collect();
         let line = format!("Bears on: {}.", hazards.join(", "));
         writeln!(out, "\n{}", hanging("", &line))?;
+    }
+    Ok(())
+}
+
+/// Each drawing under its caption, so that a screen reader says it in words first.
+fn pictures(out: &mut dyn Write, pictured: Pictured) -> io::Result<()> {
+    let drawings = match pictured {
+        Pictured::By(drawings) => drawings,
+        Pictured::Not(_) => return Ok(()),
+    };
+    writeln!(out, "\n{}", palette::heading("Where the tape goes"))?;
+    for (number, drawing) in drawings.iter().enumerate() {
+        if number > 0 {
+            writeln!(out)?;
+        }
+        let scene = drawing.scene();
+        writeln!(out, "{}\n", hanging("  ", scene.caption))?;
+        for line in plain(scene) {
+            writeln!(out, "{}", format!("    {line}").trim_end())?;
+        }
     }
     Ok(())
 }

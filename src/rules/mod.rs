@@ -19,6 +19,7 @@ mod fields;
 mod head;
 mod load;
 mod loads;
+mod looks_at;
 mod merge;
 mod model;
 mod quantity;

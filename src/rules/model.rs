@@ -456,8 +456,17 @@ impl Check {
     /// The items that it looks at, the first the one that a finding names.
     #[must_use]
     pub fn items(&self) -> &'static [Item] {
+        self.subject.looks_at()
+    }
+}
+
+impl Subject {
+    /// The items that it looks at where they are written, those that nobody
+    /// asks for too.
+    #[must_use]
+    pub fn looks_at(self) -> &'static [Item] {
         const ANY: &[Item] = &[Item::Opening, Item::BottomGap, Item::EndGap];
-        match self.subject {
+        match self {
             Subject::AnyOpening => ANY,
             // one item as a slice of the table of all of them
             Subject::Item(item) => std::slice::from_ref(&item.info().item),

@@ -2,6 +2,7 @@
 //! by name so that none is chosen in silence (facts/load-path.md §2.2 to 2.4).
 
 use crate::statics::basis::Basis;
+use crate::statics::worked::Worked;
 
 /// Density relative to water, the G of the tables of wood.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
@@ -34,6 +35,12 @@ impl LoadDuration {
     #[must_use]
     pub const fn factor(self) -> f64 {
         self.0
+    }
+
+    /// C_D for a member, as a line of a calculation.
+    #[must_use]
+    pub fn line(self) -> Worked<f64> {
+        Worked::new("C_D", "by duration", &[], self.0, LoadDuration::BASIS)
     }
 
     /// C_D for a connection: never above 1.6 (NDS 2018 Table 2.3.2 fn 2, §11.3.2).

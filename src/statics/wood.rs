@@ -309,10 +309,12 @@ fn wet_bending(species: &Species, size: f64, moisture: Moisture) -> Worked<f64> 
     }
 }
 
-const fn incised(incising: Incising) -> f64 {
+/// C_i of strengths; from memory.
+fn incised(incising: Incising) -> Worked<f64> {
+    let basis = Basis::memory("NDS 2018, incising factor");
     match incising {
-        Incising::Incised => 0.80,
-        Incising::Plain => 1.0,
+        Incising::Incised => Worked::new("C_i", "0.80, incised", &[], 0.80, basis),
+        Incising::Plain => Worked::new("C_i", "1, not incised", &[], 1.0, basis),
     }
 }
 
@@ -332,15 +334,15 @@ pub fn allowable_bending(
     let size = size_factor(species, thickness, width)?;
     let flat = flat_use_factor(lying, thickness, width)?;
     let wet = wet_bending(species, size.value, service.moisture);
-    let (duration, slits) = (service.duration.factor(), incised(service.incising));
-    let factors = duration * wet.value * size.value * flat.value * slits;
+    let (duration, slits) = (service.duration.line(), incised(service.incising));
+    let factors = duration.value * wet.value * size.value * flat.value * slits.value;
     let inputs = [
         ("F_b", species.bending.value.into()),
-        ("C_D", duration.into()),
+        ("C_D", duration.value.into()),
         ("C_M", wet.value.into()),
         ("C_F", size.value.into()),
         ("C_fu", flat.value.into()),
-        ("C_i", slits.into()),
+        ("C_i", slits.value.into()),
     ];
     let formula = "F_b·C_D·C_M·C_F·C_fu·C_i";
     let allowed = species.bending.value * factors;
@@ -348,7 +350,9 @@ pub fn allowable_bending(
         Worked::new("F'_b", formula, &inputs, allowed, species.bending.basis)
             .after(wet)
             .after(flat)
-            .after(size),
+            .after(size)
+            .after(slits)
+            .after(duration),
     )
 }
 
@@ -359,16 +363,18 @@ pub fn allowable_shear(species: &Species, service: Service) -> Worked<Pressure> 
         (Moisture::Dry, Class::Dimension | Class::Timber) | (Moisture::Wet, Class::Timber) => 1.0,
         (Moisture::Wet, Class::Dimension) => 0.97,
     };
-    let (duration, slits) = (service.duration.factor(), incised(service.incising));
+    let (duration, slits) = (service.duration.line(), incised(service.incising));
     let inputs = [
         ("F_v", species.shear.value.into()),
-        ("C_D", duration.into()),
+        ("C_D", duration.value.into()),
         ("C_M", wet.into()),
-        ("C_i", slits.into()),
+        ("C_i", slits.value.into()),
     ];
-    let allowed = species.shear.value * (duration * wet * slits);
+    let allowed = species.shear.value * (duration.value * wet * slits.value);
     let formula = "F_v·C_D·C_M·C_i";
     Worked::new("F'_v", formula, &inputs, allowed, species.shear.basis)
+        .after(slits)
+        .after(duration)
 }
 
 /// E' for deflections: wet 0.9, incised 0.95; no C_D.

@@ -43,7 +43,7 @@ fn pine(across: f64, along: f64, lying: Lying) -> Bounds<Moment> {
         across: inches(across),
         along: inches(along),
     };
-    let modulus = profile.section().unwrap().elastic;
+    let modulus = profile.section().expect("in the tables").elastic;
     let (thickness, width) = (inches(across.min(along)), inches(across.max(along)));
     let of = |duration| {
         let service = Service {
@@ -52,7 +52,7 @@ fn pine(across: f64, along: f64, lying: Lying) -> Bounds<Moment> {
             incising: Incising::Plain,
         };
         let stress = allowable_bending(species("Southern Pine"), thickness, width, lying, service);
-        allowable_moment(stress.unwrap().value, modulus).value
+        allowable_moment(stress.expect("in the tables").value, modulus).value
     };
     Bounds {
         low: of(LoadDuration::TEN_YEARS),

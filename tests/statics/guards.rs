@@ -151,7 +151,9 @@ fn row(distance: f64, count: u32) -> Row {
 }
 
 fn shares(moment: f64, rows: &[Row]) -> Vec<f64> {
-    let forces = elastic_shares(pound_inches(moment), rows).unwrap().value;
+    let forces = elastic_shares(pound_inches(moment), rows)
+        .expect("in the tables")
+        .value;
     forces.into_iter().map(customary).collect()
 }
 

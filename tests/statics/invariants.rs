@@ -16,6 +16,7 @@ use guardrule::statics::couple::Push;
 use guardrule::statics::couple::couple;
 use guardrule::statics::demand::point_moment;
 use guardrule::statics::dowel::Dowel;
+use guardrule::statics::dowel::dowel_bearing;
 use guardrule::statics::factors::JointService;
 use guardrule::statics::factors::LoadDuration;
 use guardrule::statics::factors::Moisture;
@@ -49,7 +50,7 @@ fn pulled(kind: usize, d: f64) -> Pulled {
 
 fn held(kind: usize, d: f64, g: f64, length: f64, service: JointService) -> Force {
     withdrawal(pulled(kind, d), gravity(g), inches(length), service)
-        .unwrap()
+        .expect("in the tables")
         .value
 }
 
@@ -115,6 +116,25 @@ proptest! {
         prop_assert!(at_most(base, joint(d, (main.0, main.1 * more), side)));
         prop_assert!(at_most(base, joint(d, main, (side.0, side.1 * more))));
         prop_assert!(at_most(base, joint(d, (main.0 * more, main.1), (side.0 * more, side.1))));
+    }
+
+    #[test]
+    fn lateral_values_never_fall_with_density_and_bending_strength(
+        d in 0.25_f64..0.273, g in 0.31_f64..0.6, denser in 1.0_f64..1.2, l_m in 1.0_f64..6.0,
+        l_s in 0.5_f64..3.0, angle in 0.0_f64..90.0,
+    ) {
+        let of = |dowel: Dowel, g: f64| {
+            let bearing = dowel_bearing(gravity(g), dowel.nominal(), degrees(angle)).value;
+            let side = |length: f64| Side { bearing, length: inches(length) };
+            let (main, side) = (side(l_m), side(l_s));
+            let joint = Joint { dowel, main, side, angle: degrees(angle), shear: Shear::Single };
+            joint.reference().value.load
+        };
+        let diameter = inches(d);
+        let (soft, hard) = (Dowel::Bolt { diameter }, Dowel::Nail { diameter });
+        prop_assert!(soft.yield_strength() < hard.yield_strength());
+        prop_assert!(at_most(of(soft, g), of(hard, g)));
+        prop_assert!(at_most(of(soft, g), of(soft, g * denser)));
     }
 
     #[test]

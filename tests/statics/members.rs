@@ -127,8 +127,10 @@ fn six_digits(what: &str, section: &Section, expected: [f64; 4]) {
     }
 }
 
-/// §6: tubes and bars; 1 1/2 x 1/8 and 2 x 1 1/2 x 1/8 were meshed numerically,
-/// the steel tables print 0.608, 0.188, 0.251, 0.309 and 0.724, 0.383, 0.383, 0.475.
+/// §6: tubes and bars with closed forms, and two square steel tubes with round
+/// corners as the steel tables print them. The meshed values of §6 for those two
+/// (0.607292 in², 0.723292 in²) lie up to 0.04 % below the closed form, since the
+/// mesh has polygons for corners.
 #[test]
 fn tubes_and_bars() {
     let tube = |across: f64, along: f64, wall: f64, corner: f64| Profile::RectangularTube {
@@ -153,16 +155,6 @@ fn tubes_and_bars() {
             "1.5 x 0.065",
             round(1.5, 0.065),
             [0.293032, 0.0755821, 0.100776, 0.133941],
-        ),
-        (
-            "1 1/2 x 1/8",
-            tube(1.5, 1.5, 0.116, 0.232),
-            [0.607292, 0.188006, 0.250675, 0.308676],
-        ),
-        (
-            "2 x 1 1/2 x 1/8",
-            tube(1.5, 2.0, 0.116, 0.232),
-            [0.723292, 0.382717, 0.382717, 0.474999],
         ),
         (
             "2 x 0.125",
@@ -194,11 +186,20 @@ fn tubes_and_bars() {
         six_digits(what, &profile.section().unwrap(), expected);
     }
     let section = tube(1.5, 1.5, 0.116, 0.232).section().unwrap();
+    let meshed = |ours: f64, mesh: f64| assert!((ours / mesh - 1.0).abs() < 1e-3, "{ours} {mesh}");
+    meshed(customary(section.area), 0.607_292);
+    meshed(customary(section.second_moment), 0.188_006);
+    meshed(customary(section.elastic), 0.250_675);
+    meshed(customary(section.plastic), 0.308_676);
     prints_as("table A", section.area, 0.608, 0.002);
     prints_as("table I", section.second_moment, 0.188, 0.001);
     prints_as("table S", section.elastic, 0.251, 0.001);
     prints_as("table Z", section.plastic, 0.309, 0.001);
     let section = tube(1.5, 2.0, 0.116, 0.232).section().unwrap();
+    meshed(customary(section.area), 0.723_292);
+    meshed(customary(section.second_moment), 0.382_717);
+    meshed(customary(section.elastic), 0.382_717);
+    meshed(customary(section.plastic), 0.474_999);
     prints_as("table A", section.area, 0.724, 0.002);
     prints_as("table I", section.second_moment, 0.383, 0.001);
     prints_as("table S", section.elastic, 0.383, 0.001);
@@ -261,7 +262,8 @@ fn service(duration: LoadDuration, moisture: Moisture) -> Service {
 /// F'_b of a named lumber section of No. 2, in psi.
 fn allowed(name: &str, sizes: (f64, f64), lying: Lying, service: Service) -> f64 {
     let (thickness, width) = (inches(sizes.0), inches(sizes.1));
-    let worked = allowable_bending(species(name), thickness, width, lying, service).unwrap();
+    let worked =
+        allowable_bending(species(name), thickness, width, lying, service).expect("in the tables");
     customary(worked.value)
 }
 
@@ -477,7 +479,10 @@ fn balusters_under_the_infill_load() {
 }
 
 fn metal(name: &str) -> &'static Metal {
-    METALS.iter().find(|row| row.name == name).unwrap()
+    METALS
+        .iter()
+        .find(|row| row.name == name)
+        .expect("in the tables")
 }
 
 struct Tube {
@@ -490,15 +495,19 @@ impl Tube {
         customary(bending_stress(moment, self.section.elastic).value)
     }
     fn moved(&self, case: Case, length: f64) -> f64 {
-        let elasticity = self.metal.elasticity.unwrap();
+        let elasticity = self.metal.elasticity.expect("in the tables");
         let post = rigidity(elasticity, self.section.second_moment).value;
-        customary(case.deflection(inches(length), post).unwrap().value)
+        customary(
+            case.deflection(inches(length), post)
+                .expect("in the tables")
+                .value,
+        )
     }
     fn allowed(&self, weld: Weld) -> f64 {
         customary(
             self.metal
                 .allowable_moment(&self.section, weld)
-                .unwrap()
+                .expect("in the tables")
                 .value,
         )
     }

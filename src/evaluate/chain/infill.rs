@@ -42,9 +42,9 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         )],
         None => vec![Link::hidden(
             LinkKind::Infill,
-            "infill",
+            "what fills it",
             "nobody wrote what the infill is",
-            &[],
+            &[Item::Infill],
         )],
     }
 }

@@ -188,6 +188,7 @@ impl<'s, 'g> Seen<'s, 'g> {
     pub(super) fn anything(&self) -> bool {
         const ELSEWHERE: &[Item] = &[
             Item::Height,
+            Item::Infill,
             Item::Location,
             Item::NotchedPost,
             Item::PostSpacing,

@@ -1,0 +1,178 @@
+//! What a measuring drawing is made of: a small language of marks on a grid of
+//! columns and rows, so that one source gives text and vectors.
+
+use crate::items::drawings;
+
+/// One drawing that shows where the tape or the ball goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Drawing {
+    /// A ball at an opening.
+    Ball,
+    /// The gap under the bottom rail.
+    BottomGap,
+    /// The drop at an edge.
+    Drop,
+    /// The level gap between the floor's edge and a guard fixed outside it.
+    EdgeGap,
+    /// The gap between a guard's end and the wall.
+    EndGap,
+    /// How high and how deep a foothold is.
+    Foothold,
+    /// A handrail on a stair.
+    HandrailHeight,
+    /// The lowest place of a level rail.
+    Height,
+    /// The height of a guard on a stair.
+    HeightOnStair,
+    /// The thickness of a post, both ways.
+    PostSection,
+    /// Posts, centre to centre.
+    PostSpacing,
+    /// The gap between the balusters of a stair guard.
+    RakedGap,
+    /// The gap between two treads.
+    RiserOpening,
+    /// A window's sill, from inside and from outside.
+    Sill,
+    /// A parapet's height and the width of its top.
+    SolidPart,
+    /// Rise, going and the plumb lift of the bottom rail.
+    StairTriangle,
+    /// The tape at the widest gap.
+    Tape,
+    /// How high a thing is and how far from the guard.
+    ThingToClimb,
+}
+
+/// How an item is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pictured {
+    /// By these drawings, the first one first.
+    By(&'static [Drawing]),
+    /// Not at all, and why; empty where nothing is measured.
+    Not(&'static str),
+}
+
+/// A place on the grid: column from the left, row from the top. In vectors a
+/// column is [`COLUMN`] and a row [`ROW`] wide.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct At {
+    /// Column.
+    pub x: i32,
+    /// Row.
+    pub y: i32,
+}
+
+/// The width of a column in drawing units.
+pub const COLUMN: i32 = 6;
+/// The height of a row in drawing units.
+pub const ROW: i32 = 11;
+
+/// Where a dimension ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// In the middle of the first and the last cell.
+    Centres,
+    /// At the outer sides of the first and the last cell: between two faces.
+    Faces,
+}
+
+/// One mark of a drawing. Later marks lie above earlier ones.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// A ball around the middle of a cell.
+    Ball {
+        /// Its centre.
+        at: At,
+        /// Its diameter in columns.
+        across: i32,
+    },
+    /// A slim upright.
+    Baluster {
+        /// Its column.
+        x: i32,
+        /// Its first and last row.
+        rows: (i32, i32),
+    },
+    /// The outline of a thing, its first and its last cell.
+    Box(At, At),
+    /// A dotted helping line: a level, the line of the noses.
+    Dots(At, At),
+    /// Words, from this cell on to the right.
+    Label(At, &'static str),
+    /// A thick upright.
+    Post {
+        /// Its column.
+        x: i32,
+        /// Its first and last row.
+        rows: (i32, i32),
+    },
+    /// A rail; its upper edge runs from cell to cell.
+    Rail(At, At),
+    /// Something solid, hatched, from its first to its last cell: floor, wall, step.
+    Solid(At, At),
+    /// A dimension with arrows and end marks, level or plumb: what is measured.
+    Span(At, At, Ends),
+}
+
+/// A drawing on its grid.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Scene {
+    /// What it shows, in one sentence.
+    pub caption: &'static str,
+    /// How many columns it takes.
+    pub columns: i32,
+    /// How many rows it takes.
+    pub rows: i32,
+    /// Its marks, from the back to the front.
+    pub marks: &'static [Mark],
+}
+
+impl Drawing {
+    /// All of them.
+    pub const ALL: [Drawing; 18] = [
+        Drawing::Ball,
+        Drawing::BottomGap,
+        Drawing::Drop,
+        Drawing::EdgeGap,
+        Drawing::EndGap,
+        Drawing::Foothold,
+        Drawing::HandrailHeight,
+        Drawing::Height,
+        Drawing::HeightOnStair,
+        Drawing::PostSection,
+        Drawing::PostSpacing,
+        Drawing::RakedGap,
+        Drawing::RiserOpening,
+        Drawing::Sill,
+        Drawing::SolidPart,
+        Drawing::StairTriangle,
+        Drawing::Tape,
+        Drawing::ThingToClimb,
+    ];
+
+    /// What is drawn.
+    #[must_use]
+    pub const fn scene(self) -> &'static Scene {
+        match self {
+            Drawing::Ball => &drawings::BALL,
+            Drawing::BottomGap => &drawings::BOTTOM_GAP,
+            Drawing::Drop => &drawings::DROP,
+            Drawing::EdgeGap => &drawings::EDGE_GAP,
+            Drawing::EndGap => &drawings::END_GAP,
+            Drawing::Foothold => &drawings::FOOTHOLD,
+            Drawing::HandrailHeight => &drawings::HANDRAIL_HEIGHT,
+            Drawing::Height => &drawings::HEIGHT,
+            Drawing::HeightOnStair => &drawings::HEIGHT_ON_STAIR,
+            Drawing::PostSection => &drawings::POST_SECTION,
+            Drawing::PostSpacing => &drawings::POST_SPACING,
+            Drawing::RakedGap => &drawings::RAKED_GAP,
+            Drawing::RiserOpening => &drawings::RISER_OPENING,
+            Drawing::Sill => &drawings::SILL,
+            Drawing::SolidPart => &drawings::SOLID_PART,
+            Drawing::StairTriangle => &drawings::STAIR_TRIANGLE,
+            Drawing::Tape => &drawings::TAPE,
+            Drawing::ThingToClimb => &drawings::THING_TO_CLIMB,
+        }
+    }
+}

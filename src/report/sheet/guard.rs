@@ -1,0 +1,60 @@
+//! The page of one guard.
+
+use std::collections::BTreeSet;
+
+use maud::Markup;
+use maud::html;
+
+use crate::items::Group;
+use crate::items::Item;
+use crate::items::Kind;
+use crate::items::Pictured;
+use crate::report::sheet::Sheet;
+use crate::report::sheet::boxes::answer;
+use crate::report::sheet::boxes::measured;
+use crate::report::sheet::boxes::openings;
+use crate::report::sheet::front::FOR_ALL;
+
+pub(super) fn guard(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -> Markup {
+    let asked = |group: Group| {
+        items.iter().copied().filter(move |item| {
+            let elsewhere = [Item::Guard, Item::Opening, Item::OpeningsChecked];
+            item.info().group == group && !FOR_ALL.contains(item) && !elsewhere.contains(item)
+        })
+    };
+    let is_told = |item: &Item| !is_drawn(*item);
+    html! {
+        section class="guard" {
+            div class="name" {
+                p { b { "Unit" } span class="line" {} }
+                p { b { "Guard" } span class="line" {} }
+                p class="number" { (number) " of " (sheet.guards) }
+            }
+            div class="row" {
+                @if items.contains(&Item::Guard) { (answer(Item::Guard)) }
+                @for item in asked(Group::Circumstance).filter(is_told) { (answer(item)) }
+            }
+            @if items.contains(&Item::Opening) || items.contains(&Item::OpeningsChecked) {
+                (openings(sheet.rulesets))
+            }
+            div class="boxes" {
+                @for group in [Group::Circumstance, Group::Measured] {
+                    @for item in asked(group).filter(|item| is_drawn(*item)) {
+                        (measured(item, sheet.rulesets))
+                    }
+                }
+            }
+            div class="row" {
+                @for item in asked(Group::Measured).filter(is_told) { (answer(item)) }
+                @for item in asked(Group::Seen) { (answer(item)) }
+            }
+            // the name again: a longer choice of rules runs on to a second page
+            p class="notes" { b { "Notes" } " to guard " (number) " of " (sheet.guards) }
+        }
+    }
+}
+
+/// Whether a tape is laid: such an item has a box with a drawing.
+fn is_drawn(item: Item) -> bool {
+    matches!(item.info().pictured, Pictured::By(_)) && !matches!(item.info().kind, Kind::Words(_))
+}

@@ -1,0 +1,12 @@
+//! The sheet: a page for each guard to fill in by hand, and a blank survey for a
+//! spreadsheet. Only what the chosen rulesets ask for is on it.
+
+mod back;
+mod blank;
+mod boxes;
+mod front;
+mod guard;
+mod page;
+
+pub use blank::{BlankSurvey, blank_survey};
+pub use page::{Paper, Sheet, sheet};

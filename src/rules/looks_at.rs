@@ -1,0 +1,70 @@
+//! What a ruleset looks at: the items it asks for, and the balls it tries them with.
+
+use std::collections::BTreeSet;
+
+use crate::items::Asked;
+use crate::items::Item;
+use crate::rules::Condition;
+use crate::rules::Demand;
+use crate::rules::Limit;
+use crate::rules::Rule;
+use crate::rules::Ruleset;
+use crate::rules::Subject;
+
+impl Ruleset {
+    /// Every item that a rule's conditions or checks look at, and those that say
+    /// whether the ruleset covers a guard at all. When it was built is among
+    /// them where the ruleset states its years.
+    #[must_use]
+    pub fn items(&self) -> BTreeSet<Item> {
+        let covers = self.covers.conditions.iter();
+        let mut items: BTreeSet<Item> = covers.map(|condition| condition.item).collect();
+        for rule in &self.rules {
+            items.extend(rule.conditions().map(|condition| condition.item));
+            for check in &rule.checks {
+                items.extend(check.subject.items());
+            }
+        }
+        if self.in_force.is_some() {
+            items.insert(Item::Built);
+        }
+        items
+    }
+
+    /// The sizes of the balls that would settle what is asked of an opening.
+    pub fn balls(&self, item: Item) -> impl Iterator<Item = &Limit> {
+        let checks = self.rules.iter().flat_map(|rule| &rule.checks);
+        checks
+            .filter(move |check| check.subject.items().contains(&item))
+            .filter_map(|check| match &check.demand {
+                Demand::Opening(demand) => Some(demand),
+                Demand::Count(_)
+                | Demand::Foothold(_)
+                | Demand::Length(_)
+                | Demand::Load(_)
+                | Demand::Words { .. } => None,
+            })
+            .flat_map(|demand| {
+                let band = demand.not_within.as_ref().map(|(above, _)| above);
+                let bounds = [demand.stops_ball.as_ref(), demand.at_most.as_ref(), band];
+                bounds.into_iter().flatten()
+            })
+    }
+}
+
+impl Rule {
+    /// The conditions of `when`, `when-any` and `unless`.
+    pub fn conditions(&self) -> impl Iterator<Item = &Condition> {
+        let groups = self.when_any.iter().chain(&self.unless);
+        self.when.iter().chain(groups.flatten())
+    }
+}
+
+impl Subject {
+    /// The items that it asks for.
+    #[must_use]
+    pub fn items(self) -> Vec<Item> {
+        let asked = |item: &&Item| item.info().asked == Asked::ByRules;
+        self.looks_at().iter().filter(asked).copied().collect()
+    }
+}

@@ -1,0 +1,272 @@
+//! The printed sheet: what is on it, what is not, and what it does with text of others.
+
+use std::collections::BTreeSet;
+
+use guardrule::items::Item;
+use guardrule::rules;
+use guardrule::rules::Ruleset;
+use guardrule::rules::Subject;
+use roxmltree::Document;
+use roxmltree::ParsingOptions;
+
+use crate::harness::run;
+use crate::harness::run_here;
+
+/// The page as XML: HTML's void element is closed, and no other stands on the page.
+fn xml(page: &str) -> String {
+    page.replace("<meta charset=\"utf-8\">", "<meta charset=\"utf-8\"/>")
+}
+
+fn parsed(page: &str) -> Document<'_> {
+    let options = ParsingOptions {
+        allow_dtd: true,
+        ..ParsingOptions::default()
+    };
+    Document::parse_with_options(page, options).expect("well-formed")
+}
+
+fn asked_on(page: &str) -> BTreeSet<String> {
+    let page = xml(page);
+    let document = parsed(&page);
+    let items = document.descendants();
+    items
+        .filter_map(|node| node.attribute("data-item").map(str::to_owned))
+        .collect()
+}
+
+/// What a ruleset looks at, worked out from its model.
+fn looked_at(ruleset: &Ruleset) -> BTreeSet<Item> {
+    let mut items = BTreeSet::new();
+    for condition in &ruleset.covers.conditions {
+        items.insert(condition.item);
+    }
+    for rule in &ruleset.rules {
+        for group in std::iter::once(&rule.when)
+            .chain(&rule.when_any)
+            .chain(&rule.unless)
+        {
+            items.extend(group.iter().map(|condition| condition.item));
+        }
+        for check in &rule.checks {
+            match check.subject {
+                Subject::AnyOpening => {
+                    items.extend([Item::Opening, Item::BottomGap, Item::EndGap]);
+                }
+                Subject::Item(item) => {
+                    items.insert(item);
+                }
+                Subject::LoadPath => {
+                    let asked = Item::LOAD_PATH.iter().filter(|i| **i != Item::PullTest);
+                    items.extend(asked);
+                }
+            }
+        }
+    }
+    items
+}
+
+#[test]
+fn each_ruleset_finds_what_it_asks_for_and_nothing_else() {
+    for id in rules::embedded_ids() {
+        let ruleset = rules::load(id, &|_| None).ruleset.expect("it loads");
+        let mut expected: BTreeSet<String> = looked_at(&ruleset)
+            .iter()
+            .map(|item| item.name().to_owned())
+            .collect();
+        if ruleset.in_force.is_some() {
+            expected.insert("built".to_owned());
+        }
+        if expected.contains("opening") {
+            expected.insert("openings checked".to_owned());
+        }
+        let ran = run_here(&["sheet", "--rules", id, "--no-guidance"]);
+        assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{id}");
+        assert_eq!(asked_on(&ran.out), expected, "{id}");
+    }
+}
+
+#[test]
+fn the_law_does_not_ask_for_footholds_nor_the_advice_for_risers() {
+    let law = run_here(&["sheet", "--rules", "us-dwelling-2018", "--no-guidance"]);
+    let advice = run_here(&["sheet"]);
+    let both = run_here(&["sheet", "--rules", "us-dwelling-2018"]);
+    let asked = |page: &str, item: &str| asked_on(page).contains(item);
+    assert!(asked(&law.out, "risers") && !asked(&law.out, "foothold"));
+    assert!(!asked(&advice.out, "risers") && asked(&advice.out, "foothold"));
+    assert!(asked(&both.out, "risers") && asked(&both.out, "foothold"));
+}
+
+#[test]
+fn cautions_come_first_and_each_guard_has_its_page() {
+    let ran = run_here(&["sheet", "--guards", "3"]);
+    let page = xml(&ran.out);
+    let document = parsed(&page);
+    let sections: Vec<&str> = document
+        .descendants()
+        .filter(|node| node.has_tag_name("section"))
+        .filter_map(|node| node.attribute("class"))
+        .collect();
+    assert_eq!(sections, ["front", "guard", "guard", "guard", "back"]);
+    let place = |text: &str| ran.out.find(text).unwrap_or_else(|| panic!("{text}"));
+    assert!(place("Never lean over an edge") < place("data-item"));
+    assert!(place("The local authority and licensed professionals decide") < place("data-item"));
+    let circumstance = place("data-item=\"place\"");
+    let opening = place("data-item=\"opening\"");
+    assert!(circumstance < opening && opening < place("data-item=\"infill\""));
+    assert!(place("1. The ball first") < place("2. The tape"));
+}
+
+#[test]
+fn a_guard_has_room_for_four_openings_with_their_height() {
+    let ran = run_here(&["sheet"]);
+    let page = xml(&ran.out);
+    let document = parsed(&page);
+    let openings = document
+        .descendants()
+        .find(|node| node.attribute("data-item") == Some("opening"))
+        .expect("a box for openings");
+    let rows: Vec<_> = openings
+        .descendants()
+        .filter(|node| node.has_tag_name("tr"))
+        .collect();
+    let heads: Vec<&str> = rows[0].children().filter_map(|cell| cell.text()).collect();
+    assert_eq!(heads, ["widest openings", "at height", "where"]);
+    assert!(rows.len() > 4, "{}", rows.len());
+}
+
+/// rulesets/small-child-advice.toml: 2 3/8, 3 1/2 and 6 in; rulesets/us-dwelling-2018.toml: 4 and 4 3/8 in.
+#[test]
+fn the_balls_are_those_of_the_rulesets() {
+    let balls = |args: &[&str]| {
+        let page = xml(&run_here(args).out);
+        let document = parsed(&page);
+        let named: Vec<String> = document
+            .descendants()
+            .filter(|node| node.attribute("class") == Some("ball"))
+            .filter_map(|node| node.first_element_child())
+            .filter_map(|node| {
+                node.text()
+                    .and_then(|text| text.strip_suffix(" ball"))
+                    .map(str::to_owned)
+            })
+            .collect();
+        named
+    };
+    let law = ["sheet", "--rules", "us-dwelling-2018", "--no-guidance"];
+    assert_eq!(balls(&["sheet"]), ["2 3/8 in", "3 1/2 in", "6 in"]);
+    assert_eq!(balls(&law), ["4 in", "4 3/8 in"]);
+    assert_eq!(
+        balls(&law[..3]),
+        ["2 3/8 in", "3 1/2 in", "4 in", "4 3/8 in", "6 in"]
+    );
+}
+
+#[test]
+fn the_page_needs_nothing_from_outside_and_asks_for_nothing_that_hurts() {
+    let mut args = vec!["sheet"];
+    for id in rules::embedded_ids() {
+        args.extend(["--rules", id]);
+    }
+    let page = run_here(&args).out;
+    let without_names = page.replace("xmlns=\"http://www.w3.org/2000/svg\"", "");
+    for outside in [
+        "<script", "src=", "href=", "url(", "http:", "https:", "@import",
+    ] {
+        assert!(!without_names.contains(outside), "{outside}");
+    }
+    let asked = page
+        .split("class=\"back\"")
+        .next()
+        .expect("a first part")
+        .to_lowercase();
+    for harm in [
+        "pull", "luggage", "lbf", "hang on", "climb on", "jump", "kick", "shake",
+    ] {
+        assert!(!asked.contains(harm), "{harm}");
+    }
+    assert!(
+        asked.contains("push once, gently"),
+        "the only act is told in full"
+    );
+}
+
+#[test]
+fn the_back_says_what_is_asked_by_which_clause_and_what_to_verify() {
+    let page = run_here(&["sheet", "--rules", "us-dwelling-2018", "--no-guidance"]).out;
+    let back = page.split("class=\"back\"").nth(1).expect("a last page");
+    for said in [
+        "at least 36 in above the walking surface",
+        "R312.1.2",
+        "R311.7.5.1 (second-hand: verify)",
+        "edition read: 2018",
+        "It leaves out",
+    ] {
+        assert!(back.contains(said), "{said}");
+    }
+}
+
+#[test]
+fn text_of_a_ruleset_cannot_break_out_of_the_page() {
+    const TITLE: &str = "</style><script>alert(1)</script> & \"town\" <img src=x onerror=alert(2)>";
+    let hostile = format!(
+        "id = \"town\"\ntitle = '{TITLE}'\nedition = \"<b>1</b>\"\nadvisory = false\n\
+         leaves-out = [\"a < b & c\"]\n[source.s]\ntitle = \"<i>\"\nedition = \"1\"\nstatus = \"practice\"\n\
+         [[rule]]\nid = \"low\"\nhazard = \"fall over\"\nclause = \"</td><td>\"\n\
+         check.height.at-least = \"36 in\"\nsays = \"<u>\"\nsource = \"s\"\n"
+    );
+    let ran = run(
+        &[("town.toml", &hostile)],
+        &["sheet", "--rules", "@town.toml", "--no-guidance"],
+    );
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let page = xml(&ran.out);
+    let document = parsed(&page);
+    for name in ["script", "img", "i", "u"] {
+        let found = document.descendants().any(|node| node.has_tag_name(name));
+        assert!(!found, "{name}");
+    }
+    let texts: String = document
+        .descendants()
+        .filter_map(|node| node.text())
+        .collect();
+    assert!(texts.contains(TITLE), "shown as it is written");
+    assert_eq!(asked_on(&ran.out), BTreeSet::from(["height".to_owned()]));
+}
+
+#[test]
+fn the_paper_is_the_one_that_was_chosen() {
+    let page = |args: &[&str]| run_here(args).out;
+    assert!(page(&["sheet", "--paper", "a4"]).contains("size: A4 portrait"));
+    assert!(page(&["sheet", "--paper", "letter"]).contains("size: letter portrait"));
+    assert!(!page(&["sheet"]).contains("portrait"));
+    assert_eq!(run_here(&["sheet", "--guards", "0"]).code, 2);
+    assert_eq!(run_here(&["sheet", "--units", "2"]).code, 2);
+}
+
+#[test]
+fn a_sheet_is_written_whole_or_not_at_all() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let to = |args: &[&str]| crate::harness::run_in(folder.path(), args, "");
+    let ran = to(&["sheet", "--output", "@sheet.html"]);
+    assert_eq!((ran.code, ran.out.as_str()), (0, ""), "{}", ran.err);
+    let written = std::fs::read_to_string(folder.path().join("sheet.html")).expect("written");
+    assert_eq!(written, to(&["sheet", "--output", "-"]).out);
+    let ran = to(&[
+        "sheet",
+        "--rules",
+        "no-such-rules",
+        "--output",
+        "@sheet.html",
+    ]);
+    assert_eq!(ran.code, 2);
+    let kept = std::fs::read_to_string(folder.path().join("sheet.html")).expect("still there");
+    assert_eq!(
+        kept, written,
+        "a sheet with a ruleset missing replaces nothing"
+    );
+    assert_eq!(to(&["sheet", "--output", "@no/such/sheet.html"]).code, 2);
+    std::fs::write(folder.path().join("town.toml"), "id = \"town\"").expect("written");
+    let ran = to(&["sheet", "--rules", "@town.toml", "--output", "@town.toml"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("error[G307]"), "{}", ran.err);
+}
