@@ -2,4 +2,5 @@
 
 mod as_built;
 mod leaving_out;
+mod load_path;
 mod sentences;

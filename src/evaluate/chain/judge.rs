@@ -43,11 +43,16 @@ pub(in crate::evaluate) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chai
         links.iter_mut().for_each(demand_only);
     }
     links.extend(pull::link(&seen));
+    let written = seen.anything();
+    if !written {
+        // a list of what nobody wrote would only bury the rest
+        links.clear();
+    }
     Chain {
         basis: demand.basis,
         units: seen.units(),
         links,
-        written: seen.anything(),
+        written,
         moments: moments(&seen, loads),
     }
 }

@@ -190,13 +190,15 @@ impl<'s, 'g> Seen<'s, 'g> {
             Item::Height,
             Item::Infill,
             Item::Location,
-            Item::NotchedPost,
             Item::PostSpacing,
         ];
         let telling = |item: &&Item| {
-            let known = self
-                .values(**item)
-                .any(|value| !matches!(value, Value::Unknown | Value::Word("unknown" | "hidden")));
+            let known = self.values(**item).any(|value| {
+                !matches!(
+                    value,
+                    Value::Unknown | Value::Word("unknown" | "hidden" | "no")
+                )
+            });
             known && !ELSEWHERE.contains(item)
         };
         Item::LOAD_PATH.iter().any(|item| telling(&item))
