@@ -8,6 +8,7 @@ use serde_json::Value;
 use crate::harness::check;
 use crate::harness::finding;
 use crate::harness::only_guard;
+use crate::harness::run;
 
 const LAW: &[&str] = &["--rules", "us-dwelling-2018", "--no-guidance"];
 
@@ -26,6 +27,21 @@ fn guard(rows: &[(&str, &str)]) -> String {
 
 fn load_finding(rows: &[(&str, &str)]) -> Value {
     of_ruleset(rows, "us-dwelling-2018")
+}
+
+/// A report in this form.
+fn report(rows: &[(&str, &str)], form: &str, more: &[&str]) -> String {
+    let survey = guard(rows);
+    let mut args = vec![
+        "check",
+        "@survey.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--no-guidance",
+    ];
+    args.extend(["--format", form]);
+    args.extend(more);
+    run(&[("survey.csv", &survey)], &args).out
 }
 
 fn of_ruleset(rows: &[(&str, &str)], ruleset: &str) -> Value {
@@ -239,14 +255,11 @@ fn the_weakest_is_found_so_far_where_a_link_is_hidden() {
     let mut rows = WORKED.to_vec();
     rows.retain(|(item, _)| *item != "framing held by");
     rows.push(("framing held by", "hidden"));
-    let ran = check(
-        &guard(&rows),
-        &["--rules", "us-dwelling-2018", "--format", "text"],
-    );
+    let out = report(&rows, "text", &[]);
     assert!(
-        ran.out.contains("Weakest link found so far: post fixing"),
+        out.contains("Weakest link found so far: post fixing"),
         "{}",
-        ran.out
+        out
     );
 }
 
@@ -333,11 +346,8 @@ fn a_guard_can_fall_short_by_its_load_path_and_never_meet_by_it() {
         "meets",
         "the other rules alone decide"
     );
-    let ran = check(
-        &guard(&[("height", "36 1/2 in")]),
-        &["--rules", "us-dwelling-2018", "--format", "text"],
-    );
-    assert!(ran.out.contains("strength not judged"), "{}", ran.out);
+    let out = report(&[("height", "36 1/2 in")], "text", &[]);
+    assert!(out.contains("strength not judged"), "{}", out);
 }
 
 #[test]
@@ -469,12 +479,9 @@ fn questions_of_strength_come_last_and_none_where_nothing_is_written() {
 #[test]
 fn every_answer_about_strength_says_that_an_engineer_decides() {
     for form in ["text", "json", "csv"] {
-        let ran = check(
-            &guard(WORKED),
-            &["--rules", "us-dwelling-2018", "--format", form],
-        );
-        assert!(ran.out.contains("licensed engineer decides"), "{form}");
-        let text = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+        let out = report(WORKED, form, &[]);
+        assert!(out.contains("licensed engineer decides"), "{form}");
+        let text = out.split_whitespace().collect::<Vec<_>>().join(" ");
         for (at, _) in text.match_indices("safe") {
             let before = &text[text.floor_char_boundary(at.saturating_sub(40))..at];
             let fine = before.ends_with("does not say that it is ")
@@ -486,17 +493,8 @@ fn every_answer_about_strength_says_that_an_engineer_decides() {
 
 #[test]
 fn the_calculation_stands_line_by_line() {
-    let ran = check(
-        &guard(WORKED),
-        &[
-            "--rules",
-            "us-dwelling-2018",
-            "--format",
-            "text",
-            "--explain",
-        ],
-    );
-    let text = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    let out = report(WORKED, "text", &["--explain"]);
+    let text = out.split_whitespace().collect::<Vec<_>>().join(" ");
     for line in [
         "a = h + t_deck + y_fastener = 36 in + 1 in + 2 in = 39 in",
         "T = F·(a + d)/d = 200 lb·(39 in + 5.25 in)/5.25 in = 1685.71 lb",
@@ -641,4 +639,18 @@ proptest! {
         prop_assert!(holds(high, thread) >= holds(low, thread) * 0.999_999 || thread < 8);
         prop_assert!(holds(low, thread + more) >= holds(low, thread));
     }
+}
+
+/// The demo survey's report, read as a layman and as an engineer before it was
+/// accepted.
+#[test]
+fn the_demo_survey_of_the_load_path() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo-surveys/load-path.csv");
+    let survey = std::fs::read_to_string(path).expect("the demo survey is there");
+    let args = ["check", "@load-path.csv", "--no-guidance"];
+    let ran = run(&[("load-path.csv", &survey)], &args);
+    assert_eq!((ran.code, ran.err.as_str()), (1, ""));
+    let undated = |line: &str| !line.starts_with("guardrule ");
+    let text: Vec<&str> = ran.out.lines().filter(|line| undated(line)).collect();
+    insta::assert_snapshot!(text.join("\n"));
 }

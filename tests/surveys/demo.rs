@@ -11,6 +11,7 @@ fn demo_surveys_read_without_diagnostics() {
     const GUARDS: &[(&str, usize, usize)] = &[
         ("city-flat-uk.csv", 4, 1),
         ("family-house.csv", 3, 1),
+        ("load-path.csv", 5, 1),
         ("one-railing.csv", 1, 19),
         ("twelve-flats.csv", 19, 1),
     ];

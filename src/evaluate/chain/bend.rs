@@ -75,8 +75,8 @@ fn wooden(of: &Wood, a: Distance, b: Distance, left: Share) -> Capacity {
         Share::Whole => 1.0,
     };
     let ways = [
-        wood::moment(of, a, b * share),
-        wood::moment(of, b, a * share),
+        wood::left_of(of, a, b, b * share),
+        wood::left_of(of, b, a, a * share),
     ];
     let [Some(one), Some(other)] = ways else {
         return Err(no("no published factors for wood of this size", &[]));

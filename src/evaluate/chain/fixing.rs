@@ -399,20 +399,12 @@ fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
     let into = into_the_floor(seen, fasteners);
     let capacity = match (seen.word(Item::FastenedTo), into) {
         (Some("subfloor"), into) => {
-            let panel = into.map_or(
-                Bounds {
-                    low: inches(0.0),
-                    high: USUAL_SUBFLOOR,
-                },
-                |into| into.rising(|into| into.min(USUAL_SUBFLOOR)),
-            );
-            // nobody sees how thick the panel is beneath; the screw fills it
-            let panel = Bounds {
-                low: panel.high,
-                ..panel
-            };
+            // nobody sees how thick the panel is beneath; the thread fills it
+            let reach = into.map_or(USUAL_SUBFLOOR, |into| into.high.min(USUAL_SUBFLOOR));
+            let inputs = [("t_panel", reach.into())];
+            let thread = Worked::new("p_t", "t_panel", &inputs, reach, Basis::MECHANICS);
             let gravities = [PANEL_GRAVITY.value, STRUCTURAL_PANEL_GRAVITY.value];
-            held(wood, through(one), panel, gravities)
+            pulled_out(wood, one, &Bounds::exactly(thread), gravities)
         }
         (Some("joist" | "blocking" | "rim board"), Some(into)) => {
             let gravities = wood.lumber().iter().map(|species| species.gravity.value);
@@ -441,14 +433,6 @@ fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
             })
             .asking(&wood.narrows()),
         Err(reason) => without(reason, &[]),
-    }
-}
-
-/// A screw whose thread runs through all of what it bites.
-fn through(one: Fasteners) -> Fasteners {
-    Fasteners {
-        length: None,
-        ..one
     }
 }
 
@@ -612,9 +596,21 @@ fn held(
     into: Bounds<Distance>,
     gravities: impl IntoIterator<Item = SpecificGravity>,
 ) -> Result<Bounds<Worked<Force>>, &'static str> {
-    const OUTSIDE: &str = "screws of this size stand in no published table here";
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let thread = screw.thread(fasteners.length.map(|length| length.to_uom()), into);
+    pulled_out(wood, fasteners, &thread, gravities)
+}
+
+const OUTSIDE: &str = "screws of this size stand in no published table here";
+
+/// So many screws with this thread in the wood.
+fn pulled_out(
+    wood: &Wood,
+    fasteners: Fasteners,
+    thread: &Bounds<Worked<Distance>>,
+    gravities: impl IntoIterator<Item = SpecificGravity>,
+) -> Result<Bounds<Worked<Force>>, &'static str> {
+    let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let mut all = Vec::new();
     for gravity in gravities {
         for service in wood.joints() {

@@ -23,7 +23,7 @@ const TIMBER: Distance = inches(4.5);
 const HAIR: Distance = inches(1.0 / 64.0);
 
 /// The rows of the table to which a piece of this size belongs.
-fn rows<'w>(wood: &'w Wood, across: Distance, along: Distance) -> &'w [&'static Species] {
+fn rows(wood: &Wood, across: Distance, along: Distance) -> &[&'static Species] {
     if across >= TIMBER - HAIR && along >= TIMBER - HAIR {
         wood.timbers()
     } else {
@@ -39,7 +39,22 @@ pub(super) fn moment(
     across: Distance,
     along: Distance,
 ) -> Option<Bounds<Worked<Moment>>> {
-    let modulus = Profile::Rectangle { across, along }.elastic().ok()?;
+    left_of(wood, across, along, along)
+}
+
+/// The same where a notch leaves less along the load: the stress is that of
+/// the whole piece.
+pub(super) fn left_of(
+    wood: &Wood,
+    across: Distance,
+    along: Distance,
+    left: Distance,
+) -> Option<Bounds<Worked<Moment>>> {
+    let profile = Profile::Rectangle {
+        across,
+        along: left,
+    };
+    let modulus = profile.elastic().ok()?;
     let (thickness, width) = (across.min(along), across.max(along));
     let lying = if along < across - HAIR {
         Lying::Flat
