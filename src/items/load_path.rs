@@ -307,7 +307,7 @@ pub(super) const EDGE_DISTANCE: ItemInfo = ItemInfo {
 };
 
 pub(super) const WASHER_SIZE: ItemInfo = ItemInfo {
-    synonyms: &["washer", "washers"],
+    synonyms: &["washer width", "width of the washers"],
     worst: Worst::Least,
     none_allowed: true,
     ..length(

@@ -56,9 +56,9 @@ fn of_ruleset(rows: &[(&str, &str)], ruleset: &str) -> Value {
 
 fn link<'f>(finding: &'f Value, kind: &str, case: &str) -> &'f Value {
     let links = finding["links"].as_array().expect("links");
-    let found = links
-        .iter()
-        .find(|link| link["link"] == kind && link["case"].as_str().unwrap().contains(case));
+    let found = links.iter().find(|link| {
+        link["link"] == kind && link["case"].as_str().is_some_and(|of| of.contains(case))
+    });
     found.unwrap_or_else(|| panic!("no {kind} ({case}) in {links:#?}"))
 }
 
@@ -507,7 +507,7 @@ fn the_calculation_stands_line_by_line() {
 
 /// All ranges and verdicts of the links, without what is written in a unit.
 fn figures(found: &Value) -> Vec<(String, f64, f64, String)> {
-    let links = found["links"].as_array().unwrap();
+    let links = found["links"].as_array().expect("links");
     links
         .iter()
         .map(|link| {
@@ -618,10 +618,10 @@ proptest! {
         small in 0_usize..6, bigger in 0_usize..6, thread in 2_u32..12, more in 0_u32..6,
     ) {
         const LAGS: [&str; 6] = ["1/4", "5/16", "3/8", "7/16", "1/2", "5/8"];
-        let holds = |lag: usize, sixteenths: u32| {
+        let holds = |lag: usize, quarters: u32| {
             let fasteners = format!("2 x {} in x 6 in", LAGS[lag]);
-            let thread = format!("{sixteenths}/4 in");
-            let thread = if sixteenths % 4 == 0 { format!("{} in", sixteenths / 4) } else { thread };
+            let thread = format!("{quarters}/4 in");
+            let thread = if quarters.is_multiple_of(4) { format!("{} in", quarters / 4) } else { thread };
             let rows = [
                 ("height", "36 in"),
                 ("post fastening", "lag screws"),
