@@ -52,7 +52,8 @@ pub(super) fn load(value: &Node<'_>, faults: &mut Faults) -> Option<LoadDemand> 
         direction: direction.unwrap_or(Direction::Any),
         basis: basis?,
     };
-    if demand.concentrated.is_none() && demand.line.is_none() {
+    let along = ["concentrated", "line"];
+    if along.iter().all(|key| fields.value(key).is_none()) {
         faults.error_help(
             Fault::NothingAsked,
             &fields.at,
