@@ -772,9 +772,11 @@ fn shape(text: &str) -> ShapeReading {
 /// Sizes of facts/load-path.md §2.4 and §2.1; a pull of §9 example 83.
 #[test]
 fn fasteners_pulls_and_lumber_by_name() {
-    let fasteners = |text| match only(Item::PostFasteners, text).value {
-        Value::Fasteners(found) => found,
-        other => panic!("{text}: {other:?}"),
+    let fasteners = |text| {
+        let Value::Fasteners(found) = only(Item::PostFasteners, text).value else {
+            panic!("{text}");
+        };
+        found
     };
     let half = Length::sixty_fourths(32);
     for text in ["2 x 1/2 in x 6 in", "2 x 1/2 x 6 in", "2 × ½\" x 6\""] {
