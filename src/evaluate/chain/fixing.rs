@@ -7,6 +7,8 @@ use crate::evaluate::chain::link::Link;
 use crate::evaluate::chain::link::LinkKind;
 use crate::evaluate::chain::link::Taken;
 use crate::evaluate::chain::load::Loads;
+use crate::evaluate::chain::screws::held;
+use crate::evaluate::chain::screws::pulled_out;
 use crate::evaluate::chain::seen::Seen;
 use crate::evaluate::chain::seen::Written;
 use crate::evaluate::chain::service::Wood;
@@ -27,10 +29,6 @@ use crate::statics::demand::lever_arm;
 use crate::statics::dowel::Dowel;
 use crate::statics::dowel::dowel_bearing;
 use crate::statics::factors::SpecificGravity;
-use crate::statics::hardware::LAGS;
-use crate::statics::hardware::Lag;
-use crate::statics::hardware::WOOD_SCREWS;
-use crate::statics::hardware::WoodScrew;
 use crate::statics::hardware::bolt_tension;
 use crate::statics::joint::GeometryFactor;
 use crate::statics::joint::Seasoning;
@@ -47,8 +45,6 @@ use crate::statics::plate::with_pivot_moved;
 use crate::statics::washer::Place;
 use crate::statics::washer::Washer;
 use crate::statics::washer::washer_bearing;
-use crate::statics::withdrawal::Pulled;
-use crate::statics::withdrawal::withdrawal;
 
 const KIND: LinkKind = LinkKind::PostFixing;
 const NO_NUMBERS: &str =
@@ -492,143 +488,6 @@ fn plate_pull(
     Bounds::of_worked(all.into_iter().flatten()).ok_or_else(Vec::new)
 }
 
-fn positive(length: Distance) -> Distance {
+pub(super) fn positive(length: Distance) -> Distance {
     length.max(Distance::default())
-}
-
-/// Screws of this count behind something of this thickness, pulled out of side
-/// grain of the wood that is known.
-pub(super) fn held_by_screws(
-    wood: &Wood,
-    fasteners: Fasteners,
-    before: Bounds<Distance>,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
-    let length = fasteners
-        .length
-        .ok_or("how long the screws are is not written")?;
-    let length: Distance = length.to_uom();
-    let into = before.falling(|before| positive(length - before));
-    let gravities = wood.lumber().iter().map(|species| species.gravity.value);
-    held(wood, fasteners, into, gravities)
-}
-
-/// A screw by its kind.
-#[derive(Clone, Copy)]
-enum Threaded {
-    Lag(Lag),
-    Screw(WoodScrew),
-}
-
-impl Threaded {
-    fn of(size: FastenerSize) -> Option<Threaded> {
-        let diameter: Distance = match size {
-            FastenerSize::Number(number) => {
-                let mut screws = WOOD_SCREWS.iter();
-                let screw = screws.find(|screw| screw.number == number)?;
-                return Some(Threaded::Screw(*screw));
-            }
-            FastenerSize::Diameter(diameter) => diameter.to_uom(),
-        };
-        let near = |of: Distance| (of - diameter).abs();
-        let hair = inches(1.0 / 64.0);
-        let lag = LAGS
-            .iter()
-            .filter(|lag| lag.diameter <= diameter + hair)
-            .min_by(|a, b| near(a.diameter).value.total_cmp(&near(b.diameter).value));
-        if let Some(lag) = lag.filter(|lag| near(lag.diameter) <= inches(1.0 / 16.0)) {
-            return Some(Threaded::Lag(*lag));
-        }
-        WOOD_SCREWS
-            .iter()
-            .filter(|screw| screw.diameter <= diameter + hair / 4.0)
-            .max_by(|a, b| a.diameter.value.total_cmp(&b.diameter.value))
-            .map(|screw| Threaded::Screw(*screw))
-    }
-
-    /// The thread that counts, of a screw of this length that reaches so far
-    /// into the wood; by the usual share where its length is not known.
-    fn thread(self, length: Option<Distance>, into: Bounds<Distance>) -> Bounds<Worked<Distance>> {
-        let end = |into: Distance, length: Distance| match self {
-            Threaded::Lag(lag) => lag.thread_in_main(length, positive(length - into), into),
-            Threaded::Screw(_) => {
-                let thread = WoodScrew::thread(length);
-                let inputs = [("T", thread.value.into()), ("p", into.into())];
-                let held = thread.value.min(into);
-                Worked::new("p_t", "min(T, p)", &inputs, held, Basis::MECHANICS).after(thread)
-            }
-        };
-        let whole = |into: Distance| {
-            let tip = match self {
-                Threaded::Lag(lag) => lag.tip,
-                Threaded::Screw(_) => Distance::default(),
-            };
-            let inputs = [("p", into.into()), ("E", tip.into())];
-            Worked::new(
-                "p_t",
-                "p - E",
-                &inputs,
-                positive(into - tip),
-                Basis::MECHANICS,
-            )
-        };
-        match length {
-            Some(length) => into.rising(|into| end(into, length)),
-            // a screw is at least as long as it reaches, and at best threaded all the way
-            None => Bounds {
-                low: end(into.low, into.low),
-                high: whole(into.high),
-            },
-        }
-    }
-
-    const fn pulled(self) -> Pulled {
-        match self {
-            Threaded::Lag(lag) => Pulled::Lag(lag.diameter),
-            Threaded::Screw(screw) => Pulled::WoodScrew(screw.diameter),
-        }
-    }
-}
-
-/// So many screws pulled out of side grain of these woods.
-fn held(
-    wood: &Wood,
-    fasteners: Fasteners,
-    into: Bounds<Distance>,
-    gravities: impl IntoIterator<Item = SpecificGravity>,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
-    let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
-    let thread = screw.thread(fasteners.length.map(|length| length.to_uom()), into);
-    pulled_out(wood, fasteners, &thread, gravities)
-}
-
-const OUTSIDE: &str = "screws of this size stand in no published table here";
-
-/// So many screws with this thread in the wood.
-fn pulled_out(
-    wood: &Wood,
-    fasteners: Fasteners,
-    thread: &Bounds<Worked<Distance>>,
-    gravities: impl IntoIterator<Item = SpecificGravity>,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
-    let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
-    let mut all = Vec::new();
-    for gravity in gravities {
-        for service in wood.joints() {
-            for held in [&thread.low, &thread.high] {
-                let one = withdrawal(screw.pulled(), gravity, held.value, service);
-                let one = one.map_err(|_| OUTSIDE)?;
-                all.push(together(one.after(held.clone()), fasteners.count));
-            }
-        }
-    }
-    Bounds::of_worked(all).ok_or(OUTSIDE)
-}
-
-fn together(one: Worked<Force>, count: u32) -> Worked<Force> {
-    if count == 1 {
-        return one;
-    }
-    let n = f64::from(count);
-    let inputs = [("n", n.into()), ("W'p", one.value.into())];
-    Worked::new("T_a", "n·W'p", &inputs, one.value * n, Basis::MECHANICS).after(one)
 }

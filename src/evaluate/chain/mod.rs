@@ -14,6 +14,7 @@ mod load;
 mod post;
 mod pull;
 mod rail;
+mod screws;
 mod seen;
 mod service;
 mod wood;

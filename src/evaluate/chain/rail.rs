@@ -1,10 +1,10 @@
 //! The top rail and its ends (facts/load-path.md §3, §4.1).
 
-use crate::evaluate::chain::fixing::held_by_screws;
 use crate::evaluate::chain::link::Link;
 use crate::evaluate::chain::link::LinkKind;
 use crate::evaluate::chain::link::Taken;
 use crate::evaluate::chain::load::Loads;
+use crate::evaluate::chain::screws::held_by_screws;
 use crate::evaluate::chain::seen::Seen;
 use crate::evaluate::chain::service::Wood;
 use crate::evaluate::chain::wood;
