@@ -3,7 +3,6 @@
 
 use crate::evaluate::chain::fixing::positive;
 use crate::evaluate::chain::service::Wood;
-use crate::items::Item;
 use crate::measure::Distance;
 use crate::measure::Force;
 use crate::measure::inches;
