@@ -139,10 +139,12 @@ fn shape(written: &str) -> Result<Found, Refusal> {
         | Value::Ball(_)
         | Value::Count(_)
         | Value::Date { .. }
+        | Value::Fasteners(_)
         | Value::Foothold(_)
         | Value::VOpening(_)
         | Value::Measure(_)
         | Value::None
+        | Value::Pull(_)
         | Value::Section(..)
         | Value::Stick(_)
         | Value::Text(_)

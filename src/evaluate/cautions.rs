@@ -65,8 +65,54 @@ pub fn guard_cautions(
         cautions.push("Only the railing was looked at, not the platform it stands on.".to_owned());
     }
     from_rulesets(&scene, rulesets, &mut cautions);
+    strength(&scene, judged, &mut cautions);
     cautions
 }
+
+/// What every answer about the load path says (facts/load-path.md §7.1), and
+/// the cautions of a pull test where somebody wrote one (§5.1).
+fn strength(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
+    let pulled = scene.guard.of(Item::PullTest).next().is_some();
+    if pulled {
+        cautions.extend(PULLED.map(str::to_owned));
+    }
+    let mut chains = judged.findings.iter().filter_map(|finding| {
+        let chain = finding.chain.as_deref()?;
+        (finding.verdict != Verdict::DoesNotApply && chain.written).then_some(chain)
+    });
+    let Some(first) = chains.next() else { return };
+    cautions.extend(STRENGTH.map(str::to_owned));
+    if std::iter::once(first)
+        .chain(chains)
+        .any(|chain| chain.verdict() == Verdict::FallsShort)
+    {
+        cautions.push(
+            "Until an engineer has looked: keep weight off a guard that falls short or moves, and keep \
+children away from it."
+                .to_owned(),
+        );
+    }
+}
+
+/// facts/load-path.md §7.1, in our own words.
+const STRENGTH: [&str; 3] = [
+    "What holds it up was followed from what was seen, with published values for sound new material. \
+It is indicative: nobody tested this guard, and the answer does not say that it is safe.",
+    "Not covered: wear, impact, wind, decay inside wood, rust inside tubes, the quality of welds, glass, \
+glue, and anything below the framing.",
+    "A licensed engineer decides whether a guard is strong enough; the local building authority decides \
+what is required.",
+];
+
+/// facts/load-path.md §5.1, in our own words.
+const PULLED: [&str; 2] = [
+    "A pull test tells how stiff a guard is, and not how strong: one that hardly moves under 50 lbf may \
+fail under 200.",
+    "Before anybody pulls again: nobody below, children and pets away; stand well back with both feet \
+planted, pull inwards and level, never lean, push outwards or jerk; never at a guard that is loose, rotten, \
+cracked or rusted through, never at glass, never over an open drop; start low, never above 50 lbf (220 N), \
+and stop at the first crack, creak or 1 in of movement.",
+];
 
 /// What to do until it is put right. Common practice, no source.
 fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {

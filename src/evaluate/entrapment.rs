@@ -85,7 +85,9 @@ pub(super) fn probe<'r>(
         | Value::Ball(_)
         | Value::Count(_)
         | Value::Date { .. }
+        | Value::Fasteners(_)
         | Value::Foothold(_)
+        | Value::Pull(_)
         | Value::VOpening(_)
         | Value::Measure(_)
         | Value::None

@@ -1,7 +1,10 @@
 //! The worked examples of a ruleset, judged as exact values without doubt.
 
+use std::fmt;
 use std::sync::Arc;
 
+use crate::evaluate::Chain;
+use crate::evaluate::chain::chain;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::holds;
 use crate::evaluate::rule::Bench;
@@ -10,7 +13,9 @@ use crate::evaluate::rule::InForceThen;
 use crate::evaluate::rule::findings;
 use crate::evaluate::scene::Scene;
 use crate::items::Verdict;
+use crate::measure::Moment;
 use crate::rules::Example;
+use crate::rules::Member;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
@@ -27,7 +32,29 @@ pub struct Failed<'r> {
     /// The example.
     pub example: &'r Example,
     /// What came out instead.
-    pub found: Verdict,
+    pub found: Found,
+}
+
+/// What came out of an example.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Found {
+    /// Another moment than the one stated, in newton metres; `None` where none
+    /// could be worked out.
+    Moment(Member, Option<f64>),
+    /// Another verdict.
+    Verdict(Verdict),
+}
+
+impl fmt::Display for Found {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Found::Moment(member, Some(moment)) => {
+                write!(f, "{moment:.3} N m in the {}", member.name())
+            }
+            Found::Moment(member, None) => write!(f, "no moment in the {}", member.name()),
+            Found::Verdict(verdict) => write!(f, "{verdict}"),
+        }
+    }
 }
 
 /// How many examples a ruleset has, and which of them fail.
@@ -49,8 +76,7 @@ pub fn test(ruleset: &Ruleset) -> Tested<'_> {
     for rule in &ruleset.rules {
         for example in &rule.examples {
             tested.count += 1;
-            let found = judge_example(ruleset, rule, example);
-            if found != example.expect {
+            if let Some(found) = miss(ruleset, rule, example) {
                 tested.failed.push(Failed {
                     rule,
                     example,
@@ -61,6 +87,35 @@ pub fn test(ruleset: &Ruleset) -> Tested<'_> {
     }
     tested
 }
+
+/// Where an example does not come out as it says: another verdict, or another
+/// moment than one that it states.
+#[must_use]
+pub fn miss(ruleset: &Ruleset, rule: &Rule, example: &Example) -> Option<Found> {
+    let verdict = judge_example(ruleset, rule, example);
+    if verdict != example.expect {
+        return Some(Found::Verdict(verdict));
+    }
+    let guard = given(example);
+    let facts = SurveyFacts::default();
+    let scene = Scene::exact(&guard, &facts);
+    let chains: Vec<Chain> = rule.loads().map(|demand| chain(&scene, demand)).collect();
+    example.moments.iter().find_map(|(member, stated)| {
+        let found = chains.iter().flat_map(|chain| &chain.moments);
+        let found = found
+            .filter(|(of, _)| of == member)
+            .map(|(_, moment)| *moment);
+        let found = found.fold(None, |worst: Option<Moment>, one| {
+            Some(worst.map_or(one, |worst| worst.max(one)))
+        });
+        let near = |found: Moment| (found - stated.value).abs() <= stated.value * SAME_MOMENT;
+        let same = found.is_some_and(near);
+        (!same).then(|| Found::Moment(*member, found.map(|moment| moment.value)))
+    })
+}
+
+/// Moments are stated to four digits or more.
+const SAME_MOMENT: f64 = 5e-5;
 
 /// The verdict of one example.
 #[must_use]

@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 use std::sync::Arc;
 
+use crate::evaluate::Chain;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -111,9 +112,25 @@ pub struct Finding<'r> {
     pub also_readings: Vec<usize>,
     /// Why, and what a reader should know about it.
     pub reasons: Vec<Reason<'r>>,
+    /// The load path, where the rule states loads. The finding is then
+    /// indicative: it can make a guard fall short, and never meet.
+    pub chain: Option<Box<Chain>>,
 }
 
 impl Finding<'_> {
+    /// Whether it rests on the load path, and so is no statement of strength.
+    #[must_use]
+    pub fn is_indicative(&self) -> bool {
+        self.chain.is_some()
+    }
+
+    /// Whether it takes part in the guard's verdict and in the count of rules:
+    /// an indicative one only where it falls short.
+    #[must_use]
+    pub fn counts(&self) -> bool {
+        !self.is_indicative() || self.verdict == Verdict::FallsShort
+    }
+
     /// Whether the guard's verdict may not rest on it as `meets`.
     #[must_use]
     pub fn counts_as(&self) -> Verdict {
@@ -243,6 +260,8 @@ pub enum Reason<'r> {
     CouldNotLook(usize),
     /// The cell could not be read: the observation's index.
     Unreadable(usize),
+    /// Nothing is written about what holds the guard, or it could not be seen.
+    StrengthNotJudged,
     /// A circumstance stands outside what the ruleset covers.
     NotCovered(Item),
     /// Not covered here, and another binding ruleset covers it.

@@ -90,6 +90,7 @@ pub fn judge<'r>(
     let advises = |finding: &&Finding<'_>| {
         finding.ruleset.advisory && !finding.binding && !warns_only(finding)
     };
+    let advises_the_guard = |finding: &&Finding<'_>| advises(finding) && finding.counts();
     Judged {
         verdict: never_meets(overall(&all, |finding| finding.counts_as())),
         reading_alone: never_meets(overall(&all, |finding| {
@@ -99,7 +100,8 @@ pub fn judge<'r>(
                 finding.reading_alone
             }
         })),
-        guidance: worst(all.iter().filter(advises).map(Finding::counts_as)).map(never_meets),
+        guidance: worst(all.iter().filter(advises_the_guard).map(Finding::counts_as))
+            .map(never_meets),
         when_built: when_built.map(|when| WhenBuilt {
             verdict: never_meets(when.verdict),
             ..when
@@ -148,7 +150,10 @@ fn worst(verdicts: impl Iterator<Item = Verdict>) -> Option<Verdict> {
 /// trigger was stated and is false, and no rule from memory applies; `not
 /// measured` where nothing could decide.
 fn overall(all: &[Finding<'_>], verdict_of: impl Fn(&Finding<'_>) -> Verdict) -> Verdict {
-    let binding = || all.iter().filter(|finding| finding.binding);
+    let binding = || {
+        all.iter()
+            .filter(|finding| finding.binding && finding.counts())
+    };
     let Some(worst) = worst(binding().map(&verdict_of)) else {
         return Verdict::NotMeasured;
     };
@@ -169,7 +174,8 @@ fn overall(all: &[Finding<'_>], verdict_of: impl Fn(&Finding<'_>) -> Verdict) ->
 fn warnings<'f, 'r>(all: &'f [Finding<'r>]) -> impl Iterator<Item = &'f Finding<'r>> {
     let law = all.iter().any(|finding| !finding.ruleset.advisory);
     all.iter().filter(move |finding| {
-        let from_memory = !finding.binding && finding.rule.status == Status::Memory;
+        let from_memory =
+            !finding.binding && finding.counts() && finding.rule.status == Status::Memory;
         from_memory && !(law && finding.ruleset.advisory)
     })
 }
@@ -233,6 +239,7 @@ fn when_built<'r>(
         let memory = finding.rule.status == Status::Memory;
         let counts = !memory || options.memory == MemoryRules::Decide;
         counts
+            && finding.counts()
             && then
                 .iter()
                 .any(|ruleset| std::ptr::eq(*ruleset, finding.ruleset))

@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use crate::evaluate::Chain;
 use crate::evaluate::Decision;
 use crate::evaluate::LimitShown;
 use crate::evaluate::Measured;
@@ -44,6 +45,7 @@ pub(super) struct Judgement<'r> {
     pub(super) readings: Vec<usize>,
     pub(super) also_readings: Vec<usize>,
     pub(super) reasons: Vec<Reason<'r>>,
+    pub(super) chain: Option<Box<Chain>>,
 }
 
 impl<'r> Judgement<'r> {
@@ -62,6 +64,7 @@ impl<'r> Judgement<'r> {
             readings: Vec::new(),
             also_readings: Vec::new(),
             reasons,
+            chain: None,
         }
     }
 
@@ -122,6 +125,7 @@ impl<'r> Judgement<'r> {
             readings: vec![index],
             also_readings: Vec::new(),
             reasons,
+            chain: None,
         }
     }
 
@@ -405,6 +409,7 @@ pub(super) fn seen<'r>(
         readings: vec![index],
         also_readings: Vec::new(),
         reasons: Vec::new(),
+        chain: None,
     }
 }
 

@@ -6,6 +6,7 @@
 
 mod assumptions;
 mod cautions;
+mod chain;
 mod condition;
 mod decide;
 mod doubt;
@@ -24,6 +25,7 @@ mod scene;
 
 pub use assumptions::assumptions;
 pub use cautions::{DEFERRAL, GENERAL, cautions, guard_cautions};
+pub use chain::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};
 pub use finding::{
     AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,
     MemoryRules, Operator, Options, Question, Reason, WhenBuilt,

@@ -7,6 +7,7 @@ use crate::evaluate::Finding;
 use crate::evaluate::Judged;
 use crate::evaluate::Question;
 use crate::evaluate::Reason;
+use crate::items::Asked;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Verdict;
@@ -21,7 +22,7 @@ impl Judged<'_> {
 
 /// Each missing item once: what decides most findings first, law before guidance.
 fn questions(all: &[Finding<'_>]) -> Vec<Question> {
-    let mut waiting: BTreeMap<Item, (usize, usize)> = BTreeMap::new();
+    let mut waiting: BTreeMap<Item, Waiting> = BTreeMap::new();
     for finding in all {
         if finding.verdict != Verdict::NotMeasured && !finding.partial {
             continue;
@@ -32,22 +33,48 @@ fn questions(all: &[Finding<'_>]) -> Vec<Question> {
                 && !asked.contains(&item)
             {
                 asked.push(item);
-                let count = waiting.entry(item).or_default();
-                count.0 += usize::from(finding.binding);
-                count.1 += 1;
+                let waits = waiting.entry(item).or_default();
+                waits.binding += usize::from(finding.binding);
+                waits.findings += 1;
+                waits.beyond_strength |= !finding.is_indicative();
             }
         }
     }
-    let mut questions: Vec<(usize, usize, Item)> = waiting
+    let mut questions: Vec<(Waiting, Item)> = waiting
         .into_iter()
-        .map(|(item, (binding, findings))| (binding, findings, item))
+        .filter(|(item, _)| item.info().asked != Asked::Never)
+        .map(|(item, waits)| (waits, item))
         .collect();
-    questions
-        .sort_by_key(|(binding, findings, item)| (Reverse(*binding), Reverse(*findings), *item));
+    // what only the load path waits for comes last, in the order of asking
+    let order = |waits: &Waiting, item: Item| {
+        let by_strength = Item::LOAD_PATH.iter().position(|one| *one == item);
+        let by_strength = by_strength.filter(|_| !waits.beyond_strength);
+        let place = if waits.beyond_strength {
+            (Reverse(waits.binding), Reverse(waits.findings))
+        } else {
+            (Reverse(0), Reverse(0))
+        };
+        (!waits.beyond_strength, by_strength, place, item)
+    };
+    questions.sort_by_key(|(waits, item)| order(waits, *item));
     questions
         .into_iter()
-        .map(|(_, findings, item)| Question { item, findings })
+        .map(|(waits, item)| Question {
+            item,
+            findings: waits.findings,
+        })
         .collect()
+}
+
+/// What waits for an item.
+#[derive(Clone, Copy, Default)]
+struct Waiting {
+    /// Findings that decide.
+    binding: usize,
+    /// All findings.
+    findings: usize,
+    /// Whether a rule about more than strength waits for it.
+    beyond_strength: bool,
 }
 
 /// The item that would answer a reason, if a person can find it out.
@@ -87,6 +114,7 @@ fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
         | Reason::SettledByGauge(_)
         | Reason::SidesDoNotMeet
         | Reason::TakenAsLong
+        | Reason::StrengthNotJudged
         | Reason::TakenInZone(_)
         | Reason::TriggerFalse(_)
         | Reason::TriggerInDoubt(_)

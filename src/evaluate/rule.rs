@@ -3,6 +3,7 @@
 use crate::evaluate::Finding;
 use crate::evaluate::MemoryRules;
 use crate::evaluate::Reason;
+use crate::evaluate::chain::chain;
 use crate::evaluate::condition::Applies;
 use crate::evaluate::condition::Truth;
 use crate::evaluate::condition::applies;
@@ -22,6 +23,7 @@ use crate::measure::YearSpan;
 use crate::reading::Value;
 use crate::rules::Check;
 use crate::rules::Demand;
+use crate::rules::LoadDemand;
 use crate::rules::OpeningDemand;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
@@ -99,13 +101,14 @@ impl<'r> Others<'_, 'r> {
             .iter()
             .filter(move |(_, applies)| possible(applies))
             .flat_map(|(rule, _)| &rule.checks)
-            .filter(move |check| items(check).contains(&item))
+            .filter(move |check| check.items().contains(&item))
             .filter_map(|check| match &check.demand {
                 Demand::Opening(demand) => Some(demand),
                 Demand::Count(_)
                 | Demand::Foothold(_)
                 | Demand::Length(_)
                 | Demand::VOpening(_)
+                | Demand::Load(_)
                 | Demand::Words { .. } => None,
             })
     }
@@ -124,16 +127,6 @@ impl<'r> Others<'_, 'r> {
     }
 }
 
-/// The items that a check looks at.
-fn items(check: &Check) -> &'static [Item] {
-    const ANY: &[Item] = &[Item::Opening, Item::BottomGap, Item::EndGap];
-    match check.subject {
-        Subject::AnyOpening => ANY,
-        // one item as a slice of the table of all of them
-        Subject::Item(item) => std::slice::from_ref(&item.info().item),
-    }
-}
-
 fn judge<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
@@ -145,7 +138,7 @@ fn judge<'r>(
     let first = rule
         .checks
         .first()
-        .map_or(Item::Guard, |check| items(check)[0]);
+        .map_or(Item::Guard, |check| check.items()[0]);
     if let Some(reason) = &bench.not_covered {
         let verdict = if matches!(reason, Reason::CoveredElsewhere(_)) {
             Verdict::DoesNotApply
@@ -204,8 +197,9 @@ fn by_item<'r>(
 ) {
     match check.subject {
         Subject::Item(item) => judgements.push(one(scene, item, check, others)),
+        Subject::LoadPath => judgements.push(one(scene, check.items()[0], check, others)),
         Subject::AnyOpening => {
-            let of = items(check).iter();
+            let of = check.items().iter();
             judgements.extend(of.filter_map(|item| any_opening(scene, *item, check, others)));
         }
     }
@@ -258,6 +252,7 @@ fn one<'r>(
         Demand::Count(bounds) => judgement::count(scene, item, bounds),
         Demand::Foothold(demand) => foothold::foothold(scene, demand),
         Demand::Length(bounds) => judgement::length(scene, item, bounds),
+        Demand::Load(demand) => load_path(scene, item, demand),
         Demand::Opening(demand) => {
             let zoned = match demand.zone {
                 Some(_) => others.zoned(item),
@@ -270,6 +265,26 @@ fn one<'r>(
         Demand::VOpening(limit) => narrows::v_opening(scene, limit),
         Demand::Words { .. } if item == Item::Guard => judgement::presence(scene),
         Demand::Words { is, is_not } => judgement::words(scene, item, is, is_not),
+    }
+}
+
+/// The load path under a rule's loads.
+fn load_path<'r>(scene: &Scene<'_>, item: Item, demand: &LoadDemand) -> Judgement<'r> {
+    let chain = chain(scene, demand);
+    let verdict = chain.verdict();
+    let reasons = if verdict != Verdict::NotMeasured {
+        Vec::new()
+    } else if chain.written {
+        chain.asks().into_iter().map(Reason::NotWritten).collect()
+    } else {
+        vec![Reason::StrengthNotJudged]
+    };
+    let looked_at = [Item::PostFastening, Item::FastenedTo].into_iter();
+    let readings = looked_at.flat_map(|item| scene.guard.of(item).map(|(index, _)| index));
+    Judgement {
+        readings: readings.collect(),
+        chain: Some(Box::new(chain)),
+        ..Judgement::bare(item, verdict, reasons)
     }
 }
 
@@ -356,6 +371,7 @@ fn finding<'r>(
         readings: judgement.readings,
         also_readings: judgement.also_readings,
         reasons,
+        chain: judgement.chain,
     }
 }
 

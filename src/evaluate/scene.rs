@@ -280,8 +280,10 @@ impl<'g> Scene<'g> {
             Value::Age(_)
             | Value::Count(_)
             | Value::Date { .. }
+            | Value::Fasteners(_)
             | Value::Foothold(_)
             | Value::VOpening(_)
+            | Value::Pull(_)
             | Value::Section(..)
             | Value::Text(_)
             | Value::ThingToClimb(_)
@@ -393,9 +395,11 @@ pub(super) fn word(observation: &Observation) -> Option<&'static str> {
         | Value::Ball(_)
         | Value::Count(_)
         | Value::Date { .. }
+        | Value::Fasteners(_)
         | Value::Foothold(_)
         | Value::VOpening(_)
         | Value::Measure(_)
+        | Value::Pull(_)
         | Value::Section(..)
         | Value::Shape(_)
         | Value::StairTriangle(_)

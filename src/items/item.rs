@@ -79,6 +79,26 @@ pub enum Item {
     GateGap,
     GateBottomGap,
     Paint,
+    PostMaterial,
+    WallThickness,
+    WoodSpecies,
+    PostFasteners,
+    ThreadInFraming,
+    FastenerSpacing,
+    FastenerDepth,
+    EdgeDistance,
+    WasherSize,
+    DeckingThickness,
+    FramingHeldBy,
+    RailSection,
+    RailEndFastening,
+    RailEndFasteners,
+    BalusterSection,
+    BalusterSpacing,
+    BalusterLength,
+    BalusterFixing,
+    Condition,
+    PullTest,
 }
 
 /// What kind of reading an item takes.
@@ -90,6 +110,8 @@ pub enum Kind {
     Count,
     /// A day: `2026-05-04`.
     Date,
+    /// Fasteners: how many, how thick, how long: `2 x 1/2 in x 6 in`.
+    Fasteners,
     /// A foothold: `450 mm high 40 mm deep`.
     Foothold,
     /// How finely a tape was read: `1/16 in`, `1 mm`.
@@ -98,6 +120,8 @@ pub enum Kind {
     Length,
     /// An opening: a length, a ball test, or a shape.
     Opening,
+    /// A pull and how far something moved: `50 lbf 0.21 in`.
+    Pull,
     /// A section: `3 1/2 x 3 1/2 in`.
     Section,
     /// Rise, going and lift at a step.
@@ -149,6 +173,15 @@ pub enum Role {
     Several,
 }
 
+/// Whether anybody asks for an item.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asked {
+    /// Where a chosen rule looks at it.
+    ByRules,
+    /// Never: it is read where somebody wrote it of their own accord.
+    Never,
+}
+
 /// What the table says of one item.
 #[derive(Clone, Copy, Debug)]
 pub struct ItemInfo {
@@ -182,6 +215,8 @@ pub struct ItemInfo {
     pub usual: Option<(Length, Length)>,
     /// Values above are refused as slips. (common practice, no source)
     pub most: Option<Length>,
+    /// Whether reports, walk and sheet ask for it.
+    pub asked: Asked,
     /// Whether zero can be.
     pub zero_allowed: bool,
     /// Whether `none` ("looked, there is none") can be.
@@ -189,6 +224,38 @@ pub struct ItemInfo {
 }
 
 impl Item {
+    /// What a load rule looks at, in the order of asking: what decides most first.
+    pub const LOAD_PATH: &[Item] = &[
+        Item::PostFastening,
+        Item::FastenedTo,
+        Item::FramingHeldBy,
+        Item::PostFasteners,
+        Item::PostMaterial,
+        Item::PostSection,
+        Item::NotchedPost,
+        Item::Condition,
+        Item::FastenerSpacing,
+        Item::WasherSize,
+        Item::ThreadInFraming,
+        Item::EdgeDistance,
+        Item::RailEndFastening,
+        Item::RailEndFasteners,
+        Item::RailSection,
+        Item::PostSpacing,
+        Item::Infill,
+        Item::BalusterSection,
+        Item::BalusterSpacing,
+        Item::BalusterLength,
+        Item::BalusterFixing,
+        Item::WoodSpecies,
+        Item::WallThickness,
+        Item::DeckingThickness,
+        Item::FastenerDepth,
+        Item::Height,
+        Item::Location,
+        Item::PullTest,
+    ];
+
     /// Every item, in the order of the table.
     pub fn all() -> impl Iterator<Item = Item> {
         table::ITEMS.iter().map(|info| info.item)
@@ -260,7 +327,9 @@ impl Item {
         self.is_at_guard()
             && !matches!(
                 self,
-                Item::GateBottomGap
+                Item::DeckingThickness
+                    | Item::FramingHeldBy
+                    | Item::GateBottomGap
                     | Item::GateGap
                     | Item::GateHeight
                     | Item::Guard
@@ -285,10 +354,12 @@ impl Item {
             Kind::Ages
             | Kind::Count
             | Kind::Date
+            | Kind::Fasteners
             | Kind::Foothold
             | Kind::Graduation
             | Kind::Length
             | Kind::Opening
+            | Kind::Pull
             | Kind::Section
             | Kind::StairTriangle
             | Kind::Text

@@ -8,12 +8,13 @@ mod drawing;
 mod drawings;
 mod hazard;
 mod item;
+mod load_path;
 mod table;
 mod verdict;
 mod words;
 
 pub use drawing::{At, COLUMN, Drawing, Ends, Mark, Pictured, ROW, Scene};
 pub use hazard::Hazard;
-pub use item::{Group, Item, ItemInfo, Kind, Role, Worst};
+pub use item::{Asked, Group, Item, ItemInfo, Kind, Role, Worst};
 pub use verdict::Verdict;
 pub use words::Word;

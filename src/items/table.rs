@@ -2,6 +2,7 @@
 //! practice, no source; everything about how to measure likewise, where no
 //! source is named.
 
+use crate::items::Asked;
 use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::Hazard;
@@ -12,6 +13,7 @@ use crate::items::Pictured;
 use crate::items::Role;
 use crate::items::Word;
 use crate::items::Worst;
+use crate::items::load_path;
 use crate::items::words::{NO_YES, YES_NO};
 use crate::measure::Length;
 
@@ -223,7 +225,7 @@ const UNITS: &[Word] = &[
 ];
 
 /// What most rows share; each row says only what is its own.
-const fn row(
+pub(super) const fn row(
     item: Item,
     name: &'static str,
     kind: Kind,
@@ -248,6 +250,7 @@ const fn row(
         question: "",
         usual: None,
         most: None,
+        asked: Asked::ByRules,
         zero_allowed: false,
         none_allowed: false,
     }
@@ -1469,6 +1472,26 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             &["sound", "flaking"],
         )
     },
+    load_path::POST_MATERIAL,
+    load_path::WALL_THICKNESS,
+    load_path::WOOD_SPECIES,
+    load_path::POST_FASTENERS,
+    load_path::THREAD_IN_FRAMING,
+    load_path::FASTENER_SPACING,
+    load_path::FASTENER_DEPTH,
+    load_path::EDGE_DISTANCE,
+    load_path::WASHER_SIZE,
+    load_path::DECKING_THICKNESS,
+    load_path::FRAMING_HELD_BY,
+    load_path::RAIL_SECTION,
+    load_path::RAIL_END_FASTENING,
+    load_path::RAIL_END_FASTENERS,
+    load_path::BALUSTER_SECTION,
+    load_path::BALUSTER_SPACING,
+    load_path::BALUSTER_LENGTH,
+    load_path::BALUSTER_FIXING,
+    load_path::CONDITION,
+    load_path::PULL_TEST,
 ];
 
 #[cfg(test)]
@@ -1482,7 +1505,7 @@ mod tests {
             assert_eq!(info.item as usize, index, "{}", info.name);
             assert_eq!(Item::by_name(info.name), Some(info.item));
         }
-        assert_eq!(ITEMS.len(), Item::Paint as usize + 1);
+        assert_eq!(ITEMS.len(), Item::PullTest as usize + 1);
     }
 
     #[test]
@@ -1505,9 +1528,11 @@ mod tests {
     fn what_is_measured_is_drawn_or_says_why_not() {
         for info in ITEMS {
             let tape = match info.kind {
-                Kind::Foothold
+                Kind::Fasteners
+                | Kind::Foothold
                 | Kind::Length
                 | Kind::Opening
+                | Kind::Pull
                 | Kind::Section
                 | Kind::StairTriangle
                 | Kind::ThingToClimb => true,

@@ -16,9 +16,9 @@ pub use conformance::{Probability, normal_cumulative};
 pub use length::{Length, LengthUnit};
 pub use quantities::{
     Angle, Area, Dimension, Distance, Force, LineLoad, Moment, Of, Pressure, Ratio, Rigidity,
-    RotationalStiffness, SecondMoment, SectionModulus, Stiffness, inches, millimetres, newtons,
-    newtons_per_metre, pascals, pound_inches, pounds, pounds_force, pounds_per_foot,
-    pounds_per_inch, psi,
+    RotationalStiffness, SecondMoment, SectionModulus, Stiffness, inches, millimetres,
+    newton_metres, newtons, newtons_per_metre, pascals, pound_inches, pounds, pounds_force,
+    pounds_per_foot, pounds_per_inch, psi,
 };
 pub use uncertainty::{StandardUncertainty, Term, TermKind, combine};
 pub use years::YearSpan;

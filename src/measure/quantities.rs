@@ -127,6 +127,12 @@ pub const fn newtons_per_metre(newtons: f64) -> LineLoad {
     of(newtons)
 }
 
+/// A moment of so many newton metres.
+#[must_use]
+pub const fn newton_metres(moment: f64) -> Moment {
+    of(moment)
+}
+
 /// A moment of so many pound-force inches.
 #[must_use]
 pub const fn pound_inches(moment: f64) -> Moment {

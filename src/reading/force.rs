@@ -1,8 +1,17 @@
-//! Forces: `200 lbf`, `0.74 kN`, `222 N`.
+//! Forces: `200 lbf`, `0.74 kN`, `222 N`; loads along a line and on an area.
 
 use crate::measure::Force;
+use crate::measure::LineLoad;
+use crate::measure::Moment;
+use crate::measure::Pressure;
+use crate::measure::newton_metres;
 use crate::measure::newtons;
+use crate::measure::newtons_per_metre;
+use crate::measure::pascals;
+use crate::measure::pound_inches;
 use crate::measure::pounds_force;
+use crate::measure::pounds_per_foot;
+use crate::measure::psi;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
@@ -92,4 +101,70 @@ fn amount(cursor: &mut Cursor<'_>) -> Result<f64, ReadingError> {
         cursor.back_to(back);
     }
     number(cursor).map(|number| number.as_float())
+}
+
+/// Parses a load along a line: `50 lbf/ft`, `0.74 kN/m`.
+///
+/// # Errors
+/// [`ReadingError`] for anything else.
+pub fn parse_line_load(text: &str) -> Result<LineLoad, ReadingError> {
+    const UNITS: &[(&str, LineLoad)] = &[
+        ("lbf/ft", pounds_per_foot(1.0)),
+        ("lb/ft", pounds_per_foot(1.0)),
+        ("plf", pounds_per_foot(1.0)),
+        ("kN/m", newtons_per_metre(1000.0)),
+        ("N/m", newtons_per_metre(1.0)),
+    ];
+    rate(text, UNITS)
+        .map(|(unit, number)| unit * number)
+        .ok_or_else(|| refused(text, "load along a line", "50 lbf/ft or 0.74 kN/m"))
+}
+
+/// Parses a load on an area: `1 kN/m2`, `1.5 kPa`, `50 psf`.
+///
+/// # Errors
+/// [`ReadingError`] for anything else.
+pub fn parse_pressure(text: &str) -> Result<Pressure, ReadingError> {
+    const UNITS: &[(&str, Pressure)] = &[
+        ("lbf/ft2", psi(1.0 / 144.0)),
+        ("psf", psi(1.0 / 144.0)),
+        ("kN/m2", pascals(1000.0)),
+        ("kN/m²", pascals(1000.0)),
+        ("kPa", pascals(1000.0)),
+        ("N/m2", pascals(1.0)),
+    ];
+    rate(text, UNITS)
+        .map(|(unit, number)| unit * number)
+        .ok_or_else(|| refused(text, "load on an area", "1 kN/m2 or 50 psf"))
+}
+
+/// Parses a moment: `7800 lbf in`, `1.221 kN m`, `813.5 N m`.
+///
+/// # Errors
+/// [`ReadingError`] for anything else.
+pub fn parse_moment(text: &str) -> Result<Moment, ReadingError> {
+    const UNITS: &[(&str, Moment)] = &[
+        ("lbf in", pound_inches(1.0)),
+        ("lbf ft", pound_inches(12.0)),
+        ("kN m", newton_metres(1000.0)),
+        ("N m", newton_metres(1.0)),
+    ];
+    rate(text, UNITS)
+        .map(|(unit, number)| unit * number)
+        .ok_or_else(|| refused(text, "moment", "7800 lbf in or 1.2 kN m"))
+}
+
+/// A positive plain number before one of these units.
+fn rate<T: Copy>(text: &str, units: &[(&str, T)]) -> Option<(T, f64)> {
+    let text = text.trim();
+    let unit = units.iter().find(|(unit, _)| text.ends_with(unit))?;
+    let digits = text.strip_suffix(unit.0)?.trim_end();
+    let plain = digits.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    let number: f64 = digits.parse().ok().filter(|_| plain)?;
+    (number > 0.0 && number < LARGEST_NEWTONS).then_some((unit.1, number))
+}
+
+fn refused(text: &str, what: &str, example: &str) -> ReadingError {
+    ReadingError::new(format!("{} is no {what}", quoted(text)), 0..text.len())
+        .help(format!("write it so: {example}"))
 }

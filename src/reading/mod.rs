@@ -7,6 +7,7 @@
 mod bars;
 mod calendar;
 mod error;
+mod fasteners;
 mod force;
 mod length;
 mod number;
@@ -28,14 +29,14 @@ mod words;
 
 pub use calendar::looks_like_a_date;
 pub use error::ReadingError;
-pub use force::parse_force;
+pub use force::{parse_force, parse_line_load, parse_moment, parse_pressure};
 pub use length::parse_length;
 pub use parse::{Parsed, parse};
 pub use print::print;
 pub use slope::parse_slope;
 pub use things::parse_sides;
 pub use value::{
-    BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Tilt, VReading, Value,
+    BallTest, Bound, Extent, FastenerSize, Fasteners, Foothold, Graduation, Measure, Pull, Push,
+    Reading, ShapeReading, StairReading, Stick, ThingToClimb, Tilt, VReading, Value,
 };
 pub use when::{parse_age, parse_years};

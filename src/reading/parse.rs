@@ -9,6 +9,8 @@ use crate::reading::calendar::day;
 use crate::reading::calendar::looks_like_a_date;
 use crate::reading::calendar::spreadsheet_date;
 use crate::reading::error::ReadingError;
+use crate::reading::fasteners::fasteners;
+use crate::reading::fasteners::pull;
 use crate::reading::length::graduation;
 use crate::reading::length::length;
 use crate::reading::length::tolerance;
@@ -123,9 +125,11 @@ fn readings(
         }
         Kind::Ages => vec![Value::Age(age(cursor)?)],
         Kind::Count => vec![count(cursor, item)?],
+        Kind::Fasteners => vec![fasteners(cursor, context)?],
         Kind::Foothold => footholds(cursor, context, item)?,
         Kind::Graduation => vec![graduation(cursor, context, item)?],
         Kind::Length => length(cursor, context, item)?,
+        Kind::Pull => vec![pull(cursor, context)?],
         Kind::Section => vec![section(cursor, context)?],
         Kind::StairTriangle => vec![stair_triangle(cursor, context, item)?],
         Kind::ThingToClimb => vec![thing_to_climb(cursor, context, item)?],

@@ -183,10 +183,12 @@ pub(super) fn dates_are_slips(kind: Kind) -> bool {
     match kind {
         Kind::Ages
         | Kind::Count
+        | Kind::Fasteners
         | Kind::Foothold
         | Kind::Graduation
         | Kind::Length
         | Kind::Opening
+        | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle
         | Kind::ThingToClimb

@@ -18,6 +18,8 @@ use crate::measure::LengthUnit;
 use crate::measure::pounds_force;
 use crate::reading::BallTest;
 use crate::reading::Bound;
+use crate::reading::FastenerSize;
+use crate::reading::Fasteners;
 use crate::reading::Foothold;
 use crate::reading::Graduation;
 use crate::reading::Measure;
@@ -61,9 +63,11 @@ fn value(value: &Value) -> String {
         Value::Ball(test) => ball(test),
         Value::Count(count) => count.to_string(),
         Value::Date { year, month, day } => format!("{year:04}-{month:02}-{day:02}"),
+        Value::Fasteners(found) => fasteners(*found),
         Value::Foothold(found) => foothold(found),
         Value::Measure(found) => measure(found),
         Value::None => "none".to_owned(),
+        Value::Pull(pull) => format!("{} {}", force(pull.force), any_unit(pull.moved)),
         Value::Section(a, b) => format!("{} x {}", any_unit(*a), any_unit(*b)),
         Value::Shape(found) => shape(found),
         Value::StairTriangle(found) => stair(found),
@@ -317,6 +321,16 @@ fn turned(pair: &TurnedPair, found: &ShapeReading) -> String {
         ));
     }
     text + &symbol
+}
+
+fn fasteners(found: Fasteners) -> String {
+    let size = match found.size {
+        FastenerSize::Diameter(length) => any_unit(length),
+        FastenerSize::Number(number) => format!("No. {number}"),
+    };
+    let length = found.length.map(any_unit);
+    let length = length.map_or_else(String::new, |length| format!(" x {length}"));
+    format!("{} x {size}{length}", found.count)
 }
 
 fn stair(found: &StairReading) -> String {

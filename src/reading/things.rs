@@ -264,6 +264,10 @@ pub fn parse_sides(text: &str) -> Result<(Length, Length, LengthUnit), ReadingEr
 pub(super) fn section(cursor: &mut Cursor<'_>, context: Context) -> Result<Value, ReadingError> {
     const EXAMPLE: &str = "write both sides as measured: 3 1/2 x 3 1/2 in";
     let whole = cursor.whole();
+    if let Some(size) = sold_as(cursor.text()) {
+        while cursor.advance().is_some() {}
+        return Ok(size);
+    }
     let sides = sides(cursor)?;
     if sides.len() != 2 {
         let found = quoted(cursor.slice(whole.clone()));
@@ -279,4 +283,25 @@ pub(super) fn section(cursor: &mut Cursor<'_>, context: Context) -> Result<Value
         return Err(ReadingError::new("a section has no side of no length", whole).help(EXAMPLE));
     }
     Ok(Value::Section(settled[0].length, settled[1].length))
+}
+
+/// Lumber by the name it is sold by: `4x4` is 3 1/2 x 3 1/2 in, dressed and dry
+/// (NDS Supplement Table 1A, facts/load-path.md §2.1). The width comes first.
+fn sold_as(text: &str) -> Option<Value> {
+    const NAMES: &[(&str, i32, i32)] = &[
+        ("2x2", 96, 96),
+        ("2x4", 96, 224),
+        ("4x2", 224, 96),
+        ("2x6", 96, 352),
+        ("6x2", 352, 96),
+        ("4x4", 224, 224),
+        ("5/4x6", 64, 352),
+        ("6x6", 352, 352),
+    ];
+    let name = text.to_lowercase().replace('×', "x").replace(' ', "");
+    let (_, a, b) = NAMES.iter().find(|(known, _, _)| *known == name)?;
+    Some(Value::Section(
+        Length::sixty_fourths(*a),
+        Length::sixty_fourths(*b),
+    ))
 }

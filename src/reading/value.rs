@@ -37,12 +37,16 @@ pub enum Value {
         /// The day of the month, from 1.
         day: u8,
     },
+    /// Bolts, lags, screws or nails: how many, how thick, how long.
+    Fasteners(Fasteners),
     /// Something a foot could stand on.
     Foothold(Foothold),
     /// A length or a gap, as read with a tape.
     Measure(Measure),
     /// Looked, and there is none.
     None,
+    /// A pull, and how far something moved.
+    Pull(Pull),
     /// A section of a member, two sides.
     Section(Length, Length),
     /// A shape of an opening.
@@ -79,7 +83,9 @@ impl Value {
             | Value::Ball(_)
             | Value::Count(_)
             | Value::Date { .. }
+            | Value::Fasteners(_)
             | Value::None
+            | Value::Pull(_)
             | Value::Section(..)
             | Value::Stick(_)
             | Value::Text(_)
@@ -265,4 +271,33 @@ pub struct Extent {
     pub low: Length,
     /// Its upper end; the same as the lower one where a single height was written.
     pub high: Length,
+}
+
+/// Bolts, lags, screws or nails of one joint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Fasteners {
+    /// How many.
+    pub count: u32,
+    /// How thick: the diameter, or the number by which wood screws are sold.
+    pub size: FastenerSize,
+    /// How long, where written.
+    pub length: Option<Length>,
+}
+
+/// How thick a fastener is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum FastenerSize {
+    /// Its diameter.
+    Diameter(Length),
+    /// The number of a wood screw: `No. 10`.
+    Number(u8),
+}
+
+/// A pull with a scale, and how far the top moved.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pull {
+    /// The force on the scale.
+    pub force: Force,
+    /// How far the top stood from where it was.
+    pub moved: Length,
 }

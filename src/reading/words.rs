@@ -77,10 +77,12 @@ pub(super) fn none_refused(cursor: &Cursor<'_>, item: Item) -> ReadingError {
         Kind::Ages
         | Kind::Count
         | Kind::Date
+        | Kind::Fasteners
         | Kind::Foothold
         | Kind::Graduation
         | Kind::Length
         | Kind::Opening
+        | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle
         | Kind::Text

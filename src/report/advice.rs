@@ -87,8 +87,30 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             "fasten what is loose and replace what is missing; until then keep children away."
                 .to_owned()
         }
-        Item::PostFastening | Item::NotchedPost | Item::FastenedTo | Item::MovesWhenPushed => {
-            fasten.to_owned()
+        Item::BalusterFixing
+        | Item::Condition
+        | Item::EdgeDistance
+        | Item::FastenedTo
+        | Item::FastenerDepth
+        | Item::FastenerSpacing
+        | Item::FramingHeldBy
+        | Item::MovesWhenPushed
+        | Item::NotchedPost
+        | Item::PostFasteners
+        | Item::PostFastening
+        | Item::PullTest
+        | Item::RailEndFasteners
+        | Item::RailEndFastening
+        | Item::ThreadInFraming
+        | Item::WasherSize => fasten.to_owned(),
+        Item::BalusterLength
+        | Item::BalusterSection
+        | Item::BalusterSpacing
+        | Item::PostMaterial
+        | Item::RailSection
+        | Item::WallThickness
+        | Item::WoodSpecies => {
+            "have it looked at by somebody who builds stairs or decks.".to_owned()
         }
         Item::TopOfStairsGate => {
             "at the top of stairs use a gate that is screwed to the wall.".to_owned()
@@ -107,6 +129,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::By
         | Item::Children
         | Item::Date
+        | Item::DeckingThickness
         | Item::DefaultUnit
         | Item::Drop
         | Item::DwellingsInBuilding

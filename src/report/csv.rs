@@ -12,12 +12,13 @@ use crate::report::Report;
 use crate::report::Summary;
 use crate::report::safe_cell;
 use crate::report::standing;
+use crate::report::strength;
 use crate::report::words;
 use crate::source::Diagnostics;
 
 /// The columns. Lengths are in millimetres; a shortfall and what is to spare
 /// have a column each, so that no number begins with a minus sign.
-const COLUMNS: [&str; 37] = [
+const COLUMNS: [&str; 38] = [
     "property",
     "building",
     "unit",
@@ -47,6 +48,7 @@ const COLUMNS: [&str; 37] = [
     "chance that it meets",
     "the rule says",
     "why",
+    "what holds it up",
     "file",
     "line",
     "note",
@@ -104,7 +106,7 @@ impl<'a, W: Write> Csv<'a, W> {
                 row.finding(finding);
                 row.readings(entry, finding, basis);
             }
-            None => row.empty(26),
+            None => row.empty(27),
         }
         row.text(&facts.dates.join("; "));
         row.text(&facts.by.join("; "));
@@ -181,6 +183,8 @@ impl Row {
             .map(|reason| words::reason(reason, &entry.guard))
             .collect();
         self.text(&reasons.join("; "));
+        let chain = finding.chain.as_deref().filter(|chain| chain.written);
+        self.text(&chain.map(strength::in_one_cell).unwrap_or_default());
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);

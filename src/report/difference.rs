@@ -113,7 +113,9 @@ fn step(from: &Limit, to: &Limit) -> Option<String> {
 /// The lengths that a demand states, each with what kind of limit it is.
 fn limits(demand: &Demand) -> Vec<(&'static str, &Limit)> {
     match demand {
-        Demand::Count(_) | Demand::VOpening(_) | Demand::Words { .. } => Vec::new(),
+        Demand::Count(_) | Demand::Load(_) | Demand::VOpening(_) | Demand::Words { .. } => {
+            Vec::new()
+        }
         Demand::Foothold(demand) => {
             let zone = demand.none_within.iter();
             let mut all: Vec<_> = zone

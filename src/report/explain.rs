@@ -10,6 +10,7 @@ use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::one_line;
 use crate::report::opening_notes;
+use crate::report::strength;
 use crate::report::words;
 use crate::report::wrap::hanging;
 use crate::survey::Guard;
@@ -78,6 +79,9 @@ pub(super) fn arithmetic(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>
     }
     for reason in &finding.reasons {
         say(&words::reason(reason, guard));
+    }
+    if let Some(chain) = &finding.chain {
+        lines.extend(strength::calculation(chain));
     }
     lines
 }

@@ -20,6 +20,7 @@ mod opening_svg;
 mod palette;
 mod rulesets;
 mod sheet;
+mod strength;
 mod summary;
 mod text;
 mod words;

@@ -68,7 +68,9 @@ pub fn opening_notes(value: &Value, ball: Option<Length>, unit: LengthUnit) -> V
         | Value::Ball(_)
         | Value::Count(_)
         | Value::Date { .. }
+        | Value::Fasteners(_)
         | Value::Foothold(_)
+        | Value::Pull(_)
         | Value::Measure(_)
         | Value::None
         | Value::Section(..)

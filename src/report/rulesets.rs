@@ -298,11 +298,13 @@ fn check(check: &Check) -> String {
     let name = match check.subject {
         Subject::AnyOpening => "any opening, bottom gap or end gap",
         Subject::Item(item) => item.name(),
+        Subject::LoadPath => "what holds it up",
     };
     let asks = match &check.demand {
         Demand::Count(limits) => limits.says(ToString::to_string),
         Demand::Foothold(demand) => foothold(demand),
         Demand::Length(limits) => limits.says(written),
+        Demand::Load(demand) => demand.says(),
         Demand::Opening(demand) => opening(demand),
         Demand::VOpening(limit) => format!("its sides open {} or more", one_line(&limit.written)),
         Demand::Words { is, is_not } => {

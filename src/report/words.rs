@@ -187,6 +187,9 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
             "it is a plan without a build tolerance: nothing is left over for the builder's error".to_owned()
         }
         Reason::ExactlyAtLimit => "it reads exactly the limit; a tape cannot settle that".to_owned(),
+        Reason::StrengthNotJudged => {
+            "strength not judged: nothing known about what holds the posts; how to look: guardrule items post-fastening".to_owned()
+        }
         Reason::SettledByGauge(index) => format!(
             "the tape could not tell, and a test did: {}",
             one_line(&guard.observation(*index).written)

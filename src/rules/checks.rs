@@ -11,6 +11,7 @@ use crate::rules::faults::Faults;
 use crate::rules::fields::Entry;
 use crate::rules::fields::Fields;
 use crate::rules::fields::Node;
+use crate::rules::loads::load;
 use crate::rules::model::Check;
 use crate::rules::model::Demand;
 use crate::rules::model::Entraps;
@@ -30,6 +31,9 @@ use crate::rules::quantity::zone;
 
 /// The key that stands for every opening of a guard.
 const ANY_OPENING: &str = "any-opening";
+
+/// The key that stands for all that holds a guard up.
+const LOAD: &str = "load";
 
 /// Operators for openings that lie at some height above the walking surface.
 const PLACED_OPENING: &[&str] = &[
@@ -128,6 +132,12 @@ fn one(entry: &Entry<'_>, faults: &mut Faults) -> Option<Check> {
             demand: opening(Item::Opening, entry.value, PLACED_OPENING, faults)?,
         });
     }
+    if entry.key == LOAD {
+        return Some(Check {
+            subject: Subject::LoadPath,
+            demand: Demand::Load(load(entry.value, faults)?),
+        });
+    }
     let item = item(entry.key, &entry.at, faults)?;
     Some(Check {
         subject: Subject::Item(item),
@@ -155,7 +165,9 @@ fn demand(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Demand> 
         Kind::StairTriangle => opening(item, value, FIXED_OPENING, faults),
         Kind::Ages
         | Kind::Date
+        | Kind::Fasteners
         | Kind::Graduation
+        | Kind::Pull
         | Kind::Section
         | Kind::Text
         | Kind::Tolerance

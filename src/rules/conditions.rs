@@ -127,9 +127,11 @@ fn test(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Test> {
         Kind::Length => numbers(item, entry, faults, limit, nanometres).map(Test::Length),
         Kind::Years => numbers(item, entry, faults, year, |y| i64::from(*y)).map(Test::Years),
         Kind::Date
+        | Kind::Fasteners
         | Kind::Foothold
         | Kind::Graduation
         | Kind::Opening
+        | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle
         | Kind::Text
@@ -308,10 +310,12 @@ fn names(item: Item) -> Vec<&'static str> {
         Kind::Ages
         | Kind::Count
         | Kind::Date
+        | Kind::Fasteners
         | Kind::Foothold
         | Kind::Graduation
         | Kind::Length
         | Kind::Opening
+        | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle
         | Kind::Text

@@ -2,10 +2,12 @@
 
 use std::collections::BTreeSet;
 
+use crate::items::Asked;
 use crate::items::Item;
 use crate::rules::Condition;
 use crate::rules::Demand;
 use crate::rules::Limit;
+use crate::rules::LoadDemand;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
 use crate::rules::Subject;
@@ -41,6 +43,7 @@ impl Ruleset {
                 | Demand::Foothold(_)
                 | Demand::Length(_)
                 | Demand::VOpening(_)
+                | Demand::Load(_)
                 | Demand::Words { .. } => None,
             })
             .flat_map(|demand| {
@@ -58,6 +61,19 @@ impl Ruleset {
 }
 
 impl Rule {
+    /// The loads that it states.
+    pub fn loads(&self) -> impl Iterator<Item = &LoadDemand> {
+        self.checks.iter().filter_map(|check| match &check.demand {
+            Demand::Load(demand) => Some(demand),
+            Demand::Count(_)
+            | Demand::Foothold(_)
+            | Demand::Length(_)
+            | Demand::Opening(_)
+            | Demand::VOpening(_)
+            | Demand::Words { .. } => None,
+        })
+    }
+
     /// The conditions of `when`, `when-any` and `unless`.
     pub fn conditions(&self) -> impl Iterator<Item = &Condition> {
         let groups = self.when_any.iter().chain(&self.unless);
@@ -66,12 +82,10 @@ impl Rule {
 }
 
 impl Subject {
-    /// The items of it.
+    /// The items that it asks for.
     #[must_use]
     pub fn items(self) -> Vec<Item> {
-        match self {
-            Subject::AnyOpening => vec![Item::Opening, Item::BottomGap, Item::EndGap],
-            Subject::Item(item) => vec![item],
-        }
+        let asked = |item: &&Item| item.info().asked == Asked::ByRules;
+        self.looks_at().iter().filter(asked).copied().collect()
     }
 }

@@ -18,6 +18,7 @@ mod faults;
 mod fields;
 mod head;
 mod load;
+mod loads;
 mod looks_at;
 mod merge;
 mod model;
@@ -33,9 +34,10 @@ pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
 pub use load::{Loaded, load};
 pub use model::{
-    Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Entraps, Example,
-    FootholdDemand, InForce, Ladder, LeaveOut, Limit, OpeningDemand, Rule, Ruleset, SlopeLimit,
-    Source, Status, Subject, Test, Urgency, Zone,
+    Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Direction, Entraps,
+    Example, FootholdDemand, InForce, Ladder, LeaveOut, Limit, LoadBasis, LoadDemand, Member,
+    OpeningDemand, Patch, Rule, Ruleset, SlopeLimit, Source, Stated, Status, Subject, Test,
+    Urgency, Zone,
 };
 pub use says::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};

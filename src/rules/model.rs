@@ -10,6 +10,9 @@ use crate::measure::Age;
 use crate::measure::Force;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
+use crate::measure::LineLoad;
+use crate::measure::Moment;
+use crate::measure::Pressure;
 use crate::reading::Reading;
 use crate::reading::Tilt;
 use crate::rules::says::all_of;
@@ -314,6 +317,8 @@ pub enum Subject {
     Item(Item),
     /// `opening`, `bottom gap` and `end gap` alike, a finding for each.
     AnyOpening,
+    /// What holds the guard up, from the infill to the framing.
+    LoadPath,
 }
 
 /// One thing that a rule asks.
@@ -334,6 +339,8 @@ pub enum Demand {
     Foothold(FootholdDemand),
     /// Of a length.
     Length(Bounds<Limit>),
+    /// Of what holds the guard up.
+    Load(LoadDemand),
     /// Of an opening.
     Opening(OpeningDemand),
     /// Of an opening that narrows downward: its sides open at least this far.
@@ -345,6 +352,151 @@ pub enum Demand {
         /// Words that are not.
         is_not: Vec<&'static str>,
     },
+}
+
+/// What a guard must stand up to. Its loads are separate cases and never added.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LoadDemand {
+    /// A force at the worst point along the top.
+    pub concentrated: Option<Stated<Force>>,
+    /// A load along the top, level.
+    pub line: Option<Stated<LineLoad>>,
+    /// A load along the top, straight down.
+    pub line_down: Option<Stated<LineLoad>>,
+    /// A force on the infill.
+    pub infill: Option<Patch>,
+    /// A pressure on all of the infill.
+    pub infill_pressure: Option<Stated<Pressure>>,
+    /// Which way the loads along the top act.
+    pub direction: Direction,
+    /// Which capacities they may be compared with.
+    pub basis: LoadBasis,
+}
+
+/// A quantity that a ruleset states, with its text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stated<T> {
+    /// The quantity.
+    pub value: T,
+    /// As the file writes it.
+    pub written: String,
+}
+
+/// A force on a part of the infill.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Patch {
+    /// The force; its text is that of the whole load.
+    pub force: Stated<Force>,
+    /// The side of the square it is spread over; `None` for a point.
+    pub over: Option<Limit>,
+}
+
+/// Which way a load along the top acts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Direction {
+    /// Every way, so that inward, outward and downward are separate cases.
+    Any,
+    /// Level, outward or inward.
+    Level,
+    /// Outward or downward.
+    OutwardOrDown,
+}
+
+impl Direction {
+    /// All of them.
+    pub const ALL: [Direction; 3] = [Direction::Any, Direction::Level, Direction::OutwardOrDown];
+
+    /// In words for a reader.
+    #[must_use]
+    pub const fn says(self) -> &'static str {
+        match self {
+            Direction::Any => "in any direction",
+            Direction::Level => "inward and outward",
+            Direction::OutwardOrDown => "outward and downward",
+        }
+    }
+
+    /// The word in rulesets.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Direction::Any => "any",
+            Direction::Level => "level",
+            Direction::OutwardOrDown => "outward or down",
+        }
+    }
+}
+
+/// The design philosophy of a load: which capacities it may be compared with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LoadBasis {
+    /// A service load, for allowable stresses.
+    Allowable,
+    /// A characteristic or specified load, for limit states with partial factors.
+    Characteristic,
+}
+
+impl LoadBasis {
+    /// All of them.
+    pub const ALL: [LoadBasis; 2] = [LoadBasis::Allowable, LoadBasis::Characteristic];
+
+    /// The word in rulesets.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            LoadBasis::Allowable => "allowable",
+            LoadBasis::Characteristic => "characteristic",
+        }
+    }
+}
+
+/// A part of a guard whose moment an example of a load rule states.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Member {
+    /// One baluster, at midspan.
+    Infill,
+    /// A post, at the fastener that resists.
+    Post,
+    /// The top rail between two posts, at midspan, pressed down.
+    Rail,
+}
+
+impl Member {
+    /// All of them.
+    pub const ALL: [Member; 3] = [Member::Infill, Member::Post, Member::Rail];
+
+    /// The word in rulesets.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Member::Infill => "infill",
+            Member::Post => "post",
+            Member::Rail => "rail",
+        }
+    }
+}
+
+impl Check {
+    /// The items that it looks at, the first the one that a finding names.
+    #[must_use]
+    pub fn items(&self) -> &'static [Item] {
+        self.subject.looks_at()
+    }
+}
+
+impl Subject {
+    /// The items that it looks at where they are written, those that nobody
+    /// asks for too.
+    #[must_use]
+    pub fn looks_at(self) -> &'static [Item] {
+        const ANY: &[Item] = &[Item::Opening, Item::BottomGap, Item::EndGap];
+        match self {
+            Subject::AnyOpening => ANY,
+            // one item as a slice of the table of all of them
+            Subject::Item(item) => std::slice::from_ref(&item.info().item),
+            Subject::LoadPath => Item::LOAD_PATH,
+        }
+    }
 }
 
 /// What is asked of an opening: every bound that is there must hold.
@@ -446,6 +598,8 @@ pub struct Example {
     pub given: Vec<(Item, Reading, String)>,
     /// The verdict that must come out.
     pub expect: Verdict,
+    /// Of a load rule: the greatest moments that must come out.
+    pub moments: Vec<(Member, Stated<Moment>)>,
     /// Where it stands, to point at when it fails.
     pub at: Excerpt,
 }

@@ -20,6 +20,7 @@ use crate::rules::fields::Text;
 use crate::rules::fields::choice;
 use crate::rules::fields::scalar;
 use crate::rules::fields::texts;
+use crate::rules::loads::moments;
 use crate::rules::model::Caution;
 use crate::rules::model::Condition;
 use crate::rules::model::Example;
@@ -191,7 +192,7 @@ fn groups(
 
 fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
     let before = faults.errors();
-    fields.only(&["given", "expect"], "an example", faults);
+    fields.only(&["given", "expect", "moments"], "an example", faults);
     let expect = fields.required("expect", "an example", faults);
     let verdict = expect
         .as_ref()
@@ -208,9 +209,11 @@ fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
             None
         }
     };
+    let moments = fields.value("moments").map(|value| moments(value, faults));
     let example = Example {
         given: given?,
         expect: verdict?,
+        moments: moments.unwrap_or_default(),
         at: faults.file().excerpt(expect?.at),
     };
     (faults.errors() == before).then_some(example)

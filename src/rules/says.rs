@@ -3,6 +3,8 @@
 use crate::rules::Bounds;
 use crate::rules::Condition;
 use crate::rules::Limit;
+use crate::rules::LoadBasis;
+use crate::rules::LoadDemand;
 use crate::rules::Test;
 
 impl Condition {
@@ -18,6 +20,44 @@ impl Condition {
             Test::OneOf(words) => format!("{name} is {}", words.join(" or ")),
             Test::Years(bounds) => format!("{name} {}", bounds.says(ToString::to_string)),
         }
+    }
+}
+
+impl LoadDemand {
+    /// `200 lbf at any point along the top, any direction; …`
+    #[must_use]
+    pub fn says(&self) -> String {
+        let mut parts = Vec::new();
+        let mut add = |text: Option<&str>, what: &str| {
+            parts.extend(text.map(|text| format!("{text} {what}")));
+        };
+        let point = self.concentrated.as_ref().map(|load| load.written.as_str());
+        add(point, "at the worst point along the top");
+        let line = self.line.as_ref().map(|load| load.written.as_str());
+        add(line, "along the top");
+        let down = self.line_down.as_ref().map(|load| load.written.as_str());
+        add(down, "straight down along the top");
+        let patch = self
+            .infill
+            .as_ref()
+            .map(|patch| patch.force.written.as_str());
+        add(patch, "on the infill");
+        let pressure = self.infill_pressure.as_ref();
+        add(
+            pressure.map(|load| load.written.as_str()),
+            "on all of the infill",
+        );
+        let basis = match self.basis {
+            LoadBasis::Allowable => "service loads",
+            LoadBasis::Characteristic => {
+                "characteristic loads, for which no strength is worked out here"
+            }
+        };
+        format!(
+            "{}, {}, each for itself ({basis})",
+            parts.join(", "),
+            self.direction.says()
+        )
     }
 }
 

@@ -20,6 +20,8 @@ use crate::rules::model::Example;
 use crate::rules::model::FootholdDemand;
 use crate::rules::model::Ladder;
 use crate::rules::model::Limit;
+use crate::rules::model::LoadDemand;
+use crate::rules::model::Member;
 use crate::rules::model::OpeningDemand;
 use crate::rules::model::Rule;
 use crate::rules::model::Ruleset;
@@ -143,6 +145,11 @@ fn gaps(rule: &Rule) -> Vec<String> {
     }
     let expected =
         |verdicts: &[Verdict]| rule.examples.iter().any(|e| verdicts.contains(&e.expect));
+    let mut of_loads = rule.loads().peekable();
+    if of_loads.peek().is_some() {
+        gaps.extend(of_loads.flat_map(|demand| load_gaps(rule, demand)));
+        return gaps;
+    }
     // a rule that cannot be met where it applies shows where it does not
     if !expected(&[Verdict::Meets, Verdict::DoesNotApply]) {
         gaps.push("no example that meets".to_owned());
@@ -153,17 +160,47 @@ fn gaps(rule: &Rule) -> Vec<String> {
     gaps
 }
 
+/// A load rule shows the moment of each member that its loads bear on, and one
+/// chain that falls short. A strength is never met, so that no example shows it.
+fn load_gaps(rule: &Rule, demand: &LoadDemand) -> Vec<String> {
+    let along = demand.concentrated.is_some() || demand.line.is_some();
+    let wanted = [
+        (Member::Post, along),
+        (Member::Rail, demand.line_down.is_some()),
+        (Member::Infill, demand.infill.is_some()),
+    ];
+    let states = |member: Member| {
+        let mut moments = rule.examples.iter().flat_map(|example| &example.moments);
+        moments.any(|(of, _)| *of == member)
+    };
+    let missing = wanted
+        .into_iter()
+        .filter(|(member, wanted)| *wanted && !states(*member));
+    let mut gaps: Vec<String> = missing
+        .map(|(member, _)| format!("no example with the moment of the {}", member.name()))
+        .collect();
+    if !rule
+        .examples
+        .iter()
+        .any(|e| e.expect == Verdict::FallsShort)
+    {
+        gaps.push("no example that falls short".to_owned());
+    }
+    gaps
+}
+
 fn demand_edges(subject: Subject, demand: &Demand) -> Vec<Edge> {
     let items = match subject {
         Subject::Item(item) => vec![item],
         Subject::AnyOpening => vec![Item::Opening, Item::BottomGap, Item::EndGap],
+        Subject::LoadPath => Vec::new(),
     };
     match demand {
         Demand::Count(bounds) => whole_edges(&items, bounds, 1, |n| i64::from(*n), u32::to_string),
         Demand::Foothold(demand) => foothold_edges(&items, demand),
         Demand::Length(bounds) => length_edges(&items, bounds),
         Demand::Opening(demand) => opening_edges(&items, demand),
-        Demand::VOpening(_) | Demand::Words { .. } => Vec::new(),
+        Demand::Load(_) | Demand::VOpening(_) | Demand::Words { .. } => Vec::new(),
     }
 }
 
@@ -332,7 +369,9 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
         (Value::Stick(stick), Of::Size) => Some(stick.stick - HAIR),
         (
             Value::Date { .. }
+            | Value::Fasteners(_)
             | Value::None
+            | Value::Pull(_)
             | Value::Section(..)
             | Value::Text(_)
             | Value::ThingToClimb(_)

@@ -341,7 +341,7 @@ impl Receiver<'_> {
         guard.rows += 1;
         guard.rows_in_error += u32::from(outcome == Outcome::InError);
         if let Some(observation) = guard.observations.get(before) {
-            let bit = 1 << observation.item as u128;
+            let bit = 1_u128 << observation.item as u32;
             self.open.repeated |= self.open.items & bit;
             self.open.items |= bit;
         }
@@ -384,12 +384,12 @@ impl Open {
         let mut guard = self.guard;
         if self.repeated != 0 {
             for item in Item::all().filter(|item| can_clash(*item)) {
-                if self.repeated & (1 << item as u128) != 0 {
+                if self.repeated & (1_u128 << item as u32) != 0 {
                     settle_clash(&mut guard, item, scanned, complaints);
                 }
             }
         }
-        if self.items & (1 << Item::Guard as u128) != 0 {
+        if self.items & (1_u128 << Item::Guard as u32) != 0 {
             beside_no_guard(&mut guard, scanned, complaints);
         }
         guard
@@ -437,6 +437,24 @@ const PARTS: &[Item] = &[
     Item::NotchedPost,
     Item::FastenedTo,
     Item::MovesWhenPushed,
+    Item::PostMaterial,
+    Item::WallThickness,
+    Item::WoodSpecies,
+    Item::PostFasteners,
+    Item::ThreadInFraming,
+    Item::FastenerSpacing,
+    Item::FastenerDepth,
+    Item::EdgeDistance,
+    Item::WasherSize,
+    Item::RailSection,
+    Item::RailEndFastening,
+    Item::RailEndFasteners,
+    Item::BalusterSection,
+    Item::BalusterSpacing,
+    Item::BalusterLength,
+    Item::BalusterFixing,
+    Item::Condition,
+    Item::PullTest,
 ];
 
 /// A part of a guard beside `guard,none`: an error, and the part is not believed.

@@ -176,10 +176,12 @@ fn is_bare_number(text: &str) -> bool {
 /// Whether its reading holds a length.
 pub(super) fn takes_a_unit(item: Item) -> bool {
     match item.info().kind {
-        Kind::Foothold
+        Kind::Fasteners
+        | Kind::Foothold
         | Kind::Graduation
         | Kind::Length
         | Kind::Opening
+        | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle
         | Kind::ThingToClimb

@@ -69,7 +69,9 @@ fn rests_on_every_opening(judged: &Judged<'_>, guard: &Guard) -> bool {
             | Value::Ball(_)
             | Value::Count(_)
             | Value::Date { .. }
+            | Value::Fasteners(_)
             | Value::Foothold(_)
+            | Value::Pull(_)
             | Value::None
             | Value::Section(..)
             | Value::StairTriangle(_)
@@ -116,6 +118,7 @@ pub(super) fn ball(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Lim
             .iter()
             .filter_map(|check| match check.subject {
                 Subject::Item(of) if of != item => None,
+                Subject::LoadPath => None,
                 Subject::AnyOpening | Subject::Item(_) => ball_of(&check.demand),
             })
         {
@@ -159,6 +162,7 @@ fn ball_of(demand: &Demand) -> Option<&Limit> {
         Demand::Count(_)
         | Demand::Foothold(_)
         | Demand::Length(_)
+        | Demand::Load(_)
         | Demand::VOpening(_)
         | Demand::Words { .. } => None,
     }
@@ -175,7 +179,9 @@ fn tried(guard: &Guard, item: Item, size: Length) -> bool {
             Value::Age(_)
             | Value::Count(_)
             | Value::Date { .. }
+            | Value::Fasteners(_)
             | Value::Foothold(_)
+            | Value::Pull(_)
             | Value::Measure(_)
             | Value::None
             | Value::Section(..)
@@ -223,10 +229,12 @@ pub(super) fn holes(guard: &Guard) -> Holes {
 /// Whether a number without a unit may stand in a reading of this item.
 pub(super) fn takes_a_unit(item: Item) -> bool {
     match item.info().kind {
-        Kind::Foothold
+        Kind::Fasteners
+        | Kind::Foothold
         | Kind::Graduation
         | Kind::Length
         | Kind::Opening
+        | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle
         | Kind::ThingToClimb

@@ -126,3 +126,47 @@ fn leaving_a_cell_out_of_a_demo_table_never_makes_a_guard_meet() {
     }
     assert!(left_out > 150, "{left_out} cells were left out");
 }
+
+/// A row left out of the demo survey of the load path never makes what holds a
+/// guard up meet, nor one of its links show no shortfall that was not measured.
+#[test]
+fn leaving_a_row_out_never_finds_strength() {
+    let text = demo("load-path.csv");
+    let lines: Vec<&str> = text.lines().collect();
+    let links = |survey: &str| -> Vec<(String, String)> {
+        let report = check(survey, &["--rules", "us-dwelling-2018", "--no-guidance"]).json();
+        let guards = report["guards"].as_array().expect("guards");
+        let mut all = Vec::new();
+        for guard in guards {
+            for finding in guard["findings"].as_array().expect("findings") {
+                if finding["rule"] != "guard-load" {
+                    continue;
+                }
+                assert_ne!(finding["verdict"], "meets", "{guard}");
+                for link in finding["links"].as_array().expect("links") {
+                    let name = format!("{} {} {}", guard["guard"], link["link"], link["case"]);
+                    all.push((name, link["verdict"].to_string()));
+                }
+            }
+        }
+        all
+    };
+    let whole = links(&text);
+    let mut left_out = 0;
+    for at in 1..lines.len() {
+        let kept: Vec<&str> = lines
+            .iter()
+            .enumerate()
+            .filter(|(index, _)| *index != at)
+            .map(|(_, line)| *line)
+            .collect();
+        for (name, verdict) in links(&(kept.join("\n") + "\n")) {
+            let before = whole.iter().find(|one| one.0 == name);
+            let was_open = before.is_none_or(|one| one.1 == "\"not measured\"");
+            let found = was_open && verdict == "\"meets\"";
+            assert!(!found, "without {}: {name} shows no shortfall", lines[at]);
+        }
+        left_out += 1;
+    }
+    assert!(left_out > 60, "{left_out}");
+}

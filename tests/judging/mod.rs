@@ -4,4 +4,5 @@ mod as_built;
 mod entrapment;
 mod leave_outs;
 mod leaving_out;
+mod load_path;
 mod sentences;

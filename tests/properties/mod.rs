@@ -211,6 +211,12 @@ proptest! {
                     continue;
                 }
                 let survey = notes(&chosen, Some(without));
+                // a load path takes part only where it falls short (design: verdicts); of
+                // its own finding tests/judging/load_path.rs speaks
+                let holds = ["post fastening", "notched post", "fastened to"];
+                if ruleset != "small-child-advice" && holds.contains(&NOTES[*item].0) {
+                    continue;
+                }
                 if of_notes(&survey, ruleset).as_deref() == Some("meets") {
                     prop_assert_eq!(whole.as_deref(), Some("meets"), "{} by {}", survey, ruleset);
                 }

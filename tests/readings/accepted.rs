@@ -9,9 +9,9 @@ use guardrule::geometry::{
 use guardrule::items::Item;
 use guardrule::measure::{Age, Angle, Length, LengthUnit, YearSpan, newtons, pounds_force};
 use guardrule::reading::{
-    BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
-    StairReading, Stick, ThingToClimb, Tilt, VReading, Value, parse, parse_force, parse_length,
-    parse_slope,
+    BallTest, Bound, Extent, FastenerSize, Foothold, Graduation, Measure, Push, Reading,
+    ShapeReading, StairReading, Stick, ThingToClimb, Tilt, VReading, Value, parse, parse_force,
+    parse_length, parse_slope,
 };
 
 /// facts/measurement-and-geometry.md §1.3, nanometres as printed there.
@@ -941,4 +941,46 @@ fn shape(text: &str) -> ShapeReading {
         panic!("{text} is no shape");
     };
     found
+}
+
+/// Sizes of facts/load-path.md §2.4 and §2.1; a pull of §9 example 83.
+#[test]
+fn fasteners_pulls_and_lumber_by_name() {
+    let fasteners = |text| {
+        let Value::Fasteners(found) = only(Item::PostFasteners, text).value else {
+            panic!("{text}");
+        };
+        found
+    };
+    let half = Length::sixty_fourths(32);
+    for text in ["2 x 1/2 in x 6 in", "2 x 1/2 x 6 in", "2 × ½\" x 6\""] {
+        let found = fasteners(text);
+        assert_eq!(found.count, 2, "{text}");
+        assert_eq!(found.size, FastenerSize::Diameter(half), "{text}");
+        assert_eq!(found.length, Some(Length::inches(6)), "{text}");
+    }
+    for text in [
+        "4 x No. 10 x 3 in",
+        "4 x #10 x 3 in",
+        "4 x no 10 by 3 in long",
+    ] {
+        let found = fasteners(text);
+        assert_eq!(found.size, FastenerSize::Number(10), "{text}");
+        assert_eq!(found.length, Some(Length::inches(3)), "{text}");
+    }
+    assert_eq!(fasteners("2 x 12 mm").length, None);
+    for text in ["10 lbf 0.21 in", "10 lb moved 0.21 in", "10 lbf, 0.21 in"] {
+        let Value::Pull(pull) = only(Item::PullTest, text).value else {
+            panic!("{text}");
+        };
+        assert_eq!(pull.force, pounds_force(10.0), "{text}");
+        assert_eq!(pull.moved, Length::from_nanometres(5_334_000), "{text}");
+    }
+    let four = Length::sixty_fourths(224);
+    for text in ["4x4", "4 x 4", "4×4"] {
+        assert_eq!(
+            only(Item::PostSection, text).value,
+            Value::Section(four, four)
+        );
+    }
 }

@@ -212,7 +212,7 @@ const REFUSED: &[(Item, &[&str])] = &[
         ],
     ),
     (Item::ThingToClimb, &["chair", "18 in"]),
-    (Item::PostSection, &["4x4", "90 mm", "0 x 4 in"]),
+    (Item::PostSection, &["7x7", "90 mm", "0 x 4 in"]),
     (
         Item::Risers,
         &["0", "thirteen", "13 steps", "3.5", "999999999", "-3"],

@@ -377,6 +377,7 @@ fn essence(value: &Value) -> Value {
         | Value::Count(_)
         | Value::Date { .. }
         | Value::None
+        | Value::Pull(_)
         | Value::Section(..)
         | Value::Text(_)
         | Value::ThingToClimb(_)

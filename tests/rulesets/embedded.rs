@@ -60,7 +60,7 @@ const TABLE: &[(&str, usize, usize, usize, usize)] = &[
     ("scotland-2019", 5, 0, 3, 0),
     ("australia-ncc-2022", 12, 2, 1, 0),
     ("australia-ncc-2019", 8, 2, 5, 0),
-    ("new-zealand-f4", 7, 3, 0, 0),
+    ("new-zealand-f4", 9, 4, 0, 0),
     ("germany-building-codes", 7, 0, 0, 0),
     ("germany-hesse-2018", 3, 0, 1, 0),
     ("germany-stairs-din-18065", 9, 9, 0, 0),

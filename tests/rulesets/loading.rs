@@ -346,7 +346,14 @@ fn what_an_amendment_does_not_say_is_inherited() {
     let keys: Vec<&str> = ruleset.sources.iter().map(|s| s.key.as_str()).collect();
     assert_eq!(
         keys,
-        ["town", "irc-2018", "ordinance", "commentary", "article"]
+        [
+            "town",
+            "irc-2018",
+            "ordinance",
+            "commentary",
+            "article",
+            "loads"
+        ]
     );
     let advice = "id = \"a\"\ntitle = \"T\"\nedition = \"E\"\nextends = \"small-child-advice\"\n";
     assert!(

@@ -1,7 +1,7 @@
 //! Which limits of the shipped rulesets could be wrong without an example
 //! noticing: each is moved by the smallest step of its unit, both ways.
 
-use guardrule::evaluate::examples::judge_example;
+use guardrule::evaluate::examples::miss;
 use guardrule::measure::Age;
 use guardrule::measure::Angle;
 use guardrule::measure::Force;
@@ -152,7 +152,8 @@ fn numbers(rule: &mut Rule) -> Vec<Number<'_>> {
                 all.extend(demand.no_steeper_than.iter_mut().map(Number::Slope));
             }
             Demand::VOpening(limit) => all.push(Number::Slope(limit)),
-            Demand::Length(_) | Demand::Words { .. } => {}
+            // loads have a test of their own
+            Demand::Length(_) | Demand::Load(_) | Demand::Words { .. } => {}
         }
     }
     all
@@ -162,7 +163,7 @@ fn noticed(ruleset: &Ruleset, index: usize) -> bool {
     let rule = &ruleset.rules[index];
     rule.examples
         .iter()
-        .any(|example| judge_example(ruleset, rule, example) != example.expect)
+        .any(|example| miss(ruleset, rule, example).is_some())
 }
 
 /// The smallest step in which such a limit is written: 1/16 in or 1 mm.
@@ -170,6 +171,66 @@ fn step(unit: LengthUnit) -> i64 {
     match unit {
         LengthUnit::Foot | LengthUnit::Inch => 1_587_500,
         LengthUnit::Centimetre | LengthUnit::Metre | LengthUnit::Millimetre => 1_000_000,
+    }
+}
+
+/// Every load that a rule states, made greater or less by a hundredth, must be
+/// noticed by an example.
+#[test]
+fn every_mutated_load_is_noticed_by_an_example() {
+    let mut unnoticed = Vec::new();
+    let mut tried = 0;
+    for id in embedded_ids() {
+        let ruleset = load(id, &|_| None).ruleset.expect("a shipped ruleset");
+        for index in 0..ruleset.rules.len() {
+            for check in 0..ruleset.rules[index].checks.len() {
+                for which in 0..5 {
+                    for by in [0.99, 1.01] {
+                        let mut moved = ruleset.clone();
+                        let demand = &mut moved.rules[index].checks[check].demand;
+                        let Some(name) = scaled(demand, which, by) else {
+                            continue;
+                        };
+                        tried += 1;
+                        if !noticed(&moved, index) {
+                            let rule = &ruleset.rules[index].id;
+                            unnoticed.push(format!("{id}: {rule}: {name} times {by}"));
+                        }
+                    }
+                }
+            }
+        }
+    }
+    assert!(tried >= 40, "{tried}");
+    assert!(unnoticed.is_empty(), "{}", unnoticed.join("\n"));
+}
+
+/// Scales one of the loads of a demand; `None` where it does not state it.
+fn scaled(demand: &mut Demand, which: usize, by: f64) -> Option<&'static str> {
+    let Demand::Load(load) = demand else {
+        return None;
+    };
+    match which {
+        0 => load.concentrated.as_mut().map(|load| {
+            load.value *= by;
+            "concentrated"
+        }),
+        1 => load.line.as_mut().map(|load| {
+            load.value *= by;
+            "line"
+        }),
+        2 => load.line_down.as_mut().map(|load| {
+            load.value *= by;
+            "line-down"
+        }),
+        3 => load.infill.as_mut().map(|patch| {
+            patch.force.value *= by;
+            "infill"
+        }),
+        _ => load.infill_pressure.as_mut().map(|load| {
+            load.value *= by;
+            "infill-pressure"
+        }),
     }
 }
 
@@ -203,6 +264,10 @@ fn limits(rule: &mut Rule) -> Vec<&mut Limit> {
                         }),
                 );
                 all.extend(demand.zone.iter_mut().flat_map(of_zone));
+            }
+            Demand::Load(demand) => {
+                let patch = demand.infill.iter_mut();
+                all.extend(patch.flat_map(|patch| &mut patch.over));
             }
             Demand::Count(_) | Demand::VOpening(_) | Demand::Words { .. } => {}
         }

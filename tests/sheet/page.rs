@@ -55,6 +55,10 @@ fn looked_at(ruleset: &Ruleset) -> BTreeSet<Item> {
                 Subject::Item(item) => {
                     items.insert(item);
                 }
+                Subject::LoadPath => {
+                    let asked = Item::LOAD_PATH.iter().filter(|i| **i != Item::PullTest);
+                    items.extend(asked);
+                }
             }
         }
     }

@@ -12,6 +12,7 @@ fn demo_surveys_read_without_diagnostics() {
         ("city-flat-uk.csv", 4, 1),
         ("family-house.csv", 3, 1),
         ("old-house.csv", 4, 1),
+        ("load-path.csv", 5, 1),
         ("one-railing.csv", 1, 19),
         ("twelve-flats.csv", 19, 1),
     ];

@@ -1,6 +1,7 @@
 //! The JSON report: `schema` first, `summary` last, one guard a line, written
 //! as the guards come.
 
+mod links;
 mod record;
 mod writer;
 

@@ -12,6 +12,8 @@ use crate::measure::Length;
 use crate::measure::LengthUnit;
 use crate::report::Basis;
 use crate::report::Entry;
+use crate::report::json::links::LinkRecord;
+use crate::report::json::links::links;
 use crate::report::standing;
 use crate::report::words;
 use crate::rules::Amendment;
@@ -233,7 +235,7 @@ struct FindingRecord<'a> {
     probability: Option<f64>,
     readings: Vec<PlaceRecord<'a>>,
     also_readings: Vec<PlaceRecord<'a>>,
-    links: [(); 0],
+    links: Vec<LinkRecord>,
     remedy: Option<()>,
     says: &'a str,
     item: &'static str,
@@ -387,7 +389,7 @@ impl<'a> FindingRecord<'a> {
             verdict: finding.verdict.name(),
             advisory: finding.ruleset.advisory,
             status: finding.rule.status.name(),
-            indicative: false,
+            indicative: finding.is_indicative(),
             partial: finding.partial,
             reading_alone: finding.reading_alone.name(),
             measured: finding
@@ -403,7 +405,7 @@ impl<'a> FindingRecord<'a> {
             probability: finding.probability.map(|probability| probability.value()),
             readings: places(&finding.readings),
             also_readings: places(&finding.also_readings),
-            links: [],
+            links: links(finding),
             remedy: None,
             says: &finding.rule.says,
             item: finding.item.name(),

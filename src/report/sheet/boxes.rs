@@ -40,10 +40,12 @@ fn ticks(kind: Kind) -> Markup {
         Kind::Ages
         | Kind::Count
         | Kind::Date
+        | Kind::Fasteners
         | Kind::Foothold
         | Kind::Graduation
         | Kind::Length
         | Kind::Opening
+        | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle
         | Kind::Text
@@ -90,7 +92,9 @@ pub(super) fn measured(item: Item, rulesets: &[Ruleset]) -> Markup {
 /// What is written in a box, by the kind of reading.
 const fn fields(kind: Kind) -> &'static [&'static str] {
     match kind {
+        Kind::Fasteners => &["how many", "thick", "long"],
         Kind::Foothold => &["high", "deep"],
+        Kind::Pull => &["force", "moved"],
         Kind::Section => &["across", "by"],
         Kind::StairTriangle => &["rise", "going", "lift"],
         Kind::ThingToClimb => &["high", "away"],

@@ -42,6 +42,7 @@ impl Bearing {
             | Reason::PushedByHand
             | Reason::SettledByGauge(_)
             | Reason::TakenAsLong
+            | Reason::StrengthNotJudged
             | Reason::TakenInZone(_)
             | Reason::TriggerInDoubt(_)
             | Reason::Wedges { .. } => Bearing::Remark,

@@ -14,6 +14,7 @@ use crate::report::Entry;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::palette;
+use crate::report::strength;
 use crate::report::text::headline::Group;
 use crate::report::text::rank::share_short;
 use crate::report::words;
@@ -61,7 +62,7 @@ pub(super) fn first_steps(entry: &Entry<'_>, basis: &Basis<'_>) -> Vec<String> {
             .judged
             .findings
             .iter()
-            .filter(move |finding| finding.verdict == verdict)
+            .filter(move |finding| finding.verdict == verdict && finding.counts())
             .filter(|finding| Group::of(finding, basis) != Group::Memory)
     };
     let worst = of(Verdict::FallsShort).min_by_key(|finding| {
@@ -129,6 +130,9 @@ fn palette_first(text: String) -> String {
 
 /// `height: 35 1/2 in; asked: at least 36 in; short by 1/2 in`
 pub(in crate::report) fn compared(finding: &Finding<'_>, guard: &Guard) -> String {
+    if let Some(chain) = &finding.chain {
+        return strength::compared(chain);
+    }
     let mut text = format!("{}: ", finding.item);
     match &finding.measured {
         Some(measured) => text.push_str(&tied(&one_line(&measured.written))),
@@ -269,6 +273,9 @@ pub(super) fn met(findings: &[&Finding<'_>]) -> Option<String> {
     let mut items: Vec<Item> = Vec::new();
     let mut rules = 0;
     for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
+        if of_one_rule.iter().any(|finding| finding.is_indicative()) {
+            continue;
+        }
         let verdicts = of_one_rule.iter().map(|finding| finding.counts_as());
         if verdicts.min() == Some(Verdict::Meets) {
             rules += 1;

@@ -18,6 +18,7 @@ use crate::report::palette;
 use crate::report::text::bearing::Bearing;
 use crate::report::text::findings;
 use crate::report::text::headline::Group;
+use crate::report::text::strength;
 use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::hanging;
@@ -51,6 +52,7 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
         Authority::Law => ("Falls short of the law", "Too close to call: the law"),
     };
     group(&mut lines, entry, &decides, short, close);
+    strength::section(&mut lines, entry);
     questions(&mut lines, entry, detail);
     in_the_way(&mut lines, entry);
     met(&mut lines, entry, &decides, met_title(basis));
@@ -76,17 +78,44 @@ fn section(lines: &mut Vec<String>, title: &str) {
 
 fn hazards(lines: &mut Vec<String>, entry: &Entry<'_>, basis: &Basis<'_>) {
     for hazard in &entry.judged.hazards {
-        lines.push(hazard_line(hazard, Authority::of(basis.rulesets)));
+        let authority = Authority::of(basis.rulesets);
+        lines.push(hazard_line(
+            hazard,
+            authority,
+            rests_on(entry, hazard.hazard),
+        ));
     }
 }
 
-fn hazard_line(hazard: &HazardVerdict, authority: Authority) -> String {
+/// What a hazard's `meets` rests on.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Rests {
+    OnReadings,
+    /// The load path takes part.
+    OnTheLoadPath,
+}
+
+fn rests_on(entry: &Entry<'_>, hazard: Hazard) -> Rests {
+    let indicative = |finding: &&Finding<'_>| {
+        finding.is_indicative() && finding.binding && finding.verdict == Verdict::Meets
+    };
+    let of = |finding: &&Finding<'_>| finding.rule.hazard == hazard;
+    let mut findings = entry.judged.findings.iter().filter(of);
+    if findings.any(|finding| indicative(&finding)) {
+        Rests::OnTheLoadPath
+    } else {
+        Rests::OnReadings
+    }
+}
+
+fn hazard_line(hazard: &HazardVerdict, authority: Authority, rests: Rests) -> String {
     let label = format!(
         "{:<12}  {:<13}",
         hazard.hazard.name(),
         meaning(hazard.hazard)
     );
     let asked = match (hazard.verdict, hazard.guidance) {
+        (Some(Verdict::Meets), _) if rests == Rests::OnTheLoadPath => "no shortfall found",
         (Some(verdict), _) => verdict.name(),
         (None, Some(_)) => "no rule of law asks",
         (None, None) => "no chosen rule asks",
@@ -131,7 +160,7 @@ fn group(
     let with = |verdict| {
         of_group
             .iter()
-            .filter(move |finding| finding.verdict == verdict)
+            .filter(move |finding| finding.verdict == verdict && finding.counts())
     };
     let mut shortfalls: Vec<_> = with(Verdict::FallsShort).collect();
     shortfalls.sort_by_key(|finding| (finding.rule.urgency, finding.margin));

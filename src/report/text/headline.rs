@@ -60,7 +60,8 @@ impl Tally {
         let mut tally = Tally::default();
         let findings = &entry.judged.findings;
         for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
-            let of_group = |finding: &&Finding<'_>| Group::of(finding, basis) == group;
+            let of_group =
+                |finding: &&Finding<'_>| Group::of(finding, basis) == group && finding.counts();
             let verdicts = of_one_rule.iter().filter(of_group).map(Finding::counts_as);
             match verdicts.min() {
                 Some(Verdict::FallsShort) => tally.short += 1,
@@ -146,6 +147,7 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
         }
     }
     parts.extend(from_memory(Tally::of(entry, basis, Group::Memory)));
+    parts.extend(strength(entry).map(str::to_owned));
     parts.extend(entry.judged.when_built.as_ref().map(when_built));
     if guard.rows_in_error > 0 {
         let rows = usize::try_from(guard.rows_in_error).unwrap_or(usize::MAX);
@@ -183,6 +185,18 @@ fn from_memory(tally: Tally) -> Option<String> {
         parts.join(", ")
     };
     Some(format!("{rules} and only warn: {rest}"))
+}
+
+/// Where a rule states loads and nothing falls short by them: that this is no
+/// word about strength.
+fn strength(entry: &Entry<'_>) -> Option<&'static str> {
+    let indicative = entry.judged.findings.iter().filter(|f| f.is_indicative());
+    let mut open = indicative.map(|finding| finding.verdict).peekable();
+    open.peek()?;
+    let worst = open
+        .filter(|verdict| *verdict != Verdict::DoesNotApply)
+        .min()?;
+    (worst != Verdict::FallsShort).then_some("strength not judged")
 }
 
 /// How it fares by the rules of its time; never a word about danger.

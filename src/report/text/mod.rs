@@ -8,6 +8,7 @@ mod guard;
 mod head;
 mod headline;
 mod rank;
+mod strength;
 
 pub use collect::Text;
 pub(super) use findings::compared;

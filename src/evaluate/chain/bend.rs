@@ -1,0 +1,161 @@
+//! The moment that a post can take, by what it is made of.
+
+use crate::evaluate::chain::link::Taken;
+use crate::evaluate::chain::seen::Seen;
+use crate::evaluate::chain::seen::Written;
+use crate::evaluate::chain::service::Wood;
+use crate::evaluate::chain::wood;
+use crate::items::Item;
+use crate::measure::Distance;
+use crate::measure::Moment;
+use crate::statics::Bounds;
+use crate::statics::Worked;
+use crate::statics::metal::METALS;
+use crate::statics::metal::Metal;
+use crate::statics::metal::NoMethod;
+use crate::statics::metal::UNKNOWN_WELDED_ALUMINIUM;
+use crate::statics::metal::Weld;
+use crate::statics::section::Profile;
+
+/// What a member can take, or why nobody can say, and what to write down.
+pub(super) type Capacity = Result<(Bounds<Worked<Moment>>, Vec<Taken>), NoCapacity>;
+
+/// Why no moment can be worked out.
+pub(super) struct NoCapacity {
+    pub(super) reason: &'static str,
+    pub(super) asks: Vec<Item>,
+}
+
+fn no(reason: &'static str, asks: &[Item]) -> NoCapacity {
+    NoCapacity {
+        reason,
+        asks: asks.to_vec(),
+    }
+}
+
+/// The moment that the post can take; `left` is what a notch leaves of a wooden one.
+pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, left: Share) -> Capacity {
+    let Some(material) = seen.word(Item::PostMaterial) else {
+        return Err(no(
+            "nobody wrote what the posts are made of",
+            &[Item::PostMaterial],
+        ));
+    };
+    let Some((a, b)) = seen.section(Item::PostSection) else {
+        return Err(no(
+            "nobody wrote how thick the posts are",
+            &[Item::PostSection],
+        ));
+    };
+    match material {
+        "wood" => wooden(wood, a, b, left),
+        "steel pipe" => metal(seen, a, b, Tube::Round, STEEL_PIPE),
+        "steel tube" => metal(seen, a, b, Tube::Square, STEEL_TUBE),
+        "stainless pipe" => metal(seen, a, b, Tube::Round, STAINLESS),
+        "stainless tube" => metal(seen, a, b, Tube::Square, STAINLESS),
+        "aluminium tube" => metal(seen, a, b, Tube::Square, ALUMINIUM),
+        _ => Err(no(
+            "no published strength for this material: iron may be brittle, and plastics differ",
+            &[],
+        )),
+    }
+}
+
+/// How much of a post a notch leaves.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Share {
+    Half,
+    Whole,
+}
+
+/// Both ways of bending, since which one is outward is not written.
+fn wooden(of: &Wood, a: Distance, b: Distance, left: Share) -> Capacity {
+    let share = match left {
+        Share::Half => 0.5,
+        Share::Whole => 1.0,
+    };
+    let ways = [
+        wood::left_of(of, a, b, b * share),
+        wood::left_of(of, b, a, a * share),
+    ];
+    let [Some(one), Some(other)] = ways else {
+        return Err(no("no published factors for wood of this size", &[]));
+    };
+    let all = [one.low, one.high, other.low, other.high];
+    let Some(ends) = Bounds::of_worked(all) else {
+        return Err(no("no published factors for wood of this size", &[]));
+    };
+    Ok((ends, of.taken().to_vec()))
+}
+
+#[derive(Clone, Copy)]
+enum Tube {
+    Round,
+    Square,
+}
+
+/// The weaker and the stronger metal that it may be (facts/load-path.md §6).
+const STEEL_PIPE: [&str; 2] = ["mild steel, unknown", "steel A53 Gr B pipe"];
+const STEEL_TUBE: [&str; 2] = ["mild steel, unknown", "steel A500 Gr C"];
+const STAINLESS: [&str; 2] = ["stainless 304L or 316L", "stainless 304 or 316"];
+const ALUMINIUM: [&str; 2] = ["aluminium 6063-T5", "aluminium 6061-T6"];
+
+fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: [&str; 2]) -> Capacity {
+    let wall = match seen.length(Item::WallThickness) {
+        Written::There(wall) => Some(wall),
+        Written::ThereIsNone => None,
+        Written::Nothing => {
+            return Err(no(
+                "how thick the metal of the hollow post is cannot be seen from outside",
+                &[Item::WallThickness],
+            ));
+        }
+    };
+    let profiles = match (tube, wall) {
+        (Tube::Round, Some(wall)) => [Profile::RoundTube { outside: a, wall }; 2],
+        (Tube::Round, None) => [Profile::Round { diameter: a }; 2],
+        (Tube::Square, Some(wall)) => [(a, b), (b, a)].map(|(across, along)| {
+            Profile::RectangularTube {
+                across,
+                along,
+                wall,
+                // the rounder, weaker corner of cold-formed tube; facts/load-path.md §6
+                corner: wall * 2.0,
+            }
+        }),
+        (Tube::Square, None) => {
+            [(a, b), (b, a)].map(|(across, along)| Profile::Rectangle { across, along })
+        }
+    };
+    let metals = METALS.iter().filter(|metal| names.contains(&metal.name));
+    let mut all = Vec::new();
+    for metal in metals {
+        for profile in &profiles {
+            all.extend(moments(metal, *profile).unwrap_or_default());
+        }
+    }
+    let ends = Bounds::of_worked(all);
+    let nothing = || {
+        no(
+            "the sizes of this post make no section",
+            &[Item::WallThickness],
+        )
+    };
+    ends.map(|ends| (ends, Vec::new())).ok_or_else(nothing)
+}
+
+/// The plastic moment and the lower elastic one; of aluminium beside a weld and clear of it.
+fn moments(metal: &Metal, profile: Profile) -> Result<Vec<Worked<Moment>>, NoMethod> {
+    let section = profile.section().map_err(|_| NoMethod)?;
+    let mut all = vec![metal.allowable_moment(&section, Weld::Clear)?];
+    if metal.welded.is_some() {
+        let unknown = Metal {
+            welded: Some(UNKNOWN_WELDED_ALUMINIUM),
+            ..*metal
+        };
+        all.push(unknown.allowable_moment(&section, Weld::Beside)?);
+    } else {
+        all.push(metal.elastic_moment(&section)?);
+    }
+    Ok(all)
+}

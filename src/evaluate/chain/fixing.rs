@@ -1,0 +1,493 @@
+//! What fastens a post: the couple of two bolts, screws pulled out, the screws
+//! of a plate (facts/load-path.md §2.3 to 2.10).
+
+use uom::si::angle::degree;
+
+use crate::evaluate::chain::link::Link;
+use crate::evaluate::chain::link::LinkKind;
+use crate::evaluate::chain::link::Taken;
+use crate::evaluate::chain::load::Loads;
+use crate::evaluate::chain::screws::held;
+use crate::evaluate::chain::screws::pulled_out;
+use crate::evaluate::chain::seen::Seen;
+use crate::evaluate::chain::seen::Written;
+use crate::evaluate::chain::service::Wood;
+use crate::items::Item;
+use crate::measure::Angle;
+use crate::measure::Distance;
+use crate::measure::Force;
+use crate::measure::inches;
+use crate::reading::FastenerSize;
+use crate::reading::Fasteners;
+use crate::rules::Direction;
+use crate::statics::Basis;
+use crate::statics::Bounds;
+use crate::statics::Worked;
+use crate::statics::couple::Push;
+use crate::statics::couple::couple;
+use crate::statics::demand::lever_arm;
+use crate::statics::dowel::Dowel;
+use crate::statics::dowel::dowel_bearing;
+use crate::statics::factors::SpecificGravity;
+use crate::statics::hardware::bolt_tension;
+use crate::statics::joint::GeometryFactor;
+use crate::statics::joint::Seasoning;
+use crate::statics::joint::lateral_allowable;
+use crate::statics::lateral::Joint;
+use crate::statics::lateral::Shear;
+use crate::statics::lateral::Side;
+use crate::statics::panel::PANEL_GRAVITY;
+use crate::statics::panel::STRUCTURAL_PANEL_GRAVITY;
+use crate::statics::panel::USUAL_SUBFLOOR;
+use crate::statics::plate::Row;
+use crate::statics::plate::greatest_pull;
+use crate::statics::plate::with_pivot_moved;
+use crate::statics::washer::Place;
+use crate::statics::washer::Washer;
+use crate::statics::washer::washer_bearing;
+
+const KIND: LinkKind = LinkKind::PostFixing;
+const NO_NUMBERS: &str =
+    "nobody wrote how many fasteners hold a post, how thick and how long they are";
+const NO_THREAD: &str = "how much of each screw sits in the framing is not known";
+
+/// The links of the post's fixing.
+pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
+    match seen.word(Item::PostFastening) {
+        Some("through bolts") => bolts(seen, wood, loads),
+        Some("lag screws" | "wood screws") => vec![screws_in_the_side(seen, wood, loads)],
+        Some("plate") => vec![plate(seen, wood, loads)],
+        Some("nails") => vec![with_pull(
+            Link::by_rule(
+                KIND,
+                "pulled out",
+                "nails draw out: they may not be relied on to hold a post against a pull",
+                "NDS 2018 §12.2.3, read second-hand; common practice",
+            ),
+            seen,
+            loads,
+        )],
+        Some("unknown") => vec![with_pull(
+            Link::hidden(
+                KIND,
+                "what holds the post",
+                "it cannot be seen: ask to lift the cover or the board at the foot of a post",
+                &[],
+            ),
+            seen,
+            loads,
+        )],
+        Some("embedded") => vec![hidden(
+            "what a post set in concrete holds cannot be told from outside: look for cracks, rust stains and standing water in the socket",
+        )],
+        Some("masonry anchors") => vec![hidden(
+            "anchors depend on the concrete or masonry around them and on the distance to its edge: somebody who knows them has to look",
+        )],
+        Some(_) => vec![hidden(
+            "no published value: a bracket's stands on its label, a weld's is for a welder or an engineer",
+        )],
+        None => vec![with_pull(
+            Link::hidden(
+                KIND,
+                "what holds the post",
+                "nobody wrote what holds the posts",
+                &[Item::PostFastening],
+            ),
+            seen,
+            loads,
+        )],
+    }
+}
+
+fn hidden(reason: &'static str) -> Link {
+    Link::hidden(KIND, "what holds the post", reason, &[])
+}
+
+/// The pull on the upper fastener of a post on the side of the framing, outward;
+/// inward the lower one is pulled, and by less.
+pub(super) fn pull(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Bounds<Worked<Force>>> {
+    let load = loads.at_the_top()?;
+    let apart = seen.there(Item::FastenerSpacing)?;
+    let height = seen.height()?;
+    let end = |covering, depth| {
+        let arm = lever_arm(height, covering, depth);
+        couple(Push::Outward, load.value, arm.value, apart)
+            .map(|couple| couple.tension)
+            .after(arm)
+            .after(load.clone())
+    };
+    let (covering, depth) = (seen.covering(), seen.depth());
+    Some(Bounds {
+        low: end(covering.low, depth.low),
+        high: end(covering.high, depth.high),
+    })
+}
+
+/// What was taken as given in the lever arm.
+pub(super) fn arm_taken(seen: &Seen<'_, '_>) -> Vec<Taken> {
+    let open = |item| seen.length(item) == Written::Nothing;
+    let mut taken = Vec::new();
+    if open(Item::DeckingThickness) {
+        taken.push(Taken::Covering);
+    }
+    if open(Item::FastenerDepth) {
+        taken.push(Taken::Depth);
+    }
+    taken
+}
+
+/// What a couple lacks.
+pub(super) fn couple_asks(seen: &Seen<'_, '_>) -> Vec<Item> {
+    let mut asks = Vec::new();
+    if seen.there(Item::FastenerSpacing).is_none() {
+        asks.push(Item::FastenerSpacing);
+    }
+    if seen.height().is_none() {
+        asks.push(Item::Height);
+    }
+    asks
+}
+
+fn with_pull(link: Link, seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
+    match pull(seen, loads) {
+        Some(demand) => link.with_demand(&demand).taking(&arm_taken(seen)),
+        None => link,
+    }
+}
+
+/// The part of a force that comes on one of several fasteners.
+fn each(force: Bounds<Worked<Force>>, count: u32) -> Bounds<Worked<Force>> {
+    if count == 1 {
+        return force;
+    }
+    let share = |of: Worked<Force>| {
+        let n = f64::from(count);
+        let inputs = [("T", of.value.into()), ("n", n.into())];
+        Worked::new("T_1", "T/n", &inputs, of.value / n, Basis::MECHANICS).after(of)
+    };
+    force.rising(share)
+}
+
+/// Half of the fasteners of a post are its upper ones.
+const fn upper(fasteners: Fasteners) -> u32 {
+    let half = fasteners.count / 2;
+    if half == 0 { 1 } else { half }
+}
+
+fn bolts(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
+    let Some(fasteners) = seen.fasteners(Item::PostFasteners) else {
+        return vec![with_pull(
+            Link::hidden(KIND, "bolts", NO_NUMBERS, &[Item::PostFasteners]),
+            seen,
+            loads,
+        )];
+    };
+    let FastenerSize::Diameter(diameter) = fasteners.size else {
+        return vec![hidden("bolts are not sold by the numbers of wood screws")];
+    };
+    if fasteners.count < 2 {
+        return vec![hidden(
+            "one bolt alone is a hinge: nothing here can be worked out for it",
+        )];
+    }
+    let diameter: Distance = diameter.to_uom();
+    let Some(demand) = pull(seen, loads) else {
+        let reason = "the pull on the upper bolt is not known";
+        return vec![Link::hidden(
+            KIND,
+            "bolts pulled",
+            reason,
+            &couple_asks(seen),
+        )];
+    };
+    let demand = each(demand, upper(fasteners));
+    let steel = Bounds::exactly(bolt_tension(diameter));
+    let mut links = vec![
+        Link::weighed(KIND, "upper bolt pulled: steel", &demand, &steel).taking(&arm_taken(seen)),
+        washer(seen, wood, diameter, &demand),
+    ];
+    links.extend(weight(seen, wood, loads, fasteners.count, diameter));
+    links
+}
+
+/// Holes are 1/16 in wider than bolts (facts/load-path.md §9, example 53).
+const HOLE: Distance = inches(1.0 / 16.0);
+
+fn washer(
+    seen: &Seen<'_, '_>,
+    wood: &Wood,
+    diameter: Distance,
+    demand: &Bounds<Worked<Force>>,
+) -> Link {
+    let case = "upper bolt pulled: washer on the wood";
+    let outside = match seen.length(Item::WasherSize) {
+        Written::There(outside) => outside,
+        Written::ThereIsNone => {
+            let reason = "no washer: a bare head sinks into the wood, and no value counts for it";
+            return Link::hidden(KIND, case, reason, &[]).with_demand(demand);
+        }
+        Written::Nothing => {
+            let reason = "nobody wrote how wide the washers are";
+            let asks = [Item::WasherSize];
+            return Link::hidden(KIND, case, reason, &asks).with_demand(demand);
+        }
+    };
+    let washer = Washer::Round {
+        outside,
+        hole: diameter + HOLE,
+    };
+    // the post runs on below the upper bolt at least to the lower one
+    let far = seen
+        .there(Item::FastenerSpacing)
+        .is_some_and(|apart| apart >= inches(3.0));
+    let places: &[Place] = if far {
+        &[Place::Within]
+    } else {
+        &[Place::NearEnd, Place::Within]
+    };
+    let mut all = Vec::new();
+    for species in wood.lumber() {
+        let Some(across) = species.perpendicular else {
+            continue;
+        };
+        for moisture in wood.moistures() {
+            let bearing = |place: &Place| washer_bearing(across.value, washer, *place, *moisture);
+            all.extend(places.iter().map(bearing));
+        }
+    }
+    match Bounds::of_worked(all) {
+        Some(capacity) if outside > diameter + HOLE => Link::weighed(KIND, case, demand, &capacity)
+            .taking(wood.taken())
+            .asking(&wood.narrows()),
+        Some(_) | None => Link::hidden(
+            KIND,
+            case,
+            "the washer is no wider than its hole",
+            &[Item::WasherSize],
+        ),
+    }
+}
+
+/// A rim or joist of 2x lumber.
+const RIM: Distance = inches(1.5);
+
+/// The weight of somebody on the rail, shared by the bolts in shear.
+fn weight(
+    seen: &Seen<'_, '_>,
+    wood: &Wood,
+    loads: Loads<'_>,
+    count: u32,
+    diameter: Distance,
+) -> Option<Link> {
+    let case = "bolts pressed down";
+    let point = loads.demand.concentrated.as_ref()?;
+    if loads.demand.direction == Direction::Level {
+        return None;
+    }
+    let inputs = [("F", point.value.into()), ("n", f64::from(count).into())];
+    let share = point.value / f64::from(count);
+    let demand = Bounds::exactly(Worked::new("V_1", "F/n", &inputs, share, Basis::MECHANICS));
+    let section = seen
+        .section(Item::PostSection)
+        .filter(|_| seen.word(Item::PostMaterial) == Some("wood"));
+    let Some((a, b)) = section else {
+        let reason = "what the posts are made of and how thick they are is not written";
+        let asks = [Item::PostMaterial, Item::PostSection];
+        return Some(Link::hidden(KIND, case, reason, &asks).with_demand(&demand));
+    };
+    let joints = wood.lumber().iter().flat_map(|species| {
+        let gravity = species.gravity.value;
+        wood.joints().map(move |service| {
+            let reference = in_shear(gravity, diameter, a.min(b)).reference();
+            let load = reference.value.load;
+            let dowel = Dowel::Bolt { diameter };
+            let seasoning = Seasoning::Seasoned;
+            lateral_allowable(load, dowel, service, seasoning, GeometryFactor::FULL)
+                .after(reference)
+        })
+    });
+    let capacity = Bounds::of_worked(joints)?;
+    Some(
+        Link::weighed(KIND, case, &demand, &capacity)
+            .taking(wood.taken())
+            .taking(&[Taken::Rim, Taken::Distances]),
+    )
+}
+
+fn in_shear(gravity: SpecificGravity, diameter: Distance, post: Distance) -> Joint {
+    let along = dowel_bearing(gravity, diameter, Angle::new::<degree>(0.0)).value;
+    let across = dowel_bearing(gravity, diameter, Angle::new::<degree>(90.0)).value;
+    Joint {
+        dowel: Dowel::Bolt { diameter },
+        main: Side {
+            bearing: along,
+            length: post,
+        },
+        side: Side {
+            bearing: across,
+            length: RIM,
+        },
+        angle: Angle::new::<degree>(90.0),
+        shear: Shear::Single,
+    }
+}
+
+/// Lags or wood screws through the post into the side of the framing.
+fn screws_in_the_side(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
+    let case = "upper screw pulled out";
+    let Some(fasteners) = seen.fasteners(Item::PostFasteners) else {
+        let link = Link::hidden(KIND, case, NO_NUMBERS, &[Item::PostFasteners]);
+        return with_pull(link, seen, loads);
+    };
+    let Some(demand) = pull(seen, loads) else {
+        let reason = "the pull on the upper screw is not known";
+        return Link::hidden(KIND, case, reason, &couple_asks(seen));
+    };
+    let demand = each(demand, upper(fasteners));
+    let into = match seen.length(Item::ThreadInFraming) {
+        Written::There(into) => Some(Bounds::exactly(into)),
+        Written::Nothing | Written::ThereIsNone => {
+            let post = seen.section(Item::PostSection);
+            fasteners.length.zip(post).map(|(length, (a, b))| {
+                let length: Distance = length.to_uom();
+                Bounds::between(a, b).falling(|post| positive(length - post))
+            })
+        }
+    };
+    let Some(into) = into else {
+        let asks = [Item::ThreadInFraming];
+        return Link::hidden(KIND, case, NO_THREAD, &asks).with_demand(&demand);
+    };
+    let gravities = wood.lumber().iter().map(|species| species.gravity.value);
+    let one = Fasteners {
+        count: 1,
+        ..fasteners
+    };
+    match held(wood, one, into, gravities) {
+        Ok(capacity) => Link::weighed(KIND, case, &demand, &capacity)
+            .taking(wood.taken())
+            .taking(&arm_taken(seen))
+            .taking(&[Taken::Thread])
+            .asking(&wood.narrows()),
+        Err(reason) => Link::hidden(KIND, case, reason, &[]).with_demand(&demand),
+    }
+}
+
+/// A plate screwed down beneath the post.
+fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
+    let case = "worst screw of the plate pulled out";
+    let Some(fasteners) = seen.fasteners(Item::PostFasteners) else {
+        return Link::hidden(KIND, case, NO_NUMBERS, &[Item::PostFasteners]);
+    };
+    let demand = match plate_pull(seen, loads, fasteners) {
+        Ok(demand) => demand,
+        Err(asks) => {
+            let reason = "the pull on the screws of the plate is not known";
+            return Link::hidden(KIND, case, reason, &asks);
+        }
+    };
+    let without =
+        |reason, asks: &[Item]| Link::hidden(KIND, case, reason, asks).with_demand(&demand);
+    let one = Fasteners {
+        count: 1,
+        ..fasteners
+    };
+    let into = into_the_floor(seen, fasteners);
+    let capacity = match (seen.word(Item::FastenedTo), into) {
+        (Some("subfloor"), into) => {
+            // nobody sees how thick the panel is beneath; the thread fills it
+            let reach = into.map_or(USUAL_SUBFLOOR, |into| into.high.min(USUAL_SUBFLOOR));
+            let inputs = [("t_panel", reach.into())];
+            let thread = Worked::new("p_t", "t_panel", &inputs, reach, Basis::MECHANICS);
+            let gravities = [PANEL_GRAVITY.value, STRUCTURAL_PANEL_GRAVITY.value];
+            pulled_out(wood, one, &Bounds::exactly(thread), gravities)
+        }
+        (Some("joist" | "blocking" | "rim board"), Some(into)) => {
+            let gravities = wood.lumber().iter().map(|species| species.gravity.value);
+            held(wood, one, into, gravities)
+        }
+        (Some("joist" | "blocking" | "rim board"), None) => {
+            return without(NO_THREAD, &[Item::ThreadInFraming]);
+        }
+        (Some(_), _) => {
+            return without("no published value for what the plate is fastened to", &[]);
+        }
+        (None, _) => {
+            return without(
+                "nobody wrote what the plate is fastened to",
+                &[Item::FastenedTo],
+            );
+        }
+    };
+    match capacity {
+        Ok(capacity) => Link::weighed(KIND, case, &demand, &capacity)
+            .taking(wood.taken())
+            .taking(if seen.has(Item::FastenedTo, "subfloor") {
+                &[Taken::Subfloor]
+            } else {
+                &[Taken::Thread]
+            })
+            .asking(&wood.narrows()),
+        Err(reason) => without(reason, &[]),
+    }
+}
+
+fn into_the_floor(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Bounds<Distance>> {
+    if let Written::There(into) = seen.length(Item::ThreadInFraming) {
+        return Some(Bounds::exactly(into));
+    }
+    let length: Distance = fasteners.length?.to_uom();
+    Some(
+        seen.covering()
+            .falling(|covering| positive(length - covering)),
+    )
+}
+
+/// Elastic shares of the rows, with the pivot at the plate's edge; at most with
+/// the pivot at the face of the post, where the plate bends.
+fn plate_pull(
+    seen: &Seen<'_, '_>,
+    loads: Loads<'_>,
+    fasteners: Fasteners,
+) -> Result<Bounds<Worked<Force>>, Vec<Item>> {
+    let missing = |items: &[Item]| Err(items.to_vec());
+    let Some(height) = seen.height() else {
+        return missing(&[Item::Height]);
+    };
+    let lengths = seen
+        .there(Item::EdgeDistance)
+        .zip(seen.there(Item::FastenerSpacing));
+    let Some((edge, apart)) = lengths else {
+        return missing(&[Item::EdgeDistance, Item::FastenerSpacing]);
+    };
+    let arm = lever_arm(height, Distance::default(), Distance::default());
+    let Some(moment) = loads.in_a_post(arm, height) else {
+        return missing(&[Item::PostSpacing]);
+    };
+    let near = fasteners.count / 2;
+    let rows = [
+        Row {
+            distance: edge,
+            count: near,
+        },
+        Row {
+            distance: edge + apart,
+            count: fasteners.count - near,
+        },
+    ];
+    let at =
+        |rows: &[Row]| greatest_pull(moment.value, rows).map(|pull| pull.after(moment.clone()));
+    let Ok(elastic) = at(&rows) else {
+        return missing(&[Item::EdgeDistance]);
+    };
+    let plate = edge * 2.0 + apart;
+    let face = seen.section(Item::PostSection).map(|(a, b)| a.min(b));
+    let inward = face.map(|face| positive(plate - face) / 2.0);
+    let bent = inward.and_then(|inward| at(&with_pivot_moved(&rows, inward)).ok());
+    let all = [Some(elastic), bent];
+    Bounds::of_worked(all.into_iter().flatten()).ok_or_else(Vec::new)
+}
+
+pub(super) fn positive(length: Distance) -> Distance {
+    length.max(Distance::default())
+}

@@ -1,0 +1,102 @@
+//! What the post is fastened to, and what holds that (facts/load-path.md §2.8, §3).
+
+use crate::evaluate::chain::fixing::arm_taken;
+use crate::evaluate::chain::fixing::pull;
+use crate::evaluate::chain::link::Link;
+use crate::evaluate::chain::link::LinkKind;
+use crate::evaluate::chain::load::Loads;
+use crate::evaluate::chain::seen::Seen;
+use crate::items::Item;
+
+const MEMBER: LinkKind = LinkKind::Framing;
+const CONNECTION: LinkKind = LinkKind::FramingConnection;
+
+/// The links below the post's fixing.
+pub(super) fn links(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<Link> {
+    let alone = |link: Link| vec![link];
+    match seen.word(Item::FastenedTo) {
+        Some("drywall only") => alone(Link::by_rule(
+            MEMBER,
+            "drywall only",
+            "plaster board is no load path: it crumbles, and anchors in it are rated for things that hang",
+            "facts of home-repair pages, read second-hand; common practice",
+        )),
+        Some("subfloor") => alone(Link::by_rule(
+            MEMBER,
+            "subfloor or decking boards only",
+            "no framing is reached: screws in floor boards alone give way long before the load that rules ask",
+            "wood design standard, withdrawal from panels; researchers call posts fastened to boards dangerous",
+        )),
+        Some("rim board") => vec![connection(seen, loads, EndGrain::ByRule)],
+        Some("joist" | "blocking") => vec![connection(seen, loads, EndGrain::Open)],
+        Some("concrete" | "masonry") => alone(Link::hidden(
+            MEMBER,
+            "concrete or masonry",
+            "its strength and the distance to its edge decide: somebody who knows anchors has to look",
+            &[],
+        )),
+        Some("stud") => alone(Link::hidden(
+            MEMBER,
+            "stud",
+            "no method here for a stud that is pulled sideways",
+            &[],
+        )),
+        Some(_) => alone(Link::hidden(
+            MEMBER,
+            "what the post is fastened to",
+            "it cannot be seen: look from below, or ask to lift a board",
+            &[],
+        )),
+        None => alone(Link::hidden(
+            MEMBER,
+            "what the post is fastened to",
+            "nobody wrote what the posts are fastened to",
+            &[Item::FastenedTo],
+        )),
+    }
+}
+
+/// What nails or screws into end grain mean for the member.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum EndGrain {
+    /// The pull of the upper fastener lands on them.
+    ByRule,
+    /// A joist may run along the pull.
+    Open,
+}
+
+fn connection(seen: &Seen<'_, '_>, loads: Loads<'_>, end_grain: EndGrain) -> Link {
+    let case = "pulled away from the joists";
+    let hidden = |reason, asks: &[Item]| Link::hidden(CONNECTION, case, reason, asks);
+    let link = match seen.word(Item::FramingHeldBy) {
+        Some("nails into end grain" | "screws into end grain") if end_grain == EndGrain::ByRule => {
+            Link::by_rule(
+                CONNECTION,
+                case,
+                "the rim board hangs on nails or screws in the ends of the joists, and those may not be counted against a pull",
+                "NDS 2018 §12.2.2.3 and §12.2.3.3, read second-hand; in tests the rim peeled off at 237 lb on average",
+            )
+        }
+        Some("nails into end grain" | "screws into end grain") => hidden(
+            "whether the pull lands on the nails depends on which way the joist runs",
+            &[],
+        ),
+        Some("tension tie") => hidden(
+            "what a tie carries stands on its label; compare it with the load given here",
+            &[],
+        ),
+        Some("blocking" | "hangers") => hidden(
+            "no published value: blocking split in tests below 500 lb; somebody who builds decks has to look",
+            &[],
+        ),
+        Some(_) => hidden("it cannot be seen: look from below, behind the post", &[]),
+        None => hidden(
+            "nobody wrote what holds the joist or rim board",
+            &[Item::FramingHeldBy],
+        ),
+    };
+    match pull(seen, loads) {
+        Some(demand) => link.with_demand(&demand).taking(&arm_taken(seen)),
+        None => link,
+    }
+}

@@ -1,0 +1,138 @@
+//! The chain of one guard under one rule's loads.
+
+use crate::evaluate::chain::fixing;
+use crate::evaluate::chain::framing;
+use crate::evaluate::chain::infill;
+use crate::evaluate::chain::link::Chain;
+use crate::evaluate::chain::link::Hidden;
+use crate::evaluate::chain::link::Link;
+use crate::evaluate::chain::link::LinkFinding;
+use crate::evaluate::chain::link::LinkKind;
+use crate::evaluate::chain::load::Loads;
+use crate::evaluate::chain::post;
+use crate::evaluate::chain::pull;
+use crate::evaluate::chain::rail;
+use crate::evaluate::chain::seen::Seen;
+use crate::evaluate::chain::service::Wood;
+use crate::evaluate::scene::Scene;
+use crate::items::Item;
+use crate::measure::Moment;
+use crate::rules::LoadBasis;
+use crate::rules::LoadDemand;
+use crate::rules::Member;
+
+/// Follows the load from the infill and the rail down to the framing.
+pub(in crate::evaluate) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
+    let seen = Seen::of(scene);
+    let wood = Wood::of(&seen);
+    let loads = Loads {
+        demand,
+        spacing: seen.there(Item::PostSpacing),
+    };
+    let mut links = infill::links(&seen, &wood, loads);
+    links.extend(rail::links(&seen, &wood, loads));
+    links.push(rail::end(&seen, &wood, loads));
+    links.extend(post::links(&seen, &wood, loads));
+    links.extend(fixing::links(&seen, &wood, loads));
+    links.extend(framing::links(&seen, loads));
+    for link in &mut links {
+        all_of_the_load(link, loads);
+        condition(link, &seen);
+    }
+    if demand.basis == LoadBasis::Characteristic {
+        links.iter_mut().for_each(demand_only);
+    }
+    links.extend(pull::link(&seen));
+    let written = seen.anything();
+    if !written {
+        // a list of what nobody wrote would only bury the rest
+        links.clear();
+    }
+    Chain {
+        basis: demand.basis,
+        units: seen.units(),
+        links,
+        written,
+        moments: moments(&seen, loads),
+    }
+}
+
+fn moments(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<(Member, Moment)> {
+    let infill = infill::on_one(seen, loads).map(|(moment, _)| moment);
+    [
+        (Member::Infill, infill),
+        (Member::Post, post::moment(seen, loads)),
+        (Member::Rail, rail::moment(loads)),
+    ]
+    .into_iter()
+    .filter_map(|(member, moment)| Some((member, moment?.value)))
+    .collect()
+}
+
+fn not_measured(link: &mut Link, reason: &'static str, asks: &[Item]) {
+    link.finding = LinkFinding::NotMeasured(Hidden { reason });
+    link.asks.extend_from_slice(asks);
+    link.ratio = None;
+}
+
+/// Where a load along the top needs a spacing that nobody wrote, the demand may
+/// be greater than the one worked out: only a shortfall can be told.
+fn all_of_the_load(link: &mut Link, loads: Loads<'_>) {
+    let bears = matches!(
+        link.kind,
+        LinkKind::FramingConnection | LinkKind::Post | LinkKind::PostFixing | LinkKind::RailEnd
+    );
+    let open = matches!(
+        link.finding,
+        LinkFinding::NoShortfall | LinkFinding::TooClose
+    );
+    if bears && open && loads.lacks_spacing() {
+        let reason = "the load along the top depends on how far apart the posts are";
+        not_measured(link, reason, &[Item::PostSpacing]);
+    }
+}
+
+/// Sound wood and metal are what the numbers hold for: a link shows no shortfall
+/// only where somebody looked.
+fn condition(link: &mut Link, seen: &Seen<'_, '_>) {
+    let rotten = seen.has(Item::Condition, "rot");
+    let open = matches!(
+        link.finding,
+        LinkFinding::NoShortfall | LinkFinding::TooClose
+    );
+    if rotten && open && link.kind == LinkKind::PostFixing {
+        return not_measured(link, "rotten wood: no number can be trusted", &[]);
+    }
+    if link.finding != LinkFinding::NoShortfall {
+        return;
+    }
+    let weakened = seen
+        .words(Item::Condition)
+        .any(|word| matches!(word, "cracks" | "deep rust" | "rot"));
+    let looked = seen
+        .words(Item::Condition)
+        .any(|word| !matches!(word, "dry" | "wet"));
+    let notch_unknown = seen.word(Item::NotchedPost).is_none() && link.kind == LinkKind::Post;
+    if weakened {
+        let reason = "cracks, deep rust or rot take strength that no number here counts";
+        not_measured(link, reason, &[]);
+    } else if !looked {
+        let reason = "nobody wrote whether there is rot, rust or a crack";
+        not_measured(link, reason, &[Item::Condition]);
+    } else if notch_unknown {
+        let reason = "nobody wrote whether the post is notched where it is fixed";
+        not_measured(link, reason, &[Item::NotchedPost]);
+    }
+}
+
+/// Characteristic loads are never compared with allowable capacities.
+fn demand_only(link: &mut Link) {
+    link.capacity = None;
+    link.ratio = None;
+    link.steps.truncate(1);
+    if !matches!(link.finding, LinkFinding::ByRule(_)) {
+        let reason = "this rule's loads are characteristic ones: what the link can take has to come from the same country's design code";
+        link.finding = LinkFinding::NotMeasured(Hidden { reason });
+        link.asks.clear();
+    }
+}

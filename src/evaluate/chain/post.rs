@@ -1,0 +1,132 @@
+//! The post itself (facts/load-path.md §1.2, §2.2).
+
+use crate::evaluate::chain::bend;
+use crate::evaluate::chain::bend::Share;
+use crate::evaluate::chain::fixing::arm_taken;
+use crate::evaluate::chain::link::Link;
+use crate::evaluate::chain::link::LinkFinding;
+use crate::evaluate::chain::link::LinkKind;
+use crate::evaluate::chain::link::Ruled;
+use crate::evaluate::chain::link::Taken;
+use crate::evaluate::chain::load::Loads;
+use crate::evaluate::chain::seen::Seen;
+use crate::evaluate::chain::service::Wood;
+use crate::evaluate::chain::wood;
+use crate::items::Item;
+use crate::measure::Distance;
+use crate::measure::Moment;
+use crate::statics::Bounds;
+use crate::statics::Worked;
+use crate::statics::demand::lever_arm;
+
+const KIND: LinkKind = LinkKind::Post;
+const BENDING: &str = "bending above its fixing";
+
+const ROT: Ruled = Ruled {
+    reason: "rotten wood: no number can be trusted, and the fixings have lost their hold",
+    source: "news advice and trade checklists, read second-hand",
+};
+
+const NOTCH: Ruled = Ruled {
+    reason: "a post notched where it is fixed: half a notch leaves a quarter of the bending strength, and notched posts on lag screws failed in tests at 178 lb on average",
+    source: "tests of guard posts (Loferski, Albright, Woeste), published from 2005 on",
+};
+
+/// Where the fixing holds the post: on the side of the framing, or at the floor.
+fn on_the_side(seen: &Seen<'_, '_>) -> Option<bool> {
+    match seen.word(Item::PostFastening)? {
+        "through bolts" | "lag screws" | "wood screws" | "nails" => Some(true),
+        "plate" | "embedded" | "welded" | "bracket" => Some(false),
+        _ => None,
+    }
+}
+
+/// The moment above the fixing: at the framing's top, or at the floor.
+fn demand(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Bounds<Worked<Moment>>> {
+    let height = seen.height()?;
+    let at = |covering| loads.in_a_post(lever_arm(height, covering, Distance::default()), height);
+    let covering = seen.covering();
+    let covering = match on_the_side(seen) {
+        Some(true) => covering,
+        Some(false) => Bounds::exactly(Distance::default()),
+        None => Bounds {
+            low: Distance::default(),
+            ..covering
+        },
+    };
+    Some(Bounds {
+        low: at(covering.low)?,
+        high: at(covering.high)?,
+    })
+}
+
+/// The greatest moment at the fastener that resists.
+pub(super) fn moment(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Worked<Moment>> {
+    let height = seen.height()?;
+    let arm = if on_the_side(seen) == Some(false) {
+        lever_arm(height, Distance::default(), Distance::default())
+    } else {
+        lever_arm(height, seen.covering().high, seen.depth().high)
+    };
+    loads.in_a_post(arm, height)
+}
+
+/// The links of the post.
+pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
+    let Some(demand) = demand(seen, loads) else {
+        let reason = "how high the rail is, or how far apart the posts are, is not written";
+        let asks = [Item::Height, Item::PostSpacing];
+        let link = Link::hidden(KIND, BENDING, reason, &asks);
+        return vec![ruled(seen, link)];
+    };
+    let left = if seen.has(Item::NotchedPost, "yes") {
+        Share::Half
+    } else {
+        Share::Whole
+    };
+    let mut links = Vec::new();
+    let bending = match bend::post(seen, wood, left) {
+        Ok((capacity, taken)) => Link::weighed(KIND, BENDING, &demand, &capacity)
+            .taking(&taken)
+            .asking(&wood.narrows()),
+        Err(no) => Link::hidden(KIND, BENDING, no.reason, &no.asks).with_demand(&demand),
+    };
+    let mut taken = arm_taken(seen);
+    taken.retain(|taken| *taken == Taken::Covering && on_the_side(seen) != Some(false));
+    if left == Share::Half {
+        taken.push(Taken::NotchHalf);
+    }
+    links.push(ruled(seen, bending.taking(&taken)));
+    if left == Share::Whole && !seen.has(Item::Condition, "rot") {
+        links.extend(shear(seen, wood, loads));
+    }
+    links
+}
+
+/// What is seen of the post decides before any number.
+fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
+    if seen.has(Item::Condition, "rot") {
+        let rotten = Link::bare(KIND, link.case, LinkFinding::ByRule(ROT));
+        return Link {
+            demand: link.demand,
+            ..rotten
+        };
+    }
+    if seen.has(Item::NotchedPost, "yes") {
+        return Link {
+            finding: LinkFinding::ByRule(NOTCH),
+            ..link
+        };
+    }
+    link
+}
+
+fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
+    let (a, b) = seen.section(Item::PostSection)?;
+    if seen.word(Item::PostMaterial) != Some("wood") {
+        return None;
+    }
+    let demand = Bounds::exactly(loads.at_the_top()?);
+    let capacity = wood::shear(wood, a, b)?;
+    Some(Link::weighed(KIND, "shear", &demand, &capacity).taking(wood.taken()))
+}

@@ -1,0 +1,135 @@
+//! What holds a guard up, as a short table.
+
+use crate::evaluate::Chain;
+use crate::evaluate::Finding;
+use crate::evaluate::Link;
+use crate::items::Verdict;
+use crate::report::Entry;
+use crate::report::one_line;
+use crate::report::palette;
+use crate::report::strength;
+use crate::report::wrap::hanging;
+use crate::statics::Amount;
+use crate::statics::Units;
+
+/// How wide the columns of the table are.
+const LINK: usize = 22;
+const LOAD: usize = 17;
+const TAKES: usize = 18;
+const SO: usize = 19;
+
+/// The load paths of a guard; one short line where nothing is known of what holds it.
+pub(super) fn section(lines: &mut Vec<String>, entry: &Entry<'_>) {
+    let mut silent = false;
+    let mut told = false;
+    for finding in &entry.judged.findings {
+        let applies = finding.verdict != Verdict::DoesNotApply;
+        let Some(chain) = finding.chain.as_deref().filter(|_| applies) else {
+            continue;
+        };
+        if chain.written {
+            of_rule(lines, finding, chain);
+            told = true;
+        } else {
+            silent = true;
+        }
+    }
+    if silent && !told {
+        lines.push(String::new());
+        let text = "Strength not judged: nothing known about what holds the posts; how to look: guardrule items post-fastening.";
+        lines.push(hanging("  ", text));
+    }
+}
+
+fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
+    lines.push(String::new());
+    lines.push(format!(
+        "  {}",
+        palette::heading("What holds it up (indicative: a licensed engineer decides)")
+    ));
+    let loads = format!(
+        "Loads: {}, by {} ({}).",
+        strength::loads(finding),
+        one_line(&finding.ruleset.id),
+        one_line(&finding.rule.clause)
+    );
+    lines.push(hanging("    ", &loads));
+    lines.push(String::new());
+    lines.extend(row(["Link", "Load on it", "It can take", "So"]));
+    for link in &chain.links {
+        let demand = link
+            .demand
+            .map(|demand| strength::range(demand, chain.units));
+        let capacity = link
+            .capacity
+            .map(|capacity| strength::range(capacity, chain.units));
+        let cells = [
+            &strength::name(link),
+            demand.as_deref().unwrap_or("-"),
+            capacity.as_deref().unwrap_or("-"),
+            strength::verdict(link),
+        ];
+        lines.extend(row(cells));
+    }
+    let moment = |link: &Link| matches!(link.demand.map(|d| d.high), Some(Amount::Moment(_)));
+    if chain.links.iter().any(moment) {
+        let says = match chain.units {
+            Units::Customary => "lb·in: pounds times the inches of its lever.",
+            Units::Metric => "N·m: newtons times the metres of its lever.",
+        };
+        lines.push(hanging("    ", says));
+    }
+    lines.push(String::new());
+    if let Some(weakest) = strength::weakest(chain) {
+        lines.push(hanging("    ", &weakest));
+    }
+    for link in &chain.links {
+        lines.extend(remark(link));
+    }
+    if let Some(taken) = strength::taken(chain) {
+        lines.push(hanging("    ", &taken));
+    }
+}
+
+/// Why a link has no number and what to look at next.
+fn remark(link: &Link) -> Option<String> {
+    let parts: Vec<String> = [strength::why(link), strength::next(link)]
+        .into_iter()
+        .flatten()
+        .collect();
+    if parts.is_empty() {
+        return None;
+    }
+    let text = format!("{}: {}.", strength::name(link), parts.join("; "));
+    Some(hanging("    - ", &text))
+}
+
+/// A row of the table; long cells run on below.
+fn row(cells: [&str; 4]) -> Vec<String> {
+    let columns = [
+        (cells[0], LINK),
+        (cells[1], LOAD),
+        (cells[2], TAKES),
+        (cells[3], SO),
+    ];
+    let wrapped: Vec<Vec<String>> = columns
+        .iter()
+        .map(|(text, width)| {
+            let lines = textwrap::wrap(text, width - 1);
+            lines.into_iter().map(|line| line.into_owned()).collect()
+        })
+        .collect();
+    let height = wrapped.iter().map(Vec::len).max().unwrap_or(0);
+    (0..height)
+        .map(|at| {
+            let mut line = "    ".to_owned();
+            for (cell, (_, width)) in wrapped.iter().zip(columns) {
+                let part = cell.get(at).map_or("", String::as_str);
+                let pad = width.saturating_sub(textwrap::core::display_width(part));
+                line.push_str(part);
+                line.push_str(&" ".repeat(pad));
+            }
+            line.trim_end().to_owned()
+        })
+        .collect()
+}
