@@ -66,9 +66,15 @@ pub(super) fn item_of(text: &str) -> Result<Item, Vec<&'static str>> {
     let begins: Vec<Item> = Item::all()
         .filter(|item| !text.is_empty() && item.name().starts_with(&text))
         .collect();
-    match begins.as_slice() {
-        [one] => Ok(*one),
-        several => Err(several.iter().map(|item| item.name()).collect()),
+    // `hei` means the height rather than the height above a seat
+    let of_all = |short: &&Item| {
+        begins
+            .iter()
+            .all(|other| other.name().starts_with(short.name()))
+    };
+    match begins.iter().find(of_all) {
+        Some(one) => Ok(*one),
+        None => Err(begins.iter().map(|item| item.name()).collect()),
     }
 }
 
@@ -108,7 +114,9 @@ mod tests {
     fn an_item_is_known_by_its_beginning() {
         assert_eq!(item_of("hei"), Ok(Item::Height));
         assert_eq!(item_of("Bottom-Gap"), Ok(Item::BottomGap));
-        assert_eq!(item_of("hand"), Err(vec!["handrail", "handrail height"]));
+        assert_eq!(item_of("hand"), Ok(Item::Handrail));
+        assert_eq!(item_of("infil"), Ok(Item::Infill));
+        assert_eq!(item_of("fast").map_err(|names| names.len()), Err(3));
         assert_eq!(item_of("zzz"), Err(Vec::new()));
     }
 }
