@@ -383,6 +383,8 @@ pub struct Question {
     pub item: Item,
     /// How many findings wait for it.
     pub findings: usize,
+    /// Whether the load path alone waits for it.
+    pub of_strength: bool,
 }
 
 /// A hazard's verdicts: by law, and by guidance. `None` where no chosen rule asks.

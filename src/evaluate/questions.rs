@@ -62,6 +62,7 @@ fn questions(all: &[Finding<'_>]) -> Vec<Question> {
         .map(|(waits, item)| Question {
             item,
             findings: waits.findings,
+            of_strength: !waits.beyond_strength,
         })
         .collect()
 }

@@ -74,8 +74,12 @@ impl<'r> Walk<'r> {
                 self.no_ball.extend(self.key(item));
             }
             (_, Topic::Ball(item, size)) => self.read_ball(item, &size, text, said),
-            (_, Topic::Item(item)) if text.is_empty() => self.skipped.extend(self.key(item)),
+            (_, Topic::Item(item)) if text.is_empty() => self.pass_over(item),
             (_, Topic::Item(item)) => {
+                if self.begins_strength(item) {
+                    self.strength
+                        .extend(self.here.as_ref().map(Place::compared));
+                }
                 let how = self.how_for(item);
                 self.read(item, text, how, said);
             }
@@ -87,6 +91,18 @@ impl<'r> Walk<'r> {
                 | Topic::Unit(_)
                 | Topic::Unlikely(_),
             ) => {}
+        }
+    }
+
+    /// Not to be asked again here; nor what follows, where this was the first of
+    /// what only strength wants to know.
+    fn pass_over(&mut self, item: Item) {
+        if self.begins_strength(item) {
+            let all = Item::LOAD_PATH.iter().filter_map(|item| self.key(*item));
+            let all: Vec<(Place, Item)> = all.collect();
+            self.skipped.extend(all);
+        } else {
+            self.skipped.extend(self.key(item));
         }
     }
 
@@ -182,9 +198,8 @@ impl<'r> Walk<'r> {
             (Focus::Next, Topic::Fact(_)) => {
                 self.facts.remove(0);
             }
-            (Focus::Next, Topic::Ball(item, _) | Topic::Item(item)) => {
-                self.skipped.extend(self.key(item));
-            }
+            (Focus::Next, Topic::Item(item)) => self.pass_over(item),
+            (Focus::Next, Topic::Ball(item, _)) => self.skipped.extend(self.key(item)),
             (Focus::Next, Topic::Name) => {
                 said.push(Said::Remark("Type finish to stop here.".to_owned()));
             }
@@ -377,8 +392,10 @@ impl<'r> Walk<'r> {
             lines.push((o.item.name().to_owned(), format!("{}{note}", o.written)));
         }
         let here = self.here.as_ref().map(Place::compared);
+        let questions = self.guard.iter().flat_map(|(_, judged)| judged.questions());
+        let missed: Vec<Item> = questions.map(|question| question.item).collect();
         for (place, item) in &self.skipped {
-            if Some(place) == here.as_ref() {
+            if Some(place) == here.as_ref() && missed.contains(item) {
                 lines.push((item.name().to_owned(), "skipped".to_owned()));
             }
         }

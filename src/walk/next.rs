@@ -33,16 +33,16 @@ pub(super) fn next_item(
     if open(Item::OpeningsChecked) && rests_on_every_opening(judged, guard) {
         return Some(Item::OpeningsChecked);
     }
-    let asked: Vec<Item> = judged
-        .questions()
-        .into_iter()
-        .map(|question| question.item)
-        .filter(|item| open(item.to_owned()))
-        .collect();
-    let circumstance = asked.iter().find(|item| item.is_circumstance());
+    let mut questions = judged.questions();
+    questions.retain(|question| open(question.item));
+    // what strength alone wants to know comes last, be it a circumstance
+    let first_of_all = questions.iter().filter(|question| !question.of_strength);
+    let mut circumstances = first_of_all.map(|question| question.item);
+    let circumstance = circumstances.find(|item| item.is_circumstance());
+    let asked: Vec<Item> = questions.iter().map(|question| question.item).collect();
     if let Some(item) = circumstance {
         let place = asked.iter().find(|item| **item == Item::Place);
-        return Some(*place.unwrap_or(item));
+        return Some(place.copied().unwrap_or(item));
     }
     // any reading of a part of the guard says that there is one
     let parts = asked.iter().find(|item| **item != Item::Guard);

@@ -91,6 +91,8 @@ pub struct Walk<'r> {
     /// Facts of the survey that are still to be asked.
     pub(super) facts: Vec<Item>,
     pub(super) skipped: BTreeSet<(Place, Item)>,
+    /// Guards at which something was answered that only strength wants to know.
+    pub(super) strength: BTreeSet<Place>,
     pub(super) no_ball: BTreeSet<(Place, Item)>,
     /// How often a further reading was asked for.
     pub(super) followed: BTreeMap<(Place, Item), usize>,
@@ -123,6 +125,7 @@ impl<'r> Walk<'r> {
             focus: Focus::Next,
             facts: Vec::new(),
             skipped: BTreeSet::new(),
+            strength: BTreeSet::new(),
             no_ball: BTreeSet::new(),
             followed: BTreeMap::new(),
             history: Vec::new(),
@@ -252,10 +255,25 @@ impl<'r> Walk<'r> {
             None => Ask::item(item),
         };
         ask.so_far = so_far(guard, item);
-        let questions = judged.questions().into_iter();
-        let waiting = questions.filter(|question| question.item == item);
-        ask.waiting = waiting.map(|question| question.findings).sum();
+        let questions = judged.questions();
+        if let Some(question) = questions.iter().find(|question| question.item == item) {
+            ask.waiting = question.findings;
+        }
+        if self.begins_strength(item) {
+            ask.enter = "leave strength out".to_owned();
+        }
         ask
+    }
+
+    /// Whether this is the first thing that only strength wants to know here: who
+    /// passes over it is asked for none of the rest.
+    pub(super) fn begins_strength(&self, item: Item) -> bool {
+        let (Some(here), Some((_, judged))) = (&self.here, &self.guard) else {
+            return false;
+        };
+        let questions = judged.questions();
+        let mut of_item = questions.iter().filter(|question| question.item == item);
+        of_item.any(|question| question.of_strength) && !self.strength.contains(&here.compared())
     }
 
     /// The item that comes next here, with the size of a ball where one is to be tried.

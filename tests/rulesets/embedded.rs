@@ -274,20 +274,22 @@ fn the_examples_of_every_rule_straddle_its_limits() {
 
 #[test]
 fn how_much_is_from_memory() {
-    for (id, rules, quoted, memory, practice) in TABLE {
-        let ruleset = shipped(id);
+    let mut others = Vec::new();
+    for row in TABLE {
+        let ruleset = shipped(row.0);
         let count = |status| ruleset.rules.iter().filter(|r| r.status == status).count();
-        assert_eq!(
-            (
-                ruleset.rules.len(),
-                count(Status::Quoted),
-                count(Status::Memory),
-                count(Status::Practice)
-            ),
-            (*rules, *quoted, *memory, *practice),
-            "{id}"
+        let counted = (
+            row.0,
+            ruleset.rules.len(),
+            count(Status::Quoted),
+            count(Status::Memory),
+            count(Status::Practice),
         );
+        if counted != *row {
+            others.push(format!("{counted:?},"));
+        }
     }
+    assert!(others.is_empty(), "{}", others.join("\n"));
 }
 
 /// A rule that leaves the decision to a person never says "falls short".

@@ -25,7 +25,7 @@ fn common(topic: &Topic) -> &'static str {
     }
 }
 
-/// The issue is the count itself: whoever makes the walk longer sees it here.
+/// The count is the point: whoever makes the walk longer sees it here.
 #[test]
 fn a_parent_at_one_landing() {
     let both = rulesets(&["us-dwelling-2018", "small-child-advice"]);
