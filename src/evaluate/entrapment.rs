@@ -75,10 +75,14 @@ pub(super) fn probe<'r>(
             let step = StairTriangle::new(stair.rise, stair.going, stair.lift?).ok()?;
             let nosing = stair.nosing;
             let risers = stair.risers;
-            Box::new(move |by| match step.admits(probe, nosing, by) {
+            Box::new(move |by| {
+                let fit = step.admits(probe, nosing, by);
                 // open risers: what does not pass above the treads may pass between them
-                Fit::DoesNotPass if risers == Risers::Open => Fit::Undecided,
-                fit => fit,
+                if fit == Fit::DoesNotPass && risers == Risers::Open {
+                    Fit::Undecided
+                } else {
+                    fit
+                }
             })
         }
         Value::Age(_)
