@@ -294,12 +294,12 @@ pub(super) const POST_SPACING: Scene = Scene {
 };
 
 pub(super) const POST_SECTION: Scene = Scene {
-    caption: "A post seen from above: across both of its faces.",
+    caption: "A post, rail or baluster seen from its end: across both of its faces.",
     columns: 34,
     rows: 8,
     marks: &[
         Mark::Box(at(10, 0), at(19, 5)),
-        Label(at(13, 2), "post"),
+        Label(at(13, 2), "end"),
         span(at(10, 7), at(19, 7)),
         span(at(22, 0), at(22, 5)),
         Label(at(24, 2), "both ways"),

@@ -18,12 +18,23 @@ impl Ruleset {
     /// them where the ruleset states its years.
     #[must_use]
     pub fn items(&self) -> BTreeSet<Item> {
+        let mut items = self.items_beyond_strength();
+        if self.rules.iter().any(|rule| rule.loads().next().is_some()) {
+            items.extend(Subject::LoadPath.items());
+        }
+        items
+    }
+
+    /// As [`Ruleset::items`], without what the load path alone looks at.
+    #[must_use]
+    pub fn items_beyond_strength(&self) -> BTreeSet<Item> {
         let covers = self.covers.conditions.iter();
         let mut items: BTreeSet<Item> = covers.map(|condition| condition.item).collect();
         for rule in &self.rules {
             items.extend(rule.conditions().map(|condition| condition.item));
-            for check in &rule.checks {
-                items.extend(check.subject.items());
+            let subjects = rule.checks.iter().map(|check| check.subject);
+            for subject in subjects.filter(|subject| *subject != Subject::LoadPath) {
+                items.extend(subject.items());
             }
         }
         if self.in_force.is_some() {

@@ -16,13 +16,7 @@ use crate::report::sheet::boxes::openings;
 use crate::report::sheet::front::FOR_ALL;
 
 pub(super) fn guard(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -> Markup {
-    let asked = |group: Group| {
-        items.iter().copied().filter(move |item| {
-            let elsewhere = [Item::Guard, Item::Opening, Item::OpeningsChecked];
-            item.info().group == group && !FOR_ALL.contains(item) && !elsewhere.contains(item)
-        })
-    };
-    let is_told = |item: &Item| !is_drawn(*item);
+    let asked = |group| of_group(items, group);
     html! {
         section class="guard" {
             div class="name" {
@@ -37,21 +31,59 @@ pub(super) fn guard(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -> M
             @if items.contains(&Item::Opening) || items.contains(&Item::OpeningsChecked) {
                 (openings(sheet.rulesets))
             }
-            div class="boxes" {
-                @for group in [Group::Circumstance, Group::Measured] {
-                    @for item in asked(group).filter(|item| is_drawn(*item)) {
-                        (measured(item, sheet.rulesets))
-                    }
-                }
-            }
-            div class="row" {
-                @for item in asked(Group::Measured).filter(is_told) { (answer(item)) }
-                @for item in asked(Group::Seen) { (answer(item)) }
-            }
+            (boxes_and_words(sheet, items))
             // the name again: a longer choice of rules runs on to a second page
             p class="notes" { b { "Notes" } " to guard " (number) " of " (sheet.guards) }
         }
     }
+}
+
+/// What only strength wants to know, on a page of its own: most people leave it empty.
+pub(super) fn strength(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -> Markup {
+    html! {
+        section class="guard" {
+            h2 { "What holds up guard " (number) " of " (sheet.guards) }
+            p {
+                "Only where its strength is to be looked into as well; leave the page out otherwise. "
+                "Write what can be seen without taking anything apart, and leave the rest empty. "
+                "Nothing is tried out on the guard: what was seen is compared with "
+                "published values, and a licensed engineer decides."
+            }
+            div class="row" {
+                @for item in of_group(items, Group::Circumstance).filter(is_told) { (answer(item)) }
+            }
+            (boxes_and_words(sheet, items))
+        }
+    }
+}
+
+/// The items of a group that have their place in the order of the table.
+fn of_group(items: &BTreeSet<Item>, group: Group) -> impl Iterator<Item = Item> {
+    items.iter().copied().filter(move |item| {
+        let elsewhere = [Item::Guard, Item::Opening, Item::OpeningsChecked];
+        item.info().group == group && !FOR_ALL.contains(item) && !elsewhere.contains(item)
+    })
+}
+
+fn boxes_and_words(sheet: &Sheet<'_>, items: &BTreeSet<Item>) -> Markup {
+    let asked = |group| of_group(items, group);
+    html! {
+        div class="boxes" {
+            @for group in [Group::Circumstance, Group::Measured] {
+                @for item in asked(group).filter(|item| is_drawn(*item)) {
+                    (measured(item, sheet.rulesets))
+                }
+            }
+        }
+        div class="row" {
+            @for item in asked(Group::Measured).filter(is_told) { (answer(item)) }
+            @for item in asked(Group::Seen) { (answer(item)) }
+        }
+    }
+}
+
+fn is_told(item: &Item) -> bool {
+    !is_drawn(*item)
 }
 
 /// Whether a tape is laid: such an item has a box with a drawing.

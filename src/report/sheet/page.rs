@@ -13,6 +13,7 @@ use crate::items::Item;
 use crate::report::sheet::back::back;
 use crate::report::sheet::front::front;
 use crate::report::sheet::guard::guard;
+use crate::report::sheet::guard::strength;
 use crate::rules::Ruleset;
 
 /// How the page is laid out; it holds no `<`, since it stands as it is in the page.
@@ -55,6 +56,12 @@ impl Sheet<'_> {
     pub(super) fn items(&self) -> BTreeSet<Item> {
         self.rulesets.iter().flat_map(Ruleset::items).collect()
     }
+
+    /// Those of them that are asked for beyond strength.
+    fn items_beyond_strength(&self) -> BTreeSet<Item> {
+        let rulesets = self.rulesets.iter();
+        rulesets.flat_map(Ruleset::items_beyond_strength).collect()
+    }
 }
 
 /// Writes the sheet as one HTML file without scripts or anything from outside.
@@ -63,6 +70,8 @@ impl Sheet<'_> {
 /// Those of `out`.
 pub fn sheet(out: &mut dyn Write, sheet: &Sheet<'_>) -> io::Result<()> {
     let items = sheet.items();
+    let main = sheet.items_beyond_strength();
+    let of_strength: BTreeSet<Item> = items.difference(&main).copied().collect();
     let page = html! {
         (DOCTYPE)
         html lang="en" {
@@ -73,7 +82,10 @@ pub fn sheet(out: &mut dyn Write, sheet: &Sheet<'_>) -> io::Result<()> {
             }
             body {
                 (front(sheet, &items))
-                @for number in 1..=sheet.guards.get() { (guard(sheet, &items, number)) }
+                @for number in 1..=sheet.guards.get() {
+                    (guard(sheet, &main, number))
+                    @if !of_strength.is_empty() { (strength(sheet, &of_strength, number)) }
+                }
                 (back(sheet.rulesets))
             }
         }
