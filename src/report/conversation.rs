@@ -4,7 +4,7 @@ use crate::evaluate::DEFERRAL;
 use crate::evaluate::Finding;
 use crate::evaluate::GENERAL;
 use crate::evaluate::Judged;
-use crate::items::Item;
+use crate::evaluate::Question;
 use crate::items::Verdict;
 use crate::report::advice;
 use crate::report::one_line;
@@ -180,13 +180,30 @@ fn capital(text: &str) -> String {
     first.into_iter().flatten().chain(letters).collect()
 }
 
-fn done(place: &Place, open: &[Item], verdict: Verdict) -> String {
+/// What is still to be found out; what strength alone wants to know in a few words.
+fn listed(open: &[Question]) -> String {
+    let (of_strength, others): (Vec<&Question>, Vec<&Question>) =
+        open.iter().partition(|q| q.of_strength);
+    let names = others
+        .iter()
+        .map(|question| question.item.name().to_owned());
+    let mut parts: Vec<String> = names.collect();
+    match of_strength.as_slice() {
+        [] => {}
+        [one] => parts.push(format!("for strength {}", one.item)),
+        [one, rest @ ..] => {
+            parts.push(format!("for strength {} and {} more", one.item, rest.len()))
+        }
+    }
+    parts.join(", ")
+}
+
+fn done(place: &Place, open: &[Question], verdict: Verdict) -> String {
     let mut text = format!("{}: ", one_line(&place.says()));
     if open.is_empty() {
         text.push_str("nothing more to find out for these rules.");
     } else {
-        let open: Vec<&str> = open.iter().map(|item| item.name()).collect();
-        let left = format!("left open: {}. again asks once more.", open.join(", "));
+        let left = format!("left open: {}. again asks once more.", listed(open));
         text.push_str(&left);
     }
     text.push_str(match verdict {
@@ -284,8 +301,7 @@ fn live(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> Stri
     }
     let open = judged.questions();
     if !open.is_empty() {
-        let names: Vec<&str> = open.iter().map(|question| question.item.name()).collect();
-        let text = format!("Still to find out: {}.", names.join(", "));
+        let text = format!("Still to find out: {}.", listed(&open));
         lines.push(palette::aside(&hanging_in(width, "  ", &text)));
     }
     lines.join("\n")

@@ -328,7 +328,7 @@ impl<'r> Walk<'r> {
         self.facts.clear();
         self.focus = Focus::Next;
         if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
-            let open = judged.questions().iter().map(|q| q.item).collect();
+            let open = judged.questions();
             said.push(Said::Done(place, open, judged.verdict));
         }
     }

@@ -1,6 +1,7 @@
 //! What became of an answer.
 
 use crate::evaluate::Judged;
+use crate::evaluate::Question;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::survey::Guard;
@@ -12,7 +13,7 @@ pub enum Said<'r> {
     /// Items that were taken over from another guard, as written.
     Copied(Place, Vec<(Item, String)>),
     /// A guard with nothing left to ask: what stays open there, and its verdict.
-    Done(Place, Vec<Item>, Verdict),
+    Done(Place, Vec<Question>, Verdict),
     /// The commands.
     Help,
     /// What is written so far: what it is of, and as written.

@@ -383,7 +383,7 @@ impl<'r> Walk<'r> {
             return;
         }
         if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
-            let open = judged.questions().iter().map(|q| q.item).collect();
+            let open = judged.questions();
             said.push(Said::Done(place, open, judged.verdict));
         }
     }

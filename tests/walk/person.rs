@@ -156,6 +156,7 @@ proptest! {
             let line = line(&ask.topic, pick);
             for said in walk.answer(&line) {
                 if let Said::Done(place, open, _) = said {
+                    let open: Vec<Item> = open.iter().map(|question| question.item).collect();
                     let missing = missing(walk.text(), &place, &rulesets);
                     let unsaid: Vec<_> = missing.iter().filter(|item| !open.contains(item)).collect();
                     prop_assert!(unsaid.is_empty(), "{unsaid:?}\n{}", walk.text());
