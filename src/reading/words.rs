@@ -73,6 +73,10 @@ pub(super) fn none_refused(cursor: &Cursor<'_>, item: Item) -> ReadingError {
     let zero = matches!(info.kind, Kind::Length | Kind::Opening) && info.zero_allowed;
     let help = if zero {
         "write 0 in if that is what you measured, or not reached where you could not".to_owned()
+    } else if item == Item::Height {
+        format!(
+            "write {example}; where there is no guard at all, write none for the item guard (in a table: in a column called railing)"
+        )
     } else {
         format!("write {example}, or not reached where you could not look")
     };

@@ -8,6 +8,7 @@ use std::io::Write;
 
 use crate::evaluate::DEFERRAL;
 use crate::evaluate::GENERAL;
+use crate::evaluate::TONIGHT;
 use crate::evaluate::guard_cautions;
 use crate::evaluate::leave_outs;
 use crate::items::Verdict;
@@ -120,6 +121,10 @@ impl<'a, W: Write> Text<'a, W> {
         if loud > AT_THE_TOP {
             let rest = format!("{} more below, worst first.", loud - AT_THE_TOP);
             writeln!(self.out, "{}", hanging("     ", &rest))?;
+        }
+        if self.cautions.index.contains_key(TONIGHT) {
+            let text = "keep children away from what falls short or moves: close the way to it, or put up a temporary barrier that cannot be climbed.";
+            writeln!(self.out, "{}", hanging("Tonight: ", text))?;
         }
         writeln!(self.out)?;
         if self.guards.is_empty() {
