@@ -119,12 +119,7 @@ fn cannot_be_zero(cursor: &Cursor<'_>, info: &ItemInfo, span: Range<usize>) -> R
 }
 
 /// Adds a caution where a length lies outside of what is usual.
-pub(super) fn question(
-    cursor: &mut Cursor<'_>,
-    info: &ItemInfo,
-    settled: &Settled,
-    bound: Bound,
-) {
+pub(super) fn question(cursor: &mut Cursor<'_>, info: &ItemInfo, settled: &Settled, bound: Bound) {
     let Some((low, high)) = info.usual else {
         return;
     };
@@ -170,7 +165,10 @@ fn refuse_thousands(
     let (Some(number), Some((low, high))) = (&settled.number, info.usual) else {
         return Ok(());
     };
-    let fine = matches!(settled.unit, LengthUnit::Centimetre | LengthUnit::Millimetre);
+    let fine = matches!(
+        settled.unit,
+        LengthUnit::Centimetre | LengthUnit::Millimetre
+    );
     let Some((whole, decimals)) = cursor.slice(number.span.clone()).split_once('.') else {
         return Ok(());
     };

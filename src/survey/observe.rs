@@ -198,11 +198,18 @@ fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item
 /// The unit in which a bare number would be a usual reading: inches, unless
 /// only another one makes sense.
 fn likely_unit(item: Item, text: &str) -> (&'static str, &'static str) {
-    let known = [("in", "inches"), ("mm", "millimetres"), ("cm", "centimetres")];
+    let known = [
+        ("in", "inches"),
+        ("mm", "millimetres"),
+        ("cm", "centimetres"),
+    ];
     let usual = |symbol: &str| {
         parse(item, &format!("{text} {symbol}"), None).is_ok_and(|read| read.cautions.is_empty())
     };
-    known.into_iter().find(|(symbol, _)| usual(symbol)).unwrap_or(known[0])
+    known
+        .into_iter()
+        .find(|(symbol, _)| usual(symbol))
+        .unwrap_or(known[0])
 }
 
 /// Why an item does not belong into a row.

@@ -474,7 +474,11 @@ impl Scan {
 fn no_guard_in_unit(names: &Names, unit: NameId, file: &Arc<str>) -> Unplaced {
     let written = names.written(unit);
     let (what, name, mark) = if written.is_empty() {
-        ("building", names.written(names.parent(unit)), Mark::Building)
+        (
+            "building",
+            names.written(names.parent(unit)),
+            Mark::Building,
+        )
     } else {
         ("unit", written, Mark::Unit)
     };

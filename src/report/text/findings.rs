@@ -6,6 +6,7 @@ use std::cmp::Reverse;
 use crate::evaluate::Authority;
 use crate::evaluate::Finding;
 use crate::evaluate::LimitShown;
+use crate::evaluate::Operator;
 use crate::evaluate::Reason;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -177,8 +178,9 @@ pub(in crate::report) fn compared(finding: &Finding<'_>, guard: &Guard) -> Strin
 /// What is asked, for who measured in the other system: `at least 36 in (914.4 mm)`.
 fn in_own_units(limit: &LimitShown<'_>, own: LengthUnit) -> String {
     let says = limit.says();
+    let of_two = limit.operator == Operator::NotWithin;
     match (limit.value, limit.unit) {
-        (Some(value), Some(unit)) if unit.is_imperial() != own.is_imperial() => {
+        (Some(value), Some(unit)) if !of_two && unit.is_imperial() != own.is_imperial() => {
             let both = format!("{} ({})", limit.written, value.readable(own));
             says.replacen(&*limit.written, &both, 1)
         }
