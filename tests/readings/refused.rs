@@ -61,6 +61,7 @@ const REFUSED: &[(Item, &[&str])] = &[
             "36 in high",
             "36 in approx",
             "about 36",
+            "no railing",
             "36-ish",
             "36 in or so",
             "1.05E2",
@@ -172,7 +173,8 @@ const REFUSED: &[(Item, &[&str])] = &[
         ],
     ),
     (Item::Drop, &["9", "none", "below 8 ft", "reaches 8 ft"]),
-    (Item::Place, &["none", "stiar", "garden"]),
+    (Item::Place, &["none", "stiar", "garden", "back porch"]),
+    (Item::Paint, &["not sound"]),
     (
         Item::StairTriangle,
         &[
