@@ -177,13 +177,10 @@ fn at_a_step(step: &StairReading) -> Result<StairTriangle, Refusal> {
                 .to_owned(),
         });
     };
-    StairTriangle::new(step.rise, step.going, lift)
-        .and_then(|triangle| triangle.with_nosing(step.nosing, step.nosing_thickness))
-        .map(|triangle| triangle.with_risers(step.risers))
-        .map_err(|error| Refusal {
-            message: error.to_string(),
-            help: "try a ball in the hand".to_owned(),
-        })
+    step.triangle(lift).map_err(|error| Refusal {
+        message: error.to_string(),
+        help: "try a ball in the hand".to_owned(),
+    })
 }
 
 fn origin(shape: &Shape) -> &'static str {

@@ -170,12 +170,7 @@ impl StairTriangle {
     /// The largest circle with closed risers, between two bounds, whatever it touches;
     /// counted from where tread and riser meet.
     pub(super) fn circle(self) -> Option<Certified> {
-        let (thick, thin) = if self.thickness.is_some() || self.overhang == Length::ZERO {
-            (self, self)
-        } else {
-            // without the overhang the hole is a part of what it is with any
-            (self.without_nosing(), self.with_thickness(THINNEST))
-        };
+        let (thick, thin) = self.with_any_nosing();
         let mut lower = thick.circle_of_one()?;
         if thin != thick {
             lower.upper_mm = thin.circle_of_one()?.upper_mm;
@@ -183,18 +178,46 @@ impl StairTriangle {
         Some(lower)
     }
 
-    fn without_nosing(self) -> StairTriangle {
-        StairTriangle {
+    /// Where nobody wrote how thick an overhanging nosing is, the same without it and
+    /// with the thinnest: the hole without it is a part of what it is with any.
+    fn with_any_nosing(self) -> (StairTriangle, StairTriangle) {
+        if self.thickness.is_some() || self.overhang == Length::ZERO {
+            return (self, self);
+        }
+        let without = StairTriangle {
             overhang: Length::ZERO,
             ..self
-        }
+        };
+        let thinnest = StairTriangle {
+            thickness: Some(THINNEST),
+            ..self
+        };
+        (without, thinnest)
     }
 
-    fn with_thickness(self, thickness: Length) -> StairTriangle {
-        StairTriangle {
-            thickness: Some(thickness),
-            ..self
+    /// The least and the largest that the hole can be when each of its dimensions is
+    /// longer by so much, and a nosing that much thinner; `None` where no step is left.
+    pub(super) fn enlarged(self, by: Length) -> Option<(StairTriangle, StairTriangle)> {
+        let (rise, going) = (self.rise + by, self.going + by);
+        if rise <= THINNEST || going <= Length::ZERO {
+            return None;
         }
+        let lift = (self.lift + by).max(Length::ZERO);
+        let overhang = if self.overhang == Length::ZERO {
+            Length::ZERO
+        } else {
+            (self.overhang + by).min(going - THINNEST).max(Length::ZERO)
+        };
+        let thinner = |thick: Length| (thick - by).min(rise - THINNEST).max(THINNEST);
+        let step = StairTriangle {
+            rise,
+            going,
+            lift,
+            overhang,
+            thickness: self.thickness.map(thinner),
+            ..self
+        };
+        Some(step.with_any_nosing())
     }
 
     fn circle_of_one(self) -> Option<Certified> {
@@ -258,7 +281,7 @@ impl StairTriangle {
     }
 
     /// With so many steps to either side of the middle one.
-    fn outline_of_steps(self, beside: f64) -> Vec<Corner> {
+    pub(super) fn outline_of_steps(self, beside: f64) -> Vec<Corner> {
         let (rise, going, lift) = self.floats();
         let overhang = self.overhang.nanometres_as_float();
         let thickness = self.thickness.unwrap_or(THINNEST).nanometres_as_float();
