@@ -2,13 +2,13 @@
 //! tried everywhere, infill that gives way.
 
 use crate::evaluate::Reason;
-use crate::evaluate::decide::Asks;
-use crate::evaluate::decide::Evidence;
-use crate::evaluate::decide::Outcome;
+use crate::evaluate::ask::Asks;
+use crate::evaluate::ask::Evidence;
+use crate::evaluate::ask::Outcome;
+use crate::evaluate::ask::opening_asks;
+use crate::evaluate::ask::shape_asks;
 use crate::evaluate::decide::against;
 use crate::evaluate::decide::bounds_against;
-use crate::evaluate::decide::opening_asks;
-use crate::evaluate::decide::shape_asks;
 use crate::evaluate::entrapment;
 use crate::evaluate::judgement::Judgement;
 use crate::evaluate::judgement::Reach;

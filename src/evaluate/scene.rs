@@ -6,7 +6,7 @@ use crate::evaluate::Decision;
 use crate::evaluate::Finding;
 use crate::evaluate::Options;
 use crate::evaluate::Reason;
-use crate::evaluate::decide::Evidence;
+use crate::evaluate::ask::Evidence;
 use crate::evaluate::doubt;
 use crate::geometry::ClearOpening;
 use crate::geometry::Shape;

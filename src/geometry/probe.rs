@@ -124,7 +124,7 @@ impl StairTriangle {
             },
             fit => fit,
         };
-        match (fit, self.risers()) {
+        match (fit, self.risers) {
             (Fit::DoesNotPass, Risers::Open) => Fit::Undecided,
             (fit, _) => fit,
         }
@@ -180,7 +180,7 @@ fn at_steps(probe: Probe, step: StairTriangle) -> Fit {
     const MOST: i32 = 30;
     let (rise, going, lift) = step.sides();
     if lift == Length::ZERO {
-        return if step.overhang() == Length::ZERO {
+        return if step.overhang == Length::ZERO {
             in_triangle(probe, rise, going)
         } else {
             in_outline(probe, &step.outline_of_steps(0.0), Length::ZERO)

@@ -302,7 +302,7 @@ impl StairTriangle {
     #[must_use]
     pub fn sketch(self) -> Sketch {
         let (rise, going, lift) = self.sides();
-        let overhang = mm(self.overhang());
+        let overhang = mm(self.overhang);
         let corner = |c: Corner| at(c.x_mm / 1e6 + overhang, c.y_mm / 1e6);
         let outline: Vec<Corner> = self.outline_to_draw().into_iter().map(corner).collect();
         let (mut steps, rail) = if lift == Length::ZERO {
@@ -315,7 +315,7 @@ impl StairTriangle {
         };
         let rail: Vec<Corner> = [rail.0, rail.1].into_iter().flatten().collect();
         let mut parts = vec![Part::Hole(outline)];
-        match self.risers() {
+        match self.risers {
             Risers::Closed => parts.push(Part::Edge(std::mem::take(&mut steps))),
             Risers::Open => {
                 // the treads alone
