@@ -100,17 +100,7 @@ impl<'r> Others<'_, 'r> {
         self.rules
             .iter()
             .filter(move |(_, applies)| possible(applies))
-            .flat_map(|(rule, _)| &rule.checks)
-            .filter(move |check| check.items().contains(&item))
-            .filter_map(|check| match &check.demand {
-                Demand::Opening(demand) => Some(demand),
-                Demand::Count(_)
-                | Demand::Foothold(_)
-                | Demand::Length(_)
-                | Demand::VOpening(_)
-                | Demand::Load(_)
-                | Demand::Words { .. } => None,
-            })
+            .flat_map(move |(rule, _)| rule.openings(item))
     }
 
     /// Demands with a zone on this item.

@@ -11,6 +11,7 @@ use crate::evaluate::doubt;
 use crate::geometry::ClearOpening;
 use crate::geometry::Shape;
 use crate::items::Item;
+use crate::items::ItemSet;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
 use crate::measure::StandardUncertainty;
@@ -40,8 +41,8 @@ pub(super) struct Scene<'g> {
     /// What each observation says about its own item, once somebody has asked.
     pieces: Vec<OnceCell<Piece>>,
     /// Items that the guard's own observations speak of, and those it inherits.
-    own: u128,
-    inherited: u128,
+    own: ItemSet,
+    inherited: ItemSet,
 }
 
 /// Whether the guard stands there, and how exactly it will.
@@ -134,10 +135,9 @@ impl<'g> Scene<'g> {
 
     /// As [`Guard::of`], without looking where nothing is.
     pub(super) fn of(&self, item: Item) -> impl Iterator<Item = (usize, &'g Observation)> {
-        let bit = 1 << item as u128;
-        let (start, all) = if self.own & bit != 0 {
+        let (start, all) = if self.own.contains(item) {
             (0, &*self.guard.observations)
-        } else if self.inherited & bit != 0 {
+        } else if self.inherited.contains(item) {
             let own = self.guard.observations.len();
             (own, &*self.guard.inherited.observations)
         } else {
@@ -415,10 +415,8 @@ pub(super) fn says_nothing<'r>(index: usize, observation: &Observation) -> Optio
     }
 }
 
-/// Each item as one bit.
-fn items(observations: &[Observation]) -> u128 {
-    let bit = |observation: &Observation| 1_u128 << observation.item as u128;
-    observations.iter().map(bit).fold(0, |all, bit| all | bit)
+fn items(observations: &[Observation]) -> ItemSet {
+    observations.iter().map(|one| one.item).collect()
 }
 
 fn presence(guard: &Guard) -> Presence {

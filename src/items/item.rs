@@ -140,6 +140,30 @@ pub enum Kind {
     Years,
 }
 
+impl Kind {
+    /// Whether a reading holds a length: a number without a unit may be the start of one, and
+    /// a date can only be a spreadsheet's doing.
+    #[must_use]
+    pub const fn holds_a_length(self) -> bool {
+        match self {
+            Self::Fasteners
+            | Self::Foothold
+            | Self::Graduation
+            | Self::Length
+            | Self::Opening
+            | Self::Pull
+            | Self::Section
+            | Self::StairTriangle
+            | Self::ThingToClimb
+            | Self::Tolerance
+            | Self::VOpening => true,
+            Self::Ages | Self::Count | Self::Date | Self::Text | Self::Words(_) | Self::Years => {
+                false
+            }
+        }
+    }
+}
+
 /// Where an item belongs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Group {
@@ -349,24 +373,10 @@ impl Item {
     /// The words of its list; empty for other kinds.
     #[must_use]
     pub fn words(self) -> &'static [Word] {
-        match self.info().kind {
-            Kind::Words(words) => words,
-            Kind::Ages
-            | Kind::Count
-            | Kind::Date
-            | Kind::Fasteners
-            | Kind::Foothold
-            | Kind::Graduation
-            | Kind::Length
-            | Kind::Opening
-            | Kind::Pull
-            | Kind::Section
-            | Kind::StairTriangle
-            | Kind::Text
-            | Kind::ThingToClimb
-            | Kind::Tolerance
-            | Kind::VOpening
-            | Kind::Years => &[],
+        if let Kind::Words(words) = self.info().kind {
+            words
+        } else {
+            &[]
         }
     }
 

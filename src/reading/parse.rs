@@ -15,7 +15,6 @@ use crate::reading::length::graduation;
 use crate::reading::length::length;
 use crate::reading::length::tolerance;
 use crate::reading::opening::opening;
-use crate::reading::plausible::dates_are_slips;
 use crate::reading::quantity::Context;
 use crate::reading::stair::stair_triangle;
 use crate::reading::things::footholds;
@@ -86,7 +85,9 @@ pub fn parse(
             Err(none_refused(&cursor, item))
         };
     }
-    if dates_are_slips(kind) && looks_like_a_date(text) {
+    // elsewhere a date can only be a spreadsheet's doing
+    let dates_are_slips = !matches!(kind, Kind::Date | Kind::Text | Kind::Words(_) | Kind::Years);
+    if dates_are_slips && looks_like_a_date(text) {
         return Err(spreadsheet_date(&cursor));
     }
     let context = Context {

@@ -5,7 +5,6 @@ use std::ops::Range;
 
 use crate::items::Item;
 use crate::items::ItemInfo;
-use crate::items::Kind;
 use crate::measure::Length;
 use crate::measure::LengthUnit;
 use crate::reading::Bound;
@@ -176,24 +175,4 @@ pub(super) fn refuse_high_place(
     settled: &Settled,
 ) -> Result<(), ReadingError> {
     refuse_absurd(cursor, Item::Height.info(), settled, Bound::Exactly)
-}
-
-/// The kinds of reading in which a date can only be a spreadsheet's doing.
-pub(super) fn dates_are_slips(kind: Kind) -> bool {
-    match kind {
-        Kind::Ages
-        | Kind::Count
-        | Kind::Fasteners
-        | Kind::Foothold
-        | Kind::Graduation
-        | Kind::Length
-        | Kind::Opening
-        | Kind::Pull
-        | Kind::Section
-        | Kind::StairTriangle
-        | Kind::ThingToClimb
-        | Kind::Tolerance
-        | Kind::VOpening => true,
-        Kind::Date | Kind::Text | Kind::Words(_) | Kind::Years => false,
-    }
 }

@@ -70,29 +70,11 @@ pub(super) fn none_refused(cursor: &Cursor<'_>, item: Item) -> ReadingError {
     let whole = cursor.whole();
     let found = quoted(cursor.slice(whole.clone()));
     let example = info.examples.first().copied().unwrap_or("what you found");
-    let help = match info.kind {
-        Kind::Length | Kind::Opening if info.zero_allowed => {
-            "write 0 in if that is what you measured, or not reached where you could not".to_owned()
-        }
-        Kind::Ages
-        | Kind::Count
-        | Kind::Date
-        | Kind::Fasteners
-        | Kind::Foothold
-        | Kind::Graduation
-        | Kind::Length
-        | Kind::Opening
-        | Kind::Pull
-        | Kind::Section
-        | Kind::StairTriangle
-        | Kind::Text
-        | Kind::ThingToClimb
-        | Kind::Tolerance
-        | Kind::VOpening
-        | Kind::Words(_)
-        | Kind::Years => {
-            format!("write {example}, or not reached where you could not look")
-        }
+    let zero = matches!(info.kind, Kind::Length | Kind::Opening) && info.zero_allowed;
+    let help = if zero {
+        "write 0 in if that is what you measured, or not reached where you could not".to_owned()
+    } else {
+        format!("write {example}, or not reached where you could not look")
     };
     ReadingError::new(format!("{found} is no reading of {item}"), whole).help(help)
 }

@@ -47,40 +47,26 @@ pub struct OpeningAnswer<'a> {
 /// explains and decides nothing; `ball` is the one whose passage is of interest.
 #[must_use]
 pub fn opening_notes(value: &Value, ball: Option<Length>, unit: LengthUnit) -> Vec<String> {
-    match value {
-        Value::StairTriangle(step) => step_notes(step.risers, step.lift),
-        Value::Shape(found) => match &found.shape {
-            Shape::Cables(run) => cable_notes(run, ball, unit),
-            Shape::Turned(_) => vec![
-                "Between its heights the profile was taken as straight, and the opening as \
-                 closed by rails at its ends; the upper bound holds where the balusters go on \
-                 no thinner."
-                    .to_owned(),
-            ],
-            Shape::Circle { .. }
-            | Shape::Polygon(_)
-            | Shape::Raked(_)
-            | Shape::Rectangle { .. }
-            | Shape::Slot { .. }
-            | Shape::Triangle { .. } => Vec::new(),
-        },
-        Value::Age(_)
-        | Value::Ball(_)
-        | Value::Count(_)
-        | Value::Date { .. }
-        | Value::Fasteners(_)
-        | Value::Foothold(_)
-        | Value::Pull(_)
-        | Value::Measure(_)
-        | Value::None
-        | Value::Section(..)
-        | Value::Stick(_)
-        | Value::Text(_)
-        | Value::ThingToClimb(_)
-        | Value::Unknown
-        | Value::VOpening(_)
-        | Value::Word(_)
-        | Value::Years(_) => Vec::new(),
+    if let Value::StairTriangle(step) = value {
+        return step_notes(step.risers, step.lift);
+    }
+    let Value::Shape(found) = value else {
+        return Vec::new();
+    };
+    match &found.shape {
+        Shape::Cables(run) => cable_notes(run, ball, unit),
+        Shape::Turned(_) => vec![
+            "Between its heights the profile was taken as straight, and the opening as \
+             closed by rails at its ends; the upper bound holds where the balusters go on \
+             no thinner."
+                .to_owned(),
+        ],
+        Shape::Circle { .. }
+        | Shape::Polygon(_)
+        | Shape::Raked(_)
+        | Shape::Rectangle { .. }
+        | Shape::Slot { .. }
+        | Shape::Triangle { .. } => Vec::new(),
     }
 }
 

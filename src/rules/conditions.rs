@@ -305,24 +305,10 @@ fn words(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Vec<&'stat
 
 /// The words that may be asked of an item. Of a thing to climb only `none` can.
 fn names(item: Item) -> Vec<&'static str> {
-    match item.info().kind {
-        Kind::ThingToClimb => vec!["none"],
-        Kind::Ages
-        | Kind::Count
-        | Kind::Date
-        | Kind::Fasteners
-        | Kind::Foothold
-        | Kind::Graduation
-        | Kind::Length
-        | Kind::Opening
-        | Kind::Pull
-        | Kind::Section
-        | Kind::StairTriangle
-        | Kind::Text
-        | Kind::Tolerance
-        | Kind::VOpening
-        | Kind::Words(_)
-        | Kind::Years => item.words().iter().map(|word| word.name).collect(),
+    if item.info().kind == Kind::ThingToClimb {
+        vec!["none"]
+    } else {
+        item.words().iter().map(|word| word.name).collect()
     }
 }
 

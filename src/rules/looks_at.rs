@@ -8,6 +8,7 @@ use crate::rules::Condition;
 use crate::rules::Demand;
 use crate::rules::Limit;
 use crate::rules::LoadDemand;
+use crate::rules::OpeningDemand;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
 use crate::rules::Subject;
@@ -45,18 +46,9 @@ impl Ruleset {
 
     /// The sizes of the balls that would settle what is asked of an opening.
     pub fn balls(&self, item: Item) -> impl Iterator<Item = &Limit> {
-        let checks = self.rules.iter().flat_map(|rule| &rule.checks);
-        checks
-            .filter(move |check| check.subject.items().contains(&item))
-            .filter_map(|check| match &check.demand {
-                Demand::Opening(demand) => Some(demand),
-                Demand::Count(_)
-                | Demand::Foothold(_)
-                | Demand::Length(_)
-                | Demand::VOpening(_)
-                | Demand::Load(_)
-                | Demand::Words { .. } => None,
-            })
+        self.rules
+            .iter()
+            .flat_map(move |rule| rule.openings(item))
             .flat_map(|demand| {
                 let band = demand.not_within.as_ref().map(|(above, _)| above);
                 let probe = demand.entraps.as_ref().map(|entraps| &entraps.short);
@@ -83,6 +75,22 @@ impl Rule {
             | Demand::VOpening(_)
             | Demand::Words { .. } => None,
         })
+    }
+
+    /// What it asks of the openings of an item.
+    pub fn openings(&self, item: Item) -> impl Iterator<Item = &OpeningDemand> {
+        let checks = self.checks.iter();
+        checks
+            .filter(move |check| check.items().contains(&item))
+            .filter_map(|check| match &check.demand {
+                Demand::Opening(demand) => Some(demand),
+                Demand::Count(_)
+                | Demand::Foothold(_)
+                | Demand::Length(_)
+                | Demand::Load(_)
+                | Demand::VOpening(_)
+                | Demand::Words { .. } => None,
+            })
     }
 
     /// The conditions of `when`, `when-any` and `unless`.

@@ -8,6 +8,7 @@ use std::ops::ControlFlow;
 use std::sync::Arc;
 
 use crate::items::Item;
+use crate::items::ItemSet;
 use crate::measure::LengthUnit;
 use crate::reading::Value;
 use crate::source::Diagnostic;
@@ -62,8 +63,8 @@ struct Open {
     /// Its row in the table of a file.
     table_row: Option<survey::Row>,
     /// Items that were written down, and those that were more than once.
-    items: u128,
-    repeated: u128,
+    items: ItemSet,
+    repeated: ItemSet,
 }
 
 /// Puts guards together.
@@ -190,8 +191,8 @@ impl<'s> Assembly<'s> {
                 },
                 seen: 0,
                 table_row: None,
-                items: 0,
-                repeated: 0,
+                items: ItemSet::EMPTY,
+                repeated: ItemSet::EMPTY,
             }));
         }
         if let Some(Some(open)) = self.queue.get_mut(index) {
@@ -340,10 +341,10 @@ impl Receiver<'_> {
         };
         guard.rows += 1;
         guard.rows_in_error += u32::from(outcome == Outcome::InError);
-        if let Some(observation) = guard.observations.get(before) {
-            let bit = 1_u128 << observation.item as u32;
-            self.open.repeated |= self.open.items & bit;
-            self.open.items |= bit;
+        if let Some(observation) = guard.observations.get(before)
+            && !self.open.items.insert(observation.item)
+        {
+            self.open.repeated.insert(observation.item);
         }
     }
 }
@@ -382,14 +383,14 @@ impl Open {
     /// The guard, once all its rows are read.
     fn finish(self, scanned: &Scanned, complaints: &mut Complaints) -> Guard {
         let mut guard = self.guard;
-        if self.repeated != 0 {
+        if !self.repeated.is_empty() {
             for item in Item::all().filter(|item| can_clash(*item)) {
-                if self.repeated & (1_u128 << item as u32) != 0 {
+                if self.repeated.contains(item) {
                     settle_clash(&mut guard, item, scanned, complaints);
                 }
             }
         }
-        if self.items & (1_u128 << Item::Guard as u32) != 0 {
+        if self.items.contains(Item::Guard) {
             beside_no_guard(&mut guard, scanned, complaints);
         }
         guard

@@ -3,7 +3,6 @@
 use std::sync::Arc;
 
 use crate::items::Item;
-use crate::items::Kind;
 use crate::measure::LengthUnit;
 use crate::reading::ReadingError;
 use crate::reading::looks_like_a_date;
@@ -90,7 +89,7 @@ impl Observer {
         };
         let mut readable = |unit| self.readings.understand(item, &entry.text, unit).is_ok();
         entry.unit.is_none()
-            && takes_a_unit(item)
+            && item.info().kind.holds_a_length()
             && !readable(None)
             && readable(Some(LengthUnit::Inch))
     }
@@ -120,13 +119,13 @@ fn unreadable(
     error: ReadingError,
     complaints: &mut Complaints,
 ) {
-    if is_bare_number(&entry.text) && takes_a_unit(item) {
+    if is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
         complaints.count(row.file, codes::BARE_NUMBER, item.name(), || {
             bare_number((row, header), entry, item)
         });
         return;
     }
-    let code = if looks_like_a_date(&entry.text) && takes_a_unit(item) {
+    let code = if looks_like_a_date(&entry.text) && item.info().kind.holds_a_length() {
         codes::SPREADSHEET_DATE
     } else {
         codes::UNREADABLE
@@ -171,24 +170,6 @@ fn is_bare_number(text: &str) -> bool {
     text.starts_with(|c: char| c.is_ascii_digit() || !c.is_ascii())
         && text.chars().all(numeral)
         && !looks_like_a_date(text)
-}
-
-/// Whether its reading holds a length.
-pub(super) fn takes_a_unit(item: Item) -> bool {
-    match item.info().kind {
-        Kind::Fasteners
-        | Kind::Foothold
-        | Kind::Graduation
-        | Kind::Length
-        | Kind::Opening
-        | Kind::Pull
-        | Kind::Section
-        | Kind::StairTriangle
-        | Kind::ThingToClimb
-        | Kind::Tolerance
-        | Kind::VOpening => true,
-        Kind::Ages | Kind::Count | Kind::Date | Kind::Text | Kind::Words(_) | Kind::Years => false,
-    }
 }
 
 fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item) -> Diagnostic {

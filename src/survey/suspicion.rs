@@ -14,7 +14,6 @@ use crate::survey::header::Column;
 use crate::survey::header::Header;
 use crate::survey::header::Layout;
 use crate::survey::header::length_unit;
-use crate::survey::observe::takes_a_unit;
 use crate::survey::row::Condition;
 use crate::survey::row::Row;
 
@@ -177,7 +176,8 @@ fn surplus(row: &Row<'_>, header: &Header, condition: &mut Condition, complaints
         Layout::Notebook { item, reading, .. } => {
             let cut = header.note == Some(reading + 1)
                 && is_cut_number(row, reading)
-                && Item::by_name(&row.cell(item)).is_some_and(takes_a_unit);
+                && Item::by_name(&row.cell(item))
+                    .is_some_and(|item| item.info().kind.holds_a_length());
             if surplus > 0 || cut {
                 let item = Item::by_name(&row.cell(item));
                 notebook_surplus(row, header, (item, reading), condition, complaints);
@@ -313,7 +313,8 @@ fn cut_numbers(row: &Row<'_>, header: &Header) -> Vec<usize> {
     for index in header.names..row.filled_width() {
         // a cut shifts all cells behind it to the right
         let column = header.columns.get(index - cut.len());
-        let of_length = matches!(column, Some(Column::Of(item, _)) if takes_a_unit(*item));
+        let of_length =
+            matches!(column, Some(Column::Of(item, _)) if item.info().kind.holds_a_length());
         let free = cut.last().is_none_or(|last| last + 1 < index);
         if free && of_length && is_cut_number(row, index) {
             cut.push(index);

@@ -20,7 +20,6 @@ use crate::walk::Walk;
 use crate::walk::ask::ball_reading;
 use crate::walk::next::HOLES;
 use crate::walk::next::holes;
-use crate::walk::next::takes_a_unit;
 use crate::walk::page::Entry;
 use crate::walk::page::Page;
 use crate::walk::page::Spot;
@@ -191,7 +190,7 @@ impl<'r> Walk<'r> {
         let item = pending.item;
         let known = parse(item, &pending.reading, None);
         let lacks_unit = known.is_err()
-            && takes_a_unit(item)
+            && item.info().kind.holds_a_length()
             && parse(item, &pending.reading, Some(LengthUnit::Inch)).is_ok();
         if let (true, Some(unit)) = (lacks_unit, self.unit) {
             pending.reading = format!("{} {}", pending.reading, unit.symbol());

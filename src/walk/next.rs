@@ -4,7 +4,6 @@ use crate::evaluate::Finding;
 use crate::evaluate::Judged;
 use crate::evaluate::Reason;
 use crate::items::Item;
-use crate::items::Kind;
 use crate::items::Verdict;
 use crate::measure::Length;
 use crate::reading::Value;
@@ -63,26 +62,7 @@ fn rests_on_every_opening(judged: &Judged<'_>, guard: &Guard) -> bool {
     let said = guard.of(Item::OpeningsChecked).next().is_some();
     let by_tape = |index: &usize| {
         let reading = guard.observation(*index).reading.as_ref();
-        reading.is_some_and(|reading| match &reading.value {
-            Value::Measure(_) | Value::Shape(_) => true,
-            Value::Age(_)
-            | Value::Ball(_)
-            | Value::Count(_)
-            | Value::Date { .. }
-            | Value::Fasteners(_)
-            | Value::Foothold(_)
-            | Value::Pull(_)
-            | Value::None
-            | Value::Section(..)
-            | Value::StairTriangle(_)
-            | Value::Stick(_)
-            | Value::Text(_)
-            | Value::ThingToClimb(_)
-            | Value::Unknown
-            | Value::VOpening(_)
-            | Value::Word(_)
-            | Value::Years(_) => false,
-        })
+        reading.is_some_and(|reading| matches!(reading.value, Value::Measure(_) | Value::Shape(_)))
     };
     let mut met = judged.findings.iter().filter(|finding| {
         finding.item == Item::Opening && finding.verdict == Verdict::Meets && !finding.partial
@@ -172,29 +152,16 @@ fn ball_of(demand: &Demand) -> Option<&Limit> {
 fn tried(guard: &Guard, item: Item, size: Length) -> bool {
     guard.observations.iter().any(|observation| {
         let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| match &reading.value {
-            // what lets a ball pass lets every smaller one pass, and what stops one every larger
-            Value::Ball(ball) if ball.passes => observation.item == item && ball.ball >= size,
-            Value::Ball(ball) => (observation.item == item || ball.everywhere) && ball.ball <= size,
-            Value::Age(_)
-            | Value::Count(_)
-            | Value::Date { .. }
-            | Value::Fasteners(_)
-            | Value::Foothold(_)
-            | Value::Pull(_)
-            | Value::Measure(_)
-            | Value::None
-            | Value::Section(..)
-            | Value::Shape(_)
-            | Value::StairTriangle(_)
-            | Value::Stick(_)
-            | Value::Text(_)
-            | Value::ThingToClimb(_)
-            | Value::Unknown
-            | Value::VOpening(_)
-            | Value::Word(_)
-            | Value::Years(_) => false,
-        })
+        let Some(Value::Ball(ball)) = reading.map(|reading| &reading.value) else {
+            return false;
+        };
+        let here = observation.item == item;
+        // what lets a ball pass lets every smaller one pass, and what stops one every larger
+        if ball.passes {
+            here && ball.ball >= size
+        } else {
+            (here || ball.everywhere) && ball.ball <= size
+        }
     })
 }
 
@@ -224,22 +191,4 @@ pub(super) fn holes(guard: &Guard) -> Holes {
             .is_some_and(|reading| matches!(reading.value, Value::Word(place) if place != "stair"))
     });
     if level { Holes::All } else { Holes::Infill }
-}
-
-/// Whether a number without a unit may stand in a reading of this item.
-pub(super) fn takes_a_unit(item: Item) -> bool {
-    match item.info().kind {
-        Kind::Fasteners
-        | Kind::Foothold
-        | Kind::Graduation
-        | Kind::Length
-        | Kind::Opening
-        | Kind::Pull
-        | Kind::Section
-        | Kind::StairTriangle
-        | Kind::ThingToClimb
-        | Kind::Tolerance
-        | Kind::VOpening => true,
-        Kind::Ages | Kind::Count | Kind::Date | Kind::Text | Kind::Words(_) | Kind::Years => false,
-    }
 }

@@ -33,26 +33,10 @@ pub(super) fn answer(item: Item) -> Markup {
 }
 
 fn ticks(kind: Kind) -> Markup {
-    match kind {
-        Kind::Words(words) => html! {
-            @for word in words { span class="tick" { "☐ " (word.name) } " " }
-        },
-        Kind::Ages
-        | Kind::Count
-        | Kind::Date
-        | Kind::Fasteners
-        | Kind::Foothold
-        | Kind::Graduation
-        | Kind::Length
-        | Kind::Opening
-        | Kind::Pull
-        | Kind::Section
-        | Kind::StairTriangle
-        | Kind::Text
-        | Kind::ThingToClimb
-        | Kind::Tolerance
-        | Kind::VOpening
-        | Kind::Years => html! { span class="line" {} " " },
+    if let Kind::Words(words) = kind {
+        html! { @for word in words { span class="tick" { "☐ " (word.name) } " " } }
+    } else {
+        html! { span class="line" {} " " }
     }
 }
 
