@@ -117,16 +117,14 @@ impl StairTriangle {
         let Some((thick, thin)) = self.enlarged(enlarged) else {
             return Fit::DoesNotPass; // no step is left
         };
-        let fit = match at_steps(probe, thick) {
-            Fit::DoesNotPass if thin != thick => match at_steps(probe, thin) {
-                Fit::DoesNotPass => Fit::DoesNotPass,
-                Fit::Passes(_) | Fit::Undecided => Fit::Undecided,
-            },
-            fit => fit,
-        };
-        match (fit, self.risers) {
-            (Fit::DoesNotPass, Risers::Open) => Fit::Undecided,
-            (fit, _) => fit,
+        let passes = at_steps(probe, thick);
+        if passes != Fit::DoesNotPass {
+            return passes;
+        }
+        let stops = thin == thick || at_steps(probe, thin) == Fit::DoesNotPass;
+        match self.risers {
+            Risers::Closed if stops => Fit::DoesNotPass,
+            Risers::Closed | Risers::Open => Fit::Undecided,
         }
     }
 }
