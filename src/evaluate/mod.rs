@@ -4,6 +4,7 @@
 //! Judging a guard is a pure function of its observations, the survey's facts
 //! and the rulesets: no files, no clock, no order of calls.
 
+mod ask;
 mod assumptions;
 mod cautions;
 mod chain;

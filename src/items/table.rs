@@ -813,7 +813,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Turned or shaped balusters: where they are slimmest; or their profile, heights up from the bottom with the diameter there, and how far apart their centres stand.",
                 "Under a sloping rail a tape along the rail reads more than the hole: raked says how it lay.",
                 "Cables and thin rods spread: try a ball and push it. A tape alone can show only that they are too far apart.",
-                "Above the walking surface by how much? Add at 38 in where the hole lies high.",
+                "Above the walking surface by how much? Add at 38 in where the hole lies high; of a tall hole its lowest and highest place: at 30 in to 38 in.",
             ],
             &[
                 "3 7/8 in",
@@ -982,9 +982,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         hazards: &[Hazard::Entrapment],
         question: "Does any opening stand open at the top and narrow downward, and how wide and deep is it?",
         none_allowed: true,
-        pictured: Pictured::Not(
-            "the letter is its own drawing: wide at the top, deep to the point",
-        ),
+        pictured: Pictured::By(&[Drawing::VOpening]),
         ..row(
             Item::VOpening,
             "v opening",

@@ -143,7 +143,7 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
             "the risers are open, and the hole goes on below the next tread: what is written down says how wide it is at least, and a ball says whether a larger one passes".to_owned()
         }
         Reason::BoundsStraddle => {
-            "the largest ball through it is so near to the limit that the sum cannot tell: try a ball of the limit's own size".to_owned()
+            "the limit lies between the largest ball that is proven to pass and the smallest that is proven to stop: try a ball of the limit's own size".to_owned()
         }
         Reason::ProbeUndecided => {
             "whether the probe passes is so near, or the outline so involved, that the sum cannot tell: cut the probe from card and try it".to_owned()

@@ -94,6 +94,10 @@ const REFUSED: &[(Item, &[&str])] = &[
     (
         Item::Opening,
         &[
+            "diamond 4 x 5 in",
+            "triangle rise 7 going 10 in",
+            "circle",
+            "polygon (0,0) (120,0) mm",
             "98",
             "3 7/8",
             "12",
@@ -178,6 +182,8 @@ const REFUSED: &[(Item, &[&str])] = &[
     (
         Item::StairTriangle,
         &[
+            "rise 7 3/4 going 10 lft 1 in",
+            "rise 7 3/4 going 10 lift 1 nossing 1 in",
             "7 3/4 x 10 in",
             "rise 7 3/4 going 10",
             "rise 7 3/4 in going 10 lift 2 in",
