@@ -115,6 +115,7 @@ row 45 | germany-child-minding | gap-too-wide-for-small-child | place=stair; chi
 row 45, second | germany-child-minding | gap-too-wide-for-small-child | place=stair; children=2 years; opening=90 mm | falls short
 row 46 | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=110 mm | meets
 row 46, second | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=111 mm | falls short
+row 47, held to the law for homes | france-1988 | rail-too-low | place=balcony; use=dwelling; drop=2600 mm; guard thickness=300 mm; height=0.95 m | falls short
 row 48, law | france-1988 | rail-too-low | place=balcony; drop=2600 mm; guard thickness=500 mm; height=0.80 m | falls short
 row 48, thicker | france-1988 | rail-too-low | place=balcony; drop=2600 mm; guard thickness=501 mm; height=0.80 m | meets
 row 49, 1988 | france-1988 | upper-level-gap-too-wide | place=balcony; drop=2600 mm; infill=horizontal bars; opening=180 mm at 600 mm | meets
@@ -124,6 +125,9 @@ row 50, second | france-1988 | gap-too-wide | place=balcony; drop=2600 mm; infil
 row 51 | switzerland-sia-358 | gap-too-wide | place=balcony; drop=2600 mm; opening=120 mm at 300 mm | falls short
 row 51, second | switzerland-sia-358 | gap-too-wide | place=balcony; drop=2600 mm; opening=150 mm at 800 mm; opening=100 mm at 300 mm | meets
 row 52 | austria-oib-4 | gap-too-wide | place=balcony; drop=2600 mm; opening=120 mm | meets
+row 53 | sweden-bbr | gap-above-front-can-hold-a-head | place=balcony; gap above solid part=150 mm | falls short
+row 53, second | sweden-bbr | gap-above-front-can-hold-a-head | place=balcony; gap above solid part=240 mm | meets
+row 53, third | sweden-bbr | gap-above-front-can-hold-a-head | place=balcony; gap above solid part=105 mm | meets
 row 54 | sweden-bbr | bottom-gap-too-high | place=balcony; bottom gap=50 mm | meets
 row 54, second | sweden-bbr | bottom-gap-too-high | place=balcony; bottom gap=51 mm | falls short
 row 55, TEK17 | norway-tek17 | no-guard | place=terrace; drop=500 mm; guard=none | does not apply
