@@ -229,12 +229,15 @@ dwellings in building=1; drop=2600 mm; height=880 mm; infill=balusters; opening=
 stair triangle=rise 180 going 280 lift 25 mm; bottom gap=25 mm; edge gap=55 mm; \
 well width=200 mm";
 
-/// The last column of §10.2, where every rule that is asked has its reading.
+/// The last column of §10.2, where every rule that is asked has its reading. The
+/// page passes Australia without a word of the gap of 55 mm at the side, which
+/// its own row AU-O2 limits to 40 mm from 2022 on.
 const ALL_OF_B: &[(&str, &str)] = &[
     ("uk-approved-document-k", "falls short"),
     ("scotland-1999", "meets"),
     ("ireland-tgd-k-2014", "falls short"),
-    ("australia-ncc-2022", "meets"),
+    ("australia-ncc-2019", "meets"),
+    ("australia-ncc-2022", "falls short"),
     ("new-zealand-f4", "falls short"),
     ("germany-stairs-din-18065", "falls short"),
     ("france-1988", "falls short"),
