@@ -71,14 +71,8 @@ fn ruleset_lines(lines: &mut Vec<String>, ruleset: &Ruleset, basis: &Basis<'_>) 
     lines.push(hanging(&label, &title));
     let indent = "            ";
     lines.push(hanging(indent, &words::counts(ruleset, basis.options)));
-    if let Some(years) = ruleset.in_force {
-        let until = years
-            .until
-            .map_or_else(String::new, |year| format!(" until {year}"));
-        let says = format!(
-            "The model edition was current from {}{until}; your town may have taken it up later, or changed it.",
-            years.from
-        );
+    if let Some((what, says)) = years_current(ruleset) {
+        let says = format!("The {what} was current {says}.");
         lines.push(hanging(indent, &says));
     }
     for amendment in &ruleset.amendments {
