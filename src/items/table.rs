@@ -705,7 +705,10 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             Kind::Words(GUARD),
             Group::Seen,
             "Whether there is a guard at this edge at all.",
-            &["Only needed where there is none, or where you could not look."],
+            &[
+                "Only needed where there is none, or where you could not look.",
+                "An insect screen is no guard (IRC 2018 R312.1.1).",
+            ],
             &["none", "present", "not reached"],
         )
     },
@@ -778,7 +781,18 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
-        synonyms: &["gap", "baluster gap", "openings", "spacing"],
+        synonyms: &[
+            "gap",
+            "baluster gap",
+            "openings",
+            "spacing",
+            "biggest gap",
+            "largest gap",
+            "widest gap",
+            "widest opening",
+            "gap between balusters",
+            "gap between spindles",
+        ],
         worst: Worst::Greatest,
         hazards: &[Hazard::FallThrough, Hazard::Entrapment],
         question: "How wide is the widest opening? Best: does a ball of that size stop everywhere?",
@@ -831,6 +845,8 @@ pub(super) const ITEMS: &[ItemInfo] = &[
     ItemInfo {
         synonyms: &[
             "gap under the rail",
+            "gap under bottom rail",
+            "gap under the bottom rail",
             "gap at the bottom",
             "gap below",
             "bottom",
@@ -1288,7 +1304,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
-        synonyms: &["filling", "fill"],
+        synonyms: &["filling", "fill", "infill type", "type of infill"],
         hazards: &[Hazard::FallThrough, Hazard::Climb],
         question: "What fills the guard between floor and top rail?",
         ..row(

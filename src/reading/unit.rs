@@ -97,7 +97,12 @@ fn nearest_unit(word: &str) -> Option<LengthUnit> {
             .map(|name| strsim::damerau_levenshtein(word, name))
             .min()
     };
-    let allowed = if word.chars().count() > 4 { 2 } else { 1 };
+    let allowed = match word.chars().count() {
+        // one letter is near to every short name
+        0..=1 => 0,
+        2..=4 => 1,
+        _ => 2,
+    };
     UNITS
         .into_iter()
         .filter_map(|unit| Some((distance(unit)?, unit)))

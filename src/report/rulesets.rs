@@ -147,26 +147,6 @@ fn current(ruleset: &Ruleset) -> String {
     })
 }
 
-/// The years in which an edition was current, and who may have done otherwise.
-/// The model codes of the United States are law only where a town took them up.
-pub(super) fn years_current(ruleset: &Ruleset) -> Option<(&'static str, String)> {
-    let years = ruleset.in_force?;
-    let until = years
-        .until
-        .map_or_else(String::new, |year| format!(" until {year}"));
-    let (what, but) = match ruleset.country.as_deref() {
-        Some("United States") => (
-            "model edition",
-            "your town may have taken it up later, or changed it",
-        ),
-        Some(_) | None => (
-            "edition",
-            "work begun before or after may fall under another",
-        ),
-    };
-    Some((what, format!("from {}{until}; {but}", years.from)))
-}
-
 /// `51 rulesets with 3000 examples. 340 rules: 120 read in the text, …`
 fn total(rulesets: &[Ruleset]) -> String {
     let all = rulesets
@@ -207,9 +187,15 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
         "{}",
         hanging("Edition read: ", &one_line(&ruleset.edition))
     )?;
-    if let Some((what, says)) = years_current(ruleset) {
-        let says = format!("The {what} was current {says}.");
-        writeln!(out, "{}", hanging("", &says))?;
+    if let Some(years) = ruleset.in_force {
+        let until = years
+            .until
+            .map_or_else(String::new, |year| format!(" until {year}"));
+        let says = format!(
+            "from {}{until}; your town may have taken it up later, or changed it",
+            years.from
+        );
+        writeln!(out, "{}", hanging("Model edition current: ", &says))?;
     }
     writeln!(out, "{}", hanging("", &Counts::of(ruleset).says()))?;
     if !ruleset.covers.says.is_empty() {

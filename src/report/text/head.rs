@@ -71,8 +71,14 @@ fn ruleset_lines(lines: &mut Vec<String>, ruleset: &Ruleset, basis: &Basis<'_>) 
     lines.push(hanging(&label, &title));
     let indent = "            ";
     lines.push(hanging(indent, &words::counts(ruleset, basis.options)));
-    if let Some((what, says)) = years_current(ruleset) {
-        let says = format!("The {what} was current {says}.");
+    if let Some(years) = ruleset.in_force {
+        let until = years
+            .until
+            .map_or_else(String::new, |year| format!(" until {year}"));
+        let says = format!(
+            "Current from {}{until}; where you are it may have been taken up later, or changed.",
+            years.from
+        );
         lines.push(hanging(indent, &says));
     }
     for amendment in &ruleset.amendments {
