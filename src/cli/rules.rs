@@ -146,7 +146,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         let passed = tested.count - tested.failed.len();
         let id = one_line(&ruleset.id);
         let rest = if faulty {
-            "; a rule with an error is left out until it is mended"
+            "; what has an error is left out until it is mended"
         } else {
             ""
         };

@@ -1034,7 +1034,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         ..row(
             Item::GapAboveSolidPart,
             "gap above solid part",
-            Kind::Opening,
+            Kind::Length,
             Group::Measured,
             "The gap between the top of the guard's solid part, such as a balcony's front, and a rail above it.",
             &[

@@ -297,7 +297,9 @@ fn own_rules(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> V
         let mut rule = whole.then(|| rule(fields, sources, faults)).flatten();
         if let Some((name, at)) = &id {
             if let Some(first) = ids.get(name) {
-                let message = format!("another rule of this file has the id `{name}`");
+                let message = format!(
+                    "another rule of this file has the id `{name}`: give this one another id, or take it away"
+                );
                 faults.error_also(Fault::GivenTwice, at, message, first, "first given here");
                 rule = None;
             } else {
