@@ -114,6 +114,10 @@ cracked or rusted through, never at glass, never over an open drop; start low, n
 and stop at the first crack, creak or 1 in of movement.",
 ];
 
+/// What to do at once about a guard that falls short or moves a lot. Common practice, no source.
+pub const TONIGHT: &str = "Tonight: keep children away from it, close the way to it or put up a \
+temporary barrier that cannot be climbed or pushed over, and move away whatever a child could climb.";
+
 /// What to do until it is put right. Common practice, no source.
 fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
     let moves = scene
@@ -123,11 +127,7 @@ fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
         .find(|word| *word != "no");
     let short = [Some(judged.verdict), judged.guidance].contains(&Some(Verdict::FallsShort));
     if short || moves == Some("a lot") {
-        cautions.push(
-            "Tonight: keep children away from it, close the way to it or put up a temporary barrier \
-that cannot be climbed or pushed over, and move away whatever a child could climb."
-                .to_owned(),
-        );
+        cautions.push(TONIGHT.to_owned());
     }
     if moves.is_some() || judged.verdict != Verdict::Meets {
         cautions.push(

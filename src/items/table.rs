@@ -781,7 +781,18 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
-        synonyms: &["gap", "baluster gap", "openings", "spacing"],
+        synonyms: &[
+            "gap",
+            "baluster gap",
+            "openings",
+            "spacing",
+            "biggest gap",
+            "largest gap",
+            "widest gap",
+            "widest opening",
+            "gap between balusters",
+            "gap between spindles",
+        ],
         worst: Worst::Greatest,
         hazards: &[Hazard::FallThrough, Hazard::Entrapment],
         question: "How wide is the widest opening? Best: does a ball of that size stop everywhere?",
@@ -834,6 +845,8 @@ pub(super) const ITEMS: &[ItemInfo] = &[
     ItemInfo {
         synonyms: &[
             "gap under the rail",
+            "gap under bottom rail",
+            "gap under the bottom rail",
             "gap at the bottom",
             "gap below",
             "bottom",
@@ -1289,7 +1302,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
-        synonyms: &["filling", "fill"],
+        synonyms: &["filling", "fill", "infill type", "type of infill"],
         hazards: &[Hazard::FallThrough, Hazard::Climb],
         question: "What fills the guard between floor and top rail?",
         ..row(

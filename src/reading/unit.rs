@@ -107,7 +107,12 @@ pub(super) fn unknown_unit(cursor: &Cursor<'_>, known: &[&str]) -> Option<Readin
 /// By how many letters a word differs from a name, where that is one, or two in a
 /// long word.
 fn off(word: &str, name: &str) -> Option<usize> {
-    let allowed = if word.chars().count() > 4 { 2 } else { 1 };
+    let allowed = match word.chars().count() {
+        // one letter is near to every short name
+        0..=1 => 0,
+        2..=4 => 1,
+        _ => 2,
+    };
     let off = strsim::damerau_levenshtein(word, name);
     (off <= allowed).then_some(off)
 }

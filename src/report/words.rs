@@ -13,6 +13,7 @@ use crate::report::one_line;
 use crate::rules::Ruleset;
 use crate::rules::Status;
 use crate::rules::Zone;
+use crate::source::folded;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::Row;
@@ -289,11 +290,13 @@ fn worst_place(item: Item) -> &'static str {
 #[must_use]
 pub(super) fn title(guard: &Guard) -> String {
     let mut within = Vec::new();
-    if !guard.unit.is_empty() {
-        within.push(format!("unit {}", one_line(&guard.unit)));
-    }
-    if !guard.building.is_empty() {
-        within.push(format!("building {}", one_line(&guard.building)));
+    for (what, name) in [("unit", &guard.unit), ("building", &guard.building)] {
+        let name = one_line(name);
+        if folded(&name).starts_with(what) {
+            within.push(name.into_owned());
+        } else if !name.is_empty() {
+            within.push(format!("{what} {name}"));
+        }
     }
     let name = one_line(&guard.name);
     if within.is_empty() {

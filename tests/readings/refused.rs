@@ -60,6 +60,12 @@ const REFUSED: &[(Item, &[&str])] = &[
             "4 in ball stops",
             "36 in high",
             "36 in approx",
+            "about 36",
+            "no railing",
+            "36-ish",
+            "36 in or so",
+            "1.05E2",
+            "1.050 mm",
             "\"36 in\"",
             "5 in ± 5 in",
             "36 in ± 0 in",
@@ -171,7 +177,8 @@ const REFUSED: &[(Item, &[&str])] = &[
         ],
     ),
     (Item::Drop, &["9", "none", "below 8 ft", "reaches 8 ft"]),
-    (Item::Place, &["none", "stiar", "garden"]),
+    (Item::Place, &["none", "stiar", "garden", "back porch"]),
+    (Item::Paint, &["not sound"]),
     (
         Item::StairTriangle,
         &[
@@ -249,6 +256,7 @@ const REFUSED: &[(Item, &[&str])] = &[
             "202",
             "0202",
             "1994 or so",
+            "May 2004",
         ],
     ),
     (

@@ -166,8 +166,8 @@ fn from_memory(tally: Tally) -> Option<String> {
     }
     let rules = several(
         tally.all(),
-        "rule from memory applies",
-        "rules from memory apply",
+        "rule from memory applies and only warns",
+        "rules from memory apply and only warn",
     );
     let parts = [
         (tally.short, "not met"),
@@ -184,7 +184,7 @@ fn from_memory(tally: Tally) -> Option<String> {
     } else {
         parts.join(", ")
     };
-    Some(format!("{rules} and only warn: {rest}"))
+    Some(format!("{rules}: {rest}"))
 }
 
 /// Where a rule states loads and nothing falls short by them: that this is no
