@@ -14,21 +14,28 @@ const CONNECTION: LinkKind = LinkKind::FramingConnection;
 /// The links below the post's fixing.
 pub(super) fn links(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<Link> {
     let alone = |link: Link| vec![link];
-    match seen.word(Item::FastenedTo) {
-        Some("drywall only") => alone(Link::by_rule(
+    if seen.has(Item::FastenedTo, "drywall only") {
+        return alone(Link::by_rule(
             MEMBER,
             "drywall only",
             "plaster board is no load path: it crumbles, and anchors in it are rated for things that hang",
             "facts of home-repair pages, read second-hand; common practice",
-        )),
-        Some("subfloor") => alone(Link::by_rule(
+        ));
+    }
+    if seen.has(Item::FastenedTo, "subfloor") {
+        return alone(Link::by_rule(
             MEMBER,
             "subfloor or decking boards only",
             "no framing is reached: screws in floor boards alone give way long before the load that rules ask",
             "wood design standard, withdrawal from panels; researchers call posts fastened to boards dangerous",
-        )),
-        Some("rim board") => vec![connection(seen, loads, EndGrain::ByRule)],
-        Some("joist" | "blocking") => vec![connection(seen, loads, EndGrain::Open)],
+        ));
+    }
+    let nailed = ["nails into end grain", "screws into end grain"];
+    if seen.has(Item::FastenedTo, "rim board") && seen.has_any(Item::FramingHeldBy, &nailed) {
+        return alone(connection(seen, loads, EndGrain::ByRule));
+    }
+    match seen.word(Item::FastenedTo) {
+        Some("rim board" | "joist" | "blocking") => alone(connection(seen, loads, EndGrain::Open)),
         Some("concrete" | "masonry") => alone(Link::hidden(
             MEMBER,
             "concrete or masonry",
@@ -69,14 +76,12 @@ fn connection(seen: &Seen<'_, '_>, loads: Loads<'_>, end_grain: EndGrain) -> Lin
     let case = "pulled away from the joists";
     let hidden = |reason, asks: &[Item]| Link::hidden(CONNECTION, case, reason, asks);
     let link = match seen.word(Item::FramingHeldBy) {
-        Some("nails into end grain" | "screws into end grain") if end_grain == EndGrain::ByRule => {
-            Link::by_rule(
-                CONNECTION,
-                case,
-                "the rim board hangs on nails or screws in the ends of the joists, and those may not be counted against a pull",
-                "NDS 2018 §12.2.2.3 and §12.2.3.3, read second-hand; in tests the rim peeled off at 237 lb on average",
-            )
-        }
+        _ if end_grain == EndGrain::ByRule => Link::by_rule(
+            CONNECTION,
+            case,
+            "the rim board hangs on nails or screws in the ends of the joists, and those may not be counted against a pull",
+            "NDS 2018 §12.2.2.3 and §12.2.3.3, read second-hand; in tests the rim peeled off at 237 lb on average",
+        ),
         Some("nails into end grain" | "screws into end grain") => hidden(
             "whether the pull lands on the nails depends on which way the joist runs",
             &[],

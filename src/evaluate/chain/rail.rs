@@ -4,7 +4,8 @@ use crate::evaluate::chain::link::Link;
 use crate::evaluate::chain::link::LinkKind;
 use crate::evaluate::chain::link::Taken;
 use crate::evaluate::chain::load::Loads;
-use crate::evaluate::chain::screws::held_by_screws;
+use crate::evaluate::chain::screws::Layers;
+use crate::evaluate::chain::screws::held;
 use crate::evaluate::chain::seen::Seen;
 use crate::evaluate::chain::service::Wood;
 use crate::evaluate::chain::wood;
@@ -76,6 +77,9 @@ const BEFORE_THE_WOOD: Bounds<Distance> = Bounds {
     high: inches(1.5),
 };
 
+/// The depth of a 2x4 stud and of a 4x4 post.
+const BEHIND: Distance = inches(3.5);
+
 const OUTWARD: &str = "pulled outward";
 
 /// What holds the end of the rail.
@@ -91,19 +95,23 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
         None => link,
     };
     let without = |reason, asks: &[Item]| shown(Link::hidden(kind, OUTWARD, reason, asks));
-    match seen.word(Item::RailEndFastening) {
-        Some("hollow-wall anchor") => shown(Link::by_rule(
+    if seen.has(Item::RailEndFastening, "hollow-wall anchor") {
+        return shown(Link::by_rule(
             kind,
             OUTWARD,
             "an anchor in a hollow wall is no load path: toggles are rated at 30 to 50 lb for things that hang, plaster board crumbles, and pulling out is the weaker way",
             "facts of home-repair pages, read second-hand; common practice",
-        )),
-        Some("nails") => shown(Link::by_rule(
+        ));
+    }
+    if seen.has(Item::RailEndFastening, "nails") {
+        return shown(Link::by_rule(
             kind,
             OUTWARD,
             "nails draw out: they may not be relied on against a pull",
             "NDS 2018 §12.2.3, read second-hand; common practice",
-        )),
+        ));
+    }
+    match seen.word(Item::RailEndFastening) {
         Some("screws into a post" | "screws into a stud") => {
             let Some(fasteners) = seen.fasteners(Item::RailEndFasteners) else {
                 return without(
@@ -111,7 +119,15 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
                     &[Item::RailEndFasteners],
                 );
             };
-            let held = held_by_screws(wood, fasteners, BEFORE_THE_WOOD);
+            let Some(length) = fasteners.length else {
+                let reason = "how long the screws in the rail's end are is not written";
+                return without(reason, &[Item::RailEndFasteners]);
+            };
+            let layers = Layers {
+                before: BEFORE_THE_WOOD,
+                main: Bounds::between(BEHIND, length.to_uom()),
+            };
+            let held = held(wood, fasteners, layers);
             match (held, &demand) {
                 (Ok(capacity), Some(demand)) => Link::weighed(kind, OUTWARD, demand, &capacity)
                     .taking(wood.taken())
