@@ -833,6 +833,40 @@ fn the_order_of_pulls_changes_nothing() {
     );
 }
 
+/// A load finding takes part in the guard's verdict only where it falls short, so
+/// a guard that no longer falls short may meet the rest of the law; its headline
+/// and its hazard then say that nobody judged its strength.
+#[test]
+fn leaving_out_what_falls_short_leaves_the_strength_unjudged_and_says_so() {
+    let rows = [("height", "42 in"), ("post section", "4x4")];
+    let mut short = rows.to_vec();
+    short.push(("fastened to", "drywall only"));
+    let with = check(&guard(&short), LAW);
+    assert_eq!(with.code, 1);
+    let without = check(&guard(&rows), LAW);
+    assert_eq!(without.code, 0);
+    let report = without.json();
+    let of = only_guard(&report);
+    assert_eq!(finding(of, "guard-load")["verdict"], "not measured");
+    let hazards = of["hazards"].as_array().unwrap();
+    let give_way = hazards.iter().find(|one| one["hazard"] == "give way");
+    assert_eq!(give_way.unwrap()["verdict"], "not measured");
+    let text = self::report(&rows, "text", &[]);
+    let headline = "meets the 3 rules of law checked; strength not judged";
+    assert!(text.contains(headline), "{text}");
+}
+
+/// facts/load-path.md §3: the range is for a reader, and no verdict rests on it.
+#[test]
+fn anchors_in_concrete_and_masonry_are_a_printed_range_and_not_measured() {
+    for (to, range) in [("concrete", "400 to 790 lb"), ("masonry", "450 to 900 lb")] {
+        let found = load_finding(&[("height", "42 in"), ("fastened to", to)]);
+        let framing = link(&found, "framing", to);
+        assert_eq!(framing["verdict"], "not measured");
+        assert!(framing["reason"].as_str().unwrap().contains(range));
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(24))]
 

@@ -85,8 +85,12 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         Some("embedded") => vec![hidden(
             "what a post set in concrete holds cannot be told from outside: look for cracks, rust stains and standing water in the socket",
         )],
-        Some("masonry anchors") => vec![hidden(
-            "anchors depend on the concrete or masonry around them and on the distance to its edge: somebody who knows them has to look",
+        Some("masonry anchors") => vec![with_pull(
+            hidden(
+                "anchors depend on the concrete or masonry around them and on the distance to its edge: somebody who knows them has to look",
+            ),
+            seen,
+            loads,
         )],
         Some(_) => vec![hidden(
             "no published value: a bracket's stands on its label, a weld's is for a welder or an engineer",

@@ -182,7 +182,9 @@ impl Taken {
             Taken::Duration => {
                 "load duration both as ten years and as ten minutes (C_D 1.0 and 1.6: disputed)"
             }
-            Taken::Grade => "sound new wood of grade No. 2",
+            Taken::Grade => {
+                "sound new wood of grade No. 2, without the rows of slits that some treated wood has (they take a fifth)"
+            }
             Taken::Moisture => "the wood both dry and wet",
             Taken::NotchHalf => "half of the notched post left, without counting splits",
             Taken::OneScrew => "one No. 8 screw with 1/2 in of thread at each end",

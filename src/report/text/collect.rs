@@ -8,6 +8,7 @@ use std::io::Write;
 
 use crate::evaluate::DEFERRAL;
 use crate::evaluate::GENERAL;
+use crate::evaluate::STRENGTH_CAUTIONS;
 use crate::evaluate::guard_cautions;
 use crate::evaluate::leave_outs;
 use crate::items::Verdict;
@@ -201,7 +202,8 @@ impl<'a, W: Write> Text<'a, W> {
     }
 
     /// The cautions in the order of their first guard. One that a ruleset
-    /// states for every guard here is said once, at the end.
+    /// states for every guard here is said once, at the end, and so is what
+    /// every answer about strength says.
     fn caution_lines(&self) -> Vec<CautionLine> {
         let mut lines: Vec<(usize, CautionLine)> = Vec::new();
         let all = self.guards.len();
@@ -215,7 +217,10 @@ impl<'a, W: Write> Text<'a, W> {
             let everywhere = all > 1
                 && self.cautions.counts[*index] == all
                 && stated.any(|stated| caution.contains(&stated.says));
-            let line = if everywhere {
+            // said once, they hold for whichever guard
+            let of_strength =
+                self.cautions.counts[*index] > 1 && STRENGTH_CAUTIONS.contains(&caution.as_str());
+            let line = if everywhere || of_strength {
                 CautionLine::AtEnd(line)
             } else {
                 CautionLine::AtGuard(line)
