@@ -674,6 +674,27 @@ fn lags_that_carry_somebody_are_pushed_sideways() {
     assert!(down["reason"].as_str().unwrap().contains("less deep"));
 }
 
+/// Two No. 10 x 3 in in Southern Pine, outdoors: the yield equations of
+/// facts/load-path.md §2.4 worked in Python for a bracket of sheet steel and for
+/// wood of 1/2 and 1 1/2 in under the heads give 141.5 to 411.0 lb.
+#[test]
+fn somebody_who_sits_on_the_rail_pushes_the_screws_of_its_end_sideways() {
+    let with = |fasteners| {
+        load_finding(&lagged(&[
+            ("rail end fastening", "screws into a post"),
+            ("rail end fasteners", fasteners),
+        ]))
+    };
+    let found = with("2 x No. 10 x 3 in");
+    let down = link(&found, "rail end", "pressed down");
+    near(pounds(down, "capacity", "low"), 141.503, "wet, C_D 1.0");
+    near(pounds(down, "capacity", "high"), 411.013, "dry, C_D 1.6");
+    assert_eq!(down["verdict"], "too close to call");
+    let lags = with("2 x 3/8 in x 3 in");
+    let down = link(&lags, "rail end", "pressed down");
+    assert_eq!(down["verdict"], "not measured");
+}
+
 /// facts/load-path.md §9 example 64: a flange of three screws is worked out both
 /// ways round; here one far screw of two rows takes 7200·3/(3² + 2·0.75²) = 2133 lb.
 #[test]

@@ -33,6 +33,7 @@ pub(in crate::evaluate) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chai
     let mut links = infill::links(&seen, &wood, loads);
     links.extend(rail::links(&seen, &wood, loads));
     links.push(rail::end(&seen, &wood, loads));
+    links.extend(rail::end_pressed(&seen, &wood, loads));
     links.extend(post::links(&seen, &wood, loads));
     links.extend(fixing::links(&seen, &wood, loads));
     links.extend(framing::links(&seen, loads));

@@ -6,6 +6,7 @@ use crate::evaluate::chain::link::Taken;
 use crate::evaluate::chain::load::Loads;
 use crate::evaluate::chain::screws::Layers;
 use crate::evaluate::chain::screws::held;
+use crate::evaluate::chain::screws::rail_end_pressed;
 use crate::evaluate::chain::seen::Seen;
 use crate::evaluate::chain::service::Wood;
 use crate::evaluate::chain::wood;
@@ -13,6 +14,7 @@ use crate::items::Item;
 use crate::measure::Distance;
 use crate::measure::Moment;
 use crate::measure::inches;
+use crate::rules::Direction;
 use crate::statics::Bounds;
 use crate::statics::Worked;
 use crate::statics::beam::end_reaction;
@@ -151,6 +153,29 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
             &[Item::RailEndFastening],
         ),
     }
+}
+
+/// Somebody who sits on the rail pushes the screws of its end sideways; only
+/// where screws hold it, and the rule's loads come from above too.
+pub(super) fn end_pressed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
+    let (kind, case) = (LinkKind::RailEnd, "pressed down");
+    let screwed = matches!(
+        seen.word(Item::RailEndFastening),
+        Some("screws into a post" | "screws into a stud")
+    );
+    let point = loads.demand.concentrated.as_ref()?;
+    if !screwed || loads.demand.direction == Direction::Level {
+        return None;
+    }
+    let fasteners = seen.fasteners(Item::RailEndFasteners)?;
+    let length: Distance = fasteners.length?.to_uom();
+    let demand = Bounds::exactly(end_reaction(point.value));
+    Some(match rail_end_pressed(wood, fasteners, length, BEHIND) {
+        Ok(capacity) => Link::weighed(kind, case, &demand, &capacity)
+            .taking(wood.taken())
+            .asking(&wood.narrows()),
+        Err(reason) => Link::hidden(kind, case, reason, &[]).with_demand(&demand),
+    })
 }
 
 /// The moment that an example may state: the rail pressed down.

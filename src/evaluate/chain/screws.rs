@@ -7,6 +7,7 @@ use crate::evaluate::chain::service::Wood;
 use crate::measure::Angle;
 use crate::measure::Distance;
 use crate::measure::Force;
+use crate::measure::Pressure;
 use crate::measure::inches;
 use crate::reading::FastenerSize;
 use crate::reading::Fasteners;
@@ -26,6 +27,7 @@ use crate::statics::joint::lateral_allowable;
 use crate::statics::lateral::Joint;
 use crate::statics::lateral::Shear;
 use crate::statics::lateral::Side;
+use crate::statics::lateral::SidePlate;
 use crate::statics::lateral::penetration_share;
 use crate::statics::withdrawal::Pulled;
 use crate::statics::withdrawal::withdrawal;
@@ -199,7 +201,12 @@ pub(super) fn pushed_sideways(
         for main in [layers.main.low, layers.main.high] {
             let reach = length.map_or(main, |length| positive(length - before));
             for species in wood.lumber() {
-                let reference = across(dowel, species.gravity.value, before, main, reach)?;
+                let gravity = species.gravity.value;
+                let side = Side {
+                    bearing: bearing(dowel, gravity, 0.0),
+                    length: before,
+                };
+                let reference = across(dowel, gravity, side, main, reach)?;
                 for service in wood.joints() {
                     let (seasoning, full) = (Seasoning::Seasoned, GeometryFactor::FULL);
                     let one = lateral_allowable(reference.value, dowel, service, seasoning, full);
@@ -216,7 +223,7 @@ pub(super) fn pushed_sideways(
 fn across(
     dowel: Dowel,
     gravity: SpecificGravity,
-    before: Distance,
+    side: Side,
     main: Distance,
     reach: Distance,
 ) -> Result<Worked<Force>, &'static str> {
@@ -230,23 +237,65 @@ fn across(
         let inputs = [("t_m", main.into())];
         bears = Worked::new("l_m", "t_m", &inputs, main, Basis::MECHANICS);
     }
-    let at = |angle| dowel_bearing(gravity, dowel.nominal(), Angle::new::<degree>(angle)).value;
     let joint = Joint {
         dowel,
         main: Side {
-            bearing: at(90.0),
+            bearing: bearing(dowel, gravity, 90.0),
             length: bears.value,
         },
-        side: Side {
-            bearing: at(0.0),
-            length: before,
-        },
+        side,
         angle: Angle::new::<degree>(90.0),
         shear: Shear::Single,
     };
     let reference = joint.reference().after(bears);
     let load = reference.value.load;
     Ok(reference.map(|_| load))
+}
+
+/// How hard wood is to a fastener at this angle of load to grain, in degrees.
+fn bearing(dowel: Dowel, gravity: SpecificGravity, angle: f64) -> Pressure {
+    dowel_bearing(gravity, dowel.nominal(), Angle::new::<degree>(angle)).value
+}
+
+/// What may lie under the heads at a rail's end: the sheet of a bracket of 14
+/// gage, or wood from 1/2 to 1 1/2 in thick. (common practice, no source)
+const UNDER_THE_HEAD: [(Distance, Option<SidePlate>); 3] = [
+    (inches(0.075), Some(SidePlate::Sheet)),
+    (inches(0.5), None),
+    (inches(1.5), None),
+];
+
+/// So many wood screws at the end of a rail, pushed sideways in wood this thick;
+/// for thin screws the grain makes no difference.
+pub(super) fn rail_end_pressed(
+    wood: &Wood,
+    fasteners: Fasteners,
+    length: Distance,
+    main: Distance,
+) -> Result<Bounds<Worked<Force>>, &'static str> {
+    let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
+    let Threaded::Screw(_) = screw else {
+        return Err("lags at a rail's end: which way they cross the grain is not known");
+    };
+    let dowel = screw.dowel();
+    let mut all = Vec::new();
+    for (thick, plate) in UNDER_THE_HEAD {
+        let reach = positive(length - thick);
+        for species in wood.lumber() {
+            let gravity = species.gravity.value;
+            let side = Side {
+                bearing: plate.map_or_else(|| bearing(dowel, gravity, 0.0), SidePlate::bearing),
+                length: thick,
+            };
+            let reference = across(dowel, gravity, side, main, reach)?;
+            for service in wood.joints() {
+                let (seasoning, full) = (Seasoning::Seasoned, GeometryFactor::FULL);
+                let one = lateral_allowable(reference.value, dowel, service, seasoning, full);
+                all.push(together(one.after(reference.clone()), fasteners.count));
+            }
+        }
+    }
+    Bounds::of_worked(all).ok_or(OUTSIDE)
 }
 
 const TOO_SHALLOW: &str =
@@ -261,6 +310,6 @@ fn together(one: Worked<Force>, count: u32) -> Worked<Force> {
         return one;
     }
     let n = f64::from(count);
-    let inputs = [("n", n.into()), ("W'p", one.value.into())];
-    Worked::new("T_a", "n·W'p", &inputs, one.value * n, Basis::MECHANICS).after(one)
+    let inputs = [("n", n.into()), ("T_1", one.value.into())];
+    Worked::new("T_a", "n·T_1", &inputs, one.value * n, Basis::MECHANICS).after(one)
 }
