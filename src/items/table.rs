@@ -705,7 +705,10 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             Kind::Words(GUARD),
             Group::Seen,
             "Whether there is a guard at this edge at all.",
-            &["Only needed where there is none, or where you could not look."],
+            &[
+                "Only needed where there is none, or where you could not look.",
+                "An insect screen is no guard (IRC 2018 R312.1.1).",
+            ],
             &["none", "present", "not reached"],
         )
     },

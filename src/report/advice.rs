@@ -10,6 +10,7 @@ use crate::measure::Length;
 use crate::measure::LengthUnit;
 use crate::report::one_line;
 use crate::report::wrap::tied;
+use crate::rules::Test;
 
 /// What would put a shortfall right. Common practice, no source.
 #[must_use]
@@ -25,6 +26,9 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::Height => format!(
             "raise the rail{by}: a higher rail, or one added on top and fixed to the posts."
         ),
+        Item::Opening | Item::SillHeight | Item::SillAboveGround if is_window(finding) => {
+            format!("fit a window guard, or a stop that a child cannot undo{limit}.")
+        }
         Item::Opening | Item::EndGap if wider_is_better(finding) => format!("widen it{by}."),
         Item::Opening => {
             format!("close or narrow it{by}: another baluster, a panel or a mesh{limit}.")
@@ -56,6 +60,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::ThingToClimb => "move it away from the guard.".to_owned(),
         Item::HandrailHeight if lower_is_better(finding) => format!("lower the handrail{by}."),
         Item::HandrailHeight => format!("raise the handrail{by}."),
+        Item::Handrail => "put up a handrail.".to_owned(),
         Item::HandrailSides => "add a handrail on the other side.".to_owned(),
         Item::HandrailShape | Item::HandrailThickness | Item::HandrailPerimeter => {
             "change the handrail for one that a hand closes around.".to_owned()
@@ -133,7 +138,6 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::DefaultUnit
         | Item::Drop
         | Item::DwellingsInBuilding
-        | Item::Handrail
         | Item::Location
         | Item::OpeningsChecked
         | Item::Place
@@ -149,6 +153,13 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::Tape
         | Item::Use => format!("change it so that the rule is met{by}."),
     }
+}
+
+/// A rule about windows alone.
+fn is_window(finding: &Finding<'_>) -> bool {
+    let windows = Test::OneOf(vec!["window"]);
+    let mut conditions = finding.rule.when.iter();
+    conditions.any(|condition| condition.item == Item::Place && condition.test == windows)
 }
 
 fn lower_is_better(finding: &Finding<'_>) -> bool {

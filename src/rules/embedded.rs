@@ -118,6 +118,10 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/new-york-city.toml"),
     ),
     (
+        "chicago-older-text",
+        include_str!("../../rulesets/chicago-older-text.toml"),
+    ),
+    (
         "washington-worker-housing",
         include_str!("../../rulesets/washington-worker-housing.toml"),
     ),

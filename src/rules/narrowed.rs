@@ -24,8 +24,16 @@ pub(super) fn warn(
 ) {
     let before = places(&old.when).or_else(|| places(&base.covers.conditions));
     let before = before.unwrap_or_else(|| Item::Place.words().iter().map(|w| w.name).collect());
+    // a rule with a condition more, such as a handrail on top, holds for some guards only
+    let as_wide = |rule: &Rule| {
+        rule.when.iter().all(|condition| {
+            let mut known = old.when.iter().chain(&own.when);
+            condition.item == Item::Place || known.any(|other| other.item == condition.item)
+        })
+    };
     let same = |rule: &&Rule| {
-        rule.hazard == own.hazard
+        as_wide(rule)
+            && rule.hazard == own.hazard
             && rule.checks.iter().any(|check| {
                 let mut of_old = old.checks.iter();
                 of_old.any(|old| old.subject == check.subject)

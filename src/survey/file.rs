@@ -16,6 +16,34 @@ pub trait SurveyFile {
     fn open(&self) -> io::Result<Box<dyn Read + '_>>;
 }
 
+/// A survey that is no file on a disk: its text, under a name for what is wrong with it.
+#[derive(Clone, Debug)]
+pub struct InMemory {
+    name: Arc<str>,
+    bytes: Arc<[u8]>,
+}
+
+impl InMemory {
+    /// Text, or bytes that may turn out to be none.
+    #[must_use]
+    pub fn new(name: impl Into<Arc<str>>, bytes: impl Into<Arc<[u8]>>) -> InMemory {
+        InMemory {
+            name: name.into(),
+            bytes: bytes.into(),
+        }
+    }
+}
+
+impl SurveyFile for InMemory {
+    fn name(&self) -> &str {
+        &self.name
+    }
+
+    fn open(&self) -> io::Result<Box<dyn Read + '_>> {
+        Ok(Box::new(&*self.bytes))
+    }
+}
+
 /// A survey file that could not be read.
 #[derive(Debug, thiserror::Error)]
 #[error("{file}: {error}")]

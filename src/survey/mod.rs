@@ -27,7 +27,7 @@ mod survey;
 mod suspicion;
 
 pub use codes::codes;
-pub use file::{FileError, SurveyFile};
+pub use file::{FileError, InMemory, SurveyFile};
 pub use model::{FileFacts, Guard, Inherited, Observation, OwnEntry, Row, SurveyFacts, TapeClass};
 pub use plan::{Plan, PlanLayout};
 pub use survey::Survey;

@@ -15,22 +15,12 @@ use crate::survey::scan::Scanned;
 /// A survey whose facts are known and whose guards can be read.
 ///
 /// ```
-/// use std::io;
 /// use std::ops::ControlFlow;
 /// use guardrule::items::Item;
-/// use guardrule::survey::{Survey, SurveyFile};
+/// use guardrule::survey::{InMemory, Survey, SurveyFile};
 ///
-/// struct Page(&'static str);
-/// impl SurveyFile for Page {
-///     fn name(&self) -> &str {
-///         "page.csv"
-///     }
-///     fn open(&self) -> io::Result<Box<dyn io::Read + '_>> {
-///         Ok(Box::new(self.0.as_bytes()))
-///     }
-/// }
-///
-/// let page = Page("unit,guard,item,reading\n2A,landing,height,35 1/2 in\n2A,,built,1994\n");
+/// let text = "unit,guard,item,reading\n2A,landing,height,35 1/2 in\n2A,,built,1994\n";
+/// let page = InMemory::new("page.csv", text.as_bytes());
 /// let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(page)];
 /// let survey = Survey::scan(&files)?;
 /// assert_eq!(survey.guard_count(), 1);

@@ -2,15 +2,13 @@
 //! end, or one cell is put right. Comments, order, columns of the person's own
 //! and line ends stay.
 
-use std::io;
-use std::io::Read;
 use std::sync::Arc;
 
 use crate::items::Item;
 use crate::survey::FileError;
+use crate::survey::InMemory;
 use crate::survey::Plan;
 use crate::survey::PlanLayout;
-use crate::survey::SurveyFile;
 use crate::walk::Place;
 use crate::walk::row::Row;
 use crate::walk::row::line_is_no_row;
@@ -18,22 +16,6 @@ use crate::walk::row::starts;
 
 /// The header of a survey that begins here.
 pub(super) const HEADER: &str = "unit,guard,item,reading,note\n";
-
-/// The text of a survey as a file that can be read.
-pub(super) struct InMemory {
-    pub(super) name: Arc<str>,
-    pub(super) text: Arc<str>,
-}
-
-impl SurveyFile for InMemory {
-    fn name(&self) -> &str {
-        &self.name
-    }
-
-    fn open(&self) -> io::Result<Box<dyn Read + '_>> {
-        Ok(Box::new(self.text.as_bytes()))
-    }
-}
 
 /// The text of a survey and how it is laid out.
 #[derive(Clone, Debug)]
@@ -99,10 +81,7 @@ impl Page {
 
     /// The text as a file that can be read.
     pub(super) fn file(&self) -> InMemory {
-        InMemory {
-            name: Arc::clone(&self.name),
-            text: Arc::clone(&self.text),
-        }
+        in_memory(&self.name, &self.text)
     }
 
     /// Whether it has one observation a row.
@@ -406,11 +385,12 @@ fn put(cells: &mut [String], column: usize, text: &str) {
     }
 }
 
+fn in_memory(name: &Arc<str>, text: &Arc<str>) -> InMemory {
+    InMemory::new(Arc::clone(name), Arc::clone(text))
+}
+
 fn plan(name: &Arc<str>, text: &Arc<str>) -> Result<Plan, PageError> {
-    let file = InMemory {
-        name: Arc::clone(name),
-        text: Arc::clone(text),
-    };
+    let file = in_memory(name, text);
     let no_header = |_: FileError| PageError::NoHeader;
     Plan::of(&file)
         .map_err(no_header)?

@@ -12,7 +12,7 @@ const NORTH_AMERICA: &str = "
 row 2 | canada-dwelling | gap-too-wide | place=deck; drop=2.4 m; opening=3 15/16 in | falls short
 row 5 | canada-dwelling | gap-too-wide | place=deck; drop=2.4 m; opening=100 mm | falls short
 row 5, part 3 | ontario-2012 | public-gap-too-wide | place=landing; use=public; drop=2.4 m; opening=100 mm | meets
-row 11 | us-dwelling-2003 | gap-too-wide | place=stair; drop=9 ft; opening=4 1/4 in | falls short
+row 11 | us-dwelling-2003 | stair-gap-too-wide | place=stair; drop=9 ft; opening=4 1/4 in | falls short
 row 15 | canada-dwelling | step-triangle-too-wide | place=stair; drop=9 ft; stair triangle=rise 7 3/4 going 10 lift 0 in | too close to call
 row 20 | california-dwelling | rail-too-low | place=deck; drop=9 ft; height=41 7/8 in | falls short
 row 20, 42 in | california-dwelling | rail-too-low | place=deck; drop=9 ft; height=42 in | meets
@@ -49,6 +49,8 @@ row 43, Ontario | ontario-2012 | climbable-infill | place=deck; use=dwelling; dr
 row 44 | canada-dwelling | climbable-infill | place=deck; drop=4.3 m; infill=cables | too close to call
 row 45, 15 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=500 mm high 15 mm deep | meets
 row 45, 16 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=500 mm high 16 mm deep | falls short
+row 45, 450 mm both ways | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=200 mm high 16 mm deep 100 mm along; foothold=650 mm high 16 mm deep 550 mm along | falls short
+row 45, more than 450 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=200 mm high 16 mm deep 100 mm along; foothold=651 mm high 16 mm deep 551 mm along | meets
 row 49 | us-crib-slats | gap-too-wide | opening=60.2 mm | falls short
 row 49, inch | small-child-advice | gap-too-wide-for-infant | children=12 months; opening=60.2 mm | meets
 row 51 | us-workplace | rail-too-low | place=deck; drop=9 ft; height=39 in | meets
@@ -62,7 +64,31 @@ row 55, 1960 | massachusetts-rental-2024 | gap-too-wide | place=porch; drop=9 ft
 row 55, 2000 | massachusetts-rental-2024 | new-gap-too-wide | place=porch; drop=9 ft; built=2000; opening=4 1/2 in | meets
 row 56 | us-rental-upkeep | rail-too-low | place=porch; drop=9 ft; height=30 in | meets
 row 56, second | us-rental-upkeep | rail-too-low | place=porch; drop=9 ft; height=29 1/2 in | falls short
+row 58, outside | us-pool-barriers | ledges-make-a-ladder | place=pool; foothold=2 in high; foothold=46 in high | too close to call
 row 58 | us-pool-barriers | gap-beside-level-bars-too-wide | place=pool; level bar spacing=44 in; opening=3 in | falls short
+row 19 on a low stair | us-dwelling-2018 | guard-top-as-handrail | place=stair; drop=28 in; handrail=top of the guard; height=39 in | falls short
+row 19 in 2000 | us-dwelling-2000 | guard-top-as-handrail | place=stair; drop=9 ft; handrail=top of the guard; height=39 in | falls short
+row 31 on a ramp | us-dwelling-2018 | handrail-height | place=ramp; handrail=separate; handrail height=38 in | meets
+§1.7 from 2021 on | us-dwelling-2024 | guard-load | place=landing; post fastening=nails | falls short
+§2.2 | us-buildings-2018 | guard-top-as-handrail | place=stair; handrail=top of the guard; height=42 in | falls short
+§2.2, 36 in from 2012 on | us-buildings-2000 | rail-too-low | place=balcony; use=dwelling; shared=no; drop=9 ft; height=36 in | falls short
+§3 (b)(11) | us-workplace | no-stair-rail | place=stair; risers=4; guard=none | falls short
+§3 (f)(1)(i) | us-workplace | new-guard-top-as-handrail | place=stair; built=2018; handrail=top of the guard; height=42 in | falls short
+§5.1 Table 4, preschool | us-playground-handbook-2010 | no-guardrail-for-preschool | place=deck; children=4 years; drop=20 1/16 in; guard=none | falls short
+§5.1 Table 4, preschool, at 20 in | us-playground-handbook-2010 | no-guardrail-for-preschool | place=deck; children=4 years; drop=20 in; guard=none | does not apply
+§5.1 Table 4, preschool guardrail | us-playground-handbook-2010 | gap-under-guardrail-for-preschool | place=deck; children=4 years; drop=25 in; bottom gap=23 in | meets
+§5.1 Table 4, school-age barrier | us-playground-handbook-2010 | gap-too-wide-for-school-age | place=deck; children=8 years; drop=49 in; opening=3 1/2 in; bottom gap=none | falls short
+§5.1 handrails | us-playground-handbook-2010 | handrail-height-for-preschool | place=stair; children=4 years; handrail=separate; handrail height=26 in | meets
+§5.1 grip | us-playground-handbook-2010 | handrail-grip-for-toddler | place=stair; children=18 months; handrail=separate; handrail shape=round; handrail thickness=1.20 in | meets
+§5.6 chain link | us-pool-barriers | chain-link-too-wide | place=pool; infill=mesh; opening=1 1/2 in | too close to call
+§6.2 general | canada-dwelling | shared-rail-too-low | place=landing; location=inside; shared=yes; drop=9 ft; height=1000 mm | falls short
+§6.2 general, Ontario | ontario-2012 | public-rail-too-low | place=landing; use=public; drop=9 ft; height=1000 mm | falls short
+§6.4 all required guards | ontario-2012 | climbable-infill | place=landing; use=public; drop=3.9 m; infill=cables | too close to call
+§6.5 shared by more than two | ontario-2012 | guard-load-others | place=landing; use=dwelling; shared=yes; dwellings in building=6; post fastening=nails | falls short
+§6.6 | canada-dwelling | low-guard-top-as-handrail | place=stair; drop=500 mm; handrail=top of the guard; height=38 in | falls short
+§7 New York | new-york-city | rail-too-low-above-seat | place=balcony; use=dwelling; shared=yes; drop=9 ft; fixed seat=yes; height above seat=36 in | falls short
+§7 Chicago | chicago-older-text | rail-too-low | place=balcony; use=dwelling; shared=no; height=41 15/16 in | falls short
+§7 Massachusetts | massachusetts-rental-2024 | new-gap-too-wide | place=porch; drop=9 ft; built=2000; opening=4 9/16 in; bottom gap=none | falls short
 §3 (f)(2) | us-workplace | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=2 1/4 in | meets
 §4 505.5 | us-accessible-handrails-2010 | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=1 7/16 in | falls short
 §6.6 | ontario-2012 | handrail-too-close-to-wall | place=stair; handrail=separate; handrail clearance=49 mm | falls short
@@ -284,6 +310,63 @@ fn judge(table: &str, page: &str, same: Option<&str>) {
 #[test]
 fn worked_examples_of_north_american_rules_by_the_library() {
     judge(NORTH_AMERICA, "facts/rules-north-america.md §10", None);
+}
+
+/// facts/rules-north-america.md §10 rows 43 and 51, and §1.8: what passes with a caution.
+#[test]
+fn what_a_rule_lets_pass_with_a_caution_says_so() {
+    const SAID: &[(&str, &str, &str, bool)] = &[
+        (
+            "us-dwelling-2018",
+            "place=deck; drop=3.9 m; infill=cables",
+            "a child can climb",
+            true,
+        ),
+        (
+            "us-dwelling-2018",
+            "place=deck; drop=3.9 m; infill=balusters",
+            "a child can climb",
+            false,
+        ),
+        (
+            "us-workplace",
+            "place=deck; drop=9 ft; height=46 in",
+            "higher than 45 in",
+            true,
+        ),
+        (
+            "us-workplace",
+            "place=deck; drop=9 ft; height=45 in",
+            "higher than 45 in",
+            false,
+        ),
+        (
+            "us-dwelling-2024",
+            "place=deck; drop=9 ft; notched post=yes",
+            "may not be notched",
+            true,
+        ),
+        (
+            "us-dwelling-2018",
+            "place=deck; drop=9 ft; notched post=yes",
+            "may not be notched",
+            false,
+        ),
+    ];
+    for (ruleset, given, words, said) in SAID {
+        let mut survey = String::from("unit,guard,item,reading\n");
+        for (item, reading) in readings(given) {
+            survey.push_str(&format!("a,g,{item},{reading}\n"));
+        }
+        let options = ["--rules", ruleset, "--no-guidance", "--decision", "simple"];
+        let report = check(&survey, &options).json();
+        let cautions = only_guard(&report)["cautions"].to_string();
+        assert_eq!(
+            cautions.contains(words),
+            *said,
+            "{ruleset}: {given}: {cautions}"
+        );
+    }
 }
 
 #[test]

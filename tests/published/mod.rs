@@ -118,7 +118,7 @@ const NORTH_AMERICA: &[Row] = &[
     row(
         "row 11",
         US_2000,
-        GAP,
+        STAIR_GAP,
         &[STAIR, HIGH, ("opening", "4 1/4 in")],
         SHORT,
     ),

@@ -1,33 +1,17 @@
 //! Surveys held in memory, and what was read of them as plain lines.
 
 use std::fmt::Write;
-use std::io;
 use std::ops::ControlFlow;
 
 use guardrule::source::Diagnostic;
 use guardrule::source::Diagnostics;
 use guardrule::source::Severity;
 use guardrule::survey::Guard;
+use guardrule::survey::InMemory;
 use guardrule::survey::Observation;
 use guardrule::survey::Survey;
 use guardrule::survey::SurveyFacts;
 use guardrule::survey::SurveyFile;
-
-/// A file held in memory.
-pub(crate) struct Page {
-    name: String,
-    bytes: Vec<u8>,
-}
-
-impl SurveyFile for Page {
-    fn name(&self) -> &str {
-        &self.name
-    }
-
-    fn open(&self) -> io::Result<Box<dyn io::Read + '_>> {
-        Ok(Box::new(self.bytes.as_slice()))
-    }
-}
 
 /// Everything that was read of a survey.
 pub(crate) struct Read {
@@ -41,10 +25,7 @@ pub(crate) fn read_files(files: &[(&str, &[u8])]) -> Read {
     let files: Vec<Box<dyn SurveyFile>> = files
         .iter()
         .map(|(name, bytes)| {
-            let page = Page {
-                name: (*name).to_owned(),
-                bytes: bytes.to_vec(),
-            };
+            let page = InMemory::new(*name, *bytes);
             Box::new(page) as Box<dyn SurveyFile>
         })
         .collect();

@@ -1,6 +1,5 @@
 //! A person who answers anything at all.
 
-use std::io;
 use std::ops::ControlFlow;
 
 use guardrule::evaluate;
@@ -9,6 +8,7 @@ use guardrule::items::Item;
 use guardrule::items::Kind;
 use guardrule::items::Verdict;
 use guardrule::rules::Ruleset;
+use guardrule::survey::InMemory;
 use guardrule::survey::Survey;
 use guardrule::survey::SurveyFile;
 use guardrule::walk::Place;
@@ -20,18 +20,6 @@ use proptest::prelude::*;
 use crate::walk::support::item;
 use crate::walk::support::rulesets;
 use crate::walk::support::walk;
-
-struct Text(String);
-
-impl SurveyFile for Text {
-    fn name(&self) -> &str {
-        "s.csv"
-    }
-
-    fn open(&self) -> io::Result<Box<dyn io::Read + '_>> {
-        Ok(Box::new(self.0.as_bytes()))
-    }
-}
 
 /// What fits anywhere and nowhere.
 const ODD: [&str; 30] = [
@@ -94,7 +82,7 @@ fn line(topic: &Topic, (kind, pick): (u8, usize)) -> String {
 
 /// What `check` would still miss at a guard, found anew from the text alone.
 fn missing(text: &str, place: &Place, rulesets: &[Ruleset]) -> Vec<Item> {
-    let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(Text(text.to_owned()))];
+    let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(InMemory::new("s.csv", text.as_bytes()))];
     let survey = Survey::scan(&files).expect("in memory");
     let mut missing = Vec::new();
     let each = &mut |guard: guardrule::survey::Guard| {
