@@ -658,6 +658,29 @@ fn a_lag_that_comes_out_fills_the_wood_that_somebody_wrote() {
     );
 }
 
+/// How much a notch leaves is not written: a range from the length of the screws
+/// holds what somebody may have measured (facts/load-path.md §9 example 57).
+#[test]
+fn without_the_thread_written_a_notched_post_only_widens_the_range() {
+    let rows = |thread: Option<&'static str>| {
+        let mut rows = lagged(&[
+            ("post fasteners", "2 x 1/2 in x 3 in"),
+            ("notched post", "yes"),
+            ("condition", "wet"),
+        ]);
+        rows.extend(thread.map(|thread| ("thread in framing", thread)));
+        let found = load_finding(&rows);
+        let lags = link(&found, "post fixing", "pulled out").clone();
+        (
+            pounds(&lags, "capacity", "low"),
+            pounds(&lags, "capacity", "high"),
+        )
+    };
+    let (known, open) = (rows(Some("1 1/2 in")), rows(None));
+    assert!(open.0 <= known.0 && known.1 <= open.1, "{open:?} {known:?}");
+    assert!(open.1 > known.1 * 1.2, "{open:?} {known:?}");
+}
+
 /// facts/load-path.md §2.4: the yield equations with the root diameter, the post
 /// along its grain and the framing across; the same joint worked in Python from
 /// that page's formulas gives 151.9 lb (l_m 1.5 in) dry with C_D 1.0.
