@@ -60,6 +60,25 @@ fn a_ruleset_that_is_not_there_is_said_with_the_nearest_one() {
 }
 
 #[test]
+fn a_ruleset_that_a_survey_misnames_is_said_in_its_row_with_all_that_begin_so() {
+    let survey = format!("{GOOD},,rules,us-dwelling-1970\n");
+    let ran = run(&[("s.csv", &survey)], &["check", "@s.csv"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("s.csv:8:9"), "{}", ran.err);
+    // never the nearest edition alone: it is not that of the time
+    let all = "write one of us-dwelling-2000, us-dwelling-2003";
+    assert!(ran.err.contains(all), "{}", ran.err);
+    assert!(ran.out.contains("no law was checked"), "{}", ran.out);
+}
+
+#[test]
+fn a_unit_that_is_called_so_is_not_called_so_twice() {
+    let survey = GOOD.replace("\na,g", "\nUnit 7,g");
+    let ran = run(&[("s.csv", &survey)], &["check", "@s.csv"]);
+    assert!(ran.out.contains("g (Unit 7)"), "{}", ran.out);
+}
+
+#[test]
 fn an_output_that_cannot_be_written_leaves_nothing_behind() {
     let folder = tempfile::tempdir().expect("a folder");
     fs::write(folder.path().join("s.csv"), GOOD).expect("written");

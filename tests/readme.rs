@@ -31,7 +31,7 @@ fn undated(text: &str) -> String {
 fn the_worked_example_is_what_the_program_prints() {
     let readme = readme();
     let survey = block(&readme, "<!-- file: hall.csv -->\n");
-    let shown = block(&readme, "<!-- output -->\n");
+    let shown = block(&readme, "<!-- the output begins so -->\n");
     let (command, output) = shown.split_once('\n').expect("a command and its output");
     let args: Vec<&str> = command
         .strip_prefix("$ guardrule ")
@@ -41,19 +41,11 @@ fn the_worked_example_is_what_the_program_prints() {
         .collect();
     let ran = run(&[("hall.csv", survey)], &args);
     assert_eq!(ran.err, "");
-    assert_eq!(undated(ran.out.trim()), undated(output.trim()));
+    let (found, shown) = (undated(&ran.out), undated(output.trim_end()));
+    let beginning: Vec<&str> = found.lines().take(shown.lines().count()).collect();
+    assert!(shown.lines().count() > 30, "{shown}");
+    assert_eq!(beginning.join("\n"), shown);
     assert_eq!(ran.code, 1);
-}
-
-#[test]
-fn the_amendment_passes_its_own_examples() {
-    let readme = readme();
-    let amendment = block(&readme, "<!-- file: my-town.toml -->\n");
-    let ran = run(
-        &[("my-town.toml", amendment)],
-        &["rules", "test", "@my-town.toml"],
-    );
-    assert_eq!(ran.code, 0, "{}\n{}", ran.out, ran.err);
 }
 
 /// The guide's amendment has examples for every limit, and does what it says.

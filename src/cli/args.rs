@@ -281,8 +281,8 @@ pub(super) enum RulesCommand {
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
     guardrule sheet --output sheet.html\n  \
-    guardrule sheet --rules us-dwelling-2018 --paper letter --guards 3 --output sheet.html\n  \
-    guardrule sheet --csv --rules us-dwelling-2018 --units 40 --guards 2 --output flats.csv")]
+    guardrule sheet --rules us-dwelling-2018 --guards 3 --output sheet.html\n  \
+    guardrule sheet --csv --rules us-dwelling-2018 --units 40 --output flats.csv")]
 pub(super) struct SheetArgs {
     /// Ask what this ruleset asks: an id, or a file; repeat for several
     #[arg(long, value_name = "ID|FILE")]

@@ -104,8 +104,15 @@ fn shape(written: &str) -> Result<Found, Refusal> {
         help: FORMS.to_owned(),
     };
     let first = written.split_whitespace().next().unwrap_or_default();
-    let stair = ["rise", "riser", "going", "tread", "lift"];
-    let item = if stair.iter().any(|word| first.eq_ignore_ascii_case(word)) {
+    let begins = |words: &[&str]| words.iter().any(|word| first.eq_ignore_ascii_case(word));
+    if begins(&["v", "vee"]) {
+        return Err(Refusal {
+            message: "an opening that is open at the top has no largest ball; its angle counts"
+                .to_owned(),
+            help: "write it as v opening in a survey, and judge it with guardrule check".to_owned(),
+        });
+    }
+    let item = if begins(&["rise", "riser", "going", "tread", "lift"]) {
         Item::StairTriangle
     } else {
         Item::Opening
@@ -177,13 +184,10 @@ fn at_a_step(step: &StairReading) -> Result<StairTriangle, Refusal> {
                 .to_owned(),
         });
     };
-    StairTriangle::new(step.rise, step.going, lift)
-        .and_then(|triangle| triangle.with_nosing(step.nosing, step.nosing_thickness))
-        .map(|triangle| triangle.with_risers(step.risers))
-        .map_err(|error| Refusal {
-            message: error.to_string(),
-            help: "try a ball in the hand".to_owned(),
-        })
+    step.triangle(lift).map_err(|error| Refusal {
+        message: error.to_string(),
+        help: "try a ball in the hand".to_owned(),
+    })
 }
 
 fn origin(shape: &Shape) -> &'static str {

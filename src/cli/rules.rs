@@ -19,6 +19,7 @@ use crate::rules::Ruleset;
 use crate::source::Diagnostic;
 use crate::source::Diagnostics;
 use crate::source::Excerpt;
+use crate::survey::NamedRules;
 
 pub(super) fn run(args: &RulesArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     match &args.command {
@@ -57,21 +58,35 @@ pub(super) enum Guidance {
 /// child guidance beside either.
 pub(super) fn chosen(
     asked: &[String],
-    of_survey: &[String],
+    of_survey: &[NamedRules],
     guidance: Guidance,
     diagnostics: &mut Diagnostics,
 ) -> Vec<Ruleset> {
-    let asked = if asked.is_empty() { of_survey } else { asked };
-    let mut names: Vec<&str> = Vec::new();
-    for name in asked.iter().map(String::as_str) {
-        if !names.contains(&name) {
-            names.push(name);
+    let asked = asked.iter().map(|name| (name.as_str(), None));
+    let mut named: Vec<(&str, Option<&Excerpt>)> = asked.collect();
+    if named.is_empty() {
+        let rows = of_survey.iter();
+        named.extend(rows.map(|row| (row.name.as_str(), Some(&row.at))));
+    }
+    let guidance = (guidance == Guidance::Beside).then_some((GUIDANCE, None));
+    named.extend(guidance);
+    let mut known: Vec<&str> = Vec::new();
+    let mut loaded = Vec::new();
+    for (name, row) in named {
+        if known.contains(&name) {
+            continue;
         }
+        known.push(name);
+        let mut one = rules::load(name, &files::ruleset);
+        if let (None, Some(row)) = (&one.ruleset, row) {
+            // there is no such file: said where the survey names it
+            let nowhere = one.diagnostics.iter_mut().filter(|d| d.at.at.line() == 0);
+            nowhere.for_each(|fault| fault.at.at = row.clone());
+        }
+        diagnostics.extend(one.diagnostics);
+        loaded.extend(one.ruleset);
     }
-    if guidance == Guidance::Beside && !names.contains(&GUIDANCE) {
-        names.push(GUIDANCE);
-    }
-    load(names, diagnostics)
+    loaded
 }
 
 /// What to say where no ruleset is left.
@@ -131,7 +146,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         let passed = tested.count - tested.failed.len();
         let id = one_line(&ruleset.id);
         let rest = if faulty {
-            "; a rule with an error is left out until it is mended"
+            "; what has an error is left out until it is mended"
         } else {
             ""
         };

@@ -1,5 +1,6 @@
 //! What a person must know before acting on a report.
 
+use crate::evaluate::AsBuilt;
 use crate::evaluate::Decision;
 use crate::evaluate::Judged;
 use crate::evaluate::Options;
@@ -65,8 +66,20 @@ pub fn guard_cautions(
         cautions.push("Only the railing was looked at, not the platform it stands on.".to_owned());
     }
     from_rulesets(&scene, rulesets, &mut cautions);
+    cautions.extend(legal_when_built(judged, options).map(str::to_owned));
     strength(&scene, judged, &mut cautions);
     cautions
+}
+
+/// What rules of its time can tell and what not, where they were asked for.
+/// Common practice: facts/rules-elsewhere.md §11 (most codes are not retroactive, from memory).
+fn legal_when_built(judged: &Judged<'_>, options: Options) -> Option<&'static str> {
+    let asked = options.as_built == AsBuilt::Asked && judged.when_built.is_some();
+    asked.then_some(
+        "Legal when built: a guard that met the rules of its time may often stay until it is rebuilt, \
+and the local authority decides that. It is no judgement of danger: a child falls through an old gap as \
+through a new one.",
+    )
 }
 
 /// What every answer about the load path says (facts/load-path.md §7.1), and
@@ -115,6 +128,10 @@ cracked or rusted through, never at glass, never over an open drop; start low, n
 and stop at the first crack, creak or 1 in of movement.",
 ];
 
+/// What to do at once about a guard that falls short or moves a lot. Common practice, no source.
+pub const TONIGHT: &str = "Tonight: keep children away from it, close the way to it or put up a \
+temporary barrier that cannot be climbed or pushed over, and move away whatever a child could climb.";
+
 /// What to do until it is put right. Common practice, no source.
 fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
     let moves = scene
@@ -124,11 +141,7 @@ fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
         .find(|word| *word != "no");
     let short = [Some(judged.verdict), judged.guidance].contains(&Some(Verdict::FallsShort));
     if short || moves == Some("a lot") {
-        cautions.push(
-            "Tonight: keep children away from it, close the way to it or put up a temporary barrier \
-that cannot be climbed or pushed over, and move away whatever a child could climb."
-                .to_owned(),
-        );
+        cautions.push(TONIGHT.to_owned());
     }
     if moves.is_some() || judged.verdict != Verdict::Meets {
         cautions.push(

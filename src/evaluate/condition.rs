@@ -2,8 +2,8 @@
 
 use crate::evaluate::Decision;
 use crate::evaluate::Reason;
-use crate::evaluate::decide::Ask;
-use crate::evaluate::decide::asks;
+use crate::evaluate::ask::Ask;
+use crate::evaluate::ask::asks;
 use crate::evaluate::scene::Scene;
 use crate::evaluate::scene::says_nothing;
 use crate::evaluate::scene::word;

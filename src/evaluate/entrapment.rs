@@ -8,16 +8,14 @@ use crate::evaluate::LimitShown;
 use crate::evaluate::Measured;
 use crate::evaluate::Operator;
 use crate::evaluate::Reason;
-use crate::evaluate::decide::Evidence;
-use crate::evaluate::decide::trap;
+use crate::evaluate::ask::Evidence;
+use crate::evaluate::ask::trap;
 use crate::evaluate::judgement::Judgement;
 use crate::evaluate::scene::AtWorst;
 use crate::evaluate::scene::Said;
 use crate::evaluate::scene::Scene;
 use crate::geometry::Fit;
 use crate::geometry::Probe;
-use crate::geometry::Risers;
-use crate::geometry::StairTriangle;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::Length;
@@ -72,18 +70,8 @@ pub(super) fn probe<'r>(
     let fits: Box<dyn Fn(Length) -> Fit> = match value {
         Value::Shape(shape) => Box::new(move |by| shape.shape.admits(probe, by)),
         Value::StairTriangle(stair) => {
-            let step = StairTriangle::new(stair.rise, stair.going, stair.lift?).ok()?;
-            let nosing = stair.nosing;
-            let risers = stair.risers;
-            Box::new(move |by| {
-                let fit = step.admits(probe, nosing, by);
-                // open risers: what does not pass above the treads may pass between them
-                if fit == Fit::DoesNotPass && risers == Risers::Open {
-                    Fit::Undecided
-                } else {
-                    fit
-                }
-            })
+            let step = stair.triangle(stair.lift?).ok()?;
+            Box::new(move |by| step.admits(probe, by))
         }
         Value::Age(_)
         | Value::Ball(_)

@@ -4,6 +4,7 @@
 //! Judging a guard is a pure function of its observations, the survey's facts
 //! and the rulesets: no files, no clock, no order of calls.
 
+mod ask;
 mod assumptions;
 mod cautions;
 mod chain;
@@ -24,7 +25,7 @@ mod rule;
 mod scene;
 
 pub use assumptions::assumptions;
-pub use cautions::{DEFERRAL, GENERAL, STRENGTH_CAUTIONS, cautions, guard_cautions};
+pub use cautions::{DEFERRAL, GENERAL, STRENGTH_CAUTIONS, TONIGHT, cautions, guard_cautions};
 pub use chain::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};
 pub use finding::{
     AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,

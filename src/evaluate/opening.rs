@@ -2,12 +2,13 @@
 //! tried everywhere, infill that gives way.
 
 use crate::evaluate::Reason;
-use crate::evaluate::decide::Asks;
-use crate::evaluate::decide::Evidence;
+use crate::evaluate::ask::Asks;
+use crate::evaluate::ask::Evidence;
+use crate::evaluate::ask::Outcome;
+use crate::evaluate::ask::opening_asks;
+use crate::evaluate::ask::shape_asks;
 use crate::evaluate::decide::against;
 use crate::evaluate::decide::bounds_against;
-use crate::evaluate::decide::opening_asks;
-use crate::evaluate::decide::shape_asks;
 use crate::evaluate::entrapment;
 use crate::evaluate::judgement::Judgement;
 use crate::evaluate::judgement::Reach;
@@ -132,8 +133,9 @@ fn tape<'r>(
     let mut judgement = Judgement::from_outcome(scene, item, index, said, outcome);
     match said.at_worst {
         Some(AtWorst::Within(at_worst, why)) => {
-            let worst = against(at_worst, &asks, decision)?;
-            spread(&mut judgement, worst.verdict, worst.alone, why);
+            for larger in larger(said.evidence, at_worst, demand) {
+                spread(&mut judgement, &against(larger, &asks, decision)?, why);
+            }
         }
         Some(AtWorst::GoesOn) => goes_on(&mut judgement, demand),
         Some(AtWorst::GivesWay) | None => {} // a push decides
@@ -155,31 +157,44 @@ fn tape<'r>(
     Some(judgement)
 }
 
+/// The largest ball that cannot be ruled out, and before it the one between both
+/// bounds that lies deepest in a forbidden band.
+fn larger(
+    smallest: Evidence,
+    largest: Evidence,
+    demand: &OpeningDemand,
+) -> impl Iterator<Item = Evidence> {
+    let deepest = demand.not_within.as_ref().and_then(|(above, below)| {
+        let Evidence::Point(most, u) = largest else {
+            return None;
+        };
+        let middle = (above.length + below.length).nanometres() / 2;
+        let middle = Length::from_nanometres(middle);
+        Some(Evidence::Point(middle.min(most).max(smallest.length()), u))
+    });
+    deepest.into_iter().chain([largest])
+}
+
 /// A larger ball may pass than the one that was judged: where it would be judged
 /// otherwise, nothing is settled.
-fn spread(judgement: &mut Judgement<'_>, worst: Verdict, alone: Verdict, why: Spread) {
+fn spread(judgement: &mut Judgement<'_>, larger: &Outcome<'_>, why: Spread) {
+    if larger.alone != judgement.alone {
+        judgement.alone = Verdict::NotMeasured;
+    }
+    let (one, other) = (judgement.verdict, larger.verdict);
+    if one == other || one == Verdict::NotMeasured {
+        return;
+    }
+    let close = one == Verdict::TooClose || other == Verdict::TooClose;
     match why {
-        Spread::Nosing => {
-            let settled = judgement.verdict == Verdict::FallsShort;
-            if alone != judgement.alone && !settled {
-                judgement.alone = Verdict::NotMeasured;
-            }
-            if worst != judgement.verdict && !settled {
-                judgement.verdict = Verdict::NotMeasured;
-                judgement.reasons.push(Reason::NosingThickness);
-            }
-        }
+        Spread::Bounds if close => judgement.verdict = Verdict::TooClose,
         Spread::Bounds => {
-            if alone != judgement.alone {
-                judgement.alone = Verdict::NotMeasured;
-            }
-            let close = worst == Verdict::TooClose || judgement.verdict == Verdict::TooClose;
-            if worst != judgement.verdict && close {
-                judgement.verdict = Verdict::TooClose;
-            } else if worst != judgement.verdict {
-                judgement.verdict = Verdict::NotMeasured;
-                judgement.reasons.push(Reason::BoundsStraddle);
-            }
+            judgement.verdict = Verdict::NotMeasured;
+            judgement.reasons.push(Reason::BoundsStraddle);
+        }
+        Spread::Nosing => {
+            judgement.verdict = Verdict::NotMeasured;
+            judgement.reasons.push(Reason::NosingThickness);
         }
     }
 }

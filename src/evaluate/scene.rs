@@ -6,11 +6,10 @@ use crate::evaluate::Decision;
 use crate::evaluate::Finding;
 use crate::evaluate::Options;
 use crate::evaluate::Reason;
-use crate::evaluate::decide::Evidence;
+use crate::evaluate::ask::Evidence;
 use crate::evaluate::doubt;
 use crate::geometry::ClearOpening;
 use crate::geometry::Shape;
-use crate::geometry::StairTriangle;
 use crate::items::Item;
 use crate::items::ItemSet;
 use crate::measure::Length;
@@ -318,10 +317,7 @@ impl<'g> Scene<'g> {
         stair: &StairReading,
     ) -> Result<Said, Reason<'static>> {
         let lift = stair.lift.ok_or(Reason::LiftMissing)?;
-        let triangle = StairTriangle::new(stair.rise, stair.going, lift)
-            .and_then(|step| step.with_nosing(stair.nosing, stair.nosing_thickness))
-            .map_err(|_| Reason::NoSuchStep)?
-            .with_risers(stair.risers);
+        let triangle = stair.triangle(lift).map_err(|_| Reason::NoSuchStep)?;
         let clear = triangle.clear_opening();
         let size = clear.upper.unwrap_or(clear.lower);
         let terms = self.terms(item, observation, size, stair.unit, stair.graduation);

@@ -167,7 +167,7 @@ impl StairTriangle {
                 None => LargestBall::UNKNOWN,
             }
         };
-        match self.risers() {
+        match self.risers {
             Risers::Closed => closed,
             Risers::Open => closed.at_least(),
         }

@@ -11,6 +11,7 @@ mod convex;
 mod covering;
 mod edges;
 mod exact;
+mod flight;
 mod inscribed;
 mod orient;
 mod placement;

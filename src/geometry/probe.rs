@@ -4,10 +4,15 @@ use crate::geometry::ClearOpening;
 use crate::geometry::Corner;
 use crate::geometry::Fit;
 use crate::geometry::Polygon;
+use crate::geometry::RakedBay;
+use crate::geometry::Risers;
 use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
+use crate::geometry::TurnedPair;
 use crate::geometry::admits;
+use crate::geometry::turned::Ends;
 use crate::measure::Length;
+use crate::measure::StandardUncertainty;
 
 /// The face of a rectangular probe; only its face matters, since it is pushed
 /// through square to the plane of the opening.
@@ -56,11 +61,14 @@ impl Shape {
     /// of the shape is longer by `enlarged` (below zero: shorter).
     ///
     /// Every coordinate of a polygon may be off: there the probe is made smaller,
-    /// by √2 of it, as [`Shape::clear_opening_uncertainty`] counts it.
+    /// by √2 of it, as [`Shape::clear_opening_uncertainty`] counts it; and so it is
+    /// between turned balusters and in raked bays, by what is in doubt there.
     ///
     /// # Accuracy
     /// Exact for slot, circle and rectangle, and for a triangle unless the probe
-    /// just fits along its slant; a polygon's as [`admits`].
+    /// just fits along its slant; the others' as [`admits`]. Between turned balusters
+    /// it passes if it does with rails at the ends of the profile, and does not if it
+    /// does not where the balusters go on. Only balls tell of cables.
     ///
     /// # Source
     /// Rectangle: W. B. Carver 1957, restated by J. E. Wetzel, "Rectangles in
@@ -88,46 +96,113 @@ impl Shape {
             Shape::Rectangle { width, height } => in_rectangle(probe, of(*width), of(*height)),
             Shape::Slot { width } => passes(probe.short <= of(*width)),
             Shape::Triangle { rise, run } => in_triangle(probe, of(*rise), of(*run)),
-            // no gap of theirs is known at every height: what the balls on its short
-            // side and around it tell
-            Shape::Cables(_) | Shape::Raked(_) | Shape::Turned(_) => {
-                by_balls(probe, self.clear_opening(), diagonal(enlarged))
-            }
+            Shape::Raked(bay) => in_raked(probe, bay, enlarged),
+            Shape::Turned(pair) => between_turned(probe, pair, enlarged),
+            // a push spreads them: what the ball of its short side, or around it, tells
+            Shape::Cables(_) => by_balls(probe, self.clear_opening(), diagonal(enlarged)),
         }
     }
 }
 
 impl StairTriangle {
-    /// Whether a probe passes between the steps and the rail, when rise, going and
-    /// lift are longer by `enlarged` (below zero: shorter).
+    /// Whether a probe passes between the steps and the rail, when rise, going, lift
+    /// and nosing are longer by `enlarged` (below zero: shorter).
     ///
-    /// The stair is drawn out for as many steps as the probe could span. Where a
-    /// nosing overhangs, the answers without it and with the riser taken back by it
-    /// all the way up have to agree.
+    /// The stair is drawn out for as many steps as the probe could span. Where nobody
+    /// wrote how thick an overhanging nosing is, the answers without it and with the
+    /// thinnest one have to agree. Open risers let through what closed ones do, and
+    /// perhaps more.
     #[must_use]
-    pub fn admits(self, probe: Probe, nosing: Length, enlarged: Length) -> Fit {
-        let (rise, going, lift) = self.sides();
-        let of = |length: Length| (length + enlarged).max(Length::ZERO);
-        let (rise, going) = (of(rise), of(going));
-        let lift = if lift > Length::ZERO || enlarged > Length::ZERO {
-            of(lift)
-        } else {
-            Length::ZERO
+    pub fn admits(self, probe: Probe, enlarged: Length) -> Fit {
+        let Some((thick, thin)) = self.enlarged(enlarged) else {
+            return Fit::DoesNotPass; // no step is left
         };
-        if rise == Length::ZERO || going == Length::ZERO {
-            return Fit::DoesNotPass;
+        let passes = at_steps(probe, thick);
+        if passes != Fit::DoesNotPass {
+            return passes;
         }
-        let without = at_steps(probe, rise, going, lift);
-        if nosing <= Length::ZERO || without != Fit::DoesNotPass {
-            return without;
+        let stops = thin == thick || at_steps(probe, thin) == Fit::DoesNotPass;
+        match self.risers {
+            Risers::Closed if stops => Fit::DoesNotPass,
+            Risers::Closed | Risers::Open => Fit::Undecided,
         }
-        let back =
-            nosing.nanometres_as_float() * rise.nanometres_as_float() / going.nanometres_as_float();
-        let further = Length::from_nanometres_rounded(back) + Length::from_nanometres(1);
-        match at_steps(probe, rise, going, lift + further) {
+    }
+}
+
+/// A bay without a height is long, as a gap is.
+fn in_raked(probe: Probe, bay: &RakedBay, enlarged: Length) -> Fit {
+    // two standard uncertainties of each dimension are what is added
+    let half = Length::from_nanometres(enlarged.magnitude().nanometres() / 2);
+    let each = StandardUncertainty::from_length(half);
+    let doubt = bay.uncertainty_of_sides(each).doubled();
+    let larger = if enlarged < Length::ZERO {
+        -doubt
+    } else {
+        doubt
+    };
+    match bay.high {
+        Some(high) => in_outline(probe, &bay.outline(high), larger),
+        None => {
+            let by = larger.nanometres_as_float();
+            let clear = bay.clear(StandardUncertainty::NONE);
+            let short = probe.short.nanometres_as_float();
+            if clear.lower + by >= short {
+                Fit::Passes(None)
+            } else if clear.upper + by < short {
+                Fit::DoesNotPass
+            } else {
+                Fit::Undecided
+            }
+        }
+    }
+}
+
+/// The probe goes straight through, so that what it meets is the outline of both
+/// balusters against the light, which is their section through both axes.
+fn between_turned(probe: Probe, pair: &TurnedPair, enlarged: Length) -> Fit {
+    let by = diagonal(enlarged);
+    let inside = |ends| in_outline(probe, &pair.outline(ends), by);
+    match inside(Ends::Closed) {
+        Fit::Passes(placement) => Fit::Passes(placement),
+        // farther out it stands between straight sides, and may be moved back
+        Fit::DoesNotPass | Fit::Undecided => match inside(Ends::GoOn(probe.short + probe.long)) {
             Fit::DoesNotPass => Fit::DoesNotPass,
             Fit::Passes(_) | Fit::Undecided => Fit::Undecided,
+        },
+    }
+}
+
+/// Steps repeat, so that a place for the probe is one with its middle over the middle
+/// step, from where it reaches no farther than half of its sides' sum.
+fn at_steps(probe: Probe, step: StairTriangle) -> Fit {
+    const MOST: i32 = 30;
+    let (rise, going, lift) = step.sides();
+    if lift == Length::ZERO {
+        return if step.overhang == Length::ZERO {
+            in_triangle(probe, rise, going)
+        } else {
+            in_outline(probe, &step.outline_of_steps(0.0), Length::ZERO)
+        };
+    }
+    let reach = (probe.short + probe.long).nanometres() / 2;
+    match i32::try_from(reach / going.nanometres() + 2) {
+        Ok(beside) if beside <= MOST => {
+            let outline = step.outline_of_steps(f64::from(beside));
+            in_outline(probe, &outline, Length::ZERO)
         }
+        Ok(_) | Err(_) => Fit::Undecided,
+    }
+}
+
+/// In an outline in nanometres, made wider all over by a length.
+fn in_outline(probe: Probe, outline: &[Corner], wider: Length) -> Fit {
+    let corner = |corner: &Corner| Corner {
+        x_mm: corner.x_mm / 1e6,
+        y_mm: corner.y_mm / 1e6,
+    };
+    match Polygon::new(outline.iter().map(corner).collect()) {
+        Ok(outline) => admits(&outline, probe.millimetres(wider)),
+        Err(_) => Fit::Undecided, // sides below what an outline can have
     }
 }
 
@@ -208,32 +283,6 @@ fn in_triangle(probe: Probe, rise: Length, run: Length) -> Fit {
     }
 }
 
-fn at_steps(probe: Probe, rise: Length, going: Length, lift: Length) -> Fit {
-    if lift <= Length::ZERO {
-        return in_triangle(probe, rise, going);
-    }
-    const MOST: i64 = 60;
-    let span = (probe.short + probe.long).nanometres() / going.nanometres() + 3;
-    if span > MOST {
-        return Fit::Undecided;
-    }
-    let mut corners = Vec::new();
-    let at = |across: i64, up: i64, lift: Length| Corner {
-        x_mm: Length::from_nanometres(going.nanometres() * across).nanometres_as_float() / 1e6,
-        y_mm: (Length::from_nanometres(rise.nanometres() * up) + lift).nanometres_as_float() / 1e6,
-    };
-    for step in 0..span {
-        corners.push(at(step, step, Length::ZERO));
-        corners.push(at(step + 1, step, Length::ZERO));
-    }
-    corners.push(at(span, span, lift));
-    corners.push(at(0, 0, lift));
-    match Polygon::new(corners) {
-        Ok(outline) => admits(&outline, probe.millimetres(Length::ZERO)),
-        Err(_) => Fit::Undecided, // sides below what an outline can have
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -291,14 +340,21 @@ mod tests {
             let rise = Length::sixty_fourths(496);
             StairTriangle::new(rise, Length::inches(10), lift).expect("a step")
         };
-        let at = |lift| step(lift).admits(probe, Length::ZERO, Length::ZERO);
+        let at = |lift| step(lift).admits(probe, Length::ZERO);
         assert_eq!(at(Length::ZERO), Fit::DoesNotPass);
         // along the rail: 6.2/12.652 + 3.5 x 12.652/77.5 = 1.0614, so that a triangle
         // larger by that just admits it: a lift of 0.0614 x 7.75 = 0.476 in
         assert_eq!(at(Length::sixty_fourths(30)), Fit::DoesNotPass);
         let passes = matches!(at(Length::sixty_fourths(31)), Fit::Passes(Some(_)));
         assert!(passes);
-        let overhung = step(Length::ZERO).admits(probe, Length::inches(6), Length::ZERO);
-        assert_eq!(overhung, Fit::Undecided);
+        let overhung = |thick| {
+            let step = step(Length::ZERO).with_nosing(Length::inches(6), thick);
+            step.map(|step| step.admits(probe, Length::ZERO))
+        };
+        assert_eq!(overhung(None), Ok(Fit::Undecided));
+        let thin = overhung(Some(Length::sixty_fourths(8)));
+        assert!(matches!(thin, Ok(Fit::Passes(Some(_)))), "{thin:?}");
+        let thick = overhung(Some(Length::inches(7)));
+        assert_eq!(thick, Ok(Fit::DoesNotPass));
     }
 }

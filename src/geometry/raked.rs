@@ -2,6 +2,8 @@
 
 use uom::si::angle::radian;
 
+use crate::geometry::Corner;
+use crate::geometry::exact::nanometre_corner;
 use crate::geometry::shape::scaled;
 use crate::geometry::tangents::ROUNDINGS;
 use crate::measure::Angle;
@@ -65,7 +67,17 @@ pub(super) struct Between {
 }
 
 impl RakedBay {
-    /// The clear opening in nanometres.
+    /// The clear opening in nanometres: the nearer pair of faces.
+    pub(super) fn clear(&self, each: StandardUncertainty) -> Between {
+        let (gap, rails) = self.strips(each);
+        match rails {
+            Some(rails) => gap.or_less(rails),
+            None => gap,
+        }
+    }
+
+    /// How far the balusters stand apart, square to them, and the rails, square to
+    /// those, in nanometres.
     ///
     /// Upright balusters are as far apart as a level tape says, and square ones as
     /// one along the rail says; the other reading is longer by 1/cos of the slope.
@@ -73,7 +85,7 @@ impl RakedBay {
     ///
     /// # Source
     /// facts/measurement-and-geometry.md §3.4.
-    pub(super) fn clear(&self, each: StandardUncertainty) -> Between {
+    pub(super) fn strips(&self, each: StandardUncertainty) -> (Between, Option<Between>) {
         let gap = match (self.across, self.balusters) {
             (Across::Along, Balusters::Plumb) | (Across::Level, Balusters::Square) => {
                 self.rake.shortened(self.gap, each)
@@ -87,16 +99,49 @@ impl RakedBay {
                 }
             }
         };
-        match self.high.map(|high| self.rake.shortened(high, each)) {
-            Some(rails) => gap.or_less(rails),
-            None => gap,
-        }
+        (gap, self.high.map(|high| self.rake.shortened(high, each)))
+    }
+
+    /// The bay between its four faces when its rails stand so far apart, plumb; in
+    /// nanometres, to rounding: from the foot of the left baluster along the lower
+    /// rail, and up.
+    pub(super) fn outline(&self, high: Length) -> [Corner; 4] {
+        let high = high.nanometres_as_float();
+        let cosine = self.rake.cosine();
+        let sine = (1.0 - cosine * cosine).max(0.0).sqrt();
+        let (gap, _) = self.strips(StandardUncertainty::NONE);
+        let (level, up) = match self.balusters {
+            Balusters::Plumb => (gap.lower, (0.0, high)),
+            // rails that far apart, plumb, are nearer square to them
+            Balusters::Square => {
+                let up = (-high * cosine * sine, high * cosine * cosine);
+                (gap.lower * cosine, up)
+            }
+        };
+        let foot = (level, level * sine / cosine);
+        [
+            Corner::ORIGIN,
+            nanometre_corner(foot.0, foot.1),
+            nanometre_corner(foot.0 + up.0, foot.1 + up.1),
+            nanometre_corner(up.0, up.1),
+        ]
     }
 
     /// How sure the clear opening is when every dimension is this sure, and an angle
     /// to half a step of its reading (GUM, JCGM 100:2008, 5.1.2 and 4.3.7).
     pub(super) fn uncertainty(&self, each: StandardUncertainty) -> StandardUncertainty {
         self.clear(each).uncertainty
+    }
+
+    /// The same of whichever pair of faces is the less sure, and of how far the slope
+    /// slides the one baluster along the other.
+    pub(super) fn uncertainty_of_sides(&self, each: StandardUncertainty) -> StandardUncertainty {
+        let (gap, rails) = self.strips(each);
+        let of_rails = rails.map_or(StandardUncertainty::NONE, |rails| rails.uncertainty);
+        let slid = gap.upper * self.rake.doubt(each);
+        let across = gap.uncertainty.max(of_rails).as_length();
+        let whole = libm::hypot(across.nanometres_as_float(), slid);
+        StandardUncertainty::from_length(Length::from_nanometres_rounded(whole))
     }
 }
 
@@ -112,24 +157,25 @@ impl Rake {
         }
     }
 
+    /// How sure the slope is, in radians: by rise and going, or by half a step of an
+    /// angle's reading.
+    fn doubt(&self, each: StandardUncertainty) -> f64 {
+        let u = each.as_length().nanometres_as_float();
+        match self {
+            Rake::Angle(_, step) if u > 0.0 => step.get::<radian>() / 12.0_f64.sqrt(),
+            Rake::Angle(..) => 0.0,
+            // by rise G/h², by going R/h²
+            Rake::Step { rise, going } => {
+                u / libm::hypot(rise.nanometres_as_float(), going.nanometres_as_float())
+            }
+        }
+    }
+
     /// A length times the cosine of the slope.
     fn shortened(&self, length: Length, each: StandardUncertainty) -> Between {
         let (size, cosine) = (length.nanometres_as_float(), self.cosine());
         let u = each.as_length().nanometres_as_float();
-        // by the slope's own dimensions, in nanometres
-        let by_slope = match self {
-            Rake::Angle(angle, step) if u > 0.0 => {
-                let step = step.get::<radian>() / 12.0_f64.sqrt();
-                size * libm::sin(angle.get::<radian>()) * step
-            }
-            Rake::Angle(..) => 0.0,
-            Rake::Step { rise, going } => {
-                let (r, g) = (rise.nanometres_as_float(), going.nanometres_as_float());
-                let slant = (r * r + g * g).sqrt();
-                // by going R²/h³, by rise −R·G/h³: together R/h²
-                size * r / (slant * slant) * u
-            }
-        };
+        let by_slope = size * (1.0 - cosine * cosine).max(0.0).sqrt() * self.doubt(each);
         let whole = u * u * cosine * cosine + by_slope * by_slope;
         // an angle near the plumb loses some digits of its cosine
         let room = 4.0 * ROUNDINGS;

@@ -70,6 +70,11 @@ fn at(x_mm: f64, y_mm: f64) -> Corner {
     Corner { x_mm, y_mm }
 }
 
+/// From nanometres.
+fn millimetres(corner: Corner) -> Corner {
+    at(corner.x_mm / 1e6, corner.y_mm / 1e6)
+}
+
 fn mm(length: Length) -> f64 {
     length.nanometres_as_float() / 1e6
 }
@@ -205,53 +210,54 @@ fn cables(run: &Cables) -> Sketch {
 }
 
 fn raked(bay: &RakedBay) -> Sketch {
-    let cosine = bay.rake.cosine();
-    let sine = (1.0 - cosine * cosine).max(0.0).sqrt();
-    let (along, level) = match (bay.across, bay.balusters) {
-        (Across::Along, _) => (mm(bay.gap), mm(bay.gap) * cosine),
-        // square balusters are met by a level tape on the slant
-        (Across::Level, Balusters::Plumb) => (mm(bay.gap) / cosine, mm(bay.gap)),
-        (Across::Level, Balusters::Square) => (mm(bay.gap) * cosine, mm(bay.gap)),
+    // without a height, drawn for a stretch
+    let taken = bay.high.unwrap_or(bay.gap + bay.gap + bay.gap);
+    let [left, right, top_right, top_left] = bay.outline(taken).map(millimetres);
+    let beside = |share: f64| {
+        let along = |from: f64, to: f64| from + (to - from) * share;
+        at(
+            along(left.x_mm, top_left.x_mm),
+            along(left.y_mm, top_left.y_mm),
+        )
     };
-    let tall = bay.high.map_or(2.5 * along, mm);
-    let foot = at(along * cosine, along * sine);
-    let up = match bay.balusters {
-        Balusters::Plumb => at(0.0, tall),
-        // rails that far apart, plumb, are nearer square to them
-        Balusters::Square => at(-tall * cosine * sine, tall * cosine * cosine),
-    };
-    let plus = |a: Corner, b: Corner, by: f64| at(a.x_mm + b.x_mm * by, a.y_mm + b.y_mm * by);
-    let (top_left, top_right) = (up, plus(foot, up, 1.0));
     let mut parts = vec![
-        Part::Hole(vec![Corner::ORIGIN, foot, top_right, top_left]),
-        Part::Edge(vec![top_left, Corner::ORIGIN, foot, top_right]),
+        Part::Hole(vec![left, right, top_right, top_left]),
+        Part::Edge(vec![top_left, left, right, top_right]),
     ];
     if bay.high.is_some() {
         parts.push(Part::Edge(vec![top_left, top_right]));
     }
     let gap = match bay.across {
-        Across::Along => named("along the rail", Corner::ORIGIN, foot, bay.gap),
+        Across::Along => named("along the rail", left, right, bay.gap),
         Across::Level => {
             let from = match bay.balusters {
-                Balusters::Plumb => Corner::ORIGIN,
-                Balusters::Square => plus(Corner::ORIGIN, up, 0.25),
+                Balusters::Plumb => left,
+                // a level tape meets the other baluster so much nearer to its foot
+                Balusters::Square => beside((right.y_mm / top_left.y_mm).clamp(0.25, 1.0)),
             };
-            named("level", from, at(from.x_mm + level, from.y_mm), bay.gap)
+            named(
+                "level",
+                from,
+                at(from.x_mm + mm(bay.gap), from.y_mm),
+                bay.gap,
+            )
         }
     };
     let mut dimensions = vec![gap];
     if let (Some(high), Balusters::Plumb) = (bay.high, bay.balusters) {
-        dimensions.push(named("plumb", foot, top_right, high));
+        dimensions.push(named("plumb", right, top_right, high));
     }
     Sketch {
         parts,
         dimensions,
-        middle: plus(plus(Corner::ORIGIN, foot, 0.5), up, 0.5),
+        middle: at(
+            (left.x_mm + top_right.x_mm) / 2.0,
+            (left.y_mm + top_right.y_mm) / 2.0,
+        ),
     }
 }
 
 fn turned(pair: &TurnedPair) -> Sketch {
-    let millimetres = |c: Corner| at(c.x_mm / 1e6, c.y_mm / 1e6);
     let hole: Vec<Corner> = pair
         .outline(Ends::Closed)
         .into_iter()
@@ -296,7 +302,7 @@ impl StairTriangle {
     #[must_use]
     pub fn sketch(self) -> Sketch {
         let (rise, going, lift) = self.sides();
-        let overhang = mm(self.overhang());
+        let overhang = mm(self.overhang);
         let corner = |c: Corner| at(c.x_mm / 1e6 + overhang, c.y_mm / 1e6);
         let outline: Vec<Corner> = self.outline_to_draw().into_iter().map(corner).collect();
         let (mut steps, rail) = if lift == Length::ZERO {
@@ -309,7 +315,7 @@ impl StairTriangle {
         };
         let rail: Vec<Corner> = [rail.0, rail.1].into_iter().flatten().collect();
         let mut parts = vec![Part::Hole(outline)];
-        match self.risers() {
+        match self.risers {
             Risers::Closed => parts.push(Part::Edge(std::mem::take(&mut steps))),
             Risers::Open => {
                 // the treads alone

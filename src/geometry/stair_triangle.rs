@@ -1,11 +1,7 @@
 //! The opening between riser, tread and the bottom rail of a stair guard.
 
-use crate::geometry::Certified;
 use crate::geometry::ClearOpening;
-use crate::geometry::Corner;
 use crate::geometry::exact::by_differences;
-use crate::geometry::exact::certified;
-use crate::geometry::exact::nanometre_corner;
 use crate::geometry::shape::scaled;
 use crate::measure::Length;
 use crate::measure::StandardUncertainty;
@@ -23,12 +19,12 @@ pub enum Risers {
 /// bottom rail parallel to the line of the noses, lifted off it by a plumb distance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct StairTriangle {
-    rise: Length,
-    going: Length,
-    lift: Length,
-    overhang: Length,
-    thickness: Option<Length>,
-    risers: Risers,
+    pub(super) rise: Length,
+    pub(super) going: Length,
+    pub(super) lift: Length,
+    pub(super) overhang: Length,
+    pub(super) thickness: Option<Length>,
+    pub(super) risers: Risers,
 }
 
 /// Why there is no such step.
@@ -43,13 +39,6 @@ pub enum StairTriangleError {
     #[error("rise and going must be longer than nothing, and the lift not below it")]
     NotPositive,
 }
-
-/// No nosing is thinner.
-const THINNEST: Length = Length::from_nanometres(1);
-
-/// Steps to either side beyond which a rail stands so high that its distance from
-/// the noses is the answer, near enough.
-const FARTHEST_STEP: f64 = 32.0;
 
 impl StairTriangle {
     /// A step's rise and going, and the plumb distance from the nosing line to
@@ -148,16 +137,6 @@ impl StairTriangle {
         (self.rise, self.going, self.lift)
     }
 
-    /// Closed or open.
-    pub(super) fn risers(self) -> Risers {
-        self.risers
-    }
-
-    /// How far the noses overhang.
-    pub(super) fn overhang(self) -> Length {
-        self.overhang
-    }
-
     /// The diameter in nanometres without a nosing, while the circle touches tread,
     /// riser and rail.
     pub(super) fn closed_form(self) -> Option<f64> {
@@ -167,142 +146,7 @@ impl StairTriangle {
         (self.overhang == Length::ZERO && ball <= 2.0 * least).then_some(ball)
     }
 
-    /// The largest circle with closed risers, between two bounds, whatever it touches;
-    /// counted from where tread and riser meet.
-    pub(super) fn circle(self) -> Option<Certified> {
-        let (thick, thin) = if self.thickness.is_some() || self.overhang == Length::ZERO {
-            (self, self)
-        } else {
-            // without the overhang the hole is a part of what it is with any
-            (self.without_nosing(), self.with_thickness(THINNEST))
-        };
-        let mut lower = thick.circle_of_one()?;
-        if thin != thick {
-            lower.upper_mm = thin.circle_of_one()?.upper_mm;
-        }
-        Some(lower)
-    }
-
-    fn without_nosing(self) -> StairTriangle {
-        StairTriangle {
-            overhang: Length::ZERO,
-            ..self
-        }
-    }
-
-    fn with_thickness(self, thickness: Length) -> StairTriangle {
-        StairTriangle {
-            thickness: Some(thickness),
-            ..self
-        }
-    }
-
-    fn circle_of_one(self) -> Option<Certified> {
-        match self.outline() {
-            Some(corners) => {
-                let circle = certified(corners)?;
-                let centre = self.over_the_middle_step(circle.centre);
-                Some(Certified { centre, ..circle })
-            }
-            None => Some(self.strip()),
-        }
-    }
-
-    /// The same place over the middle step, from where its tread and riser meet.
-    fn over_the_middle_step(self, centre: Corner) -> Corner {
-        let (rise, going, lift) = self.floats();
-        let steps = if lift > 0.0 {
-            (centre.x_mm * 1e6 / going).floor()
-        } else {
-            0.0
-        };
-        let overhang = self.overhang.nanometres_as_float();
-        Corner {
-            x_mm: centre.x_mm + (overhang - steps * going) / 1e6,
-            y_mm: centre.y_mm + steps * rise / 1e6,
-        }
-    }
-
-    /// The opening as an outline in nanometres, counted from below the nose of the
-    /// step above, on the tread: exact, since the rail passes through whole
-    /// nanometres above each nose. `None` where it would take too many steps.
-    ///
-    /// With the rail on the noses, the step alone. Else so many steps to either side
-    /// that no circle about the middle one reaches the ends: the opening lies between
-    /// the rail and the parallel line through the corners of treads and risers, and
-    /// no circle is wider than the distance W of the two. Steps repeat, so that a
-    /// largest circle of the endless opening has its centre over the middle going,
-    /// and reaches no farther than W/2 beyond it; and the outline is a part of that
-    /// opening. So both have the same largest circle.
-    pub(super) fn outline(self) -> Option<Vec<Corner>> {
-        let (rise, going, lift) = self.floats();
-        if self.lift == Length::ZERO {
-            return Some(self.outline_of_steps(0.0));
-        }
-        let slant = (rise * rise + going * going).sqrt();
-        let overhang = self.overhang.nanometres_as_float();
-        let wide = (going * (rise + lift) + rise * overhang) / slant;
-        // a step more than needed takes care of rounding
-        let steps = (wide / (2.0 * going)).ceil() + 1.0;
-        (steps <= FARTHEST_STEP).then(|| self.outline_of_steps(steps))
-    }
-
-    /// The same with a step to either side, or as many as a high rail takes.
-    pub(super) fn outline_to_draw(self) -> Vec<Corner> {
-        if self.lift == Length::ZERO {
-            return self.outline_of_steps(0.0);
-        }
-        let (_, going, lift) = self.floats();
-        let steps = (lift / (2.0 * going)).ceil().clamp(1.0, FARTHEST_STEP);
-        self.outline_of_steps(steps)
-    }
-
-    /// With so many steps to either side of the middle one.
-    fn outline_of_steps(self, beside: f64) -> Vec<Corner> {
-        let (rise, going, lift) = self.floats();
-        let overhang = self.overhang.nanometres_as_float();
-        let thickness = self.thickness.unwrap_or(THINNEST).nanometres_as_float();
-        let mut corners = vec![nanometre_corner((beside + 1.0) * going, -beside * rise)];
-        let mut step = -beside;
-        while step <= beside {
-            let (nose, tread) = (-step * going, step * rise);
-            let above = tread + rise;
-            corners.push(nanometre_corner(nose - overhang, tread));
-            if overhang > 0.0 {
-                corners.push(nanometre_corner(nose - overhang, above - thickness));
-                corners.push(nanometre_corner(nose, above - thickness));
-            }
-            corners.push(nanometre_corner(nose, above));
-            step += 1.0;
-        }
-        if lift > 0.0 {
-            let rail = |x: f64, y: f64| nanometre_corner(x * going, y * rise + lift);
-            corners.push(rail(-beside, beside + 1.0));
-            corners.push(rail(beside + 1.0, -beside));
-        }
-        corners
-    }
-
-    /// With a rail far above the steps: a circle between it and the noses fits, and
-    /// none is wider than down to the corners.
-    fn strip(self) -> Certified {
-        let (rise, going, lift) = self.floats();
-        let slant = (rise * rise + going * going).sqrt();
-        let overhang = self.overhang.nanometres_as_float();
-        let (high, wide) = (going * lift / slant, rise * overhang / slant);
-        let deep = going * rise / slant + wide;
-        let middle = |by: f64| (by * high / (2.0 * slant)) / 1e6;
-        Certified {
-            centre: Corner {
-                x_mm: middle(rise),
-                y_mm: rise / 1e6 + middle(going),
-            },
-            lower_mm: high / 1e6 * (1.0 - 1e-12),
-            upper_mm: (high + deep) / 1e6 * (1.0 + 1e-12),
-        }
-    }
-
-    fn floats(self) -> (f64, f64, f64) {
+    pub(super) fn floats(self) -> (f64, f64, f64) {
         (
             self.rise.nanometres_as_float(),
             self.going.nanometres_as_float(),

@@ -56,8 +56,8 @@ pub enum TurnedError {
 pub(super) enum Ends {
     /// Rails that close the opening there.
     Closed,
-    /// The balusters go on as thick as at their ends.
-    GoOn,
+    /// The balusters go on as thick as at their ends, for so long.
+    GoOn(Length),
 }
 
 impl TurnedPair {
@@ -129,35 +129,32 @@ impl TurnedPair {
     /// Nothing of this asks for a smooth profile: straight lines between stations are
     /// cones, and [`certified`] bounds the circle among them from both sides.
     ///
-    /// With [`Ends::GoOn`] the outline is carried on by as much as the largest circle
-    /// could be wide: one that lies farther out lies between straight sides, and may
-    /// be moved back along them.
+    /// With [`Ends::GoOn`] what lies wholly farther out than the profile lies between
+    /// straight sides, and may be moved back along them.
     ///
     /// # Source
     /// facts/measurement-and-geometry.md §3.5.
     pub(super) fn outline(&self, ends: Ends) -> Vec<Corner> {
         let across = self.centres.nanometres_as_float();
-        let widest = self.profile.iter().map(|s| self.centres - s.diameter).max();
-        let on = match ends {
-            Ends::Closed => None,
-            Ends::GoOn => widest,
-        };
         let mut stations = self.profile.clone();
-        if let (Some(on), Some(first), Some(last)) = (on, self.profile.first(), self.profile.last())
-        {
-            let below = first.height - on;
-            let above = last.height + on;
-            stations.insert(
-                0,
-                Station {
-                    height: below,
-                    ..*first
-                },
-            );
-            stations.push(Station {
-                height: above,
-                ..*last
-            });
+        match (ends, self.profile.as_slice()) {
+            (Ends::GoOn(on), [first, .., last]) => {
+                let (mut below, mut above) = (*first, *last);
+                below.height = first.height - on;
+                above.height = last.height + on;
+                stations.insert(0, below);
+                stations.push(above);
+            }
+            (Ends::GoOn(_) | Ends::Closed, _) => {
+                let square = |one: &Station, other: &Station| one.height == other.height;
+                // of a square cut at a rail, the part beyond lies behind the rail
+                if matches!(stations.as_slice(), [.., one, other] if square(one, other)) {
+                    stations.pop();
+                }
+                if matches!(stations.as_slice(), [one, other, ..] if square(one, other)) {
+                    stations.remove(0);
+                }
+            }
         }
         // half a nanometre is a float like any other
         let half = |s: &Station| s.diameter.nanometres_as_float() / 2.0;
@@ -175,7 +172,8 @@ impl TurnedPair {
     /// which ends with the profile, the upper one that of one which goes on.
     pub(super) fn circle(&self) -> Option<Certified> {
         let lower = certified(self.outline(Ends::Closed))?;
-        let upper = certified(self.outline(Ends::GoOn))?;
+        // no circle is wider than the axes are apart
+        let upper = certified(self.outline(Ends::GoOn(self.centres)))?;
         Some(Certified {
             upper_mm: upper.upper_mm,
             ..lower

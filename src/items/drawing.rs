@@ -42,6 +42,8 @@ pub enum Drawing {
     Tape,
     /// How high a thing is and how far from the guard.
     ThingToClimb,
+    /// How wide and how deep an opening is that narrows downward.
+    VOpening,
 }
 
 /// How an item is shown.
@@ -130,7 +132,7 @@ pub struct Scene {
 
 impl Drawing {
     /// All of them.
-    pub const ALL: [Drawing; 18] = [
+    pub const ALL: [Drawing; 19] = [
         Drawing::Ball,
         Drawing::BottomGap,
         Drawing::Drop,
@@ -149,6 +151,7 @@ impl Drawing {
         Drawing::StairTriangle,
         Drawing::Tape,
         Drawing::ThingToClimb,
+        Drawing::VOpening,
     ];
 
     /// What is drawn.
@@ -173,6 +176,7 @@ impl Drawing {
             Drawing::StairTriangle => &drawings::STAIR_TRIANGLE,
             Drawing::Tape => &drawings::TAPE,
             Drawing::ThingToClimb => &drawings::THING_TO_CLIMB,
+            Drawing::VOpening => &drawings::V_OPENING,
         }
     }
 }

@@ -325,3 +325,18 @@ pub(super) const SILL: Scene = Scene {
         Label(at(23, 9), "ground"),
     ],
 };
+
+pub(super) const V_OPENING: Scene = Scene {
+    caption: "Wide is level at the top of the opening, deep is plumb from there down to where its sides meet.",
+    columns: 36,
+    rows: 10,
+    marks: &[
+        Rail(at(4, 1), at(17, 9)),
+        Rail(at(18, 9), at(31, 1)),
+        span(at(5, 0), at(30, 0)),
+        Mark::Dots(at(6, 1), at(29, 1)),
+        span(at(17, 2), at(17, 8)),
+        Label(at(20, 3), "deep"),
+        Label(at(14, 0), "wide"),
+    ],
+};

@@ -781,7 +781,18 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
-        synonyms: &["gap", "baluster gap", "openings", "spacing"],
+        synonyms: &[
+            "gap",
+            "baluster gap",
+            "openings",
+            "spacing",
+            "biggest gap",
+            "largest gap",
+            "widest gap",
+            "widest opening",
+            "gap between balusters",
+            "gap between spindles",
+        ],
         worst: Worst::Greatest,
         hazards: &[Hazard::FallThrough, Hazard::Entrapment],
         question: "How wide is the widest opening? Best: does a ball of that size stop everywhere?",
@@ -802,7 +813,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Turned or shaped balusters: where they are slimmest; or their profile, heights up from the bottom with the diameter there, and how far apart their centres stand.",
                 "Under a sloping rail a tape along the rail reads more than the hole: raked says how it lay.",
                 "Cables and thin rods spread: try a ball and push it. A tape alone can show only that they are too far apart.",
-                "Above the walking surface by how much? Add at 38 in where the hole lies high.",
+                "Above the walking surface by how much? Add at 38 in where the hole lies high; of a tall hole its lowest and highest place: at 30 in to 38 in.",
             ],
             &[
                 "3 7/8 in",
@@ -834,6 +845,8 @@ pub(super) const ITEMS: &[ItemInfo] = &[
     ItemInfo {
         synonyms: &[
             "gap under the rail",
+            "gap under bottom rail",
+            "gap under the bottom rail",
             "gap at the bottom",
             "gap below",
             "bottom",
@@ -969,9 +982,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         hazards: &[Hazard::Entrapment],
         question: "Does any opening stand open at the top and narrow downward, and how wide and deep is it?",
         none_allowed: true,
-        pictured: Pictured::Not(
-            "the letter is its own drawing: wide at the top, deep to the point",
-        ),
+        pictured: Pictured::By(&[Drawing::VOpening]),
         ..row(
             Item::VOpening,
             "v opening",
@@ -1023,7 +1034,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         ..row(
             Item::GapAboveSolidPart,
             "gap above solid part",
-            Kind::Opening,
+            Kind::Length,
             Group::Measured,
             "The gap between the top of the guard's solid part, such as a balcony's front, and a rail above it.",
             &[
@@ -1291,7 +1302,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
         )
     },
     ItemInfo {
-        synonyms: &["filling", "fill"],
+        synonyms: &["filling", "fill", "infill type", "type of infill"],
         hazards: &[Hazard::FallThrough, Hazard::Climb],
         question: "What fills the guard between floor and top rail?",
         ..row(

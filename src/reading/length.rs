@@ -37,6 +37,19 @@ const ROUGHLY: &[&str] = &[
     "almost",
 ];
 
+/// The same behind a length.
+const ROUGHLY_BEHIND: &[&str] = &[
+    "-ish",
+    "ish",
+    " or so",
+    " approx",
+    " approx.",
+    " approximately",
+    " roughly",
+    " about",
+    " more or less",
+];
+
 /// Parses a plain length: `36 in`, `2 ft 11 1/2 in`, `90.2 cm`.
 ///
 /// For limits of rulesets and options of the command line: no `over`, no `±`,
@@ -256,38 +269,49 @@ pub(super) fn plus_minus(cursor: &mut Cursor<'_>) -> Result<Option<Quantity>, Re
     }
 }
 
-/// `about 5 in` does not say how far off it may be.
+/// `about 5 in` and `5 in or so` do not say how far off they may be.
 fn refuse_roughly(cursor: &mut Cursor<'_>) -> Result<(), ReadingError> {
     let span = cursor.whole();
+    let whole = cursor.slice(span.clone()).trim();
     let tilde = matches!(cursor.peek(), Some(Lexeme::Other('~' | '≈' | '∼')));
-    if tilde {
-        cursor.advance();
-    } else if !cursor.any_phrase(ROUGHLY) {
-        return Ok(());
-    }
-    cursor.eat(&Lexeme::Dot);
-    let message = format!(
-        "{} does not say how far off it may be",
-        quoted(cursor.slice(span.clone()))
-    );
-    let written = shown(cursor.slice(cursor.rest()));
-    let unit = quantity(cursor, &[]).ok().and_then(|q| q.unit());
-    let within = match unit {
-        Some(LengthUnit::Inch) => "1/2 in",
-        Some(LengthUnit::Foot) => "6 in",
-        Some(LengthUnit::Millimetre) => "10 mm",
-        Some(LengthUnit::Centimetre) => "1 cm",
-        Some(LengthUnit::Metre) => "10 cm",
-        None => {
-            return Err(ReadingError::new(message, span).help("write it so: 5 in ± 1/2 in"));
+    let written = if tilde || cursor.any_phrase(ROUGHLY) {
+        if tilde {
+            cursor.advance();
         }
-    };
-    let tail = if cursor.at_end() {
-        format!("write {written} ± {within}")
+        cursor.eat(&Lexeme::Dot);
+        shown(cursor.slice(cursor.rest()))
     } else {
-        format!("write it so: 5 in ± {within}")
+        let lower = whole.to_ascii_lowercase();
+        let behind = ROUGHLY_BEHIND.iter().find_map(|w| lower.strip_suffix(w));
+        let Some(behind) = behind.and_then(|rest| whole.get(..rest.len())) else {
+            return Ok(());
+        };
+        shown(behind.trim_end_matches(['-', ' ', '(', ',']))
     };
-    Err(ReadingError::new(message, span).help(tail))
+    let message = format!("{} does not say how far off it may be", quoted(whole));
+    let mut rest = Cursor::new(&written);
+    let length = quantity(&mut rest, &[]).ok().filter(|_| rest.at_end());
+    let help = match length.map(|length| length.unit()) {
+        Some(Some(unit)) => format!("write {written} ± {}", roughly(unit)),
+        Some(None) => format!(
+            "write the unit, and how far off it may be at most: {written} in ± {}, or {written} mm ± {}",
+            roughly(LengthUnit::Inch),
+            roughly(LengthUnit::Millimetre)
+        ),
+        None => "write it so: 5 in ± 1/2 in".to_owned(),
+    };
+    Err(ReadingError::new(message, span).help(help))
+}
+
+/// How far off a length may well be that somebody wrote down roughly; an example only.
+const fn roughly(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Centimetre => "1 cm",
+        LengthUnit::Foot => "6 in",
+        LengthUnit::Inch => "1/2 in",
+        LengthUnit::Metre => "10 cm",
+        LengthUnit::Millimetre => "10 mm",
+    }
 }
 
 /// `over`, `under` and the words that mean the same.

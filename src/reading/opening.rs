@@ -72,7 +72,8 @@ pub(super) fn opening(
     }
     let values = match shape(cursor, context, item)? {
         Some(shape) => vec![Value::Shape(shape)],
-        None => measures(cursor, context, item)?
+        None => measures(cursor, context, item)
+            .map_err(|error| of_no_shape(cursor, error))?
             .into_iter()
             .map(Value::Measure)
             .collect(),
@@ -82,6 +83,20 @@ pub(super) fn opening(
         .into_iter()
         .map(|value| Reading { value, at })
         .collect())
+}
+
+/// `diamond 4 x 5 in`: a word where a length was expected is meant as a shape.
+fn of_no_shape(cursor: &Cursor<'_>, error: ReadingError) -> ReadingError {
+    let whole = cursor.whole();
+    let worded = cursor.slice(whole.clone()).starts_with(char::is_alphabetic);
+    if worded && cursor.here().start == whole.start {
+        error.help(
+            "write a gap (3 7/8 in), a ball (4 in ball stops), or a shape: slot, rectangle, \
+             triangle, circle, raked, turned, cable, rods, and polygon for any other, by its corners",
+        )
+    } else {
+        error
+    }
 }
 
 /// Whether `at 38 in` may stand in a ball test.

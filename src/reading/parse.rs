@@ -78,7 +78,8 @@ pub fn parse(
         return Ok(single(Value::Unknown));
     }
     let words_or_text = matches!(kind, Kind::Words(_) | Kind::Text);
-    if says_none(&plain) && !words_or_text {
+    let no_railing = item == Item::Height && plain.starts_with("no ");
+    if (says_none(&plain) || no_railing) && !words_or_text {
         return if item.info().none_allowed {
             Ok(single(Value::None))
         } else {

@@ -57,8 +57,9 @@ pub(super) fn judge(
         return Err(cannot_be_zero(cursor, info, settled.span.clone()));
     }
     refuse_absurd(cursor, info, settled, bound)?;
+    refuse_thousands(cursor, info, settled)?;
     if !zero {
-        question(cursor, info, settled.length, settled.span.clone(), bound);
+        question(cursor, info, settled, bound);
     }
     Ok(())
 }
@@ -118,16 +119,11 @@ fn cannot_be_zero(cursor: &Cursor<'_>, info: &ItemInfo, span: Range<usize>) -> R
 }
 
 /// Adds a caution where a length lies outside of what is usual.
-pub(super) fn question(
-    cursor: &mut Cursor<'_>,
-    info: &ItemInfo,
-    length: Length,
-    span: Range<usize>,
-    bound: Bound,
-) {
+pub(super) fn question(cursor: &mut Cursor<'_>, info: &ItemInfo, settled: &Settled, bound: Bound) {
     let Some((low, high)) = info.usual else {
         return;
     };
+    let length = settled.length;
     let unusual = match bound {
         Bound::Exactly => length < low || length > high,
         Bound::Over => length > high,
@@ -136,24 +132,14 @@ pub(super) fn question(
     if !unusual {
         return;
     }
-    let unit = table_unit(info);
+    let unit = settled.unit;
     cursor.cautions.push(format!(
         "{} is unusual for {}, where {} to {} is common; look at the number and its unit again.",
-        quoted(cursor.slice(span)),
+        quoted(cursor.slice(settled.span.clone())),
         info.name,
         readable(low, unit),
         readable(high, unit)
     ));
-}
-
-/// The unit in which the table states the item's range.
-fn table_unit(info: &ItemInfo) -> LengthUnit {
-    match info.usual {
-        Some((low, _)) if low > Length::ZERO && low.nanometres() % 25_400_000 != 0 => {
-            LengthUnit::Millimetre
-        }
-        Some(_) | None => LengthUnit::Inch,
-    }
 }
 
 /// A limit of the table in the reader's own system.
@@ -167,6 +153,49 @@ fn readable(length: Length, unit: LengthUnit) -> String {
         return Length::from_nanometres(tenths * 100_000_000).exact(LengthUnit::Metre);
     }
     length.readable(unit)
+}
+
+/// Refuses `1.250 mm` where only 1250 mm would be usual: much of Europe parts
+/// thousands by a point, and no tape shows thousandths of a millimetre.
+fn refuse_thousands(
+    cursor: &Cursor<'_>,
+    info: &ItemInfo,
+    settled: &Settled,
+) -> Result<(), ReadingError> {
+    let (Some(number), Some((low, high))) = (&settled.number, info.usual) else {
+        return Ok(());
+    };
+    let fine = matches!(
+        settled.unit,
+        LengthUnit::Centimetre | LengthUnit::Millimetre
+    );
+    let Some((whole, decimals)) = cursor.slice(number.span.clone()).split_once('.') else {
+        return Ok(());
+    };
+    let usual = |length: Length| low <= length && length <= high;
+    let thousandfold = settled.length.nanometres().saturating_mul(1000);
+    let meant = Length::from_nanometres(thousandfold);
+    let parted = fine && decimals.len() == 3 && !whole.starts_with('0');
+    if !parted || usual(settled.length) || !usual(meant) {
+        return Ok(());
+    }
+    let unit = settled.unit.symbol();
+    let single: String = decimals.trim_end_matches('0').into();
+    let small = if single.is_empty() {
+        whole.to_owned()
+    } else {
+        format!("{whole}.{single}")
+    };
+    Err(ReadingError::new(
+        format!(
+            "the point in {} may part thousands or decimals",
+            quoted(cursor.slice(number.span.clone()))
+        ),
+        number.span.clone(),
+    )
+    .help(format!(
+        "write {whole}{decimals} {unit}, or {small} {unit} if the point is a decimal mark"
+    )))
 }
 
 /// Refuses a height of an opening that no guard has.

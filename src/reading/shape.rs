@@ -19,6 +19,7 @@ use crate::reading::error::quoted;
 use crate::reading::error::shown;
 use crate::reading::length::plus_minus;
 use crate::reading::length::settle_with;
+use crate::reading::number::number_is_next;
 use crate::reading::plausible::judge;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
@@ -164,6 +165,20 @@ fn closed(
     form: Form,
 ) -> Result<ShapeReading, ReadingError> {
     let start = cursor.whole().start;
+    if !number_is_next(cursor) {
+        let here = cursor.rest();
+        let found = match cursor.slice(here.clone()) {
+            "" => "nothing".to_owned(),
+            found => quoted(found),
+        };
+        let message = format!(
+            "a length was expected behind {}, and {found} was found",
+            form.name()
+        );
+        return Err(
+            ReadingError::new(message, here).help(format!("write it so: {}", form.example()))
+        );
+    }
     let sides = sides(cursor)?;
     if sides.len() != form.sides() {
         let span = cursor.since(start);
@@ -252,6 +267,9 @@ fn polygon(
             return Err(corner_error(cursor));
         }
         written.push((x, coordinate(cursor)?));
+    }
+    if written.is_empty() {
+        return Err(corner_error(cursor));
     }
     let unit = match unit(cursor) {
         Some(unit) => unit,

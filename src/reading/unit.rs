@@ -76,32 +76,52 @@ pub(super) fn unknown_unit(cursor: &Cursor<'_>, known: &[&str]) -> Option<Readin
     }
     let here = cursor.here();
     let found = quoted(cursor.slice(here.clone()));
-    let error = ReadingError::new(
-        format!("{found} is no unit of length that is known here"),
-        here.clone(),
-    );
-    Some(error.help(match nearest_unit(word) {
-        Some(unit) => format!(
-            "write {} if that was meant",
-            shown(&cursor.rewritten(here, unit.symbol()))
+    let unit = nearest_unit(word);
+    let label = known
+        .iter()
+        .filter(|label| label.len() > 3) // of short ones half the alphabet is a neighbour
+        .filter_map(|label| Some((off(word, label)?, *label)))
+        .min()
+        .filter(|(off, _)| unit.is_none_or(|(unit_off, _)| *off <= unit_off));
+    let write = |right: &str| {
+        let right = shown(&cursor.rewritten(here.clone(), right));
+        format!("write {right} if that was meant")
+    };
+    let (message, help) = match (label, unit) {
+        (Some((_, label)), _) => (
+            format!("{found} is no word that is known here"),
+            write(label),
         ),
-        None => "write the length in in, ft, mm, cm or m".to_owned(),
-    }))
+        (None, Some((_, unit))) => (
+            format!("{found} is no unit of length that is known here"),
+            write(unit.symbol()),
+        ),
+        (None, None) => (
+            format!("{found} is no unit of length that is known here"),
+            "write the length in in, ft, mm, cm or m".to_owned(),
+        ),
+    };
+    Some(ReadingError::new(message, here.clone()).help(help))
 }
 
-/// The unit whose name differs by a letter, or by two in a long name.
-fn nearest_unit(word: &str) -> Option<LengthUnit> {
-    let distance = |unit: LengthUnit| {
-        names(unit)
-            .iter()
-            .map(|name| strsim::damerau_levenshtein(word, name))
-            .min()
+/// By how many letters a word differs from a name, where that is one, or two in a
+/// long word.
+fn off(word: &str, name: &str) -> Option<usize> {
+    let allowed = match word.chars().count() {
+        // one letter is near to every short name
+        0..=1 => 0,
+        2..=4 => 1,
+        _ => 2,
     };
-    let allowed = if word.chars().count() > 4 { 2 } else { 1 };
+    let off = strsim::damerau_levenshtein(word, name);
+    (off <= allowed).then_some(off)
+}
+
+/// The unit with the nearest name, and how far off that is.
+fn nearest_unit(word: &str) -> Option<(usize, LengthUnit)> {
+    let nearest = |unit: LengthUnit| names(unit).iter().filter_map(|name| off(word, name)).min();
     UNITS
         .into_iter()
-        .filter_map(|unit| Some((distance(unit)?, unit)))
-        .filter(|(distance, _)| *distance <= allowed)
-        .min_by_key(|(distance, _)| *distance)
-        .map(|(_, unit)| unit)
+        .filter_map(|unit| Some((nearest(unit)?, unit)))
+        .min_by_key(|(off, _)| *off)
 }

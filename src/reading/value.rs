@@ -2,6 +2,8 @@
 
 use crate::geometry::Risers;
 use crate::geometry::Shape;
+use crate::geometry::StairTriangle;
+use crate::geometry::StairTriangleError;
 use crate::measure::Age;
 use crate::measure::Angle;
 use crate::measure::Force;
@@ -197,6 +199,18 @@ pub struct StairReading {
     pub unit: LengthUnit,
     /// How finely its dimensions were read (the coarsest of them).
     pub graduation: Graduation,
+}
+
+impl StairReading {
+    /// The step with its rail lifted by so much.
+    ///
+    /// # Errors
+    /// Those of [`StairTriangle`], of a step that cannot be.
+    pub fn triangle(&self, lift: Length) -> Result<StairTriangle, StairTriangleError> {
+        StairTriangle::new(self.rise, self.going, lift)?
+            .with_nosing(self.nosing, self.nosing_thickness)
+            .map(|step| step.with_risers(self.risers))
+    }
 }
 
 /// Something a child's foot could stand on.

@@ -326,11 +326,18 @@ fn year(cursor: &mut Cursor<'_>) -> Result<i32, ReadingError> {
         } else {
             here
         };
+        // `May 2004`
+        let mut numbers = cursor.text().split(|c: char| !c.is_ascii_digit());
+        let among = numbers.find(|n| n.len() == 4 && n.starts_with(['1', '2']));
+        let help = match among {
+            Some(year) => format!("write {year} if that is the year"),
+            None => YEAR_FORMS.to_owned(),
+        };
         return Err(ReadingError::new(
             format!("a year of four digits was expected, and {written} was found"),
             span,
         )
-        .help(YEAR_FORMS));
+        .help(help));
     };
     let year = in_reach(cursor, found)?;
     cursor.advance();

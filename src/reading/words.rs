@@ -73,6 +73,10 @@ pub(super) fn none_refused(cursor: &Cursor<'_>, item: Item) -> ReadingError {
     let zero = matches!(info.kind, Kind::Length | Kind::Opening) && info.zero_allowed;
     let help = if zero {
         "write 0 in if that is what you measured, or not reached where you could not".to_owned()
+    } else if item == Item::Height {
+        format!(
+            "write {example}; where there is no guard at all, write none for the item guard (in a table: in a column called railing)"
+        )
     } else {
         format!("write {example}, or not reached where you could not look")
     };
@@ -96,7 +100,18 @@ pub(super) fn word(cursor: &Cursor<'_>, item: Item) -> Result<Value, ReadingErro
         cursor.whole(),
     );
     // a synonym that is near stands for its word
-    let near = nearest(text, known).and_then(|near| item.word(near));
+    // and so does one that stands among others, unless they deny it: `back porch`, `not sound`
+    let words: Vec<String> = text.split(' ').map(folded).collect();
+    let denied = words
+        .iter()
+        .any(|word| matches!(&**word, "no" | "not" | "never" | "without"));
+    let among = || {
+        known
+            .clone()
+            .find(|known| !denied && words.iter().any(|word| word == known))
+    };
+    let near = nearest(text, known.clone()).or_else(among);
+    let near = near.and_then(|near| item.word(near));
     Err(match near {
         Some(near) => error.help(format!("write {near}; the words are {list}")),
         None => error.help(format!("write one of {list}")),

@@ -10,6 +10,7 @@ use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::Report;
 use crate::report::Summary;
+use crate::report::one_line;
 use crate::report::safe_cell;
 use crate::report::standing;
 use crate::report::strength;
@@ -129,7 +130,7 @@ struct Row {
 
 impl Row {
     fn text(&mut self, text: &str) {
-        self.cells.push(safe_cell(text));
+        self.cells.push(safe_cell(&one_line(text)));
     }
 
     fn millimetres(&mut self, length: Option<Length>) {

@@ -57,8 +57,12 @@ fn only(out: &mut dyn Write, rule: &Rule, name: &str) -> io::Result<()> {
 fn both(out: &mut dyn Write, rules: [&Rule; 2], names: [&str; 2]) -> io::Result<()> {
     let id = one_line(&rules[0].id);
     writeln!(out, "\n{}", palette::heading(&id))?;
-    for (rule, name) in rules.into_iter().zip(names) {
-        line(out, &format!("{name}: "), &asks(rule))?;
+    if asks(rules[0]) == asks(rules[1]) {
+        line(out, "Both ask: ", &asks(rules[0]))?;
+    } else {
+        for (rule, name) in rules.into_iter().zip(names) {
+            line(out, &format!("{name}: "), &asks(rule))?;
+        }
     }
     line(out, "So the second: ", &steps(rules).join("; "))?;
     if place(rules[0]) != place(rules[1]) {

@@ -20,11 +20,13 @@ use crate::report::words::shortened;
 const WIDE: f64 = 560.0;
 const HIGH: f64 = 420.0;
 /// Room round it for the dimensions.
-const MARGIN: f64 = 90.0;
+const MARGIN: f64 = 110.0;
 /// A line of text.
 const LINE: f64 = 19.0;
 /// Characters of a line.
 const LETTERS: usize = 88;
+/// How wide a letter of a diameter is, about.
+const LETTER: f64 = 8.0;
 /// How far a dimension stands off what it measures.
 const OFF: f64 = 16.0;
 
@@ -154,19 +156,36 @@ impl Sheet {
         }
     }
 
-    /// The circle of the lower bound, with its diameter.
+    /// The circle of the lower bound, with its diameter: in it, or beside it where it
+    /// is too small, on the side where no dimension stands.
     fn ball(&self, answer: &OpeningAnswer<'_>) -> Markup {
         let diameter_mm = answer.largest.lower_mm;
         let (x, y) = self.at(answer.largest.centre.unwrap_or(answer.sketch.middle));
         let r = diameter_mm / 2.0 * self.scale;
         let size = Length::from_nanometres_rounded(diameter_mm * 1e6).readable(answer.unit);
-        let cy = y - 5.0;
+        let to_the_left = |dimension: &Dimension| {
+            let ((x1, y1), (x2, y2)) = (self.at(dimension.from), self.at(dimension.to));
+            (y2 - y1).abs() > (x2 - x1).abs() && x1.max(x2) < x
+        };
+        let letters = f64::from(u8::try_from(size.chars().count()).unwrap_or(u8::MAX));
+        // above a hole that is no higher than the letters
+        let beside = if r < 8.0 { y - r - 8.0 } else { y + 5.0 };
+        let (tx, ty, anchor) = if letters * LETTER < 2.0 * r {
+            (x, y - 5.0, "middle")
+        } else if answer.sketch.dimensions.iter().any(to_the_left) {
+            (x + r + 6.0, beside, "start")
+        } else {
+            (x - r - 6.0, beside, "end")
+        };
         html! {
             circle cx=(px(x)) cy=(px(y)) r=(px(r)) fill="#c8443a" fill-opacity="0.16"
                 stroke="#a8322a" stroke-width="1.5" {}
             line x1=(px(x - r)) y1=(px(y)) x2=(px(x + r)) y2=(px(y)) stroke="#a8322a"
                 stroke-dasharray="5 3" {}
-            text x=(px(x)) y=(px(cy)) font-size="14" text-anchor="middle" fill="#7d1f19" { (size) }
+            text x=(px(tx)) y=(px(ty)) font-size="14" text-anchor=(anchor) fill="#7d1f19"
+                stroke="#ffffff" stroke-width="3" stroke-opacity="0.8" paint-order="stroke" {
+                (size)
+            }
         }
     }
 
@@ -199,7 +218,8 @@ impl Sheet {
             @for ((x1, y1), (x2, y2)) in marks {
                 line x1=(px(x1)) y1=(px(y1)) x2=(px(x2)) y2=(px(y2)) stroke="#555555" {}
             }
-            text x=(px(tx)) y=(px(ty)) font-size="13" text-anchor=(anchor) fill="#333333" {
+            text x=(px(tx)) y=(px(ty)) font-size="13" text-anchor=(anchor) fill="#333333"
+                stroke="#ffffff" stroke-width="3" stroke-opacity="0.8" paint-order="stroke" {
                 (dimension.length.readable(unit)) (name)
             }
         }

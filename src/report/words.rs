@@ -13,6 +13,7 @@ use crate::report::one_line;
 use crate::rules::Ruleset;
 use crate::rules::Status;
 use crate::rules::Zone;
+use crate::source::folded;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::Row;
@@ -142,7 +143,7 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
             "the risers are open, and the hole goes on below the next tread: what is written down says how wide it is at least, and a ball says whether a larger one passes".to_owned()
         }
         Reason::BoundsStraddle => {
-            "the largest ball through it is so near to the limit that the sum cannot tell: try a ball of the limit's own size".to_owned()
+            "the limit lies between the largest ball that is proven to pass and the smallest that is proven to stop: try a ball of the limit's own size".to_owned()
         }
         Reason::ProbeUndecided => {
             "whether the probe passes is so near, or the outline so involved, that the sum cannot tell: cut the probe from card and try it".to_owned()
@@ -289,11 +290,13 @@ fn worst_place(item: Item) -> &'static str {
 #[must_use]
 pub(super) fn title(guard: &Guard) -> String {
     let mut within = Vec::new();
-    if !guard.unit.is_empty() {
-        within.push(format!("unit {}", one_line(&guard.unit)));
-    }
-    if !guard.building.is_empty() {
-        within.push(format!("building {}", one_line(&guard.building)));
+    for (what, name) in [("unit", &guard.unit), ("building", &guard.building)] {
+        let name = one_line(name);
+        if folded(&name).starts_with(what) {
+            within.push(name.into_owned());
+        } else if !name.is_empty() {
+            within.push(format!("{what} {name}"));
+        }
     }
     let name = one_line(&guard.name);
     if within.is_empty() {

@@ -32,6 +32,7 @@ pub(super) enum Fault {
     NoRules,
     MoreFaults,
     PlaceLost,
+    NearlyTheSameId,
 }
 
 impl Fault {
@@ -80,6 +81,7 @@ const CODES: &[Code] = &[
     code(125, "a ruleset without rules"),
     code(126, "more faults than are told"),
     code(127, "a place that loses a rule"),
+    code(128, "an id that is nearly that of a rule taken over"),
 ];
 
 #[cfg(test)]
@@ -88,7 +90,7 @@ mod tests {
 
     #[test]
     fn every_fault_has_its_code() {
-        assert_eq!(CODES.len(), Fault::PlaceLost as usize + 1);
+        assert_eq!(CODES.len(), Fault::NearlyTheSameId as usize + 1);
         for (index, code) in CODES.iter().enumerate() {
             assert_eq!(usize::from(code.number), 101 + index, "{}", code.title);
         }

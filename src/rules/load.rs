@@ -87,10 +87,19 @@ fn nearby(name: &str) -> String {
         let (first, second) = (first.trim(), rest.split(';').next().unwrap_or(rest).trim());
         return format!("name one ruleset at a time: --rules {first} --rules {second}");
     }
-    match nearest(name, embedded_ids()) {
-        Some(near) => format!("write {near}, or the path of a file"),
-        None => "type guardrule rules list to see the program's own, or write the path of a file"
-            .to_owned(),
+    let list = "guardrule rules list shows the program's own";
+    let stem = name.trim_end_matches(|c: char| c.is_ascii_digit() || c == '-');
+    let begins = |id: &&str| id.starts_with(stem) && id[stem.len()..].starts_with('-');
+    let alike: Vec<&str> = embedded_ids().filter(begins).collect();
+    match (alike.as_slice(), nearest(name, embedded_ids())) {
+        // of several editions or towns, never the nearest alone: it may be the wrong one
+        ([], Some(near)) => format!("write {near}, or the path of a file; {list}"),
+        ([], None) => format!("{list}; or write the path of a file"),
+        ([one], _) => format!("write {one}, or the path of a file; {list}"),
+        (several, _) => format!(
+            "write one of {}, or the path of a file; {list}",
+            several.join(", ")
+        ),
     }
 }
 
@@ -288,7 +297,9 @@ fn own_rules(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> V
         let mut rule = whole.then(|| rule(fields, sources, faults)).flatten();
         if let Some((name, at)) = &id {
             if let Some(first) = ids.get(name) {
-                let message = format!("another rule of this file has the id `{name}`");
+                let message = format!(
+                    "another rule of this file has the id `{name}`: give this one another id, or take it away"
+                );
                 faults.error_also(Fault::GivenTwice, at, message, first, "first given here");
                 rule = None;
             } else {

@@ -18,6 +18,7 @@ use crate::rules::model::Ruleset;
 use crate::rules::model::Status;
 use crate::rules::narrowed;
 use crate::rules::sources::Sources;
+use crate::source::nearest;
 
 /// A rule of the file itself: its id with its place, and the rule where it is sound.
 pub(super) struct OwnRule {
@@ -61,8 +62,10 @@ pub(super) fn merge(
         for (id, at) in &replaced {
             let old = base.rules.iter().find(|rule| rule.id == *id);
             let new = rules.iter().find(|rule| rule.id == *id);
-            if let (Some(old), Some(new)) = (old, new) {
-                narrowed::warn(old, new, base, &rules, at, faults);
+            match (old, new) {
+                (Some(old), Some(new)) => narrowed::warn(old, new, base, &rules, at, faults),
+                (None, Some(_)) => nearly_the_same(id, base, at, faults),
+                (_, None) => {}
             }
         }
     }
@@ -97,6 +100,26 @@ pub(super) fn merge(
         asked: Asked::Chosen,
     };
     (!ruleset.rules.is_empty()).then_some(ruleset)
+}
+
+/// A rule that stands beside one of nearly its id was most likely meant to replace it.
+fn nearly_the_same(id: &str, base: &Ruleset, at: &Range<usize>, faults: &mut Faults) {
+    let ids = base.rules.iter().map(|rule| rule.id.as_str());
+    let letters = |id: &str| id.replace(|letter: char| letter.is_ascii_digit(), "");
+    // ids that differ in a number alone are a series, and no slip
+    let near = nearest(id, ids)
+        .filter(|near| near.len().abs_diff(id.len()) <= 2 && letters(near) != letters(id));
+    if let Some(near) = near {
+        faults.warning(
+            Fault::NearlyTheSameId,
+            at,
+            format!(
+                "`{id}` replaces nothing: {} has no rule of this id, so both will be judged",
+                base.id
+            ),
+            format!("write {near} if it is to replace that rule; keep it if it is a rule more"),
+        );
+    }
 }
 
 /// A clause that is taken over says so, and is trusted no more than that allows.

@@ -107,7 +107,9 @@ pub(super) fn count(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<
 
 /// A year of four digits, with or without quotation marks.
 pub(super) fn year(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<i32> {
-    let year: u32 = whole(value, key, "a year", "\"2018\"", faults)?;
+    let written = value.get_ref().as_str().unwrap_or_default();
+    let example = format!("\"{}\"", year_within(written).unwrap_or("2018"));
+    let year: u32 = whole(value, key, "a year", &example, faults)?;
     if (1000..=9999).contains(&year) {
         return i32::try_from(year).ok();
     }
@@ -118,6 +120,12 @@ pub(super) fn year(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<i
         "write \"2018\"",
     );
     None
+}
+
+/// The four digits of the year in a date: `2023-05-01`, `1 May 2023`.
+fn year_within(text: &str) -> Option<&str> {
+    text.split(|letter: char| !letter.is_ascii_digit())
+        .find(|digits| digits.len() == 4)
 }
 
 fn whole(

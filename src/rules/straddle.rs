@@ -4,7 +4,6 @@
 use std::ops::Range;
 
 use crate::geometry::Shape;
-use crate::geometry::StairTriangle;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::Length;
@@ -361,9 +360,8 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
         }
         (Value::Shape(shape), Of::Size) => shape.shape.clear_opening().exact(),
         (Value::StairTriangle(step), Of::Size) => step.lift.and_then(|lift| {
-            StairTriangle::new(step.rise, step.going, lift)
-                .ok()
-                .and_then(|triangle| triangle.clear_opening().exact())
+            let triangle = step.triangle(lift).ok()?;
+            triangle.clear_opening().exact()
         }),
         (Value::Stick(stick), Of::Size) if stick.reaches => Some(stick.stick),
         (Value::Stick(stick), Of::Size) => Some(stick.stick - HAIR),

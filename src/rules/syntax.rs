@@ -88,7 +88,14 @@ fn in_words(error: &toml::de::Error, text: &str) -> SyntaxFault {
     let at = error.span().unwrap_or(0..0);
     let text = text.get(at.clone()).unwrap_or_default();
     let found = error.message();
-    let (message, help) = if found.contains("must be quoted") {
+    let curly = ['\u{201c}', '\u{201d}', '\u{201e}', '\u{2018}', '\u{2019}'];
+    let (message, help) = if text.starts_with(curly) {
+        let plain = text.trim_matches(curly);
+        (
+            "curly quotation marks stand here, as a word processor makes them",
+            Some(format!("write \"{plain}\" with straight ones")),
+        )
+    } else if found.contains("must be quoted") {
         let help = (!text.is_empty()).then(|| format!("write \"{text}\""));
         (
             "a value stands here without quotation marks, or none at all",

@@ -44,9 +44,10 @@ codes! {
     NO_GUARDS = 232 "no row of the survey names a guard"
     COLUMN_TWICE = 233 "two columns with one meaning"
     LOOSE_NOTE = 234 "a note that belongs to nothing"
+    NO_GUARD_IN_UNIT = 235 "a unit with facts and no guard"
 }
 
-/// Every code of this module: G201 to G234.
+/// Every code of this module: G201 to G235.
 #[must_use]
 pub fn codes() -> &'static [Code] {
     ALL

@@ -31,7 +31,7 @@ pub(super) struct Spot {
 /// A diagnostic whose places are still to be looked up.
 #[derive(Clone, Debug)]
 pub(super) struct Unplaced {
-    /// The first is where it is shown, the second what belongs to it.
+    /// The first is where it is shown, the second what belongs to it; the same twice for one place.
     pub(super) spots: [Spot; 2],
     /// What is said at the second place.
     pub(super) second_says: &'static str,
@@ -140,7 +140,9 @@ impl Complaints {
             if let Some(at) = placed(first) {
                 diagnostic.at.at = at;
             }
-            if let Some(at) = placed(second) {
+            if first != second
+                && let Some(at) = placed(second)
+            {
                 diagnostic = diagnostic.also(at, unplaced.second_says);
             }
             all.push(diagnostic);

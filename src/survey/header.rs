@@ -81,7 +81,10 @@ const STRUCTURE: &[(&str, &[&str])] = &[
     ("guard", &[]),
     ("item", &["observation"]),
     ("reading", &["readings", "value"]),
-    ("note", &["notes", "remark", "remarks", "comment"]),
+    (
+        "note",
+        &["notes", "remark", "remarks", "comment", "comments"],
+    ),
 ];
 
 /// Whether the cells of a first row are a header: a notebook's or a table's.

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::items::Item;
 use crate::measure::Length;
 use crate::reading::Reading;
+use crate::source::Excerpt;
 
 /// A row of a survey: which file, and which line of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -126,6 +127,15 @@ pub struct FileFacts {
     pub read_to: Option<Length>,
 }
 
+/// A ruleset that a survey asks for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NamedRules {
+    /// Its id or path.
+    pub name: String,
+    /// Where the survey names it first.
+    pub at: Excerpt,
+}
+
 /// What holds for the survey as a whole.
 #[derive(Clone, Debug, Default)]
 pub struct SurveyFacts {
@@ -141,8 +151,8 @@ pub struct SurveyFacts {
     pub by: Vec<String>,
     /// The tapes, as written.
     pub tapes: Vec<String>,
-    /// The rulesets that the survey asks for, one id or path each.
-    pub rules: Vec<String>,
+    /// The rulesets that the survey asks for.
+    pub rules: Vec<NamedRules>,
     /// ± this for proposed guards.
     pub build_tolerance: Option<Length>,
 }

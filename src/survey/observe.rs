@@ -6,6 +6,7 @@ use crate::items::Item;
 use crate::measure::LengthUnit;
 use crate::reading::ReadingError;
 use crate::reading::looks_like_a_date;
+use crate::reading::parse;
 use crate::source::Code;
 use crate::source::Diagnostic;
 use crate::survey::Observation;
@@ -176,9 +177,10 @@ fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item
     let text = &entry.text;
     let cells = entry.cell..entry.cell + 1;
     let whole = row.cell(entry.cell);
-    let mended = row.mended(cells, &whole.replace(&**text, &format!("{text} in")));
+    let (symbol, spelt) = likely_unit(item, text);
+    let mended = row.mended(cells, &whole.replace(&**text, &format!("{text} {symbol}")));
     let once = match header.columns.get(entry.cell) {
-        Some(Column::Of(..)) => format!("here or in the heading as {item} (in)"),
+        Some(Column::Of(..)) => format!("here or in the heading as {item} ({symbol})"),
         Some(_) | None => {
             "here or once for the file in a row with the item default unit".to_owned()
         }
@@ -189,8 +191,25 @@ fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item
         row.excerpt(entry.cell),
     )
     .help(format!(
-        "write the unit that was read, {once}; in inches: {mended}"
+        "write the unit that was read, {once}; in {spelt}: {mended}"
     ))
+}
+
+/// The unit in which a bare number would be a usual reading: inches, unless
+/// only another one makes sense.
+fn likely_unit(item: Item, text: &str) -> (&'static str, &'static str) {
+    let known = [
+        ("in", "inches"),
+        ("mm", "millimetres"),
+        ("cm", "centimetres"),
+    ];
+    let usual = |symbol: &str| {
+        parse(item, &format!("{text} {symbol}"), None).is_ok_and(|read| read.cautions.is_empty())
+    };
+    known
+        .into_iter()
+        .find(|(symbol, _)| usual(symbol))
+        .unwrap_or(known[0])
 }
 
 /// Why an item does not belong into a row.

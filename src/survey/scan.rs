@@ -16,6 +16,7 @@ use crate::source::Scanner;
 use crate::survey;
 use crate::survey::FileError;
 use crate::survey::FileFacts;
+use crate::survey::NamedRules;
 use crate::survey::Observation;
 use crate::survey::SurveyFacts;
 use crate::survey::SurveyFile;
@@ -91,6 +92,8 @@ struct Scan {
     above: Option<NameId>,
     /// A file that could not be used may have held the guards.
     any_unusable: bool,
+    /// Buildings and units that have a guard, by the place of their name.
+    inhabited: Vec<bool>,
 }
 
 /// A row of facts that could not be read without a default unit.
@@ -121,6 +124,7 @@ impl Scan {
             file_level: Vec::new(),
             above: None,
             any_unusable: false,
+            inhabited: Vec::new(),
         }
     }
 
@@ -169,6 +173,12 @@ impl Scan {
             rows.resize(guard.index() + 1, 0);
         }
         rows[guard.index()] += 1;
+        for place in [place.building, place.unit] {
+            if self.inhabited.len() <= place.index() {
+                self.inhabited.resize(place.index() + 1, false);
+            }
+            self.inhabited[place.index()] = true;
+        }
         self.list_dates_and_people(row, header);
         Some(guard)
     }
@@ -323,12 +333,12 @@ impl Scan {
         );
         let new: Vec<Observation> = into[before..].to_vec();
         for observation in &new {
-            self.note_fact(observation);
+            self.note_fact(observation, || row.excerpt(entry.cell));
         }
     }
 
     /// Facts that hold at once, or are listed.
-    fn note_fact(&mut self, observation: &Observation) {
+    fn note_fact(&mut self, observation: &Observation, at: impl Fn() -> Excerpt) {
         let Some(reading) = &observation.reading else {
             return;
         };
@@ -341,9 +351,12 @@ impl Scan {
                 *unit = unit.or(length_unit(word));
             }
             (Item::Rules, Value::Text(_)) => {
-                for rules in written.split(';').map(str::trim).filter(|r| !r.is_empty()) {
-                    if !facts.rules.iter().any(|known| known == rules) {
-                        facts.rules.push(rules.to_owned());
+                for name in written.split(';').map(str::trim).filter(|r| !r.is_empty()) {
+                    if !facts.rules.iter().any(|known| known.name == name) {
+                        facts.rules.push(NamedRules {
+                            name: name.to_owned(),
+                            at: at(),
+                        });
                     }
                 }
             }
@@ -399,6 +412,30 @@ impl Scan {
         }
     }
 
+    /// Says where facts hold for no guard: its name may have been forgotten.
+    fn units_without_guard(&mut self) {
+        let Scanned {
+            names,
+            levels,
+            facts,
+            complaints,
+            ..
+        } = &mut self.scanned;
+        let lonely = |unit: &&NameId| {
+            let building = names.parent(**unit);
+            let of_building = names.written(**unit).is_empty();
+            let of_survey = of_building && names.written(building).is_empty();
+            let place = if of_building { building } else { **unit };
+            !of_survey && !self.inhabited.get(place.index()).is_some_and(|any| *any)
+        };
+        let mut without: Vec<NameId> = levels.keys().filter(lonely).copied().collect();
+        without.sort_unstable();
+        for unit in without {
+            let file = &facts.files[names.first(unit).file as usize];
+            complaints.push_unplaced(no_guard_in_unit(names, unit, file));
+        }
+    }
+
     fn finish(mut self, files: &[Box<dyn SurveyFile>]) -> Scanned {
         let names: Vec<Arc<str>> = self.scanned.facts.files.clone();
         let mut complain = |pair: [&Observation; 2]| {
@@ -423,10 +460,40 @@ impl Scan {
             }
         }
         let any_guard = self.scanned.rows.iter().any(|rows| *rows > 0);
+        if any_guard && !self.any_unusable {
+            self.units_without_guard();
+        }
         if let (false, false, Some(file)) = (any_guard, self.any_unusable, files.first()) {
             self.scanned.complaints.push(no_guards(file.name()));
         }
         self.scanned
+    }
+}
+
+/// A unit or building of which facts are written and no guard.
+fn no_guard_in_unit(names: &Names, unit: NameId, file: &Arc<str>) -> Unplaced {
+    let written = names.written(unit);
+    let (what, name, mark) = if written.is_empty() {
+        (
+            "building",
+            names.written(names.parent(unit)),
+            Mark::Building,
+        )
+    } else {
+        ("unit", written, Mark::Unit)
+    };
+    let row = names.first(unit);
+    let message =
+        format!("the {what} `{name}` has a row of facts and no guard: nothing is judged there");
+    Unplaced {
+        spots: [Spot { row, mark }; 2],
+        second_says: "",
+        diagnostic: Diagnostic::warning(
+            codes::NO_GUARD_IN_UNIT,
+            message,
+            Excerpt::new(Arc::clone(file), row.line, "", 0..0),
+        )
+        .help("write the guard's name into the column guard, also where a railing is missing; leave the row out if there is nothing to guard"),
     }
 }
 

@@ -36,7 +36,7 @@ pub(super) fn swallows(row: &Row<'_>, header: &Header) -> bool {
                     Some(Column::Note | Column::NoteOf(_))
                 );
                 !note
-                    || row.cells.len() > header.columns.len()
+                    || row.filled_width() > header.columns.len()
                     || text
                         .lines()
                         .skip(1)
@@ -47,7 +47,7 @@ pub(super) fn swallows(row: &Row<'_>, header: &Header) -> bool {
 }
 
 fn looks_like_a_row(line: &str, delimiter: char, header: &Header) -> bool {
-    if line.split(delimiter).count() == header.columns.len() && header.columns.len() > 1 {
+    if line.split(delimiter).count() >= header.columns.len() && header.columns.len() > 1 {
         return true;
     }
     match header.layout {

@@ -13,6 +13,7 @@ use crate::walk::answer::Pending;
 use crate::walk::answer::Why;
 use crate::walk::command::Command;
 use crate::walk::command::command;
+use crate::walk::command::slip;
 use crate::walk::page::Entry;
 use crate::walk::page::Spot;
 use crate::walk::view::View;
@@ -43,6 +44,12 @@ impl<'r> Walk<'r> {
         match command(text) {
             Some(wish) => self.obey(wish, &mut said),
             None => self.reply(text, &mut said),
+        }
+        if let (Some(Said::Refused(_, help)), Some(right)) = (said.last_mut(), slip(text)) {
+            let before = help
+                .take()
+                .map_or_else(String::new, |help| format!("{help}; "));
+            *help = Some(format!("{before}type {right} if that was meant"));
         }
         self.leave_if_done(&mut said);
         said

@@ -1,6 +1,8 @@
 //! What can be typed instead of an answer.
 
+use crate::items::Item;
 use crate::source::folded;
+use crate::source::nearest;
 
 /// A wish of the person's.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -72,9 +74,38 @@ pub(super) fn command(text: &str) -> Option<Command> {
     }
 }
 
+/// The command, or the answer out of turn, that a refused line was nearly:
+/// `finsh`, `corect drop`, `hieght: 35 in`.
+pub(super) fn slip(text: &str) -> Option<String> {
+    const ALONE: [&str; 7] = ["again", "back", "finish", "help", "list", "next", "skip"];
+    const WITH_MORE: [&str; 3] = ["another", "correct", "note"];
+    let text = text.trim();
+    if let Some((name, reading)) = text.split_once(':') {
+        let item = nearest(&folded(name), Item::names())?;
+        return Some(format!("{item}: {}", reading.trim()));
+    }
+    match text.split_once(' ') {
+        Some((word, rest)) => {
+            let word = nearest(&folded(word), WITH_MORE)?;
+            Some(format!("{word} {}", rest.trim()))
+        }
+        None => nearest(&folded(text), ALONE).map(str::to_owned),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_slip_of_a_command_or_item_is_offered_right() {
+        let offered = |text| slip(text);
+        assert_eq!(offered("finsh").as_deref(), Some("finish"));
+        assert_eq!(offered("corect  drop").as_deref(), Some("correct drop"));
+        assert_eq!(offered("hieght: 35 in").as_deref(), Some("height: 35 in"));
+        assert_eq!(offered("balusters"), None);
+        assert_eq!(offered("9 ft 2"), None);
+    }
 
     #[test]
     fn commands_are_plain_words_and_readings_are_none() {

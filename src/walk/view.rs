@@ -12,6 +12,7 @@ use crate::source::Diagnostic;
 use crate::source::Diagnostics;
 use crate::source::Severity;
 use crate::survey::Guard;
+use crate::survey::NamedRules;
 use crate::survey::Survey;
 use crate::survey::SurveyFacts;
 use crate::survey::SurveyFile;
@@ -32,7 +33,7 @@ const NOTHING_YET: [u16; 3] = [215, 216, 232];
 
 /// The rulesets that a survey's text asks for.
 #[must_use]
-pub fn rules_of(name: &str, text: &str) -> Vec<String> {
+pub fn rules_of(name: &str, text: &str) -> Vec<NamedRules> {
     let page = Page::new(name, text);
     page.map(|page| View::of(&page).facts.rules)
         .unwrap_or_default()

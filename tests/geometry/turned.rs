@@ -57,6 +57,30 @@ fn the_waves_of_the_facts() {
     }
 }
 
+/// A shoulder cut square where the rail begins: what lies beyond is behind the rail.
+/// Checked against GEOS 3.14.1 (shapely 2.2.0), `maximum_inscribed_circle` of the
+/// outline 23.5:0 70.5:0 65:37 29:37 mm: 37.0.
+#[test]
+fn a_square_cut_at_a_rail_is_an_end_like_any_other() {
+    let mm = |size| Length::millimetres(size);
+    let cut = pair(
+        mm(94),
+        &[
+            (mm(0), mm(37)),
+            (mm(0), mm(47)),
+            (mm(37), mm(58)),
+            (mm(37), mm(20)),
+        ],
+    );
+    let ball = ball(&cut);
+    assert!((ball.lower_mm - 37.0).abs() < 1e-6, "{ball:?}");
+    // beyond the ends the slim parts go on
+    assert!(
+        (ball.upper_mm.expect("bounded") - 74.0).abs() < 1e-6,
+        "{ball:?}"
+    );
+}
+
 /// Straight bars are slots.
 #[test]
 fn straight_bars_leave_their_gap() {

@@ -2,6 +2,7 @@
 
 use crate::harness::check;
 use crate::harness::only_guard;
+use crate::harness::run;
 
 const TODAY: &[&str] = &["--rules", "us-dwelling-2018", "--no-guidance", "--as-built"];
 
@@ -77,6 +78,22 @@ fn a_year_before_every_edition_has_no_rules_of_its_time() {
         guard["assumptions"]
             .to_string()
             .contains("no ruleset here covers 1974")
+    );
+    let survey = stair("a,stair,built,1974\n");
+    let args = [&["check", "@survey.csv"], TODAY].concat();
+    let text = run(&[("survey.csv", &survey)], &args).out;
+    let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let told = "no ruleset here holds the rules of its time (1974), so whether it was legal when built is not told";
+    assert!(flat.contains(told), "{flat}");
+}
+
+#[test]
+fn what_legal_when_built_means_stands_beside_the_rules_of_its_time() {
+    let report = check(&stair("a,stair,built,2001\n"), TODAY).json();
+    let cautions = only_guard(&report)["cautions"].to_string();
+    assert!(
+        cautions.contains("It is no judgement of danger"),
+        "{cautions}"
     );
 }
 

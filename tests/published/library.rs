@@ -95,7 +95,8 @@ row 31 on a ramp | us-dwelling-2018 | handrail-height | place=ramp; handrail=sep
 ";
 
 /// facts/rules-elsewhere.md §9, by row. Row 29 is a person's to decide here,
-/// since no survey says whether a room is a bedroom.
+/// since no survey says whether a room is a bedroom. Rows 31 and 32 ask for the
+/// tension of wires, which no item holds.
 const ELSEWHERE: &str = "
 row 3 | northern-ireland-2012 | no-guard-at-stair | place=stair; drop=600 mm; guard=none | falls short
 row 4 | northern-ireland-2012 | no-guard-at-stair | place=stair; drop=599 mm; guard=none | does not apply
@@ -141,6 +142,7 @@ row 45 | germany-child-minding | gap-too-wide-for-small-child | place=stair; chi
 row 45, second | germany-child-minding | gap-too-wide-for-small-child | place=stair; children=2 years; opening=90 mm | falls short
 row 46 | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=110 mm | meets
 row 46, second | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=111 mm | falls short
+row 47, held to the law for homes | france-1988 | rail-too-low | place=balcony; use=dwelling; drop=2600 mm; guard thickness=300 mm; height=0.95 m | falls short
 row 48, law | france-1988 | rail-too-low | place=balcony; drop=2600 mm; guard thickness=500 mm; height=0.80 m | falls short
 row 48, thicker | france-1988 | rail-too-low | place=balcony; drop=2600 mm; guard thickness=501 mm; height=0.80 m | meets
 row 49, 1988 | france-1988 | upper-level-gap-too-wide | place=balcony; drop=2600 mm; infill=horizontal bars; opening=180 mm at 600 mm | meets
@@ -150,6 +152,9 @@ row 50, second | france-1988 | gap-too-wide | place=balcony; drop=2600 mm; infil
 row 51 | switzerland-sia-358 | gap-too-wide | place=balcony; drop=2600 mm; opening=120 mm at 300 mm | falls short
 row 51, second | switzerland-sia-358 | gap-too-wide | place=balcony; drop=2600 mm; opening=150 mm at 800 mm; opening=100 mm at 300 mm | meets
 row 52 | austria-oib-4 | gap-too-wide | place=balcony; drop=2600 mm; opening=120 mm | meets
+row 53 | sweden-bbr | gap-above-front-can-hold-a-head | place=balcony; gap above solid part=150 mm | falls short
+row 53, second | sweden-bbr | gap-above-front-can-hold-a-head | place=balcony; gap above solid part=240 mm | meets
+row 53, third | sweden-bbr | gap-above-front-can-hold-a-head | place=balcony; gap above solid part=105 mm | meets
 row 54 | sweden-bbr | bottom-gap-too-high | place=balcony; bottom gap=50 mm | meets
 row 54, second | sweden-bbr | bottom-gap-too-high | place=balcony; bottom gap=51 mm | falls short
 row 55, TEK17 | norway-tek17 | no-guard | place=terrace; drop=500 mm; guard=none | does not apply
@@ -233,11 +238,43 @@ const ALL_OF_A: &[(&str, &str)] = &[
     ("singapore-h", "falls short"),
 ];
 
+/// The row of §10.1 that depends on a child's age, and those of rules that are
+/// about balconies and high buildings.
+const UNDER_A_WITH: &str = "
+child of 4 | germany-child-minding | gap-too-wide | place=deck; drop=2400 mm; children=4 years; opening=105 mm | meets
+child of 2 | germany-child-minding | gap-too-wide-for-small-child | place=deck; drop=2400 mm; children=2 years; opening=105 mm | falls short
+day care | germany-child-care | rail-too-low | place=deck; use=public; drop=2400 mm; height=1000 mm | meets
+Japan, if in scope | japan-balconies | rail-too-low | place=balcony; drop=2400 mm; height=1000 mm | falls short
+Japan, gap | japan-balconies | gap-too-wide | place=balcony; drop=2400 mm; opening=105 mm | meets
+India, gap on a staircase | india-kerala-high-rise | gap-too-wide | place=stair; drop=2400 mm; opening=105 mm | falls short
+";
+
 /// facts/rules-elsewhere.md §10.2: an inside stair of the same house.
 const RAILING_B: &str = "place=stair; location=inside; use=dwelling; shared=no; \
 dwellings in building=1; drop=2600 mm; height=880 mm; infill=balusters; opening=95 mm; \
 stair triangle=rise 180 going 280 lift 25 mm; bottom gap=25 mm; edge gap=55 mm; \
 well width=200 mm";
+
+/// The last column of §10.2, where every rule that is asked has its reading. The
+/// page passes Australia without a word of the gap of 55 mm at the side, which
+/// its own row AU-O2 limits to 40 mm from 2022 on.
+const ALL_OF_B: &[(&str, &str)] = &[
+    ("uk-approved-document-k", "falls short"),
+    ("scotland-1999", "meets"),
+    ("ireland-tgd-k-2014", "falls short"),
+    ("australia-ncc-2019", "meets"),
+    ("australia-ncc-2022", "falls short"),
+    ("new-zealand-f4", "falls short"),
+    ("germany-stairs-din-18065", "falls short"),
+    ("france-1988", "falls short"),
+    ("austria-oib-4", "falls short"),
+    ("switzerland-sia-358", "falls short"),
+    ("netherlands-2012", "meets"),
+    ("sweden-bbr", "falls short"),
+    ("denmark-br18", "meets"),
+    ("norway-tek17", "falls short"),
+    ("singapore-h", "falls short"),
+];
 
 /// What each column of §10.2 says of railing B.
 const UNDER_B: &str = "
@@ -303,7 +340,7 @@ fn judge(table: &str, page: &str, same: Option<&str>) {
             ));
         }
     }
-    assert!(count > 20, "{page}: {count} rows");
+    assert!(count > 5, "{page}: {count} rows");
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 
@@ -380,17 +417,22 @@ fn one_deck_railing_under_many_rules() {
 }
 
 #[test]
+fn one_deck_railing_under_rules_that_ask_for_more_than_its_sizes() {
+    judge(UNDER_A_WITH, "facts/rules-elsewhere.md §10.1", None);
+}
+
+#[test]
 fn one_stair_railing_under_many_rules() {
     judge(UNDER_B, "facts/rules-elsewhere.md §10.2", Some(RAILING_B));
 }
 
-#[test]
-fn one_deck_railing_meets_some_codes_and_falls_short_of_others_as_a_whole() {
+/// Judges one railing as a whole under each ruleset.
+fn judge_whole(railing: &str, table: &[(&str, &str)]) {
     let mut survey = String::from("unit,guard,item,reading\n");
-    for (item, reading) in readings(RAILING_A) {
+    for (item, reading) in readings(railing) {
         survey.push_str(&format!("a,g,{item},{reading}\n"));
     }
-    for (ruleset, expect) in ALL_OF_A {
+    for (ruleset, expect) in table {
         let args = [
             "--rules",
             ruleset,
@@ -403,6 +445,18 @@ fn one_deck_railing_meets_some_codes_and_falls_short_of_others_as_a_whole() {
         let report = check(&survey, &args).json();
         assert_eq!(only_guard(&report)["verdict"], *expect, "{ruleset}");
     }
+}
+
+#[test]
+fn one_deck_railing_meets_some_codes_and_falls_short_of_others_as_a_whole() {
+    judge_whole(RAILING_A, ALL_OF_A);
+}
+
+#[test]
+fn one_stair_railing_meets_some_codes_and_falls_short_of_others_as_a_whole() {
+    // what the page leaves unsaid and some codes ask for
+    let rest = "handrail=separate; handrail height=900 mm; riser opening=none; foothold=none";
+    judge_whole(&format!("{RAILING_B}; {rest}"), ALL_OF_B);
 }
 
 /// facts/rules-elsewhere.md §9 row 25: in 2019 no rule asked about that gap.

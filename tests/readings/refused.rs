@@ -60,6 +60,12 @@ const REFUSED: &[(Item, &[&str])] = &[
             "4 in ball stops",
             "36 in high",
             "36 in approx",
+            "about 36",
+            "no railing",
+            "36-ish",
+            "36 in or so",
+            "1.05E2",
+            "1.050 mm",
             "\"36 in\"",
             "5 in ± 5 in",
             "36 in ± 0 in",
@@ -88,6 +94,10 @@ const REFUSED: &[(Item, &[&str])] = &[
     (
         Item::Opening,
         &[
+            "diamond 4 x 5 in",
+            "triangle rise 7 going 10 in",
+            "circle",
+            "polygon (0,0) (120,0) mm",
             "98",
             "3 7/8",
             "12",
@@ -167,10 +177,13 @@ const REFUSED: &[(Item, &[&str])] = &[
         ],
     ),
     (Item::Drop, &["9", "none", "below 8 ft", "reaches 8 ft"]),
-    (Item::Place, &["none", "stiar", "garden"]),
+    (Item::Place, &["none", "stiar", "garden", "back porch"]),
+    (Item::Paint, &["not sound"]),
     (
         Item::StairTriangle,
         &[
+            "rise 7 3/4 going 10 lft 1 in",
+            "rise 7 3/4 going 10 lift 1 nossing 1 in",
             "7 3/4 x 10 in",
             "rise 7 3/4 going 10",
             "rise 7 3/4 in going 10 lift 2 in",
@@ -243,6 +256,7 @@ const REFUSED: &[(Item, &[&str])] = &[
             "202",
             "0202",
             "1994 or so",
+            "May 2004",
         ],
     ),
     (

@@ -60,6 +60,7 @@ proptest! {
             assert!(textwrap::core::display_width(line) <= 80, "{line:?}");
         }
         assert_eq!(obeyed(&text), None);
+        assert_eq!(obeyed(&scene.csv().replace("\r\n", "\n")), None);
     }
 
     #[test]

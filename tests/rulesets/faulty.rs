@@ -109,6 +109,11 @@ fn not_found() -> u16 {
     let diagnostic = loaded.diagnostics.first().expect("one diagnostic");
     assert_eq!(diagnostic.at.at.line(), 0);
     let help = diagnostic.help.as_deref();
-    assert_eq!(help, Some("write us-dwelling-2018, or the path of a file"));
+    assert_eq!(
+        help,
+        Some(
+            "write us-dwelling-2018, or the path of a file; guardrule rules list shows the program's own"
+        )
+    );
     diagnostic.code.number
 }

@@ -101,7 +101,13 @@ a,by,R. T.
 ",
     );
     assert_eq!(read.facts.property.as_deref(), Some("our house"));
-    assert_eq!(read.facts.rules, ["us-dwelling-2018", "local.toml"]);
+    let rules = read
+        .facts
+        .rules
+        .iter()
+        .map(|rules| (&*rules.name, rules.at.line()));
+    let rules: Vec<(&str, u64)> = rules.collect();
+    assert_eq!(rules, [("us-dwelling-2018", 3), ("local.toml", 3)]);
     assert_eq!(read.facts.build_tolerance, Some(Length::sixty_fourths(8)));
     assert_eq!(read.facts.dates, ["2026-05-04"]);
     assert_eq!(read.facts.by, ["R. T."]);

@@ -5,10 +5,12 @@ use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 use std::io;
 use std::io::Write;
+use std::mem;
 
 use crate::evaluate::DEFERRAL;
 use crate::evaluate::GENERAL;
 use crate::evaluate::STRENGTH_CAUTIONS;
+use crate::evaluate::TONIGHT;
 use crate::evaluate::guard_cautions;
 use crate::evaluate::leave_outs;
 use crate::items::Verdict;
@@ -30,7 +32,8 @@ use crate::report::wrap::WIDTH;
 use crate::report::wrap::hanging;
 use crate::source::Diagnostics;
 
-/// Above this many, guards that meet get one line each.
+/// Above this many, guards that meet get one line each, and the others say
+/// what to measure next in a few words.
 const MANY: usize = 30;
 
 /// How many guards the top of the report names.
@@ -79,6 +82,8 @@ struct Kept {
     first: Vec<String>,
     /// The lines below the headline; empty once there are many and it is quiet.
     block: String,
+    /// The same in brief, as long as there may still be few.
+    brief: String,
     cautions: Vec<usize>,
     /// What its rules leave out; looked at where it meets.
     leaves_out: Vec<usize>,
@@ -121,6 +126,10 @@ impl<'a, W: Write> Text<'a, W> {
         if loud > AT_THE_TOP {
             let rest = format!("{} more below, worst first.", loud - AT_THE_TOP);
             writeln!(self.out, "{}", hanging("     ", &rest))?;
+        }
+        if self.cautions.index.contains_key(TONIGHT) {
+            let text = "keep children away from what falls short or moves: close the way to it, or put up a temporary barrier that cannot be climbed.";
+            writeln!(self.out, "{}", hanging("Tonight: ", text))?;
         }
         writeln!(self.out)?;
         if self.guards.is_empty() {
@@ -346,8 +355,8 @@ impl<W: Write> Report for Text<'_, W> {
         let quiet = is_quiet(entry);
         let many = self.guards.len() >= MANY;
         if self.guards.len() == MANY {
-            for guard in self.guards.iter_mut().filter(|guard| guard.quiet) {
-                guard.block = String::new();
+            for guard in &mut self.guards {
+                guard.block = mem::take(&mut guard.brief);
             }
         }
         let cautions = guard_cautions(
@@ -371,7 +380,16 @@ impl<W: Write> Report for Text<'_, W> {
             .into_iter()
             .map(|part| self.left_out.count(part))
             .collect();
-        let detail = if many { Detail::Brief } else { Detail::Full };
+        let brief = if quiet {
+            String::new()
+        } else {
+            block(entry, &self.basis, Detail::Brief)
+        };
+        let (block, brief) = if many {
+            (brief, String::new())
+        } else {
+            (block(entry, &self.basis, Detail::Full), brief)
+        };
         self.guards.push(Kept {
             rank: Rank::of(entry, self.guards.len()),
             title: words::title(&entry.guard),
@@ -379,11 +397,8 @@ impl<W: Write> Report for Text<'_, W> {
             verdict: entry.judged.verdict,
             quiet,
             first: first_steps(entry, &self.basis),
-            block: if many && quiet {
-                String::new()
-            } else {
-                block(entry, &self.basis, detail)
-            },
+            block,
+            brief,
             cautions,
             leaves_out,
         });

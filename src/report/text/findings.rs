@@ -3,11 +3,15 @@
 
 use std::cmp::Reverse;
 
+use crate::evaluate::Authority;
 use crate::evaluate::Finding;
+use crate::evaluate::LimitShown;
+use crate::evaluate::Operator;
 use crate::evaluate::Reason;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::measure::Length;
+use crate::measure::LengthUnit;
 use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::Entry;
@@ -72,11 +76,13 @@ pub(super) fn first_steps(entry: &Entry<'_>, basis: &Basis<'_>) -> Vec<String> {
     let close = of(Verdict::TooClose).min_by_key(|finding| !finding.binding);
     let mut steps = Vec::new();
     if let Some(worst) = worst {
-        steps.push(format!("{}.", compared(worst, &entry.guard)));
+        let by = by_whom(worst, basis);
+        steps.push(format!("{}{by}.", compared(worst, &entry.guard)));
         steps.push(format!("To put it right: {}", advice::put_right(worst)));
     } else if let Some(close) = close {
+        let by = by_whom(close, basis);
         steps.push(format!(
-            "{}; too close to call.",
+            "{}; too close to call{by}.",
             compared(close, &entry.guard)
         ));
         let settle = advice::settle(close);
@@ -89,6 +95,15 @@ pub(super) fn first_steps(entry: &Entry<'_>, basis: &Basis<'_>) -> Vec<String> {
         steps.push(format!("Measure or write down next: {}.", next.join(", ")));
     }
     steps
+}
+
+/// What asks, where a law was chosen and it is not the law.
+fn by_whom(finding: &Finding<'_>, basis: &Basis<'_>) -> &'static str {
+    match (Authority::of(basis.rulesets), Group::of(finding, basis)) {
+        (Authority::Law, Group::Guidance | Group::Memory) => " (guidance, no law)",
+        (Authority::Law, Group::OfItsTime) => " (rules of its time)",
+        (Authority::Law, Group::Decides) | (Authority::Guidance, _) => "",
+    }
 }
 
 /// How many things to find out next are named at the top.
@@ -142,7 +157,8 @@ pub(in crate::report) fn compared(finding: &Finding<'_>, guard: &Guard) -> Strin
         text.push_str(&format!(" (the largest ball through it: {ball})"));
     }
     if let Some(limit) = &finding.limit {
-        text.push_str(&format!("; asked: {}", tied(&one_line(&limit.says()))));
+        let asked = in_own_units(limit, advice::unit(finding));
+        text.push_str(&format!("; asked: {}", tied(&one_line(&asked))));
     }
     match finding.margin {
         Some(margin) if margin < Length::ZERO && finding.verdict == Verdict::FallsShort => {
@@ -157,6 +173,19 @@ pub(in crate::report) fn compared(finding: &Finding<'_>, guard: &Guard) -> Strin
         Some(_) | None => {}
     }
     text
+}
+
+/// What is asked, for who measured in the other system: `at least 36 in (914.4 mm)`.
+fn in_own_units(limit: &LimitShown<'_>, own: LengthUnit) -> String {
+    let says = limit.says();
+    let of_two = limit.operator == Operator::NotWithin;
+    match (limit.value, limit.unit) {
+        (Some(value), Some(unit)) if !of_two && unit.is_imperial() != own.is_imperial() => {
+            let both = format!("{} ({})", limit.written, value.readable(own));
+            says.replacen(&*limit.written, &both, 1)
+        }
+        (_, _) => says,
+    }
 }
 
 /// The clear opening, where the reading was a shape.
@@ -192,7 +221,10 @@ fn why_open(finding: &Finding<'_>) -> String {
         .any(|reason| matches!(reason, Reason::TriggerInDoubt(_)));
     if exactly && let Some(limit) = &finding.limit {
         let size = tied(&one_line(&limit.written));
-        return format!("It reads exactly {size}; a tape cannot settle that; {alone}.");
+        return match limit.value {
+            Some(_) => format!("It reads exactly {size}; a tape cannot settle that; {alone}."),
+            None => format!("It reads exactly a limit; a tape cannot settle that; {alone}."),
+        };
     }
     match (finding.margin, finding.uncertainty) {
         (Some(margin), Some(u)) if margin.magnitude() < u.doubled() => {

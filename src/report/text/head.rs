@@ -76,7 +76,7 @@ fn ruleset_lines(lines: &mut Vec<String>, ruleset: &Ruleset, basis: &Basis<'_>) 
             .until
             .map_or_else(String::new, |year| format!(" until {year}"));
         let says = format!(
-            "The model edition was current from {}{until}; your town may have taken it up later, or changed it.",
+            "Current from {}{until}; where you are it may have been taken up later, or changed.",
             years.from
         );
         lines.push(hanging(indent, &says));

@@ -1,5 +1,7 @@
 //! A guard's headline: the verdict by law, the guidance beside it.
 
+use crate::evaluate::AsBuilt;
+use crate::evaluate::Assumption;
 use crate::evaluate::Authority;
 use crate::evaluate::Finding;
 use crate::evaluate::MemoryRules;
@@ -148,7 +150,10 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
     }
     parts.extend(from_memory(Tally::of(entry, basis, Group::Memory)));
     parts.extend(strength(entry).map(str::to_owned));
-    parts.extend(entry.judged.when_built.as_ref().map(when_built));
+    match &entry.judged.when_built {
+        Some(when) => parts.push(when_built(when)),
+        None => parts.extend(unknown_then(entry, basis)),
+    }
     if guard.rows_in_error > 0 {
         let rows = usize::try_from(guard.rows_in_error).unwrap_or(usize::MAX);
         parts.push(format!(
@@ -166,8 +171,8 @@ fn from_memory(tally: Tally) -> Option<String> {
     }
     let rules = several(
         tally.all(),
-        "rule from memory applies",
-        "rules from memory apply",
+        "rule from memory applies and only warns",
+        "rules from memory apply and only warn",
     );
     let parts = [
         (tally.short, "not met"),
@@ -184,7 +189,7 @@ fn from_memory(tally: Tally) -> Option<String> {
     } else {
         parts.join(", ")
     };
-    Some(format!("{rules} and only warn: {rest}"))
+    Some(format!("{rules}: {rest}"))
 }
 
 /// Where a rule states loads and nothing falls short by them: that this is no
@@ -197,6 +202,22 @@ fn strength(entry: &Entry<'_>) -> Option<&'static str> {
         .filter(|verdict| *verdict != Verdict::DoesNotApply)
         .min()?;
     (worst != Verdict::FallsShort).then_some("strength not judged")
+}
+
+/// Where its time was asked for and no rules of it are here: that nothing is said of it.
+fn unknown_then(entry: &Entry<'_>, basis: &Basis<'_>) -> Option<String> {
+    if basis.options.as_built == AsBuilt::NotAsked {
+        return None;
+    }
+    basis.taken(entry).into_iter().find_map(|taken| {
+        let Assumption::NoRulesetCovers(years) = taken else {
+            return None;
+        };
+        Some(format!(
+            "no ruleset here holds the rules of its time ({years}), so whether it was legal when built \
+is not told"
+        ))
+    })
 }
 
 /// How it fares by the rules of its time; never a word about danger.
