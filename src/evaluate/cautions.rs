@@ -94,7 +94,7 @@ fn strength(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) 
         (finding.verdict != Verdict::DoesNotApply && chain.written).then_some(chain)
     });
     let Some(first) = chains.next() else { return };
-    cautions.extend(STRENGTH.map(str::to_owned));
+    cautions.extend(STRENGTH_CAUTIONS.map(str::to_owned));
     if std::iter::once(first)
         .chain(chains)
         .any(|chain| chain.verdict() == Verdict::FallsShort)
@@ -107,10 +107,11 @@ children away from it."
     }
 }
 
-/// facts/load-path.md §7.1, in our own words.
-const STRENGTH: [&str; 3] = [
-    "What holds it up was followed from what was seen, with published values for sound new material. \
-It is indicative: nobody tested this guard, and the answer does not say that it is safe.",
+/// What every answer about the load path says, of whichever guard
+/// (facts/load-path.md §7.1, in our own words).
+pub const STRENGTH_CAUTIONS: [&str; 3] = [
+    "Where a report follows what holds a guard up, it does so from what was seen, with published values \
+for sound new material. It is indicative: nobody tested the guard, and the answer does not say that it is safe.",
     "Not covered: wear, impact, wind, decay inside wood, rust inside tubes, the quality of welds, glass, \
 glue, and anything below the framing.",
     "A licensed engineer decides whether a guard is strong enough; the local building authority decides \

@@ -25,7 +25,7 @@ mod rule;
 mod scene;
 
 pub use assumptions::assumptions;
-pub use cautions::{DEFERRAL, GENERAL, TONIGHT, cautions, guard_cautions};
+pub use cautions::{DEFERRAL, GENERAL, STRENGTH_CAUTIONS, TONIGHT, cautions, guard_cautions};
 pub use chain::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};
 pub use finding::{
     AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,

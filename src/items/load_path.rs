@@ -385,6 +385,7 @@ pub(super) const RAIL_SECTION: ItemInfo = ItemInfo {
             &[
                 "Across the rail from inside to outside, then from underside to top.",
                 "A flat board laid on posts: 3 1/2 x 1 1/2 in. The same board on edge: 1 1/2 x 3 1/2 in.",
+                "A rail of another material than the posts: not reached.",
             ],
             &["3 1/2 x 1 1/2 in", "90 x 35 mm"],
         ),
@@ -440,7 +441,10 @@ pub(super) const BALUSTER_SECTION: ItemInfo = ItemInfo {
             Kind::Section,
             Group::Measured,
             "How thick a baluster is, both ways, the side along the rail first.",
-            &["At its thinnest place; a turned one at its neck."],
+            &[
+                "At its thinnest place; a turned one at its neck.",
+                "Balusters of another material than the posts: not reached.",
+            ],
             &["1 1/2 x 1 1/2 in", "20 x 20 mm"],
         ),
         "How thick is a baluster, both ways?",
@@ -538,7 +542,7 @@ pub(super) const PULL_TEST: ItemInfo = ItemInfo {
             &[
                 "Nobody asks for it: leave it out when in doubt. Never at a guard that is loose, rotten, cracked or rusted through, never at glass, never over an open drop that you could fall into, and never at a shared guard without its owner's leave.",
                 "First: nobody below, children and pets away. Stand on the floor well back from the edge, with both feet planted, so that you stay on if something lets go. Pull inwards and level; never lean, never push outwards, never jerk, no rope round your body, no weights, no second person.",
-                "Hook the scale round the rail at a post. Hold a ruler to the top of the rail on something that does not move with it.",
+                "Hook the scale round the top rail at a post, not lower: a pull lower down moves the top less. Hold a ruler to the top of the rail on something that does not move with it.",
                 "Start low: pull 10 lbf and write how far the top moved; then 30, then 50 lbf, and back to 10. Never more than 50 lbf (220 N): that is a quarter of a 200 lbf load.",
                 "Stop at the first crack, creak or 1 in of movement, and write that down instead.",
                 "Write each pull as a reading of its own.",

@@ -7,6 +7,7 @@ use crate::evaluate::Link;
 use crate::evaluate::LinkFinding;
 use crate::evaluate::LinkKind;
 use crate::evaluate::Taken;
+use crate::items::Item;
 use crate::items::Verdict;
 use crate::report::one_line;
 use crate::report::wrap::hanging;
@@ -60,8 +61,15 @@ pub(super) fn next(link: &Link) -> Option<String> {
     }
     let mut names: Vec<&str> = Vec::new();
     for item in &link.asks {
-        if !names.contains(&item.name()) {
-            names.push(item.name());
+        // of a link with numbers only the moisture is open
+        let moisture = *item == Item::Condition && link.finding == LinkFinding::TooClose;
+        let name = if moisture {
+            "condition (wet or dry)"
+        } else {
+            item.name()
+        };
+        if !names.contains(&name) {
+            names.push(name);
         }
     }
     Some(format!("write down {}", names.join(", ")))

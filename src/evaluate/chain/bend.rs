@@ -95,12 +95,16 @@ enum Tube {
 }
 
 /// The weaker and the stronger metal that it may be (facts/load-path.md §6).
-const STEEL_PIPE: [&str; 2] = ["mild steel, unknown", "steel A53 Gr B pipe"];
-const STEEL_TUBE: [&str; 2] = ["mild steel, unknown", "steel A500 Gr C"];
-const STAINLESS: [&str; 2] = ["stainless 304L or 316L", "stainless 304 or 316"];
-const ALUMINIUM: [&str; 2] = ["aluminium 6063-T5", "aluminium 6061-T6"];
+const STEEL_PIPE: &[&str] = &[
+    "mild steel, unknown",
+    "steel A53 Gr B pipe",
+    "steel A500 Gr B round",
+];
+const STEEL_TUBE: &[&str] = &["mild steel, unknown", "steel A500 Gr C"];
+const STAINLESS: &[&str] = &["stainless 304L or 316L", "stainless 304 or 316"];
+const ALUMINIUM: &[&str] = &["aluminium 6063-T5", "aluminium 6061-T6"];
 
-fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: [&str; 2]) -> Capacity {
+fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&str]) -> Capacity {
     let wall = match seen.length(Item::WallThickness) {
         Written::There(wall) => Some(wall),
         Written::ThereIsNone => None,
@@ -111,21 +115,26 @@ fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: [&str
             ));
         }
     };
-    let profiles = match (tube, wall) {
-        (Tube::Round, Some(wall)) => [Profile::RoundTube { outside: a, wall }; 2],
-        (Tube::Round, None) => [Profile::Round { diameter: a }; 2],
-        (Tube::Square, Some(wall)) => [(a, b), (b, a)].map(|(across, along)| {
-            Profile::RectangularTube {
-                across,
-                along,
-                wall,
-                // the rounder, weaker corner of cold-formed tube; facts/load-path.md §6
-                corner: wall * 2.0,
-            }
-        }),
-        (Tube::Square, None) => {
-            [(a, b), (b, a)].map(|(across, along)| Profile::Rectangle { across, along })
+    let ways = [(a, b), (b, a)];
+    let profiles: Vec<Profile> = match (tube, wall) {
+        (Tube::Round, Some(wall)) => vec![Profile::RoundTube { outside: a, wall }],
+        (Tube::Round, None) => vec![Profile::Round { diameter: a }],
+        (Tube::Square, Some(wall)) => {
+            // round corners of cold-formed tube, sharp ones of extrusions; facts/load-path.md §6
+            let corners = [wall * 2.0, Distance::default()];
+            let tube = |(across, along): (Distance, Distance)| {
+                corners.map(|corner| Profile::RectangularTube {
+                    across,
+                    along,
+                    wall,
+                    corner,
+                })
+            };
+            ways.into_iter().flat_map(tube).collect()
         }
+        (Tube::Square, None) => ways
+            .map(|(across, along)| Profile::Rectangle { across, along })
+            .to_vec(),
     };
     let metals = METALS.iter().filter(|metal| names.contains(&metal.name));
     let mut all = Vec::new();

@@ -8,6 +8,7 @@ use crate::evaluate::chain::link::Hidden;
 use crate::evaluate::chain::link::Link;
 use crate::evaluate::chain::link::LinkFinding;
 use crate::evaluate::chain::link::LinkKind;
+use crate::evaluate::chain::link::Taken;
 use crate::evaluate::chain::load::Loads;
 use crate::evaluate::chain::post;
 use crate::evaluate::chain::pull;
@@ -32,6 +33,7 @@ pub(in crate::evaluate) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chai
     let mut links = infill::links(&seen, &wood, loads);
     links.extend(rail::links(&seen, &wood, loads));
     links.push(rail::end(&seen, &wood, loads));
+    links.extend(rail::end_pressed(&seen, &wood, loads));
     links.extend(post::links(&seen, &wood, loads));
     links.extend(fixing::links(&seen, &wood, loads));
     links.extend(framing::links(&seen, loads));
@@ -82,13 +84,20 @@ fn all_of_the_load(link: &mut Link, loads: Loads<'_>) {
         link.kind,
         LinkKind::FramingConnection | LinkKind::Post | LinkKind::PostFixing | LinkKind::RailEnd
     );
+    if !bears || !loads.lacks_spacing() {
+        return;
+    }
+    link.asks.push(Item::PostSpacing);
+    if link.demand.is_some() {
+        link.taken.push(Taken::PointAlone);
+    }
     let open = matches!(
         link.finding,
         LinkFinding::NoShortfall | LinkFinding::TooClose
     );
-    if bears && open && loads.lacks_spacing() {
+    if open {
         let reason = "the load along the top depends on how far apart the posts are";
-        not_measured(link, reason, &[Item::PostSpacing]);
+        not_measured(link, reason, &[]);
     }
 }
 
@@ -127,12 +136,29 @@ fn condition(link: &mut Link, seen: &Seen<'_, '_>) {
 
 /// Characteristic loads are never compared with allowable capacities.
 fn demand_only(link: &mut Link) {
-    link.capacity = None;
-    link.ratio = None;
-    link.steps.truncate(1);
-    if !matches!(link.finding, LinkFinding::ByRule(_)) {
-        let reason = "this rule's loads are characteristic ones: what the link can take has to come from the same country's design code";
-        link.finding = LinkFinding::NotMeasured(Hidden { reason });
-        link.asks.clear();
+    link.demand_only();
+    if matches!(link.finding, LinkFinding::ByRule(_)) {
+        return;
     }
+    let whole = link.demand.is_some() && !link.taken.contains(&Taken::PointAlone);
+    let reason = if whole {
+        "this rule's loads are characteristic ones: what the link can take has to come from the same country's design code"
+    } else {
+        "this rule's loads are characteristic ones; the load on this link wants more lengths"
+    };
+    link.finding = LinkFinding::NotMeasured(Hidden { reason });
+    // what the load itself wants is still worth writing down, and nothing else
+    link.asks
+        .retain(|item| !whole && OF_THE_LOAD.contains(item));
 }
+
+/// Items that the load on a link depends on.
+const OF_THE_LOAD: &[Item] = &[
+    Item::BalusterLength,
+    Item::BalusterSpacing,
+    Item::EdgeDistance,
+    Item::FastenerSpacing,
+    Item::Height,
+    Item::PostFasteners,
+    Item::PostSpacing,
+];

@@ -104,7 +104,7 @@ impl LinkFinding {
 /// A part of a calculation.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
-    /// What it works out: `load on it, at most`.
+    /// What it works out: `load on it, at least`.
     pub what: &'static str,
     /// Its lines.
     pub lines: Vec<Line>,
@@ -154,8 +154,12 @@ pub enum Taken {
     NotchHalf,
     /// One No. 8 screw with 1/2 in of thread at each end.
     OneScrew,
+    /// Only the load at one point, since a load along the top needs a spacing.
+    PointAlone,
     /// A rim of 1 1/2 in.
     Rim,
+    /// A rim of 1 1/2 in at the low end, as much as a screw reaches at the high end.
+    RimOrMore,
     /// Rails and balusters are of wood where the posts are.
     SameMaterial,
     /// Every species of the list.
@@ -178,11 +182,17 @@ impl Taken {
             Taken::Duration => {
                 "load duration both as ten years and as ten minutes (C_D 1.0 and 1.6: disputed)"
             }
-            Taken::Grade => "sound new wood of grade No. 2",
+            Taken::Grade => {
+                "sound new wood of grade No. 2, without the rows of slits that some treated wood has (they take a fifth)"
+            }
             Taken::Moisture => "the wood both dry and wet",
             Taken::NotchHalf => "half of the notched post left, without counting splits",
             Taken::OneScrew => "one No. 8 screw with 1/2 in of thread at each end",
+            Taken::PointAlone => {
+                "the load at one point alone: how far apart the posts are is not written, and the load along the top may be greater"
+            }
             Taken::Rim => "a rim or joist 1 1/2 in thick",
+            Taken::RimOrMore => "a rim or joist of 1 1/2 in or more",
             Taken::SameMaterial => "rails and balusters of wood, as the posts",
             Taken::Species => "every usual wood, from the weakest to the strongest",
             Taken::Subfloor => "a subfloor of 23/32 in",
@@ -190,6 +200,9 @@ impl Taken {
         }
     }
 }
+
+/// What the steps of a load are called.
+const LOADS: [&str; 3] = ["load on it", "load on it, at least", "load on it, at most"];
 
 impl Link {
     /// A link without numbers.
@@ -238,10 +251,12 @@ impl Link {
         Of<D>: Into<Amount>,
     {
         self.demand = Some(demand.values().rising(Into::into));
-        self.steps.push(Step {
-            what: "load on it, at most",
-            lines: demand.high.lines.clone(),
-        });
+        if demand.low.lines == demand.high.lines {
+            self.step(LOADS[0], demand.high.lines.clone());
+        } else {
+            self.step(LOADS[1], demand.low.lines.clone());
+            self.step(LOADS[2], demand.high.lines.clone());
+        }
         self
     }
 
@@ -273,6 +288,13 @@ impl Link {
             link.step("what it can take, at most", high.lines.clone());
         }
         link
+    }
+
+    /// The load alone, where no capacity may be put beside it.
+    pub(super) fn demand_only(&mut self) {
+        self.capacity = None;
+        self.ratio = None;
+        self.steps.retain(|step| LOADS.contains(&step.what));
     }
 
     fn step(&mut self, what: &'static str, lines: Vec<Line>) {

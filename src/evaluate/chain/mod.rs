@@ -11,6 +11,7 @@ mod infill;
 mod judge;
 mod link;
 mod load;
+mod plate;
 mod post;
 mod pull;
 mod rail;

@@ -3,6 +3,7 @@
 use crate::evaluate::chain::bend;
 use crate::evaluate::chain::bend::Share;
 use crate::evaluate::chain::fixing::arm_taken;
+use crate::evaluate::chain::link::Hidden;
 use crate::evaluate::chain::link::Link;
 use crate::evaluate::chain::link::LinkFinding;
 use crate::evaluate::chain::link::LinkKind;
@@ -28,7 +29,7 @@ const ROT: Ruled = Ruled {
 };
 
 const NOTCH: Ruled = Ruled {
-    reason: "a post notched where it is fixed: half a notch leaves a quarter of the bending strength, and notched posts on lag screws failed in tests at 178 lb on average",
+    reason: "a thin post notched where it is fixed: half a notch leaves a quarter of the bending strength, and notched posts on lag screws failed in tests at 178 lb on average",
     source: "tests of guard posts (Loferski, Albright, Woeste), published from 2005 on",
 };
 
@@ -36,7 +37,7 @@ const NOTCH: Ruled = Ruled {
 fn on_the_side(seen: &Seen<'_, '_>) -> Option<bool> {
     match seen.word(Item::PostFastening)? {
         "through bolts" | "lag screws" | "wood screws" | "nails" => Some(true),
-        "plate" | "embedded" | "welded" | "bracket" => Some(false),
+        "plate" | "embedded" => Some(false),
         _ => None,
     }
 }
@@ -112,13 +113,27 @@ fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
             ..rotten
         };
     }
-    if seen.has(Item::NotchedPost, "yes") {
+    if !seen.has(Item::NotchedPost, "yes") {
+        return link;
+    }
+    let thick = seen.section(Item::PostSection);
+    if thick.is_none_or(|(a, b)| a.min(b) < wood::TIMBER) {
         return Link {
             finding: LinkFinding::ByRule(NOTCH),
             ..link
         };
     }
-    link
+    // what is ruled out is a notch in a 4x4; what a thicker post keeps splits as well
+    match link.finding {
+        LinkFinding::NoShortfall | LinkFinding::TooClose => Link {
+            finding: LinkFinding::NotMeasured(Hidden {
+                reason: "a notch splits a post along the grain from its corner, and no number here counts that",
+            }),
+            ratio: None,
+            ..link
+        },
+        LinkFinding::ByRule(_) | LinkFinding::FallsShort | LinkFinding::NotMeasured(_) => link,
+    }
 }
 
 fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {

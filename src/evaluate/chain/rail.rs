@@ -4,7 +4,9 @@ use crate::evaluate::chain::link::Link;
 use crate::evaluate::chain::link::LinkKind;
 use crate::evaluate::chain::link::Taken;
 use crate::evaluate::chain::load::Loads;
-use crate::evaluate::chain::screws::held_by_screws;
+use crate::evaluate::chain::screws::Layers;
+use crate::evaluate::chain::screws::held;
+use crate::evaluate::chain::screws::rail_end_pressed;
 use crate::evaluate::chain::seen::Seen;
 use crate::evaluate::chain::service::Wood;
 use crate::evaluate::chain::wood;
@@ -12,6 +14,7 @@ use crate::items::Item;
 use crate::measure::Distance;
 use crate::measure::Moment;
 use crate::measure::inches;
+use crate::rules::Direction;
 use crate::statics::Bounds;
 use crate::statics::Worked;
 use crate::statics::beam::end_reaction;
@@ -76,6 +79,9 @@ const BEFORE_THE_WOOD: Bounds<Distance> = Bounds {
     high: inches(1.5),
 };
 
+/// The depth of a 2x4 stud and of a 4x4 post.
+const BEHIND: Distance = inches(3.5);
+
 const OUTWARD: &str = "pulled outward";
 
 /// What holds the end of the rail.
@@ -91,19 +97,23 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
         None => link,
     };
     let without = |reason, asks: &[Item]| shown(Link::hidden(kind, OUTWARD, reason, asks));
-    match seen.word(Item::RailEndFastening) {
-        Some("hollow-wall anchor") => shown(Link::by_rule(
+    if seen.has(Item::RailEndFastening, "hollow-wall anchor") {
+        return shown(Link::by_rule(
             kind,
             OUTWARD,
             "an anchor in a hollow wall is no load path: toggles are rated at 30 to 50 lb for things that hang, plaster board crumbles, and pulling out is the weaker way",
             "facts of home-repair pages, read second-hand; common practice",
-        )),
-        Some("nails") => shown(Link::by_rule(
+        ));
+    }
+    if seen.has(Item::RailEndFastening, "nails") {
+        return shown(Link::by_rule(
             kind,
             OUTWARD,
             "nails draw out: they may not be relied on against a pull",
             "NDS 2018 §12.2.3, read second-hand; common practice",
-        )),
+        ));
+    }
+    match seen.word(Item::RailEndFastening) {
         Some("screws into a post" | "screws into a stud") => {
             let Some(fasteners) = seen.fasteners(Item::RailEndFasteners) else {
                 return without(
@@ -111,7 +121,15 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
                     &[Item::RailEndFasteners],
                 );
             };
-            let held = held_by_screws(wood, fasteners, BEFORE_THE_WOOD);
+            let Some(length) = fasteners.length else {
+                let reason = "how long the screws in the rail's end are is not written";
+                return without(reason, &[Item::RailEndFasteners]);
+            };
+            let layers = Layers {
+                before: BEFORE_THE_WOOD,
+                main: Bounds::between(BEHIND, length.to_uom()),
+            };
+            let held = held(wood, fasteners, layers);
             match (held, &demand) {
                 (Ok(capacity), Some(demand)) => Link::weighed(kind, OUTWARD, demand, &capacity)
                     .taking(wood.taken())
@@ -135,6 +153,29 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
             &[Item::RailEndFastening],
         ),
     }
+}
+
+/// Somebody who sits on the rail pushes the screws of its end sideways; only
+/// where screws hold it, and the rule's loads come from above too.
+pub(super) fn end_pressed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
+    let (kind, case) = (LinkKind::RailEnd, "pressed down");
+    let screwed = matches!(
+        seen.word(Item::RailEndFastening),
+        Some("screws into a post" | "screws into a stud")
+    );
+    let point = loads.demand.concentrated.as_ref()?;
+    if !screwed || loads.demand.direction == Direction::Level {
+        return None;
+    }
+    let fasteners = seen.fasteners(Item::RailEndFasteners)?;
+    let length: Distance = fasteners.length?.to_uom();
+    let demand = Bounds::exactly(end_reaction(point.value));
+    Some(match rail_end_pressed(wood, fasteners, length, BEHIND) {
+        Ok(capacity) => Link::weighed(kind, case, &demand, &capacity)
+            .taking(wood.taken())
+            .asking(&wood.narrows()),
+        Err(reason) => Link::hidden(kind, case, reason, &[]).with_demand(&demand),
+    })
 }
 
 /// The moment that an example may state: the rail pressed down.

@@ -73,6 +73,10 @@ impl<'s, 'g> Seen<'s, 'g> {
         self.words(item).any(|found| found == word)
     }
 
+    pub(super) fn has_any(&self, item: Item, words: &[&str]) -> bool {
+        self.words(item).any(|found| words.contains(&found))
+    }
+
     /// The worst length, exactly read.
     pub(super) fn length(&self, item: Item) -> Written {
         if !self.is_sound(item) {
@@ -140,7 +144,7 @@ impl<'s, 'g> Seen<'s, 'g> {
         least.filter(|_| self.is_sound(item))
     }
 
-    /// Every pull, the weakest first.
+    /// Every pull, the weakest first; of two alike the one that moved less.
     pub(super) fn pulls(&self) -> Vec<Pull> {
         let mut pulls: Vec<Pull> = self
             .values(Item::PullTest)
@@ -154,7 +158,10 @@ impl<'s, 'g> Seen<'s, 'g> {
                 })
             })
             .collect();
-        pulls.sort_by(|a, b| a.force.value.total_cmp(&b.force.value));
+        pulls.sort_by(|a, b| {
+            let moved = a.movement.value.total_cmp(&b.movement.value);
+            a.force.value.total_cmp(&b.force.value).then(moved)
+        });
         pulls
     }
 

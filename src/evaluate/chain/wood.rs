@@ -17,7 +17,7 @@ use crate::statics::wood::allowable_shear;
 
 /// From this size both ways the table of posts and timbers holds: 5 x 5 in
 /// nominal, 4 1/2 in dressed.
-const TIMBER: Distance = inches(4.5);
+pub(super) const TIMBER: Distance = inches(4.5);
 
 /// Slack for sizes read in other units.
 const HAIR: Distance = inches(1.0 / 64.0);

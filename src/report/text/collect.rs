@@ -9,6 +9,7 @@ use std::mem;
 
 use crate::evaluate::DEFERRAL;
 use crate::evaluate::GENERAL;
+use crate::evaluate::STRENGTH_CAUTIONS;
 use crate::evaluate::TONIGHT;
 use crate::evaluate::guard_cautions;
 use crate::evaluate::leave_outs;
@@ -210,7 +211,8 @@ impl<'a, W: Write> Text<'a, W> {
     }
 
     /// The cautions in the order of their first guard. One that a ruleset
-    /// states for every guard here is said once, at the end.
+    /// states for every guard here is said once, at the end, and so is what
+    /// every answer about strength says.
     fn caution_lines(&self) -> Vec<CautionLine> {
         let mut lines: Vec<(usize, CautionLine)> = Vec::new();
         let all = self.guards.len();
@@ -224,7 +226,10 @@ impl<'a, W: Write> Text<'a, W> {
             let everywhere = all > 1
                 && self.cautions.counts[*index] == all
                 && stated.any(|stated| caution.contains(&stated.says));
-            let line = if everywhere {
+            // said once, they hold for whichever guard
+            let of_strength =
+                self.cautions.counts[*index] > 1 && STRENGTH_CAUTIONS.contains(&caution.as_str());
+            let line = if everywhere || of_strength {
                 CautionLine::AtEnd(line)
             } else {
                 CautionLine::AtGuard(line)
