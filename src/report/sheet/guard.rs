@@ -15,8 +15,15 @@ use crate::report::sheet::boxes::measured;
 use crate::report::sheet::boxes::openings;
 use crate::report::sheet::front::FOR_ALL;
 
+/// How many boxes stand beside each other, as in the style sheet.
+const COLUMNS: usize = 3;
+
 pub(super) fn guard(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -> Markup {
     let asked = |group| of_group(items, group);
+    let drawn = drawn(items);
+    let room = COLUMNS - drawn.len() % COLUMNS;
+    // the name again: a longer choice of rules may run on to a second page
+    let notes = html! { b { "Notes" } " to guard " (number) " of " (sheet.guards) };
     html! {
         section class="guard" {
             div class="name" {
@@ -31,9 +38,12 @@ pub(super) fn guard(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -> M
             @if items.contains(&Item::Opening) || items.contains(&Item::OpeningsChecked) {
                 (openings(sheet.rulesets))
             }
-            (boxes_and_words(sheet, items))
-            // the name again: a longer choice of rules runs on to a second page
-            p class="notes" { b { "Notes" } " to guard " (number) " of " (sheet.guards) }
+            div class="boxes" {
+                @for item in drawn { (measured(item, sheet.rulesets)) }
+                @if room < COLUMNS { p class={ "notes columns-" (room) } { (notes) } }
+            }
+            (words(items))
+            @if room == COLUMNS { p class="notes" { (notes) } }
         }
     }
 }
@@ -52,7 +62,10 @@ pub(super) fn strength(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -
             div class="row" {
                 @for item in of_group(items, Group::Circumstance).filter(is_told) { (answer(item)) }
             }
-            (boxes_and_words(sheet, items))
+            div class="boxes" {
+                @for item in drawn(items) { (measured(item, sheet.rulesets)) }
+            }
+            (words(items))
         }
     }
 }
@@ -65,16 +78,19 @@ fn of_group(items: &BTreeSet<Item>, group: Group) -> impl Iterator<Item = Item> 
     })
 }
 
-fn boxes_and_words(sheet: &Sheet<'_>, items: &BTreeSet<Item>) -> Markup {
+/// The items with a box and a drawing.
+fn drawn(items: &BTreeSet<Item>) -> Vec<Item> {
+    [Group::Circumstance, Group::Measured]
+        .into_iter()
+        .flat_map(|group| of_group(items, group))
+        .filter(|item| is_drawn(*item))
+        .collect()
+}
+
+/// What is told in words, behind the boxes.
+fn words(items: &BTreeSet<Item>) -> Markup {
     let asked = |group| of_group(items, group);
     html! {
-        div class="boxes" {
-            @for group in [Group::Circumstance, Group::Measured] {
-                @for item in asked(group).filter(|item| is_drawn(*item)) {
-                    (measured(item, sheet.rulesets))
-                }
-            }
-        }
         div class="row" {
             @for item in asked(Group::Measured).filter(is_told) { (answer(item)) }
             @for item in asked(Group::Seen) { (answer(item)) }
