@@ -338,11 +338,11 @@ fn upper(bound: Evidence, limit: Length, equal: Equal) -> Verdict {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use crate::measure::LengthUnit;
 
-    fn limit(nanometres: i64) -> Limit {
+    pub(in crate::evaluate) fn limit(nanometres: i64) -> Limit {
         Limit {
             length: Length::from_nanometres(nanometres),
             unit: LengthUnit::Millimetre,

@@ -110,18 +110,9 @@ const NO_MARGIN: Length = Length::from_nanometres(i64::MAX);
 mod tests {
     use super::*;
     use crate::evaluate::ask::asks;
-    use crate::measure::LengthUnit;
+    use crate::evaluate::ask::tests::limit;
     use crate::measure::StandardUncertainty;
     use crate::rules::Bounds;
-    use crate::rules::Limit;
-
-    fn limit(nanometres: i64) -> Limit {
-        Limit {
-            length: Length::from_nanometres(nanometres),
-            unit: LengthUnit::Millimetre,
-            written: Length::from_nanometres(nanometres).to_string(),
-        }
-    }
 
     #[derive(Clone, Copy)]
     enum Side {

@@ -36,7 +36,7 @@ pub(in crate::evaluate) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chai
     links.extend(rail::end_pressed(&seen, &wood, loads));
     links.extend(post::links(&seen, &wood, loads));
     links.extend(fixing::links(&seen, &wood, loads));
-    links.extend(framing::links(&seen, loads));
+    links.push(framing::link(&seen, loads));
     for link in &mut links {
         all_of_the_load(link, loads);
         condition(link, &seen);
