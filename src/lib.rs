@@ -8,7 +8,7 @@
 //! use std::ops::ControlFlow;
 //! use guardrule::survey::{InMemory, Survey, SurveyFile};
 //! use guardrule::items::Verdict;
-//! use guardrule::{evaluate, rules};
+//! use guardrule::{judge, rules};
 //!
 //! let law = rules::load("us-dwelling-2018", &|_| None).ruleset.expect("it is embedded");
 //! let text = "\
@@ -21,8 +21,8 @@
 //! let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(InMemory::new("hall.csv", text.as_bytes()))];
 //! let survey = Survey::scan(&files)?;
 //! let diagnostics = survey.guards(&mut |guard| {
-//!     let options = evaluate::Options::default();
-//!     let judged = evaluate::judge(&guard, survey.facts(), std::slice::from_ref(&law), options);
+//!     let options = judge::Options::default();
+//!     let judged = judge::judge(&guard, survey.facts(), std::slice::from_ref(&law), options);
 //!     assert_eq!(judged.verdict, Verdict::FallsShort);
 //!     ControlFlow::Continue(())
 //! })?;
@@ -34,8 +34,8 @@
 //! licensed practice.
 #![cfg_attr(not(target_arch = "wasm32"), forbid(unsafe_code))]
 
-pub mod measure;
-pub mod source;
+pub mod input;
+pub mod quantities;
 
 pub mod geometry;
 pub mod statics;
@@ -47,7 +47,7 @@ pub mod reading;
 pub mod rules;
 pub mod survey;
 
-pub mod evaluate;
+pub mod judge;
 
 pub mod walk;
 

@@ -5,15 +5,15 @@ use std::fs;
 use std::path::Path;
 
 const FLOORS: &[(&str, u8)] = &[
-    ("measure", 0),
-    ("source", 0),
+    ("quantities", 0),
+    ("input", 0),
     ("geometry", 1),
     ("statics", 1),
     ("items", 2),
     ("reading", 3),
     ("rules", 4),
     ("survey", 4),
-    ("evaluate", 5),
+    ("judge", 5),
     ("walk", 6),
     ("report", 7),
     ("cli", 8),

@@ -21,11 +21,16 @@ use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
 use crate::cli::terminal::Terminal;
 use crate::cli::terminal::without_styles;
-use crate::evaluate;
-use crate::evaluate::AsBuilt;
-use crate::evaluate::Decision;
-use crate::evaluate::MemoryRules;
-use crate::evaluate::Options;
+use crate::input::Code;
+use crate::input::Diagnostic;
+use crate::input::Diagnostics;
+use crate::input::Excerpt;
+use crate::input::folded;
+use crate::judge;
+use crate::judge::AsBuilt;
+use crate::judge::Decision;
+use crate::judge::MemoryRules;
+use crate::judge::Options;
 use crate::report;
 use crate::report::Basis;
 use crate::report::Entry;
@@ -35,11 +40,6 @@ use crate::report::Summary;
 use crate::rules;
 use crate::rules::Asked;
 use crate::rules::Ruleset;
-use crate::source::Code;
-use crate::source::Diagnostic;
-use crate::source::Diagnostics;
-use crate::source::Excerpt;
-use crate::source::folded;
 use crate::survey::Guard;
 use crate::survey::Survey;
 use crate::survey::SurveyFile;
@@ -206,7 +206,7 @@ fn written(
             return ControlFlow::Continue(());
         }
         chosen += 1;
-        let judged = evaluate::judge(&guard, basis.survey, basis.rulesets, basis.options);
+        let judged = judge::judge(&guard, basis.survey, basis.rulesets, basis.options);
         match report.guard(&Entry { guard, judged }) {
             Ok(()) => ControlFlow::Continue(()),
             Err(error) => {

@@ -1,7 +1,7 @@
 //! Codes of diagnostics about the command line, and the list of all codes.
 
+use crate::input::Code;
 use crate::rules;
-use crate::source::Code;
 use crate::survey;
 
 /// A file that cannot be read.

@@ -14,7 +14,7 @@ use std::path::PathBuf;
 
 use tempfile::NamedTempFile;
 
-use crate::source::SourceFile;
+use crate::input::SourceFile;
 use crate::survey::SurveyFile;
 
 /// A survey on disk.

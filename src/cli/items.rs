@@ -6,10 +6,10 @@ use std::io::Write;
 use crate::cli::args::ItemsArgs;
 use crate::cli::exit::Exit;
 use crate::cli::terminal::Terminal;
+use crate::input::nearest;
 use crate::items::Item;
 use crate::report;
 use crate::report::one_line;
-use crate::source::nearest;
 
 pub(super) fn run(args: &ItemsArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     if args.name.is_empty() {

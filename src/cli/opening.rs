@@ -13,7 +13,7 @@ use crate::geometry::Shape;
 use crate::geometry::Sketch;
 use crate::geometry::StairTriangle;
 use crate::items::Item;
-use crate::measure::LengthUnit;
+use crate::quantities::LengthUnit;
 use crate::reading::Bound;
 use crate::reading::ReadingError;
 use crate::reading::StairReading;

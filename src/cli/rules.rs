@@ -11,14 +11,14 @@ use crate::cli::codes::NOTHING_TO_JUDGE_BY;
 use crate::cli::exit::Exit;
 use crate::cli::files;
 use crate::cli::terminal::Terminal;
-use crate::evaluate::examples;
+use crate::input::Diagnostic;
+use crate::input::Diagnostics;
+use crate::input::Excerpt;
+use crate::judge::examples;
 use crate::report;
 use crate::report::one_line;
 use crate::rules;
 use crate::rules::Ruleset;
-use crate::source::Diagnostic;
-use crate::source::Diagnostics;
-use crate::source::Excerpt;
 use crate::survey::NamedRules;
 
 pub(super) fn run(args: &RulesArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {

@@ -15,14 +15,14 @@ use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
 use crate::cli::rules::said;
 use crate::cli::terminal::Terminal;
+use crate::input::Diagnostic;
+use crate::input::Diagnostics;
+use crate::input::Excerpt;
 use crate::report;
 use crate::report::BlankSurvey;
 use crate::report::Paper;
 use crate::report::Sheet;
 use crate::rules::Ruleset;
-use crate::source::Diagnostic;
-use crate::source::Diagnostics;
-use crate::source::Excerpt;
 
 pub(super) fn run(args: &SheetArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();

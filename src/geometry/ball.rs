@@ -8,8 +8,8 @@ use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::geometry::clear_opening;
 use crate::geometry::tangents::ROUNDINGS;
-use crate::measure::Length;
-use crate::measure::StandardUncertainty;
+use crate::quantities::Length;
+use crate::quantities::StandardUncertainty;
 
 /// The largest ball that passes through a shape whose sides are exact.
 #[derive(Clone, Copy, Debug, PartialEq)]

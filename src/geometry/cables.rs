@@ -2,8 +2,8 @@
 
 use uom::si::force::newton;
 
-use crate::measure::Force;
-use crate::measure::Length;
+use crate::quantities::Force;
+use crate::quantities::Length;
 
 /// What runs level through the posts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -194,7 +194,7 @@ fn two_thirds(x: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::newtons;
+    use crate::quantities::newtons;
 
     fn taut(tension: f64, free: i64, spacing: i64, diameter: i64) -> TautCables {
         let micrometres = |size| Length::from_nanometres(size * 1000);

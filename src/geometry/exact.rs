@@ -7,8 +7,8 @@ use crate::geometry::Polygon;
 use crate::geometry::clear_opening;
 use crate::geometry::shape::scaled;
 use crate::geometry::tangents::ROUNDINGS;
-use crate::measure::Length;
-use crate::measure::StandardUncertainty;
+use crate::quantities::Length;
+use crate::quantities::StandardUncertainty;
 
 /// A corner in nanometres, exact as floats.
 pub(super) fn nanometre_corner(x: f64, y: f64) -> Corner {

@@ -5,7 +5,7 @@ use crate::geometry::Corner;
 use crate::geometry::StairTriangle;
 use crate::geometry::exact::certified;
 use crate::geometry::exact::nanometre_corner;
-use crate::measure::Length;
+use crate::quantities::Length;
 
 /// No nosing is thinner.
 const THINNEST: Length = Length::from_nanometres(1);

@@ -11,8 +11,8 @@ use crate::geometry::StairTriangle;
 use crate::geometry::TurnedPair;
 use crate::geometry::admits;
 use crate::geometry::turned::Ends;
-use crate::measure::Length;
-use crate::measure::StandardUncertainty;
+use crate::quantities::Length;
+use crate::quantities::StandardUncertainty;
 
 /// The face of a rectangular probe; only its face matters, since it is pushed
 /// through square to the plane of the opening.
@@ -78,7 +78,7 @@ impl Shape {
     ///
     /// ```
     /// use guardrule::geometry::{Fit, Probe, Shape};
-    /// use guardrule::measure::Length;
+    /// use guardrule::quantities::Length;
     /// let torso = Probe::new(Length::inches(3), Length::inches(4)).unwrap();
     /// let hole = Shape::Circle { diameter: Length::inches(5) };
     /// assert_eq!(hole.admits(torso, Length::ZERO), Fit::Passes(None));

@@ -6,9 +6,9 @@ use crate::geometry::Corner;
 use crate::geometry::exact::nanometre_corner;
 use crate::geometry::shape::scaled;
 use crate::geometry::tangents::ROUNDINGS;
-use crate::measure::Angle;
-use crate::measure::Length;
-use crate::measure::StandardUncertainty;
+use crate::quantities::Angle;
+use crate::quantities::Length;
+use crate::quantities::StandardUncertainty;
 
 /// How the tape lay across the gap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

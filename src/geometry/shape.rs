@@ -7,8 +7,8 @@ use crate::geometry::Polygon;
 use crate::geometry::RakedBay;
 use crate::geometry::TurnedPair;
 use crate::geometry::clear_opening;
-use crate::measure::Length;
-use crate::measure::StandardUncertainty;
+use crate::quantities::Length;
+use crate::quantities::StandardUncertainty;
 
 /// Why a shape cannot be. Corners and sides are counted from 1; side 1 leads from
 /// corner 1 to corner 2.
@@ -121,7 +121,7 @@ impl Shape {
     ///
     /// ```
     /// use guardrule::geometry::Shape;
-    /// use guardrule::measure::Length;
+    /// use guardrule::quantities::Length;
     /// let triangle = Shape::Triangle { rise: Length::inches(3), run: Length::inches(4) };
     /// assert_eq!(triangle.clear_opening().exact(), Some(Length::inches(2)));
     /// ```

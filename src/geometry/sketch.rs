@@ -10,7 +10,7 @@ use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::geometry::TurnedPair;
 use crate::geometry::turned::Ends;
-use crate::measure::Length;
+use crate::quantities::Length;
 
 /// A piece of a drawing, in millimetres, across and up.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,8 +3,8 @@
 use crate::geometry::ClearOpening;
 use crate::geometry::exact::by_differences;
 use crate::geometry::shape::scaled;
-use crate::measure::Length;
-use crate::measure::StandardUncertainty;
+use crate::quantities::Length;
+use crate::quantities::StandardUncertainty;
 
 /// Whether a board closes the back of each step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -109,7 +109,7 @@ impl StairTriangle {
     ///
     /// ```
     /// use guardrule::geometry::StairTriangle;
-    /// use guardrule::measure::Length;
+    /// use guardrule::quantities::Length;
     /// let step = StairTriangle::new(Length::inches(3), Length::inches(4), Length::ZERO)?;
     /// assert_eq!(step.clear_opening().exact(), Some(Length::inches(2)));
     /// # Ok::<(), guardrule::geometry::StairTriangleError>(())

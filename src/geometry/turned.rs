@@ -4,7 +4,7 @@ use crate::geometry::Certified;
 use crate::geometry::Corner;
 use crate::geometry::exact::certified;
 use crate::geometry::exact::nanometre_corner;
-use crate::measure::Length;
+use crate::quantities::Length;
 
 /// How thick a turned baluster is at a height.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -1,7 +1,7 @@
 //! An opening that is open at the top and narrows downward to a point.
 
-use crate::measure::Angle;
-use crate::measure::Length;
+use crate::quantities::Angle;
+use crate::quantities::Length;
 
 /// Two straight sides that meet below, seen square to the opening; the same on the
 /// left and on the right.
@@ -41,7 +41,7 @@ impl Vee {
     ///
     /// ```
     /// use guardrule::geometry::Vee;
-    /// use guardrule::measure::Length;
+    /// use guardrule::quantities::Length;
     /// let vee = Vee::new(Length::inches(6), Length::inches(4)).unwrap();
     /// let (ball, above) = vee.sunk_ball();
     /// assert_eq!((ball, above), (Length::inches(3), Length::from_nanometres(63_500_000)));

@@ -2,12 +2,12 @@
 
 use std::fmt;
 
+use crate::input::folded;
 use crate::items::Hazard;
 use crate::items::Pictured;
 use crate::items::Word;
 use crate::items::table;
-use crate::measure::Length;
-use crate::source::folded;
+use crate::quantities::Length;
 
 /// Something that can be written down about a guard, a unit or a survey.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

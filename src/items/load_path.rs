@@ -13,7 +13,7 @@ use crate::items::Pictured;
 use crate::items::Word;
 use crate::items::Worst;
 use crate::items::table::row;
-use crate::measure::Length;
+use crate::quantities::Length;
 
 const MATERIALS: &[Word] = &[
     Word::or("wood", &["timber", "lumber", "wooden"]),

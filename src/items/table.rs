@@ -15,7 +15,7 @@ use crate::items::Word;
 use crate::items::Worst;
 use crate::items::load_path;
 use crate::items::words::{NO_YES, YES_NO};
-use crate::measure::Length;
+use crate::quantities::Length;
 
 const PLACES: &[Word] = &[
     Word::or("landing", &["hall", "hallway", "upstairs hall"]),

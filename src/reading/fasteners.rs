@@ -1,6 +1,6 @@
 //! Fasteners of a joint, and a pull with a scale.
 
-use crate::measure::Length;
+use crate::quantities::Length;
 use crate::reading::FastenerSize;
 use crate::reading::Fasteners;
 use crate::reading::Pull;

@@ -1,17 +1,17 @@
 //! Forces: `200 lbf`, `0.74 kN`, `222 N`; loads along a line and on an area.
 
-use crate::measure::Force;
-use crate::measure::LineLoad;
-use crate::measure::Moment;
-use crate::measure::Pressure;
-use crate::measure::newton_metres;
-use crate::measure::newtons;
-use crate::measure::newtons_per_metre;
-use crate::measure::pascals;
-use crate::measure::pound_inches;
-use crate::measure::pounds_force;
-use crate::measure::pounds_per_foot;
-use crate::measure::psi;
+use crate::quantities::Force;
+use crate::quantities::LineLoad;
+use crate::quantities::Moment;
+use crate::quantities::Pressure;
+use crate::quantities::newton_metres;
+use crate::quantities::newtons;
+use crate::quantities::newtons_per_metre;
+use crate::quantities::pascals;
+use crate::quantities::pound_inches;
+use crate::quantities::pounds_force;
+use crate::quantities::pounds_per_foot;
+use crate::quantities::psi;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
@@ -28,7 +28,7 @@ const LARGEST_NEWTONS: f64 = 1e6;
 /// [`ReadingError`] for anything else, zero and a number without a unit too.
 ///
 /// ```
-/// use guardrule::measure::pounds_force;
+/// use guardrule::quantities::pounds_force;
 /// use guardrule::reading::parse_force;
 /// assert_eq!(parse_force("200 lbf")?, pounds_force(200.0));
 /// # Ok::<(), guardrule::reading::ReadingError>(())

@@ -3,8 +3,8 @@
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Worst;
-use crate::measure::Length;
-use crate::measure::LengthUnit;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
 use crate::reading::Bound;
 use crate::reading::Graduation;
 use crate::reading::Measure;
@@ -59,7 +59,7 @@ const ROUGHLY_BEHIND: &[&str] = &[
 /// [`ReadingError`] for anything else, a bare number without a default unit too.
 ///
 /// ```
-/// use guardrule::measure::Length;
+/// use guardrule::quantities::Length;
 /// use guardrule::reading::parse_length;
 /// assert_eq!(parse_length("35½″", None)?.length, Length::sixty_fourths(35 * 64 + 32));
 /// assert_eq!(parse_length("4 in", None)?.length, parse_length("101.6 mm", None)?.length);

@@ -8,6 +8,7 @@ mod bars;
 mod calendar;
 mod error;
 mod fasteners;
+mod footholds;
 mod force;
 mod length;
 mod number;
@@ -20,23 +21,22 @@ mod settle;
 mod shape;
 mod slope;
 mod stair;
-mod things;
 mod tokens;
 mod unit;
 mod value;
-mod when;
 mod words;
+mod years;
 
 pub use calendar::looks_like_a_date;
 pub use error::ReadingError;
+pub use footholds::parse_sides;
 pub use force::{parse_force, parse_line_load, parse_moment, parse_pressure};
 pub use length::parse_length;
 pub use parse::{Parsed, parse};
 pub use print::print;
 pub use slope::parse_slope;
-pub use things::parse_sides;
 pub use value::{
     BallTest, Bound, Extent, FastenerSize, Fasteners, Foothold, Graduation, Measure, Pull, Push,
     Reading, ShapeReading, StairReading, Stick, ThingToClimb, Tilt, VReading, Value,
 };
-pub use when::{parse_age, parse_years};
+pub use years::{parse_age, parse_years};

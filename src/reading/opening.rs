@@ -1,7 +1,8 @@
 //! Openings: a gap, a shape or a ball test, and where the opening lies.
 
+use crate::input::nearest;
 use crate::items::Item;
-use crate::measure::Length;
+use crate::quantities::Length;
 use crate::reading::BallTest;
 use crate::reading::Bound;
 use crate::reading::Extent;
@@ -22,7 +23,6 @@ use crate::reading::settle::settle;
 use crate::reading::shape::shape;
 use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
-use crate::source::nearest;
 
 const BALL_WORDS: &[&str] = &["ball", "balls", "sphere"];
 

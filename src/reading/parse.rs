@@ -2,7 +2,7 @@
 
 use crate::items::Item;
 use crate::items::Kind;
-use crate::measure::LengthUnit;
+use crate::quantities::LengthUnit;
 use crate::reading::Reading;
 use crate::reading::Value;
 use crate::reading::calendar::day;
@@ -11,25 +11,25 @@ use crate::reading::calendar::spreadsheet_date;
 use crate::reading::error::ReadingError;
 use crate::reading::fasteners::fasteners;
 use crate::reading::fasteners::pull;
+use crate::reading::footholds::footholds;
+use crate::reading::footholds::section;
+use crate::reading::footholds::thing_to_climb;
+use crate::reading::footholds::v_opening;
 use crate::reading::length::graduation;
 use crate::reading::length::length;
 use crate::reading::length::tolerance;
 use crate::reading::opening::opening;
 use crate::reading::quantity::Context;
 use crate::reading::stair::stair_triangle;
-use crate::reading::things::footholds;
-use crate::reading::things::section;
-use crate::reading::things::thing_to_climb;
-use crate::reading::things::v_opening;
 use crate::reading::tokens::Cursor;
-use crate::reading::when::age;
-use crate::reading::when::parse_years;
 use crate::reading::words::count;
 use crate::reading::words::none_refused;
 use crate::reading::words::plain;
 use crate::reading::words::says_none;
 use crate::reading::words::says_unknown;
 use crate::reading::words::word;
+use crate::reading::years::age;
+use crate::reading::years::parse_years;
 
 /// What a text was understood as.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,7 +49,7 @@ pub struct Parsed {
 ///
 /// ```
 /// use guardrule::items::Item;
-/// use guardrule::measure::Length;
+/// use guardrule::quantities::Length;
 /// use guardrule::reading::Value;
 /// use guardrule::reading::parse;
 ///

@@ -5,8 +5,8 @@ use std::ops::Range;
 
 use crate::items::Item;
 use crate::items::ItemInfo;
-use crate::measure::Length;
-use crate::measure::LengthUnit;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
 use crate::reading::Bound;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use crate::items::Item;
-use crate::measure::LengthUnit;
+use crate::quantities::LengthUnit;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;

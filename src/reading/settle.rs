@@ -3,8 +3,8 @@
 
 use std::ops::Range;
 
-use crate::measure::Length;
-use crate::measure::LengthUnit;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
 use crate::reading::Graduation;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;

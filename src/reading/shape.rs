@@ -6,9 +6,10 @@ use crate::geometry::Corner;
 use crate::geometry::Polygon;
 use crate::geometry::Shape;
 use crate::geometry::ShapeError;
+use crate::input::nearest;
 use crate::items::Item;
-use crate::measure::Length;
-use crate::measure::LengthUnit;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
 use crate::reading::Bound;
 use crate::reading::Graduation;
 use crate::reading::ShapeReading;
@@ -30,7 +31,6 @@ use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
 use crate::reading::unit::unit;
 use crate::reading::unit::unknown_unit;
-use crate::source::nearest;
 
 /// Corners beyond this are no opening: 100 km.
 const FARTHEST_MM: f64 = 1e8;

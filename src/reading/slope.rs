@@ -5,9 +5,9 @@ use std::ops::Range;
 use uom::si::angle::degree;
 use uom::si::angle::radian;
 
-use crate::measure::Angle;
-use crate::measure::Length;
-use crate::measure::LengthUnit;
+use crate::quantities::Angle;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::number::Number;

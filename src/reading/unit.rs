@@ -1,6 +1,6 @@
 //! Units of length as people write them.
 
-use crate::measure::LengthUnit;
+use crate::quantities::LengthUnit;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;

@@ -4,12 +4,12 @@ use crate::geometry::Risers;
 use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::geometry::StairTriangleError;
-use crate::measure::Age;
-use crate::measure::Angle;
-use crate::measure::Force;
-use crate::measure::Length;
-use crate::measure::LengthUnit;
-use crate::measure::YearSpan;
+use crate::quantities::Age;
+use crate::quantities::Angle;
+use crate::quantities::Force;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::quantities::YearSpan;
 
 /// One reading: a value and, for openings, where it lies.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,5 +1,7 @@
 //! Words: of an item's list, `none`, those for "could not look", counts.
 
+use crate::input::folded;
+use crate::input::nearest;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::reading::Value;
@@ -8,8 +10,6 @@ use crate::reading::error::quoted;
 use crate::reading::number::number;
 use crate::reading::number::number_is_next;
 use crate::reading::tokens::Cursor;
-use crate::source::folded;
-use crate::source::nearest;
 
 /// What people write when they could not look.
 const UNKNOWN: &[&str] = &[

@@ -1,13 +1,13 @@
 //! One line of what to do, in general words; the numbers of a remedy are
 //! worked out elsewhere.
 
-use crate::evaluate::Finding;
-use crate::evaluate::Operator;
-use crate::evaluate::Reason;
 use crate::items::Item;
 use crate::items::Kind;
-use crate::measure::Length;
-use crate::measure::LengthUnit;
+use crate::judge::Finding;
+use crate::judge::Operator;
+use crate::judge::Reason;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
 use crate::report::one_line;
 use crate::report::wrap::tied;
 use crate::rules::Test;

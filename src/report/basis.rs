@@ -3,18 +3,18 @@
 use std::io;
 use std::io::Write;
 
-use crate::evaluate::Assumption;
-use crate::evaluate::Judged;
-use crate::evaluate::Options;
-use crate::evaluate::assumptions;
-use crate::evaluate::cautions;
+use crate::input::Diagnostics;
+use crate::judge::Assumption;
+use crate::judge::Judged;
+use crate::judge::Options;
+use crate::judge::assumptions;
+use crate::judge::cautions;
 use crate::report::Csv;
 use crate::report::Json;
 use crate::report::Summary;
 use crate::report::SummaryForm;
 use crate::report::Text;
 use crate::rules::Ruleset;
-use crate::source::Diagnostics;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 

@@ -1,11 +1,11 @@
 //! The walk in words: its questions, and what became of the answers.
 
-use crate::evaluate::DEFERRAL;
-use crate::evaluate::Finding;
-use crate::evaluate::GENERAL;
-use crate::evaluate::Judged;
-use crate::evaluate::Question;
 use crate::items::Verdict;
+use crate::judge::DEFERRAL;
+use crate::judge::Finding;
+use crate::judge::GENERAL;
+use crate::judge::Judged;
+use crate::judge::Question;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::palette;

@@ -3,9 +3,10 @@
 use std::io;
 use std::io::Write;
 
-use crate::evaluate::Finding;
+use crate::input::Diagnostics;
 use crate::items::Verdict;
-use crate::measure::Length;
+use crate::judge::Finding;
+use crate::quantities::Length;
 use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::Report;
@@ -15,7 +16,6 @@ use crate::report::safe_cell;
 use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
-use crate::source::Diagnostics;
 
 /// The columns. Lengths are in millimetres; a shortfall and what is to spare
 /// have a column each, so that no number begins with a minus sign.
@@ -164,7 +164,7 @@ impl Row {
         let limit = finding.limit.as_ref();
         self.text(
             &limit
-                .map(crate::evaluate::LimitShown::says)
+                .map(crate::judge::LimitShown::says)
                 .unwrap_or_default(),
         );
         self.millimetres(limit.and_then(|limit| limit.value));

@@ -12,12 +12,12 @@ use annotate_snippets::Origin;
 use annotate_snippets::Renderer;
 use annotate_snippets::Snippet;
 
+use crate::input::Diagnostic;
+use crate::input::Diagnostics;
+use crate::input::Excerpt;
+use crate::input::Label;
+use crate::input::Severity;
 use crate::report::one_line;
-use crate::source::Diagnostic;
-use crate::source::Diagnostics;
-use crate::source::Excerpt;
-use crate::source::Label;
-use crate::source::Severity;
 
 /// How many characters of a line are shown at most.
 const LONGEST: usize = 120;

@@ -1,11 +1,11 @@
 //! The arithmetic behind a finding, for `--explain`.
 
-use crate::evaluate::Decision;
-use crate::evaluate::Finding;
 use crate::items::Verdict;
-use crate::measure::Length;
-use crate::measure::Term;
-use crate::measure::TermKind;
+use crate::judge::Decision;
+use crate::judge::Finding;
+use crate::quantities::Length;
+use crate::quantities::Term;
+use crate::quantities::TermKind;
 use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::one_line;

@@ -1,14 +1,14 @@
 //! The load path in words: what bears on each link, what it can take, what to
 //! look at next. Indicative throughout.
 
-use crate::evaluate::Chain;
-use crate::evaluate::Finding;
-use crate::evaluate::Link;
-use crate::evaluate::LinkFinding;
-use crate::evaluate::LinkKind;
-use crate::evaluate::Taken;
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::Chain;
+use crate::judge::Finding;
+use crate::judge::Link;
+use crate::judge::LinkFinding;
+use crate::judge::LinkKind;
+use crate::judge::Taken;
 use crate::report::one_line;
 use crate::report::wrap::hanging;
 use crate::rules::LoadDemand;

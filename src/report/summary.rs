@@ -5,11 +5,11 @@ use std::io::Write;
 
 use serde::Serialize;
 
-use crate::evaluate::Judged;
+use crate::input::Diagnostics;
 use crate::items::Verdict;
+use crate::judge::Judged;
 use crate::report::Entry;
 use crate::report::Report;
-use crate::source::Diagnostics;
 
 /// Counts of guards by verdict. `meets`, `falls_short`, `undecided`,
 /// `does_not_apply` and `could_not_judge` add up to `guards`.

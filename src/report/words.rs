@@ -1,19 +1,19 @@
 //! The words of a report that all forms share: reasons, what was taken as
 //! given, how a reading near a limit was decided.
 
-use crate::evaluate::Assumption;
-use crate::evaluate::Decision;
-use crate::evaluate::MemoryRules;
-use crate::evaluate::Options;
-use crate::evaluate::Reason;
+use crate::input::folded;
 use crate::items::Item;
 use crate::items::Worst;
+use crate::judge::Assumption;
+use crate::judge::Decision;
+use crate::judge::MemoryRules;
+use crate::judge::Options;
+use crate::judge::Reason;
 use crate::report::Counts;
 use crate::report::one_line;
 use crate::rules::Ruleset;
 use crate::rules::Status;
 use crate::rules::Zone;
-use crate::source::folded;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::Row;

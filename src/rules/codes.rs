@@ -1,6 +1,6 @@
 //! The codes of what can be wrong with a ruleset.
 
-use crate::source::Code;
+use crate::input::Code;
 
 /// What is wrong with a ruleset. One code, one meaning, for good.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

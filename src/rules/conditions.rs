@@ -4,9 +4,10 @@ use std::ops::Range;
 
 use toml::de::DeValue;
 
+use crate::input::nearest;
 use crate::items::Item;
 use crate::items::Kind;
-use crate::measure::Age;
+use crate::quantities::Age;
 use crate::rules::codes::Fault;
 use crate::rules::faults::Faults;
 use crate::rules::faults::instead;
@@ -25,7 +26,6 @@ use crate::rules::quantity::bounds;
 use crate::rules::quantity::count;
 use crate::rules::quantity::limit;
 use crate::rules::quantity::year;
-use crate::source::nearest;
 
 /// Every operator of the format, for telling a misfit from a slip of the pen.
 const OPERATORS: &[&str] = &[

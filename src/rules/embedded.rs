@@ -1,6 +1,6 @@
 //! The rulesets that are shipped inside the program.
 
-use crate::source::SourceFile;
+use crate::input::SourceFile;
 
 /// The file of a shipped ruleset.
 #[must_use]

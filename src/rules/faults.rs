@@ -2,12 +2,12 @@
 
 use std::ops::Range;
 
+use crate::input::Diagnostic;
+use crate::input::Label;
+use crate::input::Severity;
+use crate::input::SourceFile;
+use crate::input::nearest;
 use crate::rules::codes::Fault;
-use crate::source::Diagnostic;
-use crate::source::Label;
-use crate::source::Severity;
-use crate::source::SourceFile;
-use crate::source::nearest;
 
 /// Collects what is wrong with one file.
 ///

@@ -6,6 +6,10 @@ use std::sync::Arc;
 
 use toml::de::DeTable;
 
+use crate::input::Diagnostic;
+use crate::input::Excerpt;
+use crate::input::SourceFile;
+use crate::input::nearest;
 use crate::rules::codes::Fault;
 use crate::rules::embedded::embedded;
 use crate::rules::embedded::embedded_ids;
@@ -22,10 +26,6 @@ use crate::rules::rule::rule;
 use crate::rules::sources::Sources;
 use crate::rules::straddle;
 use crate::rules::syntax::readable;
-use crate::source::Diagnostic;
-use crate::source::Excerpt;
-use crate::source::SourceFile;
-use crate::source::nearest;
 
 /// How many files a chain of `extends` may hold.
 const LONGEST_CHAIN: usize = 4;

@@ -1,7 +1,7 @@
 //! `check.load`: what force a guard must stand up to, and the moments that a
 //! worked example of such a rule states.
 
-use crate::measure::Moment;
+use crate::quantities::Moment;
 use crate::reading::ReadingError;
 use crate::reading::parse_force;
 use crate::reading::parse_length;

@@ -3,6 +3,7 @@
 use std::ops::Range;
 use std::sync::Arc;
 
+use crate::input::nearest;
 use crate::rules::codes::Fault;
 use crate::rules::embedded::embedded;
 use crate::rules::faults::Faults;
@@ -18,7 +19,6 @@ use crate::rules::model::Ruleset;
 use crate::rules::model::Status;
 use crate::rules::narrowed;
 use crate::rules::sources::Sources;
-use crate::source::nearest;
 
 /// A rule of the file itself: its id with its place, and the rule where it is sound.
 pub(super) struct OwnRule {

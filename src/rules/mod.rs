@@ -10,6 +10,7 @@
 //! assert_eq!(loaded.ruleset.map(|ruleset| ruleset.edition), Some("2018".to_owned()));
 //! ```
 
+mod asked_items;
 mod checks;
 mod codes;
 mod conditions;
@@ -19,13 +20,12 @@ mod fields;
 mod head;
 mod load;
 mod loads;
-mod looks_at;
 mod merge;
 mod model;
 mod narrowed;
+mod phrases;
 mod quantity;
 mod rule;
-mod says;
 mod sources;
 mod straddle;
 mod syntax;
@@ -39,5 +39,5 @@ pub use model::{
     OpeningDemand, Patch, Rule, Ruleset, SlopeLimit, Source, Stated, Status, Subject, Test,
     Urgency, Zone,
 };
-pub use says::all_of;
+pub use phrases::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};

@@ -3,20 +3,20 @@
 use std::fmt;
 use std::sync::Arc;
 
+use crate::input::Excerpt;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::measure::Age;
-use crate::measure::Force;
-use crate::measure::Length;
-use crate::measure::LengthUnit;
-use crate::measure::LineLoad;
-use crate::measure::Moment;
-use crate::measure::Pressure;
+use crate::quantities::Age;
+use crate::quantities::Force;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::quantities::LineLoad;
+use crate::quantities::Moment;
+use crate::quantities::Pressure;
 use crate::reading::Reading;
 use crate::reading::Tilt;
-use crate::rules::says::all_of;
-use crate::source::Excerpt;
+use crate::rules::phrases::all_of;
 
 /// One ruleset: an edition of a code, or a collection of guidance.
 #[derive(Clone, Debug)]

@@ -5,9 +5,9 @@ use std::ops::Range;
 
 use toml::de::DeValue;
 
-use crate::measure::Age;
-use crate::measure::Force;
-use crate::measure::Length;
+use crate::quantities::Age;
+use crate::quantities::Force;
+use crate::quantities::Length;
 use crate::reading::ReadingError;
 use crate::reading::Tilt;
 use crate::reading::parse_age;

@@ -6,7 +6,7 @@ use std::ops::Range;
 use crate::geometry::Shape;
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::measure::Length;
+use crate::quantities::Length;
 use crate::reading::Bound;
 use crate::reading::Reading;
 use crate::reading::Value;

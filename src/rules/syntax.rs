@@ -117,7 +117,7 @@ fn in_words(error: &toml::de::Error, text: &str) -> SyntaxFault {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::source::SourceFile;
+    use crate::input::SourceFile;
 
     fn read(text: &str) -> (String, usize) {
         let file = SourceFile::new("a.toml", text);

@@ -2,20 +2,20 @@
 
 use std::fmt;
 
-use crate::measure::Area;
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::LineLoad;
-use crate::measure::Moment;
-use crate::measure::Pressure;
-use crate::measure::Ratio;
-use crate::measure::Rigidity;
-use crate::measure::SecondMoment;
-use crate::measure::SectionModulus;
-use crate::measure::inches;
-use crate::measure::millimetres;
-use crate::measure::newtons;
-use crate::measure::pounds;
+use crate::quantities::Area;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::LineLoad;
+use crate::quantities::Moment;
+use crate::quantities::Pressure;
+use crate::quantities::Ratio;
+use crate::quantities::Rigidity;
+use crate::quantities::SecondMoment;
+use crate::quantities::SectionModulus;
+use crate::quantities::inches;
+use crate::quantities::millimetres;
+use crate::quantities::newtons;
+use crate::quantities::pounds;
 
 /// In which units a calculation is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -3,12 +3,12 @@
 
 use std::f64::consts::PI;
 
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::Pressure;
-use crate::measure::inches;
-use crate::measure::pounds;
-use crate::measure::psi;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Pressure;
+use crate::quantities::inches;
+use crate::quantities::pounds;
+use crate::quantities::psi;
 use crate::statics::basis::Basis;
 use crate::statics::bounds::Bounds;
 use crate::statics::worked::Worked;

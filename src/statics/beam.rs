@@ -1,12 +1,12 @@
 //! Rails as beams: moments, deflections, reactions (facts/load-path.md §4.1).
 
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::LineLoad;
-use crate::measure::Moment;
-use crate::measure::Pressure;
-use crate::measure::Rigidity;
-use crate::measure::SecondMoment;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::LineLoad;
+use crate::quantities::Moment;
+use crate::quantities::Pressure;
+use crate::quantities::Rigidity;
+use crate::quantities::SecondMoment;
 use crate::statics::basis::Basis;
 use crate::statics::worked::Worked;
 

@@ -1,7 +1,7 @@
 //! A low and a high end, and the finding that two pairs of ends allow.
 
-use crate::measure::Dimension;
-use crate::measure::Of;
+use crate::quantities::Dimension;
+use crate::quantities::Of;
 use crate::statics::worked::Worked;
 
 /// How far rounding of floats may carry a ratio past 1 without meaning it.
@@ -186,9 +186,9 @@ impl Bounds<Utilisation> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::pounds;
+    use crate::quantities::pounds;
 
-    fn forces(low: f64, high: f64) -> Bounds<crate::measure::Force> {
+    fn forces(low: f64, high: f64) -> Bounds<crate::quantities::Force> {
         Bounds::between(pounds(low), pounds(high))
     }
 

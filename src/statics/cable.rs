@@ -2,9 +2,9 @@
 //!
 //! For explanation: the end posts of cable guards are an engineer's matter.
 
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::Moment;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Moment;
 use crate::statics::basis::Basis;
 use crate::statics::worked::Worked;
 
@@ -39,7 +39,7 @@ pub struct Slack;
 /// EA of a 1x19 stainless cable: 0.755 of the disc is metal, E 15.5 Msi.
 #[must_use]
 pub fn stretch_of_strand(diameter: Distance) -> Worked<Force> {
-    let pressure = crate::measure::psi(15.5e6);
+    let pressure = crate::quantities::psi(15.5e6);
     let area = diameter * diameter * (std::f64::consts::PI / 4.0 * 0.755);
     let inputs = [("E", pressure.into()), ("D", diameter.into())];
     let basis = Basis::memory("1x19 stainless strand");

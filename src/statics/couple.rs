@@ -1,8 +1,8 @@
 //! A post on the side of a rim with two bolts: the pull is a couple, not a
 //! share of the push (facts/load-path.md §2.7).
 
-use crate::measure::Distance;
-use crate::measure::Force;
+use crate::quantities::Distance;
+use crate::quantities::Force;
 use crate::statics::basis::Basis;
 use crate::statics::worked::Worked;
 

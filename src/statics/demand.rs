@@ -1,10 +1,10 @@
 //! From a load to a moment at the fixing (facts/load-path.md §1.2).
 
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::LineLoad;
-use crate::measure::Moment;
-use crate::measure::Pressure;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::LineLoad;
+use crate::quantities::Moment;
+use crate::quantities::Pressure;
 use crate::statics::basis::Basis;
 use crate::statics::worked::Worked;
 

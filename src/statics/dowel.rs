@@ -5,11 +5,11 @@
 use uom::si::angle::degree;
 use uom::si::angle::radian;
 
-use crate::measure::Angle;
-use crate::measure::Distance;
-use crate::measure::Pressure;
-use crate::measure::inches;
-use crate::measure::psi;
+use crate::quantities::Angle;
+use crate::quantities::Distance;
+use crate::quantities::Pressure;
+use crate::quantities::inches;
+use crate::quantities::psi;
 use crate::statics::basis::Basis;
 use crate::statics::factors::SpecificGravity;
 use crate::statics::hardware::Lag;

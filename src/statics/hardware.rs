@@ -1,11 +1,11 @@
 //! Lag screws, wood screws, nails, bolts, washers by size
 //! (facts/load-path.md §2.3, §2.4, §2.6, §2.7).
 
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::Pressure;
-use crate::measure::inches;
-use crate::measure::psi;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Pressure;
+use crate::quantities::inches;
+use crate::quantities::psi;
 use crate::statics::basis::Basis;
 use crate::statics::worked::Worked;
 

@@ -1,8 +1,8 @@
 //! Balusters under the infill load (facts/load-path.md §4.2).
 
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::Moment;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Moment;
 use crate::statics::basis::Basis;
 use crate::statics::beam::Case;
 use crate::statics::worked::Worked;

@@ -4,10 +4,10 @@
 
 use uom::si::angle::radian;
 
-use crate::measure::Angle;
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::inches;
+use crate::quantities::Angle;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::inches;
 use crate::statics::basis::Basis;
 use crate::statics::dowel::Dowel;
 use crate::statics::factors::Driven;

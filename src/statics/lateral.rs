@@ -1,13 +1,13 @@
 //! Fasteners pushed sideways: the yield limit equations
 //! (facts/load-path.md §2.4; NDS 2018 Tables 12.3.1A and 12.3.1B).
 
-use crate::measure::Angle;
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::LineLoad;
-use crate::measure::Pressure;
-use crate::measure::inches;
-use crate::measure::psi;
+use crate::quantities::Angle;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::LineLoad;
+use crate::quantities::Pressure;
+use crate::quantities::inches;
+use crate::quantities::psi;
 use crate::statics::amount::Amount;
 use crate::statics::basis::Basis;
 use crate::statics::dowel::Dowel;

@@ -1,9 +1,9 @@
 //! Metals: strengths, allowable moments, what a weld costs
 //! (facts/load-path.md §6).
 
-use crate::measure::Moment;
-use crate::measure::Pressure;
-use crate::measure::psi;
+use crate::quantities::Moment;
+use crate::quantities::Pressure;
+use crate::quantities::psi;
 use crate::statics::basis::Basis;
 use crate::statics::basis::Sourced;
 use crate::statics::section::Section;

@@ -1,7 +1,7 @@
 //! Screws that bite a subfloor panel only (facts/load-path.md §2.10).
 
-use crate::measure::Distance;
-use crate::measure::inches;
+use crate::quantities::Distance;
+use crate::quantities::inches;
 use crate::statics::basis::Basis;
 use crate::statics::basis::Sourced;
 use crate::statics::factors::SpecificGravity;

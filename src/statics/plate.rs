@@ -1,9 +1,9 @@
 //! A post plate screwed down: the pull in the screws from the moment at the
 //! base (facts/load-path.md §2.10).
 
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::Moment;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Moment;
 use crate::statics::basis::Basis;
 use crate::statics::worked::Worked;
 

@@ -7,11 +7,11 @@
 
 use std::f64::consts::PI;
 
-use crate::measure::Area;
-use crate::measure::Distance;
-use crate::measure::SecondMoment;
-use crate::measure::SectionModulus;
-use crate::measure::inches;
+use crate::quantities::Area;
+use crate::quantities::Distance;
+use crate::quantities::SecondMoment;
+use crate::quantities::SectionModulus;
+use crate::quantities::inches;
 use crate::statics::basis::Basis;
 use crate::statics::worked::Worked;
 

@@ -2,9 +2,9 @@
 //! (facts/load-path.md §1.3). For explanation: sharing is never credited to an
 //! existing guard, whose rail joints are not known.
 
-use crate::measure::Distance;
-use crate::measure::Rigidity;
-use crate::measure::Stiffness;
+use crate::quantities::Distance;
+use crate::quantities::Rigidity;
+use crate::quantities::Stiffness;
 use crate::statics::basis::Basis;
 use crate::statics::worked::Worked;
 

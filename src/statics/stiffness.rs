@@ -3,15 +3,15 @@
 
 use uom::si::angle::radian;
 
-use crate::measure::Angle;
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::Rigidity;
-use crate::measure::RotationalStiffness;
-use crate::measure::Stiffness;
-use crate::measure::inches;
-use crate::measure::millimetres;
-use crate::measure::pounds;
+use crate::quantities::Angle;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Rigidity;
+use crate::quantities::RotationalStiffness;
+use crate::quantities::Stiffness;
+use crate::quantities::inches;
+use crate::quantities::millimetres;
+use crate::quantities::pounds;
 use crate::statics::basis::Basis;
 use crate::statics::basis::Sourced;
 use crate::statics::bounds::Bounds;

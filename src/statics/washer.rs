@@ -2,11 +2,11 @@
 
 use std::f64::consts::PI;
 
-use crate::measure::Area;
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::Pressure;
-use crate::measure::inches;
+use crate::quantities::Area;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Pressure;
+use crate::quantities::inches;
 use crate::statics::basis::Basis;
 use crate::statics::factors::Moisture;
 use crate::statics::worked::Worked;

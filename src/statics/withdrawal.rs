@@ -2,14 +2,14 @@
 
 use std::f64::consts::PI;
 
-use crate::measure::Dimension;
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::LineLoad;
-use crate::measure::Of;
-use crate::measure::inches;
-use crate::measure::pounds;
-use crate::measure::pounds_per_inch;
+use crate::quantities::Dimension;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::LineLoad;
+use crate::quantities::Of;
+use crate::quantities::inches;
+use crate::quantities::pounds;
+use crate::quantities::pounds_per_inch;
 use crate::statics::amount::Amount;
 use crate::statics::basis::Basis;
 use crate::statics::factors::Driven;

@@ -1,14 +1,14 @@
 //! Lumber: reference values by species, factors, allowable bending and shear
 //! (facts/load-path.md §2.2).
 
-use crate::measure::Area;
-use crate::measure::Distance;
-use crate::measure::Force;
-use crate::measure::Moment;
-use crate::measure::Pressure;
-use crate::measure::SectionModulus;
-use crate::measure::inches;
-use crate::measure::psi;
+use crate::quantities::Area;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Moment;
+use crate::quantities::Pressure;
+use crate::quantities::SectionModulus;
+use crate::quantities::inches;
+use crate::quantities::psi;
 use crate::statics::basis::Basis;
 use crate::statics::basis::Sourced;
 use crate::statics::factors::Incising;

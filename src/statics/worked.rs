@@ -154,8 +154,8 @@ impl<T> Worked<T> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::inches;
-    use crate::measure::pounds;
+    use crate::quantities::inches;
+    use crate::quantities::pounds;
 
     #[test]
     fn a_line_reads_as_one_would_write_it() {

@@ -2,11 +2,11 @@
 
 use std::sync::Arc;
 
+use crate::input::Diagnostic;
+use crate::input::Excerpt;
 use crate::items::Item;
 use crate::items::Role;
 use crate::reading::Value;
-use crate::source::Diagnostic;
-use crate::source::Excerpt;
 use crate::survey::Observation;
 use crate::survey::codes;
 use crate::survey::complaints::Mark;

@@ -1,6 +1,6 @@
 //! The codes of what can be wrong with a survey. One code, one meaning, for good.
 
-use crate::source::Code;
+use crate::input::Code;
 
 macro_rules! codes {
     ($($name:ident = $number:literal $title:literal)*) => {

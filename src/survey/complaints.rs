@@ -4,11 +4,11 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use crate::input::Code;
+use crate::input::Diagnostic;
+use crate::input::Diagnostics;
+use crate::input::Excerpt;
 use crate::items::Item;
-use crate::source::Code;
-use crate::source::Diagnostic;
-use crate::source::Diagnostics;
-use crate::source::Excerpt;
 use crate::survey::Row;
 
 /// What to mark in a row that is looked up.

@@ -5,9 +5,9 @@ use std::borrow::Cow;
 use std::collections::HashMap;
 use std::sync::Arc;
 
+use crate::input::Diagnostic;
 use crate::items::Item;
-use crate::measure::LengthUnit;
-use crate::source::Diagnostic;
+use crate::quantities::LengthUnit;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Column;

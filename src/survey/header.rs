@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
+use crate::input::Diagnostic;
+use crate::input::nearest;
 use crate::items::Item;
-use crate::measure::LengthUnit;
-use crate::source::Diagnostic;
-use crate::source::nearest;
+use crate::quantities::LengthUnit;
 use crate::survey::codes;
 use crate::survey::names::tidy;
 use crate::survey::row::Row;

@@ -3,7 +3,7 @@
 
 use std::collections::HashMap;
 
-use crate::source::Excerpt;
+use crate::input::Excerpt;
 use crate::survey;
 use crate::survey::FileError;
 use crate::survey::SurveyFile;

@@ -5,7 +5,7 @@
 //! in memory. What is wrong with a file comes back as diagnostics with file,
 //! line, column and cell. Nothing here sees a rule.
 
-mod assemble;
+mod assembly;
 mod clash;
 mod codes;
 mod complaints;
@@ -15,7 +15,7 @@ mod header;
 mod lookup;
 mod model;
 mod names;
-mod observe;
+mod observations;
 mod place;
 mod plan;
 mod reader;

@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
+use crate::input::Excerpt;
 use crate::items::Item;
-use crate::measure::Length;
+use crate::quantities::Length;
 use crate::reading::Reading;
-use crate::source::Excerpt;
 
 /// A row of a survey: which file, and which line of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

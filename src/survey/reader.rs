@@ -5,12 +5,12 @@ use std::io;
 use std::io::Read;
 use std::sync::Arc;
 
-use crate::source::Cell;
-use crate::source::Diagnostic;
-use crate::source::Excerpt;
-use crate::source::Found;
-use crate::source::Quoting;
-use crate::source::Scanner;
+use crate::input::Cell;
+use crate::input::Diagnostic;
+use crate::input::Excerpt;
+use crate::input::Found;
+use crate::input::Quoting;
+use crate::input::Scanner;
 use crate::survey;
 use crate::survey::SurveyFile;
 use crate::survey::codes;

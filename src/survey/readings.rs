@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use crate::items::Item;
-use crate::measure::LengthUnit;
+use crate::quantities::LengthUnit;
 use crate::reading::Parsed;
 use crate::reading::Reading;
 use crate::reading::ReadingError;

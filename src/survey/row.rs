@@ -5,8 +5,8 @@ use std::borrow::Cow;
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::source::Cell;
-use crate::source::Excerpt;
+use crate::input::Cell;
+use crate::input::Excerpt;
 use crate::survey;
 
 /// How much of a row is shown with a diagnostic.

@@ -2,12 +2,12 @@
 
 use std::ops::ControlFlow;
 
-use crate::source::Diagnostics;
+use crate::input::Diagnostics;
 use crate::survey::FileError;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 use crate::survey::SurveyFile;
-use crate::survey::assemble::Assembly;
+use crate::survey::assembly::Assembly;
 use crate::survey::lookup::look_up;
 use crate::survey::scan;
 use crate::survey::scan::Scanned;

@@ -3,11 +3,11 @@
 
 use std::ops::Range;
 
+use crate::input::Diagnostic;
+use crate::input::Quoting;
 use crate::items::Item;
-use crate::measure::LengthUnit;
+use crate::quantities::LengthUnit;
 use crate::reading::parse;
-use crate::source::Diagnostic;
-use crate::source::Quoting;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Column;

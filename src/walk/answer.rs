@@ -1,28 +1,28 @@
 //! What an answer becomes: a reading, a refusal, a question about it, a change
 //! of the survey.
 
-use crate::evaluate::Judged;
+use crate::input::Diagnostic;
+use crate::input::Severity;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Role;
 use crate::items::Verdict;
-use crate::measure::LengthUnit;
+use crate::judge::Judged;
+use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
 use crate::reading::print;
-use crate::source::Diagnostic;
-use crate::source::Severity;
 use crate::walk::Ask;
 use crate::walk::Place;
 use crate::walk::Said;
 use crate::walk::Topic;
 use crate::walk::Walk;
-use crate::walk::ask::ball_reading;
-use crate::walk::next::HOLES;
-use crate::walk::next::holes;
+use crate::walk::next_question::HOLES;
+use crate::walk::next_question::holes;
 use crate::walk::page::Entry;
 use crate::walk::page::Page;
 use crate::walk::page::Spot;
+use crate::walk::question::ball_reading;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
 use crate::walk::walk::How;

@@ -1,8 +1,8 @@
 //! What can be typed instead of an answer.
 
+use crate::input::folded;
+use crate::input::nearest;
 use crate::items::Item;
-use crate::source::folded;
-use crate::source::nearest;
 
 /// A wish of the person's.
 #[derive(Clone, Debug, PartialEq, Eq)]

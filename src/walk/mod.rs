@@ -2,23 +2,23 @@
 //! becomes, what is still missing. Nothing here knows a terminal, a file or a
 //! clock: the text of a survey goes in, and the text of a survey comes out.
 
-mod act;
 mod answer;
-mod ask;
 mod command;
-mod next;
+mod input;
+mod next_question;
 mod outcome;
 mod page;
 mod place;
+mod question;
 mod row;
 mod view;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]
 mod walk;
 mod words;
 
-pub use ask::{Ask, Topic};
 pub use command::COMMANDS;
 pub use outcome::Said;
 pub use place::Place;
+pub use question::{Ask, Topic};
 pub use view::rules_of;
 pub use walk::{Settings, Walk, WalkError};

@@ -1,9 +1,9 @@
 //! What became of an answer.
 
-use crate::evaluate::Judged;
-use crate::evaluate::Question;
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::Judged;
+use crate::judge::Question;
 use crate::survey::Guard;
 use crate::walk::Place;
 

@@ -1,6 +1,6 @@
 //! Which guard is spoken of, and what the next one may be called.
 
-use crate::source::folded;
+use crate::input::folded;
 use crate::survey::Guard;
 
 /// Building, unit and guard by their names; a blank one is none.

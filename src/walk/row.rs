@@ -2,9 +2,9 @@
 
 use std::ops::Range;
 
-use crate::source::Found;
-use crate::source::Quoting;
-use crate::source::Scanner;
+use crate::input::Found;
+use crate::input::Quoting;
+use crate::input::Scanner;
 use crate::walk::page::PageError;
 
 /// One row as it stands.

@@ -3,14 +3,14 @@
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
-use crate::evaluate::Judged;
-use crate::evaluate::Options;
-use crate::evaluate::judge;
+use crate::input::Diagnostic;
+use crate::input::Diagnostics;
+use crate::input::Severity;
 use crate::items::Item;
+use crate::judge::Judged;
+use crate::judge::Options;
+use crate::judge::judge;
 use crate::rules::Ruleset;
-use crate::source::Diagnostic;
-use crate::source::Diagnostics;
-use crate::source::Severity;
 use crate::survey::Guard;
 use crate::survey::NamedRules;
 use crate::survey::Survey;

@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
-use crate::evaluate::Judged;
-use crate::evaluate::Options;
 use crate::items::Item;
-use crate::measure::LengthUnit;
+use crate::judge::Judged;
+use crate::judge::Options;
+use crate::quantities::LengthUnit;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::walk::Ask;
@@ -15,15 +15,15 @@ use crate::walk::Said;
 use crate::walk::Topic;
 use crate::walk::answer::Pending;
 use crate::walk::answer::Why;
-use crate::walk::ask::ByHand;
-use crate::walk::next::HOLES;
-use crate::walk::next::ball;
-use crate::walk::next::gives_way;
-use crate::walk::next::holes;
-use crate::walk::next::next_item;
+use crate::walk::next_question::HOLES;
+use crate::walk::next_question::ball;
+use crate::walk::next_question::gives_way;
+use crate::walk::next_question::holes;
+use crate::walk::next_question::next_item;
 use crate::walk::page::Entry;
 use crate::walk::page::Page;
 use crate::walk::page::Spot;
+use crate::walk::question::ByHand;
 use crate::walk::view::View;
 
 /// Why a text cannot be walked through.

@@ -1,7 +1,7 @@
 //! What a person means by a few letters.
 
+use crate::input::folded;
 use crate::items::Item;
-use crate::source::folded;
 
 /// What a few letters may stand for.
 #[derive(Clone, Debug, PartialEq, Eq)]

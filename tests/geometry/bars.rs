@@ -10,7 +10,7 @@ use guardrule::geometry::Shape;
 use guardrule::geometry::StairTriangle;
 use guardrule::geometry::Station;
 use guardrule::geometry::TurnedPair;
-use guardrule::measure::Length;
+use guardrule::quantities::Length;
 
 const FROZEN: &str = include_str!("bars.txt");
 

@@ -8,7 +8,7 @@ use guardrule::geometry::Polygon;
 use guardrule::geometry::Probe;
 use guardrule::geometry::Shape;
 use guardrule::geometry::admits;
-use guardrule::measure::Length;
+use guardrule::quantities::Length;
 
 use crate::geometry::corner;
 use crate::geometry::distance;

@@ -6,7 +6,7 @@ use guardrule::geometry::LargestBall;
 use guardrule::geometry::Shape;
 use guardrule::geometry::Station;
 use guardrule::geometry::TurnedPair;
-use guardrule::measure::Length;
+use guardrule::quantities::Length;
 
 fn pair(centres: Length, stations: &[(Length, Length)]) -> TurnedPair {
     let station = |&(height, diameter): &(Length, Length)| Station { height, diameter };

@@ -7,8 +7,8 @@ use crate::harness::check;
 use crate::harness::finding;
 use crate::harness::only_guard;
 use crate::harness::run;
-use guardrule::measure::Length;
-use guardrule::measure::LengthUnit;
+use guardrule::quantities::Length;
+use guardrule::quantities::LengthUnit;
 
 const LAW: &[&str] = &["--rules", "us-dwelling-2018", "--no-guidance"];
 const SIMPLE: &[&str] = &[

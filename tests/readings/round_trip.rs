@@ -7,7 +7,7 @@ use guardrule::geometry::{
     TurnedPair,
 };
 use guardrule::items::{Item, Kind};
-use guardrule::measure::{Age, Angle, Length, LengthUnit, YearSpan, newtons, pounds_force};
+use guardrule::quantities::{Age, Angle, Length, LengthUnit, YearSpan, newtons, pounds_force};
 use guardrule::reading::{
     BallTest, Bound, Extent, Foothold, Graduation, Measure, Push, Reading, ShapeReading,
     StairReading, Stick, ThingToClimb, Tilt, VReading, Value, parse, parse_age, parse_force,

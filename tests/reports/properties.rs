@@ -8,11 +8,11 @@ use proptest::prelude::any;
 use proptest::prelude::prop_oneof;
 use proptest::proptest;
 
+use guardrule::input::Code;
+use guardrule::input::Diagnostic;
+use guardrule::input::Diagnostics;
+use guardrule::input::Excerpt;
 use guardrule::report::diagnostics_text;
-use guardrule::source::Code;
-use guardrule::source::Diagnostic;
-use guardrule::source::Diagnostics;
-use guardrule::source::Excerpt;
 
 use crate::reports::scenes::Scene;
 use crate::reports::scenes::guard;

@@ -2,9 +2,10 @@
 
 use std::sync::Arc;
 
-use guardrule::evaluate::Options;
-use guardrule::evaluate::judge;
+use guardrule::input::Diagnostics;
 use guardrule::items::Item;
+use guardrule::judge::Options;
+use guardrule::judge::judge;
 use guardrule::reading::parse;
 use guardrule::report::Basis;
 use guardrule::report::Entry;
@@ -14,7 +15,6 @@ use guardrule::report::Summary;
 use guardrule::report::report;
 use guardrule::rules;
 use guardrule::rules::Ruleset;
-use guardrule::source::Diagnostics;
 use guardrule::survey::FileFacts;
 use guardrule::survey::Guard;
 use guardrule::survey::Inherited;

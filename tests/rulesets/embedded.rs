@@ -1,8 +1,8 @@
 //! The shipped rulesets are complete: every rule says where it comes from, and
 //! its examples straddle its limits.
 
-use guardrule::evaluate::examples;
 use guardrule::items::Verdict;
+use guardrule::judge::examples;
 use guardrule::rules::Ruleset;
 use guardrule::rules::Status;
 use guardrule::rules::embedded;

@@ -5,12 +5,12 @@ use std::fs;
 use std::path::Path;
 use std::path::PathBuf;
 
+use guardrule::input::Diagnostic;
+use guardrule::input::Severity;
+use guardrule::input::SourceFile;
 use guardrule::rules::Loaded;
 use guardrule::rules::codes;
 use guardrule::rules::load;
-use guardrule::source::Diagnostic;
-use guardrule::source::Severity;
-use guardrule::source::SourceFile;
 
 /// A diagnostic in plain lines; the pretty form is made in the report.
 pub(super) fn plain(diagnostic: &Diagnostic) -> String {

@@ -2,12 +2,14 @@
 
 use std::cell::RefCell;
 
+use guardrule::input::Severity;
+use guardrule::input::SourceFile;
 use guardrule::items::Hazard;
 use guardrule::items::Item;
 use guardrule::items::Verdict;
-use guardrule::measure::Age;
-use guardrule::measure::Length;
-use guardrule::measure::LengthUnit;
+use guardrule::quantities::Age;
+use guardrule::quantities::Length;
+use guardrule::quantities::LengthUnit;
 use guardrule::rules::Amendment;
 use guardrule::rules::Bounds;
 use guardrule::rules::Check;
@@ -24,8 +26,6 @@ use guardrule::rules::Test;
 use guardrule::rules::Urgency;
 use guardrule::rules::load;
 use guardrule::rules::straddle_gaps;
-use guardrule::source::Severity;
-use guardrule::source::SourceFile;
 
 use super::faulty::plain;
 

@@ -1,13 +1,13 @@
 //! Which limits of the shipped rulesets could be wrong without an example
 //! noticing: each is moved by the smallest step of its unit, both ways.
 
-use guardrule::evaluate::examples::miss;
-use guardrule::measure::Age;
-use guardrule::measure::Angle;
-use guardrule::measure::Force;
-use guardrule::measure::Length;
-use guardrule::measure::LengthUnit;
-use guardrule::measure::newtons;
+use guardrule::judge::examples::miss;
+use guardrule::quantities::Age;
+use guardrule::quantities::Angle;
+use guardrule::quantities::Force;
+use guardrule::quantities::Length;
+use guardrule::quantities::LengthUnit;
+use guardrule::quantities::newtons;
 use guardrule::reading::Tilt;
 use guardrule::rules::Bounds;
 use guardrule::rules::Condition;

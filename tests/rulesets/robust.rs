@@ -1,10 +1,10 @@
 //! No file makes the loader panic or hang: shipped rulesets with pieces cut,
 //! doubled and overwritten, and texts that nest deeply.
 
+use guardrule::input::SourceFile;
 use guardrule::rules::embedded;
 use guardrule::rules::embedded_ids;
 use guardrule::rules::load;
-use guardrule::source::SourceFile;
 use proptest::prelude::*;
 
 /// Loads a text and asks for every place, which must exist.

@@ -1,11 +1,11 @@
 //! Beams and sharing against frame elements (PyNiteFEA 3.2.0, `oracle.py`,
 //! frozen in `frames.txt`); facts/load-path.md §4.1, §1.3, §9 examples 68 to 71, 82.
 
-use guardrule::measure::Force;
-use guardrule::measure::inches;
-use guardrule::measure::pounds;
-use guardrule::measure::pounds_per_inch;
-use guardrule::measure::psi;
+use guardrule::quantities::Force;
+use guardrule::quantities::inches;
+use guardrule::quantities::pounds;
+use guardrule::quantities::pounds_per_inch;
+use guardrule::quantities::psi;
 use guardrule::statics::beam::Case;
 use guardrule::statics::beam::middle_reaction;
 use guardrule::statics::beam::rigidity;
@@ -18,7 +18,7 @@ use super::customary;
 
 const FRAMES: &str = include_str!("frames.txt");
 
-fn on_edge() -> guardrule::measure::Rigidity {
+fn on_edge() -> guardrule::quantities::Rigidity {
     let profile = Profile::Rectangle {
         across: inches(1.5),
         along: inches(3.5),

@@ -5,11 +5,11 @@
 //! 1/2 in bolts 5.25 in apart, 36 in guard on 1 in decking, so a = 39 in; flat
 //! 2x4 cap over 6 ft; 2x2 balusters at 4 3/4 in, 32 in long; 200 lb and 50 lb.
 
-use guardrule::measure::Force;
-use guardrule::measure::Moment;
-use guardrule::measure::inches;
-use guardrule::measure::pound_inches;
-use guardrule::measure::pounds;
+use guardrule::quantities::Force;
+use guardrule::quantities::Moment;
+use guardrule::quantities::inches;
+use guardrule::quantities::pound_inches;
+use guardrule::quantities::pounds;
 use guardrule::statics::Bounds;
 use guardrule::statics::Outcome;
 use guardrule::statics::Utilisation;

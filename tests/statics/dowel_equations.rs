@@ -2,8 +2,8 @@
 //! equations of AWC Technical Report 12 without a gap, one quadratic
 //! A·P² + B·P + C = 0 for each mode (facts/load-path.md §10).
 
-use guardrule::measure::inches;
-use guardrule::measure::psi;
+use guardrule::quantities::inches;
+use guardrule::quantities::psi;
 use guardrule::statics::dowel::Dowel;
 use guardrule::statics::lateral::Joint;
 use guardrule::statics::lateral::Mode;

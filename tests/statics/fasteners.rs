@@ -1,10 +1,10 @@
 //! Withdrawal, pull-through, combined loads, angles: facts/load-path.md §8
 //! examples 1 to 15, §9 examples 53, 54, 57, 60, 61.
 
-use guardrule::measure::Distance;
-use guardrule::measure::inches;
-use guardrule::measure::pounds;
-use guardrule::measure::psi;
+use guardrule::quantities::Distance;
+use guardrule::quantities::inches;
+use guardrule::quantities::pounds;
+use guardrule::quantities::psi;
 use guardrule::statics::dowel::dowel_bearing;
 use guardrule::statics::dowel::hankinson;
 use guardrule::statics::factors::Grain;

@@ -1,17 +1,17 @@
 //! Demands, couples, plates, cables, anchors: facts/load-path.md §8 example 39,
 //! §9 examples 41 to 44, 50 to 52, 62 to 67, 79 to 81, 86.
 
-use guardrule::measure::Force;
-use guardrule::measure::LineLoad;
-use guardrule::measure::Moment;
-use guardrule::measure::inches;
-use guardrule::measure::millimetres;
-use guardrule::measure::newtons;
-use guardrule::measure::newtons_per_metre;
-use guardrule::measure::pound_inches;
-use guardrule::measure::pounds;
-use guardrule::measure::pounds_per_foot;
-use guardrule::measure::psi;
+use guardrule::quantities::Force;
+use guardrule::quantities::LineLoad;
+use guardrule::quantities::Moment;
+use guardrule::quantities::inches;
+use guardrule::quantities::millimetres;
+use guardrule::quantities::newtons;
+use guardrule::quantities::newtons_per_metre;
+use guardrule::quantities::pound_inches;
+use guardrule::quantities::pounds;
+use guardrule::quantities::pounds_per_foot;
+use guardrule::quantities::psi;
 use guardrule::statics::Bounds;
 use guardrule::statics::Outcome;
 use guardrule::statics::anchor::ANCHORS;
@@ -118,7 +118,7 @@ fn metric_demands() {
     );
     let point = point_moment(newtons(1000.0), millimetres(1070.0)).value;
     agrees("44 point", kilonewton_metres(point), 1.07);
-    let pressure = guardrule::measure::pascals(1000.0);
+    let pressure = guardrule::quantities::pascals(1000.0);
     let infill = infill_moment(pressure, millimetres(1500.0), millimetres(1480.0)).value;
     let top = line(newtons_per_metre(740.0), 1500.0, 1480.0);
     agrees("equal", kilonewton_metres(infill), top);

@@ -1,12 +1,12 @@
 //! Properties of facts/load-path.md §11.
 
-use guardrule::measure::Force;
-use guardrule::measure::inches;
-use guardrule::measure::millimetres;
-use guardrule::measure::newtons;
-use guardrule::measure::pounds;
-use guardrule::measure::pounds_per_inch;
-use guardrule::measure::psi;
+use guardrule::quantities::Force;
+use guardrule::quantities::inches;
+use guardrule::quantities::millimetres;
+use guardrule::quantities::newtons;
+use guardrule::quantities::pounds;
+use guardrule::quantities::pounds_per_inch;
+use guardrule::quantities::psi;
 use guardrule::statics::Bounds;
 use guardrule::statics::Line;
 use guardrule::statics::Outcome;

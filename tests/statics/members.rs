@@ -1,12 +1,12 @@
 //! Sections, wood and metal members: facts/load-path.md §2.1, §2.2, §6, §8
 //! example 40, §9 examples 45 to 49, 68, 69, 72 to 77.
 
-use guardrule::measure::Moment;
-use guardrule::measure::inches;
-use guardrule::measure::millimetres;
-use guardrule::measure::pound_inches;
-use guardrule::measure::pounds;
-use guardrule::measure::psi;
+use guardrule::quantities::Moment;
+use guardrule::quantities::inches;
+use guardrule::quantities::millimetres;
+use guardrule::quantities::pound_inches;
+use guardrule::quantities::pounds;
+use guardrule::quantities::psi;
 use guardrule::statics::Amount;
 use guardrule::statics::Units;
 use guardrule::statics::beam::Case;

@@ -11,7 +11,7 @@ mod members;
 mod stiffness;
 mod yield_modes;
 
-use guardrule::measure::Angle;
+use guardrule::quantities::Angle;
 use guardrule::statics::Amount;
 use guardrule::statics::Units;
 use guardrule::statics::factors::SpecificGravity;

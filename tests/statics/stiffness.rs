@@ -1,10 +1,10 @@
 //! The pull test: facts/load-path.md §4.4, §5.1, §9 examples 78, 83 to 85.
 
-use guardrule::measure::Distance;
-use guardrule::measure::inches;
-use guardrule::measure::pounds;
-use guardrule::measure::pounds_per_inch;
-use guardrule::measure::psi;
+use guardrule::quantities::Distance;
+use guardrule::quantities::inches;
+use guardrule::quantities::pounds;
+use guardrule::quantities::pounds_per_inch;
+use guardrule::quantities::psi;
 use guardrule::statics::beam::rigidity;
 use guardrule::statics::section::Profile;
 use guardrule::statics::stiffness::DeflectionLimit;

@@ -3,7 +3,7 @@
 //! and 12N. Bearing strengths are rounded to 50 psi as the tables do; a public
 //! verification suite that does not round gets 105.096 lb for example 38.
 
-use guardrule::measure::inches;
+use guardrule::quantities::inches;
 use guardrule::statics::dowel::Dowel;
 use guardrule::statics::dowel::dowel_bearing;
 use guardrule::statics::factors::JointService;

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
-use guardrule::source::Severity;
+use guardrule::input::Severity;
 
 use crate::surveys::support::lines;
 use crate::surveys::support::read_files;

@@ -5,7 +5,7 @@ use std::io;
 use std::ops::ControlFlow;
 
 use guardrule::items::Item;
-use guardrule::measure::Length;
+use guardrule::quantities::Length;
 use guardrule::survey::Guard;
 use guardrule::survey::Survey;
 use guardrule::survey::SurveyFile;

@@ -3,9 +3,9 @@
 use std::fmt::Write;
 use std::ops::ControlFlow;
 
-use guardrule::source::Diagnostic;
-use guardrule::source::Diagnostics;
-use guardrule::source::Severity;
+use guardrule::input::Diagnostic;
+use guardrule::input::Diagnostics;
+use guardrule::input::Severity;
 use guardrule::survey::Guard;
 use guardrule::survey::InMemory;
 use guardrule::survey::Observation;

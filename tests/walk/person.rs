@@ -2,11 +2,11 @@
 
 use std::ops::ControlFlow;
 
-use guardrule::evaluate;
-use guardrule::evaluate::Reason;
 use guardrule::items::Item;
 use guardrule::items::Kind;
 use guardrule::items::Verdict;
+use guardrule::judge;
+use guardrule::judge::Reason;
 use guardrule::rules::Ruleset;
 use guardrule::survey::InMemory;
 use guardrule::survey::Survey;
@@ -88,8 +88,8 @@ fn missing(text: &str, place: &Place, rulesets: &[Ruleset]) -> Vec<Item> {
     let each = &mut |guard: guardrule::survey::Guard| {
         let same = *guard.name == *place.guard && *guard.unit == *place.unit;
         if same {
-            let options = evaluate::Options::default();
-            let judged = evaluate::judge(&guard, survey.facts(), rulesets, options);
+            let options = judge::Options::default();
+            let judged = judge::judge(&guard, survey.facts(), rulesets, options);
             for finding in &judged.findings {
                 if finding.verdict != Verdict::NotMeasured {
                     continue;

@@ -2,10 +2,10 @@
 
 use serde::Serialize;
 
-use crate::evaluate::Chain;
-use crate::evaluate::Finding;
-use crate::evaluate::Link;
-use crate::evaluate::LinkFinding;
+use crate::judge::Chain;
+use crate::judge::Finding;
+use crate::judge::Link;
+use crate::judge::LinkFinding;
 use crate::report::strength;
 use crate::statics::Amount;
 use crate::statics::Bounds;

@@ -5,7 +5,8 @@ use std::io::Write;
 
 use serde::Serialize;
 
-use crate::evaluate::Authority;
+use crate::input::Diagnostics;
+use crate::judge::Authority;
 use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::Report;
@@ -15,7 +16,6 @@ use crate::report::json::record::RulesetRecord;
 use crate::report::json::record::SurveyRecord;
 use crate::report::json::record::Tool;
 use crate::report::json::record::diagnostics;
-use crate::source::Diagnostics;
 
 /// The number of the schema; raised when a key changes its meaning or goes.
 pub const SCHEMA: u32 = 1;

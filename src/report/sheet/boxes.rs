@@ -7,7 +7,7 @@ use crate::items::Drawing;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Pictured;
-use crate::measure::Length;
+use crate::quantities::Length;
 use crate::report::one_line;
 use crate::report::vector;
 use crate::rules::Limit;

@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use maud::Markup;
 use maud::html;
 
-use crate::evaluate::GENERAL;
 use crate::items::Item;
+use crate::judge::GENERAL;
 use crate::report::one_line;
 use crate::report::sheet::Sheet;
 use crate::report::sheet::boxes::answer;

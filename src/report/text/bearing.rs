@@ -1,6 +1,6 @@
 //! Where in a guard's block a reason is said.
 
-use crate::evaluate::Reason;
+use crate::judge::Reason;
 
 /// What a reason bears on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

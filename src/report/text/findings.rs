@@ -3,15 +3,15 @@
 
 use std::cmp::Reverse;
 
-use crate::evaluate::Authority;
-use crate::evaluate::Finding;
-use crate::evaluate::LimitShown;
-use crate::evaluate::Operator;
-use crate::evaluate::Reason;
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::measure::Length;
-use crate::measure::LengthUnit;
+use crate::judge::Authority;
+use crate::judge::Finding;
+use crate::judge::LimitShown;
+use crate::judge::Operator;
+use crate::judge::Reason;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::Entry;

@@ -1,13 +1,13 @@
 //! One guard as a block of text.
 
-use crate::evaluate::Authority;
-use crate::evaluate::Finding;
-use crate::evaluate::HazardVerdict;
-use crate::evaluate::Question;
-use crate::evaluate::Reason;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::Authority;
+use crate::judge::Finding;
+use crate::judge::HazardVerdict;
+use crate::judge::Question;
+use crate::judge::Reason;
 use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::Entry;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::evaluate::Authority;
+use crate::judge::Authority;
 use crate::report::Basis;
 use crate::report::one_line;
 use crate::report::palette;

@@ -1,13 +1,13 @@
 //! A guard's headline: the verdict by law, the guidance beside it.
 
-use crate::evaluate::AsBuilt;
-use crate::evaluate::Assumption;
-use crate::evaluate::Authority;
-use crate::evaluate::Finding;
-use crate::evaluate::MemoryRules;
-use crate::evaluate::WhenBuilt;
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::AsBuilt;
+use crate::judge::Assumption;
+use crate::judge::Authority;
+use crate::judge::Finding;
+use crate::judge::MemoryRules;
+use crate::judge::WhenBuilt;
 use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::one_line;

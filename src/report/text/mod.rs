@@ -2,7 +2,7 @@
 //! has never read a building code.
 
 mod bearing;
-mod collect;
+mod document;
 mod findings;
 mod guard;
 mod head;
@@ -10,5 +10,5 @@ mod headline;
 mod rank;
 mod strength;
 
-pub use collect::Text;
+pub use document::Text;
 pub(super) use findings::compared;

@@ -2,9 +2,9 @@
 
 use std::cmp::Reverse;
 
-use crate::evaluate::Finding;
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::Finding;
 use crate::reading::Value;
 use crate::report::Entry;
 use crate::rules::Status;

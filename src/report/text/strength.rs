@@ -1,9 +1,9 @@
 //! What holds a guard up, as a short table.
 
-use crate::evaluate::Chain;
-use crate::evaluate::Finding;
-use crate::evaluate::Link;
 use crate::items::Verdict;
+use crate::judge::Chain;
+use crate::judge::Finding;
+use crate::judge::Link;
 use crate::report::Entry;
 use crate::report::one_line;
 use crate::report::palette;

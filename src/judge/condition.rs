@@ -1,0 +1,264 @@
+//! Three-valued conditions, with a fourth value for triggers in doubt.
+
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::items::Worst;
+use crate::judge::Decision;
+use crate::judge::Reason;
+use crate::judge::bound::Ask;
+use crate::judge::bound::asks;
+use crate::judge::scene::Scene;
+use crate::judge::scene::says_nothing;
+use crate::judge::scene::word;
+use crate::quantities::Age;
+use crate::quantities::YearSpan;
+use crate::reading::Value;
+use crate::rules::Bounds;
+use crate::rules::Condition;
+use crate::rules::Limit;
+use crate::rules::Rule;
+use crate::rules::Test;
+
+/// Whether a condition holds: `when` takes the lowest, `when-any` the highest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Truth {
+    /// It was stated and does not hold.
+    False,
+    /// Nobody wrote it down.
+    Unknown,
+    /// It was measured, and the tape cannot tell.
+    Doubt,
+    /// It holds.
+    True,
+}
+
+impl Truth {
+    fn not(self) -> Truth {
+        match self {
+            Truth::False => Truth::True,
+            Truth::Unknown => Truth::Unknown,
+            Truth::Doubt => Truth::Doubt,
+            Truth::True => Truth::False,
+        }
+    }
+
+    fn of(holds: bool) -> Truth {
+        if holds { Truth::True } else { Truth::False }
+    }
+}
+
+/// Whether a rule applies.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Applies {
+    pub(super) truth: Truth,
+    /// What the readings alone would say.
+    pub(super) alone: Truth,
+}
+
+/// Whether a rule applies to this guard.
+pub(super) fn applies(scene: &Scene<'_>, rule: &Rule) -> Applies {
+    let decision = scene.options.decision;
+    let truth = rule_truth(scene, rule, decision);
+    // only a doubt can come out otherwise by the reading alone, and an unknown may hide one
+    let alone = match truth {
+        Truth::False | Truth::True => truth,
+        Truth::Doubt | Truth::Unknown => rule_truth(scene, rule, Decision::Simple),
+    };
+    Applies { truth, alone }
+}
+
+fn rule_truth(scene: &Scene<'_>, rule: &Rule, decision: Decision) -> Truth {
+    let mut truth = all(scene, &rule.when, decision);
+    if !rule.when_any.is_empty() {
+        let groups = rule.when_any.iter();
+        let best = groups.map(|group| all(scene, group, decision)).max();
+        truth = truth.min(best.unwrap_or(Truth::True));
+    }
+    for group in &rule.unless {
+        truth = truth.min(all(scene, group, decision).not());
+    }
+    truth
+}
+
+/// All of these together: the lowest of their truths.
+pub(super) fn all(scene: &Scene<'_>, conditions: &[Condition], decision: Decision) -> Truth {
+    let mut truth = Truth::True;
+    for condition in conditions {
+        truth = truth.min(holds(scene, condition, decision));
+        if truth == Truth::False {
+            break;
+        }
+    }
+    truth
+}
+
+/// Why a rule does not apply, or why nobody knows.
+pub(super) fn reasons<'r>(scene: &Scene<'_>, rule: &Rule, truth: Truth) -> Vec<Reason<'r>> {
+    let decision = scene.options.decision;
+    let mut reasons = Vec::new();
+    match truth {
+        Truth::True => {}
+        Truth::False => {
+            let stated = rule
+                .when
+                .iter()
+                .find(|c| holds(scene, c, decision) == Truth::False);
+            let any = || rule.when_any.iter().flatten().next();
+            let excepted = || {
+                let mut groups = rule.unless.iter();
+                groups
+                    .find(|group| all(scene, group, decision) == Truth::True)
+                    .and_then(|group| group.first())
+            };
+            if let Some(condition) = stated {
+                reasons.push(Reason::TriggerFalse(condition.item));
+            } else if let Some(condition) = excepted() {
+                reasons.push(Reason::Excepted(condition.item));
+            } else if let Some(condition) = any() {
+                reasons.push(Reason::TriggerFalse(condition.item));
+            }
+        }
+        Truth::Unknown | Truth::Doubt => {
+            // a group that is settled can no longer change anything
+            let open = |group: &&Vec<Condition>| {
+                matches!(all(scene, group, decision), Truth::Unknown | Truth::Doubt)
+            };
+            let any = &rule.when_any;
+            let satisfied = |group: &Vec<Condition>| all(scene, group, decision) == Truth::True;
+            let any_open = !any.iter().any(satisfied);
+            let alternatives = any.iter().filter(|group| any_open && open(group));
+            let exceptions = rule.unless.iter().filter(open);
+            let groups = alternatives.chain(exceptions).flatten();
+            for condition in rule.when.iter().chain(groups) {
+                let reason = match holds(scene, condition, decision) {
+                    Truth::False | Truth::True => continue,
+                    Truth::Doubt => Reason::TriggerInDoubt(condition.item),
+                    Truth::Unknown => why_unknown(scene, condition.item),
+                };
+                if !reasons.contains(&reason) {
+                    reasons.push(reason);
+                }
+            }
+        }
+    }
+    reasons
+}
+
+fn why_unknown<'r>(scene: &Scene<'_>, item: Item) -> Reason<'r> {
+    scene
+        .of(item)
+        .find_map(|(index, observation)| says_nothing(index, observation))
+        .unwrap_or(Reason::CircumstanceMissing(item))
+}
+
+/// Whether one condition holds.
+pub(super) fn holds(scene: &Scene<'_>, condition: &Condition, decision: Decision) -> Truth {
+    let item = condition.item;
+    match &condition.test {
+        Test::OneOf(words) => of_words(scene, item, words),
+        Test::NoneOf(words) => of_words(scene, item, words).not(),
+        Test::Length(bounds) => of_lengths(scene, item, bounds, decision),
+        Test::Age(bounds) => of_ages(scene, item, bounds),
+        Test::Count(bounds) => of_counts(scene, item, bounds),
+        Test::Years(bounds) => of_years(scene, item, bounds),
+    }
+}
+
+/// One of several observations suffices; one that says nothing leaves it open.
+fn of_words(scene: &Scene<'_>, item: Item, words: &[&'static str]) -> Truth {
+    let truths = scene.of(item).map(|(_, observation)| {
+        word(observation).map_or(Truth::Unknown, |word| Truth::of(words.contains(&word)))
+    });
+    truths.max().unwrap_or(Truth::Unknown)
+}
+
+/// The governing observation decides: for a drop the greatest.
+fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: Decision) -> Truth {
+    let mut truth = Truth::True;
+    for ask in asks(bounds).iter() {
+        let truths = scene.of(item).map(|(index, _)| {
+            let evidence = scene.evidence(item, index);
+            match evidence.map(|evidence| ask.verdict(evidence, decision)) {
+                Some(Verdict::Meets) => Truth::True,
+                Some(Verdict::FallsShort) => Truth::False,
+                Some(Verdict::TooClose) => Truth::Doubt,
+                Some(Verdict::NotMeasured | Verdict::DoesNotApply) | None => Truth::Unknown,
+            }
+        });
+        let highest = match (item.info().worst, ask) {
+            (Worst::Greatest, Ask::Above(_) | Ask::AtLeast(_))
+            | (Worst::Least, Ask::Below(_) | Ask::AtMost(_)) => truths.max(),
+            (Worst::Greatest | Worst::Least | Worst::Neither, _) => truths.min(),
+        };
+        truth = truth.min(highest.unwrap_or(Truth::Unknown));
+    }
+    truth
+}
+
+/// One child within the bounds suffices.
+fn of_ages(scene: &Scene<'_>, item: Item, bounds: &Bounds<Age>) -> Truth {
+    let truths = scene.of(item).map(|(_, observation)| {
+        match observation.reading.as_ref().map(|reading| &reading.value) {
+            Some(Value::Age(age)) => Truth::of(within(bounds, *age)),
+            Some(Value::None) => Truth::False,
+            _ => Truth::Unknown,
+        }
+    });
+    truths.max().unwrap_or(Truth::Unknown)
+}
+
+/// The greatest count governs.
+fn of_counts(scene: &Scene<'_>, item: Item, bounds: &Bounds<u32>) -> Truth {
+    let counts = scene.of(item).map(|(_, observation)| {
+        match observation.reading.as_ref().map(|reading| &reading.value) {
+            Some(Value::Count(count)) => Some(*count),
+            _ => None,
+        }
+    });
+    let counts: Option<Vec<u32>> = counts.collect();
+    match counts.as_deref().and_then(|counts| counts.iter().max()) {
+        Some(count) => Truth::of(within(bounds, *count)),
+        None => Truth::Unknown,
+    }
+}
+
+fn of_years(scene: &Scene<'_>, item: Item, bounds: &Bounds<i32>) -> Truth {
+    let truths = scene.of(item).map(|(_, observation)| {
+        match observation.reading.as_ref().map(|reading| &reading.value) {
+            Some(Value::Years(span)) => years_within(*span, bounds),
+            _ => Truth::Unknown,
+        }
+    });
+    truths.min().unwrap_or(Truth::Unknown)
+}
+
+/// A span of years is true or false only where all of its years are.
+fn years_within(span: YearSpan, bounds: &Bounds<i32>) -> Truth {
+    let from = |year: i32| match (span.surely_from(year), span.surely_before(year)) {
+        (true, _) => Truth::True,
+        (_, true) => Truth::False,
+        (false, false) => Truth::Unknown,
+    };
+    let mut truth = Truth::True;
+    if let Some(year) = bounds.at_least {
+        truth = truth.min(from(year));
+    }
+    if let Some(year) = bounds.above {
+        truth = truth.min(from(year + 1));
+    }
+    if let Some(year) = bounds.at_most {
+        truth = truth.min(from(year + 1).not());
+    }
+    if let Some(year) = bounds.below {
+        truth = truth.min(from(year).not());
+    }
+    truth
+}
+
+/// Whether an exact value keeps to every bound.
+pub(super) fn within<T: PartialOrd + Copy>(bounds: &Bounds<T>, value: T) -> bool {
+    bounds.at_least.is_none_or(|limit| value >= limit)
+        && bounds.at_most.is_none_or(|limit| value <= limit)
+        && bounds.above.is_none_or(|limit| value > limit)
+        && bounds.below.is_none_or(|limit| value < limit)
+}

@@ -1,0 +1,296 @@
+//! How sure a reading is: the effects that make it doubtful, by tape, by how it
+//! was read, and by what is measured.
+//!
+//! # Source
+//! facts/measurement-and-geometry.md §2.1 and §2.2: class limits from Directive
+//! 2014/32/EU Annex X (read in the UK copy, 2016/1153 Schedule 1I), limits of
+//! metal tapes from NIST Handbook 44 §5.52, the rest judged there and in its
+//! budgets A, B and C.
+
+use crate::items::Item;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::quantities::Term;
+use crate::quantities::TermKind;
+use crate::reading::Graduation;
+use crate::survey::FileFacts;
+use crate::survey::TapeClass;
+
+/// The tape that a reading in this unit is taken to come from where nobody named one.
+pub(super) fn tape_taken(unit: LengthUnit) -> TapeClass {
+    if unit.is_imperial() {
+        TapeClass::Handbook44
+    } else {
+        TapeClass::II
+    }
+}
+
+/// The effects that make a tape reading of an item doubtful.
+///
+/// `± a` beside the reading stands in for the graduation; `read to` of the file
+/// stands in for what the written form suggests.
+pub(super) fn terms(
+    item: Item,
+    length: Length,
+    unit: LengthUnit,
+    graduation: Graduation,
+    file: FileFacts,
+) -> Vec<Term> {
+    let tape = file.tape.unwrap_or_else(|| tape_taken(unit));
+    let mut terms = Vec::with_capacity(6);
+    let at_ends = Ends::of(item);
+    tape_terms(&mut terms, tape, length, at_ends);
+    terms.push(graduation_term(graduation, file));
+    match at_ends {
+        Ends::Faces => gap_terms(&mut terms, tape),
+        Ends::Floor => height_terms(&mut terms, length, Length::millimetres(1)),
+        Ends::Ground => height_terms(&mut terms, length, Length::millimetres(5)),
+    }
+    terms
+}
+
+/// Between what a length of this item is measured.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Ends {
+    /// Two faces close together: an opening, a section.
+    Faces,
+    /// The walking surface and something above it.
+    Floor,
+    /// An edge and whatever lies below it.
+    Ground,
+}
+
+impl Ends {
+    fn of(item: Item) -> Ends {
+        let between_faces = matches!(
+            item,
+            Item::Opening
+                | Item::BottomGap
+                | Item::EndGap
+                | Item::EdgeGap
+                | Item::StairTriangle
+                | Item::RiserOpening
+                | Item::SolidPartTopWidth
+                | Item::VOpening
+                | Item::GuardThickness
+                | Item::LevelBarSpacing
+                | Item::GapAboveSolidPart
+                | Item::HandrailThickness
+                | Item::HandrailPerimeter
+                | Item::HandrailClearance
+                | Item::HandrailExtension
+                | Item::FlightWidth
+                | Item::WellWidth
+                | Item::InnerEdgeLength
+                | Item::GateGap
+                | Item::PostSpacing
+                | Item::PostSection
+        );
+        if between_faces {
+            Ends::Faces
+        } else if item == Item::Drop {
+            Ends::Ground
+        } else {
+            Ends::Floor
+        }
+    }
+}
+
+fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, ends: Ends) {
+    let class = match tape {
+        TapeClass::I => &CLASS_I,
+        TapeClass::II => &CLASS_II,
+        TapeClass::III => &CLASS_III,
+        TapeClass::Handbook44 => {
+            terms.push(within("the tape itself", handbook_44(length)));
+            terms.push(within("its sliding hook", Length::micrometres(500)));
+            return;
+        }
+    };
+    match ends {
+        Ends::Faces => {
+            terms.push(within("the tape itself", class.error(length, 1)));
+            terms.push(within("its sliding hook", class.hook));
+        }
+        // budget C counts the hook with the tape, and two metres at least
+        Ends::Floor | Ends::Ground => terms.push(within(
+            "the tape itself with its hook",
+            class.error(length, 2) + class.hook,
+        )),
+    }
+}
+
+fn graduation_term(graduation: Graduation, file: FileFacts) -> Term {
+    match (graduation, file.read_to) {
+        (Graduation::PlusMinus(size), _) => within("± beside the reading", size),
+        (Graduation::ReadTo(_), Some(step)) | (Graduation::ReadTo(step), None) => Term {
+            what: "how finely it was read",
+            size: step,
+            kind: TermKind::Graduation,
+        },
+    }
+}
+
+/// Budget A for class tapes, budget B for Handbook 44.
+fn gap_terms(terms: &mut Vec<Term>, tape: TapeClass) {
+    let hand = match tape {
+        TapeClass::I | TapeClass::II | TapeClass::III => {
+            terms.push(within("finding the edges", Length::micrometres(500)));
+            400
+        }
+        TapeClass::Handbook44 => 500,
+    };
+    terms.push(deviation("a steady hand", Length::micrometres(hand)));
+}
+
+/// Budget C: plumb within 2 degrees, the reference surface, a steady hand.
+fn height_terms(terms: &mut Vec<Term>, length: Length, surface: Length) {
+    // 1 - cos 2° = 0.000609173: what a tape 2° off plumb reads too much
+    let off_plumb = i128::from(length.nanometres()) * 609_173 / 1_000_000_000;
+    let off_plumb = Length::from_nanometres(i64::try_from(off_plumb).unwrap_or(i64::MAX));
+    terms.push(within("a tape not quite plumb", off_plumb.magnitude()));
+    terms.push(within("a floor or ground not quite flat", surface));
+    terms.push(deviation("a steady hand", Length::millimetres(1)));
+}
+
+const fn within(what: &'static str, size: Length) -> Term {
+    Term {
+        what,
+        size,
+        kind: TermKind::Within,
+    }
+}
+
+const fn deviation(what: &'static str, size: Length) -> Term {
+    Term {
+        what,
+        size,
+        kind: TermKind::Deviation,
+    }
+}
+
+/// Error limits of an accuracy class: ±(a + b·L), L in metres rounded up; c at a hook.
+struct Class {
+    a: Length,
+    b_per_metre: Length,
+    hook: Length,
+}
+
+impl Class {
+    fn error(&self, length: Length, least_metres: i64) -> Length {
+        let metre = Length::millimetres(1000).nanometres();
+        let size = length.magnitude().nanometres();
+        let metres = (size / metre + i64::from(size % metre != 0)).max(least_metres);
+        let slope = self.b_per_metre.nanometres().saturating_mul(metres);
+        self.a + Length::from_nanometres(slope)
+    }
+}
+
+const CLASS_I: Class = Class {
+    a: Length::micrometres(100),
+    b_per_metre: Length::micrometres(100),
+    hook: Length::micrometres(100),
+};
+
+const CLASS_II: Class = Class {
+    a: Length::micrometres(300),
+    b_per_metre: Length::micrometres(200),
+    hook: Length::micrometres(200),
+};
+
+const CLASS_III: Class = Class {
+    a: Length::micrometres(600),
+    b_per_metre: Length::micrometres(400),
+    hook: Length::micrometres(300),
+};
+
+/// Metal tapes, NIST Handbook 44 §5.52, maintenance and acceptance tolerance.
+fn handbook_44(length: Length) -> Length {
+    const STEPS: [(i32, i32); 4] = [(6, 2), (30, 4), (55, 8), (80, 12)];
+    let length = length.magnitude();
+    let sixty_fourths = STEPS
+        .iter()
+        .find(|(feet, _)| length <= Length::feet(*feet))
+        .map_or(16, |(_, sixty_fourths)| *sixty_fourths);
+    Length::sixty_fourths(sixty_fourths)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantities::combine;
+
+    fn u_mm(item: Item, length: Length, unit: LengthUnit, step: Length, tape: TapeClass) -> f64 {
+        let file = FileFacts {
+            tape: Some(tape),
+            read_to: None,
+        };
+        let all = terms(item, length, unit, Graduation::ReadTo(step), file);
+        let digits = combine(&all).as_length().millimetre_digits();
+        digits.parse().expect("digits of a length are a number")
+    }
+
+    /// Budgets A, B and C of facts/measurement-and-geometry.md §2.2; A agrees there with
+    /// GTC 1.5.1 and uncertainties 3.2.3 (0.6506407 mm).
+    #[test]
+    fn the_published_budgets() {
+        let mm = Length::millimetres;
+        let a = u_mm(
+            Item::Opening,
+            mm(98),
+            LengthUnit::Millimetre,
+            mm(1),
+            TapeClass::II,
+        );
+        assert!((a - 0.650_640_7).abs() < 1e-6, "budget A: {a}");
+        let sixteenth = Length::sixty_fourths(4);
+        let gap = Length::sixty_fourths(252);
+        let b = u_mm(
+            Item::Opening,
+            gap,
+            LengthUnit::Inch,
+            sixteenth,
+            TapeClass::Handbook44,
+        );
+        assert!((b - 0.867_96).abs() < 5e-6, "budget B: {b}");
+        let c = u_mm(
+            Item::Height,
+            mm(1000),
+            LengthUnit::Millimetre,
+            mm(1),
+            TapeClass::II,
+        );
+        assert!((c - 1.3455).abs() < 5e-5, "budget C: {c}");
+    }
+
+    /// Error limits with hook at 2 m: 0.4, 0.9, 1.7 mm (table of §2.1; the legal copy's a, b, c).
+    #[test]
+    fn class_limits_with_hook() {
+        let two = Length::millimetres(2000);
+        for (class, given) in [(&CLASS_I, 400), (&CLASS_II, 900), (&CLASS_III, 1700)] {
+            assert_eq!(class.error(two, 1) + class.hook, Length::micrometres(given));
+        }
+        let over = Length::from_nanometres(2_000_000_001);
+        assert_eq!(CLASS_II.error(over, 1), Length::micrometres(900));
+    }
+
+    /// NIST Handbook 44 §5.52 as reprinted: 6 ft 1/32, 7-30 ft 1/16, 31-55 ft 1/8, 56-80 ft 3/16, then 1/4 in.
+    #[test]
+    fn handbook_44_limits() {
+        for (feet, sixty_fourths) in [
+            (6, 2),
+            (7, 4),
+            (30, 4),
+            (31, 8),
+            (55, 8),
+            (80, 12),
+            (100, 16),
+        ] {
+            assert_eq!(
+                handbook_44(Length::feet(feet)),
+                Length::sixty_fourths(sixty_fourths),
+                "{feet} ft"
+            );
+        }
+    }
+}

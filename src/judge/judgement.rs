@@ -1,0 +1,430 @@
+//! One check against one item of a guard.
+
+use std::borrow::Cow;
+
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::judge::Chain;
+use crate::judge::Decision;
+use crate::judge::LimitShown;
+use crate::judge::Measured;
+use crate::judge::Operator;
+use crate::judge::Reason;
+use crate::judge::bound::Asks;
+use crate::judge::bound::Evidence;
+use crate::judge::bound::Outcome;
+use crate::judge::bound::asks;
+use crate::judge::condition::within;
+use crate::judge::decision::against;
+use crate::judge::decision::bounds_against;
+use crate::judge::scene::Piece;
+use crate::judge::scene::Presence;
+use crate::judge::scene::Said;
+use crate::judge::scene::Scene;
+use crate::judge::scene::says_nothing;
+use crate::judge::scene::word;
+use crate::quantities::Length;
+use crate::quantities::Probability;
+use crate::quantities::StandardUncertainty;
+use crate::reading::Value;
+use crate::rules::Bounds;
+use crate::rules::Limit;
+
+/// What a check makes of an item.
+#[derive(Clone, Debug)]
+pub(super) struct Judgement<'r> {
+    pub(super) item: Item,
+    pub(super) verdict: Verdict,
+    pub(super) alone: Verdict,
+    pub(super) partial: bool,
+    pub(super) measured: Option<Measured>,
+    pub(super) limit: Option<LimitShown<'r>>,
+    pub(super) margin: Option<Length>,
+    pub(super) uncertainty: Option<StandardUncertainty>,
+    pub(super) probability: Option<Probability>,
+    pub(super) readings: Vec<usize>,
+    pub(super) also_readings: Vec<usize>,
+    pub(super) reasons: Vec<Reason<'r>>,
+    pub(super) chain: Option<Box<Chain>>,
+}
+
+impl<'r> Judgement<'r> {
+    /// A verdict that no value stands behind.
+    pub(super) fn bare(item: Item, verdict: Verdict, reasons: Vec<Reason<'r>>) -> Judgement<'r> {
+        Judgement {
+            item,
+            verdict,
+            alone: verdict,
+            partial: false,
+            measured: None,
+            limit: None,
+            margin: None,
+            uncertainty: None,
+            probability: None,
+            readings: Vec::new(),
+            also_readings: Vec::new(),
+            reasons,
+            chain: None,
+        }
+    }
+
+    /// Not measured, for one reason.
+    pub(super) fn open(item: Item, reason: Reason<'r>) -> Judgement<'r> {
+        Judgement::bare(item, Verdict::NotMeasured, vec![reason])
+    }
+
+    /// Nothing was written about the item.
+    pub(super) fn not_written(scene: &Scene<'_>, item: Item) -> Judgement<'r> {
+        let reason = match scene.presence {
+            Presence::NotLooked(index) if item.is_of_the_guard() => Reason::CouldNotLook(index),
+            Presence::NotLooked(_)
+            | Presence::Present(_)
+            | Presence::Absent(_)
+            | Presence::NotSaid => Reason::NotWritten(item),
+        };
+        Judgement::open(item, reason)
+    }
+
+    /// From an outcome of evidence against limits.
+    pub(super) fn from_outcome(
+        scene: &Scene<'_>,
+        item: Item,
+        index: usize,
+        said: &Said,
+        outcome: Outcome<'r>,
+    ) -> Judgement<'r> {
+        let (value, uncertainty) = match said.evidence {
+            Evidence::Point(value, u) => {
+                (value, Some(u).filter(|u| *u > StandardUncertainty::NONE))
+            }
+            Evidence::AtLeast(value) | Evidence::Above(value) | Evidence::Below(value) => {
+                (value, None)
+            }
+        };
+        let mut reasons = Vec::new();
+        if outcome.margin == Some(Length::ZERO) && uncertainty.is_some() {
+            reasons.push(Reason::ExactlyAtLimit);
+        }
+        if outcome.verdict == Verdict::NotMeasured {
+            reasons.push(Reason::BoundDoesNotSettle);
+        }
+        Judgement {
+            item,
+            verdict: outcome.verdict,
+            alone: outcome.alone,
+            partial: false,
+            measured: Some(Measured {
+                written: scene.guard.observation(index).written.clone(),
+                value: Some(value),
+                unit: Some(said.unit),
+            }),
+            limit: Some(outcome.limit),
+            margin: outcome.margin,
+            uncertainty,
+            probability: outcome.probability,
+            readings: vec![index],
+            also_readings: Vec::new(),
+            reasons,
+            chain: None,
+        }
+    }
+
+    /// The worst of several: the worst verdict, then the least to spare; the
+    /// readings of the others are named beside it.
+    pub(super) fn worst(mut all: Vec<Judgement<'r>>) -> Option<Judgement<'r>> {
+        if all.len() < 2 {
+            return all.pop();
+        }
+        let alone = all.iter().map(|judgement| judgement.alone).min()?;
+        let (place, _) = all.iter().enumerate().min_by_key(|(_, one)| one.rank())?;
+        let mut worst = all.swap_remove(place);
+        worst.alone = alone;
+        for other in all {
+            worst.also_readings.extend(other.readings);
+            worst.also_readings.extend(other.also_readings);
+        }
+        let own = &worst.readings;
+        worst.also_readings.retain(|index| !own.contains(index));
+        worst.also_readings.sort_unstable();
+        worst.also_readings.dedup();
+        Some(worst)
+    }
+
+    fn rank(&self) -> (Verdict, Length) {
+        let margin = self.margin.unwrap_or(Length::from_nanometres(i64::MAX));
+        (self.verdict, margin)
+    }
+}
+
+/// A plain length against its bounds.
+pub(super) fn length<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    bounds: &'r Bounds<Limit>,
+) -> Judgement<'r> {
+    let asks = asks(bounds);
+    let mut all = Vec::new();
+    let mut bounded = Vec::new();
+    for (index, _) in scene.of(item) {
+        match scene.piece(item, index) {
+            Piece::Nothing(reason) => {
+                all.push(Judgement::open(item, reason));
+            }
+            Piece::Says(said) if said.evidence.is_bound() => bounded.push((index, said)),
+            Piece::Says(said) => {
+                let decision = scene.options.decision;
+                if let Some(outcome) = against(said.evidence, &asks, decision) {
+                    all.push(Judgement::from_outcome(scene, item, index, &said, outcome));
+                }
+            }
+        }
+    }
+    if let Some(gauge) = gauge(scene, item, &bounded, &asks) {
+        // a stick at the lowest place settles what the tape there could not
+        settle(&mut all, gauge, Reach::WholeGuard);
+    }
+    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, item))
+}
+
+/// How much of the guard a go/no-go test speaks for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Reach {
+    /// The place where it was held.
+    OnePlace,
+    /// All of it.
+    WholeGuard,
+}
+
+/// One-sided readings together against the limits.
+pub(super) fn gauge<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    bounded: &[(usize, Said)],
+    asks: &Asks<'r>,
+) -> Option<Judgement<'r>> {
+    let evidence: Vec<Evidence> = bounded.iter().map(|(_, said)| said.evidence).collect();
+    let outcome = bounds_against(&evidence, asks)?;
+    // name the one that decides: the first that alone says the same
+    let decides = |evidence: Evidence| {
+        against(evidence, asks, Decision::Simple).map(|outcome| outcome.verdict)
+            == Some(outcome.verdict)
+    };
+    let (index, said) = bounded
+        .iter()
+        .find(|(_, said)| decides(said.evidence))
+        .or_else(|| bounded.first())?;
+    let mut judgement = Judgement::from_outcome(scene, item, *index, said, outcome);
+    judgement.also_readings = bounded
+        .iter()
+        .map(|(index, _)| *index)
+        .filter(|other| other != index)
+        .collect();
+    Some(judgement)
+}
+
+/// Adds a gauge's judgement; one that meets for the whole guard takes the place
+/// of tape readings that were too close to call.
+pub(super) fn settle<'r>(all: &mut Vec<Judgement<'r>>, mut gauge: Judgement<'r>, reach: Reach) {
+    if gauge.verdict == Verdict::Meets && reach == Reach::WholeGuard {
+        let mut settled = Vec::new();
+        all.retain(|judgement| {
+            let doubtful = judgement.within_doubt() || judgement.waits_for_a_ball();
+            if doubtful {
+                settled.extend(judgement.readings.iter().copied());
+            }
+            !doubtful
+        });
+        if !settled.is_empty() {
+            let by = gauge.readings.first().copied();
+            gauge.reasons.extend(by.map(Reason::SettledByGauge));
+            gauge.also_readings.extend(settled);
+        }
+    }
+    all.push(gauge);
+}
+
+impl Judgement<'_> {
+    /// Whether the arithmetic of a shape left the answer to a ball in the hand.
+    fn waits_for_a_ball(&self) -> bool {
+        self.verdict == Verdict::NotMeasured
+            && self.reasons.iter().any(|reason| {
+                matches!(
+                    reason,
+                    Reason::BoundsStraddle
+                        | Reason::NeedsPush
+                        | Reason::NosingThickness
+                        | Reason::RisersOpen
+                )
+            })
+    }
+
+    /// Whether the tape could not tell, whatever the decision made of it.
+    fn within_doubt(&self) -> bool {
+        match (self.margin, self.uncertainty) {
+            (Some(margin), Some(u)) => margin.magnitude() < u.doubled(),
+            (None, _) | (_, None) => false,
+        }
+    }
+}
+
+/// Words against a list.
+pub(super) fn words<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    is: &'r [&'static str],
+    is_not: &'r [&'static str],
+) -> Judgement<'r> {
+    let mut all = Vec::new();
+    for (index, observation) in scene.of(item) {
+        let Some(word) = word(observation) else {
+            let reason = says_nothing(index, observation).unwrap_or(Reason::Unreadable(index));
+            all.push(Judgement::open(item, reason));
+            continue;
+        };
+        let wanted = is.is_empty() || is.contains(&word);
+        let forbidden = is_not.contains(&word);
+        let verdict = if wanted && !forbidden {
+            Verdict::Meets
+        } else {
+            Verdict::FallsShort
+        };
+        let (operator, list) = if is.is_empty() || forbidden {
+            (Operator::IsNot, is_not)
+        } else {
+            (Operator::Is, is)
+        };
+        let limit = LimitShown {
+            operator,
+            written: match list {
+                [only] => Cow::Borrowed(*only),
+                several => Cow::Owned(several.join(" or ")),
+            },
+            value: None,
+            unit: None,
+        };
+        all.push(seen(scene, item, index, verdict, limit));
+    }
+    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, item))
+}
+
+/// Counts against their bounds.
+pub(super) fn count<'r>(scene: &Scene<'_>, item: Item, bounds: &Bounds<u32>) -> Judgement<'r> {
+    let mut all = Vec::new();
+    for (index, observation) in scene.of(item) {
+        let count = match observation.reading.as_ref().map(|reading| &reading.value) {
+            Some(Value::Count(count)) => *count,
+            _ => {
+                let reason = says_nothing(index, observation).unwrap_or(Reason::Unreadable(index));
+                all.push(Judgement::open(item, reason));
+                continue;
+            }
+        };
+        let verdict = if within(bounds, count) {
+            Verdict::Meets
+        } else {
+            Verdict::FallsShort
+        };
+        let (operator, limit) = count_limit(bounds, count);
+        let limit = LimitShown {
+            operator,
+            written: Cow::Owned(limit.to_string()),
+            value: None,
+            unit: None,
+        };
+        all.push(seen(scene, item, index, verdict, limit));
+    }
+    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, item))
+}
+
+/// The bound that a count breaks, else the first there is.
+fn count_limit(bounds: &Bounds<u32>, count: u32) -> (Operator, u32) {
+    let all = [
+        (
+            Operator::AtLeast,
+            bounds.at_least,
+            Bounds {
+                at_least: bounds.at_least,
+                ..Bounds::default()
+            },
+        ),
+        (
+            Operator::AtMost,
+            bounds.at_most,
+            Bounds {
+                at_most: bounds.at_most,
+                ..Bounds::default()
+            },
+        ),
+        (
+            Operator::Above,
+            bounds.above,
+            Bounds {
+                above: bounds.above,
+                ..Bounds::default()
+            },
+        ),
+        (
+            Operator::Below,
+            bounds.below,
+            Bounds {
+                below: bounds.below,
+                ..Bounds::default()
+            },
+        ),
+    ];
+    let there = || {
+        all.iter()
+            .filter_map(|(operator, limit, alone)| limit.map(|limit| (*operator, limit, alone)))
+    };
+    there()
+        .find(|(_, _, alone)| !within(alone, count))
+        .or_else(|| there().next())
+        .map_or((Operator::AtLeast, 0), |(operator, limit, _)| {
+            (operator, limit)
+        })
+}
+
+/// A judgement of something seen or counted, without length and doubt.
+pub(super) fn seen<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    index: usize,
+    verdict: Verdict,
+    limit: LimitShown<'r>,
+) -> Judgement<'r> {
+    Judgement {
+        item,
+        verdict,
+        alone: verdict,
+        partial: false,
+        measured: Some(Measured {
+            written: scene.guard.observation(index).written.clone(),
+            value: None,
+            unit: None,
+        }),
+        limit: Some(limit),
+        margin: None,
+        uncertainty: None,
+        probability: None,
+        readings: vec![index],
+        also_readings: Vec::new(),
+        reasons: Vec::new(),
+        chain: None,
+    }
+}
+
+/// Whether there is a guard at all.
+pub(super) fn presence<'r>(scene: &Scene<'_>) -> Judgement<'r> {
+    let limit = LimitShown {
+        operator: Operator::Is,
+        written: Cow::Borrowed("present"),
+        value: None,
+        unit: None,
+    };
+    match scene.presence {
+        Presence::Present(index) => seen(scene, Item::Guard, index, Verdict::Meets, limit),
+        Presence::Absent(index) => seen(scene, Item::Guard, index, Verdict::FallsShort, limit),
+        Presence::NotLooked(index) => Judgement::open(Item::Guard, Reason::CouldNotLook(index)),
+        Presence::NotSaid => Judgement::open(Item::Guard, Reason::NotWritten(Item::Guard)),
+    }
+}

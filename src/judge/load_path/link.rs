@@ -1,0 +1,415 @@
+//! A link of the chain, and the chain as a whole.
+
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::quantities::Dimension;
+use crate::quantities::Moment;
+use crate::quantities::Of;
+use crate::rules::LoadBasis;
+use crate::rules::Member;
+use crate::statics::Amount;
+use crate::statics::Basis;
+use crate::statics::Bounds;
+use crate::statics::Line;
+use crate::statics::Outcome;
+use crate::statics::Units;
+use crate::statics::Utilisation;
+use crate::statics::Worked;
+
+/// Which part of the load path it is, from the top down to the ground.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum LinkKind {
+    /// A baluster, cable or panel.
+    Infill,
+    /// What holds its ends.
+    InfillFixing,
+    /// The top rail between two posts.
+    TopRail,
+    /// What holds the end of the rail.
+    RailEnd,
+    /// The post itself.
+    Post,
+    /// What fastens the post.
+    PostFixing,
+    /// The joist, rim or wall that the post is fastened to.
+    Framing,
+    /// What holds that member to the rest of the building.
+    FramingConnection,
+    /// How far the top moves in a pull test: a stiffness and no strength.
+    Stiffness,
+}
+
+impl LinkKind {
+    /// The name for a reader.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            LinkKind::Infill => "infill",
+            LinkKind::InfillFixing => "ends of the infill",
+            LinkKind::TopRail => "top rail",
+            LinkKind::RailEnd => "rail end",
+            LinkKind::Post => "post",
+            LinkKind::PostFixing => "post fixing",
+            LinkKind::Framing => "framing",
+            LinkKind::FramingConnection => "what holds the framing",
+            LinkKind::Stiffness => "stiffness in the pull test",
+        }
+    }
+}
+
+/// Why a link falls short without a number, with the source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Ruled {
+    /// The reason, for a reader.
+    pub reason: &'static str,
+    /// Where it comes from.
+    pub source: &'static str,
+}
+
+/// Why a link cannot be judged, and how to look.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Hidden {
+    /// Why, for a reader.
+    pub reason: &'static str,
+}
+
+/// What became of a link (facts/load-path.md §0.1).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LinkFinding {
+    /// Ruled out by the method or by what is seen.
+    ByRule(Ruled),
+    /// Even the least demand exceeds the greatest capacity.
+    FallsShort,
+    /// Even the greatest demand does not exceed the least capacity; indicative.
+    NoShortfall,
+    /// No published basis, or it cannot be seen.
+    NotMeasured(Hidden),
+    /// It depends on what is not known.
+    TooClose,
+}
+
+impl LinkFinding {
+    /// As a verdict.
+    #[must_use]
+    pub const fn verdict(self) -> Verdict {
+        match self {
+            LinkFinding::ByRule(_) | LinkFinding::FallsShort => Verdict::FallsShort,
+            LinkFinding::NoShortfall => Verdict::Meets,
+            LinkFinding::NotMeasured(_) => Verdict::NotMeasured,
+            LinkFinding::TooClose => Verdict::TooClose,
+        }
+    }
+}
+
+/// A part of a calculation.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// What it works out: `load on it, at least`.
+    pub what: &'static str,
+    /// Its lines.
+    pub lines: Vec<Line>,
+}
+
+/// One link with what bears on it and what it can take.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Link {
+    /// Which part it is.
+    pub kind: LinkKind,
+    /// Which case of it: `bending, pressed down`.
+    pub case: &'static str,
+    /// The load on it.
+    pub demand: Option<Bounds<Amount>>,
+    /// What it can take.
+    pub capacity: Option<Bounds<Amount>>,
+    /// Demand over capacity at the ends that oppose each other.
+    pub ratio: Option<Bounds<Utilisation>>,
+    /// What became of it.
+    pub finding: LinkFinding,
+    /// What to write down so that it can be judged, or judged more narrowly.
+    pub asks: Vec<Item>,
+    /// What was taken as given in it.
+    pub taken: Vec<Taken>,
+    /// The calculation.
+    pub steps: Vec<Step>,
+}
+
+/// Something that a link took as given, for lack of a better word.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Taken {
+    /// The rail bends between two posts as one pinned span.
+    OneSpan,
+    /// Boards on the framing between nothing and 2 in thick.
+    Covering,
+    /// The upper fastener 1 to 6 in below the framing's top.
+    Depth,
+    /// Full distances to ends and edges of the wood.
+    Distances,
+    /// C_D 1.0 and 1.6, since which one a guard load deserves is disputed.
+    Duration,
+    /// No. 2 lumber.
+    Grade,
+    /// Dry and wet.
+    Moisture,
+    /// Half of a notched post is left.
+    NotchHalf,
+    /// One No. 8 screw with 1/2 in of thread at each end.
+    OneScrew,
+    /// Only the load at one point, since a load along the top needs a spacing.
+    PointAlone,
+    /// A rim of 1 1/2 in.
+    Rim,
+    /// A rim of 1 1/2 in at the low end, as much as a screw reaches at the high end.
+    RimOrMore,
+    /// Rails and balusters are of wood where the posts are.
+    SameMaterial,
+    /// Every species of the list.
+    Species,
+    /// A subfloor of 23/32 in.
+    Subfloor,
+    /// Thread by the rule for its length.
+    Thread,
+}
+
+impl Taken {
+    /// In words for a reader.
+    #[must_use]
+    pub const fn says(self) -> &'static str {
+        match self {
+            Taken::OneSpan => "the rail between two posts by itself, as if it ended at each",
+            Taken::Covering => "boards on the framing of anything up to 2 in",
+            Taken::Depth => "the upper fastener 1 to 6 in below the top of the framing",
+            Taken::Distances => "bolts at the full distances from ends and edges",
+            Taken::Duration => {
+                "load duration both as ten years and as ten minutes (C_D 1.0 and 1.6: disputed)"
+            }
+            Taken::Grade => {
+                "sound new wood of grade No. 2, without the rows of slits that some treated wood has (they take a fifth)"
+            }
+            Taken::Moisture => "the wood both dry and wet",
+            Taken::NotchHalf => "half of the notched post left, without counting splits",
+            Taken::OneScrew => "one No. 8 screw with 1/2 in of thread at each end",
+            Taken::PointAlone => {
+                "the load at one point alone: how far apart the posts are is not written, and the load along the top may be greater"
+            }
+            Taken::Rim => "a rim or joist 1 1/2 in thick",
+            Taken::RimOrMore => "a rim or joist of 1 1/2 in or more",
+            Taken::SameMaterial => "rails and balusters of wood, as the posts",
+            Taken::Species => "every usual wood, from the weakest to the strongest",
+            Taken::Subfloor => "a subfloor of 23/32 in",
+            Taken::Thread => "the thread by the usual share of a screw's length",
+        }
+    }
+}
+
+/// What the steps of a load are called.
+const LOADS: [&str; 3] = ["load on it", "load on it, at least", "load on it, at most"];
+
+impl Link {
+    /// A link without numbers.
+    pub(super) fn bare(kind: LinkKind, case: &'static str, finding: LinkFinding) -> Link {
+        Link {
+            kind,
+            case,
+            demand: None,
+            capacity: None,
+            ratio: None,
+            finding,
+            asks: Vec::new(),
+            taken: Vec::new(),
+            steps: Vec::new(),
+        }
+    }
+
+    /// A link that cannot be judged.
+    pub(super) fn hidden(
+        kind: LinkKind,
+        case: &'static str,
+        reason: &'static str,
+        asks: &[Item],
+    ) -> Link {
+        let finding = LinkFinding::NotMeasured(Hidden { reason });
+        Link {
+            asks: asks.to_vec(),
+            ..Link::bare(kind, case, finding)
+        }
+    }
+
+    /// A link that falls short by rule.
+    pub(super) fn by_rule(
+        kind: LinkKind,
+        case: &'static str,
+        reason: &'static str,
+        source: &'static str,
+    ) -> Link {
+        Link::bare(kind, case, LinkFinding::ByRule(Ruled { reason, source }))
+    }
+
+    /// The load on it, without a word about what it can take.
+    pub(super) fn with_demand<D>(mut self, demand: &Bounds<Worked<Of<D>>>) -> Link
+    where
+        D: Dimension + ?Sized,
+        Of<D>: Into<Amount>,
+    {
+        self.demand = Some(demand.values().rising(Into::into));
+        if demand.low.lines == demand.high.lines {
+            self.step(LOADS[0], demand.high.lines.clone());
+        } else {
+            self.step(LOADS[1], demand.low.lines.clone());
+            self.step(LOADS[2], demand.high.lines.clone());
+        }
+        self
+    }
+
+    /// Demand against capacity.
+    pub(super) fn weighed<D>(
+        kind: LinkKind,
+        case: &'static str,
+        demand: &Bounds<Worked<Of<D>>>,
+        capacity: &Bounds<Worked<Of<D>>>,
+    ) -> Link
+    where
+        D: Dimension + ?Sized,
+        Of<D>: Into<Amount>,
+    {
+        let ratio = Bounds::utilisation(demand.values(), capacity.values());
+        let finding = match ratio.outcome() {
+            Outcome::FallsShort => LinkFinding::FallsShort,
+            Outcome::NoShortfall => LinkFinding::NoShortfall,
+            Outcome::TooClose => LinkFinding::TooClose,
+        };
+        let mut link = Link::bare(kind, case, finding).with_demand(demand);
+        link.capacity = Some(capacity.values().rising(Into::into));
+        link.ratio = Some(ratio);
+        let (low, high) = (&capacity.low, &capacity.high);
+        if low.lines == high.lines {
+            link.step("what it can take", low.lines.clone());
+        } else {
+            link.step("what it can take, at least", low.lines.clone());
+            link.step("what it can take, at most", high.lines.clone());
+        }
+        link
+    }
+
+    /// The load alone, where no capacity may be put beside it.
+    pub(super) fn demand_only(&mut self) {
+        self.capacity = None;
+        self.ratio = None;
+        self.steps.retain(|step| LOADS.contains(&step.what));
+    }
+
+    fn step(&mut self, what: &'static str, lines: Vec<Line>) {
+        self.steps.push(Step { what, lines });
+    }
+
+    pub(super) fn taking(mut self, taken: &[Taken]) -> Link {
+        self.taken.extend_from_slice(taken);
+        self
+    }
+
+    pub(super) fn asking(mut self, items: &[Item]) -> Link {
+        self.asks.extend_from_slice(items);
+        self
+    }
+
+    /// Where the capacity comes from, where there is one.
+    #[must_use]
+    pub fn source(&self) -> Option<Basis> {
+        self.capacity?;
+        let steps = self.steps.iter().rev();
+        steps
+            .flat_map(|step| step.lines.iter().rev())
+            .map(|line| line.basis)
+            .find(|basis| *basis != Basis::MECHANICS)
+    }
+}
+
+/// The load path of one guard under the loads of one rule.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chain {
+    /// Which capacities the loads may be compared with.
+    pub basis: LoadBasis,
+    /// In which units the person measured.
+    pub units: Units,
+    /// The links, from the infill down.
+    pub links: Vec<Link>,
+    /// Whether anything is written about what holds the guard.
+    pub written: bool,
+    /// The greatest moment of each member that could be worked out.
+    pub moments: Vec<(Member, Moment)>,
+}
+
+impl Chain {
+    /// The worst of its links; a stiffness counts only where it falls short.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        let counts = |link: &&Link| {
+            link.kind != LinkKind::Stiffness || link.finding.verdict() == Verdict::FallsShort
+        };
+        let links = self.links.iter().filter(counts);
+        links
+            .map(|link| link.finding.verdict())
+            .min()
+            .unwrap_or(Verdict::NotMeasured)
+    }
+
+    /// The weakest link: one that falls short by rule without a number ranks
+    /// above every number; then the greatest ratio of demand to capacity. The
+    /// lower one of two in the path that are alike.
+    #[must_use]
+    pub fn weakest(&self) -> Option<&Link> {
+        let rank = |link: &Link| match (link.finding, link.ratio) {
+            (_, Some(ratio)) => Some(ratio.high.0),
+            (LinkFinding::ByRule(_), None) => Some(f64::INFINITY),
+            (
+                LinkFinding::FallsShort
+                | LinkFinding::NoShortfall
+                | LinkFinding::NotMeasured(_)
+                | LinkFinding::TooClose,
+                None,
+            ) => None,
+        };
+        self.links
+            .iter()
+            .filter(|link| link.kind != LinkKind::Stiffness)
+            .filter_map(|link| Some((rank(link)?, link)))
+            .max_by(|a, b| a.0.total_cmp(&b.0))
+            .map(|(_, link)| link)
+    }
+
+    /// Whether a link that could not be judged may be weaker than the weakest.
+    #[must_use]
+    pub fn is_found_so_far(&self) -> bool {
+        let mut links = self.links.iter();
+        links.any(|link| matches!(link.finding, LinkFinding::NotMeasured(_)))
+    }
+
+    /// What to write down next, in the order of asking, each once; never a pull test.
+    #[must_use]
+    pub fn asks(&self) -> Vec<Item> {
+        let asked = |item: &&Item| {
+            let open = |link: &&Link| link.finding.verdict() == Verdict::NotMeasured;
+            self.links
+                .iter()
+                .filter(open)
+                .any(|link| link.asks.contains(item))
+        };
+        Item::LOAD_PATH
+            .iter()
+            .filter(|item| **item != Item::PullTest)
+            .filter(asked)
+            .copied()
+            .collect()
+    }
+
+    /// What was taken as given, each once.
+    #[must_use]
+    pub fn taken(&self) -> Vec<Taken> {
+        let mut all: Vec<Taken> = Vec::new();
+        for taken in self.links.iter().flat_map(|link| &link.taken) {
+            if !all.contains(taken) {
+                all.push(*taken);
+            }
+        }
+        all
+    }
+}

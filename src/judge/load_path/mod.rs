@@ -1,0 +1,24 @@
+//! The load path of a guard: every link from the infill down to the framing
+//! with what bears on it and what it can take (facts/load-path.md).
+//!
+//! Indicative throughout: it can show where a guard falls short, and never
+//! that one is strong enough.
+
+mod bend;
+mod chain;
+mod fixing;
+mod framing;
+mod infill;
+mod link;
+mod load;
+mod plate;
+mod post;
+mod pull;
+mod rail;
+mod screws;
+mod seen;
+mod service;
+mod wood;
+
+pub(super) use chain::chain;
+pub use link::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};

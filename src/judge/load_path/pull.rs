@@ -1,0 +1,64 @@
+//! A pull test against the published limit of movement (facts/load-path.md
+//! §4.4, §5.1): a stiffness, and no strength.
+
+use crate::items::Item;
+use crate::judge::load_path::link::Link;
+use crate::judge::load_path::link::LinkKind;
+use crate::judge::load_path::seen::Seen;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::inches;
+use crate::quantities::newtons;
+use crate::quantities::pounds;
+use crate::statics::Bounds;
+use crate::statics::stiffness::DeflectionLimit;
+use crate::statics::stiffness::NoStiffness;
+use crate::statics::stiffness::Pull;
+use crate::statics::stiffness::movement_at;
+use crate::statics::stiffness::pull_stiffness_bounds;
+
+/// How well a ruler tells the movement (facts/load-path.md §5.1).
+const DOUBT: Distance = inches(1.0 / 16.0);
+
+/// The load at which the limit of movement holds.
+const DESIGN: Force = pounds(200.0);
+
+const CASE: &str = "movement of the top under 200 lbf (890 N)";
+
+/// The link; none where nobody pulled.
+pub(super) fn link(seen: &Seen<'_, '_>) -> Option<Link> {
+    let kind = LinkKind::Stiffness;
+    let pulls = seen.pulls();
+    let last = *pulls.last()?;
+    let rest = Pull {
+        force: newtons(0.0),
+        movement: Distance::default(),
+    };
+    // several pulls of one force, at several posts say, are each against rest
+    let first = pulls[0];
+    let first = if first.force < last.force {
+        first
+    } else {
+        rest
+    };
+    let stiffness = match pull_stiffness_bounds(first, last, DOUBT) {
+        Ok(stiffness) => stiffness,
+        Err(NoStiffness::MovedTooLittle) => {
+            let reason = "it moved less than a ruler can tell; that says nothing about strength";
+            return Some(Link::hidden(kind, CASE, reason, &[]));
+        }
+        Err(NoStiffness::NotStronger) => {
+            let reason = "two pulls of different force are needed";
+            return Some(Link::hidden(kind, CASE, reason, &[]));
+        }
+    };
+    let movement = stiffness.falling(|k| movement_at(DESIGN, first, k.value).after(k));
+    let Some(height) = seen.height() else {
+        let reason = "how high the rail is, is not written";
+        let link = Link::hidden(kind, CASE, reason, &[Item::Height]);
+        return Some(link.with_demand(&movement));
+    };
+    let spacing = seen.there(Item::PostSpacing).unwrap_or_default();
+    let limit = Bounds::exactly(DeflectionLimit::E985Post.limit(height, spacing));
+    Some(Link::weighed(kind, CASE, &movement, &limit))
+}

@@ -1,0 +1,315 @@
+//! Screws in wood: which one it is, what lies under its head, how much of its
+//! thread counts, what it holds (facts/load-path.md §2.3, §2.4, §2.6).
+
+use uom::si::angle::degree;
+
+use crate::judge::load_path::service::Wood;
+use crate::quantities::Angle;
+use crate::quantities::Distance;
+use crate::quantities::Force;
+use crate::quantities::Pressure;
+use crate::quantities::inches;
+use crate::reading::FastenerSize;
+use crate::reading::Fasteners;
+use crate::statics::Basis;
+use crate::statics::Bounds;
+use crate::statics::Worked;
+use crate::statics::dowel::Dowel;
+use crate::statics::dowel::dowel_bearing;
+use crate::statics::factors::SpecificGravity;
+use crate::statics::hardware::LAGS;
+use crate::statics::hardware::Lag;
+use crate::statics::hardware::WOOD_SCREWS;
+use crate::statics::hardware::WoodScrew;
+use crate::statics::joint::GeometryFactor;
+use crate::statics::joint::Seasoning;
+use crate::statics::joint::lateral_allowable;
+use crate::statics::lateral::Joint;
+use crate::statics::lateral::Shear;
+use crate::statics::lateral::Side;
+use crate::statics::lateral::SidePlate;
+use crate::statics::lateral::penetration_share;
+use crate::statics::withdrawal::Pulled;
+use crate::statics::withdrawal::withdrawal;
+
+/// What a screw goes through.
+#[derive(Clone, Copy)]
+pub(super) struct Layers {
+    /// What lies between its head and the wood that it bites.
+    pub(super) before: Bounds<Distance>,
+    /// How thick the wood is that it bites.
+    pub(super) main: Bounds<Distance>,
+}
+
+impl Layers {
+    /// The wood as a person wrote it: a screw of this length fits, so that no more
+    /// lies before it than is left of the length.
+    pub(super) fn written(
+        length: Option<Distance>,
+        before: Bounds<Distance>,
+        into: Distance,
+    ) -> Layers {
+        let left = length.map(|length| positive(length - into));
+        let fitting = |before: Distance| left.map_or(before, |left| before.min(left));
+        Layers {
+            before: before.rising(fitting),
+            main: Bounds::exactly(into),
+        }
+    }
+}
+
+/// A screw by its kind.
+#[derive(Clone, Copy)]
+enum Threaded {
+    Lag(Lag),
+    Screw(WoodScrew),
+}
+
+impl Threaded {
+    fn of(size: FastenerSize) -> Option<Threaded> {
+        let diameter: Distance = match size {
+            FastenerSize::Number(number) => {
+                let mut screws = WOOD_SCREWS.iter();
+                let screw = screws.find(|screw| screw.number == number)?;
+                return Some(Threaded::Screw(*screw));
+            }
+            FastenerSize::Diameter(diameter) => diameter.to_uom(),
+        };
+        let near = |of: Distance| (of - diameter).abs();
+        let hair = inches(1.0 / 64.0);
+        let lag = LAGS
+            .iter()
+            .filter(|lag| lag.diameter <= diameter + hair)
+            .min_by(|a, b| near(a.diameter).value.total_cmp(&near(b.diameter).value));
+        if let Some(lag) = lag.filter(|lag| near(lag.diameter) <= inches(1.0 / 16.0)) {
+            return Some(Threaded::Lag(*lag));
+        }
+        WOOD_SCREWS
+            .iter()
+            .filter(|screw| screw.diameter <= diameter + hair / 4.0)
+            .max_by(|a, b| a.diameter.value.total_cmp(&b.diameter.value))
+            .map(|screw| Threaded::Screw(*screw))
+    }
+
+    const fn tip(self) -> Distance {
+        match self {
+            Threaded::Lag(lag) => lag.tip,
+            Threaded::Screw(_) => inches(0.0),
+        }
+    }
+
+    /// p_t at this much before the wood and this much wood.
+    fn held(self, length: Distance, before: Distance, main: Distance) -> Worked<Distance> {
+        match self {
+            Threaded::Lag(lag) => lag.thread_in_main(length, before, main),
+            Threaded::Screw(_) => WoodScrew::thread_in_main(length, before, main),
+        }
+    }
+
+    /// The thread that counts; by the usual share where its length is not known.
+    fn thread(self, length: Option<Distance>, layers: Layers) -> Bounds<Worked<Distance>> {
+        let Layers { before, main } = layers;
+        let Some(length) = length else {
+            // at worst as long as it reaches, at best threaded all the way and out at the back
+            let reach = main.high;
+            let inputs = [("p", reach.into())];
+            let whole = Worked::new("p_t", "p", &inputs, reach, Basis::MECHANICS);
+            return Bounds {
+                low: self.held(main.low, Distance::default(), main.low),
+                high: whole,
+            };
+        };
+        let thread = match self {
+            Threaded::Lag(_) => Lag::thread(length),
+            Threaded::Screw(_) => WoodScrew::thread(length),
+        };
+        // the thread held rises, stays and falls with what lies before: its turns count too
+        let turns = [
+            length - thread.value,
+            length - self.tip() - main.low,
+            length - self.tip() - main.high,
+        ];
+        let turns = turns.into_iter().filter(|turn| before.holds(*turn));
+        let starts = [before.low, before.high].into_iter().chain(turns);
+        let all = starts
+            .flat_map(|start| [main.low, main.high].map(|main| self.held(length, start, main)));
+        let none = Worked::new("p_t", "0", &[], Distance::default(), Basis::MECHANICS);
+        Bounds::of_worked(all).unwrap_or(Bounds::exactly(none))
+    }
+
+    const fn pulled(self) -> Pulled {
+        match self {
+            Threaded::Lag(lag) => Pulled::Lag(lag.diameter),
+            Threaded::Screw(screw) => Pulled::WoodScrew(screw.diameter),
+        }
+    }
+
+    const fn dowel(self) -> Dowel {
+        match self {
+            Threaded::Lag(lag) => Dowel::Lag(lag),
+            Threaded::Screw(screw) => Dowel::WoodScrew(screw),
+        }
+    }
+}
+
+/// So many screws pulled out of side grain of the wood that is known.
+pub(super) fn held(
+    wood: &Wood,
+    fasteners: Fasteners,
+    layers: Layers,
+) -> Result<Bounds<Worked<Force>>, &'static str> {
+    let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
+    let thread = screw.thread(fasteners.length.map(|length| length.to_uom()), layers);
+    let gravities = wood.lumber().iter().map(|species| species.gravity.value);
+    pulled_out(wood, fasteners, &thread, gravities)
+}
+
+const OUTSIDE: &str = "screws of this size stand in no published table here";
+
+/// So many screws with this thread in the wood.
+pub(super) fn pulled_out(
+    wood: &Wood,
+    fasteners: Fasteners,
+    thread: &Bounds<Worked<Distance>>,
+    gravities: impl IntoIterator<Item = SpecificGravity>,
+) -> Result<Bounds<Worked<Force>>, &'static str> {
+    let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
+    let mut all = Vec::new();
+    for gravity in gravities {
+        for service in wood.joints() {
+            for held in [&thread.low, &thread.high] {
+                let one = withdrawal(screw.pulled(), gravity, held.value, service);
+                let one = one.map_err(|_| OUTSIDE)?;
+                all.push(together(one.after(held.clone()), fasteners.count));
+            }
+        }
+    }
+    Bounds::of_worked(all).ok_or(OUTSIDE)
+}
+
+/// One screw pushed along the grain of what lies before it and across the
+/// grain of the wood that it bites (facts/load-path.md §2.4).
+pub(super) fn pushed_sideways(
+    wood: &Wood,
+    fasteners: Fasteners,
+    layers: Layers,
+) -> Result<Bounds<Worked<Force>>, &'static str> {
+    let dowel = Threaded::of(fasteners.size).ok_or(OUTSIDE)?.dowel();
+    let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
+    let mut all = Vec::new();
+    for before in [layers.before.low, layers.before.high] {
+        for main in [layers.main.low, layers.main.high] {
+            let reach = length.map_or(main, |length| positive(length - before));
+            for species in wood.lumber() {
+                let gravity = species.gravity.value;
+                let side = Side {
+                    bearing: bearing(dowel, gravity, 0.0),
+                    length: before,
+                };
+                let reference = across(dowel, gravity, side, main, reach)?;
+                for service in wood.joints() {
+                    let (seasoning, full) = (Seasoning::Seasoned, GeometryFactor::FULL);
+                    let one = lateral_allowable(reference.value, dowel, service, seasoning, full);
+                    all.push(one.after(reference.clone()));
+                }
+            }
+        }
+    }
+    Bounds::of_worked(all).ok_or(OUTSIDE)
+}
+
+/// Z of one screw that reaches so far beyond what lies before it, its tip
+/// included; what stands out at the back of the wood bears on nothing.
+fn across(
+    dowel: Dowel,
+    gravity: SpecificGravity,
+    side: Side,
+    main: Distance,
+    reach: Distance,
+) -> Result<Worked<Force>, &'static str> {
+    let deep = match dowel {
+        Dowel::Lag(lag) => positive(reach - lag.tip),
+        Dowel::Bolt { .. } | Dowel::Nail { .. } | Dowel::WoodScrew(_) => reach,
+    };
+    penetration_share(dowel, deep.min(main)).map_err(|_| TOO_SHALLOW)?;
+    let mut bears = dowel.bearing_length(reach);
+    if bears.value > main {
+        let inputs = [("t_m", main.into())];
+        bears = Worked::new("l_m", "t_m", &inputs, main, Basis::MECHANICS);
+    }
+    let joint = Joint {
+        dowel,
+        main: Side {
+            bearing: bearing(dowel, gravity, 90.0),
+            length: bears.value,
+        },
+        side,
+        angle: Angle::new::<degree>(90.0),
+        shear: Shear::Single,
+    };
+    let reference = joint.reference().after(bears);
+    let load = reference.value.load;
+    Ok(reference.map(|_| load))
+}
+
+/// How hard wood is to a fastener at this angle of load to grain, in degrees.
+fn bearing(dowel: Dowel, gravity: SpecificGravity, angle: f64) -> Pressure {
+    dowel_bearing(gravity, dowel.nominal(), Angle::new::<degree>(angle)).value
+}
+
+/// What may lie under the heads at a rail's end: the sheet of a bracket of 14
+/// gage, or wood from 1/2 to 1 1/2 in thick. (common practice, no source)
+const UNDER_THE_HEAD: [(Distance, Option<SidePlate>); 3] = [
+    (inches(0.075), Some(SidePlate::Sheet)),
+    (inches(0.5), None),
+    (inches(1.5), None),
+];
+
+/// So many wood screws at the end of a rail, pushed sideways in wood this thick;
+/// for thin screws the grain makes no difference.
+pub(super) fn rail_end_pressed(
+    wood: &Wood,
+    fasteners: Fasteners,
+    length: Distance,
+    main: Distance,
+) -> Result<Bounds<Worked<Force>>, &'static str> {
+    let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
+    let Threaded::Screw(_) = screw else {
+        return Err("lags at a rail's end: which way they cross the grain is not known");
+    };
+    let dowel = screw.dowel();
+    let mut all = Vec::new();
+    for (thick, plate) in UNDER_THE_HEAD {
+        let reach = positive(length - thick);
+        for species in wood.lumber() {
+            let gravity = species.gravity.value;
+            let side = Side {
+                bearing: plate.map_or_else(|| bearing(dowel, gravity, 0.0), SidePlate::bearing),
+                length: thick,
+            };
+            let reference = across(dowel, gravity, side, main, reach)?;
+            for service in wood.joints() {
+                let (seasoning, full) = (Seasoning::Seasoned, GeometryFactor::FULL);
+                let one = lateral_allowable(reference.value, dowel, service, seasoning, full);
+                all.push(together(one.after(reference.clone()), fasteners.count));
+            }
+        }
+    }
+    Bounds::of_worked(all).ok_or(OUTSIDE)
+}
+
+const TOO_SHALLOW: &str =
+    "the screws reach less deep into the wood than the method asks at least: no value counts";
+
+pub(super) fn positive(length: Distance) -> Distance {
+    length.max(Distance::default())
+}
+
+fn together(one: Worked<Force>, count: u32) -> Worked<Force> {
+    if count == 1 {
+        return one;
+    }
+    let n = f64::from(count);
+    let inputs = [("n", n.into()), ("T_1", one.value.into())];
+    Worked::new("T_a", "n·T_1", &inputs, one.value * n, Basis::MECHANICS).after(one)
+}

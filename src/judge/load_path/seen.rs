@@ -1,0 +1,235 @@
+//! What is written about the load path, the worst of several readings each.
+
+use crate::items::Item;
+use crate::items::Worst;
+use crate::judge::scene::Scene;
+use crate::quantities::Distance;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::quantities::inches;
+use crate::reading::Bound;
+use crate::reading::Fasteners;
+use crate::reading::Value;
+use crate::statics::Bounds;
+use crate::statics::Units;
+use crate::statics::stiffness::Pull;
+
+/// A length that was written, or that there is none of it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Written {
+    Nothing,
+    There(Distance),
+    ThereIsNone,
+}
+
+/// What is written about the load path of one guard.
+pub(super) struct Seen<'s, 'g> {
+    scene: &'s Scene<'g>,
+}
+
+impl<'s, 'g> Seen<'s, 'g> {
+    pub(super) fn of(scene: &'s Scene<'g>) -> Seen<'s, 'g> {
+        Seen { scene }
+    }
+
+    fn values(&self, item: Item) -> impl Iterator<Item = &'s Value> {
+        self.scene
+            .guard
+            .of(item)
+            .filter_map(|(_, observation)| observation.reading.as_ref())
+            .map(|reading| &reading.value)
+    }
+
+    /// Whether every reading of the item could be used.
+    fn is_sound(&self, item: Item) -> bool {
+        let mut all = self.scene.guard.of(item);
+        all.all(|(_, observation)| {
+            let reading = observation.reading.as_ref();
+            reading.is_some_and(|reading| reading.value != Value::Unknown)
+        })
+    }
+
+    /// The worst word; none where one of several could not be read.
+    pub(super) fn word(&self, item: Item) -> Option<&'static str> {
+        if !self.is_sound(item) {
+            return None;
+        }
+        let place = |word: &str| item.words().iter().position(|known| known.name == word);
+        self.words(item).max_by_key(|word| place(word))
+    }
+
+    /// Every word that is written.
+    pub(super) fn words(&self, item: Item) -> impl Iterator<Item = &'static str> {
+        self.values(item).filter_map(|value| {
+            if let Value::Word(word) = value {
+                Some(*word)
+            } else {
+                None
+            }
+        })
+    }
+
+    pub(super) fn has(&self, item: Item, word: &str) -> bool {
+        self.words(item).any(|found| found == word)
+    }
+
+    pub(super) fn has_any(&self, item: Item, words: &[&str]) -> bool {
+        self.words(item).any(|found| words.contains(&found))
+    }
+
+    /// The worst length, exactly read.
+    pub(super) fn length(&self, item: Item) -> Written {
+        if !self.is_sound(item) {
+            return Written::Nothing;
+        }
+        let mut lengths: Vec<Length> = Vec::new();
+        for value in self.values(item) {
+            if *value == Value::None {
+                return Written::ThereIsNone;
+            }
+            match exact(value) {
+                Some(length) => lengths.push(length),
+                // a bound says too little for a calculation
+                None => return Written::Nothing,
+            }
+        }
+        let worst = match item.info().worst {
+            Worst::Greatest => lengths.iter().max(),
+            Worst::Least | Worst::Neither => lengths.iter().min(),
+        };
+        worst.map_or(Written::Nothing, |length| Written::There(length.to_uom()))
+    }
+
+    pub(super) fn there(&self, item: Item) -> Option<Distance> {
+        match self.length(item) {
+            Written::There(length) => Some(length),
+            Written::Nothing | Written::ThereIsNone => None,
+        }
+    }
+
+    /// The height at which the load along the top acts: the greatest one written,
+    /// since the demand grows with it.
+    pub(super) fn height(&self) -> Option<Distance> {
+        if !self.is_sound(Item::Height) {
+            return None;
+        }
+        let heights: Option<Vec<Length>> = self.values(Item::Height).map(exact).collect();
+        heights?.into_iter().max().map(Length::to_uom)
+    }
+
+    /// The smaller section of several.
+    pub(super) fn section(&self, item: Item) -> Option<(Distance, Distance)> {
+        let sections = self.values(item).filter_map(|value| {
+            if let Value::Section(a, b) = value {
+                Some((*a, *b))
+            } else {
+                None
+            }
+        });
+        let least = sections.min_by_key(|(a, b)| (*a.min(b), *a.max(b)))?;
+        self.is_sound(item)
+            .then(|| (least.0.to_uom(), least.1.to_uom()))
+    }
+
+    /// The fewest and thinnest of several.
+    pub(super) fn fasteners(&self, item: Item) -> Option<Fasteners> {
+        let all = self.values(item).filter_map(|value| {
+            if let Value::Fasteners(fasteners) = value {
+                Some(*fasteners)
+            } else {
+                None
+            }
+        });
+        let least = all.min_by_key(|one| (one.count, one.length));
+        least.filter(|_| self.is_sound(item))
+    }
+
+    /// Every pull, the weakest first; of two alike the one that moved less.
+    pub(super) fn pulls(&self) -> Vec<Pull> {
+        let mut pulls: Vec<Pull> = self
+            .values(Item::PullTest)
+            .filter_map(|value| {
+                let Value::Pull(pull) = value else {
+                    return None;
+                };
+                Some(Pull {
+                    force: pull.force,
+                    movement: pull.moved.to_uom(),
+                })
+            })
+            .collect();
+        pulls.sort_by(|a, b| {
+            let moved = a.movement.value.total_cmp(&b.movement.value);
+            a.force.value.total_cmp(&b.force.value).then(moved)
+        });
+        pulls
+    }
+
+    /// Boards between the walking surface and the framing; what nobody wrote is
+    /// anything up to 2 in (facts/load-path.md §7 takes 1 in; the range is
+    /// common practice, no source).
+    pub(super) fn covering(&self) -> Bounds<Distance> {
+        match self.length(Item::DeckingThickness) {
+            Written::There(length) => Bounds::exactly(length),
+            Written::Nothing | Written::ThereIsNone => Bounds {
+                low: inches(0.0),
+                high: inches(2.0),
+            },
+        }
+    }
+
+    /// From the framing's top down to the upper fastener; what nobody wrote is
+    /// 1 to 6 in (facts/load-path.md §7 takes 2 in; the range is common
+    /// practice, no source).
+    pub(super) fn depth(&self) -> Bounds<Distance> {
+        match self.length(Item::FastenerDepth) {
+            Written::There(length) => Bounds::exactly(length),
+            Written::Nothing | Written::ThereIsNone => Bounds {
+                low: inches(1.0),
+                high: inches(6.0),
+            },
+        }
+    }
+
+    /// Whether anything is written about what holds the guard, beyond "cannot see".
+    pub(super) fn anything(&self) -> bool {
+        const ELSEWHERE: &[Item] = &[
+            Item::Height,
+            Item::Infill,
+            Item::Location,
+            Item::PostSpacing,
+        ];
+        let telling = |item: &&Item| {
+            let known = self.values(**item).any(|value| {
+                !matches!(
+                    value,
+                    Value::Unknown | Value::Word("unknown" | "hidden" | "no")
+                )
+            });
+            known && !ELSEWHERE.contains(item)
+        };
+        Item::LOAD_PATH.iter().any(|item| telling(&item))
+    }
+
+    /// In which units the person measures: those of the first length of the guard.
+    pub(super) fn units(&self) -> Units {
+        let observations = self.scene.guard.observations.iter();
+        let mut units = observations.filter_map(|observation| {
+            let value = &observation.reading.as_ref()?.value;
+            value.tape().map(|(unit, _)| unit)
+        });
+        match units.next() {
+            Some(LengthUnit::Centimetre | LengthUnit::Metre | LengthUnit::Millimetre) => {
+                Units::Metric
+            }
+            Some(LengthUnit::Foot | LengthUnit::Inch) | None => Units::Customary,
+        }
+    }
+}
+
+fn exact(value: &Value) -> Option<Length> {
+    let Value::Measure(measure) = value else {
+        return None;
+    };
+    (measure.bound == Bound::Exactly).then_some(measure.length)
+}

@@ -1,0 +1,35 @@
+//! Rule × guard → finding: three-valued conditions, how sure a reading is, the
+//! decision, and the guard's verdict.
+//!
+//! Judging a guard is a pure function of its observations, the survey's facts
+//! and the rulesets: no files, no clock, no order of calls.
+
+mod assumptions;
+mod bound;
+mod cautions;
+mod condition;
+mod decision;
+mod doubt;
+mod entrapment;
+pub mod examples;
+mod finding;
+mod foothold;
+mod guard;
+mod judgement;
+mod leave_outs;
+mod load_path;
+mod opening;
+mod questions;
+mod rule;
+mod scene;
+mod v_opening;
+
+pub use assumptions::assumptions;
+pub use cautions::{DEFERRAL, GENERAL, STRENGTH_CAUTIONS, TONIGHT, cautions, guard_cautions};
+pub use finding::{
+    AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,
+    MemoryRules, Operator, Options, Question, Reason, WhenBuilt,
+};
+pub use guard::{Authority, judge};
+pub use leave_outs::leave_outs;
+pub use load_path::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};

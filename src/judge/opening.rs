@@ -1,0 +1,393 @@
+//! Openings and footholds against what is asked of them: zones of height, balls
+//! tried everywhere, infill that gives way.
+
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::judge::Reason;
+use crate::judge::bound::Asks;
+use crate::judge::bound::Evidence;
+use crate::judge::bound::Outcome;
+use crate::judge::bound::opening_asks;
+use crate::judge::bound::shape_asks;
+use crate::judge::decision::against;
+use crate::judge::decision::bounds_against;
+use crate::judge::entrapment;
+use crate::judge::judgement::Judgement;
+use crate::judge::judgement::Reach;
+use crate::judge::judgement::gauge;
+use crate::judge::judgement::settle;
+use crate::judge::scene::AtWorst;
+use crate::judge::scene::Piece;
+use crate::judge::scene::Said;
+use crate::judge::scene::Scene;
+use crate::judge::scene::Spread;
+use crate::judge::scene::word;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::reading::Extent;
+use crate::reading::Graduation;
+use crate::reading::Push;
+use crate::reading::Value;
+use crate::rules::Limit;
+use crate::rules::OpeningDemand;
+use crate::rules::Zone;
+
+/// The openings for which a ball tried everywhere is evidence alike.
+const EVERYWHERE: [Item; 4] = [
+    Item::Opening,
+    Item::BottomGap,
+    Item::EndGap,
+    Item::RiserOpening,
+];
+
+/// One opening item against what a rule asks of it.
+///
+/// `zoned` are the demands of the same ruleset that apply, look at the same
+/// item and carry a zone; they decide for an opening whose height nobody wrote.
+pub(super) fn opening<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    demand: &'r OpeningDemand,
+    zoned: &[&'r OpeningDemand],
+) -> Judgement<'r> {
+    let asks = opening_asks(demand);
+    let mut all = Vec::new();
+    let mut bounded = Vec::new();
+    let mut outside = false;
+    for (index, from) in observations(scene, item) {
+        let said = match scene.piece(from, index) {
+            Piece::Nothing(reason) => {
+                all.push(Judgement::open(item, reason));
+                continue;
+            }
+            Piece::Says(said) => said,
+        };
+        if let (Some(zone), Some(at)) = (&demand.zone, said.at)
+            && !overlaps(zone, at)
+        {
+            outside = true;
+        } else if said.evidence.is_bound() {
+            bounded.push((index, said));
+        } else {
+            all.extend(tape(scene, item, index, &said, demand, zoned));
+            all.extend(entrapment::probe(scene, item, index, &said, demand));
+        }
+    }
+    if !bounded.is_empty() {
+        let reach = if bounded.iter().any(|(_, said)| said.everywhere()) {
+            Reach::WholeGuard
+        } else {
+            Reach::OnePlace
+        };
+        if let Some(ball) = balls(scene, item, &bounded, &asks, demand, zoned) {
+            settle(&mut all, ball, reach);
+        }
+    }
+    match (Judgement::worst(all), &demand.zone) {
+        (Some(worst), _) => partly(scene, worst),
+        (None, Some(zone)) if outside => Judgement::open(item, Reason::OutsideZone(zone)),
+        (None, _) => Judgement::not_written(scene, item),
+    }
+}
+
+/// The item's own observations, and balls that were tried everywhere. Each comes
+/// with the item it was written for.
+fn observations<'s>(scene: &'s Scene<'_>, item: Item) -> impl Iterator<Item = (usize, Item)> + 's {
+    let alike: &[Item] = if EVERYWHERE.contains(&item) {
+        &EVERYWHERE
+    } else {
+        &[]
+    };
+    let others = alike.iter().copied().filter(move |other| *other != item);
+    let everywhere = others.flat_map(move |other| {
+        let of_all = scene.of(other).filter(|(_, observation)| {
+            observation.reading.as_ref().is_some_and(|reading| {
+                matches!(&reading.value, Value::Ball(ball) if ball.everywhere && !ball.passes)
+            })
+        });
+        of_all.map(move |(at, _)| (at, other))
+    });
+    scene
+        .of(item)
+        .map(move |(at, _)| (at, item))
+        .chain(everywhere)
+}
+
+/// One tape reading.
+fn tape<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    index: usize,
+    said: &Said,
+    demand: &'r OpeningDemand,
+    zoned: &[&'r OpeningDemand],
+) -> Option<Judgement<'r>> {
+    let decision = scene.options.decision;
+    let shaped = entrapment::has_shape(scene, index);
+    let asks = if shaped {
+        shape_asks(demand)
+    } else {
+        opening_asks(demand)
+    };
+    let outcome = against(said.evidence, &asks, decision)?;
+    let mut judgement = Judgement::from_outcome(scene, item, index, said, outcome);
+    match said.at_worst {
+        Some(AtWorst::Within(at_worst, why)) => {
+            for larger in larger(said.evidence, at_worst, demand) {
+                spread(&mut judgement, &against(larger, &asks, decision)?, why);
+            }
+        }
+        Some(AtWorst::GoesOn) => goes_on(&mut judgement, demand),
+        Some(AtWorst::GivesWay) | None => {} // a push decides
+    }
+    let lenient = || {
+        zoned.iter().any(|other| {
+            against(said.evidence, &opening_asks(other), decision)
+                .is_some_and(|outcome| outcome.verdict != Verdict::FallsShort)
+        })
+    };
+    in_zone(&mut judgement, said, demand, lenient);
+    entrapment::taken_as_long(&mut judgement);
+    give_way(
+        scene,
+        &mut judgement,
+        std::slice::from_ref(&(index, *said)),
+        demand,
+    );
+    Some(judgement)
+}
+
+/// The largest ball that cannot be ruled out, and before it the one between both
+/// bounds that lies deepest in a forbidden band.
+fn larger(
+    smallest: Evidence,
+    largest: Evidence,
+    demand: &OpeningDemand,
+) -> impl Iterator<Item = Evidence> {
+    let deepest = demand.not_within.as_ref().and_then(|(above, below)| {
+        let Evidence::Point(most, u) = largest else {
+            return None;
+        };
+        let middle = (above.length + below.length).nanometres() / 2;
+        let middle = Length::from_nanometres(middle);
+        Some(Evidence::Point(middle.min(most).max(smallest.length()), u))
+    });
+    deepest.into_iter().chain([largest])
+}
+
+/// A larger ball may pass than the one that was judged: where it would be judged
+/// otherwise, nothing is settled.
+fn spread(judgement: &mut Judgement<'_>, larger: &Outcome<'_>, why: Spread) {
+    if larger.alone != judgement.alone {
+        judgement.alone = Verdict::NotMeasured;
+    }
+    let (one, other) = (judgement.verdict, larger.verdict);
+    if one == other || one == Verdict::NotMeasured {
+        return;
+    }
+    let close = one == Verdict::TooClose || other == Verdict::TooClose;
+    match why {
+        Spread::Bounds if close => judgement.verdict = Verdict::TooClose,
+        Spread::Bounds => {
+            judgement.verdict = Verdict::NotMeasured;
+            judgement.reasons.push(Reason::BoundsStraddle);
+        }
+        Spread::Nosing => {
+            judgement.verdict = Verdict::NotMeasured;
+            judgement.reasons.push(Reason::NosingThickness);
+        }
+    }
+}
+
+/// Behind open risers the opening goes on: what was measured bounds it from below
+/// alone, so that it can be too wide and nothing else.
+fn goes_on(judgement: &mut Judgement<'_>, demand: &OpeningDemand) {
+    // too wide for one limit may be wide enough for the other end of a band
+    let settles = demand.not_within.is_none();
+    for verdict in [&mut judgement.verdict, &mut judgement.alone] {
+        if !(settles && *verdict == Verdict::FallsShort) {
+            *verdict = Verdict::NotMeasured;
+        }
+    }
+    if judgement.verdict == Verdict::NotMeasured {
+        judgement.reasons.push(Reason::RisersOpen);
+    }
+}
+
+/// Balls, sticks and one-sided readings together.
+fn balls<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    bounded: &[(usize, Said)],
+    asks: &Asks<'r>,
+    demand: &'r OpeningDemand,
+    zoned: &[&'r OpeningDemand],
+) -> Option<Judgement<'r>> {
+    let mut judgement = gauge(scene, item, bounded, asks)?;
+    let decides = judgement.readings.first().copied();
+    let (_, said) = bounded.iter().find(|(index, _)| Some(*index) == decides)?;
+    let evidence: Vec<Evidence> = bounded.iter().map(|(_, said)| said.evidence).collect();
+    let lenient = || {
+        zoned.iter().any(|other| {
+            bounds_against(&evidence, &opening_asks(other))
+                .is_some_and(|outcome| outcome.verdict != Verdict::FallsShort)
+        })
+    };
+    in_zone(&mut judgement, said, demand, lenient);
+    entrapment::taken_as_long(&mut judgement);
+    give_way(scene, &mut judgement, bounded, demand);
+    if said.everywhere() {
+        judgement.partial = false;
+    }
+    Some(judgement)
+}
+
+/// An opening of which nobody wrote where it lies.
+fn in_zone<'r>(
+    judgement: &mut Judgement<'r>,
+    said: &Said,
+    demand: &'r OpeningDemand,
+    lenient: impl Fn() -> bool,
+) {
+    let Some(zone) = &demand.zone else { return };
+    if said.at.is_some() || said.everywhere() {
+        return;
+    }
+    let short = Verdict::FallsShort;
+    if judgement.verdict != short && judgement.alone != short {
+        return;
+    }
+    if lenient() {
+        judgement.reasons.push(Reason::WhereDoesItLie(zone));
+        for verdict in [&mut judgement.verdict, &mut judgement.alone] {
+            if *verdict == short {
+                *verdict = Verdict::NotMeasured;
+            }
+        }
+    } else {
+        judgement.reasons.push(Reason::TakenInZone(zone));
+    }
+}
+
+/// Where the infill gives way, a reading without the push proves only a shortfall.
+fn give_way<'r>(
+    scene: &Scene<'_>,
+    judgement: &mut Judgement<'r>,
+    said: &[(usize, Said)],
+    demand: &OpeningDemand,
+) {
+    let deciding = |index: &usize| judgement.readings.contains(index);
+    let strung = said
+        .iter()
+        .filter(|(index, _)| deciding(index))
+        .any(|(_, said)| matches!(said.at_worst, Some(AtWorst::GivesWay)));
+    let flexible = strung || scene.infill_gives_way() && judgement.item != Item::RiserOpening;
+    let solid = judgement
+        .measured
+        .as_ref()
+        .is_some_and(|m| m.value == Some(Length::ZERO));
+    let asked = demand.pushed;
+    if solid || (!flexible && asked.is_none()) || judgement.verdict == Verdict::FallsShort {
+        return;
+    }
+    let enough = |push: Push| match (push, asked) {
+        (Push::None, _) | (Push::ByHand, Some(_)) => false,
+        (Push::ByHand | Push::Force(_), None) => true,
+        (Push::Force(force), Some(asked)) => force >= asked,
+    };
+    let mut pushes = said.iter().filter(|(index, _)| deciding(index));
+    let push = pushes.next().map_or(Push::None, |(_, said)| said.pushed());
+    if enough(push) {
+        if push == Push::ByHand {
+            judgement.reasons.push(Reason::PushedByHand);
+        }
+        return;
+    }
+    judgement.verdict = Verdict::NotMeasured;
+    judgement.alone = if judgement.alone == Verdict::FallsShort {
+        Verdict::FallsShort
+    } else {
+        Verdict::NotMeasured
+    };
+    judgement.reasons.push(if push == Push::None {
+        Reason::NeedsPush
+    } else {
+        Reason::PushTooWeak
+    });
+}
+
+/// With some openings looked at only, what meets does so where it was measured.
+fn partly<'r>(scene: &Scene<'_>, mut judgement: Judgement<'r>) -> Judgement<'r> {
+    let everywhere = judgement.readings.iter().any(|index| {
+        let reading = &scene.guard.observation(*index).reading;
+        reading
+            .as_ref()
+            .is_some_and(|reading| matches!(&reading.value, Value::Ball(ball) if ball.everywhere))
+    });
+    let some_only = scene
+        .of(Item::OpeningsChecked)
+        .any(|(_, observation)| word(observation) != Some("every one"));
+    if judgement.item == Item::Opening
+        && judgement.verdict == Verdict::Meets
+        && some_only
+        && !everywhere
+    {
+        judgement.partial = true;
+        judgement.reasons.push(Reason::OnlySomeOpenings);
+    }
+    judgement
+}
+
+/// Both ends of a zone belong to it: at a shared edge the stricter rule counts.
+fn overlaps(zone: &Zone, at: Extent) -> bool {
+    at.low <= zone.to.length && at.high >= zone.from.length
+}
+
+/// The better of two ways to satisfy: meets, too close, not measured, falls short.
+pub(super) fn better<'r>(
+    so_far: Option<Judgement<'r>>,
+    next: Judgement<'r>,
+) -> Option<Judgement<'r>> {
+    let Some(so_far) = so_far else {
+        return Some(next);
+    };
+    let rank = |judgement: &Judgement<'_>| {
+        let least = Length::from_nanometres(i64::MIN);
+        let margin = -judgement.margin.unwrap_or(least);
+        (satisfied_first(judgement.verdict), margin)
+    };
+    let alone = if satisfied_first(next.alone) < satisfied_first(so_far.alone) {
+        next.alone
+    } else {
+        so_far.alone
+    };
+    let kept = if rank(&next) < rank(&so_far) {
+        next
+    } else {
+        so_far
+    };
+    Some(Judgement { alone, ..kept })
+}
+
+fn satisfied_first(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::Meets => 0,
+        Verdict::TooClose => 1,
+        Verdict::NotMeasured => 2,
+        Verdict::FallsShort => 3,
+        Verdict::DoesNotApply => 4,
+    }
+}
+
+/// The written form of a graduation, for what is taken as given.
+pub(super) fn step(graduation: Graduation, unit: LengthUnit) -> Option<String> {
+    match graduation {
+        Graduation::ReadTo(step) => Some(step.exact(unit)),
+        Graduation::PlusMinus(_) => None,
+    }
+}
+
+/// The ball size of a demand, for telling the triangle at the steps from the infill.
+pub(super) fn ball_size(demand: &OpeningDemand) -> Option<&Limit> {
+    demand.stops_ball.as_ref().or(demand.at_most.as_ref())
+}

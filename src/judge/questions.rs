@@ -1,0 +1,125 @@
+//! What to find out next, asked once for each item.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use crate::items::Asked;
+use crate::items::Item;
+use crate::items::Kind;
+use crate::items::Verdict;
+use crate::judge::Finding;
+use crate::judge::Judged;
+use crate::judge::Question;
+use crate::judge::Reason;
+
+impl Judged<'_> {
+    /// What to find out next, most decisive first.
+    #[must_use]
+    pub fn questions(&self) -> Vec<Question> {
+        questions(&self.findings)
+    }
+}
+
+/// Each missing item once: what decides most findings first, law before guidance.
+fn questions(all: &[Finding<'_>]) -> Vec<Question> {
+    let mut waiting: BTreeMap<Item, Waiting> = BTreeMap::new();
+    for finding in all {
+        if finding.verdict != Verdict::NotMeasured && !finding.partial {
+            continue;
+        }
+        let mut asked: Vec<Item> = Vec::new();
+        for reason in &finding.reasons {
+            if let Some(item) = asks_for(reason, finding.item)
+                && !asked.contains(&item)
+            {
+                asked.push(item);
+                let waits = waiting.entry(item).or_default();
+                waits.binding += usize::from(finding.binding);
+                waits.findings += 1;
+                waits.beyond_strength |= !finding.is_indicative();
+            }
+        }
+    }
+    let mut questions: Vec<(Waiting, Item)> = waiting
+        .into_iter()
+        .filter(|(item, _)| item.info().asked != Asked::Never)
+        .map(|(item, waits)| (waits, item))
+        .collect();
+    // what only the load path waits for comes last, in the order of asking
+    let order = |waits: &Waiting, item: Item| {
+        let by_strength = Item::LOAD_PATH.iter().position(|one| *one == item);
+        let by_strength = by_strength.filter(|_| !waits.beyond_strength);
+        let place = if waits.beyond_strength {
+            (Reverse(waits.binding), Reverse(waits.findings))
+        } else {
+            (Reverse(0), Reverse(0))
+        };
+        (!waits.beyond_strength, by_strength, place, item)
+    };
+    questions.sort_by_key(|(waits, item)| order(waits, *item));
+    questions
+        .into_iter()
+        .map(|(waits, item)| Question {
+            item,
+            findings: waits.findings,
+            of_strength: !waits.beyond_strength,
+        })
+        .collect()
+}
+
+/// What waits for an item.
+#[derive(Clone, Copy, Default)]
+struct Waiting {
+    /// Findings that decide.
+    binding: usize,
+    /// All findings.
+    findings: usize,
+    /// Whether a rule about more than strength waits for it.
+    beyond_strength: bool,
+}
+
+/// The item that would answer a reason, if a person can find it out.
+fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
+    match reason {
+        Reason::CircumstanceMissing(item) | Reason::NotWritten(item) => {
+            (!matches!(item.info().kind, Kind::Text)).then_some(*item)
+        }
+        Reason::AlongMissing
+        | Reason::BarsHaveHeights
+        | Reason::BoundDoesNotSettle
+        | Reason::BoundsStraddle
+        | Reason::FootholdDepthMissing
+        | Reason::LiftMissing
+        | Reason::NeedsPush
+        | Reason::NosingThickness
+        | Reason::OutsideZone(_)
+        | Reason::ProbeUndecided
+        | Reason::PushTooWeak
+        | Reason::RisersOpen
+        | Reason::NoSuchStep
+        | Reason::WhereDoesItLie(_) => Some(judged),
+        Reason::OnlySomeOpenings => Some(Item::OpeningsChecked),
+        Reason::BottomGapIsLift
+        | Reason::CouldNotLook(_)
+        | Reason::CoveredElsewhere(_)
+        | Reason::ExactlyAtLimit
+        | Reason::Excepted(_)
+        | Reason::ForAPerson(_)
+        | Reason::Ladder { .. }
+        | Reason::MayBeTriangle
+        | Reason::NoBuildTolerance
+        | Reason::NoGuard
+        | Reason::NotCovered(_)
+        | Reason::NotInForceWhenBuilt
+        | Reason::PushedByHand
+        | Reason::SettledByGauge(_)
+        | Reason::SidesDoNotMeet
+        | Reason::TakenAsLong
+        | Reason::StrengthNotJudged
+        | Reason::TakenInZone(_)
+        | Reason::TriggerFalse(_)
+        | Reason::TriggerInDoubt(_)
+        | Reason::Unreadable(_)
+        | Reason::Wedges { .. } => None,
+    }
+}

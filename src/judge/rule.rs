@@ -1,0 +1,369 @@
+//! One rule against one guard.
+
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::judge::Finding;
+use crate::judge::MemoryRules;
+use crate::judge::Reason;
+use crate::judge::condition::Applies;
+use crate::judge::condition::Truth;
+use crate::judge::condition::applies;
+use crate::judge::condition::reasons;
+use crate::judge::foothold;
+use crate::judge::judgement;
+use crate::judge::judgement::Judgement;
+use crate::judge::load_path::chain;
+use crate::judge::opening;
+use crate::judge::scene::Build;
+use crate::judge::scene::Presence;
+use crate::judge::scene::Scene;
+use crate::judge::v_opening;
+use crate::quantities::Length;
+use crate::quantities::YearSpan;
+use crate::reading::Value;
+use crate::rules::Check;
+use crate::rules::Demand;
+use crate::rules::LoadDemand;
+use crate::rules::OpeningDemand;
+use crate::rules::Rule;
+use crate::rules::Ruleset;
+use crate::rules::Status;
+use crate::rules::Subject;
+
+/// A ruleset before one guard.
+pub(super) struct Bench<'r> {
+    pub(super) ruleset: &'r Ruleset,
+    /// Why the ruleset as a whole does not judge this guard.
+    pub(super) not_covered: Option<Reason<'r>>,
+    /// Whether its rules decide, or only advise.
+    pub(super) decides: Decides,
+    /// Whether it was in force when the guard was built.
+    pub(super) in_force: InForceThen,
+}
+
+/// Whether a ruleset's rules take part in the guard's verdict.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Decides {
+    Yes,
+    No,
+}
+
+/// Whether a ruleset was in force when the guard was built.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum InForceThen {
+    /// It was, or nobody knows.
+    Perhaps,
+    /// It was not.
+    No,
+}
+
+impl InForceThen {
+    pub(super) fn of(ruleset: &Ruleset, built: Option<YearSpan>) -> InForceThen {
+        let (Some(years), Some(span)) = (ruleset.in_force, built) else {
+            return InForceThen::Perhaps;
+        };
+        let before = span.surely_before(years.from);
+        let after = years.until.is_some_and(|until| span.surely_from(until));
+        if before || after {
+            InForceThen::No
+        } else {
+            InForceThen::Perhaps
+        }
+    }
+}
+
+/// All of a ruleset's rules against a guard.
+pub(super) fn findings<'r>(scene: &Scene<'_>, bench: &Bench<'r>, found: &mut Vec<Finding<'r>>) {
+    let rules: Vec<(&'r Rule, Applies)> = bench
+        .ruleset
+        .rules
+        .iter()
+        .map(|rule| (rule, applies(scene, rule)))
+        .collect();
+    let mut judgements = Vec::with_capacity(3);
+    for (rule, applies) in &rules {
+        let others = Others { rules: &rules };
+        judge(scene, bench, rule, *applies, &others, &mut judgements);
+        let done = judgements.drain(..);
+        found.extend(done.map(|judgement| finding(scene, bench, rule, judgement)));
+    }
+}
+
+/// The rules of one ruleset with whether each applies.
+struct Others<'a, 'r> {
+    rules: &'a [(&'r Rule, Applies)],
+}
+
+impl<'r> Others<'_, 'r> {
+    fn openings(&self, item: Item) -> impl Iterator<Item = &'r OpeningDemand> {
+        let possible = |applies: &Applies| applies.truth > Truth::False;
+        self.rules
+            .iter()
+            .filter(move |(_, applies)| possible(applies))
+            .flat_map(move |(rule, _)| rule.openings(item))
+    }
+
+    /// Demands with a zone on this item.
+    fn zoned(&self, item: Item) -> Vec<&'r OpeningDemand> {
+        self.openings(item)
+            .filter(|demand| demand.zone.is_some())
+            .collect()
+    }
+
+    /// The ball that the triangle at a stair has to stop.
+    fn triangle_ball(&self) -> Option<Length> {
+        self.openings(Item::StairTriangle)
+            .find_map(|demand| opening::ball_size(demand).map(|limit| limit.length))
+    }
+}
+
+fn judge<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    rule: &'r Rule,
+    applies: Applies,
+    others: &Others<'_, 'r>,
+    judgements: &mut Vec<Judgement<'r>>,
+) {
+    let first = rule
+        .checks
+        .first()
+        .map_or(Item::Guard, |check| check.items()[0]);
+    if let Some(reason) = &bench.not_covered {
+        let verdict = if matches!(reason, Reason::CoveredElsewhere(_)) {
+            Verdict::DoesNotApply
+        } else {
+            Verdict::NotMeasured
+        };
+        judgements.push(Judgement::bare(first, verdict, vec![reason.clone()]));
+        return;
+    }
+    if applies.truth == Truth::False {
+        let reasons = reasons(scene, rule, applies.truth);
+        judgements.push(Judgement::bare(first, Verdict::DoesNotApply, reasons));
+        return;
+    }
+    if matches!(scene.presence, Presence::Absent(_)) && first.is_of_the_guard() {
+        let no_guard = vec![Reason::NoGuard];
+        judgements.push(Judgement::bare(first, Verdict::DoesNotApply, no_guard));
+        return;
+    }
+    checked(scene, rule, others, judgements);
+    for judgement in judgements {
+        if judgement.verdict != Verdict::DoesNotApply {
+            under(scene, judgement, rule, applies);
+            for_a_person(judgement, rule);
+        }
+    }
+}
+
+/// The rule's checks: all items of a single one, else the best of several.
+fn checked<'r>(
+    scene: &Scene<'_>,
+    rule: &'r Rule,
+    others: &Others<'_, 'r>,
+    judgements: &mut Vec<Judgement<'r>>,
+) {
+    if let [only] = rule.checks.as_slice() {
+        by_item(scene, only, others, judgements);
+        return;
+    }
+    let mut best = None;
+    for check in &rule.checks {
+        let mut of_check = Vec::new();
+        by_item(scene, check, others, &mut of_check);
+        if let Some(worst) = Judgement::worst(of_check) {
+            best = opening::better(best, worst);
+        }
+    }
+    judgements.extend(best);
+}
+
+fn by_item<'r>(
+    scene: &Scene<'_>,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+    judgements: &mut Vec<Judgement<'r>>,
+) {
+    match check.subject {
+        Subject::Item(item) => judgements.push(one(scene, item, check, others)),
+        Subject::LoadPath => judgements.push(one(scene, check.items()[0], check, others)),
+        Subject::AnyOpening => {
+            let of = check.items().iter();
+            judgements.extend(of.filter_map(|item| any_opening(scene, *item, check, others)));
+        }
+    }
+}
+
+/// One of `opening`, `bottom gap`, `end gap` under `any-opening`; `None` where
+/// the item need not be there.
+fn any_opening<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+) -> Option<Judgement<'r>> {
+    let written = scene.of(item).next().is_some();
+    if item == Item::EndGap && !written {
+        return None;
+    }
+    if item != Item::BottomGap || side_is_closed(scene) {
+        return Some(one(scene, item, check, others));
+    }
+    if scene.on_a_stair() == Some(true) {
+        let lift = Reason::BottomGapIsLift;
+        return written.then(|| Judgement::bare(item, Verdict::DoesNotApply, vec![lift]));
+    }
+    let mut judgement = one(scene, item, check, others);
+    if scene.on_a_stair().is_none() && judgement.verdict < Verdict::NotMeasured {
+        // on a stair it would be no opening at all
+        judgement.verdict = Verdict::NotMeasured;
+        judgement.alone = Verdict::NotMeasured;
+        judgement.reasons = vec![Reason::CircumstanceMissing(Item::Place)];
+    }
+    Some(judgement)
+}
+
+/// `stair triangle,none`: the side is closed, so that a bottom gap is an opening.
+fn side_is_closed(scene: &Scene<'_>) -> bool {
+    scene.of(Item::StairTriangle).any(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        reading.is_some_and(|reading| reading.value == Value::None)
+    })
+}
+
+fn one<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+) -> Judgement<'r> {
+    match &check.demand {
+        Demand::Count(bounds) => judgement::count(scene, item, bounds),
+        Demand::Foothold(demand) => foothold::foothold(scene, demand),
+        Demand::Length(bounds) => judgement::length(scene, item, bounds),
+        Demand::Load(demand) => load_path(scene, item, demand),
+        Demand::Opening(demand) => {
+            let zoned = match demand.zone {
+                Some(_) => others.zoned(item),
+                None => Vec::new(), // nothing to be read where it lies
+            };
+            let mut judgement = opening::opening(scene, item, demand, &zoned);
+            may_be_triangle(scene, &mut judgement, others);
+            judgement
+        }
+        Demand::VOpening(limit) => v_opening::v_opening(scene, limit),
+        Demand::Words { .. } if item == Item::Guard => judgement::presence(scene),
+        Demand::Words { is, is_not } => judgement::words(scene, item, is, is_not),
+    }
+}
+
+/// The load path under a rule's loads.
+fn load_path<'r>(scene: &Scene<'_>, item: Item, demand: &LoadDemand) -> Judgement<'r> {
+    let chain = chain(scene, demand);
+    let verdict = chain.verdict();
+    let reasons = if verdict != Verdict::NotMeasured {
+        Vec::new()
+    } else if chain.written {
+        chain.asks().into_iter().map(Reason::NotWritten).collect()
+    } else {
+        vec![Reason::StrengthNotJudged]
+    };
+    let looked_at = [Item::PostFastening, Item::FastenedTo].into_iter();
+    let readings = looked_at.flat_map(|item| scene.guard.of(item).map(|(index, _)| index));
+    Judgement {
+        readings: readings.collect(),
+        chain: Some(Box::new(chain)),
+        ..Judgement::bare(item, verdict, reasons)
+    }
+}
+
+/// On a stair a hole too wide for the infill may be the triangle at the steps.
+fn may_be_triangle<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, others: &Others<'_, 'r>) {
+    let short = judgement.verdict == Verdict::FallsShort;
+    if judgement.item != Item::Opening || !short || scene.on_a_stair() != Some(true) {
+        return;
+    }
+    let value = judgement
+        .measured
+        .as_ref()
+        .and_then(|measured| measured.value);
+    if let (Some(value), Some(ball)) = (value, others.triangle_ball())
+        && value < ball
+    {
+        judgement.reasons.push(Reason::MayBeTriangle);
+    }
+}
+
+/// What a trigger that is unknown or in doubt makes of a judgement.
+fn under(scene: &Scene<'_>, judgement: &mut Judgement<'_>, rule: &Rule, applies: Applies) {
+    if applies.truth == Truth::True {
+        return;
+    }
+    let why = reasons(scene, rule, applies.truth);
+    judgement.reasons.extend(why);
+    if applies.truth == Truth::Unknown {
+        judgement.verdict = Verdict::NotMeasured;
+        judgement.alone = Verdict::NotMeasured;
+        return;
+    }
+    if judgement.verdict == Verdict::FallsShort {
+        judgement.verdict = Verdict::TooClose;
+    }
+    if applies.alone == Truth::False {
+        judgement.alone = Verdict::DoesNotApply;
+    }
+}
+
+/// A clause that leaves the decision to a person never makes a shortfall.
+fn for_a_person<'r>(judgement: &mut Judgement<'r>, rule: &'r Rule) {
+    let Some(why) = &rule.judgement else { return };
+    for verdict in [&mut judgement.verdict, &mut judgement.alone] {
+        if *verdict == Verdict::FallsShort {
+            *verdict = Verdict::TooClose;
+        }
+    }
+    if judgement.verdict == Verdict::TooClose {
+        judgement.reasons.push(Reason::ForAPerson(why));
+    }
+}
+
+fn finding<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    rule: &'r Rule,
+    judgement: Judgement<'r>,
+) -> Finding<'r> {
+    let from_memory = rule.status == Status::Memory && scene.options.memory == MemoryRules::Warn;
+    let mut reasons = judgement.reasons;
+    if judgement.verdict == Verdict::FallsShort && bench.in_force == InForceThen::No {
+        reasons.push(Reason::NotInForceWhenBuilt);
+    }
+    if scene.build == Build::Proposed(None)
+        && judgement.verdict == Verdict::Meets
+        && judgement.margin.is_some_and(|margin| margin < SMALL_MARGIN)
+    {
+        reasons.push(Reason::NoBuildTolerance);
+    }
+    Finding {
+        ruleset: bench.ruleset,
+        rule,
+        item: judgement.item,
+        verdict: judgement.verdict,
+        reading_alone: judgement.alone,
+        partial: judgement.partial,
+        binding: bench.decides == Decides::Yes && !from_memory,
+        measured: judgement.measured,
+        limit: judgement.limit,
+        margin: judgement.margin,
+        uncertainty: judgement.uncertainty,
+        probability: judgement.probability,
+        readings: judgement.readings,
+        also_readings: judgement.also_readings,
+        reasons,
+        chain: judgement.chain,
+    }
+}
+
+/// Below this a drawing leaves little to the builder. (common practice, no source)
+const SMALL_MARGIN: Length = Length::sixty_fourths(16);

@@ -1,0 +1,473 @@
+//! A guard as the judge sees it: what its observations say about an item.
+
+use std::cell::OnceCell;
+
+use crate::geometry::ClearOpening;
+use crate::geometry::Shape;
+use crate::items::Item;
+use crate::items::ItemSet;
+use crate::judge::Decision;
+use crate::judge::Finding;
+use crate::judge::Options;
+use crate::judge::Reason;
+use crate::judge::bound::Evidence;
+use crate::judge::doubt;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::quantities::StandardUncertainty;
+use crate::quantities::Term;
+use crate::quantities::TermKind;
+use crate::quantities::combine;
+use crate::reading::BallTest;
+use crate::reading::Bound;
+use crate::reading::Extent;
+use crate::reading::Graduation;
+use crate::reading::Measure;
+use crate::reading::Push;
+use crate::reading::Reading;
+use crate::reading::StairReading;
+use crate::reading::Value;
+use crate::survey::Guard;
+use crate::survey::Observation;
+use crate::survey::SurveyFacts;
+
+/// A guard, the facts of its survey, and how to judge.
+pub(super) struct Scene<'g> {
+    pub(super) guard: &'g Guard,
+    pub(super) facts: &'g SurveyFacts,
+    pub(super) options: Options,
+    pub(super) build: Build,
+    pub(super) presence: Presence,
+    /// What each observation says about its own item, once somebody has asked.
+    pieces: Vec<OnceCell<Piece>>,
+    /// Items that the guard's own observations speak of, and those it inherits.
+    own: ItemSet,
+    inherited: ItemSet,
+}
+
+/// Whether the guard stands there, and how exactly it will.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Build {
+    /// It was measured.
+    Existing,
+    /// It is drawn; the builder keeps within ± this, if anybody said so.
+    Proposed(Option<Length>),
+    /// Readings are exact: a ruleset's worked example.
+    Exact,
+}
+
+/// Whether there is a guard at all.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Presence {
+    /// There is: it was said, or something of it was read; the observation's index.
+    Present(usize),
+    /// Looked, and there is none; the observation's index.
+    Absent(usize),
+    /// Could not look; the observation's index.
+    NotLooked(usize),
+    /// Nobody said.
+    NotSaid,
+}
+
+/// What one observation says about a length, or why it says nothing.
+#[derive(Clone, Debug)]
+pub(super) enum Piece {
+    /// Evidence.
+    Says(Said),
+    /// Nothing, and why.
+    Nothing(Reason<'static>),
+}
+
+/// Why a shape's ball may be larger than the smallest that is proven to pass.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Spread {
+    /// It lies between two bounds that rounding, or the ends of a profile, keep apart.
+    Bounds,
+    /// How thick the nosing is is not known.
+    Nosing,
+}
+
+/// A larger ball that cannot be ruled out.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum AtWorst {
+    /// Any at all, under a push: cables and rods.
+    GivesWay,
+    /// Any at all: the risers are open.
+    GoesOn,
+    /// One of this size, and why.
+    Within(Evidence, Spread),
+}
+
+/// Evidence with what belongs to it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Said {
+    pub(super) evidence: Evidence,
+    /// A larger value that cannot be ruled out.
+    pub(super) at_worst: Option<AtWorst>,
+    pub(super) unit: LengthUnit,
+    pub(super) at: Option<Extent>,
+    pub(super) ball: Option<BallTest>,
+}
+
+impl<'g> Scene<'g> {
+    pub(super) fn new(guard: &'g Guard, facts: &'g SurveyFacts, options: Options) -> Scene<'g> {
+        let proposed = guard
+            .of(Item::State)
+            .any(|(_, o)| word(o) == Some("proposed"));
+        Scene {
+            guard,
+            facts,
+            options,
+            build: if proposed {
+                Build::Proposed(facts.build_tolerance)
+            } else {
+                Build::Existing
+            },
+            presence: presence(guard),
+            pieces: vec![
+                OnceCell::new();
+                guard.observations.len() + guard.inherited.observations.len()
+            ],
+            own: items(&guard.observations),
+            inherited: items(&guard.inherited.observations),
+        }
+    }
+
+    /// As [`Guard::of`], without looking where nothing is.
+    pub(super) fn of(&self, item: Item) -> impl Iterator<Item = (usize, &'g Observation)> {
+        let (start, all) = if self.own.contains(item) {
+            (0, &*self.guard.observations)
+        } else if self.inherited.contains(item) {
+            let own = self.guard.observations.len();
+            (own, &*self.guard.inherited.observations)
+        } else {
+            (0, &[][..])
+        };
+        (start..)
+            .zip(all)
+            .filter(move |(_, observation)| observation.item == item)
+    }
+
+    /// The same guard judged as exact values, without doubt.
+    pub(super) fn exact(guard: &'g Guard, facts: &'g SurveyFacts) -> Scene<'g> {
+        let options = Options {
+            decision: Decision::Simple,
+            ..Options::default()
+        };
+        Scene {
+            build: Build::Exact,
+            ..Scene::new(guard, facts, options)
+        }
+    }
+
+    /// Whether the infill gives way under a push, so that a reading without
+    /// one can prove only a shortfall.
+    pub(super) fn infill_gives_way(&self) -> bool {
+        let strung = |reading: &Reading| matches!(&reading.value, Value::Shape(found) if matches!(found.shape, Shape::Cables(_)));
+        let said = self
+            .of(Item::Infill)
+            .any(|(_, o)| matches!(word(o), Some("cables" | "upright cables" | "net")));
+        let mut openings = self.of(Item::Opening);
+        said || openings.any(|(_, o)| o.reading.as_deref().is_some_and(strung))
+    }
+
+    /// Whether the place is a stair: `None` where nobody said.
+    pub(super) fn on_a_stair(&self) -> Option<bool> {
+        let mut places = self.of(Item::Place).filter_map(|(_, o)| word(o));
+        places.next().map(|place| place == "stair")
+    }
+
+    /// How sure a length is, by the effects that bear on it.
+    pub(super) fn terms(
+        &self,
+        item: Item,
+        observation: &Observation,
+        length: Length,
+        unit: LengthUnit,
+        graduation: Graduation,
+    ) -> Vec<Term> {
+        // a circumstance is read at the place even where the guard is a plan
+        match self.build {
+            Build::Exact => Vec::new(),
+            Build::Proposed(tolerance) if item.is_at_guard() => tolerance
+                .map(|size| Term {
+                    what: "the builder's error",
+                    size,
+                    kind: TermKind::Within,
+                })
+                .into_iter()
+                .collect(),
+            Build::Existing | Build::Proposed(_) => {
+                let file = usize::try_from(observation.row.file).unwrap_or(usize::MAX);
+                let file = self.facts.file_facts.get(file).copied();
+                doubt::terms(item, length, unit, graduation, file.unwrap_or_default())
+            }
+        }
+    }
+
+    /// What an observation says about a length of this item.
+    pub(super) fn piece(&self, item: Item, index: usize) -> Piece {
+        match self.pieces.get(index) {
+            Some(piece) if self.guard.observation(index).item == item => {
+                piece.get_or_init(|| self.read(item, index)).clone()
+            }
+            Some(_) | None => self.read(item, index),
+        }
+    }
+
+    /// The evidence alone, where there is some.
+    pub(super) fn evidence(&self, item: Item, index: usize) -> Option<Evidence> {
+        let evidence = |piece: &Piece| match piece {
+            Piece::Says(said) => Some(said.evidence),
+            Piece::Nothing(_) => None,
+        };
+        match self.pieces.get(index) {
+            Some(piece) if self.guard.observation(index).item == item => {
+                evidence(piece.get_or_init(|| self.read(item, index)))
+            }
+            Some(_) | None => evidence(&self.read(item, index)),
+        }
+    }
+
+    fn read(&self, item: Item, index: usize) -> Piece {
+        let observation = self.guard.observation(index);
+        let Some(reading) = &observation.reading else {
+            return Piece::Nothing(Reason::Unreadable(index));
+        };
+        let mut said = match &reading.value {
+            Value::Measure(measure) => {
+                Said::plain(self.measured(item, observation, *measure), measure.unit)
+            }
+            Value::Ball(ball) => Said {
+                ball: Some(*ball),
+                ..Said::plain(ball_bound(ball), ball.unit)
+            },
+            Value::Stick(stick) if stick.reaches => {
+                Said::plain(Evidence::AtLeast(stick.stick), stick.unit)
+            }
+            Value::Stick(stick) => Said::plain(Evidence::Below(stick.stick), stick.unit),
+            Value::Shape(shape) => {
+                let ball = shape.shape.clear_opening();
+                let size = ball.upper.unwrap_or(ball.lower);
+                let terms = self.terms(item, observation, size, shape.unit, shape.graduation);
+                let u = shape.shape.clear_opening_uncertainty(combine(&terms));
+                let unbounded = match shape.shape {
+                    Shape::Cables(_) => AtWorst::GivesWay,
+                    Shape::Circle { .. }
+                    | Shape::Polygon(_)
+                    | Shape::Raked(_)
+                    | Shape::Rectangle { .. }
+                    | Shape::Slot { .. }
+                    | Shape::Triangle { .. }
+                    | Shape::Turned(_) => AtWorst::GoesOn,
+                };
+                Said {
+                    at_worst: at_worst(ball, u, Spread::Bounds, unbounded),
+                    ..Said::plain(Evidence::Point(ball.lower, u), shape.unit)
+                }
+            }
+            Value::StairTriangle(stair) => match self.triangle(item, observation, stair) {
+                Ok(said) => said,
+                Err(reason) => return Piece::Nothing(reason),
+            },
+            // looked, and there is none: an opening of nothing
+            Value::None => Said::plain(
+                Evidence::Point(Length::ZERO, StandardUncertainty::NONE),
+                LengthUnit::Millimetre,
+            ),
+            Value::Unknown => return Piece::Nothing(Reason::CouldNotLook(index)),
+            Value::Age(_)
+            | Value::Count(_)
+            | Value::Date { .. }
+            | Value::Fasteners(_)
+            | Value::Foothold(_)
+            | Value::VOpening(_)
+            | Value::Pull(_)
+            | Value::Section(..)
+            | Value::Text(_)
+            | Value::ThingToClimb(_)
+            | Value::Word(_)
+            | Value::Years(_) => return Piece::Nothing(Reason::Unreadable(index)),
+        };
+        said.at = extent(item, reading, said.evidence);
+        Piece::Says(said)
+    }
+
+    fn measured(&self, item: Item, observation: &Observation, measure: Measure) -> Evidence {
+        match measure.bound {
+            Bound::Over => Evidence::Above(measure.length),
+            Bound::Under => Evidence::Below(measure.length),
+            Bound::Exactly => {
+                let terms = self.terms(
+                    item,
+                    observation,
+                    measure.length,
+                    measure.unit,
+                    measure.graduation,
+                );
+                Evidence::Point(measure.length, combine(&terms))
+            }
+        }
+    }
+
+    fn triangle(
+        &self,
+        item: Item,
+        observation: &Observation,
+        stair: &StairReading,
+    ) -> Result<Said, Reason<'static>> {
+        let lift = stair.lift.ok_or(Reason::LiftMissing)?;
+        let triangle = stair.triangle(lift).map_err(|_| Reason::NoSuchStep)?;
+        let clear = triangle.clear_opening();
+        let size = clear.upper.unwrap_or(clear.lower);
+        let terms = self.terms(item, observation, size, stair.unit, stair.graduation);
+        let u = triangle.clear_opening_uncertainty(combine(&terms));
+        let why = if stair.nosing > Length::ZERO && stair.nosing_thickness.is_none() {
+            Spread::Nosing
+        } else {
+            Spread::Bounds
+        };
+        Ok(Said {
+            at_worst: at_worst(clear, u, why, AtWorst::GoesOn),
+            ..Said::plain(Evidence::Point(clear.lower, u), stair.unit)
+        })
+    }
+}
+
+impl Finding<'_> {
+    /// The effects that make the deciding value doubtful, for `--explain`; of a
+    /// shape those of each dimension.
+    #[must_use]
+    pub fn terms(&self, guard: &Guard, facts: &SurveyFacts) -> Vec<Term> {
+        let scene = Scene::new(guard, facts, Options::default());
+        let value = self.measured.as_ref().and_then(|measured| measured.value);
+        let (Some(_), Some(value), Some(index)) = (self.uncertainty, value, self.readings.first())
+        else {
+            return Vec::new();
+        };
+        let observation = guard.observation(*index);
+        let tape = observation
+            .reading
+            .as_ref()
+            .and_then(|reading| reading.value.tape());
+        match tape {
+            Some((unit, graduation)) => {
+                scene.terms(self.item, observation, value, unit, graduation)
+            }
+            None => Vec::new(),
+        }
+    }
+}
+
+impl Said {
+    fn plain(evidence: Evidence, unit: LengthUnit) -> Said {
+        Said {
+            evidence,
+            at_worst: None,
+            unit,
+            at: None,
+            ball: None,
+        }
+    }
+
+    /// Whether the reading counts for the push that is asked for.
+    pub(super) fn pushed(&self) -> Push {
+        self.ball.map_or(Push::None, |ball| ball.push)
+    }
+
+    /// Whether a ball was tried at every hole.
+    pub(super) fn everywhere(&self) -> bool {
+        self.ball.is_some_and(|ball| ball.everywhere)
+    }
+}
+
+/// The word of an observation; `none` and a thing to climb count as words too.
+pub(super) fn word(observation: &Observation) -> Option<&'static str> {
+    match &observation.reading.as_ref()?.value {
+        Value::Word(word) => Some(word),
+        Value::None => Some("none"),
+        Value::ThingToClimb(_) => Some("yes"),
+        Value::Age(_)
+        | Value::Ball(_)
+        | Value::Count(_)
+        | Value::Date { .. }
+        | Value::Fasteners(_)
+        | Value::Foothold(_)
+        | Value::VOpening(_)
+        | Value::Measure(_)
+        | Value::Pull(_)
+        | Value::Section(..)
+        | Value::Shape(_)
+        | Value::StairTriangle(_)
+        | Value::Stick(_)
+        | Value::Text(_)
+        | Value::Unknown
+        | Value::Years(_) => None,
+    }
+}
+
+/// Whether an observation says nothing: unreadable, or "could not look".
+pub(super) fn says_nothing<'r>(index: usize, observation: &Observation) -> Option<Reason<'r>> {
+    match &observation.reading {
+        None => Some(Reason::Unreadable(index)),
+        Some(reading) if reading.value == Value::Unknown => Some(Reason::CouldNotLook(index)),
+        Some(_) => None,
+    }
+}
+
+fn items(observations: &[Observation]) -> ItemSet {
+    observations.iter().map(|one| one.item).collect()
+}
+
+fn presence(guard: &Guard) -> Presence {
+    let find = |matching: &dyn Fn(Item, &Value) -> bool| {
+        guard.observations.iter().position(|observation| {
+            let reading = observation.reading.as_ref();
+            reading.is_some_and(|reading| matching(observation.item, &reading.value))
+        })
+    };
+    let is_guard = |item| item == Item::Guard;
+    let absent = find(&|item, value| is_guard(item) && *value == Value::Word("none"));
+    let present =
+        find(&|item, value| (is_guard(item) || item.is_of_the_guard()) && *value != Value::Unknown);
+    let not_looked = find(&|item, value| is_guard(item) && *value == Value::Unknown);
+    match (absent, present, not_looked) {
+        (Some(index), _, _) => Presence::Absent(index),
+        (None, Some(index), _) => Presence::Present(index),
+        (None, None, Some(index)) => Presence::NotLooked(index),
+        (None, None, None) => Presence::NotSaid,
+    }
+}
+
+fn ball_bound(ball: &BallTest) -> Evidence {
+    if ball.passes {
+        Evidence::AtLeast(ball.ball)
+    } else {
+        Evidence::Below(ball.ball)
+    }
+}
+
+/// Where an opening lies: as written, and a bottom gap always at the bottom.
+fn extent(item: Item, reading: &Reading, evidence: Evidence) -> Option<Extent> {
+    let at_bottom = || Extent {
+        low: Length::ZERO,
+        high: evidence.length(),
+    };
+    reading
+        .at
+        .or_else(|| (item == Item::BottomGap).then(at_bottom))
+}
+
+/// The larger ball that cannot be ruled out, where there is one.
+fn at_worst(
+    ball: ClearOpening,
+    u: StandardUncertainty,
+    why: Spread,
+    unbounded: AtWorst,
+) -> Option<AtWorst> {
+    match ball.upper {
+        None => Some(unbounded),
+        Some(upper) if upper > ball.lower => Some(AtWorst::Within(Evidence::Point(upper, u), why)),
+        Some(_) => None,
+    }
+}

@@ -1,0 +1,378 @@
+//! The exact length: a whole number of nanometres.
+
+use std::fmt;
+use std::ops::{Add, Neg, Sub};
+
+use uom::si::f64::Length as UomLength;
+use uom::si::length::nanometer;
+
+/// Nanometres in 1/64 in: 25.4 mm / 64, exactly.
+const SIXTY_FOURTH: i64 = 396_875;
+
+/// An exact length in whole nanometres; may be negative, as a margin is.
+///
+/// One inch is 25.4 mm exactly (international agreement of July 1959), so every
+/// 1/64 in is a whole number of nanometres, and 36 in, 3 ft and 914.4 mm are
+/// equal. Sums saturate at about 9 million kilometres.
+///
+/// ```
+/// use guardrule::quantities::Length;
+/// assert_eq!(Length::inches(36), Length::feet(3));
+/// assert_eq!(Length::inches(4), Length::from_nanometres(101_600_000));
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Length {
+    nanometres: i64,
+}
+
+impl Length {
+    /// No length at all.
+    pub const ZERO: Length = Length { nanometres: 0 };
+
+    /// A length of so many nanometres.
+    #[must_use]
+    pub const fn from_nanometres(nanometres: i64) -> Length {
+        Length { nanometres }
+    }
+
+    /// Whole inches.
+    #[must_use]
+    pub const fn inches(inches: i32) -> Length {
+        Length::from_nanometres(inches as i64 * 64 * SIXTY_FOURTH)
+    }
+
+    /// Whole feet of twelve inches.
+    #[must_use]
+    pub const fn feet(feet: i32) -> Length {
+        Length::from_nanometres(feet as i64 * 12 * 64 * SIXTY_FOURTH)
+    }
+
+    /// Sixty-fourths of an inch, the finest mark of a tape.
+    #[must_use]
+    pub const fn sixty_fourths(count: i32) -> Length {
+        Length::from_nanometres(count as i64 * SIXTY_FOURTH)
+    }
+
+    /// Whole millimetres.
+    #[must_use]
+    pub const fn millimetres(millimetres: i32) -> Length {
+        Length::from_nanometres(millimetres as i64 * 1_000_000)
+    }
+
+    /// Whole micrometres.
+    #[must_use]
+    pub const fn micrometres(micrometres: i32) -> Length {
+        Length::from_nanometres(micrometres as i64 * 1_000)
+    }
+
+    /// The length as whole nanometres.
+    #[must_use]
+    pub const fn nanometres(self) -> i64 {
+        self.nanometres
+    }
+
+    /// The length without its sign.
+    #[must_use]
+    pub const fn magnitude(self) -> Length {
+        Length::from_nanometres(self.nanometres.saturating_abs())
+    }
+
+    /// The same length as a quantity of the `uom` crate, for formulas. This is
+    /// the one place where the two meet.
+    #[must_use]
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "exact below 2^53 nm, which is 9007 km"
+    )]
+    pub fn to_uom(self) -> UomLength {
+        UomLength::new::<nanometer>(self.nanometres as f64)
+    }
+
+    /// The length in nanometres as a float, for formulas; exact below 9007 km.
+    #[must_use]
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "exact below 2^53 nm, which is 9007 km"
+    )]
+    pub(crate) fn nanometres_as_float(self) -> f64 {
+        self.nanometres as f64
+    }
+
+    /// The nearest whole nanometre; what is not finite becomes the largest length.
+    #[must_use]
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "float to integer casts saturate, and the value was rounded first"
+    )]
+    pub(crate) fn from_nanometres_rounded(nanometres: f64) -> Length {
+        Length::from_nanometres(if nanometres.is_nan() {
+            i64::MAX
+        } else {
+            nanometres.round() as i64
+        })
+    }
+
+    /// The length in millimetres, in full, without a unit: `901.7`.
+    ///
+    /// Exact for every length: at most six decimals, no trailing zeros.
+    #[must_use]
+    pub fn millimetre_digits(self) -> String {
+        decimal(self.nanometres, 1_000_000, 6)
+    }
+
+    /// Exact text in this unit where it has one, else in millimetres.
+    ///
+    /// Inches come as whole numbers and fractions down to 1/64; a length that
+    /// lies between two marks is printed as millimetres, which hold every
+    /// nanometre.
+    ///
+    /// ```
+    /// use guardrule::quantities::{Length, LengthUnit};
+    /// assert_eq!(Length::sixty_fourths(35 * 64 + 32).exact(LengthUnit::Inch), "35 1/2 in");
+    /// assert_eq!(Length::millimetres(902).exact(LengthUnit::Inch), "902 mm");
+    /// assert_eq!(Length::millimetres(902).exact(LengthUnit::Centimetre), "90.2 cm");
+    /// ```
+    #[must_use]
+    pub fn exact(self, unit: LengthUnit) -> String {
+        match unit {
+            LengthUnit::Inch | LengthUnit::Foot if self.nanometres % SIXTY_FOURTH == 0 => {
+                let marks = self.nanometres / SIXTY_FOURTH;
+                let sign = if marks < 0 { "-" } else { "" };
+                format!("{sign}{} in", fraction(marks.unsigned_abs()))
+            }
+            LengthUnit::Inch | LengthUnit::Foot | LengthUnit::Millimetre => {
+                format!("{} mm", self.millimetre_digits())
+            }
+            LengthUnit::Centimetre => format!("{} cm", decimal(self.nanometres, 10_000_000, 7)),
+            LengthUnit::Metre => format!("{} m", decimal(self.nanometres, 1_000_000_000, 9)),
+        }
+    }
+
+    /// Text for a reader: exact where a tape could show it, else rounded to the
+    /// nearest 1/16 in or 0.1 mm and marked `about`.
+    #[must_use]
+    pub fn readable(self, unit: LengthUnit) -> String {
+        let step = reading_step(unit);
+        self.about(unit, self.nanometres.saturating_add(step / 2))
+    }
+
+    /// The same for an amount that must not be understated: rounded up.
+    ///
+    /// ```
+    /// use guardrule::quantities::{Length, LengthUnit};
+    /// let short = Length::inches(36) - Length::millimetres(902);
+    /// assert_eq!(short.readable_up(LengthUnit::Inch), "about 1/2 in");
+    /// ```
+    #[must_use]
+    pub fn readable_up(self, unit: LengthUnit) -> String {
+        let step = reading_step(unit);
+        self.about(unit, self.nanometres.saturating_add(step - 1))
+    }
+
+    /// The same for an amount that must not be overstated: rounded down.
+    #[must_use]
+    pub fn readable_down(self, unit: LengthUnit) -> String {
+        self.about(unit, self.nanometres)
+    }
+
+    /// Exact text, else that of the step at or below `towards`.
+    fn about(self, unit: LengthUnit, towards: i64) -> String {
+        let finest = match unit {
+            LengthUnit::Inch | LengthUnit::Foot => SIXTY_FOURTH,
+            LengthUnit::Millimetre | LengthUnit::Centimetre | LengthUnit::Metre => 100_000,
+        };
+        if self.nanometres % finest == 0 {
+            return self.exact(unit);
+        }
+        let step = reading_step(unit);
+        let rounded = towards - towards.rem_euclid(step);
+        if rounded == 0 {
+            let least = Length::from_nanometres(step).exact(unit);
+            return format!("less than {least}");
+        }
+        format!("about {}", Length::from_nanometres(rounded).exact(unit))
+    }
+}
+
+/// What people read off a tape in this unit: 1/16 in, 0.1 mm.
+const fn reading_step(unit: LengthUnit) -> i64 {
+    match unit {
+        LengthUnit::Inch | LengthUnit::Foot => 4 * SIXTY_FOURTH,
+        LengthUnit::Millimetre | LengthUnit::Centimetre | LengthUnit::Metre => 100_000,
+    }
+}
+
+/// Millimetres in full, as `901.7 mm`.
+impl fmt::Display for Length {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} mm", self.millimetre_digits())
+    }
+}
+
+impl Add for Length {
+    type Output = Length;
+    fn add(self, other: Length) -> Length {
+        Length::from_nanometres(self.nanometres.saturating_add(other.nanometres))
+    }
+}
+
+impl Sub for Length {
+    type Output = Length;
+    fn sub(self, other: Length) -> Length {
+        Length::from_nanometres(self.nanometres.saturating_sub(other.nanometres))
+    }
+}
+
+impl Neg for Length {
+    type Output = Length;
+    fn neg(self) -> Length {
+        Length::from_nanometres(self.nanometres.saturating_neg())
+    }
+}
+
+/// A unit in which people write lengths.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum LengthUnit {
+    /// `in`
+    Inch,
+    /// `ft`
+    Foot,
+    /// `mm`
+    Millimetre,
+    /// `cm`
+    Centimetre,
+    /// `m`
+    Metre,
+}
+
+impl LengthUnit {
+    /// The unit as we write it: `in`, `ft`, `mm`, `cm`, `m`.
+    #[must_use]
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            LengthUnit::Inch => "in",
+            LengthUnit::Foot => "ft",
+            LengthUnit::Millimetre => "mm",
+            LengthUnit::Centimetre => "cm",
+            LengthUnit::Metre => "m",
+        }
+    }
+
+    /// One of this unit, exactly.
+    #[must_use]
+    pub const fn one(self) -> Length {
+        match self {
+            LengthUnit::Inch => Length::inches(1),
+            LengthUnit::Foot => Length::feet(1),
+            LengthUnit::Millimetre => Length::millimetres(1),
+            LengthUnit::Centimetre => Length::millimetres(10),
+            LengthUnit::Metre => Length::millimetres(1000),
+        }
+    }
+
+    /// Whether people write fractions in this unit (inches and feet).
+    #[must_use]
+    pub const fn is_imperial(self) -> bool {
+        matches!(self, LengthUnit::Inch | LengthUnit::Foot)
+    }
+}
+
+/// `35 1/2` from 64ths of an inch.
+fn fraction(marks: u64) -> String {
+    let (whole, rest) = (marks / 64, marks % 64);
+    if rest == 0 {
+        return whole.to_string();
+    }
+    let shared = 1 << rest.trailing_zeros().min(6);
+    let part = format!("{}/{}", rest / shared, 64 / shared);
+    if whole == 0 {
+        part
+    } else {
+        format!("{whole} {part}")
+    }
+}
+
+/// A count of nanometres in a unit of so many, in full, without trailing zeros.
+fn decimal(nanometres: i64, unit: u64, places: usize) -> String {
+    let sign = if nanometres < 0 { "-" } else { "" };
+    let size = nanometres.unsigned_abs();
+    let (whole, rest) = (size / unit, size % unit);
+    if rest == 0 {
+        return format!("{sign}{whole}");
+    }
+    let digits = format!("{rest:0places$}");
+    format!("{sign}{whole}.{}", digits.trim_end_matches('0'))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Exact conversions: 1 in = 25.4 mm (international agreement, July 1959);
+    /// facts/measurement-and-geometry.md §1.1.
+    #[test]
+    fn the_international_inch_is_exact() {
+        assert_eq!(Length::inches(1).nanometres(), 25_400_000);
+        assert_eq!(Length::feet(1).nanometres(), 304_800_000);
+        for (part, nanometres) in [
+            (1, 396_875),
+            (2, 793_750),
+            (4, 1_587_500),
+            (8, 3_175_000),
+            (16, 6_350_000),
+            (32, 12_700_000),
+        ] {
+            assert_eq!(Length::sixty_fourths(part).nanometres(), nanometres);
+        }
+    }
+
+    /// The exact millimetres behind the rounded figures that US texts print;
+    /// facts/rules-north-america.md §0.1.
+    #[test]
+    fn inch_limits_in_exact_millimetres() {
+        const CASES: &[(i32, &str)] = &[
+            (80, "31.75"),
+            (96, "38.1"),
+            (112, "44.45"),
+            (144, "57.15"),
+            (152, "60.325"),
+            (224, "88.9"),
+            (256, "101.6"),
+            (280, "111.125"),
+            (384, "152.4"),
+            (576, "228.6"),
+            (34 * 64, "863.6"),
+            (36 * 64, "914.4"),
+            (38 * 64, "965.2"),
+            (42 * 64, "1066.8"),
+            (72 * 64, "1828.8"),
+        ];
+        for (marks, millimetres) in CASES {
+            assert_eq!(
+                Length::sixty_fourths(*marks).millimetre_digits(),
+                *millimetres
+            );
+        }
+    }
+
+    #[test]
+    fn text_for_a_reader_says_when_it_is_rounded() {
+        let short = Length::inches(36) - Length::millimetres(902);
+        assert_eq!(short.readable(LengthUnit::Millimetre), "12.4 mm");
+        assert_eq!(short.readable(LengthUnit::Inch), "about 1/2 in");
+        assert_eq!(short.readable_up(LengthUnit::Inch), "about 1/2 in");
+        assert_eq!(short.readable_down(LengthUnit::Inch), "about 7/16 in");
+        assert_eq!(short.readable_up(LengthUnit::Millimetre), "12.4 mm");
+        let hair = Length::from_nanometres(10);
+        assert_eq!(hair.readable(LengthUnit::Millimetre), "less than 0.1 mm");
+        assert_eq!(hair.readable(LengthUnit::Inch), "less than 1/16 in");
+        assert_eq!(hair.readable_up(LengthUnit::Inch), "about 1/16 in");
+    }
+
+    #[test]
+    fn uom_agrees() {
+        use uom::si::length::millimeter;
+        let inches = Length::inches(36).to_uom().get::<millimeter>();
+        assert!((inches - 914.4).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,268 @@
+//! From an entry to observations, with what is wrong with its reading.
+
+use std::sync::Arc;
+
+use crate::input::Code;
+use crate::input::Diagnostic;
+use crate::items::Item;
+use crate::quantities::LengthUnit;
+use crate::reading::ReadingError;
+use crate::reading::looks_like_a_date;
+use crate::reading::parse;
+use crate::survey::Observation;
+use crate::survey::codes;
+use crate::survey::complaints::Complaints;
+use crate::survey::entries::Entry;
+use crate::survey::entries::Subject;
+use crate::survey::header::Column;
+use crate::survey::header::Header;
+use crate::survey::readings::Readings;
+use crate::survey::row::Row;
+
+/// Whether what an entry says could be used.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Outcome {
+    InError,
+    Used,
+}
+
+/// Where a row without or with a guard belongs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Level {
+    Guard,
+    Survey,
+    Unit,
+}
+
+/// What an item's entry in a row gives: its observations, added to `into`.
+pub(super) struct Observer {
+    readings: Readings,
+}
+
+impl Observer {
+    pub(super) fn new() -> Observer {
+        Observer {
+            readings: Readings::default(),
+        }
+    }
+
+    /// Reads an entry of an item. What cannot be read becomes an observation
+    /// without a reading: it counts as unknown, and is never inherited instead.
+    pub(super) fn observe(
+        &mut self,
+        (row, header): (&Row<'_>, &Header),
+        entry: &Entry<'_>,
+        item: Item,
+        unit: Option<LengthUnit>,
+        complaints: &mut Complaints,
+        into: &mut Vec<Observation>,
+    ) -> Outcome {
+        let unit = entry.unit.or(unit);
+        let observation = |written: &Arc<str>, reading| Observation {
+            item,
+            written: Arc::clone(written),
+            reading,
+            note: Arc::clone(&entry.note),
+            row: row.at,
+        };
+        match self.readings.understand(item, &entry.text, unit) {
+            Ok(understood) => {
+                for reading in understood.readings() {
+                    into.push(observation(&understood.written, Some(Arc::clone(reading))));
+                }
+                for caution in &understood.cautions {
+                    complaints.push(unusual(row, entry.cell, item, caution));
+                }
+                Outcome::Used
+            }
+            Err(error) => {
+                unreadable((row, header), entry, item, error, complaints);
+                into.push(observation(&(&*entry.text).into(), None));
+                Outcome::InError
+            }
+        }
+    }
+
+    /// Whether an entry can be read, but only with a default unit.
+    pub(super) fn lacks_unit(&mut self, entry: &Entry<'_>) -> bool {
+        let Subject::Item(item) = entry.subject else {
+            return false;
+        };
+        let mut readable = |unit| self.readings.understand(item, &entry.text, unit).is_ok();
+        entry.unit.is_none()
+            && item.info().kind.holds_a_length()
+            && !readable(None)
+            && readable(Some(LengthUnit::Inch))
+    }
+}
+
+/// An observation of what was said to be unusable elsewhere.
+pub(super) fn lost(row: &Row<'_>, entry: &Entry<'_>, item: Item) -> Observation {
+    Observation {
+        item,
+        written: (&*entry.text).into(),
+        reading: None,
+        note: Arc::clone(&entry.note),
+        row: row.at,
+    }
+}
+
+fn unusual(row: &Row<'_>, cell: usize, item: Item, caution: &str) -> Diagnostic {
+    let message = format!("{item}: {}", caution.trim_end_matches('.'));
+    Diagnostic::warning(codes::CAUTION, message, row.excerpt(cell))
+        .help("it was read as it stands; if it is right, there is nothing to do")
+}
+
+fn unreadable(
+    (row, header): (&Row<'_>, &Header),
+    entry: &Entry<'_>,
+    item: Item,
+    error: ReadingError,
+    complaints: &mut Complaints,
+) {
+    if is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
+        complaints.count(row.file, codes::BARE_NUMBER, item.name(), || {
+            bare_number((row, header), entry, item)
+        });
+        return;
+    }
+    let code = if looks_like_a_date(&entry.text) && item.info().kind.holds_a_length() {
+        codes::SPREADSHEET_DATE
+    } else {
+        codes::UNREADABLE
+    };
+    let start: String = entry.text.chars().take(ALIKE).collect();
+    complaints.count(row.file, code, &format!("{item} {start}"), || {
+        cannot_be_read(row, entry, item, code, error)
+    });
+}
+
+/// How many letters make two unreadable readings the same fault.
+const ALIKE: usize = 100;
+
+fn cannot_be_read(
+    row: &Row<'_>,
+    entry: &Entry<'_>,
+    item: Item,
+    code: Code,
+    error: ReadingError,
+) -> Diagnostic {
+    let start = row.range(entry.cell).start;
+    // the error's place is known within the cell where the cell is plain text
+    let plain = row.text.get(start..start + entry.text.len()) == Some(&*entry.text);
+    let at = if plain && !error.span.is_empty() {
+        row.excerpt_of(start + error.span.start..start + error.span.end)
+    } else {
+        row.excerpt(entry.cell)
+    };
+    let mut diagnostic = Diagnostic::error(code, format!("{item}: {}", error.message), at);
+    diagnostic.help = error.help.or_else(|| {
+        let examples = item.info().examples.join(", or ");
+        Some(format!("write it like this: {examples}"))
+    });
+    diagnostic
+}
+
+/// A number alone: `36`, `35 1/2`, `35½`, `90,2`.
+fn is_bare_number(text: &str) -> bool {
+    let numeral = |c: char| {
+        c.is_ascii_digit() || matches!(c, ' ' | '.' | ',' | '/' | '-' | '¼'..='¾' | '⅐'..='⅞' | '⁄')
+    };
+    text.starts_with(|c: char| c.is_ascii_digit() || !c.is_ascii())
+        && text.chars().all(numeral)
+        && !looks_like_a_date(text)
+}
+
+fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item) -> Diagnostic {
+    let text = &entry.text;
+    let cells = entry.cell..entry.cell + 1;
+    let whole = row.cell(entry.cell);
+    let (symbol, spelt) = likely_unit(item, text);
+    let mended = row.mended(cells, &whole.replace(&**text, &format!("{text} {symbol}")));
+    let once = match header.columns.get(entry.cell) {
+        Some(Column::Of(..)) => format!("here or in the heading as {item} ({symbol})"),
+        Some(_) | None => {
+            "here or once for the file in a row with the item default unit".to_owned()
+        }
+    };
+    Diagnostic::error(
+        codes::BARE_NUMBER,
+        format!("{item}: `{text}` has no unit of measure"),
+        row.excerpt(entry.cell),
+    )
+    .help(format!(
+        "write the unit that was read, {once}; in {spelt}: {mended}"
+    ))
+}
+
+/// The unit in which a bare number would be a usual reading: inches, unless
+/// only another one makes sense.
+fn likely_unit(item: Item, text: &str) -> (&'static str, &'static str) {
+    let known = [
+        ("in", "inches"),
+        ("mm", "millimetres"),
+        ("cm", "centimetres"),
+    ];
+    let usual = |symbol: &str| {
+        parse(item, &format!("{text} {symbol}"), None).is_ok_and(|read| read.cautions.is_empty())
+    };
+    known
+        .into_iter()
+        .find(|(symbol, _)| usual(symbol))
+        .unwrap_or(known[0])
+}
+
+/// Why an item does not belong into a row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Misplaced {
+    HoldsForAll,
+    NeedsGuard,
+}
+
+/// Why an item does not belong into a row of this level, if it does not.
+pub(super) fn misplaced(level: Level, item: Item) -> Option<Misplaced> {
+    if item.is_circumstance() || matches!(item, Item::Date | Item::By) {
+        return None;
+    }
+    match (level, item.is_at_guard()) {
+        (Level::Guard, true) | (Level::Survey, false) => None,
+        (Level::Survey | Level::Unit, true) => Some(Misplaced::NeedsGuard),
+        (Level::Guard | Level::Unit, false) => Some(Misplaced::HoldsForAll),
+    }
+}
+
+/// A guard's item in a row without guard.
+pub(super) fn guard_missing(
+    row: &Row<'_>,
+    header: &Header,
+    item: Item,
+    above: Option<&str>,
+) -> Diagnostic {
+    let message = format!("`{item}` is seen or measured at a guard, and this row names none");
+    let help = match above {
+        Some(above) => {
+            format!("a blank cell is not \"the same as above\": write {above} again if it is meant")
+        }
+        None => "write the guard's name into the column guard".to_owned(),
+    };
+    let at = match header.guard {
+        Some(guard) if guard < row.width() => row.excerpt(guard),
+        Some(_) | None => row.excerpt_whole(),
+    };
+    let at = if at.marked().is_empty() {
+        row.excerpt_whole()
+    } else {
+        at
+    };
+    Diagnostic::error(codes::GUARD_MISSING, message, at).help(help)
+}
+
+/// A fact of the whole survey in a row of a unit or guard.
+pub(super) fn wrong_level(row: &Row<'_>, entry: &Entry<'_>, item: Item) -> Diagnostic {
+    Diagnostic::error(
+        codes::WRONG_LEVEL,
+        format!("`{item}` holds for the whole file or survey, not for one unit or guard"),
+        row.excerpt(entry.cell),
+    )
+    .help("write it in a row of its own, with building, unit and guard left blank")
+}
