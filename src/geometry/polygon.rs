@@ -1,27 +1,11 @@
 //! Outlines by their corners.
 
+use crate::geometry::Corner;
 use crate::geometry::ShapeError;
 use crate::geometry::edges::Edge;
 use crate::geometry::edges::EdgeTree;
 use crate::geometry::orient::Side;
 use crate::geometry::orient::side;
-
-/// A point in millimetres, as written and not rounded: a corner, or a centre.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Corner {
-    /// Across, in millimetres.
-    pub x_mm: f64,
-    /// Up, in millimetres.
-    pub y_mm: f64,
-}
-
-impl Corner {
-    /// 0:0
-    pub(super) const ORIGIN: Corner = Corner {
-        x_mm: 0.0,
-        y_mm: 0.0,
-    };
-}
 
 /// An outline of at least three corners that neither crosses nor touches itself.
 #[derive(Clone, Debug, PartialEq)]

@@ -4,7 +4,7 @@ use uom::si::angle::radian;
 
 use crate::geometry::Corner;
 use crate::geometry::exact::nanometre_corner;
-use crate::geometry::shape::scaled;
+use crate::geometry::exact::scaled;
 use crate::geometry::tangents::ROUNDINGS;
 use crate::quantities::Angle;
 use crate::quantities::Length;

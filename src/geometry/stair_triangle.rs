@@ -2,7 +2,7 @@
 
 use crate::geometry::ClearOpening;
 use crate::geometry::exact::by_differences;
-use crate::geometry::shape::scaled;
+use crate::geometry::exact::scaled;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 

@@ -9,16 +9,16 @@ use crate::reading::Graduation;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
+use crate::reading::exact_length::ExactLength;
+use crate::reading::exact_length::exact_length;
+use crate::reading::exact_length::nanometres;
 use crate::reading::number::Number;
 use crate::reading::number::Part;
-use crate::reading::plausible::units_for;
+use crate::reading::offered_units::offered_units;
 use crate::reading::quantity::Amount;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
 use crate::reading::tokens::Cursor;
-
-/// The longest length that is read: 100 km, beyond any building.
-const LONGEST: i128 = 100_000 * 1_000_000_000;
 
 /// A length with its unit known.
 #[derive(Clone, Debug)]
@@ -172,7 +172,7 @@ fn caution_improper(cursor: &mut Cursor<'_>, number: &Number, unit: LengthUnit, 
 
 /// A number without a unit; `end` is where one for the whole reading belongs.
 fn bare(cursor: &Cursor<'_>, context: Context, number: &Number, end: usize) -> ReadingError {
-    let forms: Vec<String> = units_for(context.item, number)
+    let forms: Vec<String> = offered_units(context.item, number)
         .into_iter()
         .map(|unit| {
             let joined = cursor.text()[end..].starts_with(|c: char| !c.is_whitespace());
@@ -194,9 +194,9 @@ fn length_of(
     unit: LengthUnit,
 ) -> Result<Length, ReadingError> {
     refuse_fraction_of_no_tape(cursor, number, unit)?;
-    match exact(number, unit) {
-        Exact::Length(length) => Ok(length),
-        Exact::TooFine(near) => Err(ReadingError::new(
+    match exact_length(number, unit) {
+        ExactLength::Length(length) => Ok(length),
+        ExactLength::TooFine(near) => Err(ReadingError::new(
             format!(
                 "{} is finer than a nanometre",
                 quoted(cursor.slice(number.span.clone()))
@@ -204,7 +204,7 @@ fn length_of(
             number.span.clone(),
         )
         .help(format!("write {}", near.exact(unit)))),
-        Exact::TooLong => Err(ReadingError::new(
+        ExactLength::TooLong => Err(ReadingError::new(
             format!(
                 "{} is longer than 100 km",
                 quoted(cursor.slice(number.span.clone()))
@@ -213,36 +213,6 @@ fn length_of(
         )
         .help("look at the number and its unit again")),
     }
-}
-
-/// A number in a unit, as a length.
-pub(super) enum Exact {
-    /// It is one.
-    Length(Length),
-    /// It is no whole number of nanometres; the nearest mark of a tape.
-    TooFine(Length),
-    /// Beyond any building.
-    TooLong,
-}
-
-/// The exact length of a number in a unit, or why there is none.
-pub(super) fn exact(number: &Number, unit: LengthUnit) -> Exact {
-    let (numerator, denominator) = number.ratio();
-    // at most 10^24 times 10^9, well within i128
-    let scaled = numerator * i128::from(unit.one().nanometres());
-    if scaled > LONGEST * denominator {
-        return Exact::TooLong;
-    }
-    if scaled % denominator == 0 {
-        return Exact::Length(nanometres(scaled / denominator));
-    }
-    let mark = if unit.is_imperial() { 396_875 } else { 100_000 };
-    let marks = (2 * scaled + mark * denominator) / (2 * mark * denominator);
-    Exact::TooFine(nanometres(marks * mark))
-}
-
-fn nanometres(count: i128) -> Length {
-    Length::from_nanometres(i64::try_from(count).unwrap_or(i64::MAX))
 }
 
 /// Fractions stand on inch tapes only, and there in halves to 64ths.

@@ -11,12 +11,12 @@ use crate::quantities::LengthUnit;
 use crate::reading::Graduation;
 use crate::reading::StairReading;
 use crate::reading::Value;
+use crate::reading::ball::WhereRule;
+use crate::reading::ball::ball;
+use crate::reading::ball::ball_is_mentioned;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::length::plus_minus;
-use crate::reading::opening::Place;
-use crate::reading::opening::ball;
-use crate::reading::opening::ball_is_mentioned;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
 use crate::reading::quantity::quantity;
@@ -55,7 +55,7 @@ pub(super) fn stair_triangle(
     item: Item,
 ) -> Result<Value, ReadingError> {
     if ball_is_mentioned(cursor) {
-        let (ball, _) = ball(cursor, context, item, Place::MayNot)?;
+        let (ball, _) = ball(cursor, context, item, WhereRule::MayNot)?;
         return Ok(Value::Ball(ball));
     }
     let whole = cursor.whole();

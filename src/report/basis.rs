@@ -1,7 +1,6 @@
 //! What every form is given, and what every form does.
 
 use std::io;
-use std::io::Write;
 
 use crate::input::Diagnostics;
 use crate::judge::Assumption;
@@ -9,11 +8,7 @@ use crate::judge::Judged;
 use crate::judge::Options;
 use crate::judge::assumptions;
 use crate::judge::cautions;
-use crate::report::Csv;
-use crate::report::Json;
 use crate::report::Summary;
-use crate::report::SummaryForm;
-use crate::report::Text;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
@@ -106,21 +101,4 @@ pub trait Report {
     /// # Errors
     /// Those of the writer.
     fn finish(self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary>;
-}
-
-/// A report of this form, with its head written where it has one.
-///
-/// # Errors
-/// Those of the writer.
-pub fn report<'a>(
-    form: Form,
-    basis: Basis<'a>,
-    out: impl Write + 'a,
-) -> io::Result<Box<dyn Report + 'a>> {
-    Ok(match form {
-        Form::Csv => Box::new(Csv::new(out, basis)?),
-        Form::Json => Box::new(Json::new(out, basis)?),
-        Form::Summary => Box::new(SummaryForm::new(out)),
-        Form::Text => Box::new(Text::new(out, basis)),
-    })
 }

@@ -12,36 +12,33 @@ use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
 use crate::reading::print;
-use crate::walk::Ask;
 use crate::walk::Place;
 use crate::walk::Said;
-use crate::walk::Topic;
 use crate::walk::Walk;
 use crate::walk::next_question::HOLES;
 use crate::walk::next_question::holes;
 use crate::walk::page::Entry;
 use crate::walk::page::Page;
 use crate::walk::page::Spot;
+use crate::walk::pending::How;
+use crate::walk::pending::Pending;
+use crate::walk::pending::Why;
 use crate::walk::question::ball_reading;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
-use crate::walk::walk::How;
 use crate::walk::walk::Written;
 use crate::walk::walk::by_hand;
 use crate::walk::words::Meant;
 use crate::walk::words::word_of;
 use crate::walk::words::yes_or_no;
 
-/// An answer that is not written yet.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Pending {
-    pub(super) item: Item,
-    pub(super) reading: String,
-    pub(super) note: String,
-    pub(super) how: How,
-    /// It was looked at again and is right.
-    pub(super) confirmed: bool,
-}
+/// What is the same for most guards of a survey.
+const WHOLE_SURVEY: [Item; 3] = [Item::DwellingsInBuilding, Item::Storeys, Item::Use];
+
+/// The code of a reading that is out of the usual.
+const CAUTION: u16 = 231;
+
+type Told<'r> = Vec<Said<'r>>;
 
 /// Why it cannot be written: what was found, and what to write.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,66 +49,6 @@ impl Refusal {
         Said::Refused(self.0, self.1)
     }
 }
-
-/// Why it is not written yet.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Why {
-    /// It says that one could not look.
-    Reason,
-    /// The guard has another word already.
-    Slip(String),
-    /// It is a number without a unit.
-    Unit,
-    /// It is out of the usual.
-    Unlikely(String),
-}
-
-impl Why {
-    pub(super) fn ask(&self, pending: &Pending) -> Ask {
-        let item = pending.item;
-        let mut ask = match self {
-            Why::Reason => Ask::bare(
-                Topic::Reason(item),
-                format!("Why could {item} not be looked at?"),
-                "no reason",
-            ),
-            Why::Slip(word) => Ask::bare(
-                Topic::Slip(item),
-                format!(
-                    "This guard has {item} {word}. Was that a slip? Where it changes, a new guard starts: then answer n."
-                ),
-                "leave it",
-            ),
-            Why::Unit => Ask::bare(
-                Topic::Unit(item),
-                format!(
-                    "{}: in what unit? It then holds for all numbers without one.",
-                    pending.reading
-                ),
-                "answer anew",
-            ),
-            Why::Unlikely(caution) => Ask::bare(
-                Topic::Unlikely(item),
-                format!("{caution} Is it right?"),
-                "answer anew",
-            ),
-        };
-        ask.words = match self {
-            Why::Reason => Vec::new(),
-            Why::Slip(_) | Why::Unlikely(_) => vec!["y", "n"],
-            Why::Unit => Item::DefaultUnit.words().iter().map(|w| w.name).collect(),
-        };
-        ask
-    }
-}
-
-/// What is the same for most guards of a survey.
-const WHOLE_SURVEY: [Item; 3] = [Item::DwellingsInBuilding, Item::Storeys, Item::Use];
-
-/// The code of a reading that is out of the usual.
-const CAUTION: u16 = 231;
-
-type Told<'r> = Vec<Said<'r>>;
 
 impl<'r> Walk<'r> {
     /// What a person answers to a question about an item.

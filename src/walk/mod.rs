@@ -8,6 +8,8 @@ mod input;
 mod next_question;
 mod outcome;
 mod page;
+mod page_error;
+mod pending;
 mod place;
 mod question;
 mod row;

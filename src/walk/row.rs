@@ -5,7 +5,7 @@ use std::ops::Range;
 use crate::input::Found;
 use crate::input::Quoting;
 use crate::input::Scanner;
-use crate::walk::page::PageError;
+use crate::walk::page_error::PageError;
 
 /// One row as it stands.
 pub(super) struct Row {

@@ -13,8 +13,6 @@ use crate::walk::Ask;
 use crate::walk::Place;
 use crate::walk::Said;
 use crate::walk::Topic;
-use crate::walk::answer::Pending;
-use crate::walk::answer::Why;
 use crate::walk::next_question::HOLES;
 use crate::walk::next_question::ball;
 use crate::walk::next_question::gives_way;
@@ -23,6 +21,9 @@ use crate::walk::next_question::next_item;
 use crate::walk::page::Entry;
 use crate::walk::page::Page;
 use crate::walk::page::Spot;
+use crate::walk::pending::How;
+use crate::walk::pending::Pending;
+use crate::walk::pending::Why;
 use crate::walk::question::ByHand;
 use crate::walk::view::View;
 
@@ -40,15 +41,6 @@ pub struct Settings {
     pub today: Option<String>,
     /// Rulesets that are to be written into a survey that names none.
     pub rules: Vec<String>,
-}
-
-/// Where a reading goes.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum How {
-    /// A further one.
-    Add,
-    /// In the place of the one that stands there.
-    Replace(Spot, Place),
 }
 
 /// What is asked now.
