@@ -37,7 +37,7 @@ pub use probe::Probe;
 pub use raked::{Across, Balusters, Rake, RakedBay};
 pub use shape::{ClearOpening, Shape};
 pub use shape_error::ShapeError;
-pub use sketch::{Dimension, Part, Sketch};
+pub use sketch::{Dimension, Sketch, SketchPart};
 pub use stair_triangle::{Risers, StairTriangle, StairTriangleError};
 pub use turned::{Station, TurnedError, TurnedPair};
 pub use vee::Vee;

@@ -1,6 +1,6 @@
 //! The measuring drawings by name.
 
-use crate::items::Scene;
+use crate::items::DrawingScene;
 use crate::items::drawings;
 
 /// One drawing that shows where the tape or the ball goes.
@@ -81,7 +81,7 @@ impl Drawing {
 
     /// What is drawn.
     #[must_use]
-    pub const fn scene(self) -> &'static Scene {
+    pub const fn scene(self) -> &'static DrawingScene {
         match self {
             Drawing::Ball => &drawings::BALL,
             Drawing::BottomGap => &drawings::BOTTOM_GAP,

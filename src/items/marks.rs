@@ -18,7 +18,7 @@ pub const ROW: i32 = 11;
 
 /// Where a dimension ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Ends {
+pub enum DimensionEnds {
     /// In the middle of the first and the last cell.
     Centres,
     /// At the outer sides of the first and the last cell: between two faces.
@@ -60,12 +60,12 @@ pub enum Mark {
     /// Something solid, hatched, from its first to its last cell: floor, wall, step.
     Solid(At, At),
     /// A dimension with arrows and end marks, level or plumb: what is measured.
-    Span(At, At, Ends),
+    Span(At, At, DimensionEnds),
 }
 
 /// A drawing on its grid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Scene {
+pub struct DrawingScene {
     /// What it shows, in one sentence.
     pub caption: &'static str,
     /// How many columns it takes.

@@ -20,7 +20,7 @@ mod words;
 pub use drawing::{Drawing, Pictured};
 pub use hazard::Hazard;
 pub use item::{Asked, Group, Item, ItemInfo, Kind, Role, Worst};
-pub use marks::{At, COLUMN, Ends, Mark, ROW, Scene};
+pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};
 pub use set::ItemSet;
 pub use verdict::Verdict;
 pub use words::Word;

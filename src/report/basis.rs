@@ -15,7 +15,7 @@ use crate::survey::SurveyFacts;
 
 /// What a report's head needs.
 #[derive(Clone, Debug)]
-pub struct Basis<'a> {
+pub struct ReportBasis<'a> {
     /// The survey's facts.
     pub survey: &'a SurveyFacts,
     /// The rulesets, in the order asked for.
@@ -30,9 +30,9 @@ pub struct Basis<'a> {
     pub explain: Explain,
 }
 
-impl<'a> Basis<'a> {
+impl<'a> ReportBasis<'a> {
     /// The cautions of one guard, the general ones and the deferral among them.
-    pub(super) fn cautions(&self, entry: &Entry<'_>) -> Vec<String> {
+    pub(super) fn cautions(&self, entry: &JudgedGuard<'_>) -> Vec<String> {
         cautions(
             &entry.guard,
             &entry.judged,
@@ -43,7 +43,7 @@ impl<'a> Basis<'a> {
     }
 
     /// What was taken as given when a guard was judged.
-    pub(super) fn taken(&self, entry: &Entry<'a>) -> Vec<Assumption<'a>> {
+    pub(super) fn taken(&self, entry: &JudgedGuard<'a>) -> Vec<Assumption<'a>> {
         assumptions(
             &entry.guard,
             &entry.judged,
@@ -66,7 +66,7 @@ pub enum Explain {
 
 /// One guard with what was found.
 #[derive(Clone, Debug)]
-pub struct Entry<'r> {
+pub struct JudgedGuard<'r> {
     /// The guard.
     pub guard: Guard,
     /// What was found.
@@ -75,7 +75,7 @@ pub struct Entry<'r> {
 
 /// The forms of a report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Form {
+pub enum ReportForm {
     /// One finding a row, for a spreadsheet.
     Csv,
     /// Everything, for programs.
@@ -94,7 +94,7 @@ pub trait Report {
     ///
     /// # Errors
     /// Those of the writer.
-    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()>;
+    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()>;
 
     /// Writes what comes last, and says how the guards came out.
     ///

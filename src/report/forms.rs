@@ -3,27 +3,27 @@
 use std::io;
 use std::io::Write;
 
-use crate::report::Basis;
 use crate::report::Csv;
-use crate::report::Form;
 use crate::report::Json;
 use crate::report::Report;
+use crate::report::ReportBasis;
+use crate::report::ReportForm;
 use crate::report::SummaryForm;
-use crate::report::Text;
+use crate::report::TextReport;
 
 /// A report of this form, with its head written where it has one.
 ///
 /// # Errors
 /// Those of the writer.
 pub fn report<'a>(
-    form: Form,
-    basis: Basis<'a>,
+    form: ReportForm,
+    basis: ReportBasis<'a>,
     out: impl Write + 'a,
 ) -> io::Result<Box<dyn Report + 'a>> {
     Ok(match form {
-        Form::Csv => Box::new(Csv::new(out, basis)?),
-        Form::Json => Box::new(Json::new(out, basis)?),
-        Form::Summary => Box::new(SummaryForm::new(out)),
-        Form::Text => Box::new(Text::new(out, basis)),
+        ReportForm::Csv => Box::new(Csv::new(out, basis)?),
+        ReportForm::Json => Box::new(Json::new(out, basis)?),
+        ReportForm::Summary => Box::new(SummaryForm::new(out)),
+        ReportForm::Text => Box::new(TextReport::new(out, basis)),
     })
 }

@@ -4,7 +4,7 @@ use std::io;
 use std::io::Write;
 
 use crate::input::Diagnostics;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::Summary;
 
@@ -25,7 +25,7 @@ impl<W: Write> SummaryForm<W> {
 }
 
 impl<W: Write> Report for SummaryForm<W> {
-    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
+    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
         self.summary.count(&entry.judged);
         Ok(())
     }

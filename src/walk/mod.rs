@@ -19,8 +19,8 @@ mod walk;
 mod words;
 
 pub use command::COMMANDS;
-pub use outcome::Said;
-pub use place::Place;
-pub use question::{Ask, Topic};
+pub use outcome::Reply;
+pub use place::GuardName;
+pub use question::{Prompt, Topic};
 pub use view::rules_of;
 pub use walk::{Settings, Walk, WalkError};

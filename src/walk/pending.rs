@@ -1,10 +1,10 @@
 //! An answer that is not written yet, and why.
 
 use crate::items::Item;
-use crate::walk::Ask;
-use crate::walk::Place;
+use crate::walk::GuardName;
+use crate::walk::Prompt;
 use crate::walk::Topic;
-use crate::walk::page::Spot;
+use crate::walk::page::PageSpot;
 
 /// Where a reading goes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,7 +12,7 @@ pub(super) enum How {
     /// A further one.
     Add,
     /// In the place of the one that stands there.
-    Replace(Spot, Place),
+    Replace(PageSpot, GuardName),
 }
 
 /// An answer that is not written yet.
@@ -40,22 +40,22 @@ pub(super) enum Why {
 }
 
 impl Why {
-    pub(super) fn ask(&self, pending: &Pending) -> Ask {
+    pub(super) fn ask(&self, pending: &Pending) -> Prompt {
         let item = pending.item;
         let mut ask = match self {
-            Why::Reason => Ask::bare(
+            Why::Reason => Prompt::bare(
                 Topic::Reason(item),
                 format!("Why could {item} not be looked at?"),
                 "no reason",
             ),
-            Why::Slip(word) => Ask::bare(
+            Why::Slip(word) => Prompt::bare(
                 Topic::Slip(item),
                 format!(
                     "This guard has {item} {word}. Was that a slip? Where it changes, a new guard starts: then answer n."
                 ),
                 "leave it",
             ),
-            Why::Unit => Ask::bare(
+            Why::Unit => Prompt::bare(
                 Topic::Unit(item),
                 format!(
                     "{}: in what unit? It then holds for all numbers without one.",
@@ -63,7 +63,7 @@ impl Why {
                 ),
                 "answer anew",
             ),
-            Why::Unlikely(caution) => Ask::bare(
+            Why::Unlikely(caution) => Prompt::bare(
                 Topic::Unlikely(item),
                 format!("{caution} Is it right?"),
                 "answer anew",
