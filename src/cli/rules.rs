@@ -16,6 +16,7 @@ use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::judge::examples;
 use crate::report;
+use crate::report::Page;
 use crate::report::one_line;
 use crate::rules;
 use crate::rules::Ruleset;
@@ -100,8 +101,9 @@ pub(super) fn nothing_to_judge_by() -> Diagnostic {
 fn list(terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load(rules::embedded_ids(), &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
-    report::list(&mut out, &rulesets)?;
+    report::list(&mut Page::new(&mut out, width), &rulesets)?;
     out.flush()?;
     drop(out);
     print_diagnostics(&diagnostics, terminal, Exit::Met)
@@ -110,9 +112,10 @@ fn list(terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load([first, second], &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
     if let [first, second] = rulesets.as_slice() {
-        report::difference(&mut out, first, second)?;
+        report::difference(&mut Page::new(&mut out, width), first, second)?;
     }
     out.flush()?;
     drop(out);
@@ -122,9 +125,10 @@ fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Ex
 fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load([name], &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
     for ruleset in &rulesets {
-        report::show(&mut out, ruleset)?;
+        report::show(&mut Page::new(&mut out, width), ruleset)?;
     }
     out.flush()?;
     drop(out);

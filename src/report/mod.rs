@@ -4,6 +4,8 @@
 //! sequences, and the command line strips them where they should not be.
 //! Nothing here decides a verdict.
 
+mod actions;
+mod acts;
 mod advice;
 mod basis;
 mod conversation;
@@ -16,9 +18,11 @@ mod explain;
 mod forms;
 mod items;
 mod json;
+mod matters;
 mod opening;
 mod opening_svg;
 mod palette;
+mod reader;
 mod rulesets;
 mod sheet;
 mod strength;
@@ -33,7 +37,7 @@ pub use self::json::{Json, SCHEMA, SCHEMA_TEXT};
 pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
 pub use self::text::TextReport;
-pub use basis::{Explain, JudgedGuard, Report, ReportBasis, ReportForm};
+pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
 pub use conversation::{Manner, answered, asked, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
@@ -46,4 +50,4 @@ pub use opening_svg::opening_svg;
 pub use rulesets::{Counts, list, show, standing};
 pub use sheet::{BlankSurvey, Paper, Sheet, blank_survey, sheet};
 pub use words::{assumption, reason};
-pub use wrap::wrapped;
+pub use wrap::{NARROWEST, Page, WIDEST, WIDTH, wrapped};

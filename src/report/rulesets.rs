@@ -6,7 +6,8 @@ use std::io::Write;
 
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::wrap::hanging;
+use crate::report::wrap::Page;
+use crate::report::wrap::hanging_in;
 use crate::rules::Asked;
 use crate::rules::Check;
 use crate::rules::Condition;
@@ -93,7 +94,7 @@ pub const fn standing(ruleset: &Ruleset) -> &'static str {
 ///
 /// # Errors
 /// Those of `out`.
-pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
+pub fn list(out: &mut Page<'_>, rulesets: &[Ruleset]) -> io::Result<()> {
     for (country, rulesets) in by_country(rulesets) {
         writeln!(out, "{}\n", palette::heading(&one_line(country)))?;
         for ruleset in rulesets {
@@ -103,23 +104,27 @@ pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
                 palette::heading(&ruleset.id),
                 standing(ruleset)
             )?;
-            writeln!(out, "{}", hanging("    ", &ruleset.title))?;
+            writeln!(out, "{}", hanging_in(out.width(), "    ", &ruleset.title))?;
             let edition = format!("{}{}", ruleset.edition, years_in_force(ruleset));
-            writeln!(out, "{}", hanging("    Edition read: ", &edition))?;
+            writeln!(
+                out,
+                "{}",
+                hanging_in(out.width(), "    Edition read: ", &edition)
+            )?;
             let counts = Counts::of(ruleset);
-            writeln!(out, "{}", hanging("    ", &counts.says()))?;
+            writeln!(out, "{}", hanging_in(out.width(), "    ", &counts.says()))?;
             if counts.memory * 2 > counts.rules {
                 let read = counts.rules - counts.memory;
                 let text = format!("Mostly not read: {read} of {} can decide.", counts.rules);
-                writeln!(out, "{}", hanging("    ", &text))?;
+                writeln!(out, "{}", hanging_in(out.width(), "    ", &text))?;
             }
             writeln!(out)?;
         }
     }
-    writeln!(out, "{}", hanging("", &total(rulesets)))?;
+    writeln!(out, "{}", hanging_in(out.width(), "", &total(rulesets)))?;
     let next = "What one asks: guardrule rules show us-dwelling-2018. \
 A town's own limits: write a file that extends one, and name it with --rules.";
-    writeln!(out, "{}", hanging("", next))
+    writeln!(out, "{}", hanging_in(out.width(), "", next))
 }
 
 /// Rulesets that name no country, or hold in any, come last.
@@ -172,12 +177,13 @@ fn total(rulesets: &[Ruleset]) -> String {
 ///
 /// # Errors
 /// Those of `out`.
-pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
+pub fn show(out: &mut Page<'_>, ruleset: &Ruleset) -> io::Result<()> {
     writeln!(out, "{}", palette::heading(&one_line(&ruleset.title)))?;
     writeln!(
         out,
         "{}",
-        hanging(
+        hanging_in(
+            out.width(),
             "",
             &format!("{}, {}.", one_line(&ruleset.id), standing(ruleset))
         )
@@ -185,7 +191,7 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
     writeln!(
         out,
         "{}",
-        hanging("Edition read: ", &one_line(&ruleset.edition))
+        hanging_in(out.width(), "Edition read: ", &one_line(&ruleset.edition))
     )?;
     if let Some(years) = ruleset.in_force {
         let until = years
@@ -195,20 +201,32 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
             "from {}{until}; your town may have taken it up later, or changed it",
             years.from
         );
-        writeln!(out, "{}", hanging("Model edition current: ", &says))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "Model edition current: ", &says)
+        )?;
     }
-    writeln!(out, "{}", hanging("", &Counts::of(ruleset).says()))?;
+    writeln!(
+        out,
+        "{}",
+        hanging_in(out.width(), "", &Counts::of(ruleset).says())
+    )?;
     if !ruleset.covers.says.is_empty() {
         writeln!(
             out,
             "{}",
-            hanging("Covers: ", &one_line(&ruleset.covers.says))
+            hanging_in(out.width(), "Covers: ", &one_line(&ruleset.covers.says))
         )?;
     }
     for amendment in &ruleset.amendments {
         let what = if amendment.removed { "removed" } else { "set" };
         let says = format!("{} {what} by {}", amendment.rule, amendment.file);
-        writeln!(out, "{}", hanging("Amended: ", &one_line(&says)))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "Amended: ", &one_line(&says))
+        )?;
     }
     for rule in &ruleset.rules {
         writeln!(out)?;
@@ -220,11 +238,15 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
             one_line(&caution.says),
             one_line(&caution.clause)
         );
-        writeln!(out, "\n{}", hanging("Caution: ", &says))?;
+        writeln!(out, "\n{}", hanging_in(out.width(), "Caution: ", &says))?;
     }
     writeln!(out, "\n{}", palette::heading("What it leaves out"))?;
     for part in &ruleset.leaves_out {
-        writeln!(out, "{}", hanging("  - ", &one_line(&part.conditional())))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "  - ", &one_line(&part.conditional()))
+        )?;
     }
     writeln!(out, "\n{}", palette::heading("Sources"))?;
     for source in &ruleset.sources {
@@ -234,29 +256,33 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
             one_line(&source.edition),
             source.status
         );
-        writeln!(out, "{}", hanging("  - ", &says))?;
+        writeln!(out, "{}", hanging_in(out.width(), "  - ", &says))?;
     }
     Ok(())
 }
 
-fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
+fn show_rule(out: &mut Page<'_>, rule: &Rule) -> io::Result<()> {
     writeln!(
         out,
         "{}  ({})",
         palette::heading(&one_line(&rule.id)),
         rule.hazard
     )?;
-    writeln!(out, "{}", hanging("  ", &one_line(&rule.says)))?;
+    writeln!(
+        out,
+        "{}",
+        hanging_in(out.width(), "  ", &one_line(&rule.says))
+    )?;
     let place = place(rule);
     if !place.is_empty() {
-        writeln!(out, "{}", hanging("  Where: ", &place))?;
+        writeln!(out, "{}", hanging_in(out.width(), "  Where: ", &place))?;
     }
-    writeln!(out, "{}", hanging("  Asks: ", &asks(rule)))?;
+    writeln!(out, "{}", hanging_in(out.width(), "  Asks: ", &asks(rule)))?;
     if let Some(why) = &rule.judgement {
         writeln!(
             out,
             "{}",
-            hanging("  For a person to decide: ", &one_line(why))
+            hanging_in(out.width(), "  For a person to decide: ", &one_line(why))
         )?;
     }
     let verify = match rule.status {
@@ -270,7 +296,7 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
         one_line(&rule.clause),
         one_line(&rule.source.title)
     );
-    writeln!(out, "{}", hanging("  Source: ", &source))
+    writeln!(out, "{}", hanging_in(out.width(), "  Source: ", &source))
 }
 
 /// Where a rule applies, in words; empty where it does everywhere.

@@ -5,8 +5,9 @@ use std::cmp::Reverse;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
-use crate::reading::Value;
 use crate::report::JudgedGuard;
+use crate::report::matters::says;
+use crate::report::matters::share_short;
 use crate::rules::Status;
 use crate::rules::Urgency;
 use crate::survey::Guard;
@@ -89,29 +90,7 @@ fn largest_shortfall(entry: &JudgedGuard<'_>) -> i128 {
     findings.filter_map(share_short).max().unwrap_or(0)
 }
 
-/// A shortfall in millionths of its limit, where both are lengths.
-pub(super) fn share_short(finding: &Finding<'_>) -> Option<i128> {
-    let limit = finding.limit.as_ref()?.value?.nanometres();
-    let margin = finding.margin?.nanometres();
-    (limit > 0 && margin < 0).then(|| i128::from(-margin) * 1_000_000 / i128::from(limit))
-}
-
 /// Whether it was seen to move a lot.
-pub(super) fn moves_a_lot(guard: &Guard) -> bool {
+fn moves_a_lot(guard: &Guard) -> bool {
     says(guard, Item::MovesWhenPushed, "a lot")
-}
-
-/// Whether one of the item's readings is this word.
-pub(super) fn says(guard: &Guard, item: Item, word: &'static str) -> bool {
-    guard.of(item).any(|(_, observation)| {
-        let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| reading.value == Value::Word(word))
-    })
-}
-
-/// Whether it can be said in one line where there are many: it meets or needs
-/// nothing, and nothing about it is urgent or falls short of guidance.
-pub(super) fn is_quiet(entry: &JudgedGuard<'_>) -> bool {
-    let quiet = matches!(class(entry), RankClass::Meets | RankClass::DoesNotApply);
-    quiet && entry.judged.guidance != Some(Verdict::TooClose)
 }

@@ -1,0 +1,261 @@
+//! What to do about a guard: what comes first tonight, and what lasts.
+
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::quantities::Length;
+use crate::reading::Value;
+use crate::report::JudgedGuard;
+use crate::report::matters::AskedBy;
+use crate::report::matters::Matter;
+use crate::report::matters::says;
+use crate::report::matters::says_none;
+use crate::report::one_line;
+use crate::report::reader;
+use crate::survey::Guard;
+
+/// Something to do before anybody sleeps.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Tonight {
+    /// As it is called out: `KEEP EVERYBODY OFF IT`; empty where it is no danger.
+    pub(super) call: &'static str,
+    /// What it is about, for a list of work.
+    pub(super) what: String,
+    /// What was written, for a list of work.
+    pub(super) written: String,
+    /// What to do, in a sentence.
+    pub(super) does: &'static str,
+    /// The same in a few words.
+    pub(super) shortly: &'static str,
+    /// Why, with what was written.
+    pub(super) why: String,
+}
+
+/// No guard of this weight and no drop leave time: what holds a guard that moves.
+const OFF: &str = "Close the way to it, as far as nobody needs it to get out.";
+
+/// (common practice, no source)
+const HOLE: &str = "Keep children from it until it is closed: boards upright over the hole, tied or \
+clamped, if the railing stands firm.";
+
+/// (common practice, no source)
+const EDGE: &str = "Bar the way with a barrier that a child cannot climb; lock a door only where it is no \
+way out in a fire, else tell the owner and the fire authority at once.";
+
+/// (common practice, no source)
+const CLIMB: &str = "Take away what a child climbs on, or move it well away.";
+
+/// (common practice, no source)
+const BODY: &str = "Keep the child from the gaps: a body can slip in and the head be held.";
+
+/// (common practice, no source)
+const KEEP: &str = "Keep children from it: close the way to it, or put up a barrier that cannot be climbed, \
+and leave every way out in a fire open.";
+
+/// What to do in a few words.
+fn shortly(does: &str) -> &'static str {
+    const SHORTLY: [(&str, &str); 6] = [
+        (OFF, "keep everybody off it"),
+        (HOLE, "close the hole"),
+        (EDGE, "bar the way"),
+        (CLIMB, "take away what a child climbs on"),
+        (BODY, "keep the child from the gaps"),
+        (KEEP, "keep children from it"),
+    ];
+    let known = SHORTLY.iter().find(|(long, _)| *long == does);
+    known.map_or("", |(_, shortly)| shortly)
+}
+
+/// What comes before every rule, then shortfalls that cannot wait, then what a
+/// child climbs on, then gaps for the body of a child under two.
+pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[Matter<'_, '_>]) -> Vec<Tonight> {
+    let guard = &entry.guard;
+    let mut acts = dangers(entry);
+    let called = !acts.is_empty();
+    let firm = !acts.iter().any(|act| act.does == OFF);
+    for matter in matters.iter().filter(|matter| matter.is_missed()) {
+        let climb = matter.topic == Item::ThingToClimb;
+        if climb && firm {
+            acts.push(act(matter, guard, "", CLIMB));
+        } else if called || climb {
+            // whoever keeps off or closes the hole keeps from the rest as well
+        } else if matter.is_urgent() {
+            acts.push(act(matter, guard, "", KEEP));
+        } else if under_two(guard) && lets_a_body_in(matter) {
+            acts.push(act(matter, guard, "", BODY));
+        }
+    }
+    let mut told: Vec<Tonight> = Vec::new();
+    for act in acts {
+        // one act is said once, with the first of its reasons
+        if !told.iter().any(|other| other.does == act.does) {
+            told.push(act);
+        }
+    }
+    told
+}
+
+fn act(matter: &Matter<'_, '_>, guard: &Guard, call: &'static str, does: &'static str) -> Tonight {
+    let fault = matter
+        .missed()
+        .next()
+        .map(|(_, finding)| reader::fault(finding));
+    let readings = matter.readings(guard);
+    let readings: Vec<String> = readings.into_iter().map(reader::reading).collect();
+    let written = readings.join("; ");
+    Tonight {
+        call,
+        what: fault.unwrap_or_else(|| reader::title(matter.topic)),
+        why: format!("{}: {written}.", reader::title(matter.topic)),
+        written,
+        does,
+        shortly: shortly(does),
+    }
+}
+
+/// What was seen that comes before every rule, with the item that says it.
+fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
+    let guard = &entry.guard;
+    let mut seen = Vec::new();
+    let falls = |item| {
+        let findings = entry.judged.findings.iter();
+        let mut of_item = findings.filter(move |finding| finding.item == item);
+        of_item.any(|finding| finding.verdict == Verdict::FallsShort)
+    };
+    let mut call = |item: Item, call: &'static str, says: &str, does: &'static str| {
+        let notes: Vec<String> = guard
+            .of(item)
+            .filter_map(|(_, o)| reader::noted(&o.note))
+            .collect();
+        let notes = if notes.is_empty() {
+            String::new()
+        } else {
+            format!(" ({})", notes.join("; "))
+        };
+        let written: Vec<String> = guard.of(item).map(|(_, o)| reader::reading(o)).collect();
+        let tonight = Tonight {
+            call,
+            what: says.to_owned(),
+            written: written.join("; "),
+            does,
+            shortly: shortly(does),
+            why: format!("{}{notes}.", reader::capital(says)),
+        };
+        seen.push(tonight);
+    };
+    if says_none(guard, Item::Guard) && falls(Item::Guard) {
+        let drop: Vec<_> = guard
+            .of(Item::Drop)
+            .map(|(_, o)| one_line(&o.written))
+            .collect();
+        let says = match drop.first() {
+            Some(drop) => format!("no railing over a drop of {drop}"),
+            None => "no railing at this edge".to_owned(),
+        };
+        call(Item::Guard, "NO RAILING", &says, EDGE);
+    }
+    if says(guard, Item::MovesWhenPushed, "a lot") {
+        let says = "it moves a lot when pushed";
+        call(Item::MovesWhenPushed, "KEEP EVERYBODY OFF IT", says, OFF);
+    }
+    if says(guard, Item::InfillLoose, "missing") {
+        let says = "a bar or a panel is missing";
+        call(Item::InfillLoose, "CLOSE THE HOLE", says, HOLE);
+    }
+    seen
+}
+
+/// Whether a child under two lives or visits here.
+fn under_two(guard: &Guard) -> bool {
+    guard.of(Item::Children).any(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        reading.is_some_and(|reading| matches!(reading.value, Value::Age(age) if age.months() < 24))
+    })
+}
+
+/// Whether a gap of 3 1/2 in or more is too wide by something that asks.
+fn lets_a_body_in(matter: &Matter<'_, '_>) -> bool {
+    let body = Length::sixty_fourths(224);
+    matter.missed().any(|(_, finding)| {
+        let through = matches!(
+            finding.rule.hazard,
+            Hazard::FallThrough | Hazard::Entrapment
+        );
+        let wide = finding
+            .measured
+            .as_ref()
+            .and_then(|measured| measured.value);
+        through && wide.is_some_and(|wide| wide >= body)
+    })
+}
+
+/// What an act takes: who may do it, whose leave it needs, whether it makes holes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Takes {
+    /// `anybody`, `handyman`, `tradesman`, `tester`
+    pub(super) who: &'static str,
+    /// `none`, `tenant`, `owner`, `authority`
+    pub(super) leave: &'static str,
+    /// Whether it makes holes in something.
+    pub(super) holes: Holed,
+}
+
+/// Whether something is drilled, screwed or cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Holed {
+    /// It is.
+    Yes,
+    /// It is not.
+    No,
+}
+
+pub(super) const BY_ANYBODY: Takes = Takes {
+    who: "anybody",
+    leave: "none",
+    holes: Holed::No,
+};
+
+/// What may be done without the owner, by anybody. (common practice, no source)
+const LIGHT: [Item; 2] = [Item::ThingToClimb, Item::OpeningsChecked];
+
+/// What only a tradesman should touch. (common practice, no source)
+const HEAVY: [Item; 4] = [
+    Item::Guard,
+    Item::Height,
+    Item::HeightAboveSeat,
+    Item::PostFastening,
+];
+
+/// What a lasting remedy takes, by the thing measured.
+pub(super) fn takes(topic: Item) -> Takes {
+    if LIGHT.contains(&topic) {
+        return BY_ANYBODY;
+    }
+    let who = if HEAVY.contains(&topic) {
+        "tradesman"
+    } else if topic == Item::Paint {
+        "tester"
+    } else {
+        "handyman"
+    };
+    Takes {
+        who,
+        leave: "owner",
+        holes: if topic == Item::Paint {
+            Holed::No
+        } else {
+            Holed::Yes
+        },
+    }
+}
+
+/// Whether all else waits until the posts hold: nothing is tied to a guard that moves.
+pub(super) fn waits_for_the_posts(entry: &JudgedGuard<'_>) -> bool {
+    says(&entry.guard, Item::MovesWhenPushed, "a lot")
+}
+
+/// By whose word a matter is missed, rules before advice.
+pub(super) fn asked_by(matter: &Matter<'_, '_>) -> AskedBy {
+    let by = matter.missed().map(|(by, _)| by).min();
+    by.unwrap_or(AskedBy::Advice)
+}
