@@ -6,6 +6,10 @@
 //! BC is the Building Code Appeal Board of British Columbia, number and date of its
 //! decision.
 
+use guardrule::items::Item;
+use guardrule::rules::Check;
+use guardrule::rules::Subject;
+
 use crate::harness::check;
 use crate::harness::only_guard;
 
@@ -128,6 +132,12 @@ fn a_balcony_rail_of_56_cm_meets_no_text() {
                  bottom gap=none; foothold=none; guard thickness=60 mm; infill=solid";
     let mut short = 0;
     for id in guardrule::rules::embedded_ids() {
+        let loaded = guardrule::rules::load(id, &|_| None);
+        let rules = loaded.ruleset.expect("shipped").rules;
+        let of_height = |check: &Check| check.subject == Subject::Item(Item::Height);
+        if !rules.iter().any(|rule| rule.checks.iter().any(of_height)) {
+            continue;
+        }
         let found = whole(id, given);
         assert_ne!(found, "meets", "{id}");
         short += usize::from(found == "falls short");

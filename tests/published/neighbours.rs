@@ -59,8 +59,10 @@ International Residential Code R301.5, R311.7 and R312: R312.1.1 (2015, 2018 and
 International Property Maintenance Code 306.1 (307.1 in later prints): 306.1, later 307.1 (as published by the cities) | us-rental-upkeep | no-guard | place=porch; drop=30 in; guard=none | does not apply
 Besluit bouwwerken leefomgeving, articles 3.14 to 3.17 and 3.22: 3.15 (text in force on 1 January 2025) | netherlands-existing-2024 | no-guard | place=balcony; drop=1501 mm; guard=none | falls short
 Besluit bouwwerken leefomgeving, articles 3.14 to 3.17 and 3.22: 3.17 (text in force on 1 January 2025) | netherlands-existing-2024 | gap-too-wide | place=balcony; drop=3 m; opening=200 mm at 300 mm; bottom gap=none | meets
-New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | stair-rail-outside-its-heights | place=stair; built=1950; height=33 in | falls short
-New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | landing-rail-outside-its-heights | place=landing; built=1950; height=36 in | meets
+New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | stair-rail-above-its-band | place=stair; built=1950; height=33 in | too close to call
+New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | stair-rail-too-low | place=stair; built=1950; height=30 in | meets
+New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | stair-rail-too-low | place=stair; built=1950; height=29 15/16 in | falls short
+New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | landing-rail-above-its-band | place=landing; built=1950; height=36 in | meets
 Transcription of BC 1015.3, 1015.4 and of the text on handrails: 1015.3 (as transcribed) | new-york-city | rail-too-low | place=balcony; use=dwelling; shared=no; dwellings in building=12; location=outside; drop=9 ft; height=38 in | falls short
 An architect's comparison of Technical Guidance Document K of 2014 with that of 1997: 1.1.19 (2014) | ireland-tgd-k-2014 | step-triangle-too-wide | place=stair; drop=2600 mm; stair triangle=rise 180 going 280 lift 25 mm; bottom gap=25 mm | falls short
 The committee's explanation of NF P01-012 of 2024, cited by a third party: Footholds (2024) | france-2024 | foothold-moves-the-floor | place=balcony; drop=3 m; foothold=120 mm high; height above seat=880 mm | too close to call

@@ -64,7 +64,7 @@ const TABLE: &[(&str, usize, usize, usize, usize)] = &[
     ("new-jersey-windows", 1, 0, 0, 0),
     ("new-jersey-rooming-houses", 4, 0, 0, 0),
     ("new-york-city", 14, 13, 1, 0),
-    ("new-york-old-flats-1929", 3, 0, 0, 0),
+    ("new-york-old-flats-1929", 5, 0, 0, 0),
     ("chicago-older-text", 5, 0, 0, 0),
     ("washington-worker-housing", 5, 0, 0, 0),
     ("us-stair-gates", 4, 1, 2, 0),
