@@ -8,6 +8,7 @@ use std::io::Write;
 
 use crate::input::Diagnostics;
 use crate::items::Item;
+use crate::items::SharedWord;
 use crate::items::Verdict;
 use crate::judge::Authority;
 use crate::judge::DEFERRAL;
@@ -23,6 +24,7 @@ use crate::report::advice;
 use crate::report::matters::AskedBy;
 use crate::report::matters::Matter;
 use crate::report::matters::matters;
+use crate::report::matters::says;
 use crate::report::matters::share_short;
 use crate::report::matters::was_not_entered;
 use crate::report::one_line;
@@ -304,7 +306,7 @@ fn place(guard: &Guard) -> String {
 }
 
 fn access(guard: &Guard) -> &'static str {
-    let shared = crate::report::matters::says(guard, Item::Shared, "yes");
+    let shared = says(guard, SharedWord::Yes);
     match (shared, guard.unit.is_empty()) {
         (true, _) => "shared",
         (false, false) => "through the flat",

@@ -1,7 +1,9 @@
 //! What to do about a guard: what comes first tonight, and what lasts.
 
+use crate::items::DangerCounts;
 use crate::items::Hazard;
 use crate::items::Item;
+use crate::items::MovesWhenPushedWord;
 use crate::items::Verdict;
 use crate::quantities::Length;
 use crate::reading::Value;
@@ -9,7 +11,6 @@ use crate::report::JudgedGuard;
 use crate::report::matters::AskedBy;
 use crate::report::matters::Matter;
 use crate::report::matters::says;
-use crate::report::matters::says_none;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::survey::Guard;
@@ -113,56 +114,53 @@ fn act(matter: &Matter<'_, '_>, guard: &Guard, call: &'static str, does: &'stati
     }
 }
 
-/// What was seen that comes before every rule, with the item that says it.
+/// What was seen that comes before every rule.
 fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
     let guard = &entry.guard;
-    let mut seen = Vec::new();
-    let falls = |item| {
-        let findings = entry.judged.findings.iter();
-        let mut of_item = findings.filter(move |finding| finding.item == item);
-        of_item.any(|finding| finding.verdict == Verdict::FallsShort)
-    };
-    let mut call = |item: Item, call: &'static str, says: &str, does: &'static str| {
-        let notes: Vec<String> = guard
-            .of(item)
-            .filter_map(|(_, o)| reader::noted(&o.note))
-            .collect();
-        let notes = if notes.is_empty() {
-            String::new()
-        } else {
-            format!(" ({})", notes.join("; "))
+    let mut seen: Vec<Tonight> = Vec::new();
+    for observation in &guard.observations {
+        let Some(Value::Word(word)) = observation.reading.as_ref().map(|reading| &reading.value)
+        else {
+            continue;
         };
-        let written: Vec<String> = guard.of(item).map(|(_, o)| reader::reading(o)).collect();
-        let tonight = Tonight {
-            call,
-            what: says.to_owned(),
-            written: written.join("; "),
+        let Some(danger) = observation.item.danger(word) else {
+            continue;
+        };
+        let counts = match danger.counts {
+            DangerCounts::Always | DangerCounts::OverADrop => true,
+            DangerCounts::OverAProtectedDrop => falls_short(entry, observation.item),
+        };
+        if !counts || seen.iter().any(|other| other.call == danger.act) {
+            continue;
+        }
+        let note = reader::noted(&observation.note);
+        let note = note.map_or_else(String::new, |note| format!(" ({note})"));
+        let drop = guard
+            .of(Item::Drop)
+            .next()
+            .map(|(_, o)| one_line(&o.written));
+        let (over, does) = match (danger.counts, drop) {
+            (DangerCounts::OverAProtectedDrop, Some(drop)) => (format!("; drop {drop}"), EDGE),
+            (DangerCounts::OverAProtectedDrop, None) => (String::new(), EDGE),
+            (DangerCounts::OverADrop, _) => (String::new(), HOLE),
+            (DangerCounts::Always, _) => (String::new(), OFF),
+        };
+        seen.push(Tonight {
+            call: danger.act,
+            what: danger.says.to_owned(),
+            written: reader::reading(observation),
             does,
             shortly: shortly(does),
-            why: format!("{}{notes}.", reader::capital(says)),
-        };
-        seen.push(tonight);
-    };
-    if says_none(guard, Item::Guard) && falls(Item::Guard) {
-        let drop: Vec<_> = guard
-            .of(Item::Drop)
-            .map(|(_, o)| one_line(&o.written))
-            .collect();
-        let says = match drop.first() {
-            Some(drop) => format!("no railing over a drop of {drop}"),
-            None => "no railing at this edge".to_owned(),
-        };
-        call(Item::Guard, "NO RAILING", &says, EDGE);
-    }
-    if says(guard, Item::MovesWhenPushed, "a lot") {
-        let says = "it moves a lot when pushed";
-        call(Item::MovesWhenPushed, "KEEP EVERYBODY OFF IT", says, OFF);
-    }
-    if says(guard, Item::InfillLoose, "missing") {
-        let says = "a bar or a panel is missing";
-        call(Item::InfillLoose, "CLOSE THE HOLE", says, HOLE);
+            why: format!("{}{over}{note}.", reader::capital(danger.says)),
+        });
     }
     seen
+}
+
+fn falls_short(entry: &JudgedGuard<'_>, item: Item) -> bool {
+    let findings = entry.judged.findings.iter();
+    let mut of_item = findings.filter(move |finding| finding.item == item);
+    of_item.any(|finding| finding.verdict == Verdict::FallsShort)
 }
 
 /// Whether a child under two lives or visits here.
@@ -251,7 +249,7 @@ pub(super) fn takes(topic: Item) -> Takes {
 
 /// Whether all else waits until the posts hold: nothing is tied to a guard that moves.
 pub(super) fn waits_for_the_posts(entry: &JudgedGuard<'_>) -> bool {
-    says(&entry.guard, Item::MovesWhenPushed, "a lot")
+    says(&entry.guard, MovesWhenPushedWord::ALot)
 }
 
 /// By whose word a matter is missed, rules before advice.

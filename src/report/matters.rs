@@ -3,7 +3,9 @@
 
 use std::cmp::Reverse;
 
+use crate::items::GuardWord;
 use crate::items::Item;
+use crate::items::ItemWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::MemoryRules;
@@ -178,19 +180,13 @@ pub(super) fn share_short(finding: &Finding<'_>) -> Option<i128> {
 }
 
 /// Whether one of the item's readings is this word.
-pub(super) fn says(guard: &Guard, item: Item, word: &'static str) -> bool {
-    guard.of(item).any(|(_, observation)| {
-        let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| reading.value == Value::Word(word))
-    })
+pub(super) fn says<W: ItemWord>(guard: &Guard, word: W) -> bool {
+    guard.of(W::ITEM).any(|(_, o)| o.word() == Some(word))
 }
 
-/// Whether it was written that there is none.
-pub(super) fn says_none(guard: &Guard, item: Item) -> bool {
-    guard.of(item).any(|(_, observation)| {
-        let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| matches!(reading.value, Value::None | Value::Word("none")))
-    })
+/// Whether it was written that there is no guard.
+pub(super) fn is_open_edge(guard: &Guard) -> bool {
+    says(guard, GuardWord::None)
 }
 
 /// Whether nobody could look at the guard at all: every reading of its own says so.

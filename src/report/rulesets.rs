@@ -285,6 +285,13 @@ fn show_rule(out: &mut Page<'_>, rule: &Rule) -> io::Result<()> {
             hanging_in(out.width(), "  For a person to decide: ", &one_line(why))
         )?;
     }
+    if let Some(time) = &rule.within {
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "  To be mended within: ", &one_line(time))
+        )?;
+    }
     let verify = match rule.status {
         Status::Published => "read in the text",
         Status::Quoted => "quoted second-hand: verify",

@@ -1,6 +1,7 @@
 //! The words of a report that all forms share: reasons, what was taken as
 //! given, how a reading near a limit was decided.
 
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Worst;
 use crate::judge::Assumption;
@@ -14,7 +15,7 @@ use crate::rules::Ruleset;
 use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
-use crate::survey::Row;
+use crate::survey::RowPlace;
 use crate::survey::SurveyFacts;
 
 /// How a reading near a limit was decided, in one sentence.
@@ -261,10 +262,7 @@ pub fn assumption(assumption: &Assumption<'_>) -> String {
 }
 
 fn worst_place(item: Item) -> &'static str {
-    let opening = matches!(
-        item,
-        Item::Opening | Item::BottomGap | Item::EdgeGap | Item::EndGap | Item::RiserOpening
-    );
+    let opening = item.info().hole != Hole::No;
     match item.info().worst {
         Worst::Greatest if opening => "the widest",
         Worst::Greatest => "the greatest",
@@ -285,7 +283,7 @@ pub(super) fn place(observation: &Observation, survey: &SurveyFacts) -> String {
 
 /// The file in which a row stands.
 #[must_use]
-pub(super) fn file_name(row: Row, survey: &SurveyFacts) -> &str {
+pub(super) fn file_name(row: RowPlace, survey: &SurveyFacts) -> &str {
     usize::try_from(row.file)
         .ok()
         .and_then(|file| survey.files.get(file))

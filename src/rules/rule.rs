@@ -36,6 +36,7 @@ const RULE_KEYS: &[&str] = &[
     "hazard",
     "clause",
     "urgency",
+    "within",
     "says",
     "source",
     "status",
@@ -68,6 +69,7 @@ pub(super) fn rule(
     let urgency = fields.text("urgency", faults);
     let urgency =
         urgency.and_then(|text| choice(&text, "urgency", &Urgency::ALL, Urgency::name, faults));
+    let within = fields.text("within", faults);
     let says = fields.required("says", "a rule", faults);
     let cited = cited(fields, "a rule", sources, faults);
     let judgement = fields.text("judgement", faults);
@@ -87,6 +89,7 @@ pub(super) fn rule(
         hazard: hazard?,
         clause: clause?.value.to_owned(),
         urgency: urgency.unwrap_or(Urgency::Soon),
+        within: within.map(|text| text.value.to_owned()),
         says: says?.value.to_owned(),
         source,
         status,
@@ -156,7 +159,7 @@ pub(super) fn is_id(text: &Text<'_>, faults: &mut Faults) -> bool {
 }
 
 /// The source that is cited, and how the clause was read.
-fn cited(
+pub(super) fn cited(
     fields: &Fields<'_>,
     what: &str,
     sources: &mut Sources,
@@ -170,7 +173,7 @@ fn cited(
     Some((source, status))
 }
 
-fn when(fields: &Fields<'_>, faults: &mut Faults) -> Vec<Condition> {
+pub(super) fn when(fields: &Fields<'_>, faults: &mut Faults) -> Vec<Condition> {
     fields
         .value("when")
         .map(|value| conditions(value, "`when`", faults))
@@ -190,7 +193,7 @@ fn groups(
         .collect()
 }
 
-fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
+pub(super) fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
     let before = faults.errors();
     fields.only(&["given", "expect", "moments"], "an example", faults);
     let expect = fields.required("expect", "an example", faults);

@@ -2,7 +2,8 @@
 
 use std::cmp::Reverse;
 
-use crate::items::Item;
+use crate::items::GuardWord;
+use crate::items::MovesWhenPushedWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::report::JudgedGuard;
@@ -49,7 +50,7 @@ impl Rank {
 
 fn class(entry: &JudgedGuard<'_>) -> RankClass {
     let verdict = entry.judged.verdict;
-    let none = says(&entry.guard, Item::Guard, "none");
+    let none = says(&entry.guard, GuardWord::None);
     let guidance = entry.judged.guidance;
     if none && [Some(verdict), guidance].contains(&Some(Verdict::FallsShort)) {
         return RankClass::NoGuard;
@@ -92,5 +93,5 @@ fn largest_shortfall(entry: &JudgedGuard<'_>) -> i128 {
 
 /// Whether it was seen to move a lot.
 fn moves_a_lot(guard: &Guard) -> bool {
-    says(guard, Item::MovesWhenPushed, "a lot")
+    says(guard, MovesWhenPushedWord::ALot)
 }

@@ -17,8 +17,8 @@ use crate::report::acts;
 use crate::report::acts::Tonight;
 use crate::report::matters::AskedBy;
 use crate::report::matters::Matter;
+use crate::report::matters::is_open_edge;
 use crate::report::matters::matters;
-use crate::report::matters::says_none;
 use crate::report::matters::was_not_entered;
 use crate::report::one_line;
 use crate::report::reader;
@@ -31,7 +31,7 @@ use crate::report::text::written::Said;
 use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::Lines;
-use crate::survey::Row;
+use crate::survey::RowPlace;
 
 /// The last words of how a guard comes out whose strength nobody judged.
 pub(super) const NOT_CHECKED: &str = "whether it would hold was not checked";
@@ -97,7 +97,7 @@ impl GuardTold {
             .iter()
             .map(|matter| paragraph(matter, entry))
             .collect();
-        let mut said: Vec<(Row, Item)> = Vec::new();
+        let mut said: Vec<(RowPlace, Item)> = Vec::new();
         for matter in &matters {
             let readings = matter.readings(guard);
             said.extend(readings.iter().map(|o| (o.row, o.item)));
@@ -260,7 +260,7 @@ fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
             several(rows, "row", "rows")
         ));
     }
-    if !says_none(&entry.guard, Item::Guard) && is_strength_open(entry) {
+    if !is_open_edge(&entry.guard) && is_strength_open(entry) {
         parts.push(NOT_CHECKED.to_owned());
     }
     parts.join("; ")
@@ -353,7 +353,7 @@ impl Tally {
 
 /// The five hazards as one line, those that come out alike together.
 fn hazards(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
-    let none = says_none(&entry.guard, Item::Guard);
+    let none = is_open_edge(&entry.guard);
     let authority = Authority::of(basis.rulesets);
     let mut together: Vec<(&str, Vec<&str>)> = Vec::new();
     for of in &entry.judged.hazards {
@@ -389,7 +389,7 @@ fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static
 }
 
 /// What could not be looked at or understood, with its note.
-fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<(Row, Item)>) -> Vec<String> {
+fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> Vec<String> {
     let mut parts = Vec::new();
     for observation in &entry.guard.observations {
         let place = (observation.row, observation.item);
@@ -421,7 +421,7 @@ fn why_not_entered(entry: &JudgedGuard<'_>) -> String {
 }
 
 /// What is met, each with its readings: `height 37 1/4 in ("where it sags")`.
-fn met(entry: &JudgedGuard<'_>, said: &mut Vec<(Row, Item)>) -> Vec<Said> {
+fn met(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> Vec<Said> {
     let mut parts = Vec::new();
     let findings = entry.judged.findings.iter();
     let met = findings

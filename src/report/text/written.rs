@@ -6,7 +6,7 @@ use crate::report::reader;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::OwnEntry;
-use crate::survey::Row;
+use crate::survey::RowPlace;
 
 /// What was written of one item: its name, and its readings with their notes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,7 +17,7 @@ pub(super) struct Said {
 
 /// Every reading and note of the guard's own that has not been said, in the order
 /// of the survey: `place deck`, `drop 4 ft 2 in ("at the steps")`.
-pub(super) fn of_guard(guard: &Guard, said: &[(Row, Item)]) -> Vec<Said> {
+pub(super) fn of_guard(guard: &Guard, said: &[(RowPlace, Item)]) -> Vec<Said> {
     let mut parts = readings(&guard.observations, said);
     parts.extend(guard.own.iter().map(own));
     parts
@@ -28,9 +28,9 @@ pub(super) fn inherited(guard: &Guard) -> Vec<Said> {
     readings(&guard.inherited.observations, &[])
 }
 
-fn readings(observations: &[Observation], said: &[(Row, Item)]) -> Vec<Said> {
+fn readings(observations: &[Observation], said: &[(RowPlace, Item)]) -> Vec<Said> {
     let mut parts: Vec<Said> = Vec::new();
-    let mut known: Vec<(Row, Item)> = said.to_vec();
+    let mut known: Vec<(RowPlace, Item)> = said.to_vec();
     for observation in observations {
         // a cell such as `5 to 6 in` is two observations and one reading
         let place = (observation.row, observation.item);
