@@ -68,7 +68,7 @@ fn the_guides_amendment_raises_guards_to_42_in() {
     for rules in ["us-dwelling-2018", "@higher-guards.toml"] {
         let args = ["check", "@deck.csv", "--no-guidance", "--rules", rules];
         let ran = run(&files, &args);
-        lows.push(ran.out.contains("asked: at least 42 in; short by 4 in"));
+        lows.push(ran.out.contains("42 in or more: 4 in too low"));
     }
     assert_eq!(lows, [false, true]);
 }

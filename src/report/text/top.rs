@@ -54,6 +54,16 @@ pub(super) fn head(
         return;
     }
     lines.spread("", "", &counts(basis, told, summary, authority));
+    for ruleset in basis.rulesets {
+        for unread in &ruleset.unread {
+            let says = format!(
+                "NOT READ: {} ({}): by these rules no railing meets.",
+                unread.says(),
+                ruleset.id
+            );
+            lines.spread("", "   ", &one_line(&says));
+        }
+    }
     if authority == Authority::Guidance {
         let text = "NO BUILDING RULES WERE CHECKED, only advice. Rules that hold where you are may ask for \
 more. Which there are: guardrule rules list; choose with --rules ID.";
