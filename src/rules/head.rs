@@ -19,11 +19,14 @@ use crate::rules::model::LeaveOut;
 use crate::rules::model::Status;
 use crate::rules::quantity::year;
 use crate::rules::rule::is_id;
+use crate::rules::topic::Topic;
 
 const HEAD_KEYS: &[&str] = &[
     "id",
     "title",
     "country",
+    "region",
+    "words",
     "edition",
     "advisory",
     "extends",
@@ -44,6 +47,8 @@ pub(super) struct Head<'t> {
     pub(super) id: Option<Text<'t>>,
     pub(super) title: Option<Text<'t>>,
     pub(super) country: Option<Text<'t>>,
+    pub(super) regions: Option<Vec<String>>,
+    pub(super) topics: Option<Vec<Topic>>,
     pub(super) edition: Option<Text<'t>>,
     pub(super) advisory: Option<bool>,
     pub(super) extends: Option<Text<'t>>,
@@ -77,6 +82,8 @@ impl<'t> Head<'t> {
             id: required("id", faults).filter(|id| is_id(id, faults)),
             title: required("title", faults),
             country: fields.text("country", faults),
+            regions: regions(fields, faults),
+            topics: topics(fields, faults),
             edition: required("edition", faults),
             advisory: fields.flag("advisory", faults),
             extends: fields.text("extends", faults),
@@ -116,6 +123,19 @@ fn leaves_out(value: &Node<'_>, faults: &mut Faults) -> Vec<LeaveOut> {
             .collect(),
         None => one(value, faults).into_iter().collect(),
     }
+}
+
+/// The parts of the country in which the rules hold.
+fn regions(fields: &Fields<'_>, faults: &mut Faults) -> Option<Vec<String>> {
+    let texts = fields.texts("region", faults)?;
+    Some(texts.iter().map(|text| text.value.to_owned()).collect())
+}
+
+/// The narrower matters that the file is about.
+fn topics(fields: &Fields<'_>, faults: &mut Faults) -> Option<Vec<Topic>> {
+    let texts = fields.texts("words", faults)?;
+    let word = |text: &Text<'_>| choice(text, "matter", &Topic::ALL, Topic::name, faults);
+    Some(texts.iter().filter_map(word).collect())
 }
 
 /// What the file speaks of alone. An empty list would say that it speaks of nothing.

@@ -85,6 +85,8 @@ pub(super) fn merge(
             .country
             .map(|text| text.value.to_owned())
             .or(base.country),
+        regions: head.regions.unwrap_or(base.regions),
+        topics: head.topics.unwrap_or(base.topics),
         edition: head.edition?.value.to_owned(),
         advisory: head.advisory.unwrap_or(base.advisory),
         in_force: head.in_force.or(base.in_force),

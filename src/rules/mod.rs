@@ -18,6 +18,8 @@ mod conditions;
 mod embedded;
 mod faults;
 mod fields;
+mod find;
+mod gazetteer;
 mod head;
 mod load;
 mod loads;
@@ -30,10 +32,12 @@ mod rule;
 mod sources;
 mod straddle;
 mod syntax;
+mod topic;
 mod unread;
 
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
+pub use find::{Found, Home, Offer, Sought, find};
 pub use load::{Loaded, load};
 pub use model::{
     Amendment, Asked, AsksNothing, Bounds, Caution, Check, Concern, Condition, Covers, Demand,
@@ -43,4 +47,5 @@ pub use model::{
 };
 pub use phrases::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};
+pub use topic::Topic;
 pub use unread::{Unread, UnreadPart};

@@ -17,6 +17,7 @@ use crate::quantities::Pressure;
 use crate::reading::Reading;
 use crate::reading::Tilt;
 use crate::rules::phrases::all_of;
+use crate::rules::topic::Topic;
 use crate::rules::unread::Unread;
 use crate::rules::unread::UnreadPart;
 
@@ -29,6 +30,10 @@ pub struct Ruleset {
     pub title: String,
     /// The country it holds in, or "any country"; lists are grouped by it.
     pub country: Option<String>,
+    /// The parts of the country in which it holds; empty where it holds in all of it.
+    pub regions: Vec<String>,
+    /// The narrower matters that it is about; empty where it is about buildings at large.
+    pub topics: Vec<Topic>,
     /// The edition that was read.
     pub edition: String,
     /// Guidance and no law.
@@ -86,6 +91,8 @@ impl Ruleset {
             id: file.to_string(),
             title: "a ruleset that could not be read".to_owned(),
             country: None,
+            regions: Vec::new(),
+            topics: Vec::new(),
             edition: "not known".to_owned(),
             advisory: false,
             in_force: None,
