@@ -25,9 +25,14 @@ pub(super) fn run(args: &RulesArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     match &args.command {
         RulesCommand::Diff { first, second } => diff(first, second, terminal),
         RulesCommand::Find { words } => find(&words.join(" "), terminal),
-        RulesCommand::List { full } => {
-            list(if *full { Length::Full } else { Length::Short }, terminal)
-        }
+        RulesCommand::List { full } => list(
+            if *full {
+                ListLength::Full
+            } else {
+                ListLength::Short
+            },
+            terminal,
+        ),
         RulesCommand::Show { ruleset } => show(ruleset, terminal),
         RulesCommand::Test { rulesets } => test(rulesets, terminal),
     }
@@ -102,7 +107,7 @@ pub(super) fn nothing_to_judge_by() -> Diagnostic {
 }
 
 /// How much the list says of each ruleset.
-enum Length {
+enum ListLength {
     Full,
     Short,
 }
@@ -114,20 +119,20 @@ fn find(words: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     report::found_rules(&mut out, &rules::find(words, &rulesets))?;
     out.flush()?;
     drop(out);
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
-fn list(length: Length, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+fn list(length: ListLength, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load(rules::embedded_ids(), &mut diagnostics);
     let mut out = terminal.out();
     match length {
-        Length::Full => report::list(&mut out, &rulesets)?,
-        Length::Short => report::short_list(&mut out, &rulesets)?,
+        ListLength::Full => report::list(&mut out, &rulesets)?,
+        ListLength::Short => report::short_list(&mut out, &rulesets)?,
     }
     out.flush()?;
     drop(out);
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
 fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
@@ -139,7 +144,7 @@ fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Ex
     }
     out.flush()?;
     drop(out);
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
 fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
@@ -151,7 +156,7 @@ fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     }
     out.flush()?;
     drop(out);
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
 fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
@@ -200,7 +205,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 }
 
 /// Prints diagnostics; an error among them makes the status 2.
-pub(super) fn said(
+pub(super) fn print_diagnostics(
     diagnostics: &Diagnostics,
     terminal: &mut Terminal<'_>,
     exit: Exit,

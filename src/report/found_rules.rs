@@ -9,7 +9,7 @@ use crate::report::Counts;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::wrap::hanging;
-use crate::rules::Found;
+use crate::rules::FoundRules;
 use crate::rules::Home;
 use crate::rules::Offer;
 use crate::rules::Sought;
@@ -18,7 +18,7 @@ use crate::rules::Sought;
 ///
 /// # Errors
 /// Those of `out`.
-pub fn found_rules(out: &mut dyn Write, found: &Found<'_>) -> io::Result<()> {
+pub fn found_rules(out: &mut dyn Write, found: &FoundRules<'_>) -> io::Result<()> {
     let taken = taken(&found.sought);
     writeln!(out, "{}", hanging("Taken as: ", &taken))?;
     for (word, near) in &found.sought.unknown {
@@ -80,8 +80,8 @@ fn taken(sought: &Sought) -> String {
         parts.extend(sought.purpose.map(str::to_owned));
     }
     parts.extend(sought.place.map(str::to_owned));
-    let topics = sought.topics.iter().map(|topic| topic.name().to_owned());
-    parts.extend(topics);
+    let matters = sought.matters.iter().map(|matter| matter.name().to_owned());
+    parts.extend(matters);
     parts.extend(sought.built.map(|year| format!("built {year}")));
     if parts.is_empty() {
         return "nothing about a place or a building".to_owned();

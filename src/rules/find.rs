@@ -5,13 +5,13 @@ use crate::input::folded;
 use crate::input::nearest;
 use crate::items::Item;
 use crate::rules::gazetteer;
-use crate::rules::gazetteer::Named;
+use crate::rules::gazetteer::OnTheMap;
 use crate::rules::gazetteer::Region;
+use crate::rules::matter::Matter;
 use crate::rules::model::Bounds;
 use crate::rules::model::Condition;
 use crate::rules::model::Ruleset;
 use crate::rules::model::Test;
-use crate::rules::topic::Topic;
 
 /// What was asked for, as far as it was understood.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -27,7 +27,7 @@ pub struct Sought {
     /// The word of the item `place`.
     pub place: Option<&'static str>,
     /// Narrower matters.
-    pub topics: Vec<Topic>,
+    pub matters: Vec<Matter>,
     /// The year in which it was built.
     pub built: Option<i32>,
     /// Words that were not understood, each with the nearest that would be.
@@ -56,7 +56,7 @@ pub struct Offer<'r> {
 
 /// The rulesets that hold where somebody asked about.
 #[derive(Clone, Debug, Default)]
-pub struct Found<'r> {
+pub struct FoundRules<'r> {
     /// What was asked for.
     pub sought: Sought,
     /// Building rules, those of the nearest place first.
@@ -82,15 +82,15 @@ pub struct Found<'r> {
 /// assert!(found.law.iter().all(|offer| !offer.ruleset.id.starts_with("us-")));
 /// ```
 #[must_use]
-pub fn find<'r>(text: &str, rulesets: &'r [Ruleset]) -> Found<'r> {
+pub fn find<'r>(text: &str, rulesets: &'r [Ruleset]) -> FoundRules<'r> {
     let sought = sought(text);
-    let mut found = Found::default();
+    let mut found = FoundRules::default();
     let mut fits: Vec<Offer<'r>> = Vec::new();
     for ruleset in rulesets {
         let only = match fit(ruleset, &sought) {
-            Fit::No => continue,
-            Fit::Holds => None,
-            Fit::OnlyWhere(what) => Some(what),
+            Holding::No => continue,
+            Holding::Holds => None,
+            Holding::OnlyWhere(what) => Some(what),
         };
         fits.push(Offer {
             ruleset,
@@ -143,13 +143,13 @@ fn counts_homes(ruleset: &Ruleset) -> bool {
 }
 
 /// Whether a ruleset holds for what was asked.
-enum Fit {
+enum Holding {
     No,
     Holds,
     OnlyWhere(String),
 }
 
-fn fit(ruleset: &Ruleset, sought: &Sought) -> Fit {
+fn fit(ruleset: &Ruleset, sought: &Sought) -> Holding {
     let country = match ruleset.country.as_deref() {
         None | Some(gazetteer::ANYWHERE) => true,
         Some(gazetteer::EUROPE) => sought.countries.iter().any(|c| gazetteer::in_europe(c)),
@@ -157,26 +157,26 @@ fn fit(ruleset: &Ruleset, sought: &Sought) -> Fit {
     };
     let mut covered = ruleset.covers.conditions.iter();
     if !country || !covered.all(|condition| may_hold(condition, sought)) {
-        return Fit::No;
+        return Holding::No;
     }
     let mut only = Vec::new();
     match there(&ruleset.regions, sought.region) {
         There::Yes => {}
-        There::No => return Fit::No,
+        There::No => return Holding::No,
         There::Perhaps => only.push(format!("in {}", ruleset.regions.join(" or "))),
     }
     let asked = ruleset
-        .topics
+        .matters
         .iter()
-        .any(|topic| sought.topics.contains(topic));
-    if !ruleset.topics.is_empty() && !asked {
-        let topics: Vec<&str> = ruleset.topics.iter().map(|topic| topic.name()).collect();
-        only.push(format!("for {}", topics.join(" or ")));
+        .any(|matter| sought.matters.contains(matter));
+    if !ruleset.matters.is_empty() && !asked {
+        let matters: Vec<&str> = ruleset.matters.iter().map(|matter| matter.name()).collect();
+        only.push(format!("for {}", matters.join(" or ")));
     }
     if only.is_empty() {
-        Fit::Holds
+        Holding::Holds
     } else {
-        Fit::OnlyWhere(only.join(", "))
+        Holding::OnlyWhere(only.join(", "))
     }
 }
 
@@ -281,7 +281,7 @@ fn stem(id: &str) -> &str {
     id.trim_end_matches(|c: char| c.is_ascii_digit())
 }
 
-fn not_here(sought: &Sought, found: &Found<'_>) -> Vec<String> {
+fn not_here(sought: &Sought, found: &FoundRules<'_>) -> Vec<String> {
     let mut not_here = Vec::new();
     let place = sought.region.or(sought.countries.first().copied());
     let Some(place) = place else {
@@ -319,11 +319,13 @@ as far as it was taken up, and may have been changed: ask the building office."
             not_here.push(format!("No building rules of {country} are here."));
         }
     }
-    for topic in &sought.topics {
-        let about = |offer: &Offer<'_>| offer.ruleset.topics.contains(topic);
+    for matter in &sought.matters {
+        let about = |offer: &Offer<'_>| offer.ruleset.matters.contains(matter);
         if !found.law.iter().chain(&found.advice).any(about) {
-            let topic = topic.name();
-            not_here.push(format!("No rules about {topic} alone in {place} are here."));
+            let matter = matter.name();
+            not_here.push(format!(
+                "No rules about {matter} alone in {place} are here."
+            ));
         }
     }
     if let Some(built) = sought.built {
@@ -341,7 +343,7 @@ as far as it was taken up, and may have been changed: ask the building office."
     not_here
 }
 
-fn ask(sought: &Sought, found: &Found<'_>) -> Vec<&'static str> {
+fn ask(sought: &Sought, found: &FoundRules<'_>) -> Vec<&'static str> {
     let mut ask = Vec::new();
     let in_a_part = |offer: &Offer<'_>| !offer.ruleset.regions.is_empty();
     match sought.countries.len() {
@@ -370,11 +372,11 @@ mod usage {
 enum Meaning {
     Child,
     Home(Home),
-    Named(Named),
+    OnTheMap(OnTheMap),
     Nothing,
     Place(&'static str),
     Purpose(&'static str),
-    Topic(Topic),
+    Matter(Matter),
 }
 
 /// The longest name that is looked for, in words.
@@ -414,15 +416,15 @@ fn sought(text: &str) -> Sought {
 
 /// The nearest word that would be understood.
 fn near(word: &str) -> Option<&'static str> {
-    let topics = Topic::ALL
+    let matters = Matter::ALL
         .iter()
-        .flat_map(|topic| topic.asked_as())
+        .flat_map(|matter| matter.asked_as())
         .copied();
     let kinds = KINDS.iter().flat_map(|(said, _)| said.iter()).copied();
     let places = Item::Place.words().iter().map(|word| word.name);
     nearest(
         word,
-        gazetteer::names().chain(topics).chain(kinds).chain(places),
+        gazetteer::names().chain(matters).chain(kinds).chain(places),
     )
 }
 
@@ -430,19 +432,19 @@ fn near(word: &str) -> Option<&'static str> {
 /// some words mean two things.
 fn meanings(words: &str) -> Vec<Meaning> {
     let mut meanings = Vec::new();
-    meanings.extend(gazetteer::named(words).map(Meaning::Named));
+    meanings.extend(gazetteer::on_the_map(words).map(Meaning::OnTheMap));
     meanings.extend(Item::Place.word(words).map(Meaning::Place));
-    let topics = Topic::ALL.into_iter();
-    let topics = topics.filter(|topic| topic.asked_as().contains(&words));
-    meanings.extend(topics.map(Meaning::Topic));
+    let matters = Matter::ALL.into_iter();
+    let matters = matters.filter(|matter| matter.asked_as().contains(&words));
+    meanings.extend(matters.map(Meaning::Matter));
     for (said, kind) in KINDS {
         if said.contains(&words) {
             meanings.push(match kind {
-                Kind::Child => Meaning::Child,
-                Kind::Flat => Meaning::Home(Home::Flat),
-                Kind::House => Meaning::Home(Home::House),
-                Kind::Nothing => Meaning::Nothing,
-                Kind::Purpose(word) => Meaning::Purpose(word),
+                WordKind::Child => Meaning::Child,
+                WordKind::Flat => Meaning::Home(Home::Flat),
+                WordKind::House => Meaning::Home(Home::House),
+                WordKind::Nothing => Meaning::Nothing,
+                WordKind::Purpose(word) => Meaning::Purpose(word),
             });
         }
     }
@@ -457,12 +459,12 @@ impl Sought {
                 self.home = Some(home);
                 self.purpose = Some(usage::DWELLING);
             }
-            Meaning::Named(Named::Countries(countries)) => {
+            Meaning::OnTheMap(OnTheMap::Countries(countries)) => {
                 if self.region.is_none() {
                     self.countries = countries.to_vec();
                 }
             }
-            Meaning::Named(Named::Region(region)) => {
+            Meaning::OnTheMap(OnTheMap::Region(region)) => {
                 let known = self.region.and_then(gazetteer::region);
                 // "Chicago, Illinois": the city decides over the state that it lies in
                 let of_the_city = known.is_some_and(|known| known.within == Some(region.name));
@@ -473,13 +475,13 @@ impl Sought {
             }
             Meaning::Place(place) => self.place = Some(place),
             Meaning::Purpose(word) => self.purpose = Some(word),
-            Meaning::Topic(topic) => self.topics.push(topic),
+            Meaning::Matter(matter) => self.matters.push(matter),
         }
     }
 }
 
 /// What else a word says.
-enum Kind {
+enum WordKind {
     Child,
     Flat,
     House,
@@ -487,13 +489,13 @@ enum Kind {
     Purpose(&'static str),
 }
 
-const KINDS: &[(&[&str], Kind)] = &[
+const KINDS: &[(&[&str], WordKind)] = &[
     (
         &[
             "baby", "babies", "child", "children", "crawling", "infant", "kid", "kids", "newborn",
             "toddler", "toddlers", "twins",
         ],
-        Kind::Child,
+        WordKind::Child,
     ),
     (
         &[
@@ -509,7 +511,7 @@ const KINDS: &[(&[&str], Kind)] = &[
             "stairwells",
             "tenement",
         ],
-        Kind::Flat,
+        WordKind::Flat,
     ),
     (
         &[
@@ -523,11 +525,11 @@ const KINDS: &[(&[&str], Kind)] = &[
             "townhouse",
             "villa",
         ],
-        Kind::House,
+        WordKind::House,
     ),
     (
         &["dwelling", "home", "homes", "household"],
-        Kind::Purpose(usage::DWELLING),
+        WordKind::Purpose(usage::DWELLING),
     ),
     (
         &[
@@ -552,7 +554,7 @@ const KINDS: &[(&[&str], Kind)] = &[
             "theatre",
             "theater",
         ],
-        Kind::Purpose(usage::PUBLIC),
+        WordKind::Purpose(usage::PUBLIC),
     ),
     (
         &[
@@ -565,7 +567,7 @@ const KINDS: &[(&[&str], Kind)] = &[
             "workplace",
             "workshop",
         ],
-        Kind::Purpose(usage::WORKPLACE),
+        WordKind::Purpose(usage::WORKPLACE),
     ),
     (
         &[
@@ -612,7 +614,7 @@ const KINDS: &[(&[&str], Kind)] = &[
             "with",
             "young",
         ],
-        Kind::Nothing,
+        WordKind::Nothing,
     ),
 ];
 

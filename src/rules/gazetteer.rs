@@ -2,7 +2,7 @@
 
 /// What a name on the map means here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Named {
+pub(super) enum OnTheMap {
     /// One country, or several that one name stands for.
     Countries(&'static [&'static str]),
     /// A part of a country.
@@ -35,20 +35,20 @@ enum Continent {
 }
 
 /// What a name in lower case means; `None` for a name that is not here.
-pub(super) fn named(name: &str) -> Option<Named> {
+pub(super) fn on_the_map(name: &str) -> Option<OnTheMap> {
     let country = COUNTRIES
         .iter()
         .find(|country| is(name, country.name, country.synonyms))
-        .map(|country| Named::Countries(std::slice::from_ref(&country.name)));
+        .map(|country| OnTheMap::Countries(std::slice::from_ref(&country.name)));
     let several = || {
         let found = SEVERAL.iter().find(|(said, _)| said.contains(&name));
-        found.map(|(_, countries)| Named::Countries(countries))
+        found.map(|(_, countries)| OnTheMap::Countries(countries))
     };
     let region = || {
         let found = REGIONS
             .iter()
             .find(|region| is(name, region.name, region.synonyms));
-        found.map(Named::Region)
+        found.map(OnTheMap::Region)
     };
     country.or_else(several).or_else(region)
 }

@@ -23,6 +23,7 @@ mod gazetteer;
 mod head;
 mod load;
 mod loads;
+mod matter;
 mod merge;
 mod model;
 mod narrowed;
@@ -32,13 +33,13 @@ mod rule;
 mod sources;
 mod straddle;
 mod syntax;
-mod topic;
 mod unread;
 
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
-pub use find::{Found, Home, Offer, Sought, find};
-pub use load::{Loaded, load};
+pub use find::{FoundRules, Home, Offer, Sought, find};
+pub use load::{LoadedRuleset, load};
+pub use matter::Matter;
 pub use model::{
     Amendment, Asked, AsksNothing, Bounds, Caution, Check, Concern, Condition, Covers, Demand,
     Direction, Entraps, Example, FootholdDemand, InForce, Ladder, LeaveOut, Limit, LoadBasis,
@@ -47,5 +48,4 @@ pub use model::{
 };
 pub use phrases::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};
-pub use topic::Topic;
 pub use unread::{Unread, UnreadPart};

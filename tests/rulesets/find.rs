@@ -1,11 +1,11 @@
 //! From plain words to rulesets: addresses that we made up, and what must and
 //! must not be offered there.
 
-use guardrule::rules::Found;
+use guardrule::rules::FoundRules;
 use guardrule::rules::Home;
+use guardrule::rules::Matter;
 use guardrule::rules::Offer;
 use guardrule::rules::Ruleset;
-use guardrule::rules::Topic;
 use guardrule::rules::embedded_ids;
 use guardrule::rules::find;
 use guardrule::rules::load;
@@ -214,7 +214,7 @@ fn what_was_not_said_is_asked_for() {
 #[test]
 fn plain_words_mean_what_people_mean() {
     let of = |words: &str| {
-        let found: Found<'_> = find(words, &[]);
+        let found: FoundRules<'_> = find(words, &[]);
         found.sought
     };
     let sought = of("a condo in Manhattan, New York, built 1935");
@@ -225,7 +225,7 @@ fn plain_words_mean_what_people_mean() {
     );
     assert_eq!(sought.countries, ["United States"]);
     assert_eq!((sought.home, sought.built), (Some(Home::Flat), Some(1935)));
-    assert_eq!(of("day care in Kansas").topics, [Topic::ChildCare]);
+    assert_eq!(of("day care in Kansas").matters, [Matter::ChildCare]);
     assert_eq!(of("day care in Kansas").purpose, Some("public"));
     assert_eq!(of("spiral stairs").place, Some("stair"));
     let unknown = of("balconie in Floryda, xyzzy").unknown;

@@ -3,7 +3,7 @@
 /// A narrower matter that a ruleset speaks of. Somebody who did not ask about
 /// it is told that there is such a ruleset, and is not led to it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Topic {
+pub enum Matter {
     /// Handrails and ramps that a person in a wheelchair can use.
     Accessibility,
     /// Rooms and homes where children are minded.
@@ -24,33 +24,33 @@ pub enum Topic {
     WorkerHousing,
 }
 
-impl Topic {
+impl Matter {
     /// All of them.
-    pub const ALL: [Topic; 9] = [
-        Topic::Accessibility,
-        Topic::ChildCare,
-        Topic::Cribs,
-        Topic::Gates,
-        Topic::Playgrounds,
-        Topic::Pools,
-        Topic::Rented,
-        Topic::Windows,
-        Topic::WorkerHousing,
+    pub const ALL: [Matter; 9] = [
+        Matter::Accessibility,
+        Matter::ChildCare,
+        Matter::Cribs,
+        Matter::Gates,
+        Matter::Playgrounds,
+        Matter::Pools,
+        Matter::Rented,
+        Matter::Windows,
+        Matter::WorkerHousing,
     ];
 
     /// The word in rulesets and in answers: `for rented homes`.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Topic::Accessibility => "accessibility",
-            Topic::ChildCare => "child care",
-            Topic::Cribs => "cribs",
-            Topic::Gates => "gates",
-            Topic::Playgrounds => "playgrounds",
-            Topic::Pools => "pools",
-            Topic::Rented => "rented homes",
-            Topic::Windows => "windows",
-            Topic::WorkerHousing => "worker housing",
+            Matter::Accessibility => "accessibility",
+            Matter::ChildCare => "child care",
+            Matter::Cribs => "cribs",
+            Matter::Gates => "gates",
+            Matter::Playgrounds => "playgrounds",
+            Matter::Pools => "pools",
+            Matter::Rented => "rented homes",
+            Matter::Windows => "windows",
+            Matter::WorkerHousing => "worker housing",
         }
     }
 
@@ -58,8 +58,8 @@ impl Topic {
     #[must_use]
     pub(super) const fn asked_as(self) -> &'static [&'static str] {
         match self {
-            Topic::Accessibility => &["accessible", "accessibility", "wheelchair", "disabled"],
-            Topic::ChildCare => &[
+            Matter::Accessibility => &["accessible", "accessibility", "wheelchair", "disabled"],
+            Matter::ChildCare => &[
                 "child care",
                 "childcare",
                 "childminder",
@@ -73,16 +73,16 @@ impl Topic {
                 "nursery",
                 "preschool",
             ],
-            Topic::Cribs => &["cot", "cots", "crib", "cribs", "slats", "bunk bed"],
-            Topic::Gates => &["baby gate", "gate", "gates", "safety gate", "stair gate"],
-            Topic::Playgrounds => &["climbing frame", "playground", "playgrounds", "play area"],
-            Topic::Pools => &["pool", "pools", "swimming pool"],
-            Topic::Rented => &[
+            Matter::Cribs => &["cot", "cots", "crib", "cribs", "slats", "bunk bed"],
+            Matter::Gates => &["baby gate", "gate", "gates", "safety gate", "stair gate"],
+            Matter::Playgrounds => &["climbing frame", "playground", "playgrounds", "play area"],
+            Matter::Pools => &["pool", "pools", "swimming pool"],
+            Matter::Rented => &[
                 "landlord", "lease", "let", "letting", "rent", "rental", "rentals", "rented",
                 "renting", "tenant", "tenants", "voucher",
             ],
-            Topic::Windows => &["sill", "window", "windows", "window sill"],
-            Topic::WorkerHousing => &["farm workers", "labor camp", "worker housing", "workers"],
+            Matter::Windows => &["sill", "window", "windows", "window sill"],
+            Matter::WorkerHousing => &["farm workers", "labor camp", "worker housing", "workers"],
         }
     }
 }
