@@ -346,6 +346,13 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
             hanging("  For a person to decide: ", &one_line(why))
         )?;
     }
+    if let Some(time) = &rule.within {
+        writeln!(
+            out,
+            "{}",
+            hanging("  To be mended within: ", &one_line(time))
+        )?;
+    }
     let source = format!(
         "{}, {} ({})",
         one_line(&rule.clause),
