@@ -5,7 +5,7 @@ use crate::items::Verdict;
 use crate::items::Worst;
 use crate::judge::Decision;
 use crate::judge::Reason;
-use crate::judge::bound::Ask;
+use crate::judge::bound::Must;
 use crate::judge::bound::asks;
 use crate::judge::scene::Scene;
 use crate::judge::scene::says_nothing;
@@ -186,8 +186,8 @@ fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: D
             }
         });
         let highest = match (item.info().worst, ask) {
-            (Worst::Greatest, Ask::Above(_) | Ask::AtLeast(_))
-            | (Worst::Least, Ask::Below(_) | Ask::AtMost(_)) => truths.max(),
+            (Worst::Greatest, Must::Above(_) | Must::AtLeast(_))
+            | (Worst::Least, Must::Below(_) | Must::AtMost(_)) => truths.max(),
             (Worst::Greatest | Worst::Least | Worst::Neither, _) => truths.min(),
         };
         truth = truth.min(highest.unwrap_or(Truth::Unknown));

@@ -2,9 +2,9 @@
 
 use crate::items::Verdict;
 use crate::judge::Decision;
-use crate::judge::bound::Ask;
-use crate::judge::bound::Asks;
 use crate::judge::bound::Evidence;
+use crate::judge::bound::Must;
+use crate::judge::bound::Musts;
 use crate::judge::bound::Outcome;
 use crate::quantities::Length;
 
@@ -12,7 +12,7 @@ use crate::quantities::Length;
 /// least to spare, and the probability that all hold.
 pub(super) fn against<'r>(
     evidence: Evidence,
-    asks: &Asks<'r>,
+    asks: &Musts<'r>,
     decision: Decision,
 ) -> Option<Outcome<'r>> {
     let mut all: Option<Outcome<'r>> = None;
@@ -28,21 +28,21 @@ pub(super) fn against<'r>(
 
 /// Several one-sided pieces of evidence about one and the same opening or
 /// height: together they may settle what none does alone.
-pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &Asks<'r>) -> Option<Outcome<'r>> {
+pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &Musts<'r>) -> Option<Outcome<'r>> {
     let mut all: Option<Outcome<'r>> = None;
     for ask in asks.iter() {
         let outcomes = bounds.iter().map(|bound| ask.judge_bound(*bound));
         let mut best = outcomes.min_by_key(|outcome| settled_first(outcome.verdict))?;
         let within = match ask {
-            Ask::Entraps(entraps) => {
+            Must::Entraps(entraps) => {
                 lies_within(bounds, entraps.short.length - HAIR, entraps.head.length)
             }
-            Ask::NotWithin(above, below) => lies_within(bounds, above.length, below.length),
-            Ask::Above(_)
-            | Ask::AtLeast(_)
-            | Ask::AtMost(_)
-            | Ask::Below(_)
-            | Ask::StopsBall(_) => false,
+            Must::NotWithin(above, below) => lies_within(bounds, above.length, below.length),
+            Must::Above(_)
+            | Must::AtLeast(_)
+            | Must::AtMost(_)
+            | Must::Below(_)
+            | Must::StopsBall(_) => false,
         };
         if best.verdict == Verdict::NotMeasured && within {
             best.verdict = Verdict::FallsShort;
@@ -245,7 +245,7 @@ mod tests {
     #[test]
     fn two_balls_place_an_opening_inside_a_band() {
         let (low, high) = (limit(88_900_000), limit(228_600_000));
-        let band = Asks::only(Ask::NotWithin(&low, &high));
+        let band = Musts::only(Must::NotWithin(&low, &high));
         let passes = Evidence::AtLeast(Length::inches(4));
         let stops = Evidence::Below(Length::inches(9));
         let alone = bounds_against(&[passes], &band).expect("a bound is there");

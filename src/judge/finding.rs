@@ -7,6 +7,7 @@ use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Chain;
+use crate::judge::Reason;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::Probability;
@@ -14,7 +15,6 @@ use crate::quantities::StandardUncertainty;
 use crate::quantities::YearSpan;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
-use crate::rules::Zone;
 
 /// How a reading near a limit is decided.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -166,29 +166,6 @@ pub struct LimitShown<'r> {
     pub unit: Option<LengthUnit>,
 }
 
-impl LimitShown<'_> {
-    /// In a reader's words: `at least 36 in`, `a 4 in ball must not pass`.
-    #[must_use]
-    pub fn says(&self) -> String {
-        let written = &self.written;
-        match self.operator {
-            Operator::Above => format!("more than {written}"),
-            Operator::AtLeast => format!("at least {written}"),
-            Operator::AtMost => format!("at most {written}"),
-            Operator::Below => format!("less than {written}"),
-            Operator::AngleAtLeast => format!("sides that open {written} or more"),
-            Operator::Entraps => format!("must not admit a {written}"),
-            Operator::LadderBelow => format!("no two less than {written} apart"),
-            Operator::LadderUpTo => format!("no two {written} apart or nearer"),
-            Operator::Is => format!("must be {written}"),
-            Operator::IsNot => format!("must not be {written}"),
-            Operator::NoneWithin => format!("none within {written}"),
-            Operator::NotWithin => format!("not between {written}"),
-            Operator::StopsBall => format!("a {written} ball must not pass"),
-        }
-    }
-}
-
 /// How a value is compared with a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Operator {
@@ -240,106 +217,6 @@ impl Operator {
             Operator::StopsBall => "stops-ball",
         }
     }
-}
-
-/// Why a finding is what it is, and what a reader should know about it.
-#[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
-pub enum Reason<'r> {
-    /// A trigger was stated and is false, so the rule does not apply.
-    TriggerFalse(Item),
-    /// An exception was stated and holds, so the rule does not apply.
-    Excepted(Item),
-    /// A circumstance that the rule depends on was not written down.
-    CircumstanceMissing(Item),
-    /// A trigger was measured but lies too close to its limit.
-    TriggerInDoubt(Item),
-    /// The item was not written down.
-    NotWritten(Item),
-    /// "Could not look": the observation's index.
-    CouldNotLook(usize),
-    /// The cell could not be read: the observation's index.
-    Unreadable(usize),
-    /// Nothing is written about what holds the guard, or it could not be seen.
-    StrengthNotJudged,
-    /// A circumstance stands outside what the ruleset covers.
-    NotCovered(Item),
-    /// Not covered here, and another binding ruleset covers it.
-    CoveredElsewhere(Item),
-    /// There is no guard, so rules about its dimensions do not apply.
-    NoGuard,
-    /// The opening lies outside the rule's zone.
-    OutsideZone(&'r Zone),
-    /// No height was written for the opening: taken to lie in this zone.
-    TakenInZone(&'r Zone),
-    /// It would meet the laxer zone and not this stricter one: where does it lie?
-    WhereDoesItLie(&'r Zone),
-    /// A bounded reading (a ball, a stick, over, under) does not settle this limit.
-    BoundDoesNotSettle,
-    /// The infill gives way; without a push a reading can prove only a shortfall.
-    NeedsPush,
-    /// The push was weaker than the rule asks, or its force is not known.
-    PushTooWeak,
-    /// The ball was pushed by hand, with no force stated.
-    PushedByHand,
-    /// Some openings only were looked at.
-    OnlySomeOpenings,
-    /// The lift of the rail at the step is not written down.
-    LiftMissing,
-    /// How thick an overhanging nosing is is not written down, and it decides.
-    NosingThickness,
-    /// The dimensions of the step cannot be.
-    NoSuchStep,
-    /// The risers are open: the opening goes on below, bounded by nothing written.
-    RisersOpen,
-    /// The limit lies between the two bounds of an outline's clear opening.
-    BoundsStraddle,
-    /// Whether the probe passes is not proven either way.
-    ProbeUndecided,
-    /// A gap is taken as long in the other direction, so that the probe's shorter side decides.
-    TakenAsLong,
-    /// How far along the guard several footholds lie is not written down.
-    AlongMissing,
-    /// Level bars are footholds: their heights are not written down.
-    BarsHaveHeights,
-    /// Two footholds make a ladder.
-    Ladder {
-        /// The height of the lower one.
-        lower: Length,
-        /// The height of the upper one.
-        upper: Length,
-        /// The unit it was written in.
-        unit: LengthUnit,
-    },
-    /// An opening that narrows downward: how it holds a ball.
-    Wedges {
-        /// The angle between its sides, in degrees.
-        degrees: String,
-        /// The largest ball that sinks in wholly.
-        ball: Length,
-        /// How far above the point its middle stays.
-        above: Length,
-        /// The unit it was written in.
-        unit: LengthUnit,
-    },
-    /// An opening whose sides do not meet is not judged by its angle.
-    SidesDoNotMeet,
-    /// The depth of a foothold is not written down.
-    FootholdDepthMissing,
-    /// Too wide for the infill but not for the triangle: is it the triangle at the steps?
-    MayBeTriangle,
-    /// The bottom gap on a stair is no opening of its own.
-    BottomGapIsLift,
-    /// The clause leaves the decision to a person.
-    ForAPerson(&'r str),
-    /// The ruleset was not yet, or no longer, in force when it was built.
-    NotInForceWhenBuilt,
-    /// A proposed guard without a build tolerance: nothing is left for the builder's error.
-    NoBuildTolerance,
-    /// The reading lies exactly on the limit.
-    ExactlyAtLimit,
-    /// A go/no-go test settled what the tape could not.
-    SettledByGauge(usize),
 }
 
 /// Something taken as given, to be printed.

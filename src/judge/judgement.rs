@@ -10,8 +10,8 @@ use crate::judge::LimitShown;
 use crate::judge::Measured;
 use crate::judge::Operator;
 use crate::judge::Reason;
-use crate::judge::bound::Asks;
 use crate::judge::bound::Evidence;
+use crate::judge::bound::Musts;
 use crate::judge::bound::Outcome;
 use crate::judge::bound::asks;
 use crate::judge::condition::within;
@@ -200,7 +200,7 @@ pub(super) fn gauge<'r>(
     scene: &Scene<'_>,
     item: Item,
     bounded: &[(usize, Said)],
-    asks: &Asks<'r>,
+    asks: &Musts<'r>,
 ) -> Option<Judgement<'r>> {
     let evidence: Vec<Evidence> = bounded.iter().map(|(_, said)| said.evidence).collect();
     let outcome = bounds_against(&evidence, asks)?;

@@ -20,16 +20,18 @@ mod leave_outs;
 mod load_path;
 mod opening;
 mod questions;
+mod reason;
 mod rule;
 mod scene;
 mod v_opening;
 
 pub use assumptions::assumptions;
-pub use cautions::{DEFERRAL, GENERAL, STRENGTH_CAUTIONS, TONIGHT, cautions, guard_cautions};
+pub use cautions::{CautionSaid, Told, cautions, guard_cautions};
 pub use finding::{
     AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,
-    MemoryRules, Operator, Options, Question, Reason, WhenBuilt,
+    MemoryRules, Operator, Options, Question, WhenBuilt,
 };
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;
 pub use load_path::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};
+pub use reason::{Bearing, Reason};

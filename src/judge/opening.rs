@@ -4,8 +4,8 @@
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Reason;
-use crate::judge::bound::Asks;
 use crate::judge::bound::Evidence;
+use crate::judge::bound::Musts;
 use crate::judge::bound::Outcome;
 use crate::judge::bound::opening_asks;
 use crate::judge::bound::shape_asks;
@@ -219,7 +219,7 @@ fn balls<'r>(
     scene: &Scene<'_>,
     item: Item,
     bounded: &[(usize, Said)],
-    asks: &Asks<'r>,
+    asks: &Musts<'r>,
     demand: &'r OpeningDemand,
     zoned: &[&'r OpeningDemand],
 ) -> Option<Judgement<'r>> {

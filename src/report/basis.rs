@@ -14,6 +14,7 @@ use crate::report::Json;
 use crate::report::Summary;
 use crate::report::SummaryForm;
 use crate::report::Text;
+use crate::report::cautions::caution;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
@@ -38,13 +39,14 @@ pub struct Basis<'a> {
 impl<'a> Basis<'a> {
     /// The cautions of one guard, the general ones and the deferral among them.
     pub(super) fn cautions(&self, entry: &Entry<'_>) -> Vec<String> {
-        cautions(
+        let said = cautions(
             &entry.guard,
             &entry.judged,
             self.survey,
             self.rulesets,
             self.options,
-        )
+        );
+        said.iter().map(|said| caution(said).into_owned()).collect()
     }
 
     /// What was taken as given when a guard was judged.

@@ -1,12 +1,12 @@
 //! The walk in words: its questions, and what became of the answers.
 
 use crate::items::Verdict;
-use crate::judge::DEFERRAL;
 use crate::judge::Finding;
-use crate::judge::GENERAL;
 use crate::judge::Judged;
 use crate::judge::Question;
 use crate::report::advice;
+use crate::report::cautions::DEFERRAL;
+use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::text::compared;

@@ -162,11 +162,7 @@ impl Row {
         self.text(measured.map_or("", |measured| &measured.written));
         self.millimetres(measured.and_then(|measured| measured.value));
         let limit = finding.limit.as_ref();
-        self.text(
-            &limit
-                .map(crate::judge::LimitShown::says)
-                .unwrap_or_default(),
-        );
+        self.text(&limit.map(words::limit).unwrap_or_default());
         self.millimetres(limit.and_then(|limit| limit.value));
         let short = finding.margin.filter(|margin| *margin < Length::ZERO);
         self.millimetres(short.map(Length::magnitude));

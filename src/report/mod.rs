@@ -6,6 +6,7 @@
 
 mod advice;
 mod basis;
+mod cautions;
 mod conversation;
 mod csv;
 mod diagnostics;

@@ -6,7 +6,9 @@ use crate::items::Item;
 use crate::items::Worst;
 use crate::judge::Assumption;
 use crate::judge::Decision;
+use crate::judge::LimitShown;
 use crate::judge::MemoryRules;
+use crate::judge::Operator;
 use crate::judge::Options;
 use crate::judge::Reason;
 use crate::report::Counts;
@@ -84,6 +86,27 @@ pub(super) const fn verify(status: Status) -> Option<&'static str> {
         Status::Quoted => Some("quoted second-hand: verify"),
         Status::Memory => Some("from memory: verify"),
         Status::Practice => Some("common practice, no source"),
+    }
+}
+
+/// A limit in a reader's words: `at least 36 in`, `a 4 in ball must not pass`.
+#[must_use]
+pub(super) fn limit(shown: &LimitShown<'_>) -> String {
+    let written = &shown.written;
+    match shown.operator {
+        Operator::Above => format!("more than {written}"),
+        Operator::AtLeast => format!("at least {written}"),
+        Operator::AtMost => format!("at most {written}"),
+        Operator::Below => format!("less than {written}"),
+        Operator::AngleAtLeast => format!("sides that open {written} or more"),
+        Operator::Entraps => format!("must not admit a {written}"),
+        Operator::LadderBelow => format!("no two less than {written} apart"),
+        Operator::LadderUpTo => format!("no two {written} apart or nearer"),
+        Operator::Is => format!("must be {written}"),
+        Operator::IsNot => format!("must not be {written}"),
+        Operator::NoneWithin => format!("none within {written}"),
+        Operator::NotWithin => format!("not between {written}"),
+        Operator::StopsBall => format!("a {written} ball must not pass"),
     }
 }
 

@@ -241,3 +241,25 @@ fn an_opening_that_narrows_to_a_point_is_judged_by_its_angle() {
         assert_eq!(verdict(angle, &rows), expected, "{written}");
     }
 }
+
+#[test]
+fn an_opening_whose_sides_do_not_meet_is_asked_about_and_told_why() {
+    let survey =
+        "guard,item,reading\nd,place,deck\nd,v opening,5 in wide 6 in deep 1 in at the bottom\n";
+    let args = [
+        "check",
+        "@survey.csv",
+        "--rules",
+        "us-playground-handbook-2010",
+    ];
+    let text = run(&[("survey.csv", survey)], &args).out.replace('\n', " ");
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let text = words.join(" ");
+    assert!(
+        text.contains("its sides do not meet at the bottom"),
+        "{text}"
+    );
+    let report = check(survey, &args[2..]).json();
+    let questions = only_guard(&report)["questions"].to_string();
+    assert!(questions.contains("\"v opening\""), "{questions}");
+}

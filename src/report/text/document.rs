@@ -9,16 +9,17 @@ use std::mem;
 
 use crate::input::Diagnostics;
 use crate::items::Verdict;
-use crate::judge::DEFERRAL;
-use crate::judge::GENERAL;
-use crate::judge::STRENGTH_CAUTIONS;
-use crate::judge::TONIGHT;
 use crate::judge::guard_cautions;
 use crate::judge::leave_outs;
 use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::Report;
 use crate::report::Summary;
+use crate::report::cautions::DEFERRAL;
+use crate::report::cautions::GENERAL;
+use crate::report::cautions::STRENGTH_CAUTIONS;
+use crate::report::cautions::TONIGHT;
+use crate::report::cautions::caution;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::text::findings::first_steps;
@@ -368,7 +369,7 @@ impl<W: Write> Report for Text<'_, W> {
         );
         let cautions = cautions
             .into_iter()
-            .map(|caution| self.cautions.count(caution))
+            .map(|said| self.cautions.count(caution(&said).into_owned()))
             .collect();
         let left_out = leave_outs(
             &entry.guard,

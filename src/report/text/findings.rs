@@ -177,7 +177,7 @@ pub(in crate::report) fn compared(finding: &Finding<'_>, guard: &Guard) -> Strin
 
 /// What is asked, for who measured in the other system: `at least 36 in (914.4 mm)`.
 fn in_own_units(limit: &LimitShown<'_>, own: LengthUnit) -> String {
-    let says = limit.says();
+    let says = words::limit(limit);
     let of_two = limit.operator == Operator::NotWithin;
     match (limit.value, limit.unit) {
         (Some(value), Some(unit)) if !of_two && unit.is_imperial() != own.is_imperial() => {

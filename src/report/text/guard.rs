@@ -4,6 +4,7 @@ use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Authority;
+use crate::judge::Bearing;
 use crate::judge::Finding;
 use crate::judge::HazardVerdict;
 use crate::judge::Question;
@@ -15,7 +16,6 @@ use crate::report::Explain;
 use crate::report::explain;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::text::bearing::Bearing;
 use crate::report::text::findings;
 use crate::report::text::headline::Group;
 use crate::report::text::strength;
@@ -315,10 +315,10 @@ fn special_question(item: Item, entry: &Entry<'_>) -> Option<String> {
         .filter(|finding| finding.counts_as() == Verdict::NotMeasured)
         .find_map(|finding| {
             let mut reasons = finding.reasons.iter();
-            let reason = reasons.find(|reason| Bearing::of(reason) == wanted)?;
+            let reason = reasons.find(|reason| reason.bearing() == wanted)?;
             let says = words::reason(reason, &entry.guard);
             Some(match &finding.limit {
-                Some(limit) => format!("{says}; asked: {}", one_line(&limit.says())),
+                Some(limit) => format!("{says}; asked: {}", one_line(&words::limit(limit))),
                 None => says,
             })
         })
@@ -329,7 +329,7 @@ fn in_the_way(lines: &mut Vec<String>, entry: &Entry<'_>) {
     let mut said: Vec<String> = could_not_look(&entry.guard);
     for finding in &entry.judged.findings {
         let reasons = finding.reasons.iter();
-        for reason in reasons.filter(|reason| Bearing::of(reason) == Bearing::InTheWay) {
+        for reason in reasons.filter(|reason| reason.bearing() == Bearing::InTheWay) {
             let says = words::reason(reason, &entry.guard);
             let text = if matches!(reason, Reason::NotCovered(_)) {
                 format!("{}: {says}", one_line(&finding.ruleset.id))
@@ -374,7 +374,7 @@ fn does_not_apply(lines: &mut Vec<String>, entry: &Entry<'_>) {
     }
     let mut items: Vec<&str> = Vec::new();
     for reason in aside.iter().flat_map(|finding| &finding.reasons) {
-        let Bearing::Aside(why) = Bearing::of(reason) else {
+        let Bearing::Aside(why) = reason.bearing() else {
             continue;
         };
         if !items.contains(&why) {
