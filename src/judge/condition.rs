@@ -182,7 +182,9 @@ fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: D
                 Some(Verdict::Meets) => Truth::True,
                 Some(Verdict::FallsShort) => Truth::False,
                 Some(Verdict::TooClose) => Truth::Doubt,
-                Some(Verdict::NotMeasured | Verdict::DoesNotApply) | None => Truth::Unknown,
+                Some(Verdict::NotMeasured | Verdict::NotSettled | Verdict::DoesNotApply) | None => {
+                    Truth::Unknown
+                }
             }
         });
         let highest = match (item.info().worst, ask) {

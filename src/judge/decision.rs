@@ -61,7 +61,7 @@ fn settled_first(verdict: Verdict) -> u8 {
     match verdict {
         Verdict::FallsShort => 0,
         Verdict::Meets => 1,
-        Verdict::TooClose | Verdict::NotMeasured | Verdict::DoesNotApply => 2,
+        Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured | Verdict::DoesNotApply => 2,
     }
 }
 

@@ -343,7 +343,7 @@ fn overlaps(zone: &Zone, at: Extent) -> bool {
     at.low <= zone.to.length && at.high >= zone.from.length
 }
 
-/// The better of two ways to satisfy: meets, too close, not measured, falls short.
+/// The better of two ways to satisfy: meets, too close, not settled, not measured, falls short.
 pub(super) fn better<'r>(
     so_far: Option<Judgement<'r>>,
     next: Judgement<'r>,
@@ -373,9 +373,10 @@ fn satisfied_first(verdict: Verdict) -> u8 {
     match verdict {
         Verdict::Meets => 0,
         Verdict::TooClose => 1,
-        Verdict::NotMeasured => 2,
-        Verdict::FallsShort => 3,
-        Verdict::DoesNotApply => 4,
+        Verdict::NotSettled => 2,
+        Verdict::NotMeasured => 3,
+        Verdict::FallsShort => 4,
+        Verdict::DoesNotApply => 5,
     }
 }
 

@@ -133,7 +133,7 @@ fn judge<'r>(
         let verdict = if matches!(reason, Reason::CoveredElsewhere(_)) {
             Verdict::DoesNotApply
         } else {
-            Verdict::NotMeasured
+            Verdict::NotSettled
         };
         judgements.push(Judgement::bare(first, verdict, vec![reason.clone()]));
         return;
@@ -315,15 +315,15 @@ fn under(scene: &Scene<'_>, judgement: &mut Judgement<'_>, rule: &Rule, applies:
     }
 }
 
-/// A clause that leaves the decision to a person never makes a shortfall.
+/// A clause without a number settles nothing that its check does not meet for sure.
 fn for_a_person<'r>(judgement: &mut Judgement<'r>, rule: &'r Rule) {
     let Some(why) = &rule.judgement else { return };
     for verdict in [&mut judgement.verdict, &mut judgement.alone] {
-        if *verdict == Verdict::FallsShort {
-            *verdict = Verdict::TooClose;
+        if matches!(*verdict, Verdict::FallsShort | Verdict::TooClose) {
+            *verdict = Verdict::NotSettled;
         }
     }
-    if judgement.verdict == Verdict::TooClose {
+    if judgement.verdict == Verdict::NotSettled {
         judgement.reasons.push(Reason::ForAPerson(why));
     }
 }

@@ -212,7 +212,9 @@ fn done(place: &Place, open: &[Question], verdict: Verdict) -> String {
         }
         Verdict::FallsShort => " It falls short; the report says what would put it right.",
         Verdict::Meets => " It meets what was checked; that says nothing about strength.",
-        Verdict::NotMeasured | Verdict::TooClose => " It is undecided so far.",
+        Verdict::NotMeasured | Verdict::NotSettled | Verdict::TooClose => {
+            " It is undecided so far."
+        }
     });
     text
 }
@@ -255,6 +257,7 @@ fn live(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> Stri
     let told = [
         (Verdict::FallsShort, "Falls short"),
         (Verdict::TooClose, "Too close to call"),
+        (Verdict::NotSettled, "The rule is unclear"),
     ];
     for (verdict, name) in told {
         let found = of(verdict);

@@ -13,7 +13,7 @@ row 2 | canada-dwelling | gap-too-wide | place=deck; drop=2.4 m; opening=3 15/16
 row 5 | canada-dwelling | gap-too-wide | place=deck; drop=2.4 m; opening=100 mm | falls short
 row 5, part 3 | ontario-2012 | public-gap-too-wide | place=landing; use=public; drop=2.4 m; opening=100 mm | meets
 row 11 | us-dwelling-2003 | stair-gap-too-wide | place=stair; drop=9 ft; opening=4 1/4 in | falls short
-row 15 | canada-dwelling | step-triangle-too-wide | place=stair; drop=9 ft; stair triangle=rise 7 3/4 going 10 lift 0 in | too close to call
+row 15 | canada-dwelling | step-triangle-too-wide | place=stair; drop=9 ft; stair triangle=rise 7 3/4 going 10 lift 0 in | not settled
 row 20 | california-dwelling | rail-too-low | place=deck; drop=9 ft; height=41 7/8 in | falls short
 row 20, 42 in | california-dwelling | rail-too-low | place=deck; drop=9 ft; height=42 in | meets
 row 20, mm | california-dwelling | rail-too-low | place=deck; drop=9 ft; height=1067 mm | meets
@@ -45,8 +45,8 @@ row 42, 2009 | us-dwelling-2009 | rail-too-low-above-seat | place=deck; drop=9 f
 row 42, 2012 | us-dwelling-2012 | rail-too-low-above-seat | place=deck; drop=9 ft; fixed seat=yes; height above seat=24 in; height=42 in | falls short
 row 42, 2015 | us-dwelling-2015 | rail-too-low | place=deck; drop=9 ft; fixed seat=yes; height above seat=24 in; height=42 in | meets
 row 43, BC | canada-dwelling | climbable-infill | place=deck; drop=3.9 m; infill=cables | does not apply
-row 43, Ontario | ontario-2012 | climbable-infill | place=deck; use=dwelling; drop=3.9 m; infill=cables | too close to call
-row 44 | canada-dwelling | climbable-infill | place=deck; drop=4.3 m; infill=cables | too close to call
+row 43, Ontario | ontario-2012 | climbable-infill | place=deck; use=dwelling; drop=3.9 m; infill=cables | not settled
+row 44 | canada-dwelling | climbable-infill | place=deck; drop=4.3 m; infill=cables | not settled
 row 45, 15 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=500 mm high 15 mm deep | meets
 row 45, 16 mm | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=500 mm high 16 mm deep | falls short
 row 45, 450 mm both ways | canada-dwelling | foothold-in-reach | place=deck; drop=4.3 m; foothold=200 mm high 16 mm deep 100 mm along; foothold=650 mm high 16 mm deep 550 mm along | falls short
@@ -64,7 +64,7 @@ row 55, 1960 | massachusetts-rental-2024 | gap-too-wide | place=porch; drop=9 ft
 row 55, 2000 | massachusetts-rental-2024 | new-gap-too-wide | place=porch; drop=9 ft; built=2000; opening=4 1/2 in | meets
 row 56 | us-rental-upkeep | rail-too-low | place=porch; drop=9 ft; height=30 in | meets
 row 56, second | us-rental-upkeep | rail-too-low | place=porch; drop=9 ft; height=29 1/2 in | falls short
-row 58, outside | us-pool-barriers | ledges-make-a-ladder | place=pool; foothold=2 in high; foothold=46 in high | too close to call
+row 58, outside | us-pool-barriers | ledges-make-a-ladder | place=pool; foothold=2 in high; foothold=46 in high | not settled
 row 58 | us-pool-barriers | gap-beside-level-bars-too-wide | place=pool; level bar spacing=44 in; opening=3 in | falls short
 row 19 on a low stair | us-dwelling-2018 | guard-top-as-handrail | place=stair; drop=28 in; handrail=top of the guard; height=39 in | falls short
 row 19 in 2000 | us-dwelling-2000 | guard-top-as-handrail | place=stair; drop=9 ft; handrail=top of the guard; height=39 in | falls short
@@ -80,10 +80,10 @@ row 31 on a ramp | us-dwelling-2018 | handrail-height | place=ramp; handrail=sep
 §5.1 Table 4, school-age barrier | us-playground-handbook-2010 | gap-too-wide-for-school-age | place=deck; children=8 years; drop=49 in; opening=3 1/2 in; bottom gap=none | falls short
 §5.1 handrails | us-playground-handbook-2010 | handrail-height-for-preschool | place=stair; children=4 years; handrail=separate; handrail height=26 in | meets
 §5.1 grip | us-playground-handbook-2010 | handrail-grip-for-toddler | place=stair; children=18 months; handrail=separate; handrail shape=round; handrail thickness=1.20 in | meets
-§5.6 chain link | us-pool-barriers | chain-link-too-wide | place=pool; infill=mesh; opening=1 1/2 in | too close to call
+§5.6 chain link | us-pool-barriers | chain-link-too-wide | place=pool; infill=mesh; opening=1 1/2 in | not settled
 §6.2 general | canada-dwelling | shared-rail-too-low | place=landing; location=inside; shared=yes; drop=9 ft; height=1000 mm | falls short
 §6.2 general, Ontario | ontario-2012 | public-rail-too-low | place=landing; use=public; drop=9 ft; height=1000 mm | falls short
-§6.4 all required guards | ontario-2012 | climbable-infill | place=landing; use=public; drop=3.9 m; infill=cables | too close to call
+§6.4 all required guards | ontario-2012 | climbable-infill | place=landing; use=public; drop=3.9 m; infill=cables | not settled
 §6.5 shared by more than two | ontario-2012 | guard-load-others | place=landing; use=dwelling; shared=yes; dwellings in building=6; post fastening=nails | falls short
 §6.6 | canada-dwelling | low-guard-top-as-handrail | place=stair; drop=500 mm; handrail=top of the guard; height=38 in | falls short
 §7 New York | new-york-city | rail-too-low-above-seat | place=balcony; use=dwelling; shared=yes; drop=9 ft; fixed seat=yes; height above seat=36 in | falls short
@@ -121,7 +121,7 @@ row 24, second | australia-ncc-2022 | edge-gap-too-wide | place=deck; drop=2400 
 row 26 | australia-ncc-2022 | foothold-in-reach | place=deck; drop=4000 mm; foothold=450 mm high | does not apply
 row 27 | australia-ncc-2022 | foothold-in-reach | place=deck; drop=4001 mm; foothold=450 mm high | falls short
 row 28 | australia-ncc-2022 | foothold-in-reach | place=deck; drop=5000 mm; foothold=800 mm high | meets
-row 29 | australia-ncc-2022 | window-can-be-fallen-from | place=window; drop=2000 mm; sill height=1699 mm; opening=125 mm | too close to call
+row 29 | australia-ncc-2022 | window-can-be-fallen-from | place=window; drop=2000 mm; sill height=1699 mm; opening=125 mm | not settled
 row 30 | australia-ncc-2022 | window-can-be-fallen-from | place=window; drop=2000 mm; sill height=1700 mm; opening=125 mm | does not apply
 row 33, height | new-zealand-f4 | rail-too-low | place=deck; drop=2400 mm; height=1000 mm | meets
 row 33, gap | new-zealand-f4 | gap-too-wide | place=deck; drop=2400 mm; opening=105 mm | falls short
@@ -279,7 +279,7 @@ const ALL_OF_B: &[(&str, &str)] = &[
 /// What each column of §10.2 says of railing B.
 const UNDER_B: &str = "
 England | uk-approved-document-k | rail-too-low | falls short
-England | uk-approved-document-k | step-triangle-too-wide | too close to call
+England | uk-approved-document-k | step-triangle-too-wide | not settled
 Scotland 1999 | scotland-1999 | stair-rail-too-low | meets
 Scotland 1999 | scotland-1999 | gap-too-wide | meets
 Scotland 1999 | scotland-1999 | step-triangle-too-wide | meets

@@ -315,6 +315,7 @@ fn counted(summary: Summary) -> String {
             "is too close to call",
             "are too close to call",
         ),
+        (summary.not_settled, "is not settled", "are not settled"),
         (summary.not_measured, "is not measured", "are not measured"),
         (summary.meets, "meets", "meet"),
         (

@@ -109,16 +109,16 @@ fn by_whom(finding: &Finding<'_>, basis: &Basis<'_>) -> &'static str {
 /// How many things to find out next are named at the top.
 const NEXT: usize = 3;
 
-/// What is too close to call, why, and how to settle it.
-pub(super) fn too_close(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
+/// What is too close to call or not settled, why, and how to settle it.
+pub(super) fn open(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
     let mut lines = vec![hanging(BULLET, &compared(finding, guard))];
     lines.push(hanging(UNDER, &one_line(&finding.rule.says)));
     let within_doubt = match (finding.margin, finding.uncertainty) {
         (Some(margin), Some(u)) => margin.magnitude() < u.doubled(),
         (None, _) | (_, None) => false,
     };
-    // where the clause leaves it to a person, the reason says so below
-    if within_doubt || !is_for_a_person(finding) {
+    // where what is asked is not known, the reasons below say so
+    if within_doubt || finding.verdict == Verdict::TooClose {
         lines.push(hanging(UNDER, &why_open(finding)));
         if let Some(settle) = advice::settle(finding) {
             lines.push(hanging(UNDER, &format!("To settle it: {settle}")));
@@ -127,11 +127,6 @@ pub(super) fn too_close(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
     lines.push(hanging(UNDER, &source(finding)));
     remarks(&mut lines, finding, guard);
     lines
-}
-
-fn is_for_a_person(finding: &Finding<'_>) -> bool {
-    let mut reasons = finding.reasons.iter();
-    reasons.any(|reason| matches!(reason, Reason::ForAPerson(_)))
 }
 
 fn palette_first(text: String) -> String {
@@ -248,7 +243,7 @@ fn why_open(finding: &Finding<'_>) -> String {
 const fn alone(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::FallsShort => "would fall short",
-        Verdict::TooClose => "does not settle it either",
+        Verdict::NotSettled | Verdict::TooClose => "does not settle it either",
         Verdict::NotMeasured => "would not be enough either",
         Verdict::Meets => "would meet",
         Verdict::DoesNotApply => "would take the rule as not applying",

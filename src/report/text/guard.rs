@@ -179,11 +179,19 @@ fn group(
         };
         lines.extend(findings::shortfall(finding, &entry.guard, advice));
     }
-    if with(Verdict::TooClose).next().is_some() {
-        section(lines, close);
-    }
-    for finding in with(Verdict::TooClose) {
-        lines.extend(findings::too_close(finding, &entry.guard));
+    for (verdict, title) in [
+        (Verdict::TooClose, close.to_owned()),
+        (
+            Verdict::NotSettled,
+            close.replacen("Too close to call", "Not settled", 1),
+        ),
+    ] {
+        if with(verdict).next().is_some() {
+            section(lines, &title);
+        }
+        for finding in with(verdict) {
+            lines.extend(findings::open(finding, &entry.guard));
+        }
     }
 }
 

@@ -53,6 +53,7 @@ impl Group {
 pub(super) struct Tally {
     short: usize,
     close: usize,
+    unclear: usize,
     open: usize,
     met: usize,
 }
@@ -68,6 +69,7 @@ impl Tally {
             match verdicts.min() {
                 Some(Verdict::FallsShort) => tally.short += 1,
                 Some(Verdict::TooClose) => tally.close += 1,
+                Some(Verdict::NotSettled) => tally.unclear += 1,
                 Some(Verdict::NotMeasured) => tally.open += 1,
                 Some(Verdict::Meets) => tally.met += 1,
                 Some(Verdict::DoesNotApply) | None => {}
@@ -77,7 +79,7 @@ impl Tally {
     }
 
     const fn all(self) -> usize {
-        self.short + self.close + self.open + self.met
+        self.short + self.close + self.unclear + self.open + self.met
     }
 
     /// The worst there is of these rules.
@@ -86,6 +88,8 @@ impl Tally {
             Some(Verdict::FallsShort)
         } else if self.close > 0 {
             Some(Verdict::TooClose)
+        } else if self.unclear > 0 {
+            Some(Verdict::NotSettled)
         } else if self.open > 0 {
             Some(Verdict::NotMeasured)
         } else if self.met > 0 {
@@ -177,6 +181,7 @@ fn from_memory(tally: Tally) -> Option<String> {
     let parts = [
         (tally.short, "not met"),
         (tally.close, "too close to call"),
+        (tally.unclear, "not settled"),
         (tally.open, "not measured"),
     ];
     let parts: Vec<String> = parts
@@ -226,7 +231,8 @@ fn when_built(when: &WhenBuilt<'_>) -> String {
     let fares = match when.verdict {
         Verdict::FallsShort => "falls short of the rules of its time",
         Verdict::TooClose => "is too close to call by the rules of its time",
-        Verdict::NotMeasured => "is not settled by the rules of its time",
+        Verdict::NotSettled => "is not settled by the rules of its time",
+        Verdict::NotMeasured => "is not measured for the rules of its time",
         Verdict::Meets => {
             "meets what was read of the rules of its time, which says nothing about danger"
         }
@@ -248,16 +254,31 @@ fn verdict_words(entry: &Entry<'_>, basis: &Basis<'_>, tally: Tally, noun: Noun)
     };
     match entry.judged.verdict {
         Verdict::FallsShort => format!(
-            "falls short of {}the {all} checked{}{}",
+            "falls short of {}the {all} checked{}{}{}",
             part(tally.short, tally.all()),
             extra(tally.close, "too close to call"),
+            extra(tally.unclear, "not settled"),
             extra(tally.open, "not measured"),
         ),
         Verdict::TooClose => format!(
-            "too close to call on {}the {all} checked{}",
+            "too close to call on {}the {all} checked{}{}",
             part(tally.close, tally.all()),
+            extra(tally.unclear, "not settled"),
             extra(tally.open, "not measured"),
         ),
+        Verdict::NotSettled if tally.unclear > 0 => format!(
+            "not settled: {}the {all} unclear{}{}",
+            part(tally.unclear, tally.all()),
+            extra(tally.open, "not measured"),
+            extra(tally.met, "met"),
+        ),
+        Verdict::NotSettled if tally.met > 0 => {
+            format!(
+                "not settled; meets the {} checked",
+                several(tally.met, noun.one, noun.many)
+            )
+        }
+        Verdict::NotSettled => format!("not settled: no {} could decide", noun.one),
         Verdict::NotMeasured if tally.open > 0 && tally.met > 0 => format!(
             "not measured: {} of {all} open; meets the other {}",
             tally.open, tally.met
@@ -304,6 +325,7 @@ fn beside(tally: Tally, noun: Noun) -> Option<String> {
     Some(match tally.worst()? {
         Verdict::FallsShort => format!("falls short of {}", count(tally.short)),
         Verdict::TooClose => format!("too close to call on {}", count(tally.close)),
+        Verdict::NotSettled => format!("{} not settled", count(tally.unclear)),
         Verdict::NotMeasured => format!("{} not measured", count(tally.open)),
         Verdict::Meets => format!("meets the {}", count(tally.met)),
         Verdict::DoesNotApply => return None,

@@ -30,6 +30,7 @@ enum Class {
     FallsShort,
     PerhapsNoGuard,
     TooClose,
+    NotSettled,
     NotMeasured,
     GuidanceFallsShort,
     Meets,
@@ -61,8 +62,11 @@ fn class(entry: &Entry<'_>) -> Class {
     }
     match verdict {
         Verdict::FallsShort => Class::FallsShort,
-        Verdict::TooClose | Verdict::NotMeasured if none => Class::PerhapsNoGuard,
+        Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured if none => {
+            Class::PerhapsNoGuard
+        }
         Verdict::TooClose => Class::TooClose,
+        Verdict::NotSettled => Class::NotSettled,
         Verdict::NotMeasured => Class::NotMeasured,
         Verdict::Meets | Verdict::DoesNotApply if guidance == Some(Verdict::FallsShort) => {
             Class::GuidanceFallsShort
