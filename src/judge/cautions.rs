@@ -2,7 +2,7 @@
 
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::judge::AsBuilt;
+use crate::judge::AskedWhenBuilt;
 use crate::judge::Decision;
 use crate::judge::Judged;
 use crate::judge::Options;
@@ -100,7 +100,7 @@ pub fn guard_cautions<'r>(
         cautions.push(CautionSaid::OnlyTheRailing);
     }
     from_rulesets(&scene, rulesets, &mut cautions);
-    if options.as_built == AsBuilt::Asked && judged.when_built.is_some() {
+    if options.when_built == AskedWhenBuilt::Asked && judged.when_built.is_some() {
         cautions.push(CautionSaid::LegalWhenBuilt);
     }
     strength(&scene, judged, &mut cautions);

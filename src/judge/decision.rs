@@ -35,7 +35,7 @@ pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &Musts<'r>) -> Optio
         let mut best = outcomes.min_by_key(|outcome| settled_first(outcome.verdict))?;
         let within = match ask {
             Must::Entraps(entraps) => {
-                lies_within(bounds, entraps.short.length - HAIR, entraps.head.length)
+                lies_within(bounds, entraps.short.length, entraps.head.length)
             }
             Must::NotWithin(above, below) => lies_within(bounds, above.length, below.length),
             Must::Above(_)
@@ -65,13 +65,11 @@ fn settled_first(verdict: Verdict) -> u8 {
     }
 }
 
-/// Below this no two lengths differ.
-const HAIR: Length = Length::from_nanometres(1);
-
 /// Whether the bounds together place the value inside the band.
 fn lies_within(bounds: &[Evidence], above: Length, below: Length) -> bool {
     let from = bounds.iter().any(|bound| match bound {
-        Evidence::AtLeast(length) => *length > above,
+        // a ball that passes lies inside a band that begins at its size
+        Evidence::AtLeast(length) => *length >= above,
         Evidence::Above(length) => *length >= above,
         Evidence::Below(_) | Evidence::Point(..) => false,
     });

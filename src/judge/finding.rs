@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 use std::sync::Arc;
 
+use crate::items::Danger;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -13,8 +14,11 @@ use crate::quantities::LengthUnit;
 use crate::quantities::Probability;
 use crate::quantities::StandardUncertainty;
 use crate::quantities::YearSpan;
+use crate::rules::AsksNothing;
+use crate::rules::Concern;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
+use crate::rules::Unread;
 
 /// How a reading near a limit is decided.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -56,12 +60,12 @@ pub struct Options {
     /// Rules from memory.
     pub memory: MemoryRules,
     /// The rules of the time of building.
-    pub as_built: AsBuilt,
+    pub when_built: AskedWhenBuilt,
 }
 
 /// Whether a guard is judged by the rules of its time, beside those chosen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum AsBuilt {
+pub enum AskedWhenBuilt {
     /// By those chosen alone.
     #[default]
     NotAsked,
@@ -76,6 +80,72 @@ pub struct WhenBuilt<'r> {
     pub verdict: Verdict,
     /// The ids of the rulesets that were in force then.
     pub rulesets: Vec<&'r str>,
+}
+
+/// What keeps a ruleset from letting a guard meet.
+#[derive(Clone, Debug)]
+pub struct Unclear<'r> {
+    /// The ruleset.
+    pub ruleset: &'r Ruleset,
+    /// The hazard it is about; `None` where it is about the guard as a whole.
+    pub hazard: Option<Hazard>,
+    /// Why.
+    pub why: Why<'r>,
+}
+
+/// Why a ruleset does not let a guard meet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Why<'r> {
+    /// No rule on the hazard was read and met, and nothing says that none is asked.
+    NoRuleRead,
+    /// A circumstance stands outside what it covers.
+    NotCovered(Item),
+    /// It speaks of other subjects alone.
+    OnlyOneSubject(&'r [Concern]),
+    /// Whether it asks nothing depends on a circumstance that nobody wrote down.
+    Silence(Item),
+    /// A part of it could not be read.
+    Unread(&'r Unread),
+}
+
+/// What all cases of circumstances that nobody wrote down agree on.
+#[derive(Clone, Debug)]
+pub struct Agreed<'r> {
+    /// The ruleset.
+    pub ruleset: &'r Ruleset,
+    /// What they agree on.
+    pub verdict: Verdict,
+    /// The hazard; `None` where it is the guard as a whole.
+    pub hazard: Option<Hazard>,
+    /// The rules that say so, in one case or another.
+    pub rules: Vec<&'r str>,
+    /// Whether it is advice beside law.
+    pub advises: bool,
+}
+
+/// What each answer to a question would lead to, by one ruleset.
+#[derive(Clone, Debug)]
+pub struct LeadsTo<'r> {
+    /// The ruleset.
+    pub ruleset: &'r Ruleset,
+    /// The circumstance that nobody wrote down.
+    pub item: Item,
+    /// Answers that its rules tell apart, with the verdict; `None` where that
+    /// depends on something else as well.
+    pub answers: Vec<(String, Option<Verdict>)>,
+}
+
+/// Something seen that comes before every rule.
+#[derive(Clone, Copy, Debug)]
+pub struct DangerSeen {
+    /// The item.
+    pub item: Item,
+    /// The word that was written.
+    pub word: &'static str,
+    /// What the table says of it.
+    pub danger: Danger,
+    /// The observation.
+    pub index: usize,
 }
 
 /// One rule judged against one guard (for `any-opening`: against one of its items).
@@ -93,8 +163,12 @@ pub struct Finding<'r> {
     pub reading_alone: Verdict,
     /// It meets where it was measured, and the rest was not looked at.
     pub partial: bool,
-    /// It takes part in the guard's verdict: a rule of law, not from memory.
+    /// It takes part in the guard's verdict: a rule of what decides; one from
+    /// memory only where it is not met.
     pub binding: bool,
+    /// The rule is known only from memory, or is common practice beside law, and
+    /// nobody asked for such rules to decide.
+    pub from_memory: bool,
     /// The deciding value, where there is one.
     pub measured: Option<Measured>,
     /// The limit with which it was compared: the one with least to spare.
@@ -287,6 +361,19 @@ pub struct Judged<'r> {
     /// By the rules of the time of building; `None` where nobody asked, where
     /// the time is not known, or where no ruleset here was in force then.
     pub when_built: Option<WhenBuilt<'r>>,
+    /// What was seen that comes before every rule; the guard then falls short.
+    pub dangers: Vec<DangerSeen>,
+    /// What all cases of unknown circumstances agree on, where no single finding
+    /// says so.
+    pub agreed: Vec<Agreed<'r>>,
+    /// What each answer to an open circumstance would lead to.
+    pub leads_to: Vec<LeadsTo<'r>>,
+    /// What keeps the rulesets that decide from letting it meet, where nothing else does.
+    pub unclear: Vec<Unclear<'r>>,
+    /// What the rulesets that decide were read to ask nothing about here.
+    pub silences: Vec<&'r AsksNothing>,
+    /// Nobody could judge whether it would hold.
+    pub strength_unchecked: bool,
     /// Whether every row of it is in error, so that nothing could be judged.
     pub could_not_judge: bool,
     /// All five hazards, in their order.

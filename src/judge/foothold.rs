@@ -64,7 +64,7 @@ pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Jud
     }
     ledges.sort_by_key(|ledge| ledge.foothold.height);
     all.extend(together(scene, ledges, demand));
-    match Judgement::worst(all) {
+    match Judgement::worst(scene, all) {
         Some(worst) => worst,
         None if bars => Judgement::open(ITEM, Reason::BarsHaveHeights),
         None => Judgement::not_written(scene, ITEM),
@@ -103,7 +103,7 @@ fn together<'r>(
             };
             near(scene, pair, ladder, Some(along(scene, pair, ladder)))
         });
-        let best = match Judgement::worst(apart.collect()) {
+        let best = match Judgement::worst(scene, apart.collect()) {
             None => ledge.alone.clone(),
             Some(apart) if apart.verdict == Verdict::FallsShort => {
                 let reasons = apart.reasons;

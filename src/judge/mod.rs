@@ -6,14 +6,18 @@
 
 mod assumptions;
 mod bound;
+mod cases;
 mod cautions;
 mod condition;
+mod dangers;
+mod decides;
 mod decision;
 mod doubt;
 mod entrapment;
 pub mod examples;
 mod finding;
 mod foothold;
+mod gauge;
 mod guard;
 mod judgement;
 mod leave_outs;
@@ -28,8 +32,8 @@ mod v_opening;
 pub use assumptions::assumptions;
 pub use cautions::{CautionSaid, Told, cautions, guard_cautions};
 pub use finding::{
-    AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,
-    MemoryRules, Operator, Options, Question, WhenBuilt,
+    AskedWhenBuilt, Agreed, Assumption, DangerSeen, Decision, Finding, HazardVerdict, Judged, LeadsTo, LimitShown, Measured,
+    MemoryRules, Operator, Options, Question, Unclear, WhenBuilt, Why,
 };
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;

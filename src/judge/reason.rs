@@ -19,6 +19,17 @@ pub enum Reason<'r> {
     CircumstanceMissing(Item),
     /// A trigger was measured but lies too close to its limit.
     TriggerInDoubt(Item),
+    /// Another reading of the same place cannot be true beside this one.
+    Contradicted,
+    /// It cannot be seen: the observation's index.
+    Hidden(usize),
+    /// The rule is known only from memory, and is not met.
+    OnlyFromMemory,
+    /// An exception that is known only from memory would lift the rule.
+    LiftedFromMemory,
+    /// A baluster or panel is missing, so the widest opening was not measured:
+    /// the observation's index.
+    InfillMissing(usize),
     /// The item was not written down.
     NotWritten(Item),
     /// "Could not look": the observation's index.
@@ -153,6 +164,20 @@ impl Reason<'_> {
         }
     }
 
+    /// The observation that it speaks of, where it does.
+    pub(super) fn observation(&self) -> Option<usize> {
+        if let Reason::CouldNotLook(index)
+        | Reason::Hidden(index)
+        | Reason::InfillMissing(index)
+        | Reason::SettledByGauge(index)
+        | Reason::Unreadable(index) = self
+        {
+            Some(*index)
+        } else {
+            None
+        }
+    }
+
     /// Whether a ball or a stick would answer it.
     #[must_use]
     pub fn wants_a_gauge(&self) -> bool {
@@ -171,14 +196,18 @@ impl Reason<'_> {
             Reason::BoundDoesNotSettle => (Bearing::TooLittle, Asks::Gauge),
             Reason::BoundsStraddle => (Bearing::TooLittle, Asks::Again),
             Reason::CircumstanceMissing(item) => (Bearing::Missing, Asks::For(*item)),
+            Reason::Contradicted => (Bearing::Remark, Asks::Again),
             Reason::CouldNotLook(_) => (Bearing::InTheWay, Asks::Nothing),
             Reason::CoveredElsewhere(item) => (Bearing::Aside(item.name()), Asks::Nothing),
             Reason::ExactlyAtLimit => (Bearing::Remark, Asks::Nothing),
             Reason::Excepted(item) => (Bearing::Aside(item.name()), Asks::Nothing),
             Reason::FootholdDepthMissing => (Bearing::TooLittle, Asks::Again),
             Reason::ForAPerson(_) => (Bearing::Remark, Asks::Nothing),
+            Reason::Hidden(_) => (Bearing::InTheWay, Asks::Nothing),
+            Reason::InfillMissing(_) => (Bearing::TooLittle, Asks::Again),
             Reason::Ladder { .. } => (Bearing::Remark, Asks::Nothing),
             Reason::LiftMissing => (Bearing::TooLittle, Asks::Again),
+            Reason::LiftedFromMemory => (Bearing::Remark, Asks::Nothing),
             Reason::MayBeTriangle => (Bearing::Remark, Asks::Nothing),
             Reason::NeedsPush => (Bearing::TooLittle, Asks::Gauge),
             Reason::NoBuildTolerance => (Bearing::Remark, Asks::Nothing),
@@ -188,6 +217,7 @@ impl Reason<'_> {
             Reason::NotCovered(_) => (Bearing::InTheWay, Asks::Nothing),
             Reason::NotInForceWhenBuilt => (Bearing::Remark, Asks::Nothing),
             Reason::NotWritten(item) => (Bearing::Missing, Asks::For(*item)),
+            Reason::OnlyFromMemory => (Bearing::Remark, Asks::Nothing),
             Reason::OnlySomeOpenings => (Bearing::OnlySome, Asks::For(Item::OpeningsChecked)),
             Reason::OutsideZone(_) => (Bearing::Aside("where the opening lies"), Asks::Again),
             Reason::ProbeUndecided => (Bearing::TooLittle, Asks::Again),

@@ -122,6 +122,19 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         Reason::TriggerInDoubt(item) => {
             format!("{item} lies so close to where this rule begins that the tape cannot tell whether it applies")
         }
+        Reason::Contradicted => {
+            "two readings of one place cannot both be true: both were judged, and the worse one decides; measure again".to_owned()
+        }
+        Reason::Hidden(index) => hidden(guard.observation(*index)),
+        Reason::OnlyFromMemory => {
+            "this rule is known only from memory, and nobody here has read it: ask the local authority what it asks".to_owned()
+        }
+        Reason::LiftedFromMemory => {
+            "an exception that is known only from memory would lift this rule: ask the local authority whether it does".to_owned()
+        }
+        Reason::InfillMissing(_) => {
+            "a baluster or panel is missing, so the widest opening was not measured".to_owned()
+        }
         Reason::NotWritten(item) => format!("{item} is not written down"),
         Reason::CouldNotLook(index) => could_not_look(guard.observation(*index)),
         Reason::Unreadable(index) => unreadable(guard.observation(*index)),
@@ -226,6 +239,15 @@ fn could_not_look(observation: &Observation) -> String {
     format!(
         "{}: could not look ({written}){}",
         observation.item,
+        noted(observation)
+    )
+}
+
+fn hidden(observation: &Observation) -> String {
+    format!(
+        "{}: it cannot be seen ({}){}",
+        observation.item,
+        one_line(&observation.written),
         noted(observation)
     )
 }

@@ -2,7 +2,7 @@
 
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::judge::AsBuilt;
+use crate::judge::AskedWhenBuilt;
 use crate::judge::Assumption;
 use crate::judge::Authority;
 use crate::judge::Finding;
@@ -211,7 +211,7 @@ fn strength(entry: &Entry<'_>) -> Option<&'static str> {
 
 /// Where its time was asked for and no rules of it are here: that nothing is said of it.
 fn unknown_then(entry: &Entry<'_>, basis: &Basis<'_>) -> Option<String> {
-    if basis.options.as_built == AsBuilt::NotAsked {
+    if basis.options.when_built == AskedWhenBuilt::NotAsked {
         return None;
     }
     basis.taken(entry).into_iter().find_map(|taken| {
