@@ -3,6 +3,7 @@
 use std::fmt;
 
 use crate::input::folded;
+use crate::items::Danger;
 use crate::items::Hazard;
 use crate::items::Pictured;
 use crate::items::Word;
@@ -197,6 +198,76 @@ pub enum Role {
     Several,
 }
 
+/// Whether a change of it starts a new guard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Change {
+    /// It does: what a guard is filled with, or stands on.
+    StartsAGuard,
+    /// It does not.
+    WithinAGuard,
+}
+
+/// Whether an item is a part or a state of the guard itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// It may be there without a guard: a gate, a chair nearby, paint, a handrail on the wall.
+    Apart,
+    /// A reading of it says that there is a guard.
+    OfTheGuard,
+}
+
+/// Between what a length is measured: it says what makes the reading doubtful.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Between {
+    /// Two faces close together: an opening, a section.
+    Faces,
+    /// The walking surface and something above it.
+    FloorAndTop,
+    /// An edge and whatever lies below it.
+    EdgeAndGround,
+}
+
+/// What kind of hole an item is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hole {
+    /// None.
+    No,
+    /// One that a ball tried everywhere tells of, and rules on any opening judge.
+    Any,
+    /// One that a ball tried everywhere tells of.
+    Everywhere,
+    /// One that a ball has to be tried at for itself.
+    ForItself,
+}
+
+impl Hole {
+    /// Whether a ball tried everywhere is evidence for it.
+    #[must_use]
+    pub const fn is_everywhere(self) -> bool {
+        match self {
+            Hole::Any | Hole::Everywhere => true,
+            Hole::ForItself | Hole::No => false,
+        }
+    }
+}
+
+/// For what an answer holds in most houses: who asks for it asks so often.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holds {
+    /// For one guard: it is asked at each.
+    ForAGuard,
+    /// For one guard, and it is looked at anew however alike two guards are built.
+    ForThisGuardAlone,
+    /// For most guards of a house, though it is written at each.
+    ForMost,
+    /// For a unit.
+    ForAUnit,
+    /// For the whole survey.
+    ForAll,
+    /// For the file in which it stands.
+    ForItsFile,
+}
+
 /// Whether anybody asks for an item.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Asked {
@@ -223,6 +294,19 @@ pub struct ItemInfo {
     pub role: Role,
     /// Which of several values governs.
     pub worst: Worst,
+    /// Whether a change of it starts a new guard.
+    pub change: Change,
+    /// Whether a reading of it says that there is a guard.
+    pub part: Part,
+    /// Between what a length of it is measured.
+    pub between: Between,
+    /// What kind of hole it is.
+    pub hole: Hole,
+    /// For what an answer holds.
+    pub holds: Holds,
+    /// Its place among what a load rule looks at, in the order of asking: what
+    /// decides most first.
+    pub load_path: Option<u8>,
     /// The hazards it bears on.
     pub hazards: &'static [Hazard],
     /// What it is, in one sentence.
@@ -248,37 +332,14 @@ pub struct ItemInfo {
 }
 
 impl Item {
-    /// What a load rule looks at, in the order of asking: what decides most first.
-    pub const LOAD_PATH: &[Item] = &[
-        Item::PostFastening,
-        Item::FastenedTo,
-        Item::FramingHeldBy,
-        Item::PostFasteners,
-        Item::PostMaterial,
-        Item::PostSection,
-        Item::NotchedPost,
-        Item::Condition,
-        Item::FastenerSpacing,
-        Item::WasherSize,
-        Item::ThreadInFraming,
-        Item::EdgeDistance,
-        Item::RailEndFastening,
-        Item::RailEndFasteners,
-        Item::RailSection,
-        Item::PostSpacing,
-        Item::Infill,
-        Item::BalusterSection,
-        Item::BalusterSpacing,
-        Item::BalusterLength,
-        Item::BalusterFixing,
-        Item::WoodSpecies,
-        Item::WallThickness,
-        Item::DeckingThickness,
-        Item::FastenerDepth,
-        Item::Height,
-        Item::Location,
-        Item::PullTest,
-    ];
+    /// What a load rule looks at, in the order of asking.
+    pub const LOAD_PATH: &[Item] = table::LOAD_PATH;
+
+    /// What a rule on any opening looks at.
+    pub const ANY_OPENING: &[Item] = table::ANY_OPENING;
+
+    /// The holes that a ball tried everywhere tells of.
+    pub const EVERYWHERE: &[Item] = table::EVERYWHERE;
 
     /// Every item, in the order of the table.
     pub fn all() -> impl Iterator<Item = Item> {
@@ -343,31 +404,21 @@ impl Item {
         matches!(self.info().group, Group::Measured | Group::Seen)
     }
 
-    /// Whether it is a part or a state of the guard itself, so that a reading
-    /// of it says that there is one. A gate, a chair nearby, a handrail on the
-    /// wall or an open riser may be there without a guard.
+    /// Whether it is a circumstance that is the same for most guards of a house,
+    /// so that a sheet asks for it once.
+    #[must_use]
+    pub fn is_asked_once(self) -> bool {
+        let once = match self.info().holds {
+            Holds::ForAUnit | Holds::ForAll | Holds::ForMost => true,
+            Holds::ForAGuard | Holds::ForItsFile | Holds::ForThisGuardAlone => false,
+        };
+        once && self.is_circumstance()
+    }
+
+    /// Whether a reading of it says that there is a guard.
     #[must_use]
     pub fn is_of_the_guard(self) -> bool {
-        self.is_at_guard()
-            && !matches!(
-                self,
-                Item::DeckingThickness
-                    | Item::FramingHeldBy
-                    | Item::GateBottomGap
-                    | Item::GateGap
-                    | Item::GateHeight
-                    | Item::Guard
-                    | Item::HandrailClearance
-                    | Item::HandrailExtension
-                    | Item::HandrailHeight
-                    | Item::HandrailPerimeter
-                    | Item::HandrailShape
-                    | Item::HandrailSides
-                    | Item::HandrailThickness
-                    | Item::RiserOpening
-                    | Item::ThingToClimb
-                    | Item::TopOfStairsGate
-            )
+        self.info().part == Part::OfTheGuard
     }
 
     /// The words of its list; empty for other kinds.
@@ -378,6 +429,15 @@ impl Item {
         } else {
             &[]
         }
+    }
+
+    /// The danger that a word of its list states, if it does.
+    #[must_use]
+    pub fn danger(self, word: &str) -> Option<Danger> {
+        self.words()
+            .iter()
+            .find(|known| known.name == word)
+            .and_then(|known| known.danger)
     }
 
     /// The list's own form of a word or synonym; case and runs of spaces do not count.

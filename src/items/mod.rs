@@ -4,19 +4,39 @@
 //! Surveys, rules, error suggestions, `guardrule items` and the reports all
 //! read this table. Nothing here judges.
 
+mod circumstances;
+mod danger;
 mod drawing;
 mod drawings;
+mod gates;
+mod handrails;
 mod hazard;
 mod item;
 mod load_path;
+mod measured;
+mod openings;
+mod seen;
 mod set;
+mod survey_facts;
 mod table;
 mod verdict;
+mod word;
 mod words;
 
+pub use danger::{Counts, Danger};
 pub use drawing::{At, COLUMN, Drawing, Ends, Mark, Pictured, ROW, Scene};
 pub use hazard::Hazard;
-pub use item::{Asked, Group, Item, ItemInfo, Kind, Role, Worst};
+pub use item::{
+    Asked, Between, Change, Group, Holds, Hole, Item, ItemInfo, Kind, Part, Role, Worst,
+};
 pub use set::ItemSet;
 pub use verdict::Verdict;
-pub use words::Word;
+pub use word::{ItemWord, Word};
+pub use words::{
+    BalusterFixingWord, ConditionWord, DefaultUnitWord, FastenedToWord, FixedSeatWord,
+    FramingHeldByWord, GuardWord, HandrailShapeWord, HandrailSidesWord, HandrailWord,
+    InfillLooseWord, InfillWord, LocationWord, MovesWhenPushedWord, NotchedPostWord,
+    OpeningsCheckedWord, PaintWord, PlaceWord, PostFasteningWord, PostMaterialWord,
+    RailEndFasteningWord, SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord,
+    WoodSpeciesWord,
+};

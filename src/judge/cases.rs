@@ -8,6 +8,8 @@ use std::collections::BTreeSet;
 
 use crate::items::Hazard;
 use crate::items::Item;
+use crate::items::ItemWord;
+use crate::items::PlaceWord;
 use crate::items::Verdict;
 use crate::judge::Agreed;
 use crate::judge::Finding;
@@ -164,9 +166,10 @@ fn groups(scene: &Scene<'_>, bench: &Bench<'_>, needs: &[BTreeSet<Item>]) -> Vec
     }
     for group in &mut joined {
         while count(group) > MOST_CASES {
-            let most = group.iter().copied().max_by_key(|item| {
-                needs.iter().filter(|need| need.contains(item)).count()
-            });
+            let most = group
+                .iter()
+                .copied()
+                .max_by_key(|item| needs.iter().filter(|need| need.contains(item)).count());
             let Some(most) = most else { break };
             group.remove(&most);
         }
@@ -179,7 +182,10 @@ fn groups(scene: &Scene<'_>, bench: &Bench<'_>, needs: &[BTreeSet<Item>]) -> Vec
 fn told_apart(scene: &Scene<'_>, bench: &Bench<'_>, item: Item) -> Unknown {
     let ruleset = bench.ruleset;
     let rules = ruleset.rules.iter().chain(&ruleset.removed);
-    let silent = ruleset.asks_nothing.iter().flat_map(|silence| &silence.when);
+    let silent = ruleset
+        .asks_nothing
+        .iter()
+        .flat_map(|silence| &silence.when);
     let tests: Vec<&Test> = rules
         .flat_map(Rule::conditions)
         .chain(silent)
@@ -204,11 +210,13 @@ fn told_apart(scene: &Scene<'_>, bench: &Bench<'_>, item: Item) -> Unknown {
             .map(|test| as_supposed(answer.supposed, test))
             .collect();
         // on a stair a bottom gap is no opening of its own
-        signature.push(if answer.supposed == Supposed::Word("stair") {
-            Truth::True
-        } else {
-            Truth::False
-        });
+        signature.push(
+            if answer.supposed == Supposed::Word(PlaceWord::Stair.name()) {
+                Truth::True
+            } else {
+                Truth::False
+            },
+        );
         match answers.iter_mut().find(|(known, _)| *known == signature) {
             Some((_, known)) => known.says = format!("{}, {}", known.says, answer.says),
             None => answers.push((signature, answer)),
@@ -259,7 +267,10 @@ fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
             says: count.to_string(),
         });
     }
-    for year in years.into_iter().flat_map(|year| [year - 1, year, year + 1]) {
+    for year in years
+        .into_iter()
+        .flat_map(|year| [year - 1, year, year + 1])
+    {
         all.push(Answer {
             supposed: Supposed::Year(year),
             says: year.to_string(),

@@ -12,6 +12,7 @@ use crate::judge::scene::Scene;
 use crate::judge::scene::word;
 use crate::rules::Condition;
 use crate::rules::Rule;
+use crate::rules::Test;
 
 /// The dangers of a guard, in the order of the items table.
 pub(super) fn dangers(scene: &Scene<'_>, benches: &[Bench<'_>]) -> Vec<DangerSeen> {
@@ -29,7 +30,9 @@ pub(super) fn dangers(scene: &Scene<'_>, benches: &[Bench<'_>]) -> Vec<DangerSee
             Counts::OverADrop => over_a_drop(scene, benches),
             Counts::OverAProtectedDrop => over_a_protected_drop(scene, benches),
         };
-        let known = seen.iter().any(|known| (known.item, known.word) == (item, word));
+        let known = seen
+            .iter()
+            .any(|known| (known.item, known.word) == (item, word));
         if counts && !known {
             seen.push(DangerSeen {
                 item,
@@ -49,6 +52,9 @@ fn over_a_drop(scene: &Scene<'_>, benches: &[Bench<'_>]) -> bool {
     let triggers: Vec<&Condition> = rules
         .flat_map(Rule::conditions)
         .filter(|condition| condition.item == Item::Drop)
+        .filter(|condition| {
+            matches!(&condition.test, Test::Length(bounds) if bounds.above.is_some() || bounds.at_least.is_some())
+        })
         .collect();
     let decision = scene.options.decision;
     triggers.is_empty()
@@ -67,7 +73,9 @@ fn over_a_protected_drop(scene: &Scene<'_>, benches: &[Bench<'_>]) -> bool {
     rules.any(|rule| {
         let mut items = rule.checks.iter().flat_map(|check| check.items());
         let of_a_guard = items.any(|item| matches!(item, Item::Guard | Item::Height));
-        let over_something = rule.conditions().any(|condition| condition.item == Item::Drop);
+        let over_something = rule
+            .conditions()
+            .any(|condition| condition.item == Item::Drop);
         of_a_guard && over_something && applies(scene, rule).truth == Truth::True
     })
 }

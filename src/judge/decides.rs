@@ -7,6 +7,8 @@
 
 use crate::items::Hazard;
 use crate::items::Item;
+use crate::items::ItemWord;
+use crate::items::PlaceWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Reason;
@@ -17,7 +19,6 @@ use crate::judge::condition::all;
 use crate::judge::condition::holds;
 use crate::judge::rule::Bench;
 use crate::judge::scene::Scene;
-use crate::judge::scene::word;
 use crate::rules::Concern;
 use crate::rules::Condition;
 use crate::rules::Demand;
@@ -98,9 +99,8 @@ pub(super) fn decided<'r>(
         .map(|finding| view.of(finding))
         .min();
     if worst == Some(Verdict::DoesNotApply) {
-        let stated = |reason: &Reason<'_>| {
-            matches!(reason, Reason::TriggerFalse(_) | Reason::Excepted(_))
-        };
+        let stated =
+            |reason: &Reason<'_>| matches!(reason, Reason::TriggerFalse(_) | Reason::Excepted(_));
         let mut counted = findings.iter().filter(|finding| finding.takes_part());
         if !counted.any(|finding| finding.reasons.iter().any(stated)) {
             worst = Some(Verdict::NotMeasured);
@@ -156,9 +156,7 @@ fn grant<'r>(
             || (rule.hazard == hazard
                 && match hazard {
                     Hazard::FallOver => limits_the_height(rule),
-                    Hazard::FallThrough => {
-                        limits_openings(rule) && finding.item == Item::Opening
-                    }
+                    Hazard::FallThrough => limits_openings(rule) && finding.item == Item::Opening,
                     Hazard::Entrapment | Hazard::Climb | Hazard::GiveWay => false,
                 })
     };
@@ -201,21 +199,28 @@ fn is_switched_off(scene: &Scene<'_>, bench: &Bench<'_>, hazard: Hazard) -> bool
         Hazard::FallThrough => limits_openings(rule),
         Hazard::Entrapment | Hazard::Climb | Hazard::GiveWay => false,
     };
-    let is_false = |condition: &Condition| {
-        holds(scene, condition, scene.options.decision) == Truth::False
-    };
+    let is_false =
+        |condition: &Condition| holds(scene, condition, scene.options.decision) == Truth::False;
     let elsewhere = |group: &[Condition]| {
-        let mut places = group.iter().filter(|condition| condition.item == Item::Place);
+        let mut places = group
+            .iter()
+            .filter(|condition| condition.item == Item::Place);
         places.any(is_false)
     };
     let off = |group: &[Condition]| {
         group.iter().any(|condition| {
-            is_measured_trigger(condition) && scene.is_written(condition.item) && is_false(condition)
+            is_measured_trigger(condition)
+                && scene.is_written(condition.item)
+                && is_false(condition)
         })
     };
     let mut any = false;
     for rule in rules.filter(of_hazard) {
-        let mut groups = rule.when_any.iter().filter(|group| !elsewhere(group)).peekable();
+        let mut groups = rule
+            .when_any
+            .iter()
+            .filter(|group| !elsewhere(group))
+            .peekable();
         let nowhere = !rule.when_any.is_empty() && groups.peek().is_none();
         if elsewhere(&rule.when) || nowhere {
             continue;
@@ -259,14 +264,17 @@ fn limits_openings(rule: &Rule) -> bool {
 fn grants_at_a_window(scene: &Scene<'_>, rule: &Rule) -> bool {
     let window = scene
         .of(Item::Place)
-        .any(|(_, observation)| word(observation) == Some("window"));
+        .any(|(_, observation)| observation.word() == Some(PlaceWord::Window));
     let for_windows = rule.when.iter().any(|condition| {
         condition.item == Item::Place
-            && matches!(&condition.test, Test::OneOf(words) if words.contains(&"window"))
+            && matches!(&condition.test, Test::OneOf(words) if words.contains(&PlaceWord::Window.name()))
     });
     let sill = |item: Item| matches!(item, Item::SillHeight | Item::SillAboveGround);
     let of_sill = rule.conditions().any(|condition| sill(condition.item))
-        || rule.checks.iter().any(|check| check.items().iter().copied().any(sill));
+        || rule
+            .checks
+            .iter()
+            .any(|check| check.items().iter().copied().any(sill));
     window && for_windows && of_sill && limits_openings(rule)
 }
 

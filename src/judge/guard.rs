@@ -114,10 +114,7 @@ pub fn judge<'r>(
         finding.binding
             && (finding.is_strength_unseen()
                 || finding.is_indicative()
-                    && !matches!(
-                        finding.verdict,
-                        Verdict::DoesNotApply | Verdict::FallsShort
-                    ))
+                    && !matches!(finding.verdict, Verdict::DoesNotApply | Verdict::FallsShort))
     };
     let guidance = advising().filter_map(ByRuleset::guidance).min();
     let mut hazards = hazards(&judged).map(|of| HazardVerdict {
@@ -126,7 +123,10 @@ pub fn judge<'r>(
         ..of
     });
     for danger in &dangers {
-        for of in hazards.iter_mut().filter(|of| of.hazard == danger.danger.hazard) {
+        for of in hazards
+            .iter_mut()
+            .filter(|of| of.hazard == danger.danger.hazard)
+        {
             of.verdict = Some(Verdict::FallsShort);
         }
     }
@@ -138,10 +138,16 @@ pub fn judge<'r>(
             verdict: never_meets(when.verdict),
             ..when
         }),
-        unclear: if verdict.is_undecided() { unclear } else { Vec::new() },
+        unclear: if verdict.is_undecided() {
+            unclear
+        } else {
+            Vec::new()
+        },
         agreed: judged.iter().flat_map(ByRuleset::agreed).collect(),
         leads_to: judged.iter().flat_map(ByRuleset::leads_to).collect(),
-        silences: deciding().flat_map(|by| silences(&scene, by.bench)).collect(),
+        silences: deciding()
+            .flat_map(|by| silences(&scene, by.bench))
+            .collect(),
         strength_unchecked: all.iter().any(strength_unseen),
         dangers,
         could_not_judge,
@@ -192,8 +198,14 @@ impl<'b, 'r> ByRuleset<'b, 'r> {
     /// Its verdict with what all cases agree on.
     fn verdict(&self, view: View) -> Verdict {
         let (decided, agreed) = match view {
-            View::Decided => (&self.decided, self.cases.as_ref().and_then(|cases| cases.verdict)),
-            View::Alone => (&self.alone, self.cases.as_ref().and_then(|cases| cases.alone)),
+            View::Decided => (
+                &self.decided,
+                self.cases.as_ref().and_then(|cases| cases.verdict),
+            ),
+            View::Alone => (
+                &self.alone,
+                self.cases.as_ref().and_then(|cases| cases.alone),
+            ),
         };
         let verdict = decided.verdict();
         match agreed {
@@ -284,7 +296,12 @@ fn overall<'r>(deciding: &[&ByRuleset<'_, 'r>], view: View) -> (Verdict, Vec<Unc
         View::Alone => by.alone.clone(),
     };
     if whole.is_empty() {
-        return by_parts(&parts.iter().map(|by| (by.worst(view), decided(by))).collect::<Vec<_>>());
+        return by_parts(
+            &parts
+                .iter()
+                .map(|by| (by.worst(view), decided(by)))
+                .collect::<Vec<_>>(),
+        );
     }
     let mut verdict = whole.iter().map(|by| by.verdict(view)).min();
     // a ruleset that asks for no guard lets it meet only where what was measured says so
@@ -319,7 +336,10 @@ fn by_parts<'r>(parts: &[(Option<Verdict>, Decided<'r>)]) -> (Verdict, Vec<Uncle
             let mut lacks = decided.lacks.iter().filter(of);
             !lacks.any(|lack| matches!(lack.why, Why::OnlyOneSubject(_)))
         };
-        let mut speaking = parts.iter().filter(|(_, decided)| speak(decided)).peekable();
+        let mut speaking = parts
+            .iter()
+            .filter(|(_, decided)| speak(decided))
+            .peekable();
         let lacks = if speaking.peek().is_none() {
             parts
                 .first()
@@ -350,7 +370,10 @@ impl ByRuleset<'_, '_> {
     /// The worst of its findings, or what all cases agree on where that says more.
     fn worst(&self, view: View) -> Option<Verdict> {
         let (worst, agreed) = match view {
-            View::Decided => (self.decided.worst, self.cases.as_ref().and_then(|c| c.verdict)),
+            View::Decided => (
+                self.decided.worst,
+                self.cases.as_ref().and_then(|c| c.verdict),
+            ),
             View::Alone => (self.alone.worst, self.cases.as_ref().and_then(|c| c.alone)),
         };
         match (worst, agreed) {

@@ -32,8 +32,9 @@ mod v_opening;
 pub use assumptions::assumptions;
 pub use cautions::{CautionSaid, Told, cautions, guard_cautions};
 pub use finding::{
-    AskedWhenBuilt, Agreed, Assumption, DangerSeen, Decision, Finding, HazardVerdict, Judged, LeadsTo, LimitShown, Measured,
-    MemoryRules, Operator, Options, Question, Unclear, WhenBuilt, Why,
+    Agreed, AskedWhenBuilt, Assumption, DangerSeen, Decision, Finding, HazardVerdict, Judged,
+    LeadsTo, LimitShown, Measured, MemoryRules, Operator, Options, Question, Unclear, WhenBuilt,
+    Why,
 };
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;

@@ -2,6 +2,7 @@
 //! tried everywhere, infill that gives way.
 
 use crate::items::Item;
+use crate::items::OpeningsCheckedWord;
 use crate::items::Verdict;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
@@ -22,7 +23,6 @@ use crate::judge::scene::Piece;
 use crate::judge::scene::Said;
 use crate::judge::scene::Scene;
 use crate::judge::scene::Spread;
-use crate::judge::scene::word;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::Extent;
@@ -32,14 +32,6 @@ use crate::reading::Value;
 use crate::rules::Limit;
 use crate::rules::OpeningDemand;
 use crate::rules::Zone;
-
-/// The openings for which a ball tried everywhere is evidence alike.
-const EVERYWHERE: [Item; 4] = [
-    Item::Opening,
-    Item::BottomGap,
-    Item::EndGap,
-    Item::RiserOpening,
-];
 
 /// One opening item against what a rule asks of it.
 ///
@@ -118,8 +110,8 @@ fn place(scene: &Scene<'_>, index: usize, said: &Said) -> Where {
 /// The item's own observations, and balls that were tried everywhere. Each comes
 /// with the item it was written for.
 fn observations<'s>(scene: &'s Scene<'_>, item: Item) -> impl Iterator<Item = (usize, Item)> + 's {
-    let alike: &[Item] = if EVERYWHERE.contains(&item) {
-        &EVERYWHERE
+    let alike = if item.info().hole.is_everywhere() {
+        Item::EVERYWHERE
     } else {
         &[]
     };
@@ -349,7 +341,7 @@ fn partly<'r>(scene: &Scene<'_>, mut judgement: Judgement<'r>) -> Judgement<'r> 
     });
     let some_only = scene
         .of(Item::OpeningsChecked)
-        .any(|(_, observation)| word(observation) != Some("every one"));
+        .any(|(_, observation)| observation.word() != Some(OpeningsCheckedWord::EveryOne));
     if (judgement.item == Item::Opening || by_everywhere)
         && judgement.verdict == Verdict::Meets
         && some_only

@@ -7,7 +7,7 @@
 
 mod assembly;
 mod clash;
-mod codes;
+pub(crate) mod codes;
 mod complaints;
 mod entries;
 mod file;

@@ -1,5 +1,6 @@
 //! The walk: which question comes next, and what is remembered between answers.
 
+use crate::items::Hole;
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
@@ -15,7 +16,6 @@ use crate::walk::Said;
 use crate::walk::Topic;
 use crate::walk::answer::Pending;
 use crate::walk::answer::Why;
-use crate::walk::next_question::HOLES;
 use crate::walk::next_question::ball;
 use crate::walk::next_question::gives_way;
 use crate::walk::next_question::holes;
@@ -282,7 +282,8 @@ impl<'r> Walk<'r> {
         let (guard, judged) = self.guard.as_ref()?;
         let sized = |item| {
             let no_ball = self.no_ball.contains(&(place.clone(), item));
-            let limit = (!no_ball && HOLES.contains(&item)).then(|| ball(judged, guard, item));
+            let limit =
+                (!no_ball && item.info().hole != Hole::No).then(|| ball(judged, guard, item));
             limit.flatten().map(|limit| limit.written)
         };
         let open = |item: Item| {
