@@ -11,7 +11,9 @@ pub(super) const DEFERRAL: &str = "The local authority and licensed professional
 here and whether a guard is fit. This report only compares readings with rules as we read them.";
 
 /// What holds for every guard. Common practice, no source, but for climbing:
-/// facts/measurement-and-geometry.md §5.3 (barriers delay a child and do not stop one).
+/// barriers delay a child and do not stop one (Cordovil et al. 2009, Int J Inj Contr Saf
+/// Promot 16:143-151, and Nixon, Pearn, Petrie 1979, Aust Paediatr J 15:260-262, read in
+/// their abstracts).
 pub(super) const GENERAL: [&str; 3] = [
     "Meeting a rule says nothing about strength, and no guard is called safe here.",
     "No railing is childproof: heights and gaps slow a child down, and a child who can climb gets over. Stay near.",
@@ -19,11 +21,12 @@ pub(super) const GENERAL: [&str; 3] = [
 ];
 
 /// What to do at once about a guard that falls short or moves a lot. Common practice, no source.
-pub(super) const TONIGHT: &str = "Tonight: keep children away from it, close the way to it or put up a \
-temporary barrier that cannot be climbed or pushed over, and move away whatever a child could climb.";
+pub(super) const TONIGHT: &str = "Tonight: keep children away from it, with a gate that an adult opens at once or \
+somebody beside them, and move away whatever a child could climb. Lock or block no way by which people \
+would leave in a fire.";
 
 /// What every answer about the load path says, of whichever guard
-/// (facts/load-path.md §7.1, in our own words).
+/// judged. Common practice, no source.
 pub(super) const STRENGTH_CAUTIONS: [&str; 3] = [
     "Where a report follows what holds a guard up, it does so from what was seen, with published values \
 for sound new material. It is indicative: nobody tested the guard, and the answer does not say that it is safe.",
@@ -33,7 +36,7 @@ glue, and anything below the framing.",
 what is required.",
 ];
 
-/// facts/load-path.md §5.1, in our own words.
+/// Of a pull test. Common practice, no source.
 const PULLED: [&str; 2] = [
     "A pull test tells how stiff a guard is, and not how strong: one that hardly moves under 50 lbf may \
 fail under 200.",

@@ -46,7 +46,7 @@ pub(super) fn asks_nothing(
         faults.error_help(
             Fault::SilenceNotRead,
             &fields.at_of(key),
-            format!("that a text asks nothing is known only from the text; this one is {status}"),
+            format!("that a text asks nothing is known only from the text, and the status here is {status}"),
             "cite a source that is published or quoted, or take the statement away",
         );
     }

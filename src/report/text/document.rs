@@ -129,7 +129,7 @@ impl<'a, W: Write> Text<'a, W> {
             writeln!(self.out, "{}", hanging("     ", &rest))?;
         }
         if self.cautions.index.contains_key(TONIGHT) {
-            let text = "keep children away from what falls short or moves: close the way to it, or put up a temporary barrier that cannot be climbed.";
+            let text = "keep children away from what falls short or moves, with a gate that an adult opens at once or somebody beside them; lock or block no way by which people would leave in a fire.";
             writeln!(self.out, "{}", hanging("Tonight: ", text))?;
         }
         writeln!(self.out)?;
