@@ -28,14 +28,6 @@ pub(super) enum Evidence {
 }
 
 impl Evidence {
-    /// Whether it bounds the value from one side only.
-    pub(super) fn is_bound(self) -> bool {
-        match self {
-            Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => true,
-            Evidence::Point(..) => false,
-        }
-    }
-
     /// The length it names.
     pub(super) fn length(self) -> Length {
         match self {

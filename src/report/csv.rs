@@ -19,13 +19,15 @@ use crate::report::words;
 
 /// The columns. Lengths are in millimetres; a shortfall and what is to spare
 /// have a column each, so that no number begins with a minus sign.
-const COLUMNS: [&str; 38] = [
+const COLUMNS: [&str; 40] = [
     "property",
     "building",
     "unit",
     "guard",
     "guard verdict",
     "guard guidance",
+    "danger",
+    "agreed whichever it is",
     "law or guidance",
     "ruleset",
     "edition",
@@ -102,6 +104,8 @@ impl<'a, W: Write> Csv<'a, W> {
             entry.judged.verdict.name()
         });
         row.text(entry.judged.guidance.map_or("", Verdict::name));
+        row.text(&words::dangers(&entry.judged).unwrap_or_default());
+        row.text(&words::agreed(&entry.judged).join("; "));
         match finding {
             Some(finding) => {
                 row.finding(finding);

@@ -35,12 +35,15 @@ pub struct Summary {
     pub not_measured: u64,
     /// Of the undecided: the readings alone would meet.
     pub reading_alone_meets: u64,
+    /// Guards at which something was seen that comes before every rule.
+    pub dangers: u64,
 }
 
 impl Summary {
     /// Counts one more guard.
     pub fn count(&mut self, judged: &Judged<'_>) {
         self.guards += 1;
+        self.dangers += u64::from(!judged.dangers.is_empty());
         if judged.could_not_judge {
             self.could_not_judge += 1;
             return;
@@ -71,6 +74,7 @@ impl Summary {
         self.not_settled += other.not_settled;
         self.not_measured += other.not_measured;
         self.reading_alone_meets += other.reading_alone_meets;
+        self.dangers += other.dangers;
     }
 }
 

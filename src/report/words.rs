@@ -2,16 +2,20 @@
 //! given, how a reading near a limit was decided.
 
 use crate::input::folded;
+use crate::items::Hazard;
 use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Worst;
 use crate::judge::Assumption;
 use crate::judge::Decision;
+use crate::judge::Judged;
 use crate::judge::LimitShown;
 use crate::judge::MemoryRules;
 use crate::judge::Operator;
 use crate::judge::Options;
 use crate::judge::Reason;
+use crate::judge::Unclear;
+use crate::judge::Why;
 use crate::report::Counts;
 use crate::report::one_line;
 use crate::rules::Ruleset;
@@ -108,6 +112,76 @@ pub(super) fn limit(shown: &LimitShown<'_>) -> String {
         Operator::NoneWithin => format!("none within {written}"),
         Operator::NotWithin => format!("not between {written}"),
         Operator::StopsBall => format!("a {written} ball must not pass"),
+    }
+}
+
+/// What was seen that comes before every rule, with what to do: `KEEP EVERYBODY OFF
+/// IT: it moves a lot when pushed gently`.
+#[must_use]
+pub(super) fn dangers(judged: &Judged<'_>) -> Option<String> {
+    let dangers: Vec<String> = judged
+        .dangers
+        .iter()
+        .map(|seen| format!("{}: {}", seen.danger.act, seen.danger.says))
+        .collect();
+    (!dangers.is_empty()).then(|| dangers.join("; "))
+}
+
+/// What all cases of what nobody wrote down agree on, a sentence each.
+#[must_use]
+pub(super) fn agreed(judged: &Judged<'_>) -> Vec<String> {
+    let of_hazards = judged.agreed.iter().filter_map(|agreed| {
+        let hazard = agreed.hazard?;
+        Some(format!(
+            "{hazard}: {} by {}, whichever the open circumstances are",
+            agreed.verdict,
+            one_line(&agreed.ruleset.id)
+        ))
+    });
+    of_hazards.collect()
+}
+
+/// What keeps a ruleset from letting a guard meet, in words for a reader.
+#[must_use]
+pub(super) fn why_unclear(unclear: &Unclear<'_>) -> String {
+    let about = match unclear.hazard {
+        Some(hazard) => subject(hazard),
+        None => "the guard",
+    };
+    let id = one_line(&unclear.ruleset.id);
+    match unclear.why {
+        Why::NoRuleRead => format!(
+            "{about}: {id} holds no rule on this that was read and met here; ask the local authority what is asked"
+        ),
+        Why::NotCovered(item) => {
+            format!(
+                "{id} does not cover this guard, by what is written for {item}; ask the local authority which rules do"
+            )
+        }
+        Why::OnlyOneSubject(concerns) => {
+            let concerns: Vec<&str> = concerns.iter().map(|concern| concern.name()).collect();
+            format!(
+                "{about}: the rules of {id} speak only of {}; choose rules for guards as well",
+                concerns.join(" and ")
+            )
+        }
+        Why::Silence(item) => {
+            format!(
+                "{about}: whether {id} asks anything depends on {item}, which is not written down"
+            )
+        }
+        Why::Unread(unread) => format!("{id}: {}", one_line(&unread.says())),
+    }
+}
+
+/// What a hazard's rules speak of.
+const fn subject(hazard: Hazard) -> &'static str {
+    match hazard {
+        Hazard::FallOver => "height",
+        Hazard::FallThrough => "gaps",
+        Hazard::Entrapment => "heads caught",
+        Hazard::Climb => "climbing",
+        Hazard::GiveWay => "strength",
     }
 }
 

@@ -129,7 +129,7 @@ const UNDATED: &[&str] = &[
 
 /// From which year a text was current, and in which the next one came, by the
 /// editions that the sources of each ruleset name. A year moved by one is another
-/// edition for whoever asks `--as-built`.
+/// edition for whoever asks `--when-built`.
 const IN_FORCE: &[(&str, i32, Option<i32>)] = &[
     ("us-dwelling-2000", 2000, Some(2003)),
     ("us-dwelling-2003", 2003, Some(2006)),

@@ -8,9 +8,12 @@ use crate::input::Diagnostic;
 use crate::input::Diagnostics;
 use crate::input::Label;
 use crate::input::Severity;
+use crate::items::Hazard;
+use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::HazardVerdict;
+use crate::judge::Judged;
 use crate::judge::leave_outs;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
@@ -187,10 +190,58 @@ pub(super) struct GuardRecord<'a> {
     leaves_out: Vec<String>,
     cautions: Vec<String>,
     readings: Vec<ReadingRecord<'a>>,
-    questions: Vec<QuestionRecord>,
+    questions: Vec<QuestionRecord<'a>>,
     when_built: Option<WhenBuiltRecord<'a>>,
     could_not_judge: bool,
     rows_in_error: u32,
+    dangers: Vec<DangerRecord>,
+    agreed: Vec<AgreedRecord<'a>>,
+    unclear: Vec<UnclearRecord<'a>>,
+    asks_nothing: Vec<SilenceRecord<'a>>,
+    strength_unchecked: bool,
+}
+
+/// Something seen that comes before every rule.
+#[derive(Serialize)]
+struct DangerRecord {
+    item: &'static str,
+    word: &'static str,
+    hazard: &'static str,
+    act: &'static str,
+    says: &'static str,
+}
+
+/// What all cases of what nobody wrote down agree on.
+#[derive(Serialize)]
+struct AgreedRecord<'a> {
+    ruleset: &'a str,
+    verdict: &'static str,
+    hazard: Option<&'static str>,
+    rules: &'a [&'a str],
+    advisory: bool,
+}
+
+/// What keeps a ruleset from letting a guard meet.
+#[derive(Serialize)]
+struct UnclearRecord<'a> {
+    ruleset: &'a str,
+    hazard: Option<&'static str>,
+    says: String,
+}
+
+/// What a ruleset was read to ask nothing about here.
+#[derive(Serialize)]
+struct SilenceRecord<'a> {
+    hazard: &'static str,
+    says: &'a str,
+}
+
+/// What an answer would lead to.
+#[derive(Serialize)]
+struct LeadsToRecord<'a> {
+    ruleset: &'a str,
+    answer: &'a str,
+    verdict: Option<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -210,10 +261,11 @@ struct ReadingRecord<'a> {
 }
 
 #[derive(Serialize)]
-struct QuestionRecord {
+struct QuestionRecord<'a> {
     item: &'static str,
     question: &'static str,
     findings: usize,
+    leads_to: Vec<LeadsToRecord<'a>>,
 }
 
 #[derive(Serialize)]
@@ -323,6 +375,7 @@ impl<'a> GuardRecord<'a> {
                     item: question.item.name(),
                     question: question.item.info().question,
                     findings: question.findings,
+                    leads_to: leads_to(judged, question.item),
                 })
                 .collect(),
             when_built: judged.when_built.as_ref().map(|when| WhenBuiltRecord {
@@ -331,8 +384,61 @@ impl<'a> GuardRecord<'a> {
             }),
             could_not_judge: judged.could_not_judge,
             rows_in_error: guard.rows_in_error,
+            dangers: judged
+                .dangers
+                .iter()
+                .map(|seen| DangerRecord {
+                    item: seen.item.name(),
+                    word: seen.word,
+                    hazard: seen.danger.hazard.name(),
+                    act: seen.danger.act,
+                    says: seen.danger.says,
+                })
+                .collect(),
+            agreed: judged
+                .agreed
+                .iter()
+                .map(|agreed| AgreedRecord {
+                    ruleset: &agreed.ruleset.id,
+                    verdict: agreed.verdict.name(),
+                    hazard: agreed.hazard.map(Hazard::name),
+                    rules: &agreed.rules,
+                    advisory: agreed.advises,
+                })
+                .collect(),
+            unclear: judged
+                .unclear
+                .iter()
+                .map(|unclear| UnclearRecord {
+                    ruleset: &unclear.ruleset.id,
+                    hazard: unclear.hazard.map(Hazard::name),
+                    says: words::why_unclear(unclear),
+                })
+                .collect(),
+            asks_nothing: judged
+                .silences
+                .iter()
+                .map(|silence| SilenceRecord {
+                    hazard: silence.hazard.name(),
+                    says: &silence.says,
+                })
+                .collect(),
+            strength_unchecked: judged.strength_unchecked,
         }
     }
+}
+
+/// What each answer to a question would lead to.
+fn leads_to<'a>(judged: &'a Judged<'_>, item: Item) -> Vec<LeadsToRecord<'a>> {
+    let of = judged.leads_to.iter().filter(|leads| leads.item == item);
+    of.flat_map(|leads| {
+        leads.answers.iter().map(|(answer, verdict)| LeadsToRecord {
+            ruleset: &leads.ruleset.id,
+            answer,
+            verdict: verdict.map(Verdict::name),
+        })
+    })
+    .collect()
 }
 
 /// Every cell once: one that holds two readings (`5 to 6 in`) is one cell. What

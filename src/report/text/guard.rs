@@ -52,6 +52,8 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
         Authority::Law => ("Falls short of the law", "Too close to call: the law"),
     };
     group(&mut lines, entry, &decides, short, close);
+    agreed(&mut lines, entry);
+    unclear(&mut lines, entry);
     strength::section(&mut lines, entry);
     questions(&mut lines, entry, detail);
     in_the_way(&mut lines, entry);
@@ -163,6 +165,12 @@ fn group(
             .filter(move |finding| finding.verdict == verdict && finding.counts())
     };
     let mut shortfalls: Vec<_> = with(Verdict::FallsShort).collect();
+    // what a danger says already is not said again
+    let said = |finding: &Finding<'_>| {
+        let dangers = &entry.judged.dangers;
+        finding.ruleset.advisory && dangers.iter().any(|seen| seen.item == finding.item)
+    };
+    shortfalls.retain(|finding| !said(finding));
     shortfalls.sort_by_key(|finding| (finding.rule.urgency, finding.margin));
     if !shortfalls.is_empty() {
         section(lines, short);
@@ -330,6 +338,29 @@ fn special_question(item: Item, entry: &Entry<'_>) -> Option<String> {
                 None => says,
             })
         })
+}
+
+/// What holds whichever the open circumstances are.
+fn agreed(lines: &mut Vec<String>, entry: &Entry<'_>) {
+    let agreed = words::agreed(&entry.judged);
+    if agreed.is_empty() {
+        return;
+    }
+    section(lines, "Whichever it is");
+    for text in agreed {
+        lines.push(hanging("    - ", &text));
+    }
+}
+
+/// What keeps the rules from letting it meet, and whom to ask.
+fn unclear(lines: &mut Vec<String>, entry: &Entry<'_>) {
+    if entry.judged.unclear.is_empty() || entry.judged.could_not_judge {
+        return;
+    }
+    section(lines, "Rule unclear");
+    for unclear in &entry.judged.unclear {
+        lines.push(hanging("    - ", &words::why_unclear(unclear)));
+    }
 }
 
 /// What could not be reached or understood, and what no ruleset covers.

@@ -1,6 +1,7 @@
 //! A guard's headline: the verdict by law, the guidance beside it.
 
 use crate::items::GuardWord;
+use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::AskedWhenBuilt;
 use crate::judge::Assumption;
@@ -11,7 +12,6 @@ use crate::judge::WhenBuilt;
 use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::one_line;
-use crate::report::text::rank::moves_a_lot;
 use crate::report::text::rank::says;
 use crate::report::words;
 use crate::report::words::several;
@@ -129,12 +129,10 @@ fn guidance_noun(basis: &Basis<'_>) -> Noun {
 /// The headline, without a full stop.
 pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
     let guard = &entry.guard;
-    let mut parts = Vec::new();
-    if says(guard, GuardWord::None) {
+    let mut parts: Vec<String> = words::dangers(&entry.judged).into_iter().collect();
+    let of_danger = |item| entry.judged.dangers.iter().any(|seen| seen.item == item);
+    if says(guard, GuardWord::None) && !of_danger(Item::Guard) {
         parts.push("there is no guard here".to_owned());
-    }
-    if moves_a_lot(guard) {
-        parts.push("it moves a lot when pushed".to_owned());
     }
     if entry.judged.could_not_judge {
         parts.push("could not be judged: none of its rows could be understood".to_owned());
@@ -253,6 +251,10 @@ fn verdict_words(entry: &Entry<'_>, basis: &Basis<'_>, tally: Tally, noun: Noun)
         }
     };
     match entry.judged.verdict {
+        Verdict::FallsShort if tally.short == 0 && !entry.judged.agreed.is_empty() => {
+            "falls short, whichever the open circumstances are".to_owned()
+        }
+        Verdict::FallsShort if tally.short == 0 => "falls short, whatever the rules say".to_owned(),
         Verdict::FallsShort => format!(
             "falls short of {}the {all} checked{}{}{}",
             part(tally.short, tally.all()),

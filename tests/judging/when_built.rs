@@ -4,7 +4,12 @@ use crate::harness::check;
 use crate::harness::only_guard;
 use crate::harness::run;
 
-const TODAY: &[&str] = &["--rules", "us-dwelling-2018", "--no-guidance", "--as-built"];
+const TODAY: &[&str] = &[
+    "--rules",
+    "us-dwelling-2018",
+    "--no-guidance",
+    "--when-built",
+];
 
 /// A stair that meets the 2018 edition; its gap of 4 1/8 in was too wide in 2000
 /// (IRC 2000 R316.2 has no exception of 4 3/8 in; how it was read stands in the ruleset).
