@@ -6,3 +6,4 @@ mod leaving_out;
 mod load_path;
 mod sentences;
 mod when_built;
+mod wrong_words;
