@@ -138,11 +138,10 @@ pub fn judge<'r>(
             verdict: never_meets(when.verdict),
             ..when
         }),
-        unclear: if verdict.is_undecided() {
-            unclear
-        } else {
-            Vec::new()
-        },
+        unclear: unclear
+            .into_iter()
+            .filter(|unclear| unclear.why.verdict() == verdict)
+            .collect(),
         agreed: judged.iter().flat_map(ByRuleset::agreed).collect(),
         leads_to: judged.iter().flat_map(ByRuleset::leads_to).collect(),
         silences: deciding()

@@ -153,8 +153,8 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
     parts.extend(from_memory(Tally::of(entry, basis, Group::Memory)));
     parts.extend(strength(entry).map(str::to_owned));
     match &entry.judged.when_built {
-        Some(when) => parts.push(when_built(when)),
-        None => parts.extend(unknown_then(entry, basis)),
+        Some(when) if !when.rulesets.is_empty() => parts.push(when_built(when)),
+        Some(_) | None => parts.extend(unknown_then(entry, basis)),
     }
     if guard.rows_in_error > 0 {
         let rows = usize::try_from(guard.rows_in_error).unwrap_or(usize::MAX);
