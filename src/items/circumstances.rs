@@ -20,7 +20,7 @@ use crate::items::SharedWord;
 use crate::items::StateWord;
 use crate::items::UseWord;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const PLACE: ItemInfo = ItemInfo {

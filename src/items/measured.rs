@@ -10,7 +10,7 @@ use crate::items::Kind;
 use crate::items::Part;
 use crate::items::Pictured;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const HEIGHT: ItemInfo = ItemInfo {

@@ -12,9 +12,13 @@ mod gates;
 mod handrails;
 mod hazard;
 mod item;
+mod item_word;
 mod load_path;
+mod lookup;
+mod marks;
 mod measured;
 mod openings;
+mod row;
 mod seen;
 mod set;
 mod survey_facts;
@@ -24,14 +28,16 @@ mod word;
 mod words;
 
 pub use danger::{Counts, Danger};
-pub use drawing::{At, COLUMN, Drawing, Ends, Mark, Pictured, ROW, Scene};
+pub use drawing::{Drawing, Pictured};
 pub use hazard::Hazard;
 pub use item::{
     Asked, Between, Change, Group, Holds, Hole, Item, ItemInfo, Kind, Part, Role, Worst,
 };
+pub use item_word::ItemWord;
+pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};
 pub use set::ItemSet;
 pub use verdict::Verdict;
-pub use word::{ItemWord, Word};
+pub use word::Word;
 pub use words::{
     BalusterFixingWord, ConditionWord, DefaultUnitWord, FastenedToWord, FixedSeatWord,
     FramingHeldByWord, GuardWord, HandrailShapeWord, HandrailSidesWord, HandrailWord,

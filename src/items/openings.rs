@@ -14,7 +14,7 @@ use crate::items::OpeningsCheckedWord;
 use crate::items::Part;
 use crate::items::Pictured;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const OPENING: ItemInfo = ItemInfo {

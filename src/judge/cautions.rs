@@ -105,10 +105,12 @@ pub fn guard_cautions<'r>(
         cautions.push(CautionSaid::OnlyTheRailing);
     }
     from_rulesets(&scene, rulesets, &mut cautions);
-    if options.when_built == AskedWhenBuilt::Asked && judged
+    if options.when_built == AskedWhenBuilt::Asked
+        && judged
             .when_built
             .as_ref()
-            .is_some_and(|when| !when.rulesets.is_empty()) {
+            .is_some_and(|when| !when.rulesets.is_empty())
+    {
         cautions.push(CautionSaid::LegalWhenBuilt);
     }
     strength(&scene, judged, &mut cautions);

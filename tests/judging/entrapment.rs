@@ -19,7 +19,12 @@ fn of_rule(rule: &str, opening: &str) -> String {
     let survey = format!(
         "guard,item,reading\ndeck,place,deck\ndeck,opening,{opening}\ndeck,bottom gap,none\n"
     );
-    let args = ["--rules", "us-playground-handbook-2010", "--memory", "decides"];
+    let args = [
+        "--rules",
+        "us-playground-handbook-2010",
+        "--memory",
+        "decides",
+    ];
     let report = check(&survey, &args).json();
     let guard = only_guard(&report).clone();
     let findings = guard["findings"].as_array().expect("findings");
