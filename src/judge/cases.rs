@@ -19,7 +19,7 @@ use crate::judge::condition::applies;
 use crate::judge::condition::as_supposed;
 use crate::judge::condition::holds;
 use crate::judge::decides::Decided;
-use crate::judge::decides::View;
+use crate::judge::decides::FindingView;
 use crate::judge::decides::decided;
 use crate::judge::rule::Bench;
 use crate::judge::rule::findings;
@@ -65,10 +65,13 @@ struct Answer {
 struct Unknown {
     item: Item,
     answers: Vec<Answer>,
+    /// Whether it may also be something that the ruleset does not cover. Shortfalls
+    /// are told as if it were covered; that all is well is not.
+    may_be_outside: bool,
 }
 
 /// One case, judged.
-struct Case<'r> {
+struct OneCase<'r> {
     /// Which answer of each unknown.
     chosen: Vec<usize>,
     verdict: Verdict,
@@ -199,12 +202,20 @@ fn told_apart(scene: &Scene<'_>, bench: &Bench<'_>, item: Item) -> Unknown {
         .filter(|condition| condition.item == item)
         .map(|condition| &condition.test)
         .collect();
-    let possible = |answer: &Answer| {
+    let is_covered = |answer: &Answer| {
         let covered = |test: &&Test| as_supposed(answer.supposed, test) != Truth::False;
-        covers.iter().all(covered) && may_be(scene, item, answer.supposed)
+        covers.iter().all(covered)
     };
     let mut answers: Vec<(Vec<Truth>, Answer)> = Vec::new();
-    for answer in values(item, &tests).into_iter().filter(possible) {
+    let mut may_be_outside = false;
+    for answer in values(item, &tests) {
+        if !may_be(scene, item, answer.supposed) {
+            continue;
+        }
+        if !is_covered(&answer) {
+            may_be_outside = true;
+            continue;
+        }
         let mut signature: Vec<Truth> = tests
             .iter()
             .map(|test| as_supposed(answer.supposed, test))
@@ -225,6 +236,7 @@ fn told_apart(scene: &Scene<'_>, bench: &Bench<'_>, item: Item) -> Unknown {
     Unknown {
         item,
         answers: answers.into_iter().map(|(_, answer)| answer).collect(),
+        may_be_outside,
     }
 }
 
@@ -312,7 +324,7 @@ fn may_be(scene: &Scene<'_>, item: Item, supposed: Supposed) -> bool {
 }
 
 /// Every combination of the answers, judged.
-fn go_through<'r>(scene: &Scene<'_>, bench: &Bench<'r>, group: &[Unknown]) -> Vec<Case<'r>> {
+fn go_through<'r>(scene: &Scene<'_>, bench: &Bench<'r>, group: &[Unknown]) -> Vec<OneCase<'r>> {
     let mut chosen = vec![0; group.len()];
     let mut judged = Vec::new();
     let mut found = Vec::new();
@@ -337,20 +349,23 @@ fn one_case<'r>(
     bench: &Bench<'r>,
     found: &[Finding<'r>],
     chosen: Vec<usize>,
-) -> Case<'r> {
+) -> OneCase<'r> {
     let verdict = |view| -> Verdict {
         let decided: Decided<'r> = decided(scene, bench, found, view);
         decided.verdict()
     };
     let taking_part = || found.iter().filter(|finding| finding.takes_part());
     let hazards = Hazard::ALL.map(|hazard| {
-        let of = taking_part().filter(|finding| finding.rule.hazard == hazard);
-        of.map(|finding| View::Decided.of(finding)).min()
+        // strength is not judged case by case
+        let of = taking_part().filter(|finding| {
+            finding.rule.hazard == hazard && finding.rule.loads().next().is_none()
+        });
+        of.map(|finding| FindingView::Decided.of(finding)).min()
     });
     let short = taking_part().filter(|finding| finding.verdict == Verdict::FallsShort);
-    Case {
-        verdict: verdict(View::Decided),
-        alone: verdict(View::Alone),
+    OneCase {
+        verdict: verdict(FindingView::Decided),
+        alone: verdict(FindingView::Alone),
         hazards,
         short: short
             .map(|finding| (finding.rule.hazard, finding.rule.id.as_str()))
@@ -375,12 +390,21 @@ fn joined(so_far: Option<Verdict>, next: Option<Verdict>) -> Option<Verdict> {
 }
 
 impl<'r> Cases<'r> {
-    fn add(&mut self, bench: &Bench<'r>, group: &[Unknown], judged: &[Case<'r>]) {
-        self.verdict = joined(self.verdict, same(judged.iter().map(|case| case.verdict)));
-        self.alone = joined(self.alone, same(judged.iter().map(|case| case.alone)));
+    fn add(&mut self, bench: &Bench<'r>, group: &[Unknown], judged: &[OneCase<'r>]) {
+        let may_be_outside = group.iter().any(|unknown| unknown.may_be_outside);
+        let told = |verdict: Option<Verdict>| {
+            let well = matches!(verdict, Some(Verdict::Meets | Verdict::DoesNotApply));
+            verdict.filter(|_| !(may_be_outside && well))
+        };
+        let verdict = told(same(judged.iter().map(|case| case.verdict)));
+        let alone = told(same(judged.iter().map(|case| case.alone)));
+        self.verdict = joined(self.verdict, verdict);
+        self.alone = joined(self.alone, alone);
         for (at, hazard) in self.hazards.iter_mut().enumerate() {
             let agreed = same(judged.iter().map(|case| case.hazards[at])).flatten();
-            *hazard = joined(*hazard, agreed);
+            let of_strength = Hazard::ALL[at] == Hazard::GiveWay;
+            let agreed = agreed.filter(|verdict| !of_strength || *verdict == Verdict::FallsShort);
+            *hazard = joined(*hazard, told(agreed));
         }
         for short in judged.iter().flat_map(|case| &case.short) {
             if !self.short.contains(short) {

@@ -34,7 +34,7 @@ pub enum CautionSaid<'r> {
     /// Something that bears on strength falls short.
     KeepOffUntilLookedAt,
     /// Old paint may hold lead.
-    LeadPaint(Told),
+    LeadPaint(WrittenDown),
     /// What it means that a guard met the rules of its time.
     LegalWhenBuilt,
     /// What a ruleset says beside its rules.
@@ -42,14 +42,14 @@ pub enum CautionSaid<'r> {
         /// The ruleset's caution.
         caution: &'r Caution,
         /// Whether its conditions hold.
-        holds: Told,
+        holds: WrittenDown,
     },
     /// Of a deck, balcony or porch.
     OnlyTheRailing,
     /// About a pull test that somebody wrote: the first or second.
     Pulled(usize),
     /// An opening that lets a small child's body in.
-    SmallBody(Told),
+    SmallBody(WrittenDown),
     /// What every answer about the load path says: the first, second or third.
     Strength(usize),
     /// What to do until it is put right.
@@ -58,7 +58,7 @@ pub enum CautionSaid<'r> {
 
 /// Whether what a caution rests on was written down.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Told {
+pub enum WrittenDown {
     /// It was, and the paint flakes.
     Flaking,
     /// Nobody wrote it down, so it may be so.
@@ -155,7 +155,7 @@ fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<CautionSai
 }
 
 /// Openings between 3 1/2 and 4 in, or none known.
-fn small_body(scene: &Scene<'_>) -> Option<Told> {
+fn small_body(scene: &Scene<'_>) -> Option<WrittenDown> {
     let (low, high) = (Length::sixty_fourths(224), Length::inches(4));
     let mut known = false;
     for item in Item::ANY_OPENING.iter().copied() {
@@ -164,25 +164,25 @@ fn small_body(scene: &Scene<'_>) -> Option<Told> {
                 known = known || item == Item::Opening;
                 let length = said.evidence.length();
                 if length >= low && length <= high {
-                    return Some(Told::So);
+                    return Some(WrittenDown::So);
                 }
             }
         }
     }
-    (!known).then_some(Told::Perhaps)
+    (!known).then_some(WrittenDown::Perhaps)
 }
 
 /// Paint of homes from before 1978 (United States; the year from memory).
-fn lead_paint(guard: &Guard) -> Option<Told> {
+fn lead_paint(guard: &Guard) -> Option<WrittenDown> {
     const YEAR: i32 = 1978;
     let flaking = guard
         .of(Item::Paint)
         .any(|(_, o)| o.word() == Some(PaintWord::Flaking));
     match built(guard) {
         Some(span) if span.surely_from(YEAR) => None,
-        Some(span) if span.surely_before(YEAR) && flaking => Some(Told::Flaking),
-        Some(span) if span.surely_before(YEAR) => Some(Told::So),
-        Some(_) | None => Some(Told::Perhaps),
+        Some(span) if span.surely_before(YEAR) && flaking => Some(WrittenDown::Flaking),
+        Some(span) if span.surely_before(YEAR) => Some(WrittenDown::So),
+        Some(_) | None => Some(WrittenDown::Perhaps),
     }
 }
 
@@ -202,8 +202,8 @@ fn from_rulesets<'r>(
         for caution in &ruleset.cautions {
             let holds = match all(scene, &caution.when, scene.options.decision) {
                 Truth::False => continue,
-                Truth::True => Told::So,
-                Truth::Unknown | Truth::Doubt => Told::Perhaps,
+                Truth::True => WrittenDown::So,
+                Truth::Unknown | Truth::Doubt => WrittenDown::Perhaps,
             };
             cautions.push(CautionSaid::OfRuleset { caution, holds });
         }

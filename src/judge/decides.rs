@@ -13,7 +13,7 @@ use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Reason;
 use crate::judge::Unclear;
-use crate::judge::Why;
+use crate::judge::WhyUnclear;
 use crate::judge::condition::Truth;
 use crate::judge::condition::all;
 use crate::judge::condition::holds;
@@ -28,19 +28,19 @@ use crate::rules::Test;
 
 /// Which verdicts of the findings are looked at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum View {
+pub(super) enum FindingView {
     /// By the decision that was asked for.
     Decided,
     /// Of the readings alone.
     Alone,
 }
 
-impl View {
+impl FindingView {
     /// What a finding counts as; a partial one says nothing of the rest.
     pub(super) fn of(self, finding: &Finding<'_>) -> Verdict {
         let verdict = match self {
-            View::Decided => finding.verdict,
-            View::Alone => finding.reading_alone,
+            FindingView::Decided => finding.verdict,
+            FindingView::Alone => finding.reading_alone,
         };
         if finding.partial && verdict == Verdict::Meets {
             Verdict::NotMeasured
@@ -76,7 +76,7 @@ pub(super) fn decided<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     findings: &[Finding<'r>],
-    view: View,
+    view: FindingView,
 ) -> Decided<'r> {
     let ruleset = bench.ruleset;
     let mut lacks: Vec<Unclear<'r>> = Vec::new();
@@ -88,10 +88,10 @@ pub(super) fn decided<'r>(
         });
     };
     for unread in &ruleset.unread {
-        lack(unread.hazard, Why::Unread(unread));
+        lack(unread.hazard, WhyUnclear::Unread(unread));
     }
     if let Some(Reason::NotCovered(item)) = bench.not_covered {
-        lack(None, Why::NotCovered(item));
+        lack(None, WhyUnclear::NotCovered(item));
     }
     let mut worst = findings
         .iter()
@@ -113,7 +113,7 @@ pub(super) fn decided<'r>(
     }
     for hazard in [Hazard::FallOver, Hazard::FallThrough] {
         if !speaks_of(&ruleset.concerns, hazard) {
-            lack(Some(hazard), Why::OnlyOneSubject(&ruleset.concerns));
+            lack(Some(hazard), WhyUnclear::OnlyOneSubject(&ruleset.concerns));
         } else if let Some(why) = grant(scene, bench, findings, hazard, view) {
             lack(Some(hazard), why);
         }
@@ -123,7 +123,7 @@ pub(super) fn decided<'r>(
 
 /// A rule from memory that applies and is met decides nothing, and yet something
 /// is asked.
-fn from_memory_applies(findings: &[Finding<'_>], view: View) -> bool {
+fn from_memory_applies(findings: &[Finding<'_>], view: FindingView) -> bool {
     findings
         .iter()
         .any(|finding| finding.from_memory && view.of(finding) != Verdict::DoesNotApply)
@@ -139,14 +139,14 @@ fn speaks_of(concerns: &[Concern], hazard: Hazard) -> bool {
         })
 }
 
-/// Why a ruleset does not let a guard meet for a hazard, if it does not.
+/// WhyUnclear a ruleset does not let a guard meet for a hazard, if it does not.
 fn grant<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     findings: &[Finding<'r>],
     hazard: Hazard,
-    view: View,
-) -> Option<Why<'r>> {
+    view: FindingView,
+) -> Option<WhyUnclear<'r>> {
     let met = |finding: &&Finding<'r>| {
         !finding.from_memory && view.of(finding) == Verdict::Meets && !finding.is_indicative()
     };
@@ -180,13 +180,13 @@ fn grant<'r>(
     }
     match (silence, open) {
         (Truth::True, _) => return None,
-        (Truth::Unknown, Some(item)) => return Some(Why::Silence(item)),
+        (Truth::Unknown, Some(item)) => return Some(WhyUnclear::Silence(item)),
         (Truth::Doubt | Truth::False | Truth::Unknown, _) => {}
     }
     if is_switched_off(scene, bench, hazard) {
         return None;
     }
-    Some(Why::NoRuleRead)
+    Some(WhyUnclear::NoRuleRead)
 }
 
 /// Whether what was measured switches off every rule on a hazard that holds at
@@ -278,14 +278,15 @@ fn grants_at_a_window(scene: &Scene<'_>, rule: &Rule) -> bool {
     window && for_windows && of_sill && limits_openings(rule)
 }
 
-impl Why<'_> {
+impl WhyUnclear<'_> {
     /// What it makes of a guard that would otherwise meet.
     pub(super) fn verdict(&self) -> Verdict {
         match self {
-            Why::Silence(_) => Verdict::NotMeasured,
-            Why::NoRuleRead | Why::NotCovered(_) | Why::OnlyOneSubject(_) | Why::Unread(_) => {
-                Verdict::NotSettled
-            }
+            WhyUnclear::Silence(_) => Verdict::NotMeasured,
+            WhyUnclear::NoRuleRead
+            | WhyUnclear::NotCovered(_)
+            | WhyUnclear::OnlyOneSubject(_)
+            | WhyUnclear::Unread(_) => Verdict::NotSettled,
         }
     }
 }

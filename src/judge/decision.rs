@@ -251,4 +251,27 @@ mod tests {
         let both = bounds_against(&[passes, stops], &band).expect("bounds are there");
         assert_eq!(both.verdict, Verdict::FallsShort);
     }
+
+    #[test]
+    fn a_band_holds_what_lies_between_its_ends_and_a_ball_of_its_lower_one() {
+        let [above, below] = [88_900_000, 228_600_000].map(Length::from_nanometres);
+        let inside = |least: Evidence, most: i64| {
+            let most = Evidence::Below(Length::from_nanometres(most));
+            lies_within(&[least, most], above, below)
+        };
+        let passes = |at: i64| Evidence::AtLeast(Length::from_nanometres(at));
+        assert_eq!(
+            [-1, 0, 1].map(|off| inside(passes(88_900_000 + off), 228_600_000)),
+            [false, true, true]
+        );
+        assert_eq!(
+            [-1, 0, 1].map(|off| inside(passes(88_900_000), 228_600_000 + off)),
+            [true, true, false]
+        );
+        let over = |at: i64| Evidence::Above(Length::from_nanometres(at));
+        assert_eq!(
+            [-1, 0, 1].map(|off| inside(over(88_900_000 + off), 228_600_000)),
+            [false, true, true]
+        );
+    }
 }

@@ -89,13 +89,13 @@ pub struct Unclear<'r> {
     pub ruleset: &'r Ruleset,
     /// The hazard it is about; `None` where it is about the guard as a whole.
     pub hazard: Option<Hazard>,
-    /// Why.
-    pub why: Why<'r>,
+    /// WhyUnclear.
+    pub why: WhyUnclear<'r>,
 }
 
-/// Why a ruleset does not let a guard meet.
+/// WhyUnclear a ruleset does not let a guard meet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Why<'r> {
+pub enum WhyUnclear<'r> {
     /// No rule on the hazard was read and met, and nothing says that none is asked.
     NoRuleRead,
     /// A circumstance stands outside what it covers.
@@ -184,7 +184,7 @@ pub struct Finding<'r> {
     pub readings: Vec<usize>,
     /// Other observations of the same item.
     pub also_readings: Vec<usize>,
-    /// Why, and what a reader should know about it.
+    /// WhyUnclear, and what a reader should know about it.
     pub reasons: Vec<Reason<'r>>,
     /// The load path, where the rule states loads. The finding is then
     /// indicative: it can make a guard fall short, and never meet.

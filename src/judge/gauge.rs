@@ -22,7 +22,7 @@ use crate::reading::Extent;
 
 /// One-sided readings of one hole.
 #[derive(Clone, Debug)]
-pub(super) struct Hole {
+pub(super) struct BoundedHole {
     /// The readings with their observations, in an order of their own.
     pub(super) bounds: Vec<(usize, Said)>,
     pub(super) place: Where,
@@ -57,11 +57,11 @@ pub(super) fn holes(
     scene: &Scene<'_>,
     bounded: &[(usize, Said)],
     place: impl Fn(usize, &Said) -> Where,
-) -> Vec<Hole> {
-    let mut holes: Vec<Hole> = Vec::new();
+) -> Vec<BoundedHole> {
+    let mut holes: Vec<BoundedHole> = Vec::new();
     for (index, said) in bounded {
         let place = place(*index, said);
-        let same = |hole: &Hole| {
+        let same = |hole: &BoundedHole| {
             let of_one_reading = hole
                 .bounds
                 .iter()
@@ -75,7 +75,7 @@ pub(super) fn holes(
         };
         match holes.iter_mut().find(|hole| same(hole)) {
             Some(hole) => hole.bounds.push((*index, *said)),
-            None => holes.push(Hole {
+            None => holes.push(BoundedHole {
                 bounds: vec![(*index, *said)],
                 place,
             }),
@@ -108,7 +108,7 @@ fn order(said: &Said) -> (u8, i64) {
     }
 }
 
-impl Hole {
+impl BoundedHole {
     /// Whether no hole can be so: wider than what stops in it.
     fn contradicts_itself(&self) -> bool {
         let evidence = || self.bounds.iter().map(|(_, said)| said.evidence);
@@ -343,5 +343,39 @@ impl Judgement<'_> {
             (Some(margin), Some(u)) => margin.magnitude() < u.doubled(),
             (None, _) | (_, None) => false,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TAPE: Length = Length::from_nanometres(100_000_000);
+    const SLACK: Length = Length::from_nanometres(2_000_000);
+
+    /// Whether bounds one nanometre below, at and above a length deny the tape.
+    fn around(bound: fn(Length) -> Evidence, at: Length, slack: Length) -> [bool; 3] {
+        [-1, 0, 1].map(|off| {
+            let bound = bound(at + Length::from_nanometres(off));
+            denies(bound, TAPE, slack)
+        })
+    }
+
+    #[test]
+    fn a_ball_that_stops_denies_a_tape_that_reads_at_least_its_doubt_more() {
+        let edge = TAPE - SLACK;
+        assert_eq!(around(Evidence::Below, edge, SLACK), [true, true, false]);
+        // the reading alone: what stops is less than the ball
+        let plain = around(Evidence::Below, TAPE, Length::ZERO);
+        assert_eq!(plain, [true, true, false]);
+    }
+
+    #[test]
+    fn a_ball_that_passes_denies_a_tape_that_reads_less_by_more_than_its_doubt() {
+        let edge = TAPE + SLACK;
+        assert_eq!(around(Evidence::AtLeast, edge, SLACK), [false, false, true]);
+        assert_eq!(around(Evidence::Above, edge, SLACK), [false, true, true]);
+        let plain = around(Evidence::AtLeast, TAPE, Length::ZERO);
+        assert_eq!(plain, [false, false, true]);
     }
 }

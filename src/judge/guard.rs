@@ -2,6 +2,9 @@
 
 use crate::items::Hazard;
 use crate::items::Item;
+use crate::items::ItemWord;
+use crate::items::PlaceWord;
+use crate::items::UseWord;
 use crate::items::Verdict;
 use crate::judge::Agreed;
 use crate::judge::AskedWhenBuilt;
@@ -13,7 +16,7 @@ use crate::judge::Options;
 use crate::judge::Reason;
 use crate::judge::Unclear;
 use crate::judge::WhenBuilt;
-use crate::judge::Why;
+use crate::judge::WhyUnclear;
 use crate::judge::cases::Cases;
 use crate::judge::cases::cases;
 use crate::judge::cases::tells_more;
@@ -22,7 +25,7 @@ use crate::judge::condition::all;
 use crate::judge::condition::holds;
 use crate::judge::dangers::dangers;
 use crate::judge::decides::Decided;
-use crate::judge::decides::View;
+use crate::judge::decides::FindingView;
 use crate::judge::decides::decided;
 use crate::judge::rule::Bench;
 use crate::judge::rule::Decides;
@@ -34,6 +37,7 @@ use crate::reading::Value;
 use crate::rules::Asked;
 use crate::rules::AsksNothing;
 use crate::rules::Ruleset;
+use crate::rules::Test;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 
@@ -108,8 +112,8 @@ pub fn judge<'r>(
     };
     let deciding = || judged.iter().filter(|by| by.bench.decides == Decides::Yes);
     let advising = || judged.iter().filter(|by| by.advises());
-    let (verdict, unclear) = overall(&deciding().collect::<Vec<_>>(), View::Decided);
-    let (reading_alone, _) = overall(&deciding().collect::<Vec<_>>(), View::Alone);
+    let (verdict, unclear) = overall(&deciding().collect::<Vec<_>>(), FindingView::Decided);
+    let (reading_alone, _) = overall(&deciding().collect::<Vec<_>>(), FindingView::Alone);
     let strength_unseen = |finding: &Finding<'_>| {
         finding.binding
             && (finding.is_strength_unseen()
@@ -177,8 +181,8 @@ impl<'b, 'r> ByRuleset<'b, 'r> {
         });
         ByRuleset {
             bench,
-            decided: decided(scene, bench, found, View::Decided),
-            alone: decided(scene, bench, found, View::Alone),
+            decided: decided(scene, bench, found, FindingView::Decided),
+            alone: decided(scene, bench, found, FindingView::Alone),
             hazards,
             cases: cases(scene, bench),
         }
@@ -195,13 +199,13 @@ impl<'b, 'r> ByRuleset<'b, 'r> {
     }
 
     /// Its verdict with what all cases agree on.
-    fn verdict(&self, view: View) -> Verdict {
+    fn verdict(&self, view: FindingView) -> Verdict {
         let (decided, agreed) = match view {
-            View::Decided => (
+            FindingView::Decided => (
                 &self.decided,
                 self.cases.as_ref().and_then(|cases| cases.verdict),
             ),
-            View::Alone => (
+            FindingView::Alone => (
                 &self.alone,
                 self.cases.as_ref().and_then(|cases| cases.alone),
             ),
@@ -244,7 +248,7 @@ impl<'b, 'r> ByRuleset<'b, 'r> {
     }
 
     fn leads_to(&self) -> Vec<LeadsTo<'r>> {
-        let open = self.verdict(View::Decided).is_undecided();
+        let open = self.verdict(FindingView::Decided).is_undecided();
         match &self.cases {
             Some(cases) if open => cases.leads_to.clone(),
             Some(_) | None => Vec::new(),
@@ -282,7 +286,7 @@ fn hazards(judged: &[ByRuleset<'_, '_>]) -> [HazardVerdict; 5] {
 /// Files about one subject grant that subject alone, the heights and the gaps
 /// together; beside a ruleset about guards as a whole what they leave open holds
 /// nothing up.
-fn overall<'r>(deciding: &[&ByRuleset<'_, 'r>], view: View) -> (Verdict, Vec<Unclear<'r>>) {
+fn overall<'r>(deciding: &[&ByRuleset<'_, 'r>], view: FindingView) -> (Verdict, Vec<Unclear<'r>>) {
     let counted = || deciding.iter().filter(|by| !by.is_beside_the_point());
     let whole: Vec<_> = counted()
         .filter(|by| by.bench.ruleset.concerns.is_empty())
@@ -291,8 +295,8 @@ fn overall<'r>(deciding: &[&ByRuleset<'_, 'r>], view: View) -> (Verdict, Vec<Unc
         .filter(|by| !by.bench.ruleset.concerns.is_empty())
         .collect();
     let decided = |by: &ByRuleset<'_, 'r>| match view {
-        View::Decided => by.decided.clone(),
-        View::Alone => by.alone.clone(),
+        FindingView::Decided => by.decided.clone(),
+        FindingView::Alone => by.alone.clone(),
     };
     if whole.is_empty() {
         return by_parts(
@@ -333,7 +337,7 @@ fn by_parts<'r>(parts: &[(Option<Verdict>, Decided<'r>)]) -> (Verdict, Vec<Uncle
         let of = |lack: &&Unclear<'r>| lack.hazard == Some(hazard);
         let speak = |decided: &Decided<'r>| {
             let mut lacks = decided.lacks.iter().filter(of);
-            !lacks.any(|lack| matches!(lack.why, Why::OnlyOneSubject(_)))
+            !lacks.any(|lack| matches!(lack.why, WhyUnclear::OnlyOneSubject(_)))
         };
         let mut speaking = parts
             .iter()
@@ -367,13 +371,13 @@ fn by_parts<'r>(parts: &[(Option<Verdict>, Decided<'r>)]) -> (Verdict, Vec<Uncle
 
 impl ByRuleset<'_, '_> {
     /// The worst of its findings, or what all cases agree on where that says more.
-    fn worst(&self, view: View) -> Option<Verdict> {
+    fn worst(&self, view: FindingView) -> Option<Verdict> {
         let (worst, agreed) = match view {
-            View::Decided => (
+            FindingView::Decided => (
                 self.decided.worst,
                 self.cases.as_ref().and_then(|c| c.verdict),
             ),
-            View::Alone => (self.alone.worst, self.cases.as_ref().and_then(|c| c.alone)),
+            FindingView::Alone => (self.alone.worst, self.cases.as_ref().and_then(|c| c.alone)),
         };
         match (worst, agreed) {
             (Some(worst), Some(Verdict::FallsShort)) => Some(worst.min(Verdict::FallsShort)),
@@ -402,6 +406,7 @@ pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Ben
         .iter()
         .zip(&outside)
         .filter(|(ruleset, _)| ruleset.asked == Asked::Chosen || was_in_force(ruleset, built))
+        .filter(|(ruleset, _)| !is_out_of_place(scene, ruleset, rulesets))
         .map(|(ruleset, outside)| Bench {
             ruleset,
             not_covered: outside.map(|item| {
@@ -421,6 +426,31 @@ pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Ben
             in_force: InForceThen::of(ruleset, built),
         })
         .collect()
+}
+
+/// Whether advice about small children has no place beside the chosen law here: not
+/// where a file about pools covers the guard, nor at a workplace where nobody wrote
+/// of a child.
+fn is_out_of_place(scene: &Scene<'_>, ruleset: &Ruleset, rulesets: &[Ruleset]) -> bool {
+    let beside_law = rulesets.iter().any(|other| !other.advisory);
+    if !(beside_law && ruleset.advisory && ruleset.is_about_small_children()) {
+        return false;
+    }
+    let pool = [PlaceWord::Pool.name()];
+    let of_pools = |other: &Ruleset| {
+        let mut conditions = other.covers.conditions.iter();
+        conditions.any(|condition| {
+            condition.item == Item::Place
+                && matches!(&condition.test, Test::OneOf(words) if *words == pool)
+        })
+    };
+    let at_a_pool = rulesets.iter().any(|other| {
+        other.asked == Asked::Chosen && of_pools(other) && not_covered(scene, other).is_none()
+    });
+    let at_work = scene
+        .of(Item::Use)
+        .any(|(_, observation)| observation.word() == Some(UseWord::Workplace));
+    at_a_pool || at_work && scene.of(Item::Children).next().is_none()
 }
 
 /// Whether a ruleset's years may hold the time of building, and both are known.
@@ -444,7 +474,7 @@ fn when_built<'r>(scene: &Scene<'_>, judged: &[ByRuleset<'_, 'r>]) -> Option<Whe
     let verdict = if then.is_empty() {
         Verdict::NotSettled
     } else {
-        overall(&then, View::Decided).0
+        overall(&then, FindingView::Decided).0
     };
     Some(WhenBuilt {
         verdict,

@@ -30,11 +30,11 @@ mod scene;
 mod v_opening;
 
 pub use assumptions::assumptions;
-pub use cautions::{CautionSaid, Told, cautions, guard_cautions};
+pub use cautions::{CautionSaid, WrittenDown, cautions, guard_cautions};
 pub use finding::{
     Agreed, AskedWhenBuilt, Assumption, DangerSeen, Decision, Finding, HazardVerdict, Judged,
     LeadsTo, LimitShown, Measured, MemoryRules, Operator, Options, Question, Unclear, WhenBuilt,
-    Why,
+    WhyUnclear,
 };
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use crate::judge::CautionSaid;
-use crate::judge::Told;
+use crate::judge::WrittenDown;
 use crate::rules::all_of;
 
 /// Who decides; the last word of every report.
@@ -60,15 +60,15 @@ pub(super) fn caution<'c>(caution: &CautionSaid<'c>) -> Cow<'c, str> {
 children away from it."
         }
         // Lead in paint of homes from before 1978 (United States; the year from memory)
-        CautionSaid::LeadPaint(Told::Flaking) => {
+        CautionSaid::LeadPaint(WrittenDown::Flaking) => {
             "The paint flakes and the place is from before 1978: it may hold lead. Keep children \
 off it, do not scrape or sand it, and have it tested."
         }
-        CautionSaid::LeadPaint(Told::So) => {
+        CautionSaid::LeadPaint(WrittenDown::So) => {
             "From before 1978: old paint may hold lead. Do not scrape, sand or drill painted parts \
 before it is tested."
         }
-        CautionSaid::LeadPaint(Told::Perhaps) => {
+        CautionSaid::LeadPaint(WrittenDown::Perhaps) => {
             "If the house is from before 1978, old paint may hold lead: do not scrape, sand or \
 drill painted parts before it is tested."
         }
@@ -82,9 +82,9 @@ through a new one."
             let says = &caution.says;
             let clause = &caution.clause;
             return Cow::Owned(match holds {
-                Told::So | Told::Flaking => format!("{says} ({clause})"),
+                WrittenDown::So | WrittenDown::Flaking => format!("{says} ({clause})"),
                 // nobody wrote it down, so it may be so
-                Told::Perhaps => format!("If {}: {says} ({clause})", all_of(&caution.when)),
+                WrittenDown::Perhaps => format!("If {}: {says} ({clause})", all_of(&caution.when)),
             });
         }
         CautionSaid::OnlyTheRailing => {
@@ -92,11 +92,11 @@ through a new one."
         }
         CautionSaid::Pulled(number) => PULLED[*number],
         // Caring for Our Children 5.1.5.1, which says that many building codes allow 4 in and more
-        CautionSaid::SmallBody(Told::So | Told::Flaking) => {
+        CautionSaid::SmallBody(WrittenDown::So | WrittenDown::Flaking) => {
             "An opening of 3 1/2 to 4 in may meet the law and yet let a small child's \
 body in while the head is held: child-care guidance asks for less than 3 1/2 in."
         }
-        CautionSaid::SmallBody(Told::Perhaps) => {
+        CautionSaid::SmallBody(WrittenDown::Perhaps) => {
             "If an opening measures 3 1/2 to 4 in, it may meet the law and yet let a small child's \
 body in while the head is held."
         }

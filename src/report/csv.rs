@@ -12,6 +12,7 @@ use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::one_line;
+use crate::report::remedy::remedy;
 use crate::report::safe_cell;
 use crate::report::standing;
 use crate::report::strength;
@@ -19,7 +20,7 @@ use crate::report::words;
 
 /// The columns. Lengths are in millimetres; a shortfall and what is to spare
 /// have a column each, so that no number begins with a minus sign.
-const COLUMNS: [&str; 40] = [
+const COLUMNS: [&str; 41] = [
     "property",
     "building",
     "unit",
@@ -52,6 +53,7 @@ const COLUMNS: [&str; 40] = [
     "the rule says",
     "why",
     "what holds it up",
+    "remedy",
     "file",
     "line",
     "note",
@@ -111,7 +113,7 @@ impl<'a, W: Write> Csv<'a, W> {
                 row.finding(finding);
                 row.readings(entry, finding, basis);
             }
-            None => row.empty(27),
+            None => row.empty(28),
         }
         row.text(&facts.dates.join("; "));
         row.text(&facts.by.join("; "));
@@ -191,6 +193,13 @@ impl FindingRow {
         self.text(&reasons.join("; "));
         let chain = finding.chain.as_deref().filter(|chain| chain.written);
         self.text(&chain.map(strength::in_one_cell).unwrap_or_default());
+        let short = finding.verdict == Verdict::FallsShort && finding.counts();
+        let remedy = short.then(|| remedy(&entry.judged, &entry.guard, finding.item));
+        self.text(
+            &remedy
+                .flatten()
+                .map_or_else(String::new, |remedy| remedy.says),
+        );
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);

@@ -22,6 +22,7 @@ mod layout_svg;
 mod opening;
 mod opening_svg;
 mod palette;
+mod remedy;
 mod rulesets;
 mod sheet;
 mod strength;

@@ -5,6 +5,7 @@ use crate::input::folded;
 use crate::items::Hazard;
 use crate::items::Hole;
 use crate::items::Item;
+use crate::items::Verdict;
 use crate::items::Worst;
 use crate::judge::Assumption;
 use crate::judge::Decision;
@@ -15,7 +16,7 @@ use crate::judge::Operator;
 use crate::judge::Options;
 use crate::judge::Reason;
 use crate::judge::Unclear;
-use crate::judge::Why;
+use crate::judge::WhyUnclear;
 use crate::report::Counts;
 use crate::report::one_line;
 use crate::rules::Ruleset;
@@ -76,7 +77,7 @@ pub(super) fn several(count: usize, one: &str, many: &str) -> String {
 #[must_use]
 pub(super) fn guidance_name(rulesets: &[Ruleset]) -> &'static str {
     let mut advisory = rulesets.iter().filter(|ruleset| ruleset.advisory);
-    if advisory.all(|ruleset| ruleset.id.starts_with("small-child")) {
+    if advisory.all(|ruleset| ruleset.is_about_small_children()) {
         "child guidance"
     } else {
         "guidance"
@@ -132,7 +133,8 @@ pub(super) fn dangers(judged: &Judged<'_>) -> Option<String> {
 pub(super) fn agreed(judged: &Judged<'_>) -> Vec<String> {
     let of_hazards = judged.agreed.iter().filter_map(|agreed| {
         let hazard = agreed.hazard?;
-        Some(format!(
+        let well = matches!(agreed.verdict, Verdict::DoesNotApply | Verdict::Meets);
+        (!well).then(|| format!(
             "{hazard}: {} by {}, whichever the open circumstances are",
             agreed.verdict,
             one_line(&agreed.ruleset.id)
@@ -150,27 +152,27 @@ pub(super) fn why_unclear(unclear: &Unclear<'_>) -> String {
     };
     let id = one_line(&unclear.ruleset.id);
     match unclear.why {
-        Why::NoRuleRead => format!(
+        WhyUnclear::NoRuleRead => format!(
             "{about}: {id} holds no rule on this that was read and met here; ask the local authority what is asked"
         ),
-        Why::NotCovered(item) => {
+        WhyUnclear::NotCovered(item) => {
             format!(
                 "{id} does not cover this guard, by what is written for {item}; ask the local authority which rules do"
             )
         }
-        Why::OnlyOneSubject(concerns) => {
+        WhyUnclear::OnlyOneSubject(concerns) => {
             let concerns: Vec<&str> = concerns.iter().map(|concern| concern.name()).collect();
             format!(
                 "{about}: the rules of {id} speak only of {}; choose rules for guards as well",
                 concerns.join(" and ")
             )
         }
-        Why::Silence(item) => {
+        WhyUnclear::Silence(item) => {
             format!(
                 "{about}: whether {id} asks anything depends on {item}, which is not written down"
             )
         }
-        Why::Unread(unread) => format!("{id}: {}", one_line(&unread.says())),
+        WhyUnclear::Unread(unread) => format!("{id}: {}", one_line(&unread.says())),
     }
 }
 
@@ -185,7 +187,7 @@ const fn subject(hazard: Hazard) -> &'static str {
     }
 }
 
-/// Why a finding is what it is, in words for a reader.
+/// WhyUnclear a finding is what it is, in words for a reader.
 #[must_use]
 pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
     match reason {

@@ -140,7 +140,7 @@ Openings | germany-stairs-din-18065 | gap-too-wide | place=stair; use=dwelling; 
 Openings | germany-stairs-din-18065 | gap-too-wide | place=stair; use=dwelling; dwellings in building=2; opening=150 mm | does not apply
 3(5) no. 1 | germany-baden-wuerttemberg | low-level-gap-too-wide | place=landing; shared=yes; infill=horizontal bars; opening=20 mm at 300 mm | meets
 3(5) no. 1 | germany-baden-wuerttemberg | low-level-gap-too-wide | place=landing; shared=yes; infill=horizontal bars; opening=21 mm at 300 mm | falls short
-3(5) no. 1 | germany-baden-wuerttemberg | low-level-gap-too-wide | place=landing; shared=no; infill=horizontal bars; opening=21 mm at 300 mm | not measured
+3(5) no. 1 | germany-baden-wuerttemberg | low-level-gap-too-wide | place=landing; shared=no; infill=horizontal bars; opening=21 mm at 300 mm | not settled
 4.1 | germany-child-minding | gap-too-wide-for-small-child | place=stair; children=2 years; opening=89 mm | meets
 4.1 | germany-child-minding | gap-too-wide-for-small-child | place=stair; children=2 years; opening=90 mm | falls short
 4.1 | germany-child-minding | gap-too-wide | place=stair; children=4 years; opening=110 mm | meets

@@ -21,6 +21,7 @@ use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::json::links::LinkRecord;
 use crate::report::json::links::links;
+use crate::report::remedy;
 use crate::report::standing;
 use crate::report::words;
 use crate::rules::Amendment;
@@ -288,13 +289,48 @@ struct FindingRecord<'a> {
     readings: Vec<PlaceRecord<'a>>,
     also_readings: Vec<PlaceRecord<'a>>,
     links: Vec<LinkRecord>,
-    remedy: Option<()>,
+    remedy: Option<RemedyRecord>,
     says: &'a str,
     item: &'static str,
     operator: Option<&'static str>,
     urgency: &'static str,
     binding: bool,
     reasons: Vec<String>,
+}
+
+/// What would put it right.
+#[derive(Serialize)]
+struct RemedyRecord {
+    says: String,
+    aims_at: Option<String>,
+    /// Not worked out yet.
+    quantity: Option<&'static str>,
+    who: &'static str,
+    leave: &'static str,
+    holes: bool,
+    /// Not worked out yet.
+    access: Option<&'static str>,
+    lasts: &'static str,
+    within: Option<&'static str>,
+    refused: [(); 0],
+}
+
+/// The remedy of what a finding judged, where it falls short.
+fn remedy(judged: &Judged<'_>, guard: &Guard, finding: &Finding<'_>) -> Option<RemedyRecord> {
+    let short = finding.verdict == Verdict::FallsShort && finding.counts();
+    let remedy = short.then(|| remedy::remedy(judged, guard, finding.item))??;
+    Some(RemedyRecord {
+        says: remedy.says,
+        aims_at: remedy.aims_at,
+        quantity: None,
+        who: remedy.who.name(),
+        leave: remedy.leave.name(),
+        holes: remedy.holes == remedy::RemedyHoles::Makes,
+        access: None,
+        lasts: remedy.lasts.name(),
+        within: None,
+        refused: [],
+    })
 }
 
 /// A quantity: as written, and in millimetres where it is a length.
@@ -362,7 +398,7 @@ impl<'a> GuardRecord<'a> {
             findings: judged
                 .findings
                 .iter()
-                .map(|finding| FindingRecord::of(finding, guard, facts))
+                .map(|finding| FindingRecord::of(finding, entry, facts))
                 .collect(),
             assumptions: basis.taken(entry).iter().map(words::assumption).collect(),
             leaves_out: leave_outs(guard, facts, basis.rulesets, basis.options),
@@ -474,7 +510,12 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
 }
 
 impl<'a> FindingRecord<'a> {
-    fn of(finding: &'a Finding<'_>, guard: &'a Guard, facts: &'a SurveyFacts) -> FindingRecord<'a> {
+    fn of(
+        finding: &'a Finding<'_>,
+        entry: &'a JudgedGuard<'_>,
+        facts: &'a SurveyFacts,
+    ) -> FindingRecord<'a> {
+        let guard = &entry.guard;
         let unit = crate::report::advice::unit(finding);
         let places = |indices: &[usize]| {
             indices
@@ -512,7 +553,7 @@ impl<'a> FindingRecord<'a> {
             readings: places(&finding.readings),
             also_readings: places(&finding.also_readings),
             links: links(finding),
-            remedy: None,
+            remedy: remedy(&entry.judged, guard, finding),
             says: &finding.rule.says,
             item: finding.item.name(),
             operator: finding.limit.as_ref().map(|limit| limit.operator.key()),

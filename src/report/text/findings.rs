@@ -18,6 +18,7 @@ use crate::report::ReportBasis;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::palette;
+use crate::report::remedy::remedy;
 use crate::report::strength;
 use crate::report::text::headline::FindingGroup;
 use crate::report::text::rank::share_short;
@@ -41,7 +42,12 @@ pub(super) enum Advice {
 }
 
 /// A shortfall: what was found, what is asked, by how much it is short, what to do.
-pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) -> Vec<String> {
+pub(super) fn shortfall(
+    finding: &Finding<'_>,
+    entry: &JudgedGuard<'_>,
+    advice: Advice,
+) -> Vec<String> {
+    let guard = &entry.guard;
     let mut lines = vec![palette_first(hanging(BULLET, &compared(finding, guard)))];
     lines.push(hanging(UNDER, &one_line(&finding.rule.says)));
     let when = match finding.rule.urgency {
@@ -49,7 +55,7 @@ pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) ->
         Urgency::Soon | Urgency::Know => "To put it right: ",
     };
     if advice == Advice::Say {
-        let text = format!("{when}{}", advice::put_right(finding));
+        let text = format!("{when}{}", put_right(finding, entry));
         lines.push(hanging(UNDER, &text));
     }
     lines.push(hanging(UNDER, &source(finding)));
@@ -78,7 +84,7 @@ pub(super) fn first_steps(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> V
     if let Some(worst) = worst {
         let by = by_whom(worst, basis);
         steps.push(format!("{}{by}.", compared(worst, &entry.guard)));
-        steps.push(format!("To put it right: {}", advice::put_right(worst)));
+        steps.push(format!("To put it right: {}", put_right(worst, entry)));
     } else if let Some(close) = close {
         let by = by_whom(close, basis);
         steps.push(format!(
@@ -111,6 +117,12 @@ fn by_whom(finding: &Finding<'_>, basis: &ReportBasis<'_>) -> &'static str {
 
 /// How many things to find out next are named at the top.
 const NEXT: usize = 3;
+
+/// What would put right what a finding judged, with whatever else is asked of it.
+fn put_right(finding: &Finding<'_>, entry: &JudgedGuard<'_>) -> String {
+    remedy(&entry.judged, &entry.guard, finding.item)
+        .map_or_else(|| advice::put_right(finding), |remedy| remedy.says)
+}
 
 /// What is too close to call or not settled, why, and how to settle it.
 pub(super) fn open(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {

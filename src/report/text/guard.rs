@@ -176,16 +176,15 @@ fn group(
         section(lines, short);
     }
     for (index, finding) in shortfalls.iter().enumerate() {
-        // what puts the largest shortfall of an item right does so for the others
+        // one remedy for each thing measured, which does for all that is asked of it
         let mut before = shortfalls[..index].iter();
-        let larger =
-            before.any(|other| other.item == finding.item && other.margin <= finding.margin);
+        let larger = before.any(|other| other.item == finding.item);
         let advice = if larger {
             findings::Advice::SaidAbove
         } else {
             findings::Advice::Say
         };
-        lines.extend(findings::shortfall(finding, &entry.guard, advice));
+        lines.extend(findings::shortfall(finding, entry, advice));
     }
     for (verdict, title) in [
         (Verdict::TooClose, close.to_owned()),
