@@ -1,6 +1,5 @@
 //! The rows of circumstances: what says which rules apply.
 
-use crate::items::Between;
 use crate::items::Change;
 use crate::items::Drawing;
 use crate::items::FixedSeatWord;
@@ -13,6 +12,7 @@ use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::LocationWord;
+use crate::items::MeasuredBetween;
 use crate::items::Pictured;
 use crate::items::PlaceWord;
 use crate::items::Role;
@@ -107,7 +107,7 @@ pub(super) const LOCATION: ItemInfo = ItemInfo {
 };
 
 pub(super) const DROP: ItemInfo = ItemInfo {
-    between: Between::EdgeAndGround,
+    between: MeasuredBetween::EdgeAndGround,
     synonyms: &["fall", "fall height", "drop height"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallOver],
@@ -251,7 +251,7 @@ pub(super) const RISERS: ItemInfo = ItemInfo {
 };
 
 pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["stair width", "width of the flight"],
     worst: Worst::Greatest,
     question: "How wide is the flight?",
@@ -272,7 +272,7 @@ pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
 };
 
 pub(super) const WELL_WIDTH: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["width of the well", "stairwell"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallOver],
@@ -297,7 +297,7 @@ pub(super) const WELL_WIDTH: ItemInfo = ItemInfo {
 };
 
 pub(super) const INNER_EDGE_LENGTH: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["landing barrier length"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallOver],

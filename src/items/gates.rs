@@ -1,12 +1,12 @@
 //! The rows about gates at stairs.
 
-use crate::items::Between;
 use crate::items::Group;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
 use crate::items::Pictured;
 use crate::items::TopOfStairsGateWord;
 use crate::items::Worst;
@@ -51,7 +51,7 @@ pub(super) const GATE_HEIGHT: ItemInfo = ItemInfo {
 };
 
 pub(super) const GATE_GAP: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["gate openings", "gate bars"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallThrough, Hazard::Entrapment],

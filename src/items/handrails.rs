@@ -1,6 +1,5 @@
 //! The rows about handrails.
 
-use crate::items::Between;
 use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::HandrailShapeWord;
@@ -10,6 +9,7 @@ use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
 use crate::items::Pictured;
 use crate::items::Worst;
 use crate::items::row::row;
@@ -75,7 +75,7 @@ pub(super) const HANDRAIL_SHAPE: ItemInfo = ItemInfo {
 };
 
 pub(super) const HANDRAIL_THICKNESS: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["handrail diameter", "handrail width"],
     worst: Worst::Neither,
     hazards: &[Hazard::FallOver],
@@ -98,7 +98,7 @@ pub(super) const HANDRAIL_THICKNESS: ItemInfo = ItemInfo {
 };
 
 pub(super) const HANDRAIL_PERIMETER: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["perimeter of the handrail"],
     worst: Worst::Neither,
     hazards: &[Hazard::FallOver],
@@ -120,7 +120,7 @@ pub(super) const HANDRAIL_PERIMETER: ItemInfo = ItemInfo {
 };
 
 pub(super) const HANDRAIL_CLEARANCE: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["distance from the wall"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
@@ -142,7 +142,7 @@ pub(super) const HANDRAIL_CLEARANCE: ItemInfo = ItemInfo {
 };
 
 pub(super) const HANDRAIL_EXTENSION: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["top extension"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],

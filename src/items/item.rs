@@ -211,9 +211,9 @@ pub enum Part {
     OfTheGuard,
 }
 
-/// Between what a length is measured: it says what makes the reading doubtful.
+/// MeasuredBetween what a length is measured: it says what makes the reading doubtful.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Between {
+pub enum MeasuredBetween {
     /// Two faces close together: an opening, a section.
     Faces,
     /// The walking surface and something above it.
@@ -293,8 +293,8 @@ pub struct ItemInfo {
     pub change: Change,
     /// Whether a reading of it says that there is a guard.
     pub part: Part,
-    /// Between what a length of it is measured.
-    pub between: Between,
+    /// MeasuredBetween what a length of it is measured.
+    pub between: MeasuredBetween,
     /// What kind of hole it is.
     pub hole: Hole,
     /// For what an answer holds.

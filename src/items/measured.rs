@@ -1,12 +1,12 @@
 //! The rows of what is measured at a guard, but for its openings.
 
-use crate::items::Between;
 use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
 use crate::items::Part;
 use crate::items::Pictured;
 use crate::items::Worst;
@@ -70,7 +70,7 @@ pub(super) const HEIGHT_ABOVE_SEAT: ItemInfo = ItemInfo {
 
 pub(super) const GUARD_THICKNESS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["thickness", "parapet thickness"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
@@ -91,7 +91,7 @@ pub(super) const GUARD_THICKNESS: ItemInfo = ItemInfo {
 
 pub(super) const LEVEL_BAR_SPACING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["distance between level members"],
     worst: Worst::Least,
     hazards: &[Hazard::Climb],
@@ -184,7 +184,7 @@ pub(super) const SOLID_PART_HEIGHT: ItemInfo = ItemInfo {
 
 pub(super) const SOLID_PART_TOP_WIDTH: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["parapet width", "wall top width"],
     worst: Worst::Greatest,
     hazards: &[Hazard::Climb],
@@ -206,7 +206,7 @@ pub(super) const SOLID_PART_TOP_WIDTH: ItemInfo = ItemInfo {
 
 pub(super) const POST_SPACING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     load_path: Some(15),
     synonyms: &["distance between posts"],
     worst: Worst::Greatest,
@@ -230,7 +230,7 @@ pub(super) const POST_SPACING: ItemInfo = ItemInfo {
 
 pub(super) const POST_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     load_path: Some(5),
     synonyms: &["post size", "post"],
     hazards: &[Hazard::GiveWay],

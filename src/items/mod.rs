@@ -27,11 +27,11 @@ mod verdict;
 mod word;
 mod words;
 
-pub use danger::{Counts, Danger};
+pub use danger::{Danger, DangerCounts};
 pub use drawing::{Drawing, Pictured};
 pub use hazard::Hazard;
 pub use item::{
-    Asked, Between, Change, Group, Holds, Hole, Item, ItemInfo, Kind, Part, Role, Worst,
+    Asked, Change, Group, Holds, Hole, Item, ItemInfo, Kind, MeasuredBetween, Part, Role, Worst,
 };
 pub use item_word::ItemWord;
 pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};

@@ -1,6 +1,5 @@
 //! The rows of holes in a guard and beside it.
 
-use crate::items::Between;
 use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::Hazard;
@@ -10,6 +9,7 @@ use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
 use crate::items::OpeningsCheckedWord;
 use crate::items::Part;
 use crate::items::Pictured;
@@ -19,7 +19,7 @@ use crate::quantities::Length;
 
 pub(super) const OPENING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::Any,
     synonyms: &[
         "gap",
@@ -88,7 +88,7 @@ pub(super) const OPENINGS_CHECKED: ItemInfo = ItemInfo {
 
 pub(super) const BOTTOM_GAP: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::Any,
     synonyms: &[
         "gap under the rail",
@@ -123,7 +123,7 @@ pub(super) const BOTTOM_GAP: ItemInfo = ItemInfo {
 
 pub(super) const END_GAP: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::Any,
     synonyms: &["side gap", "wall gap", "gap at the wall", "gap at the end"],
     worst: Worst::Greatest,
@@ -147,7 +147,7 @@ pub(super) const END_GAP: ItemInfo = ItemInfo {
 
 pub(super) const EDGE_GAP: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::ForItself,
     synonyms: &["face gap", "gap beside the floor", "gap at the edge"],
     worst: Worst::Greatest,
@@ -175,7 +175,7 @@ pub(super) const EDGE_GAP: ItemInfo = ItemInfo {
 
 pub(super) const STAIR_TRIANGLE: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::ForItself,
     synonyms: &["triangle", "step triangle"],
     worst: Worst::Greatest,
@@ -207,7 +207,7 @@ pub(super) const STAIR_TRIANGLE: ItemInfo = ItemInfo {
 };
 
 pub(super) const RISER_OPENING: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::Everywhere,
     synonyms: &["open riser", "open risers", "riser gap"],
     worst: Worst::Greatest,
@@ -234,7 +234,7 @@ pub(super) const RISER_OPENING: ItemInfo = ItemInfo {
 
 pub(super) const V_OPENING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &[
         "v gap",
         "vee",
@@ -268,7 +268,7 @@ pub(super) const V_OPENING: ItemInfo = ItemInfo {
 
 pub(super) const GAP_ABOVE_SOLID_PART: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["gap above the front"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallThrough, Hazard::Entrapment],

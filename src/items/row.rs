@@ -1,7 +1,6 @@
 //! A row of the table, before it says what is its own.
 
 use crate::items::Asked;
-use crate::items::Between;
 use crate::items::Change;
 use crate::items::Group;
 use crate::items::Holds;
@@ -9,6 +8,7 @@ use crate::items::Hole;
 use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
 use crate::items::Part;
 use crate::items::Pictured;
 use crate::items::Role;
@@ -33,7 +33,7 @@ pub(super) const fn row(
         role: Role::Several,
         change: Change::WithinAGuard,
         part: Part::Apart,
-        between: Between::FloorAndTop,
+        between: MeasuredBetween::FloorAndTop,
         hole: Hole::No,
         holds: Holds::ForAGuard,
         load_path: None,

@@ -172,7 +172,7 @@ pub(super) const EVERYWHERE: &[Item] = those_that!(is_everywhere);
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::items::Counts;
+    use crate::items::DangerCounts;
     use crate::items::Group;
     use crate::items::Kind;
     use crate::items::Part;
@@ -236,7 +236,7 @@ mod tests {
                 }
             }
         }
-        use Counts::{Always, OverADrop, OverAProtectedDrop};
+        use DangerCounts::{Always, OverADrop, OverAProtectedDrop};
         let expected = [
             ("guard", "none", "fall over", OverAProtectedDrop),
             ("infill loose", "missing", "fall through", OverADrop),

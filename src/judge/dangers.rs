@@ -1,6 +1,6 @@
 //! What was seen that comes before every rule, chosen or not.
 
-use crate::items::Counts;
+use crate::items::DangerCounts;
 use crate::items::Item;
 use crate::judge::DangerSeen;
 use crate::judge::condition::Truth;
@@ -26,9 +26,9 @@ pub(super) fn dangers(scene: &Scene<'_>, benches: &[Bench<'_>]) -> Vec<DangerSee
             continue;
         };
         let counts = match danger.counts {
-            Counts::Always => true,
-            Counts::OverADrop => over_a_drop(scene, benches),
-            Counts::OverAProtectedDrop => over_a_protected_drop(scene, benches),
+            DangerCounts::Always => true,
+            DangerCounts::OverADrop => over_a_drop(scene, benches),
+            DangerCounts::OverAProtectedDrop => over_a_protected_drop(scene, benches),
         };
         let known = seen
             .iter()

@@ -24,7 +24,7 @@ use crate::rules::Status;
 use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
-use crate::survey::Row;
+use crate::survey::RowPlace;
 use crate::survey::SurveyFacts;
 
 /// How a reading near a limit was decided, in one sentence.
@@ -134,11 +134,13 @@ pub(super) fn agreed(judged: &Judged<'_>) -> Vec<String> {
     let of_hazards = judged.agreed.iter().filter_map(|agreed| {
         let hazard = agreed.hazard?;
         let well = matches!(agreed.verdict, Verdict::DoesNotApply | Verdict::Meets);
-        (!well).then(|| format!(
-            "{hazard}: {} by {}, whichever the open circumstances are",
-            agreed.verdict,
-            one_line(&agreed.ruleset.id)
-        ))
+        (!well).then(|| {
+            format!(
+                "{hazard}: {} by {}, whichever the open circumstances are",
+                agreed.verdict,
+                one_line(&agreed.ruleset.id)
+            )
+        })
     });
     of_hazards.collect()
 }
@@ -437,7 +439,7 @@ pub(super) fn place(observation: &Observation, survey: &SurveyFacts) -> String {
 
 /// The file in which a row stands.
 #[must_use]
-pub(super) fn file_name(row: Row, survey: &SurveyFacts) -> &str {
+pub(super) fn file_name(row: RowPlace, survey: &SurveyFacts) -> &str {
     usize::try_from(row.file)
         .ok()
         .and_then(|file| survey.files.get(file))

@@ -324,6 +324,9 @@ pub struct Rule {
     pub clause: String,
     /// How soon to act on a shortfall.
     pub urgency: Urgency,
+    /// In what time the text asks for a fault to be mended, where it says so:
+    /// `24 hours`.
+    pub within: Option<String>,
     /// What it asks, in one sentence of our own.
     pub says: String,
     /// Where it comes from.
