@@ -11,16 +11,14 @@ use crate::items::Item;
 use crate::items::SharedWord;
 use crate::items::Verdict;
 use crate::judge::Authority;
-use crate::judge::DEFERRAL;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::acts;
-use crate::report::acts::Holed;
-use crate::report::acts::Takes;
 use crate::report::acts::Tonight;
 use crate::report::advice;
+use crate::report::cautions::DEFERRAL;
 use crate::report::matters::AskedBy;
 use crate::report::matters::Matter;
 use crate::report::matters::matters;
@@ -30,6 +28,9 @@ use crate::report::matters::was_not_entered;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::reader;
+use crate::report::remedy::Leave;
+use crate::report::remedy::RemedyHoles;
+use crate::report::remedy::Who;
 use crate::report::safe_cell;
 use crate::report::wrap::Lines;
 use crate::rules::Urgency;
@@ -109,7 +110,9 @@ struct Act {
     by: &'static str,
     remedy: String,
     quantity: &'static str,
-    takes: Takes,
+    who: Who,
+    leave: Leave,
+    holes: RemedyHoles,
     access: &'static str,
     note: String,
     clause: String,
@@ -225,7 +228,9 @@ impl Act {
             by: "",
             remedy,
             quantity: "",
-            takes: acts::BY_ANYBODY,
+            who: Who::Anybody,
+            leave: Leave::None,
+            holes: RemedyHoles::MakesNone,
             access: access(guard),
             note: String::new(),
             clause: String::new(),
@@ -234,7 +239,7 @@ impl Act {
     }
 
     fn who(&self) -> &str {
-        self.takes.who
+        self.who.name()
     }
 
     fn what(&self) -> &str {
@@ -242,9 +247,9 @@ impl Act {
     }
 
     fn cells(&self) -> [String; 18] {
-        let holes = match self.takes.holes {
-            Holed::Yes => "yes",
-            Holed::No => "no",
+        let holes = match self.holes {
+            RemedyHoles::Makes => "yes",
+            RemedyHoles::MakesNone => "no",
         };
         [
             self.priority.name().to_owned(),
@@ -258,8 +263,8 @@ impl Act {
             self.by.to_owned(),
             self.remedy.clone(),
             self.quantity.to_owned(),
-            self.takes.who.to_owned(),
-            self.takes.leave.to_owned(),
+            self.who.name().to_owned(),
+            self.leave.name().to_owned(),
             holes.to_owned(),
             self.access.to_owned(),
             self.note.clone(),
@@ -285,11 +290,11 @@ impl Act {
             text.push_str(&format!(" ({})", one_line(&self.measured)));
         }
         text.push_str(&format!(". {}", self.remedy));
-        let mut takes = vec![self.takes.who];
-        if self.takes.leave == "owner" {
+        let mut takes = vec![self.who.name()];
+        if self.leave == Leave::Owner {
             takes.push("owner's leave");
         }
-        if self.takes.holes == Holed::Yes {
+        if self.holes == RemedyHoles::Makes {
             takes.push("may make holes");
         }
         format!("{text} [{}]", takes.join("; "))
@@ -362,27 +367,25 @@ fn of_matter(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Act> {
         (true, Urgency::Now | Urgency::Soon) => Priority::Soon,
         (true, Urgency::Know) => Priority::Know,
     };
-    let (what, remedy) = if missed {
-        let first = matter
-            .missed()
-            .next()
-            .map(|(_, finding)| reader::fault(finding));
-        let waits = acts::waits_for_the_posts(entry)
-            && !matches!(matter.topic, Item::PostFastening | Item::Guard);
-        let lead = if waits { "once its posts hold: " } else { "" };
-        (
-            first.unwrap_or_default(),
-            format!("{lead}{}", advice::put_right(finding)),
-        )
-    } else {
-        let what = format!(
-            "{}: too near to tell",
-            reader::title(matter.topic).to_lowercase()
-        );
-        let settle = advice::settle(finding);
-        (what, settle.unwrap_or_else(|| "look again.".to_owned()))
+    let remedy = acts::remedy_of(matter, entry);
+    let (what, says) = match &remedy {
+        Some(remedy) => {
+            let first = matter
+                .missed()
+                .next()
+                .map(|(_, finding)| reader::fault(finding));
+            (first.unwrap_or_default(), remedy.says.clone())
+        }
+        None => {
+            let what = format!(
+                "{}: too near to tell",
+                reader::title(matter.topic).to_lowercase()
+            );
+            let settle = advice::settle(finding);
+            (what, settle.unwrap_or_else(|| "look again.".to_owned()))
+        }
     };
-    let mut act = Act::new(priority, guard, what, remedy);
+    let mut act = Act::new(priority, guard, what, says);
     act.hazard = finding.rule.hazard as usize;
     act.share = Reverse(share_short(finding).unwrap_or(0));
     act.measured = measured(matter, guard);
@@ -393,11 +396,11 @@ fn of_matter(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Act> {
         finding_by(matter)
     };
     act.quantity = "not counted";
-    act.takes = if missed {
-        acts::takes(matter.topic)
-    } else {
-        acts::BY_ANYBODY
-    };
+    if let Some(remedy) = remedy {
+        act.who = remedy.who;
+        act.leave = remedy.leave;
+        act.holes = remedy.holes;
+    }
     act.note = notes(matter, guard);
     act.clause = one_line(&finding.rule.clause).into_owned();
     act.read = reader::mark(finding.rule.status).unwrap_or("read");
@@ -501,7 +504,9 @@ fn no_rules() -> Act {
         by: "",
         remedy: "choose them (guardrule rules list) and run the check again.".to_owned(),
         quantity: "",
-        takes: acts::BY_ANYBODY,
+        who: Who::Anybody,
+        leave: Leave::None,
+        holes: RemedyHoles::MakesNone,
         access: "",
         note: String::new(),
         clause: String::new(),

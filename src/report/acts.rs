@@ -3,16 +3,15 @@
 use crate::items::DangerCounts;
 use crate::items::Hazard;
 use crate::items::Item;
-use crate::items::MovesWhenPushedWord;
-use crate::items::Verdict;
 use crate::quantities::Length;
 use crate::reading::Value;
 use crate::report::JudgedGuard;
 use crate::report::matters::AskedBy;
 use crate::report::matters::Matter;
-use crate::report::matters::says;
 use crate::report::one_line;
 use crate::report::reader;
+use crate::report::remedy::Remedy;
+use crate::report::remedy::remedy;
 use crate::survey::Guard;
 
 /// Something to do before anybody sleeps.
@@ -117,22 +116,10 @@ fn act(matter: &Matter<'_, '_>, guard: &Guard, call: &'static str, does: &'stati
 /// What was seen that comes before every rule.
 fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
     let guard = &entry.guard;
-    let mut seen: Vec<Tonight> = Vec::new();
-    for observation in &guard.observations {
-        let Some(Value::Word(word)) = observation.reading.as_ref().map(|reading| &reading.value)
-        else {
-            continue;
-        };
-        let Some(danger) = observation.item.danger(word) else {
-            continue;
-        };
-        let counts = match danger.counts {
-            DangerCounts::Always | DangerCounts::OverADrop => true,
-            DangerCounts::OverAProtectedDrop => falls_short(entry, observation.item),
-        };
-        if !counts || seen.iter().any(|other| other.call == danger.act) {
-            continue;
-        }
+    let mut told: Vec<Tonight> = Vec::new();
+    for seen in &entry.judged.dangers {
+        let danger = seen.danger;
+        let observation = guard.observation(seen.index);
         let note = reader::noted(&observation.note);
         let note = note.map_or_else(String::new, |note| format!(" ({note})"));
         let drop = guard
@@ -145,22 +132,20 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
             (DangerCounts::OverADrop, _) => (String::new(), HOLE),
             (DangerCounts::Always, _) => (String::new(), OFF),
         };
-        seen.push(Tonight {
-            call: danger.act,
-            what: danger.says.to_owned(),
-            written: reader::reading(observation),
-            does,
-            shortly: shortly(does),
-            why: format!("{}{over}{note}.", reader::capital(danger.says)),
-        });
+        let why = format!("{}{over}{note}.", reader::capital(danger.says));
+        match told.iter_mut().find(|other| other.call == danger.act) {
+            Some(known) => known.why.push_str(&format!(" {why}")),
+            None => told.push(Tonight {
+                call: danger.act,
+                what: danger.says.to_owned(),
+                written: reader::reading(observation),
+                does,
+                shortly: shortly(does),
+                why,
+            }),
+        }
     }
-    seen
-}
-
-fn falls_short(entry: &JudgedGuard<'_>, item: Item) -> bool {
-    let findings = entry.judged.findings.iter();
-    let mut of_item = findings.filter(move |finding| finding.item == item);
-    of_item.any(|finding| finding.verdict == Verdict::FallsShort)
+    told
 }
 
 /// Whether a child under two lives or visits here.
@@ -187,69 +172,16 @@ fn lets_a_body_in(matter: &Matter<'_, '_>) -> bool {
     })
 }
 
-/// What an act takes: who may do it, whose leave it needs, whether it makes holes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Takes {
-    /// `anybody`, `handyman`, `tradesman`, `tester`
-    pub(super) who: &'static str,
-    /// `none`, `tenant`, `owner`, `authority`
-    pub(super) leave: &'static str,
-    /// Whether it makes holes in something.
-    pub(super) holes: Holed,
-}
-
-/// Whether something is drilled, screwed or cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Holed {
-    /// It is.
-    Yes,
-    /// It is not.
-    No,
-}
-
-pub(super) const BY_ANYBODY: Takes = Takes {
-    who: "anybody",
-    leave: "none",
-    holes: Holed::No,
-};
-
-/// What may be done without the owner, by anybody. (common practice, no source)
-const LIGHT: [Item; 2] = [Item::ThingToClimb, Item::OpeningsChecked];
-
-/// What only a tradesman should touch. (common practice, no source)
-const HEAVY: [Item; 4] = [
-    Item::Guard,
-    Item::Height,
-    Item::HeightAboveSeat,
-    Item::PostFastening,
-];
-
-/// What a lasting remedy takes, by the thing measured.
-pub(super) fn takes(topic: Item) -> Takes {
-    if LIGHT.contains(&topic) {
-        return BY_ANYBODY;
-    }
-    let who = if HEAVY.contains(&topic) {
-        "tradesman"
-    } else if topic == Item::Paint {
-        "tester"
-    } else {
-        "handyman"
-    };
-    Takes {
-        who,
-        leave: "owner",
-        holes: if topic == Item::Paint {
-            Holed::No
-        } else {
-            Holed::Yes
-        },
-    }
+/// One remedy for all that is missed of a matter, aimed at the strictest demand.
+pub(super) fn remedy_of(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
+    let finding = matter.strictest().filter(|_| matter.is_missed())?;
+    remedy(&entry.judged, &entry.guard, finding.item)
 }
 
 /// Whether all else waits until the posts hold: nothing is tied to a guard that moves.
 pub(super) fn waits_for_the_posts(entry: &JudgedGuard<'_>) -> bool {
-    says(&entry.guard, MovesWhenPushedWord::ALot)
+    let mut dangers = entry.judged.dangers.iter();
+    dangers.any(|seen| seen.danger.hazard == Hazard::GiveWay)
 }
 
 /// By whose word a matter is missed, rules before advice.

@@ -167,7 +167,7 @@ pub(super) fn matters<'e, 'r>(
 /// Whether a paragraph speaks of it: what is missing is asked for elsewhere.
 const fn is_said(verdict: Verdict) -> bool {
     match verdict {
-        Verdict::FallsShort | Verdict::TooClose => true,
+        Verdict::FallsShort | Verdict::TooClose | Verdict::NotSettled => true,
         Verdict::NotMeasured | Verdict::Meets | Verdict::DoesNotApply => false,
     }
 }

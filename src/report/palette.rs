@@ -61,7 +61,7 @@ pub(super) fn aside(text: &str) -> String {
 pub(super) fn verdict(text: &str, verdict: Verdict) -> String {
     let style = match verdict {
         Verdict::FallsShort => in_colour(SHORT).bold(),
-        Verdict::TooClose | Verdict::NotMeasured => in_colour(OPEN),
+        Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured => in_colour(OPEN),
         Verdict::Meets => in_colour(MET),
         Verdict::DoesNotApply => in_colour(ASIDE),
     };

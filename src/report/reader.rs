@@ -12,6 +12,7 @@ use crate::quantities::LengthUnit;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::strength;
+use crate::report::words;
 use crate::report::wrap::tied;
 use crate::rules::Status;
 use crate::survey::Guard;
@@ -213,7 +214,7 @@ pub(super) fn asked(finding: &Finding<'_>) -> String {
             if says.len() <= SHORT_ENOUGH {
                 says.into_owned()
             } else {
-                format!("{} {}", finding.item, one_line(&limit.says()))
+                format!("{} {}", finding.item, one_line(&words::limit(limit)))
             }
         }
     }
@@ -257,6 +258,7 @@ pub(super) const fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::FallsShort => "falls short",
         Verdict::TooClose => "too near to tell",
+        Verdict::NotSettled => "rule unclear",
         Verdict::NotMeasured => "not looked at",
         Verdict::Meets => "meets",
         Verdict::DoesNotApply => "no rule asks",

@@ -50,6 +50,7 @@ fn are_alike(one: &GuardTold, other: &GuardTold) -> bool {
         && one.comes_out == other.comes_out
         && one.hazards == other.hazards
         && one.next == other.next
+        && one.unclear == other.unclear
         && one.full.is_empty()
 }
 
@@ -186,6 +187,9 @@ fn rest(
         lines.spread("  ", "     ", text);
     } else if !first.next.is_empty() && !alone {
         lines.spread("  ", "     ", &format!("Next: {}", next(&first.next)));
+    }
+    for why in &first.unclear {
+        lines.spread("  ", "     ", why);
     }
     for guard in guards {
         let whose = |what: &str| match guards {

@@ -8,8 +8,7 @@ use std::io::Write;
 
 use crate::input::Diagnostics;
 use crate::judge::Authority;
-use crate::judge::STRENGTH_CAUTIONS;
-use crate::judge::TONIGHT;
+use crate::judge::CautionSaid;
 use crate::judge::guard_cautions;
 use crate::judge::leave_outs;
 use crate::report::Detail;
@@ -17,6 +16,7 @@ use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
+use crate::report::cautions::caution;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::reader;
@@ -187,6 +187,12 @@ fn unfinished(lines: &mut Lines, told: &[GuardTold], for_all: &[Said], known: &m
             Some(why) => parts.push(format!("not entered (\"{why}\")")),
             None => {
                 parts.push(guard.comes_out.clone());
+                parts.extend(
+                    guard
+                        .unclear
+                        .iter()
+                        .map(|why| why.trim_end_matches('.').to_owned()),
+                );
                 if !guard.next.is_empty() && told.len() > 1 {
                     parts.push(format!("next: {}", names(guard)));
                 }
@@ -277,9 +283,21 @@ impl<W: Write> Report for TextReport<'_, W> {
         // what to do tonight stands at the top already
         // what strength rests on is said in one sentence where it is worked out
         let full = basis.detail == Detail::Full;
-        let said = said.into_iter().filter(|caution| {
-            caution != TONIGHT && (full || !STRENGTH_CAUTIONS.contains(&caution.as_str()))
+        let said = said.iter().filter(|said| match said {
+            CautionSaid::Tonight => false,
+            CautionSaid::Strength(_) => full,
+            CautionSaid::Deferral
+            | CautionSaid::DoNotLean
+            | CautionSaid::General(_)
+            | CautionSaid::KeepOffUntilLookedAt
+            | CautionSaid::LeadPaint(_)
+            | CautionSaid::LegalWhenBuilt
+            | CautionSaid::OfRuleset { .. }
+            | CautionSaid::OnlyTheRailing
+            | CautionSaid::Pulled(_)
+            | CautionSaid::SmallBody(_) => true,
         });
+        let said = said.map(|said| caution(said).into_owned());
         let said = said.chain(told.of_another_time.then(|| OF_ANOTHER_TIME.to_owned()));
         let cautions = said
             .map(|caution| self.cautions.number(one_line(&caution).into_owned()))

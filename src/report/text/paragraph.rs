@@ -1,7 +1,6 @@
 //! One thing measured as a paragraph: what was read, what asks and by how much it
 //! is missed, what to do. Eight lines at most; `--full` says the rest.
 
-use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Operator;
@@ -16,7 +15,6 @@ use crate::report::one_line;
 use crate::report::reader;
 use crate::report::strength;
 use crate::report::words;
-use crate::report::wrap::tied;
 use crate::rules::Status;
 
 /// How many demands of one kind are said.
@@ -87,6 +85,9 @@ pub(super) fn paragraph(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Par
     met_by_rules(&mut sentences, matter);
     for (by, finding) in matter.with(Verdict::TooClose).take(DEMANDS) {
         sentences.push(Sentence::plain(near(finding, by)));
+    }
+    for (by, finding) in matter.with(Verdict::NotSettled).take(DEMANDS) {
+        sentences.push(Sentence::plain(unclear(finding, by, entry)));
     }
     remarks(&mut sentences, matter, entry);
     let mut does = Vec::new();
@@ -232,6 +233,29 @@ fn near(finding: &Finding<'_>, by: AskedBy) -> String {
     format!("{who}, too near to tell: {asked}{clause}; {why}.")
 }
 
+/// What is unclear of a rule, and whom to ask.
+fn unclear(finding: &Finding<'_>, by: AskedBy, entry: &JudgedGuard<'_>) -> String {
+    let who = match by {
+        AskedBy::Rules => "The rules",
+        AskedBy::Advice => "The advice",
+        AskedBy::Warning => "A rule that nobody here read",
+    };
+    if let Some(why) = for_a_person(finding) {
+        return format!("{who}, unclear: {why}.");
+    }
+    let mut reasons = finding.reasons.iter();
+    let why = reasons
+        .next()
+        .map(|reason| words::reason(reason, &entry.guard));
+    let why = why.unwrap_or_else(|| "what is asked here is not known".to_owned());
+    format!(
+        "{who}, unclear: {}{}; {}.",
+        reader::asked(finding),
+        clause(finding, by),
+        why.trim_end_matches('.')
+    )
+}
+
 fn open_for(finding: &Finding<'_>) -> String {
     let mut reasons = finding.reasons.iter();
     if reasons.any(|reason| matches!(reason, Reason::TriggerInDoubt(_))) {
@@ -256,7 +280,7 @@ fn for_a_person(finding: &Finding<'_>) -> Option<String> {
 fn remarks(sentences: &mut Vec<Sentence>, matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) {
     let mut said: Vec<String> = Vec::new();
     for (_, finding) in &matter.asks {
-        if matches!(finding.verdict, Verdict::Meets | Verdict::NotMeasured) {
+        if !matches!(finding.verdict, Verdict::FallsShort | Verdict::TooClose) {
             continue;
         }
         for reason in &finding.reasons {
@@ -279,46 +303,29 @@ fn remarks(sentences: &mut Vec<Sentence>, matter: &Matter<'_, '_>, entry: &Judge
     sentences.extend(said.into_iter().map(Sentence::plain));
 }
 
-/// One remedy for all that is missed, aimed at the strictest demand.
+/// One remedy for all that is missed, aimed at the strictest demand. What waits for
+/// the posts says so; the ball that must not pass was named already.
 fn remedy(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sentence> {
-    if !matter.is_missed() {
-        return None;
-    }
-    let finding = matter.strictest()?;
-    let waits = acts::waits_for_the_posts(entry)
-        && !matches!(matter.topic, Item::PostFastening | Item::Guard);
-    let lead = if waits {
-        "Do, once its posts hold: "
-    } else {
-        "Do: "
+    let says = acts::remedy_of(matter, entry)?.says;
+    let (lead, says) = match says.split_once("before. Then: ") {
+        Some((_, says)) => ("Do, once its posts hold: ", says.to_owned()),
+        None => ("Do: ", says),
     };
-    let says = format!("{lead}{}", shorter(finding));
+    let finding = matter.strictest()?;
     let of_a_ball = finding.limit.as_ref().map(|limit| limit.operator) == Some(Operator::StopsBall);
-    let amount = reader::shortfall(finding).filter(|_| !of_a_ball);
+    let amount = reader::shortfall(finding);
+    if of_a_ball {
+        let by = amount.map(|amount| format!(" by more than {amount}"));
+        let says = by.map_or_else(|| says.clone(), |by| says.replacen(&by, "", 1));
+        return Some(Sentence::plain(format!("{lead}{says}")));
+    }
     let parted = amount.and_then(|amount| {
         let (before, after) = says.split_once(&amount)?;
         Some(Sentence {
-            before: before.to_owned(),
+            before: format!("{lead}{before}"),
             after: after.to_owned(),
             amount,
         })
     });
-    Some(parted.unwrap_or_else(|| Sentence::plain(says)))
-}
-
-/// A remedy of a gap names the ball that must not pass, and no amount twice.
-fn shorter(finding: &Finding<'_>) -> String {
-    let says = advice::put_right(finding);
-    let limit = finding.limit.as_ref();
-    let Some(limit) = limit.filter(|limit| limit.operator == Operator::StopsBall) else {
-        return says;
-    };
-    let to = format!(" to less than {}", tied(&one_line(&limit.written)));
-    let by = reader::shortfall(finding);
-    let by = by.map(|amount| format!(" by more than {amount}"));
-    let says = by.map_or_else(|| says.clone(), |by| says.replacen(&by, &to, 1));
-    match says.split_once(", until a ") {
-        Some((says, _)) => format!("{says}."),
-        None => says,
-    }
+    Some(parted.unwrap_or_else(|| Sentence::plain(format!("{lead}{says}"))))
 }

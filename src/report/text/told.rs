@@ -77,6 +77,8 @@ pub(super) struct GuardTold {
     /// What to look at or to write down next, most decisive first.
     pub(super) next: Vec<Item>,
     pub(super) could_not_look: Vec<String>,
+    /// What is unclear of the rules, and what holds whatever is not written down.
+    pub(super) unclear: Vec<String>,
     pub(super) met: Vec<Said>,
     pub(super) written: Vec<Said>,
     pub(super) inherited: Vec<Said>,
@@ -137,6 +139,7 @@ impl GuardTold {
             paragraphs,
             next: entry.judged.questions().iter().map(|q| q.item).collect(),
             could_not_look,
+            unclear: unclear(entry),
             met,
             written: written::of_guard(guard, &said),
             inherited: written::inherited(guard),
@@ -157,6 +160,7 @@ impl GuardTold {
             (Verdict::FallsShort, Authority::Law) => "falls short of the building rules".to_owned(),
             (Verdict::FallsShort, Authority::Guidance) => "falls short of the advice".to_owned(),
             (Verdict::TooClose, _) => "too near to tell".to_owned(),
+            (Verdict::NotSettled, _) => "rule unclear".to_owned(),
             (Verdict::NotMeasured, _) => "unfinished".to_owned(),
             (Verdict::Meets, Authority::Law) => "meets the building rules".to_owned(),
             (Verdict::Meets, Authority::Guidance) => "meets the advice".to_owned(),
@@ -168,7 +172,9 @@ impl GuardTold {
 const fn is_good(verdict: Verdict) -> bool {
     match verdict {
         Verdict::Meets | Verdict::DoesNotApply => true,
-        Verdict::FallsShort | Verdict::TooClose | Verdict::NotMeasured => false,
+        Verdict::FallsShort | Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured => {
+            false
+        }
     }
 }
 
@@ -250,7 +256,9 @@ fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
             }
         ));
     }
-    if let Some(when) = &entry.judged.when_built {
+    if let Some(when) = &entry.judged.when_built
+        && !when.rulesets.is_empty()
+    {
         parts.push(when_built(when));
     }
     if entry.guard.rows_in_error > 0 {
@@ -260,7 +268,7 @@ fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
             several(rows, "row", "rows")
         ));
     }
-    if !is_open_edge(&entry.guard) && is_strength_open(entry) {
+    if !is_open_edge(&entry.guard) && entry.judged.strength_unchecked {
         parts.push(NOT_CHECKED.to_owned());
     }
     parts.join("; ")
@@ -273,6 +281,7 @@ fn rules_came_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<St
     for (count, says) in [
         (tally.short, "not met"),
         (tally.close, "too near to tell"),
+        (tally.unclear, "unclear"),
         (tally.open, "not finished"),
     ] {
         if count == 0 {
@@ -292,20 +301,13 @@ fn rules_came_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<St
     (!parts.is_empty()).then(|| parts.join(", "))
 }
 
-/// Whether nobody could judge what holds it.
-pub(super) fn is_strength_open(entry: &JudgedGuard<'_>) -> bool {
-    let mut chains = entry.judged.findings.iter();
-    !chains.any(|finding| {
-        finding.is_indicative() && matches!(finding.verdict, Verdict::Meets | Verdict::FallsShort)
-    })
-}
-
 /// How it fares by the rules of its time; never a word about danger.
 fn when_built(when: &WhenBuilt<'_>) -> String {
     let rulesets = when.rulesets.join(" and ");
     let fares = match when.verdict {
         Verdict::FallsShort => "falls short of the rules of its time",
         Verdict::TooClose => "too near to tell by the rules of its time",
+        Verdict::NotSettled => "unclear by the rules of its time",
         Verdict::NotMeasured => "unfinished by the rules of its time",
         Verdict::Meets => {
             "meets what was read of the rules of its time, which says nothing about danger"
@@ -322,6 +324,7 @@ fn when_built(when: &WhenBuilt<'_>) -> String {
 struct Tally {
     short: usize,
     close: usize,
+    unclear: usize,
     open: usize,
     met: usize,
 }
@@ -338,6 +341,7 @@ impl Tally {
             match verdicts.min() {
                 Some(Verdict::FallsShort) => tally.short += 1,
                 Some(Verdict::TooClose) => tally.close += 1,
+                Some(Verdict::NotSettled) => tally.unclear += 1,
                 Some(Verdict::NotMeasured) => tally.open += 1,
                 Some(Verdict::Meets) => tally.met += 1,
                 Some(Verdict::DoesNotApply) | None => {}
@@ -347,7 +351,7 @@ impl Tally {
     }
 
     const fn all(self) -> usize {
-        self.short + self.close + self.open + self.met
+        self.short + self.close + self.unclear + self.open + self.met
     }
 }
 
@@ -386,6 +390,19 @@ fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static
         (None, Some(verdict)) => reader::verdict(verdict),
         (None, None) => "no rule asks",
     }
+}
+
+/// What keeps the rules from letting it meet, and what all cases of what nobody
+/// wrote down agree on.
+fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
+    if entry.judged.could_not_judge {
+        return Vec::new();
+    }
+    let unclear = entry.judged.unclear.iter().map(words::why_unclear);
+    let mut parts: Vec<String> = unclear.map(|why| format!("Rule unclear: {why}.")).collect();
+    let agreed = words::agreed(&entry.judged).into_iter();
+    parts.extend(agreed.map(|says| format!("{}.", reader::capital(&says))));
+    parts
 }
 
 /// What could not be looked at or understood, with its note.

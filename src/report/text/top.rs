@@ -66,7 +66,7 @@ pub(super) fn head(
     }
     if authority == Authority::Guidance {
         let text = "NO BUILDING RULES WERE CHECKED, only advice. Rules that hold where you are may ask for \
-more. Which there are: guardrule rules list; choose with --rules ID.";
+more. Find them: guardrule rules find \"flat, your country or state\".";
         lines.spread("", "", text);
     }
 }
@@ -98,6 +98,11 @@ fn counts(
         summary.too_close,
         "is too near to tell",
         "are too near to tell",
+    );
+    say(
+        summary.not_settled,
+        "for it a rule is unclear",
+        "for them a rule is unclear",
     );
     say(summary.not_measured, "is unfinished", "are unfinished");
     let open = told
