@@ -23,7 +23,7 @@ use crate::reading::parse;
 use crate::reading::parse_length;
 use crate::report;
 use crate::report::OpeningAnswer;
-use crate::report::Page;
+use crate::report::TextPage;
 use crate::report::one_line;
 
 /// What to write, for a reading that is no single shape.
@@ -59,7 +59,7 @@ pub(super) fn run(args: &OpeningArgs, terminal: &mut Terminal<'_>) -> io::Result
     match args.format {
         OpeningFormat::Json => report::opening_json(&mut out, &answer)?,
         OpeningFormat::Svg => report::opening_svg(&mut out, &answer)?,
-        OpeningFormat::Text => report::opening_text(&mut Page::new(&mut out, width), &answer)?,
+        OpeningFormat::Text => report::opening_text(&mut TextPage::new(&mut out, width), &answer)?,
     }
     out.flush()?;
     Ok(match ball.map(|(ball, _)| answer.largest.against(ball)) {

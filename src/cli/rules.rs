@@ -16,7 +16,7 @@ use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::judge::examples;
 use crate::report;
-use crate::report::Page;
+use crate::report::TextPage;
 use crate::report::one_line;
 use crate::rules;
 use crate::rules::Ruleset;
@@ -119,7 +119,7 @@ fn find(words: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let width = terminal.columns();
     let mut out = terminal.out();
     report::found_rules(
-        &mut Page::new(&mut out, width),
+        &mut TextPage::new(&mut out, width),
         &rules::find(words, &rulesets),
     )?;
     out.flush()?;
@@ -133,8 +133,8 @@ fn list(length: ListLength, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let width = terminal.columns();
     let mut out = terminal.out();
     match length {
-        ListLength::Full => report::list(&mut Page::new(&mut out, width), &rulesets)?,
-        ListLength::Short => report::short_list(&mut Page::new(&mut out, width), &rulesets)?,
+        ListLength::Full => report::list(&mut TextPage::new(&mut out, width), &rulesets)?,
+        ListLength::Short => report::short_list(&mut TextPage::new(&mut out, width), &rulesets)?,
     }
     out.flush()?;
     drop(out);
@@ -147,7 +147,7 @@ fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Ex
     let width = terminal.columns();
     let mut out = terminal.out();
     if let [first, second] = rulesets.as_slice() {
-        report::difference(&mut Page::new(&mut out, width), first, second)?;
+        report::difference(&mut TextPage::new(&mut out, width), first, second)?;
     }
     out.flush()?;
     drop(out);
@@ -160,7 +160,7 @@ fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let width = terminal.columns();
     let mut out = terminal.out();
     for ruleset in &rulesets {
-        report::show(&mut Page::new(&mut out, width), ruleset)?;
+        report::show(&mut TextPage::new(&mut out, width), ruleset)?;
     }
     out.flush()?;
     drop(out);

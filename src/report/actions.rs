@@ -20,7 +20,7 @@ use crate::report::acts::Tonight;
 use crate::report::advice;
 use crate::report::cautions::DEFERRAL;
 use crate::report::matters::AskedBy;
-use crate::report::matters::Matter;
+use crate::report::matters::ThingMeasured;
 use crate::report::matters::matters;
 use crate::report::matters::says;
 use crate::report::matters::share_short;
@@ -319,7 +319,7 @@ fn access(guard: &Guard) -> &'static str {
     }
 }
 
-fn notes(matter: &Matter<'_, '_>, guard: &Guard) -> String {
+fn notes(matter: &ThingMeasured<'_, '_>, guard: &Guard) -> String {
     let readings = matter.readings(guard).into_iter();
     let notes = readings.filter(|observation| !observation.note.is_empty());
     let notes: Vec<_> = notes
@@ -328,7 +328,7 @@ fn notes(matter: &Matter<'_, '_>, guard: &Guard) -> String {
     notes.join("; ")
 }
 
-fn measured(matter: &Matter<'_, '_>, guard: &Guard) -> String {
+fn measured(matter: &ThingMeasured<'_, '_>, guard: &Guard) -> String {
     let readings = matter.readings(guard).into_iter();
     let written: Vec<String> = readings
         .map(|observation| {
@@ -354,7 +354,7 @@ fn of_tonight(tonight: &Tonight, guard: &Guard) -> Act {
 }
 
 /// The lasting act, or the test that settles it.
-fn of_matter(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Act> {
+fn of_matter(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Act> {
     let guard = &entry.guard;
     let missed = matter.is_missed();
     let finding = if missed {
@@ -407,12 +407,12 @@ fn of_matter(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Act> {
     Some(act)
 }
 
-fn finding_by(matter: &Matter<'_, '_>) -> &'static str {
+fn finding_by(matter: &ThingMeasured<'_, '_>) -> &'static str {
     let by = matter.with(Verdict::TooClose).map(|(by, _)| by).min();
     by.unwrap_or(AskedBy::Advice).name()
 }
 
-fn asked(matter: &Matter<'_, '_>, missed: bool) -> String {
+fn asked(matter: &ThingMeasured<'_, '_>, missed: bool) -> String {
     let verdict = if missed {
         Verdict::FallsShort
     } else {
@@ -462,7 +462,7 @@ impl<W: Write> Report for Actions<'_, W> {
         self.acts
             .extend(tonight.iter().map(|tonight| of_tonight(tonight, guard)));
         // what is moved away tonight stays away
-        let moved = |matter: &&Matter<'_, '_>| {
+        let moved = |matter: &&ThingMeasured<'_, '_>| {
             matter.topic != Item::ThingToClimb || acts::waits_for_the_posts(entry)
         };
         let lasting = matters.iter().filter(moved);

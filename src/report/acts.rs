@@ -7,7 +7,7 @@ use crate::quantities::Length;
 use crate::reading::Value;
 use crate::report::JudgedGuard;
 use crate::report::matters::AskedBy;
-use crate::report::matters::Matter;
+use crate::report::matters::ThingMeasured;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::report::remedy::Remedy;
@@ -68,7 +68,7 @@ fn shortly(does: &str) -> &'static str {
 
 /// What comes before every rule, then shortfalls that cannot wait, then what a
 /// child climbs on, then gaps for the body of a child under two.
-pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[Matter<'_, '_>]) -> Vec<Tonight> {
+pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]) -> Vec<Tonight> {
     let guard = &entry.guard;
     let mut acts = dangers(entry);
     let called = !acts.is_empty();
@@ -95,7 +95,12 @@ pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[Matter<'_, '_>]) -> Ve
     told
 }
 
-fn act(matter: &Matter<'_, '_>, guard: &Guard, call: &'static str, does: &'static str) -> Tonight {
+fn act(
+    matter: &ThingMeasured<'_, '_>,
+    guard: &Guard,
+    call: &'static str,
+    does: &'static str,
+) -> Tonight {
     let fault = matter
         .missed()
         .next()
@@ -157,7 +162,7 @@ fn under_two(guard: &Guard) -> bool {
 }
 
 /// Whether a gap of 3 1/2 in or more is too wide by something that asks.
-fn lets_a_body_in(matter: &Matter<'_, '_>) -> bool {
+fn lets_a_body_in(matter: &ThingMeasured<'_, '_>) -> bool {
     let body = Length::sixty_fourths(224);
     matter.missed().any(|(_, finding)| {
         let through = matches!(
@@ -173,7 +178,7 @@ fn lets_a_body_in(matter: &Matter<'_, '_>) -> bool {
 }
 
 /// One remedy for all that is missed of a matter, aimed at the strictest demand.
-pub(super) fn remedy_of(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
+pub(super) fn remedy_of(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
     let finding = matter.strictest().filter(|_| matter.is_missed())?;
     remedy(&entry.judged, &entry.guard, finding.item)
 }
@@ -185,7 +190,7 @@ pub(super) fn waits_for_the_posts(entry: &JudgedGuard<'_>) -> bool {
 }
 
 /// By whose word a matter is missed, rules before advice.
-pub(super) fn asked_by(matter: &Matter<'_, '_>) -> AskedBy {
+pub(super) fn asked_by(matter: &ThingMeasured<'_, '_>) -> AskedBy {
     let by = matter.missed().map(|(by, _)| by).min();
     by.unwrap_or(AskedBy::Advice)
 }

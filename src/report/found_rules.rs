@@ -8,7 +8,7 @@ use crate::report::Counts;
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::wrap::Page;
+use crate::report::wrap::TextPage;
 use crate::report::wrap::hanging_in;
 use crate::rules::FoundRules;
 use crate::rules::Home;
@@ -19,7 +19,7 @@ use crate::rules::Sought;
 ///
 /// # Errors
 /// Those of `out`.
-pub fn found_rules(out: &mut Page<'_>, found: &FoundRules<'_>) -> io::Result<()> {
+pub fn found_rules(out: &mut TextPage<'_>, found: &FoundRules<'_>) -> io::Result<()> {
     let taken = taken(&found.sought);
     writeln!(out, "{}", hanging_in(out.width(), "Taken as: ", &taken))?;
     for (word, near) in &found.sought.unknown {
@@ -106,7 +106,7 @@ fn taken(sought: &Sought) -> String {
     parts.join("; ")
 }
 
-fn offers(out: &mut Page<'_>, title: &str, offers: &[Offer<'_>]) -> io::Result<()> {
+fn offers(out: &mut TextPage<'_>, title: &str, offers: &[Offer<'_>]) -> io::Result<()> {
     if offers.is_empty() {
         return Ok(());
     }

@@ -9,14 +9,14 @@ use crate::items::Kind;
 use crate::items::Pictured;
 use crate::report::palette;
 use crate::report::plain;
-use crate::report::wrap::Page;
+use crate::report::wrap::TextPage;
 use crate::report::wrap::hanging_in;
 
 /// Every item by group, a line each.
 ///
 /// # Errors
 /// Those of `out`.
-pub fn items(out: &mut Page<'_>) -> io::Result<()> {
+pub fn items(out: &mut TextPage<'_>) -> io::Result<()> {
     const GROUPS: [(Group, &str); 4] = [
         (Group::Survey, "About the survey itself"),
         (
@@ -53,7 +53,7 @@ pub fn items(out: &mut Page<'_>) -> io::Result<()> {
 ///
 /// # Errors
 /// Those of `out`.
-pub fn item(out: &mut Page<'_>, item: Item) -> io::Result<()> {
+pub fn item(out: &mut TextPage<'_>, item: Item) -> io::Result<()> {
     let info = item.info();
     writeln!(out, "{}", palette::heading(info.name))?;
     writeln!(out, "{}", hanging_in(out.width(), "", info.means))?;
@@ -89,7 +89,7 @@ pub fn item(out: &mut Page<'_>, item: Item) -> io::Result<()> {
 }
 
 /// Each drawing under its caption, so that a screen reader says it in words first.
-fn pictures(out: &mut Page<'_>, pictured: Pictured) -> io::Result<()> {
+fn pictures(out: &mut TextPage<'_>, pictured: Pictured) -> io::Result<()> {
     let drawings = match pictured {
         Pictured::By(drawings) => drawings,
         Pictured::Not(_) => return Ok(()),
@@ -116,7 +116,7 @@ const fn could_not_look(none_allowed: bool) -> &'static str {
     }
 }
 
-fn words(out: &mut Page<'_>, item: Item) -> io::Result<()> {
+fn words(out: &mut TextPage<'_>, item: Item) -> io::Result<()> {
     let Kind::Words(words) = item.info().kind else {
         return Ok(());
     };

@@ -57,14 +57,14 @@ impl AskedBy {
 
 /// One thing measured, with everything that is asked of it.
 #[derive(Clone, Debug)]
-pub(super) struct Matter<'e, 'r> {
+pub(super) struct ThingMeasured<'e, 'r> {
     /// Under which item it is spoken of.
     pub(super) topic: Item,
     /// What asks, worst first; those that are met come last.
     pub(super) asks: Vec<(AskedBy, &'e Finding<'r>)>,
 }
 
-impl<'e, 'r> Matter<'e, 'r> {
+impl<'e, 'r> ThingMeasured<'e, 'r> {
     /// What is missed, worst first: rules before advice, the strictest of each first.
     pub(super) fn missed(&self) -> impl Iterator<Item = (AskedBy, &'e Finding<'r>)> {
         self.with(Verdict::FallsShort)
@@ -117,8 +117,8 @@ impl<'e, 'r> Matter<'e, 'r> {
 pub(super) fn matters<'e, 'r>(
     entry: &'e JudgedGuard<'r>,
     basis: &ReportBasis<'_>,
-) -> Vec<Matter<'e, 'r>> {
-    let mut matters: Vec<Matter<'e, 'r>> = Vec::new();
+) -> Vec<ThingMeasured<'e, 'r>> {
+    let mut matters: Vec<ThingMeasured<'e, 'r>> = Vec::new();
     for finding in &entry.judged.findings {
         let said = finding.counts() && finding.verdict != Verdict::DoesNotApply;
         if !said {
@@ -128,7 +128,7 @@ pub(super) fn matters<'e, 'r>(
         let ask = (AskedBy::of(finding, basis), finding);
         match matters.iter_mut().find(|matter| matter.topic == topic) {
             Some(matter) => matter.asks.push(ask),
-            None => matters.push(Matter {
+            None => matters.push(ThingMeasured {
                 topic,
                 asks: vec![ask],
             }),
@@ -141,7 +141,7 @@ pub(super) fn matters<'e, 'r>(
         };
         matter.asks.sort_by_key(order);
     }
-    let open = |matter: &Matter<'_, '_>| {
+    let open = |matter: &ThingMeasured<'_, '_>| {
         let mut asks = matter.asks.iter();
         asks.any(|(_, finding)| is_said(finding.verdict))
     };

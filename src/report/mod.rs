@@ -58,4 +58,4 @@ pub use opening_svg::opening_svg;
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{BlankSurvey, Paper, Sheet, blank_survey, sheet};
 pub use words::{assumption, reason};
-pub use wrap::{NARROWEST, Page, WIDEST, WIDTH, wrapped};
+pub use wrap::{NARROWEST, TextPage, WIDEST, WIDTH, wrapped};

@@ -21,7 +21,7 @@ use crate::quantities::pounds_force;
 use crate::reading::Value;
 use crate::report::escape::one_line;
 use crate::report::palette;
-use crate::report::wrap::Page;
+use crate::report::wrap::TextPage;
 use crate::report::wrap::hanging_in;
 
 /// What was asked about a shape, and the answer.
@@ -141,7 +141,7 @@ fn cable_notes(run: &Cables, ball: Option<Length>, unit: LengthUnit) -> Vec<Stri
 ///
 /// # Errors
 /// Those of `out`.
-pub fn opening_text(out: &mut Page<'_>, answer: &OpeningAnswer<'_>) -> io::Result<()> {
+pub fn opening_text(out: &mut TextPage<'_>, answer: &OpeningAnswer<'_>) -> io::Result<()> {
     let OpeningAnswer { unit, largest, .. } = answer;
     writeln!(out, "{}", palette::heading(&one_line(answer.written)))?;
     let width = out.width();

@@ -8,33 +8,33 @@ use crate::items::Verdict;
 /// A colour of the fixed part of the palette of 256, with its red, green and blue:
 /// every terminal shows the same.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-struct Colour {
+struct PaletteColour {
     number: u8,
     rgb: [u8; 3],
 }
 
 /// What falls short.
-const SHORT: Colour = Colour {
+const SHORT: PaletteColour = PaletteColour {
     number: 131,
     rgb: [175, 95, 95],
 };
 /// What nobody can tell yet.
-const OPEN: Colour = Colour {
+const OPEN: PaletteColour = PaletteColour {
     number: 63,
     rgb: [95, 95, 255],
 };
 /// What meets.
-const MET: Colour = Colour {
+const MET: PaletteColour = PaletteColour {
     number: 29,
     rgb: [0, 135, 95],
 };
 /// What does not bear on it.
-const ASIDE: Colour = Colour {
+const ASIDE: PaletteColour = PaletteColour {
     number: 243,
     rgb: [118, 118, 118],
 };
 
-fn in_colour(colour: Colour) -> Style {
+fn in_colour(colour: PaletteColour) -> Style {
     Style::new().color(XtermColors::from(colour.number))
 }
 

@@ -7,7 +7,7 @@ use std::io::Write;
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::wrap::Page;
+use crate::report::wrap::TextPage;
 use crate::report::wrap::hanging_in;
 use crate::rules::Asked;
 use crate::rules::AsksNothing;
@@ -96,7 +96,7 @@ pub const fn standing(ruleset: &Ruleset) -> &'static str {
 ///
 /// # Errors
 /// Those of `out`.
-pub fn list(out: &mut Page<'_>, rulesets: &[Ruleset]) -> io::Result<()> {
+pub fn list(out: &mut TextPage<'_>, rulesets: &[Ruleset]) -> io::Result<()> {
     for (country, rulesets) in by_country(rulesets) {
         writeln!(out, "{}\n", palette::heading(&one_line(country)))?;
         for ruleset in rulesets {
@@ -134,7 +134,7 @@ A town's own limits: write a file that extends one, and name it with --rules.";
 ///
 /// # Errors
 /// Those of `out`.
-pub fn short_list(out: &mut Page<'_>, rulesets: &[Ruleset]) -> io::Result<()> {
+pub fn short_list(out: &mut TextPage<'_>, rulesets: &[Ruleset]) -> io::Result<()> {
     for (country, rulesets) in by_country(rulesets) {
         writeln!(out, "{}", palette::heading(&one_line(country)))?;
         let widest = rulesets.iter().map(|ruleset| ruleset.id.len()).max();
@@ -220,7 +220,7 @@ fn total(rulesets: &[Ruleset]) -> String {
 ///
 /// # Errors
 /// Those of `out`.
-pub fn show(out: &mut Page<'_>, ruleset: &Ruleset) -> io::Result<()> {
+pub fn show(out: &mut TextPage<'_>, ruleset: &Ruleset) -> io::Result<()> {
     writeln!(out, "{}", palette::heading(&one_line(&ruleset.title)))?;
     writeln!(
         out,
@@ -334,7 +334,7 @@ pub fn show(out: &mut Page<'_>, ruleset: &Ruleset) -> io::Result<()> {
 }
 
 /// What a text was read to ask nothing about.
-fn show_silence(out: &mut Page<'_>, silence: &AsksNothing) -> io::Result<()> {
+fn show_silence(out: &mut TextPage<'_>, silence: &AsksNothing) -> io::Result<()> {
     let head = format!("Asks nothing about: {}", silence.hazard);
     writeln!(out, "{}", palette::heading(&head))?;
     writeln!(
@@ -367,7 +367,7 @@ const fn read_how(status: Status) -> &'static str {
     }
 }
 
-fn show_rule(out: &mut Page<'_>, rule: &Rule) -> io::Result<()> {
+fn show_rule(out: &mut TextPage<'_>, rule: &Rule) -> io::Result<()> {
     writeln!(
         out,
         "{}  ({})",

@@ -19,15 +19,15 @@ pub const WIDEST: usize = 100;
 pub const WIDTH: usize = 80;
 
 /// Where lines go, and how long they may be.
-pub struct Page<'w> {
+pub struct TextPage<'w> {
     out: &'w mut dyn Write,
     width: usize,
 }
 
-impl<'w> Page<'w> {
+impl<'w> TextPage<'w> {
     /// Lines of this many columns, from [`NARROWEST`] to [`WIDEST`].
-    pub fn new(out: &'w mut dyn Write, width: usize) -> Page<'w> {
-        Page {
+    pub fn new(out: &'w mut dyn Write, width: usize) -> TextPage<'w> {
+        TextPage {
             out,
             width: width.clamp(NARROWEST, WIDEST),
         }
@@ -40,7 +40,7 @@ impl<'w> Page<'w> {
     }
 }
 
-impl Write for Page<'_> {
+impl Write for TextPage<'_> {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
         self.out.write(bytes)
     }

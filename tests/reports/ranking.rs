@@ -86,7 +86,10 @@ fn words(text: &str) -> String {
 
 /// What a block says of a hazard: those that come out alike stand together.
 fn outcome<'t>(text: &'t str, hazard: &str) -> &'t str {
-    let at = text.to_lowercase().find(hazard).expect("the hazard is named");
+    let at = text
+        .to_lowercase()
+        .find(hazard)
+        .expect("the hazard is named");
     let (_, rest) = text[at..].split_once(": ").expect("how it comes out");
     let ends = [rest.find(" ·"), rest.find('.')].into_iter().flatten();
     &rest[..ends.min().unwrap_or(rest.len())]

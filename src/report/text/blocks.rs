@@ -7,10 +7,10 @@ use crate::report::reader;
 use crate::report::text::paragraph::Paragraph;
 use crate::report::text::paragraph::Sentence;
 use crate::report::text::told::GuardTold;
-use crate::report::text::told::Part;
+use crate::report::text::told::ReportPart;
 use crate::report::text::written;
 use crate::report::text::written::Known;
-use crate::report::text::written::Said;
+use crate::report::text::written::SaidOfItem;
 use crate::report::wrap::Lines;
 
 /// More things to look at than these are counted.
@@ -20,7 +20,7 @@ const NEXT: usize = 4;
 pub(super) fn alike(told: &[GuardTold]) -> Vec<Vec<usize>> {
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for (index, guard) in told.iter().enumerate() {
-        if guard.part != Part::Wrong {
+        if guard.part != ReportPart::Wrong {
             continue;
         }
         let group = groups
@@ -60,7 +60,7 @@ pub(super) fn block(
     number: Option<usize>,
     guards: &[&GuardTold],
     authority: Authority,
-    for_all: &[Said],
+    for_all: &[SaidOfItem],
     known: &mut Known,
 ) {
     let Some(first) = guards.first() else { return };
@@ -177,7 +177,7 @@ fn apart(of_each: &[(&str, &str)]) -> String {
 fn rest(
     lines: &mut Lines,
     guards: &[&GuardTold],
-    for_all: &[Said],
+    for_all: &[SaidOfItem],
     known: &mut Known,
     alone: bool,
 ) {
@@ -216,7 +216,7 @@ fn rest(
 pub(super) fn as_written(
     lines: &mut Lines,
     guards: &[&GuardTold],
-    for_all: &[Said],
+    for_all: &[SaidOfItem],
     known: &mut Known,
 ) {
     for guard in guards {
@@ -244,7 +244,7 @@ pub(super) fn as_written(
     }
 }
 
-fn others(guard: &GuardTold, for_all: &[Said]) -> Vec<Said> {
+fn others(guard: &GuardTold, for_all: &[SaidOfItem]) -> Vec<SaidOfItem> {
     let mut parts = guard.written.clone();
     parts.extend(written::without(&guard.inherited, for_all));
     parts

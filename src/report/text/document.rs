@@ -26,11 +26,11 @@ use crate::report::text::end::ForGuards;
 use crate::report::text::end::end;
 
 use crate::report::text::told::GuardTold;
-use crate::report::text::told::Part;
+use crate::report::text::told::ReportPart;
 use crate::report::text::top;
 use crate::report::text::written;
 use crate::report::text::written::Known;
-use crate::report::text::written::Said;
+use crate::report::text::written::SaidOfItem;
 use crate::report::wrap::Lines;
 
 /// Of rules that were not in force when a guard was built.
@@ -153,8 +153,8 @@ line. Mend it and run this again.";
 
 /// What most guards inherit alike is said once; a guard for which something else
 /// holds says so.
-fn for_all(told: &[GuardTold]) -> Vec<Said> {
-    let mut parts: Vec<Said> = Vec::new();
+fn for_all(told: &[GuardTold]) -> Vec<SaidOfItem> {
+    let mut parts: Vec<SaidOfItem> = Vec::new();
     for part in told.iter().flat_map(|guard| &guard.inherited) {
         let has_some = |guard: &GuardTold| guard.inherited.iter().any(|o| o.item == part.item);
         let same = told
@@ -170,10 +170,10 @@ fn for_all(told: &[GuardTold]) -> Vec<Said> {
 }
 
 /// Guards of which something is not looked at, and nothing is wrong so far.
-fn unfinished(lines: &mut Lines, told: &[GuardTold], for_all: &[Said], known: &mut Known) {
+fn unfinished(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &mut Known) {
     let mut guards = told
         .iter()
-        .filter(|guard| guard.part == Part::Unfinished)
+        .filter(|guard| guard.part == ReportPart::Unfinished)
         .peekable();
     if guards.peek().is_none() {
         return;
@@ -231,9 +231,9 @@ fn names(guard: &GuardTold) -> String {
 
 /// Guards that meet, or of which no rule asks anything; those that come out alike
 /// stand together, and what is the same as the first one's is not said again.
-fn good(lines: &mut Lines, told: &[GuardTold], for_all: &[Said], known: &mut Known) {
+fn good(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &mut Known) {
     let mut groups: Vec<(&str, Vec<&GuardTold>)> = Vec::new();
-    for guard in told.iter().filter(|guard| guard.part == Part::Good) {
+    for guard in told.iter().filter(|guard| guard.part == ReportPart::Good) {
         let known = groups
             .iter_mut()
             .find(|(comes_out, _)| *comes_out == guard.comes_out);
@@ -302,7 +302,7 @@ impl<W: Write> Report for TextReport<'_, W> {
         let cautions = said
             .map(|caution| self.cautions.number(one_line(&caution).into_owned()))
             .collect();
-        let meets = told.part == Part::Good;
+        let meets = told.part == ReportPart::Good;
         let leaves_out = left_out
             .into_iter()
             .filter(|_| meets)

@@ -9,7 +9,7 @@ use crate::report::palette;
 use crate::report::reader;
 use crate::report::text::told::GuardTold;
 use crate::report::text::written;
-use crate::report::text::written::Said;
+use crate::report::text::written::SaidOfItem;
 use crate::report::words;
 use crate::report::wrap::Lines;
 use crate::rules::Asked;
@@ -38,7 +38,7 @@ pub(super) fn end(
     lines: &mut Lines,
     basis: &ReportBasis<'_>,
     told: &[GuardTold],
-    for_all: &[Said],
+    for_all: &[SaidOfItem],
     cautions: &[ForGuards<'_>],
     left_out: &[ForGuards<'_>],
     editions: &std::collections::BTreeSet<String>,

@@ -10,7 +10,7 @@ use crate::report::JudgedGuard;
 use crate::report::acts;
 use crate::report::advice;
 use crate::report::matters::AskedBy;
-use crate::report::matters::Matter;
+use crate::report::matters::ThingMeasured;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::report::strength;
@@ -64,7 +64,7 @@ impl Paragraph {
 }
 
 /// The paragraph of a matter.
-pub(super) fn paragraph(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Paragraph {
+pub(super) fn paragraph(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Paragraph {
     let guard = &entry.guard;
     let readings: Vec<String> = matter
         .readings(guard)
@@ -113,7 +113,7 @@ pub(super) fn paragraph(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Par
 }
 
 /// `The rules: 36 in or more: 1/2 in too low (R312.1.2).`
-fn missed(sentences: &mut Vec<Sentence>, matter: &Matter<'_, '_>, asked_by: AskedBy) {
+fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_by: AskedBy) {
     let who = match asked_by {
         AskedBy::Rules => "The rules",
         AskedBy::Advice => "The advice",
@@ -185,7 +185,7 @@ fn clause(finding: &Finding<'_>, by: AskedBy) -> String {
 }
 
 /// What the building rules ask of it and is met, where advice is not.
-fn met_by_rules(sentences: &mut Vec<Sentence>, matter: &Matter<'_, '_>) {
+fn met_by_rules(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>) {
     if matter.missed().any(|(by, _)| by == AskedBy::Rules) {
         return;
     }
@@ -277,7 +277,7 @@ fn for_a_person(finding: &Finding<'_>) -> Option<String> {
 }
 
 /// What a reader should know beside it: where it was taken to lie, a rule of another time.
-fn remarks(sentences: &mut Vec<Sentence>, matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) {
+fn remarks(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) {
     let mut said: Vec<String> = Vec::new();
     for (_, finding) in &matter.asks {
         if !matches!(finding.verdict, Verdict::FallsShort | Verdict::TooClose) {
@@ -305,7 +305,7 @@ fn remarks(sentences: &mut Vec<Sentence>, matter: &Matter<'_, '_>, entry: &Judge
 
 /// One remedy for all that is missed, aimed at the strictest demand. What waits for
 /// the posts says so; the ball that must not pass was named already.
-fn remedy(matter: &Matter<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sentence> {
+fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sentence> {
     let says = acts::remedy_of(matter, entry)?.says;
     let (lead, says) = match says.split_once("before. Then: ") {
         Some((_, says)) => ("Do, once its posts hold: ", says.to_owned()),

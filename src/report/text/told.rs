@@ -16,7 +16,7 @@ use crate::report::ReportBasis;
 use crate::report::acts;
 use crate::report::acts::Tonight;
 use crate::report::matters::AskedBy;
-use crate::report::matters::Matter;
+use crate::report::matters::ThingMeasured;
 use crate::report::matters::is_open_edge;
 use crate::report::matters::matters;
 use crate::report::matters::was_not_entered;
@@ -27,7 +27,7 @@ use crate::report::text::paragraph::Paragraph;
 use crate::report::text::paragraph::paragraph;
 use crate::report::text::rank::Rank;
 use crate::report::text::written;
-use crate::report::text::written::Said;
+use crate::report::text::written::SaidOfItem;
 use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::Lines;
@@ -38,7 +38,7 @@ pub(super) const NOT_CHECKED: &str = "whether it would hold was not checked";
 
 /// Where a guard stands in the report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Part {
+pub(super) enum ReportPart {
     /// It needs something: a block of its own.
     Wrong,
     /// Something is not looked at or not understood, and nothing is wrong so far.
@@ -51,7 +51,7 @@ pub(super) enum Part {
 #[derive(Clone, Debug)]
 pub(super) struct GuardTold {
     pub(super) rank: Rank,
-    pub(super) part: Part,
+    pub(super) part: ReportPart,
     pub(super) verdict: Verdict,
     /// Building, unit and name.
     pub(super) name: String,
@@ -79,9 +79,9 @@ pub(super) struct GuardTold {
     pub(super) could_not_look: Vec<String>,
     /// What is unclear of the rules, and what holds whatever is not written down.
     pub(super) unclear: Vec<String>,
-    pub(super) met: Vec<Said>,
-    pub(super) written: Vec<Said>,
-    pub(super) inherited: Vec<Said>,
+    pub(super) met: Vec<SaidOfItem>,
+    pub(super) written: Vec<SaidOfItem>,
+    pub(super) inherited: Vec<SaidOfItem>,
     /// Whether something is asked by rules that were not in force when it was built.
     pub(super) of_another_time: bool,
     pub(super) taken: Vec<String>,
@@ -110,11 +110,11 @@ impl GuardTold {
         let (by_rules, by_advice, near) = faults(&matters);
         let wrong = !paragraphs.is_empty() || !tonight.is_empty();
         let part = if wrong {
-            Part::Wrong
+            ReportPart::Wrong
         } else if is_good(entry.judged.verdict) {
-            Part::Good
+            ReportPart::Good
         } else {
-            Part::Unfinished
+            ReportPart::Unfinished
         };
         GuardTold {
             rank: Rank::of(entry, order),
@@ -179,7 +179,7 @@ const fn is_good(verdict: Verdict) -> bool {
 }
 
 /// Faults in a few words: by the rules, by advice, and what is too near to tell.
-fn faults(matters: &[Matter<'_, '_>]) -> (Vec<String>, Vec<String>, Vec<String>) {
+fn faults(matters: &[ThingMeasured<'_, '_>]) -> (Vec<String>, Vec<String>, Vec<String>) {
     let (mut rules, mut advice, mut near) = (Vec::new(), Vec::new(), Vec::new());
     for matter in matters {
         for (by, finding) in matter.missed() {
@@ -438,7 +438,7 @@ fn why_not_entered(entry: &JudgedGuard<'_>) -> String {
 }
 
 /// What is met, each with its readings: `height 37 1/4 in ("where it sags")`.
-fn met(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> Vec<Said> {
+fn met(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> Vec<SaidOfItem> {
     let mut parts = Vec::new();
     let findings = entry.judged.findings.iter();
     let met = findings

@@ -11,7 +11,7 @@ use crate::report::palette;
 use crate::report::reader;
 use crate::report::text::told::GuardTold;
 use crate::report::text::told::NOT_CHECKED;
-use crate::report::text::told::Part;
+use crate::report::text::told::ReportPart;
 use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::Lines;
@@ -337,7 +337,7 @@ pub(super) fn wrong(lines: &mut Lines, told: &[GuardTold], groups: &[Vec<usize>]
         let guards = told.iter().filter(|guard| guard.part == part);
         guards.map(|guard| guard.name.clone()).collect()
     };
-    let unfinished = names(Part::Unfinished);
+    let unfinished = names(ReportPart::Unfinished);
     if !unfinished.is_empty() {
         lines.spread(
             "  ",
@@ -345,7 +345,7 @@ pub(super) fn wrong(lines: &mut Lines, told: &[GuardTold], groups: &[Vec<usize>]
             &format!("Unfinished: {}.", reader::listed(&unfinished)),
         );
     }
-    let good = names(Part::Good);
+    let good = names(ReportPart::Good);
     if !good.is_empty() {
         lines.spread(
             "  ",
