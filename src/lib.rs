@@ -35,25 +35,25 @@
 //! licensed practice.
 #![cfg_attr(not(target_arch = "wasm32"), forbid(unsafe_code))]
 
-// 0
+// floor 0
 pub mod input;
 pub mod quantities;
-// 1
+// floor 1
 pub mod geometry;
 pub mod statics;
-// 2
+// floor 2
 pub mod items;
-// 3
+// floor 3
 pub mod reading;
-// 4
+// floor 4
 pub mod rules;
 pub mod survey;
-// 5
+// floor 5
 pub mod judge;
-// 6
+// floor 6
 pub mod walk;
-// 7
+// floor 7
 pub mod report;
-// 8
+// floor 8
 #[cfg(feature = "terminal")]
 pub mod cli;
