@@ -458,7 +458,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "On a stair take the highest step that the guard runs along.",
                 "Too far to measure: write over 8 ft, or count storeys and say so in the note.",
             ],
-            &["9 ft 2 in", "over 8 ft", "2.6 m"],
+            &["4 ft 4 1/4 in", "over 8 ft", "2.6 m"],
         )
     },
     ItemInfo {
@@ -480,7 +480,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Open the window and find the lowest edge of the opening that comes free.",
                 "Measure plumb from the floor to that edge; a fixed pane below it does not count as opening.",
             ],
-            &["24 in", "800 mm"],
+            &["21 5/8 in", "760 mm"],
         )
     },
     ItemInfo {
@@ -502,7 +502,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Measure from outside, or add the sill's height above the floor to the floor's height above the ground.",
                 "Never lean out of the window to measure.",
             ],
-            &["9 ft", "over 8 ft", "2.4 m"],
+            &["10 ft 7 in", "over 8 ft", "3.2 m"],
         )
     },
     ItemInfo {
@@ -586,7 +586,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             &[
                 "Measure level across a step, between the walls, or from the wall to the inner face of the guard.",
             ],
-            &["36 in", "900 mm"],
+            &["33 1/2 in", "870 mm"],
         )
     },
     ItemInfo {
@@ -733,7 +733,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Read at the top edge of the top rail.",
                 "Too close to tell: hold up a stick cut to the height asked for; write reaches 36 in, or below 36 in.",
             ],
-            &["35 1/2 in", "reaches 36 in", "902 mm"],
+            &["34 5/8 in", "reaches 36 in", "879 mm"],
         )
     },
     ItemInfo {
@@ -759,7 +759,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Stand the tape on the seat, kerb or ledge, plumb, at the guard's lowest place.",
                 "There is nothing of the kind: leave it out, and write fixed seat no.",
             ],
-            &["24 in", "840 mm"],
+            &["19 3/4 in", "815 mm"],
         )
     },
     ItemInfo {
@@ -816,9 +816,9 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Above the walking surface by how much? Add at 38 in where the hole lies high; of a tall hole its lowest and highest place: at 30 in to 38 in.",
             ],
             &[
-                "3 7/8 in",
+                "3 11/16 in",
                 "4 in ball stops everywhere",
-                "99 mm at 300 mm",
+                "87 mm at 340 mm",
                 "raked 4 1/2 in along rise 7 3/4 going 10",
                 "turned 4 1/2 in centres 0:1 3/4 6:1 12:1 3/4 in",
                 "cable 3 in spacing 1/8 in diameter 36 in free",
@@ -870,7 +870,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Measure up from the walking surface to the underside.",
                 "The guard goes down to the floor: none.",
             ],
-            &["2 1/4 in", "60 mm", "none"],
+            &["1 15/16 in", "55 mm", "none"],
         )
     },
     ItemInfo {
@@ -890,7 +890,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
             Group::Measured,
             "The gap between the guard's end and the wall or post; only where you want it apart from opening.",
             &["Walls lean: measure at the widest place, not at the bottom."],
-            &["3 1/2 in", "none"],
+            &["2 7/16 in", "none"],
         )
     },
     ItemInfo {
@@ -1018,7 +1018,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Measure plumb from the top of one level member to the top of the next.",
                 "There is one level member at most: leave it out.",
             ],
-            &["45 in", "1.1 m"],
+            &["43 1/2 in", "1.12 m"],
         )
     },
     ItemInfo {
@@ -1041,7 +1041,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Measure plumb at the widest place.",
                 "There is no rail above it: none.",
             ],
-            &["105 mm", "4 in", "none"],
+            &["84 mm", "3 1/4 in", "none"],
         )
     },
     ItemInfo {
@@ -1061,7 +1061,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Measure its top above the walking surface, and how deep it is.",
                 "Bottom rails count too. Nothing of the kind: none.",
             ],
-            &["450 mm high 40 mm deep", "18 in high", "none"],
+            &["385 mm high 35 mm deep", "17 in high", "none"],
         )
     },
     ItemInfo {
@@ -1085,7 +1085,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Look along the whole guard.",
                 "Move it away, and then write none; else write how high it is and how far off.",
             ],
-            &["18 in high 5 in away", "yes", "none"],
+            &["17 in high 7 in away", "yes", "none"],
         )
     },
     ItemInfo {
@@ -1105,7 +1105,7 @@ pub(super) const ITEMS: &[ItemInfo] = &[
                 "Plumb from the nose of a step to the top of the handrail.",
                 "Measure at the lowest and at the highest place, and write both.",
             ],
-            &["36 in", "950 mm"],
+            &["35 1/4 in", "895 mm"],
         )
     },
     ItemInfo {

@@ -153,7 +153,7 @@ enum Fraction {
     Shortest,
 }
 
-/// `35 1/2 in`, `36 0/4 in`, where the length is such a fraction.
+/// `34 5/8 in`, `36 0/4 in`, where the length is such a fraction.
 fn fraction(length: Length, unit: LengthUnit, form: Fraction) -> Option<String> {
     let one = i128::from(unit.one().nanometres());
     let marks = i128::from(length.nanometres()) * 64;
