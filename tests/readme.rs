@@ -37,7 +37,13 @@ fn the_worked_example_is_what_the_program_prints() {
         .strip_prefix("$ guardrule ")
         .expect("a command")
         .split(' ')
-        .map(|arg| if arg == "porch.csv" { "@porch.csv" } else { arg })
+        .map(|arg| {
+            if arg == "porch.csv" {
+                "@porch.csv"
+            } else {
+                arg
+            }
+        })
         .collect();
     let ran = run(&[("porch.csv", survey)], &args);
     assert_eq!(ran.err, "");
