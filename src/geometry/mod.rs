@@ -6,6 +6,7 @@
 //! the lower one. Cables are bounded from below alone.
 
 mod ball;
+mod bay;
 mod cables;
 mod convex;
 mod corner;
@@ -28,6 +29,10 @@ mod turned;
 mod vee;
 
 pub use ball::{LargestBall, Passage};
+pub use bay::{
+    AtTheLimit, BayEnds, BayError, BayLayout, BayPlan, GapLimit, Infilled, added_between,
+    on_each_tread,
+};
 pub use cables::{Cables, CablesError, Strand, TautCables};
 pub use corner::Corner;
 pub use inscribed::{Certified, clear_opening};
