@@ -160,3 +160,20 @@ fn the_guide_names_every_folder() {
         );
     }
 }
+
+/// Every file and folder that the guide names by its path is there.
+#[test]
+fn the_paths_of_the_guide_exist() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let guide = fs::read_to_string(root.join("DEVELOPERS.md")).expect("the guide is there");
+    let named = guide.split('`').skip(1).step_by(2).filter(|path| {
+        let begins = ["src/", "tests/", "rulesets/", "demo-surveys/"];
+        begins.iter().any(|begin| path.starts_with(begin)) && !path.contains([' ', ':'])
+    });
+    let mut read = 0;
+    for path in named.filter(|path| !path.contains("ID.toml")) {
+        assert!(root.join(path).exists(), "{path}");
+        read += 1;
+    }
+    assert!(read > 50, "{read}");
+}
