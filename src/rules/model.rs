@@ -602,9 +602,8 @@ impl Subject {
     /// asks for too.
     #[must_use]
     pub fn looks_at(self) -> &'static [Item] {
-        const ANY: &[Item] = &[Item::Opening, Item::BottomGap, Item::EndGap];
         match self {
-            Subject::AnyOpening => ANY,
+            Subject::AnyOpening => Item::ANY_OPENING,
             // one item as a slice of the table of all of them
             Subject::Item(item) => std::slice::from_ref(&item.info().item),
             Subject::LoadPath => Item::LOAD_PATH,

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use crate::input::Found;
+use crate::input::FoundRow;
 use crate::input::Quoting;
 use crate::input::Scanner;
 use crate::walk::page_error::PageError;
@@ -30,7 +30,7 @@ impl PageRow {
             let byte = u8::try_from(delimiter).unwrap_or(b',');
             found = rows.part_at(byte).map_err(|_| gone.clone())?;
         }
-        if found != Found::Row || rows.record().line != 1 {
+        if found != FoundRow::Row || rows.record().line != 1 {
             return Err(gone);
         }
         let record = rows.record();

@@ -62,6 +62,25 @@ fn two_zones(opening: &str) -> Ran {
 }
 
 #[test]
+fn what_stands_apart_from_a_guard_does_not_say_that_there_is_one() {
+    for apart in [
+        "paint,sound",
+        "paint,flaking",
+        "handrail height,36 in",
+        "thing to climb,none",
+        "top of stairs gate,screwed",
+    ] {
+        let ran = check(&landing(&format!("hall,landing,{apart},\n")), LAW);
+        let report = ran.json();
+        let presence = finding(only_guard(&report), "no-guard");
+        assert_eq!(presence["verdict"], "not measured", "{apart}");
+    }
+    let report = check(&landing("hall,landing,infill,balusters,\n"), LAW).json();
+    let presence = finding(only_guard(&report), "no-guard");
+    assert_eq!(presence["verdict"], "meets");
+}
+
+#[test]
 fn guard_none_falls_short_where_a_guard_is_required() {
     let ran = check(&loft("cabin,loft,guard,none,\n"), LAW);
     let report = ran.json();

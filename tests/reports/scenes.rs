@@ -19,7 +19,7 @@ use guardrule::survey::FileFacts;
 use guardrule::survey::Guard;
 use guardrule::survey::Inherited;
 use guardrule::survey::Observation;
-use guardrule::survey::Row;
+use guardrule::survey::RowPlace;
 use guardrule::survey::SurveyFacts;
 
 /// A guard by its rows: item, reading, note.
@@ -30,7 +30,7 @@ pub(crate) fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guar
         let item = Item::by_name(item).expect("an item");
         let written: Arc<str> = (*written).into();
         let readings = parse(item, &written, None).map(|parsed| parsed.readings);
-        let row = Row { file: 0, line };
+        let row = RowPlace { file: 0, line };
         let mut push = |reading| {
             observations.push(Observation {
                 item,
