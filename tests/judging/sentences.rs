@@ -70,12 +70,12 @@ fn what_stands_apart_from_a_guard_does_not_say_that_there_is_one() {
         "thing to climb,none",
         "top of stairs gate,screwed",
     ] {
-        let ran = check(&landing(&format!("hall,landing,{apart},\n")), LAW);
+        let ran = check(&loft(&format!("cabin,loft,{apart},\n")), LAW);
         let report = ran.json();
         let presence = finding(only_guard(&report), "no-guard");
         assert_eq!(presence["verdict"], "not measured", "{apart}");
     }
-    let report = check(&landing("hall,landing,infill,balusters,\n"), LAW).json();
+    let report = check(&loft("cabin,loft,infill,balusters,\n"), LAW).json();
     let presence = finding(only_guard(&report), "no-guard");
     assert_eq!(presence["verdict"], "meets");
 }
