@@ -3,6 +3,7 @@
 
 mod circles;
 mod names;
+mod sources;
 
 use std::fs;
 use std::path::Path;
