@@ -179,9 +179,9 @@ fn memory_rules_only_warn() {
 #[test]
 fn a_rule_from_memory_that_applies_keeps_a_guard_from_needing_none() {
     let survey = "unit,guard,item,reading\na,deck,place,deck\na,deck,drop,9 ft\n\
-        a,deck,height,33 in\na,deck,opening,5 in\na,deck,bottom gap,none\n";
+        a,deck,height,33 in\na,deck,opening,5 in\na,deck,bottom gap,none\na,deck,fixed seat,no\n";
     let files = [("survey.csv", survey)];
-    let rules = ["--rules", "us-dwelling-2021", "--no-guidance"];
+    let rules = ["--rules", "us-dwelling-2012", "--no-guidance"];
     let mut args = vec!["check", "@survey.csv", "--format", "json"];
     args.extend(rules);
     let warned = run(&files, &args);
