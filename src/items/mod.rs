@@ -33,10 +33,11 @@ pub use set::ItemSet;
 pub use verdict::Verdict;
 pub use word::{ItemWord, Word};
 pub use words::{
-    BalusterFixingWord, ConditionWord, DefaultUnitWord, FastenedToWord, FixedSeatWord,
-    FramingHeldByWord, GuardWord, HandrailShapeWord, HandrailSidesWord, HandrailWord,
-    InfillLooseWord, InfillWord, LocationWord, MovesWhenPushedWord, NotchedPostWord,
-    OpeningsCheckedWord, PaintWord, PlaceWord, PostFasteningWord, PostMaterialWord,
-    RailEndFasteningWord, SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord,
-    WoodSpeciesWord,
+    BalusterFixingWord, BottomOfStairsGateWord, ConditionWord, DefaultUnitWord, FastenedToWord,
+    FixedSeatWord, FlightShapeWord, FramingHeldByWord, GateClosesItselfWord, GateOpensWord,
+    GuardWord, HandrailContinuousWord, HandrailEndsWord, HandrailShapeWord, HandrailSidesWord,
+    HandrailWord, InfillLooseWord, InfillWord, LevelMembersOnWord, LocationWord,
+    MovesWhenPushedWord, NotchedPostWord, OpeningsCheckedWord, OwnWayOutWord, PaintWord, PlaceWord,
+    PostFasteningWord, PostMaterialWord, RailEndFasteningWord, RampEdgeWord, ReplacedWindowWord,
+    SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord, WindowStopWord, WoodSpeciesWord,
 };

@@ -30,9 +30,23 @@ item_words! {
         Yes = "yes" ["y", "true"],
         No = "no" ["n", "false"],
     }
+    OwnWayOutWord of OwnWayOut {
+        Yes = "yes" ["y", "true"],
+        No = "no" ["n", "false"],
+    }
     LocationWord of Location {
         Inside = "inside" ["indoors", "in", "interior"],
         Outside = "outside" ["outdoors", "out", "exterior"],
+    }
+    ReplacedWindowWord of ReplacedWindow {
+        No = "no" ["n", "false"],
+        Yes = "yes" ["y", "true"],
+    }
+    FlightShapeWord of FlightShape {
+        Straight = "straight" ["straight flight"],
+        Winders = "winders" ["winder", "turning steps"],
+        Curved = "curved" ["bent"],
+        Spiral = "spiral" ["helical", "round a post"],
     }
     HandrailWord of Handrail {
         TopOfTheGuard = "top of the guard" ["top", "guard", "same", "top rail"],
@@ -51,6 +65,27 @@ item_words! {
         Round = "round" ["circular", "pipe", "dowel"],
         WithFingerGrooves = "with finger grooves" ["finger grooves", "type ii", "grooved"],
         Other = "other" ["oval", "flat", "square", "shaped"],
+    }
+    HandrailContinuousWord of HandrailContinuous {
+        Yes = "yes" ["y", "true"],
+        No = "no" ["n", "false"],
+    }
+    HandrailEndsWord of HandrailEnds {
+        Returned = "returned" ["bent to the wall", "turned to the wall", "turned to the floor"],
+        AtAPost = "at a post" ["post", "newel", "at a newel"],
+        Free = "free" ["open", "just stop"],
+    }
+    RampEdgeWord of RampEdge {
+        Wall = "wall" ["parapet"],
+        Kerb = "kerb" ["curb", "upstand"],
+        LowRail = "low rail" ["rail", "bar"],
+        None = "none" ["no", "n", "nothing"],
+    }
+    LevelMembersOnWord of LevelMembersOn {
+        None = "none" ["no", "n"],
+        Outside = "outside" ["out", "far side"],
+        Inside = "inside" ["in", "near side"],
+        BothSides = "both sides" ["both", "in the middle"],
     }
     StateWord of State {
         Existing = "existing" ["built", "there"],
@@ -120,6 +155,25 @@ item_words! {
     TopOfStairsGateWord of TopOfStairsGate {
         Screwed = "screwed" ["screwed to the wall", "hardware mounted", "hardware-mounted"],
         Pressed = "pressed" ["pressure", "pressure mounted", "pressure-mounted", "pressure fit"],
+        None = "none" ["no", "n"],
+    }
+    BottomOfStairsGateWord of BottomOfStairsGate {
+        Screwed = "screwed" ["screwed to the wall", "hardware mounted", "hardware-mounted"],
+        Pressed = "pressed" ["pressure", "pressure mounted", "pressure-mounted", "pressure fit"],
+        None = "none" ["no", "n"],
+    }
+    GateClosesItselfWord of GateClosesItself {
+        Yes = "yes" ["y", "true"],
+        No = "no" ["n", "false"],
+    }
+    GateOpensWord of GateOpens {
+        Away = "away" ["outward", "outwards", "over the landing"],
+        BothWays = "both ways" ["both"],
+        Towards = "towards" ["inward", "inwards", "over the stairs"],
+    }
+    WindowStopWord of WindowStop {
+        Holds = "holds" ["fixed stop", "locked stop"],
+        ComesUndone = "comes undone" ["slips", "child can undo it"],
         None = "none" ["no", "n"],
     }
     PaintWord of Paint {
