@@ -58,7 +58,7 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         }
     };
     let rulesets = rulesets(args, &survey, &mut diagnostics);
-    if rulesets.is_empty() {
+    if rulesets.iter().all(|ruleset| ruleset.rules.is_empty()) {
         diagnostics.push(nothing_to_judge_by());
         return said(&diagnostics, terminal);
     }
