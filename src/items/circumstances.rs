@@ -286,7 +286,7 @@ pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
 
 pub(super) const WELL_WIDTH: ItemInfo = ItemInfo {
     between: Between::Faces,
-    synonyms: &["width of the well", "stairwell"],
+    synonyms: &["width of the well"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallOver],
     question: "How wide is the open well beside the flight?",
@@ -368,7 +368,13 @@ pub(super) const FIXED_SEAT: ItemInfo = ItemInfo {
 
 pub(super) const CHILDREN: ItemInfo = ItemInfo {
     holds: Holds::ForAUnit,
-    synonyms: &["child", "ages", "children's ages", "ages of children"],
+    synonyms: &[
+        "child",
+        "ages",
+        "children's ages",
+        "ages of children",
+        "kids",
+    ],
     question: "How old are the children who live here or visit?",
     none_allowed: true,
     ..row(

@@ -17,7 +17,7 @@ use crate::items::table::row;
 use crate::quantities::Length;
 
 pub(super) const TOP_OF_STAIRS_GATE: ItemInfo = ItemInfo {
-    synonyms: &["gate", "stair gate", "baby gate"],
+    synonyms: &[],
     hazards: &[Hazard::FallOver],
     question: "Is there a gate at the top of the stairs, screwed or pressed?",
     ..row(

@@ -73,7 +73,7 @@ pub(super) const HEIGHT_ABOVE_SEAT: ItemInfo = ItemInfo {
 pub(super) const GUARD_THICKNESS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     between: Between::Faces,
-    synonyms: &["thickness", "parapet thickness"],
+    synonyms: &["parapet thickness"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
     question: "How thick is the guard at its top?",
@@ -117,7 +117,7 @@ pub(super) const LEVEL_BAR_SPACING: ItemInfo = ItemInfo {
 
 pub(super) const FOOTHOLD: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    synonyms: &["toe hold", "toehold", "ledge", "ledges", "footholds"],
+    synonyms: &["toe hold", "toehold", "footholds"],
     hazards: &[Hazard::Climb],
     question: "Is there anything on the guard that a child's foot could stand on, and how high?",
     none_allowed: true,
@@ -234,7 +234,7 @@ pub(super) const POST_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     between: Between::Faces,
     load_path: Some(5),
-    synonyms: &["post size", "post"],
+    synonyms: &["post size"],
     hazards: &[Hazard::GiveWay],
     question: "What is the post's section?",
     pictured: Pictured::By(&[Drawing::PostSection]),

@@ -14,6 +14,7 @@ mod hazard;
 mod item;
 mod load_path;
 mod measured;
+mod near_misses;
 mod openings;
 mod seen;
 mod set;
@@ -29,6 +30,7 @@ pub use hazard::Hazard;
 pub use item::{
     Asked, Between, Change, Group, Holds, Hole, Item, ItemInfo, Kind, Part, Role, Worst,
 };
+pub use near_misses::NearMiss;
 pub use set::ItemSet;
 pub use verdict::Verdict;
 pub use word::{ItemWord, Word};

@@ -25,7 +25,6 @@ pub(super) const OPENING: ItemInfo = ItemInfo {
         "gap",
         "baluster gap",
         "openings",
-        "spacing",
         "biggest gap",
         "largest gap",
         "widest gap",

@@ -140,7 +140,7 @@ pub(super) const FASTENED_TO: ItemInfo = ItemInfo {
 pub(super) const MOVES_WHEN_PUSHED: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     holds: Holds::ForThisGuardAlone,
-    synonyms: &["moves", "wobbles", "wobbly", "loose"],
+    synonyms: &["moves", "wobbles", "wobbly"],
     hazards: &[Hazard::GiveWay],
     question: "Does it move when you push it gently?",
     ..row(

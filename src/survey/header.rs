@@ -2,6 +2,7 @@
 
 use crate::items::DefaultUnitWord;
 use crate::items::ItemWord;
+use crate::items::NearMiss;
 use std::sync::Arc;
 
 use crate::input::Diagnostic;
@@ -73,6 +74,7 @@ struct Heading {
 enum Fault {
     Misspelt(&'static str),
     Own,
+    Several(&'static NearMiss),
     UnknownUnit(String),
 }
 
@@ -156,6 +158,12 @@ impl Fault {
                 at,
             )
             .help(format!("write {right}")),
+            Fault::Several(miss) => Diagnostic::error(
+                codes::NEARLY_A_HEADING,
+                format!("the heading `{written}` may mean several items"),
+                at,
+            )
+            .help(miss.says),
             Fault::Own => Diagnostic::warning(
                 codes::OWN_HEADING,
                 format!("the column `{written}` is your own: no rule reads it"),
@@ -369,6 +377,11 @@ fn in_unit(name: &str, base: &str, unit: &str) -> Heading {
 fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
     if let Some(item) = Item::by_name(name) {
         return Heading::plain(Column::Of(item, unit));
+    }
+    if let Some(miss) = Item::near_miss_of_name(name) {
+        let first = miss.offers.first().and_then(|name| Item::by_name(name));
+        let column = first.map_or(Column::Own, Column::Misspelt);
+        return Heading::faulty(column, Fault::Several(miss));
     }
     let structure_names = STRUCTURE.iter().map(|(name, _)| *name);
     let Some(right) = near(name, structure_names.chain(Item::names())) else {
