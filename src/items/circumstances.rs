@@ -1,6 +1,5 @@
 //! The rows of circumstances: what says which rules apply.
 
-use crate::items::Between;
 use crate::items::Change;
 use crate::items::Drawing;
 use crate::items::FixedSeatWord;
@@ -14,6 +13,7 @@ use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::LocationWord;
+use crate::items::MeasuredBetween;
 use crate::items::OwnWayOutWord;
 use crate::items::Pictured;
 use crate::items::PlaceWord;
@@ -23,7 +23,7 @@ use crate::items::SharedWord;
 use crate::items::StateWord;
 use crate::items::UseWord;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const PLACE: ItemInfo = ItemInfo {
@@ -110,7 +110,7 @@ pub(super) const LOCATION: ItemInfo = ItemInfo {
 };
 
 pub(super) const DROP: ItemInfo = ItemInfo {
-    between: Between::EdgeAndGround,
+    between: MeasuredBetween::EdgeAndGround,
     synonyms: &["fall", "fall height", "drop height"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallOver],
@@ -263,7 +263,7 @@ pub(super) const RISERS: ItemInfo = ItemInfo {
 };
 
 pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["stair width", "width of the flight"],
     worst: Worst::Greatest,
     question: "How wide is the flight?",
@@ -285,7 +285,7 @@ pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
 };
 
 pub(super) const WELL_WIDTH: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["width of the well"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallOver],
@@ -310,7 +310,7 @@ pub(super) const WELL_WIDTH: ItemInfo = ItemInfo {
 };
 
 pub(super) const INNER_EDGE_LENGTH: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["landing barrier length"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallOver],

@@ -12,12 +12,12 @@ pub struct Danger {
     /// What was seen, in one sentence without its full stop.
     pub says: &'static str,
     /// Where it is one.
-    pub counts: Counts,
+    pub counts: DangerCounts,
 }
 
 /// Where something seen is a danger.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Counts {
+pub enum DangerCounts {
     /// Wherever it is seen.
     Always,
     /// Over a drop that nobody wrote, or that is above the trigger of a chosen rule:
@@ -32,7 +32,7 @@ const fn danger(hazard: Hazard, act: &'static str, says: &'static str) -> Danger
         hazard,
         act,
         says,
-        counts: Counts::Always,
+        counts: DangerCounts::Always,
     }
 }
 
@@ -65,7 +65,7 @@ pub(super) const CRACKS: Danger = danger(
 pub(super) const BROKEN_GLASS: Danger = danger(Hazard::FallThrough, OFF, "its glass is broken");
 
 pub(super) const MISSING_INFILL: Danger = Danger {
-    counts: Counts::OverADrop,
+    counts: DangerCounts::OverADrop,
     ..danger(
         Hazard::FallThrough,
         "CLOSE THE HOLE",
@@ -74,7 +74,7 @@ pub(super) const MISSING_INFILL: Danger = Danger {
 };
 
 pub(super) const NO_RAILING: Danger = Danger {
-    counts: Counts::OverAProtectedDrop,
+    counts: DangerCounts::OverAProtectedDrop,
     ..danger(
         Hazard::FallOver,
         "NO RAILING",

@@ -1,6 +1,5 @@
 //! The rows about gates at stairs.
 
-use crate::items::Between;
 use crate::items::BottomOfStairsGateWord;
 use crate::items::GateClosesItselfWord;
 use crate::items::GateOpensWord;
@@ -10,10 +9,11 @@ use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
 use crate::items::Pictured;
 use crate::items::TopOfStairsGateWord;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const TOP_OF_STAIRS_GATE: ItemInfo = ItemInfo {
@@ -54,7 +54,7 @@ pub(super) const GATE_HEIGHT: ItemInfo = ItemInfo {
 };
 
 pub(super) const GATE_GAP: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["gate openings", "gate bars"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallThrough, Hazard::Entrapment],

@@ -1,6 +1,5 @@
 //! The rows about handrails.
 
-use crate::items::Between;
 use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::HandrailContinuousWord;
@@ -12,10 +11,11 @@ use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
 use crate::items::Pictured;
 use crate::items::RampEdgeWord;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
@@ -78,7 +78,7 @@ pub(super) const HANDRAIL_SHAPE: ItemInfo = ItemInfo {
 };
 
 pub(super) const HANDRAIL_THICKNESS: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["handrail diameter", "handrail width"],
     worst: Worst::Neither,
     hazards: &[Hazard::FallOver],
@@ -101,7 +101,7 @@ pub(super) const HANDRAIL_THICKNESS: ItemInfo = ItemInfo {
 };
 
 pub(super) const HANDRAIL_PERIMETER: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["perimeter of the handrail"],
     worst: Worst::Neither,
     hazards: &[Hazard::FallOver],
@@ -123,7 +123,7 @@ pub(super) const HANDRAIL_PERIMETER: ItemInfo = ItemInfo {
 };
 
 pub(super) const HANDRAIL_CLEARANCE: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["distance from the wall"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
@@ -145,7 +145,7 @@ pub(super) const HANDRAIL_CLEARANCE: ItemInfo = ItemInfo {
 };
 
 pub(super) const HANDRAIL_EXTENSION: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["top extension"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],

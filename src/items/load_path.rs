@@ -20,7 +20,7 @@ use crate::items::PostMaterialWord;
 use crate::items::RailEndFasteningWord;
 use crate::items::WoodSpeciesWord;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 const LENGTH: Kind = Kind::Length;

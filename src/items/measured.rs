@@ -1,6 +1,5 @@
 //! The rows of what is measured at a guard, but for its openings.
 
-use crate::items::Between;
 use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::Hazard;
@@ -9,10 +8,11 @@ use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::LevelMembersOnWord;
+use crate::items::MeasuredBetween;
 use crate::items::Part;
 use crate::items::Pictured;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const HEIGHT: ItemInfo = ItemInfo {
@@ -72,7 +72,7 @@ pub(super) const HEIGHT_ABOVE_SEAT: ItemInfo = ItemInfo {
 
 pub(super) const GUARD_THICKNESS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["parapet thickness"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
@@ -93,7 +93,7 @@ pub(super) const GUARD_THICKNESS: ItemInfo = ItemInfo {
 
 pub(super) const LEVEL_BAR_SPACING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["distance between level members"],
     worst: Worst::Least,
     hazards: &[Hazard::Climb],
@@ -186,7 +186,7 @@ pub(super) const SOLID_PART_HEIGHT: ItemInfo = ItemInfo {
 
 pub(super) const SOLID_PART_TOP_WIDTH: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["parapet width", "wall top width"],
     worst: Worst::Greatest,
     hazards: &[Hazard::Climb],
@@ -208,7 +208,7 @@ pub(super) const SOLID_PART_TOP_WIDTH: ItemInfo = ItemInfo {
 
 pub(super) const POST_SPACING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     load_path: Some(15),
     synonyms: &["distance between posts"],
     worst: Worst::Greatest,
@@ -232,7 +232,7 @@ pub(super) const POST_SPACING: ItemInfo = ItemInfo {
 
 pub(super) const POST_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     load_path: Some(5),
     synonyms: &["post size"],
     hazards: &[Hazard::GiveWay],
@@ -260,7 +260,7 @@ pub(super) const GUARD_LENGTH: ItemInfo = ItemInfo {
     question: "How long is the guard, or the open edge, along its inside?",
     usual: Some((Length::inches(6), Length::feet(100))),
     most: Some(Length::feet(2000)),
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     pictured: Pictured::Not("the words say between which two places the tape runs"),
     ..row(
         Item::GuardLength,

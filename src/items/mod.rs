@@ -12,10 +12,14 @@ mod gates;
 mod handrails;
 mod hazard;
 mod item;
+mod item_word;
 mod load_path;
+mod lookup;
+mod marks;
 mod measured;
 mod near_misses;
 mod openings;
+mod row;
 mod seen;
 mod set;
 mod survey_facts;
@@ -24,16 +28,18 @@ mod verdict;
 mod word;
 mod words;
 
-pub use danger::{Counts, Danger};
-pub use drawing::{At, COLUMN, Drawing, Ends, Mark, Pictured, ROW, Scene};
+pub use danger::{Danger, DangerCounts};
+pub use drawing::{Drawing, Pictured};
 pub use hazard::Hazard;
 pub use item::{
-    Asked, Between, Change, Group, Holds, Hole, Item, ItemInfo, Kind, Part, Role, Worst,
+    Asked, Change, Group, Holds, Hole, Item, ItemInfo, Kind, MeasuredBetween, Part, Role, Worst,
 };
+pub use item_word::ItemWord;
+pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};
 pub use near_misses::NearMiss;
 pub use set::ItemSet;
 pub use verdict::Verdict;
-pub use word::{ItemWord, Word};
+pub use word::Word;
 pub use words::{
     BalusterFixingWord, BottomOfStairsGateWord, ConditionWord, DefaultUnitWord, FastenedToWord,
     FixedSeatWord, FlightShapeWord, FramingHeldByWord, GateClosesItselfWord, GateOpensWord,

@@ -1,6 +1,5 @@
 //! The rows of holes in a guard and beside it.
 
-use crate::items::Between;
 use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::Hazard;
@@ -10,16 +9,17 @@ use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::ItemWord;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
 use crate::items::OpeningsCheckedWord;
 use crate::items::Part;
 use crate::items::Pictured;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const OPENING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::Any,
     synonyms: &[
         "gap",
@@ -87,7 +87,7 @@ pub(super) const OPENINGS_CHECKED: ItemInfo = ItemInfo {
 
 pub(super) const BOTTOM_GAP: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::Any,
     synonyms: &[
         "gap under the rail",
@@ -122,7 +122,7 @@ pub(super) const BOTTOM_GAP: ItemInfo = ItemInfo {
 
 pub(super) const END_GAP: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::Any,
     synonyms: &["side gap", "wall gap", "gap at the wall", "gap at the end"],
     worst: Worst::Greatest,
@@ -146,7 +146,7 @@ pub(super) const END_GAP: ItemInfo = ItemInfo {
 
 pub(super) const EDGE_GAP: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::ForItself,
     synonyms: &["face gap", "gap beside the floor", "gap at the edge"],
     worst: Worst::Greatest,
@@ -174,7 +174,7 @@ pub(super) const EDGE_GAP: ItemInfo = ItemInfo {
 
 pub(super) const STAIR_TRIANGLE: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::ForItself,
     synonyms: &["triangle", "step triangle"],
     worst: Worst::Greatest,
@@ -206,7 +206,7 @@ pub(super) const STAIR_TRIANGLE: ItemInfo = ItemInfo {
 };
 
 pub(super) const RISER_OPENING: ItemInfo = ItemInfo {
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     hole: Hole::Everywhere,
     synonyms: &["open riser", "open risers", "riser gap"],
     worst: Worst::Greatest,
@@ -233,7 +233,7 @@ pub(super) const RISER_OPENING: ItemInfo = ItemInfo {
 
 pub(super) const V_OPENING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &[
         "v gap",
         "vee",
@@ -267,7 +267,7 @@ pub(super) const V_OPENING: ItemInfo = ItemInfo {
 
 pub(super) const GAP_ABOVE_SOLID_PART: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    between: Between::Faces,
+    between: MeasuredBetween::Faces,
     synonyms: &["gap above the front"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallThrough, Hazard::Entrapment],

@@ -20,7 +20,7 @@ use crate::items::Part;
 use crate::items::PostFasteningWord;
 use crate::items::Role;
 use crate::items::WindowStopWord;
-use crate::items::table::row;
+use crate::items::row::row;
 
 pub(super) const GUARD: ItemInfo = ItemInfo {
     holds: Holds::ForThisGuardAlone,

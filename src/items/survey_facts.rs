@@ -10,7 +10,7 @@ use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::Role;
 use crate::items::TapeWord;
-use crate::items::table::row;
+use crate::items::row::row;
 
 pub(super) const PROPERTY: ItemInfo = ItemInfo {
     holds: Holds::ForAll,

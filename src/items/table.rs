@@ -2,19 +2,9 @@
 //! practice, no source; everything about how to measure likewise, where no
 //! source is named.
 
-use crate::items::Asked;
-use crate::items::Between;
-use crate::items::Change;
-use crate::items::Group;
-use crate::items::Holds;
 use crate::items::Hole;
 use crate::items::Item;
 use crate::items::ItemInfo;
-use crate::items::Kind;
-use crate::items::Part;
-use crate::items::Pictured;
-use crate::items::Role;
-use crate::items::Worst;
 use crate::items::circumstances;
 use crate::items::gates;
 use crate::items::handrails;
@@ -23,44 +13,6 @@ use crate::items::measured;
 use crate::items::openings;
 use crate::items::seen;
 use crate::items::survey_facts;
-
-/// What most rows share; each row says only what is its own.
-pub(super) const fn row(
-    item: Item,
-    name: &'static str,
-    kind: Kind,
-    group: Group,
-    means: &'static str,
-    how: &'static [&'static str],
-    examples: &'static [&'static str],
-) -> ItemInfo {
-    ItemInfo {
-        item,
-        name,
-        synonyms: &[],
-        kind,
-        group,
-        role: Role::Several,
-        change: Change::WithinAGuard,
-        part: Part::Apart,
-        between: Between::FloorAndTop,
-        hole: Hole::No,
-        holds: Holds::ForAGuard,
-        load_path: None,
-        worst: Worst::Neither,
-        hazards: &[],
-        means,
-        how,
-        pictured: Pictured::Not(""),
-        examples,
-        question: "",
-        usual: None,
-        most: None,
-        asked: Asked::ByRules,
-        zero_allowed: false,
-        none_allowed: false,
-    }
-}
 
 /// Every item, in the order of [`Item`].
 pub(super) const ITEMS: &[ItemInfo] = &[
@@ -240,7 +192,11 @@ pub(super) const EVERYWHERE: &[Item] = those_that!(is_everywhere);
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::items::Counts;
+    use crate::items::DangerCounts;
+    use crate::items::Group;
+    use crate::items::Kind;
+    use crate::items::Part;
+    use crate::items::Pictured;
     use crate::items::words::LISTS;
     use std::collections::BTreeSet;
 
@@ -300,7 +256,7 @@ mod tests {
                 }
             }
         }
-        use Counts::{Always, OverADrop, OverAProtectedDrop};
+        use DangerCounts::{Always, OverADrop, OverAProtectedDrop};
         let expected = [
             ("guard", "none", "fall over", OverAProtectedDrop),
             ("infill loose", "missing", "fall through", OverADrop),

@@ -5,7 +5,7 @@ use crate::items::Item;
 use crate::items::ItemWord;
 use crate::items::Word;
 use crate::items::danger;
-use crate::items::word::item_words;
+use crate::items::item_word::item_words;
 
 item_words! {
     PlaceWord of Place {

@@ -7,8 +7,8 @@
 //! How parts combine: JCGM 100:2008 (clause numbers from memory). What a hand adds in
 //! finding the place, holding and repeating: our own judgement, no source.
 
-use crate::items::Between;
 use crate::items::Item;
+use crate::items::MeasuredBetween;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::Term;
@@ -43,14 +43,14 @@ pub(super) fn terms(
     tape_terms(&mut terms, tape, length, between);
     terms.push(graduation_term(graduation, file));
     match between {
-        Between::Faces => gap_terms(&mut terms, tape),
-        Between::FloorAndTop => height_terms(&mut terms, length, Length::millimetres(1)),
-        Between::EdgeAndGround => height_terms(&mut terms, length, Length::millimetres(5)),
+        MeasuredBetween::Faces => gap_terms(&mut terms, tape),
+        MeasuredBetween::FloorAndTop => height_terms(&mut terms, length, Length::millimetres(1)),
+        MeasuredBetween::EdgeAndGround => height_terms(&mut terms, length, Length::millimetres(5)),
     }
     terms
 }
 
-fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, between: Between) {
+fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, between: MeasuredBetween) {
     let class = match tape {
         TapeClass::I => &CLASS_I,
         TapeClass::II => &CLASS_II,
@@ -62,12 +62,12 @@ fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, between: B
         }
     };
     match between {
-        Between::Faces => {
+        MeasuredBetween::Faces => {
             terms.push(within("the tape itself", class.error(length, 1)));
             terms.push(within("its sliding hook", class.hook));
         }
         // budget C counts the hook with the tape, and two metres at least
-        Between::FloorAndTop | Between::EdgeAndGround => terms.push(within(
+        MeasuredBetween::FloorAndTop | MeasuredBetween::EdgeAndGround => terms.push(within(
             "the tape itself with its hook",
             class.error(length, 2) + class.hook,
         )),

@@ -17,7 +17,7 @@ use crate::rules::Status;
 use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
-use crate::survey::Row;
+use crate::survey::RowPlace;
 use crate::survey::SurveyFacts;
 
 /// How a reading near a limit was decided, in one sentence.
@@ -316,7 +316,7 @@ pub(super) fn place(observation: &Observation, survey: &SurveyFacts) -> String {
 
 /// The file in which a row stands.
 #[must_use]
-pub(super) fn file_name(row: Row, survey: &SurveyFacts) -> &str {
+pub(super) fn file_name(row: RowPlace, survey: &SurveyFacts) -> &str {
     usize::try_from(row.file)
         .ok()
         .and_then(|file| survey.files.get(file))

@@ -25,12 +25,12 @@ use crate::survey::clash;
 use crate::survey::clash::can_clash;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::complaints::Mark;
-use crate::survey::complaints::Spot;
+use crate::survey::complaints::RowSpot;
+use crate::survey::complaints::SpotMark;
 use crate::survey::complaints::Unplaced;
 use crate::survey::entries::Entries;
-use crate::survey::entries::Entry;
-use crate::survey::entries::Subject;
+use crate::survey::entries::EntrySubject;
+use crate::survey::entries::RowEntry;
 use crate::survey::header::Header;
 use crate::survey::header::Layout;
 use crate::survey::names::NameId;
@@ -38,12 +38,12 @@ use crate::survey::names::SURVEY;
 use crate::survey::observations::Level;
 use crate::survey::observations::Observer;
 use crate::survey::observations::Outcome;
-use crate::survey::observations::lost;
+use crate::survey::observations::lost_observation;
 use crate::survey::observations::misplaced;
 use crate::survey::observations::wrong_level;
 use crate::survey::place::Locator;
 use crate::survey::reader::RowReader;
-use crate::survey::row::Row;
+use crate::survey::row::SurveyRow;
 use crate::survey::scan::Scanned;
 
 /// How many units' names and inherited facts are remembered.
@@ -58,11 +58,11 @@ struct Shared {
 }
 
 /// A guard whose last row has not been read.
-struct Open {
+struct OpenGuard {
     guard: Guard,
     seen: u32,
     /// Its row in the table of a file.
-    table_row: Option<survey::Row>,
+    table_row: Option<survey::RowPlace>,
     /// Items that were written down, and those that were more than once.
     items: ItemSet,
     repeated: ItemSet,
@@ -77,7 +77,7 @@ pub(super) struct Assembly<'s> {
     entries: Entries,
     shared: HashMap<NameId, Shared>,
     /// Guards from the name of index `base` on; other names have no rows.
-    queue: VecDeque<Option<Box<Open>>>,
+    queue: VecDeque<Option<Box<OpenGuard>>>,
     base: usize,
 }
 
@@ -165,7 +165,7 @@ impl<'s> Assembly<'s> {
         &mut self,
         unit: NameId,
         guard: NameId,
-        row: &Row<'_>,
+        row: &SurveyRow<'_>,
         header: &Header,
     ) -> Option<usize> {
         let index = guard.index().checked_sub(self.base)?;
@@ -179,7 +179,7 @@ impl<'s> Assembly<'s> {
                 Layout::Notebook { .. } => rows.min(64) as usize,
                 Layout::Table => header.columns.len(),
             };
-            self.queue[index] = Some(Box::new(Open {
+            self.queue[index] = Some(Box::new(OpenGuard {
                 guard: Guard {
                     building: shared.building,
                     unit: shared.unit,
@@ -199,7 +199,7 @@ impl<'s> Assembly<'s> {
         if let Some(Some(open)) = self.queue.get_mut(index) {
             open.seen += 1;
             if header.layout == Layout::Table {
-                open.in_table(row, &mut self.complaints);
+                open.second_row_in_a_table(row, &mut self.complaints);
             }
         }
         Some(index)
@@ -249,7 +249,7 @@ impl<'s> Assembly<'s> {
     }
 
     /// What a row says goes to its guard.
-    fn row(&mut self, row: &Row<'_>, header: &Header, index: usize) {
+    fn row(&mut self, row: &SurveyRow<'_>, header: &Header, index: usize) {
         let Some(Some(open)) = self.queue.get_mut(index) else {
             return;
         };
@@ -298,7 +298,7 @@ impl<'s> Assembly<'s> {
 
 /// A guard that is being put together, and what reads its entries.
 struct Receiver<'a> {
-    open: &'a mut Open,
+    open: &'a mut OpenGuard,
     observer: &'a mut Observer,
     complaints: &'a mut Complaints,
     /// The file's default unit.
@@ -307,17 +307,17 @@ struct Receiver<'a> {
 
 impl Receiver<'_> {
     /// One thing that a row says of the guard.
-    fn receive(&mut self, (row, header): (&Row<'_>, &Header), entry: &Entry<'_>) {
+    fn receive(&mut self, (row, header): (&SurveyRow<'_>, &Header), entry: &RowEntry<'_>) {
         let guard = &mut self.open.guard;
         let before = guard.observations.len();
         let outcome = match &entry.subject {
-            Subject::Item(item) if misplaced(Level::Guard, *item).is_some() => {
+            EntrySubject::Item(item) if misplaced(Level::Guard, *item).is_some() => {
                 let make = || wrong_level(row, entry, *item);
                 self.complaints
                     .count(row.file, codes::WRONG_LEVEL, item.name(), make);
                 Outcome::InError
             }
-            Subject::Item(item) => self.observer.observe(
+            EntrySubject::Item(item) => self.observer.observe(
                 (row, header),
                 entry,
                 *item,
@@ -325,12 +325,12 @@ impl Receiver<'_> {
                 self.complaints,
                 &mut guard.observations,
             ),
-            Subject::Lost(item) => {
-                guard.observations.push(lost(row, entry, *item));
+            EntrySubject::Lost(item) => {
+                guard.observations.push(lost_observation(row, entry, *item));
                 Outcome::InError
             }
-            Subject::Nothing => Outcome::InError,
-            Subject::Own(name) => {
+            EntrySubject::Nothing => Outcome::InError,
+            EntrySubject::Own(name) => {
                 guard.own.push(OwnEntry {
                     name: Arc::clone(name),
                     written: (&*entry.text).into(),
@@ -350,9 +350,9 @@ impl Receiver<'_> {
     }
 }
 
-impl Open {
+impl OpenGuard {
     /// A table has one row a guard: a second one in the same file is an error.
-    fn in_table(&mut self, row: &Row<'_>, complaints: &mut Complaints) {
+    fn second_row_in_a_table(&mut self, row: &SurveyRow<'_>, complaints: &mut Complaints) {
         let Some(first) = self.table_row.replace(row.at) else {
             return;
         };
@@ -367,9 +367,9 @@ impl Open {
             self.guard.name, first.line
         );
         complaints.push_unplaced(Unplaced {
-            spots: [row.at, first].map(|row| Spot {
+            spots: [row.at, first].map(|row| RowSpot {
                 row,
-                mark: Mark::Guard,
+                mark: SpotMark::Guard,
             }),
             second_says: "the first one",
             diagnostic: Diagnostic::error(
@@ -408,7 +408,7 @@ fn settle_clash(guard: &mut Guard, item: Item, scanned: &Scanned, complaints: &m
         .observations
         .iter()
         .filter(|o| o.item == item && o.reading.is_some());
-    let mut rows: Vec<survey::Row> = readable.map(|o| o.row).collect();
+    let mut rows: Vec<survey::RowPlace> = readable.map(|o| o.row).collect();
     rows.dedup();
     guard.rows_in_error += u32::try_from(rows.len()).unwrap_or(u32::MAX);
     clash::forget(&mut guard.observations, item);
@@ -439,13 +439,13 @@ fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Compla
         let item = observation.item;
         complaints.push_unplaced(Unplaced {
             spots: [
-                Spot {
+                RowSpot {
                     row: observation.row,
-                    mark: Mark::Item(item),
+                    mark: SpotMark::Item(item),
                 },
-                Spot {
+                RowSpot {
                     row: none,
-                    mark: Mark::Item(Item::Guard),
+                    mark: SpotMark::Item(Item::Guard),
                 },
             ],
             second_says: "said to be missing here",

@@ -10,8 +10,8 @@ use crate::items::Role;
 use crate::reading::Value;
 use crate::survey::Observation;
 use crate::survey::codes;
-use crate::survey::complaints::Mark;
-use crate::survey::complaints::Spot;
+use crate::survey::complaints::RowSpot;
+use crate::survey::complaints::SpotMark;
 use crate::survey::complaints::Unplaced;
 
 /// Whether two answers to this item can clash.
@@ -56,9 +56,9 @@ pub(super) fn complaint([first, second]: [&Observation; 2], file: &Arc<str>) -> 
         Change::WithinAGuard => "leave out the one that is wrong",
     };
     Unplaced {
-        spots: [second, first].map(|observation| Spot {
+        spots: [second, first].map(|observation| RowSpot {
             row: observation.row,
-            mark: Mark::Item(item),
+            mark: SpotMark::Item(item),
         }),
         second_says: "the other one",
         diagnostic: Diagnostic::error(

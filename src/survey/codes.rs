@@ -45,9 +45,10 @@ codes! {
     COLUMN_TWICE = 233 "two columns with one meaning"
     LOOSE_NOTE = 234 "a note that belongs to nothing"
     NO_GUARD_IN_UNIT = 235 "a unit with facts and no guard"
+    SAYS_NOTHING = 236 "a row that names no guard and says nothing"
 }
 
-/// Every code of this module: G201 to G235.
+/// Every code of this module: G201 to G236.
 #[must_use]
 pub fn codes() -> &'static [Code] {
     ALL

@@ -12,7 +12,7 @@ use crate::reading::Value;
 
 /// A row of a survey: which file, and which line of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Row {
+pub struct RowPlace {
     /// Index into the survey's files.
     pub file: u32,
     /// The line on which the row begins, from 1.
@@ -32,7 +32,7 @@ pub struct Observation {
     /// The note beside it; empty if there is none.
     pub note: Arc<str>,
     /// Where it stands.
-    pub row: Row,
+    pub row: RowPlace,
 }
 
 impl Observation {
@@ -64,7 +64,7 @@ pub struct OwnEntry {
     /// The note beside it; empty if there is none.
     pub note: Arc<str>,
     /// Where it stands.
-    pub row: Row,
+    pub row: RowPlace,
 }
 
 /// Circumstances that a guard inherits, nearest level first resolved: for each
