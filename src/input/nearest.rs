@@ -44,8 +44,16 @@ fn misspelt(written: &str, right: &str) -> Option<usize> {
     };
     let (written, right) = (parts(written), parts(right));
     if written.len() == right.len() {
+        let several = written.len() > 1;
         let pairs = written.iter().zip(&right);
-        let distances: Option<Vec<usize>> = pairs.map(|(a, b)| near(a, b)).collect();
+        let part = |(a, b): (&String, &String)| {
+            // `to` for `too` is a slip in a longer name, and no word of its own
+            let cut_short = several
+                && b.strip_prefix(a.as_str())
+                    .is_some_and(|rest| rest.len() == 1);
+            near(a, b).or(cut_short.then_some(1))
+        };
+        let distances: Option<Vec<usize>> = pairs.map(part).collect();
         return distances.map(|distances| distances.iter().sum());
     }
     // a space or a hyphen too many or too few
