@@ -1,12 +1,12 @@
 //! A block for each guard that needs anything; guards alike in their faults share one.
 
-use crate::items::Item;
 use crate::judge::Authority;
 use crate::report::palette;
 use crate::report::reader;
 use crate::report::text::paragraph::Paragraph;
 use crate::report::text::paragraph::Sentence;
 use crate::report::text::told::GuardTold;
+use crate::report::text::told::Next;
 use crate::report::text::told::ReportPart;
 use crate::report::text::written;
 use crate::report::text::written::Known;
@@ -251,11 +251,11 @@ fn others(guard: &GuardTold, for_all: &[SaidOfItem]) -> Vec<SaidOfItem> {
 }
 
 /// The questions, most decisive first, as they are asked.
-pub(super) fn next(items: &[Item]) -> String {
+pub(super) fn next(items: &[Next]) -> String {
     let asked: Vec<&str> = items
         .iter()
         .take(NEXT)
-        .map(|item| item.info().question)
+        .map(|next| next.asks.as_str())
         .collect();
     let more = items.len().saturating_sub(NEXT);
     let rest = if more > 0 {
@@ -267,20 +267,21 @@ pub(super) fn next(items: &[Item]) -> String {
 }
 
 /// The questions of a single guard, each with how to look.
-pub(super) fn numbered(lines: &mut Lines, items: &[Item]) {
+pub(super) fn numbered(lines: &mut Lines, items: &[Next]) {
     if items.is_empty() {
         return;
     }
     lines.gap();
     lines.push(palette::heading("NOT LOOKED AT YET, most useful first"));
-    for (number, item) in (1..).zip(items.iter().take(NEXT)) {
-        let info = item.info();
-        let how = info.how.first().copied().unwrap_or_default();
-        let how = how.split_inclusive(". ").next().unwrap_or_default();
-        let text = format!("{number} {} {how}", info.question);
+    for (number, next) in (1..).zip(items.iter().take(NEXT)) {
+        let text = format!("{number} {} {}", next.asks, next.how);
         lines.spread("  ", "    ", text.trim_end());
     }
-    let names: Vec<&str> = items.iter().skip(NEXT).map(|item| item.name()).collect();
+    let names: Vec<&str> = items
+        .iter()
+        .skip(NEXT)
+        .map(|next| next.item.name())
+        .collect();
     let then = if names.is_empty() {
         String::new()
     } else {

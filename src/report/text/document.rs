@@ -225,7 +225,7 @@ fn full(lines: &mut Lines, guard: &GuardTold) {
 
 /// What is still to be looked at, by name.
 fn names(guard: &GuardTold) -> String {
-    let names: Vec<&str> = guard.next.iter().map(|item| item.name()).collect();
+    let names: Vec<&str> = guard.next.iter().map(|next| next.item.name()).collect();
     names.join(", ")
 }
 

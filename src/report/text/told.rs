@@ -4,6 +4,7 @@ use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Assumption;
 use crate::judge::Authority;
+use crate::judge::Bearing;
 use crate::judge::Finding;
 use crate::judge::HazardVerdict;
 use crate::judge::Reason;
@@ -47,6 +48,16 @@ pub(super) enum ReportPart {
     Good,
 }
 
+/// Something to look at or to write down next.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Next {
+    pub(super) item: Item,
+    /// As it is asked.
+    pub(super) asks: String,
+    /// How to look; nothing where a reading is there and says too little.
+    pub(super) how: &'static str,
+}
+
 /// A guard as it will be printed.
 #[derive(Clone, Debug)]
 pub(super) struct GuardTold {
@@ -75,7 +86,7 @@ pub(super) struct GuardTold {
     pub(super) hazards: String,
     pub(super) paragraphs: Vec<Paragraph>,
     /// What to look at or to write down next, most decisive first.
-    pub(super) next: Vec<Item>,
+    pub(super) next: Vec<Next>,
     pub(super) could_not_look: Vec<String>,
     /// What is unclear of the rules, and what holds whatever is not written down.
     pub(super) unclear: Vec<String>,
@@ -137,7 +148,7 @@ impl GuardTold {
             comes_out: comes_out(entry, basis),
             hazards: hazards(entry, basis),
             paragraphs,
-            next: entry.judged.questions().iter().map(|q| q.item).collect(),
+            next: next(entry),
             could_not_look,
             unclear: unclear(entry),
             met,
@@ -390,6 +401,50 @@ fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static
         (None, Some(verdict)) => reader::verdict(verdict),
         (None, None) => "no rule asks",
     }
+}
+
+/// What to find out next, each item once; where a reading is there and says too
+/// little, why.
+fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
+    let asked = entry.judged.questions().into_iter();
+    let asked = asked.map(|question| {
+        let info = question.item.info();
+        let how = info.how.first().copied().unwrap_or_default();
+        match too_little(question.item, entry) {
+            Some(asks) => Next {
+                item: question.item,
+                asks,
+                how: "",
+            },
+            None => Next {
+                item: question.item,
+                asks: info.question.to_owned(),
+                how: how.split_inclusive(". ").next().unwrap_or_default(),
+            },
+        }
+    });
+    asked.collect()
+}
+
+/// Why a reading of the item says too little, and what is asked of it.
+fn too_little(item: Item, entry: &JudgedGuard<'_>) -> Option<String> {
+    let findings = entry.judged.findings.iter();
+    let mut open = findings
+        .filter(|finding| finding.item == item && finding.counts_as() == Verdict::NotMeasured);
+    open.find_map(|finding| {
+        let mut reasons = finding.reasons.iter();
+        let reason = reasons.find(|reason| reason.bearing() == Bearing::TooLittle)?;
+        let says = reader::capital(&words::reason(reason, &entry.guard));
+        let says = says.trim_end_matches('.').to_owned();
+        Some(match &finding.limit {
+            Some(_) => format!(
+                "{}: {says}; asked: {}.",
+                reader::capital(item.name()),
+                reader::asked(finding)
+            ),
+            None => format!("{}: {says}.", reader::capital(item.name())),
+        })
+    })
 }
 
 /// What keeps the rules from letting it meet, and what all cases of what nobody
