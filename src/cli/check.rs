@@ -32,6 +32,7 @@ use crate::judge::Decision;
 use crate::judge::MemoryRules;
 use crate::judge::Options;
 use crate::report;
+use crate::report::Detail;
 use crate::report::Explain;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
@@ -169,6 +170,24 @@ fn judge(
         } else {
             Explain::No
         },
+        detail: if args.full {
+            Detail::Full
+        } else {
+            Detail::Short
+        },
+        width: if output.is_some() {
+            report::WIDTH
+        } else {
+            terminal.columns()
+        },
+    };
+    let form = match args.format {
+        Format::Actions if output.is_none() && terminal.is_a_screen() => ReportForm::ActionsTable,
+        Format::Actions => ReportForm::Actions,
+        Format::Text => ReportForm::Text,
+        Format::Json => ReportForm::Json,
+        Format::Csv => ReportForm::Csv,
+        Format::Summary => ReportForm::Summary,
     };
     let summary = {
         let (mut stdout, mut plain);
@@ -182,7 +201,7 @@ fn judge(
                 &mut stdout
             }
         };
-        write_report(args, survey, &basis, out, &mut diagnostics)?
+        write_report(args, survey, &basis, form, out, &mut diagnostics)?
     };
     if let Some(file) = output
         && let Err(error) = file.finish()
@@ -198,15 +217,10 @@ fn write_report(
     args: &CheckArgs,
     survey: &Survey<'_>,
     basis: &ReportBasis<'_>,
+    form: ReportForm,
     out: &mut dyn Write,
     diagnostics: &mut Diagnostics,
 ) -> io::Result<Summary> {
-    let form = match args.format {
-        Format::Text => ReportForm::Text,
-        Format::Json => ReportForm::Json,
-        Format::Csv => ReportForm::Csv,
-        Format::Summary => ReportForm::Summary,
-    };
     let mut report = report::report(form, basis.clone(), out)?;
     let mut failed = Ok(());
     let mut chosen = 0_usize;
