@@ -43,7 +43,9 @@ fn covered(conditions: &[Condition], item: &str, all: &[&str]) -> Vec<String> {
 
 #[test]
 fn a_rail_of_300_mm_with_holes_of_300_mm_meets_no_text_anywhere() {
-    const PLACES: &[&str] = &["landing", "stair", "ramp", "deck", "balcony", "window", "pool"];
+    const PLACES: &[&str] = &[
+        "landing", "stair", "ramp", "deck", "balcony", "window", "pool",
+    ];
     const USES: &[&str] = &["dwelling", "public", "workplace"];
     let mut tried = 0;
     for id in embedded_ids() {
