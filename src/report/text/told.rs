@@ -406,6 +406,9 @@ fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static
 /// What to find out next, each item once; where a reading is there and says too
 /// little, why.
 fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
+    if entry.judged.could_not_judge {
+        return Vec::new();
+    }
     let asked = entry.judged.questions().into_iter();
     let asked = asked.map(|question| {
         let info = question.item.info();
