@@ -259,12 +259,10 @@ impl<W: Write> Report for Csv<'_, W> {
         for finding in &said {
             self.row(entry, Some(finding), None, &cautions)?;
         }
-        let used: Vec<&Observation> = said
-            .iter()
-            .flat_map(|finding| finding.readings.iter().chain(&finding.also_readings))
-            .map(|index| entry.guard.observation(*index))
-            .collect();
-        let mut told: Vec<(RowPlace, Item)> = used.iter().map(|o| (o.row, o.item)).collect();
+        // a finding's row shows the reading that decided; the others have rows of their own
+        let decided = said.iter().filter_map(|finding| finding.readings.first());
+        let decided = decided.map(|index| entry.guard.observation(*index));
+        let mut told: Vec<(RowPlace, Item)> = decided.map(|o| (o.row, o.item)).collect();
         for observation in &entry.guard.observations {
             let place = (observation.row, observation.item);
             if !told.contains(&place) {
