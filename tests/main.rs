@@ -12,6 +12,7 @@ mod readme;
 mod reports;
 mod rulesets;
 mod sheet;
+mod spreadsheets;
 mod statics;
 mod surveys;
 mod walk;

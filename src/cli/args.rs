@@ -86,9 +86,12 @@ pub(super) struct CheckArgs {
     /// Form of the report
     #[arg(long, value_name = "FORM", default_value = "text")]
     pub(super) format: Format,
-    /// Write the report to this file, whole or not at all
+    /// Write the report to this file, whole or not at all; - is standard output
     #[arg(long, value_name = "FILE")]
     pub(super) output: Option<PathBuf>,
+    /// Replace a file after --output that is no report
+    #[arg(long, requires = "output")]
+    pub(super) force: bool,
     /// How a reading near a limit is decided
     #[arg(long, value_name = "HOW", default_value = "guarded")]
     pub(super) decision: DecisionArg,
@@ -305,6 +308,9 @@ pub(super) struct SheetArgs {
     /// Write it to this file, whole or not at all; - is standard output
     #[arg(long, value_name = "FILE")]
     pub(super) output: Option<PathBuf>,
+    /// Replace a file after --output that is no sheet
+    #[arg(long, requires = "output")]
+    pub(super) force: bool,
 }
 
 /// Sizes of paper.

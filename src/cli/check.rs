@@ -14,7 +14,9 @@ use crate::cli::args::MemoryArg;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::files;
-use crate::cli::files::Output;
+use crate::cli::output::Output;
+use crate::cli::output::OutputError;
+use crate::cli::output::Replacing;
 use crate::cli::rules::Guidance;
 use crate::cli::rules::chosen;
 use crate::cli::rules::load;
@@ -57,6 +59,17 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
             return said(&diagnostics, terminal);
         }
     };
+    match survey.two_rounds() {
+        Ok(None) => {}
+        Ok(Some(rounds)) => {
+            diagnostics.absorb(rounds);
+            return said(&diagnostics, terminal);
+        }
+        Err(error) => {
+            diagnostics.push(outside(codes::CANNOT_READ, &error.file, &error.error));
+            return said(&diagnostics, terminal);
+        }
+    }
     let rulesets = rulesets(args, &survey, &mut diagnostics);
     if rulesets.is_empty() {
         diagnostics.push(nothing_to_judge_by());
@@ -66,10 +79,19 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         diagnostics.push(diagnostic);
         return said(&diagnostics, terminal);
     }
-    let output = match args.output.as_deref().map(Output::beside).transpose() {
+    let replacing = if args.force {
+        Replacing::Anything
+    } else {
+        Replacing::Reports
+    };
+    let path = args
+        .output
+        .as_deref()
+        .filter(|path| *path != Path::new("-"));
+    let output = match path.map(|path| Output::to(path, replacing)).transpose() {
         Ok(output) => output,
         Err(error) => {
-            diagnostics.push(cannot_write(args, &error));
+            diagnostics.push(no_output(path.unwrap_or(Path::new("-")), &error));
             return said(&diagnostics, terminal);
         }
     };
@@ -85,7 +107,10 @@ fn open(
     let mut files = Vec::new();
     for path in &args.surveys {
         match files::survey(path, terminal.input()) {
-            Ok(file) => files.push(file),
+            Ok(surveys) => {
+                files.extend(surveys.files);
+                diagnostics.extend(surveys.diagnostics);
+            }
             Err(error) => {
                 let name = path.display().to_string();
                 diagnostics.push(outside(codes::CANNOT_READ, &name, &error));
@@ -178,7 +203,8 @@ fn judge(
     if let Some(file) = output
         && let Err(error) = file.finish()
     {
-        diagnostics.push(cannot_write(args, &error));
+        let path = args.output.as_deref().unwrap_or(Path::new("-"));
+        diagnostics.push(no_output(path, &OutputError::Io(error)));
     }
     report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
     Ok(exit(&summary, &diagnostics))
@@ -259,10 +285,17 @@ fn said(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Ex
     Ok(Exit::BadInput)
 }
 
-/// `--output` that cannot be written.
-fn cannot_write(args: &CheckArgs, error: &io::Error) -> Diagnostic {
-    let path = args.output.as_deref().unwrap_or(Path::new("-"));
-    outside(codes::CANNOT_WRITE, &path.display().to_string(), error)
+/// `--output` that cannot be written, or must not be.
+pub(super) fn no_output(path: &Path, error: &OutputError) -> Diagnostic {
+    let name = path.display().to_string();
+    match error {
+        OutputError::Io(error) => outside(codes::CANNOT_WRITE, &name, error),
+        OutputError::NotOurs(_) => {
+            let at = Excerpt::whole(Arc::from(name));
+            Diagnostic::error(codes::WOULD_OVERWRITE, error.to_string(), at)
+                .help("name another file after --output, or say --force to replace this one")
+        }
+    }
 }
 
 /// Something that the system refuses, about a file as a whole.

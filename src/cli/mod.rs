@@ -8,10 +8,13 @@ mod exit;
 mod files;
 mod items;
 mod opening;
+mod output;
 mod rules;
 mod sheet;
 mod terminal;
 mod walk;
+#[cfg(feature = "spreadsheet")]
+mod workbook;
 
 use std::ffi::OsString;
 

@@ -55,6 +55,8 @@ pub struct Excerpt {
     text: Box<str>,
     start: usize,
     end: usize,
+    /// Where it stands in a spreadsheet: `D7`.
+    cell: Option<Box<str>>,
 }
 
 impl Excerpt {
@@ -68,7 +70,21 @@ impl Excerpt {
             text: text.into(),
             start: range.start,
             end: range.end,
+            cell: None,
         }
+    }
+
+    /// The same as a place in a spreadsheet, by the cell's address there: `D7`.
+    #[must_use]
+    pub fn in_cell(mut self, address: &str) -> Excerpt {
+        self.cell = Some(address.into());
+        self
+    }
+
+    /// The address of the cell in a spreadsheet, where the file is one.
+    #[must_use]
+    pub fn cell(&self) -> Option<&str> {
+        self.cell.as_deref()
     }
 
     /// A file as a whole, where no place in it can be named.

@@ -89,18 +89,106 @@ const STRUCTURE: &[(&str, &[&str])] = &[
 
 /// Whether the cells of a first row are a header: a notebook's or a table's.
 pub(super) fn makes_sense(row: &SurveyRow<'_>) -> bool {
-    let columns = columns(row);
-    layout(&columns).is_some()
+    layout(&columns(&names(row))).is_some()
+}
+
+/// Whether a row below the first is a header beyond doubt: an item that is spelt
+/// right, and no more columns of the person's own than others.
+pub(super) fn is_plainly_one(row: &SurveyRow<'_>) -> bool {
+    let names = names(row);
+    let columns = columns(&names);
+    let known = |(column, name): &(&HeaderColumn, &String)| match column {
+        HeaderColumn::Own | HeaderColumn::Misspelt(_) => false,
+        HeaderColumn::Building
+        | HeaderColumn::Guard
+        | HeaderColumn::Item
+        | HeaderColumn::Note
+        | HeaderColumn::NoteOf(_)
+        | HeaderColumn::Of(..)
+        | HeaderColumn::Reading(_)
+        | HeaderColumn::Unit => !name.is_empty(),
+    };
+    let filled = names.iter().filter(|name| !name.is_empty()).count();
+    let known = columns.iter().zip(&names).filter(known).count();
+    layout(&columns).is_some() && known >= 2 && known * 2 >= filled
+}
+
+/// Whether a row could be the first of two rows of headings: it has a column of
+/// guards, and items may stand below.
+pub(super) fn may_begin_one(row: &SurveyRow<'_>) -> bool {
+    let columns = columns(&names(row));
+    columns.contains(&HeaderColumn::Guard) && columns.len() > 1
+}
+
+/// The headings of two rows as one, where the second row holds units or the
+/// headings of columns that the first one groups; `None` where it is no heading.
+pub(super) fn joined_with(first: &SurveyRow<'_>, second: &SurveyRow<'_>) -> Option<Vec<String>> {
+    let (above, below) = (names(first), names(second));
+    let columns = columns(&above);
+    let mut joined = Vec::with_capacity(above.len().max(below.len()));
+    let mut group = "";
+    let (mut units, mut items) = (0, 0);
+    for index in 0..above.len().max(below.len()) {
+        let above = above.get(index).map_or("", String::as_str);
+        let below = below.get(index).map_or("", String::as_str);
+        if !above.is_empty() {
+            group = above;
+        }
+        // a heading merged over both rows
+        let below = if below == above { "" } else { below };
+        let column = columns.get(index);
+        if below.is_empty() {
+            joined.push(above.to_owned());
+            continue;
+        }
+        let unit = length_unit(below.trim_matches(['(', ')', '[', ']', ' ']));
+        match (column, unit) {
+            (Some(HeaderColumn::Building | HeaderColumn::Unit | HeaderColumn::Guard), _) => {
+                return None;
+            }
+            (Some(HeaderColumn::Of(..) | HeaderColumn::Reading(_)), Some(_)) => {
+                units += 1;
+                joined.push(format!(
+                    "{above} ({})",
+                    below.trim_matches(['(', ')', '[', ']'])
+                ));
+            }
+            (_, _) => {
+                let both = format!("{group} {below}");
+                let is_item = |name: &str| matches!(heading(name).column, HeaderColumn::Of(..));
+                let taken = if is_item(below) {
+                    items += 1;
+                    below.to_owned()
+                } else if is_item(&both) {
+                    items += 1;
+                    both
+                } else if above.is_empty() && !below.starts_with(|c: char| c.is_ascii_digit()) {
+                    both
+                } else {
+                    return None;
+                };
+                joined.push(taken);
+            }
+        }
+    }
+    let alone = layout(&columns).is_some();
+    let together = layout(&self::columns(&joined)).is_some();
+    let second_is_one = (units > 0 && items == 0) || (items > 0 && !alone) || items > 1;
+    (together && second_is_one).then_some(joined)
 }
 
 impl Header {
     /// The header in a row, with what is wrong with it; `None` if it is none.
+    ///
+    /// `joined` are the headings of two rows, where there are two.
     pub(super) fn read(
         row: &SurveyRow<'_>,
+        joined: Option<&[String]>,
         delimiter: u8,
         faults: &mut Vec<Diagnostic>,
     ) -> Option<Header> {
-        let headings = headings(row);
+        let names = joined.map_or_else(|| names(row), <[String]>::to_vec);
+        let headings = headings(&names);
         let mut columns: Vec<HeaderColumn> =
             headings.iter().map(|heading| heading.column).collect();
         let layout = layout(&columns)?;
@@ -141,7 +229,10 @@ impl Header {
                 })
                 .count(),
             headings: (0..columns.len())
-                .map(|index| tidy(&row.cell(index)).into())
+                .map(|index| match joined {
+                    Some(names) => names[index].as_str().into(),
+                    None => tidy(&row.cell(index)).into(),
+                })
                 .collect(),
             columns,
         })
@@ -242,7 +333,7 @@ fn columns_with_one_meaning(
 
 /// What to say of a first row that is no header.
 pub(super) fn no_header(row: &SurveyRow<'_>) -> Diagnostic {
-    let columns = columns(row);
+    let columns = columns(&names(row));
     let has = |wanted: fn(&HeaderColumn) -> bool| columns.iter().any(wanted);
     let message = match (
         has(|c| *c == HeaderColumn::Item),
@@ -298,14 +389,15 @@ fn layout(columns: &[HeaderColumn]) -> Option<Layout> {
     }
 }
 
-fn columns(row: &SurveyRow<'_>) -> Vec<HeaderColumn> {
-    headings(row)
+fn columns(names: &[String]) -> Vec<HeaderColumn> {
+    headings(names)
         .into_iter()
         .map(|heading| heading.column)
         .collect()
 }
 
-fn headings(row: &SurveyRow<'_>) -> Vec<Heading> {
+/// The cells of a row as headings are compared.
+fn names(row: &SurveyRow<'_>) -> Vec<String> {
     let mut names: Vec<String> = (0..row.width())
         .map(|index| tidy(&row.cell(index)).to_lowercase())
         .collect();
@@ -313,6 +405,10 @@ fn headings(row: &SurveyRow<'_>) -> Vec<Heading> {
     while names.last().is_some_and(String::is_empty) {
         names.pop();
     }
+    names
+}
+
+fn headings(names: &[String]) -> Vec<Heading> {
     // the column `guard` holds the guards' names; a second one says whether there is a guard
     let guard = names.iter().position(|name| name == "guard").or_else(|| {
         names
@@ -352,6 +448,8 @@ impl Heading {
 
 /// What one heading means: `height`, `height (in)`, `note: height`.
 fn heading(name: &str) -> Heading {
+    let plain = punctuation_left_out(name);
+    let name = plain.as_str();
     if name.is_empty() {
         return Heading::plain(HeaderColumn::Own);
     }
@@ -363,13 +461,52 @@ fn heading(name: &str) -> Heading {
     {
         return note_of(of.trim());
     }
-    match name
-        .strip_suffix(')')
-        .and_then(|name| name.rsplit_once('('))
-    {
-        Some((base, unit)) => heading_with_unit(name, base.trim(), unit.trim()),
+    match base_and_unit(name) {
+        Some((base, unit)) => heading_with_unit(name, &punctuation_left_out(base), unit),
         None => item_heading(name, None),
     }
+}
+
+/// A heading without what is not part of its words: `Bottom_gap:`, `height*`.
+fn punctuation_left_out(name: &str) -> String {
+    let ends = name.trim_end_matches([':', '.', '*', '?', '!', ',', ';', ' ']);
+    let words = ends.trim_start_matches(['#', '*', ' ']).replace('_', " ");
+    if Item::by_name(&words).is_some() || structure(&words).is_some() {
+        return words;
+    }
+    let spaced = words.replace('-', " ");
+    if Item::by_name(&spaced).is_some() {
+        return spaced;
+    }
+    words
+}
+
+/// The unit of a heading and what stands before it: `height (in)`, `[in]`, `, in`,
+/// `/ mm`, `in inches`, `height mm`, `height "`.
+fn base_and_unit(name: &str) -> Option<(&str, &str)> {
+    for (open, close) in [('(', ')'), ('[', ']')] {
+        if let Some((base, unit)) = name
+            .strip_suffix(close)
+            .and_then(|name| name.rsplit_once(open))
+        {
+            return Some((base.trim(), unit.trim().trim_end_matches('.')));
+        }
+    }
+    for between in [",", "/", " in ", " - ", ":"] {
+        if let Some((base, unit)) = name.rsplit_once(between)
+            && length_unit(unit.trim()).is_some()
+        {
+            return Some((base.trim(), unit.trim()));
+        }
+    }
+    if let Some((base, unit)) = name.rsplit_once(' ')
+        && length_unit(unit).is_some()
+        && Item::by_name(name).is_none()
+    {
+        return Some((base.trim(), unit));
+    }
+    let base = name.strip_suffix(['"', '\u{2033}', '\u{201D}'])?.trim();
+    Item::by_name(base).is_some().then_some((base, "in"))
 }
 
 /// `height (in)`: a heading with a unit of measure.

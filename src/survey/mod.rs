@@ -6,12 +6,14 @@
 //! line, column and cell. Nothing here sees a rule.
 
 mod assembly;
+mod blank_names;
 mod clash;
 mod codes;
 mod complaints;
 mod entries;
 mod file;
 mod header;
+mod header_search;
 mod lookup;
 mod model;
 mod names;
@@ -20,8 +22,12 @@ mod place;
 mod plan;
 mod reader;
 mod readings;
+mod rounds;
 mod row;
+mod row_kind;
 mod scan;
+mod sheet;
+mod stream;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]
 mod survey;
 mod suspicion;
@@ -33,4 +39,5 @@ pub use model::{
     TapeClass,
 };
 pub use plan::{Plan, PlanLayout};
+pub use sheet::{CellDoubt, SheetCell, SheetCells};
 pub use survey::Survey;

@@ -13,14 +13,15 @@ use crate::items::Item;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
-use crate::survey;
 use crate::survey::FileError;
 use crate::survey::FileFacts;
 use crate::survey::NamedRules;
 use crate::survey::Observation;
+use crate::survey::RowPlace;
 use crate::survey::SurveyFacts;
-use crate::survey::SurveyFile;
 use crate::survey::TapeClass;
+use crate::survey::blank_names::BlankNames;
+use crate::survey::blank_names::SeenName;
 use crate::survey::clash;
 use crate::survey::clash::can_clash;
 use crate::survey::codes;
@@ -48,8 +49,10 @@ use crate::survey::observations::wrong_level;
 use crate::survey::place::Belonging;
 use crate::survey::place::Locator;
 use crate::survey::reader::RowReader;
+use crate::survey::rounds::Rounds;
 use crate::survey::row::RowCondition;
 use crate::survey::row::SurveyRow;
+use crate::survey::stream::Saved;
 
 /// How many different dates and names of people are listed.
 const LISTED: usize = 100;
@@ -64,14 +67,18 @@ pub(super) struct Scanned {
     pub(super) levels: HashMap<NameId, Vec<Observation>>,
     /// The default unit of each file.
     pub(super) units: Vec<Option<LengthUnit>>,
+    /// From where on blank units and buildings of a file cannot be told.
+    pub(super) blank_from: Vec<[Option<RowPlace>; 2]>,
+    /// Two files are two rounds: nothing is judged.
+    pub(super) is_two_rounds: bool,
     pub(super) complaints: Complaints,
 }
 
 /// Reads all files once.
-pub(super) fn scan(files: &[Box<dyn SurveyFile>]) -> Result<Scanned, FileError> {
+pub(super) fn scan(files: &[Saved<'_>]) -> Result<Scanned, FileError> {
     let mut scan = Scan::new();
     for (index, file) in (0..).zip(files) {
-        scan.file(&**file, index).map_err(FileError::of(&**file))?;
+        scan.file(*file, index).map_err(FileError::of(file.file))?;
     }
     Ok(scan.finish(files))
 }
@@ -94,6 +101,11 @@ struct Scan {
     any_unusable: bool,
     /// Buildings and units that have a guard, by the place of their name.
     inhabited: Vec<bool>,
+    /// Blank names of the file that is read: of buildings and of units.
+    blanks: [BlankNames; 2],
+    rounds: Rounds,
+    /// Facts of the whole file that a table's column repeats.
+    filled_down: Vec<(Item, String)>,
 }
 
 /// A row of facts that could not be read without a default unit.
@@ -113,6 +125,8 @@ impl Scan {
                 rows: Vec::new(),
                 levels: HashMap::new(),
                 units: Vec::new(),
+                blank_from: Vec::new(),
+                is_two_rounds: false,
                 complaints: Complaints::default(),
             },
             observer: Observer::new(),
@@ -125,17 +139,23 @@ impl Scan {
             above: None,
             any_unusable: false,
             inhabited: Vec::new(),
+            blanks: Default::default(),
+            rounds: Rounds::default(),
+            filled_down: Vec::new(),
         }
     }
 
-    fn file(&mut self, file: &dyn SurveyFile, index: u32) -> io::Result<()> {
-        let name: Arc<str> = file.name().into();
+    fn file(&mut self, saved: Saved<'_>, index: u32) -> io::Result<()> {
+        let name: Arc<str> = saved.file.name().into();
         self.scanned.facts.files.push(Arc::clone(&name));
         self.scanned.facts.file_facts.push(FileFacts::default());
         self.scanned.units.push(None);
+        self.scanned.blank_from.push([None; 2]);
+        self.blanks = Default::default();
+        self.filled_down.clear();
         self.locator.forget();
         self.above = None;
-        let Some(mut reader) = RowReader::open(file, index, &mut self.scanned.complaints)? else {
+        let Some(mut reader) = RowReader::open(saved, index, &mut self.scanned.complaints)? else {
             self.any_unusable = true;
             return Ok(());
         };
@@ -154,9 +174,10 @@ impl Scan {
             self.scanned.complaints.push(header_only(&name));
         }
         for waiting in mem::take(&mut self.waiting) {
-            self.read_waiting_facts(&waiting, &header, &name, index)?;
+            self.read_waiting_facts(&waiting, &header, saved, index)?;
         }
         self.file_facts(&name);
+        self.ask_of_blank_names(&name, index);
         Ok(())
     }
 
@@ -168,6 +189,8 @@ impl Scan {
             return None;
         };
         self.above = Some(guard);
+        self.look_at_names(row, header, place, guard);
+        self.filled_down(row, header, place);
         let rows = &mut self.scanned.rows;
         if rows.len() <= guard.index() {
             rows.resize(guard.index() + 1, 0);
@@ -181,6 +204,76 @@ impl Scan {
         }
         self.list_dates_and_people(row, header);
         Some(guard)
+    }
+
+    /// Whether names are blank below filled ones, and whether another file named the guard first.
+    fn look_at_names(
+        &mut self,
+        row: &SurveyRow<'_>,
+        header: &Header,
+        place: Belonging,
+        guard: NameId,
+    ) {
+        let names = &self.scanned.names;
+        let columns = [(header.building, place.building), (header.unit, place.unit)];
+        for (blanks, (column, id)) in self.blanks.iter_mut().zip(columns) {
+            if column.is_some() {
+                let name = if names.written(id).is_empty() {
+                    SeenName::Blank
+                } else if names.first(id) == row.at {
+                    SeenName::New(id)
+                } else {
+                    SeenName::Known(id)
+                };
+                blanks.see(name, names.written(guard), row.at);
+            }
+        }
+        let first = names.first(guard);
+        if first.file != row.at.file {
+            self.rounds.shared(first, row.at, names.written(guard));
+        }
+    }
+
+    /// Facts of the whole file in a table's column, the same on every row.
+    fn filled_down(&mut self, row: &SurveyRow<'_>, header: &Header, place: Belonging) {
+        if header.layout != Layout::Table {
+            return;
+        }
+        for (index, column) in header.columns.iter().enumerate() {
+            let HeaderColumn::Of(item, unit) = *column else {
+                continue;
+            };
+            let text = row.cell(index);
+            let is_known = self
+                .filled_down
+                .iter()
+                .any(|(of, known)| *of == item && *known == *text);
+            if misplaced(Level::Guard, item).is_none() || text.is_empty() || is_known {
+                continue;
+            }
+            let entry = self.entries.filled_down(item, index, text, unit);
+            if item == Item::Rules && self.filled_down.iter().any(|(of, _)| *of == item) {
+                let complaint = wrong_level(row, &entry, item);
+                self.scanned.complaints.push(complaint);
+            } else {
+                self.fact(row, header, place, Level::Survey, &entry, item);
+            }
+            self.filled_down.push((item, entry.text.into_owned()));
+        }
+    }
+
+    /// Asks where merged cells of a spreadsheet may have become blank ones.
+    fn ask_of_blank_names(&mut self, name: &Arc<str>, index: u32) {
+        let kinds = [("building", SpotMark::Building), ("unit", SpotMark::Unit)];
+        for (nth, (what, mark)) in kinds.into_iter().enumerate() {
+            let Some((row, count)) = self.blanks[nth].asked() else {
+                continue;
+            };
+            self.scanned.blank_from[index as usize][nth] = Some(row);
+            self.scanned
+                .complaints
+                .push_unplaced(blank_below(name, row, count, what, mark));
+        }
     }
 
     fn belonging(&mut self, row: &SurveyRow<'_>, header: &Header) -> Option<Belonging> {
@@ -199,6 +292,7 @@ impl Scan {
     /// Dates and people may stand at guards too.
     fn list_dates_and_people(&mut self, row: &SurveyRow<'_>, header: &Header) {
         let facts = &mut self.scanned.facts;
+        let rounds = &mut self.rounds;
         match header.layout {
             Layout::Notebook { item, reading, .. } => {
                 let name = row.cell(item);
@@ -207,12 +301,18 @@ impl Scan {
                     && let Some(item) = Item::by_name(&name)
                 {
                     list_once(facts, item, &row.cell(reading));
+                    if item == Item::Date {
+                        rounds.date(row.at.file, &row.cell(reading));
+                    }
                 }
             }
             Layout::Table => {
                 for (index, column) in header.columns.iter().enumerate() {
                     if let HeaderColumn::Of(item, _) = *column {
                         list_once(facts, item, &row.cell(index));
+                        if item == Item::Date {
+                            rounds.date(row.at.file, &row.cell(index));
+                        }
                     }
                 }
             }
@@ -241,14 +341,15 @@ impl Scan {
         &mut self,
         waiting: &Waiting,
         header: &Header,
-        file: &Arc<str>,
+        saved: Saved<'_>,
         index: u32,
     ) -> io::Result<()> {
+        let file: Arc<str> = saved.file.name().into();
         let mut scanner = Scanner::new(waiting.text.as_bytes());
         scanner.part_at(header.delimiter)?;
         let row = SurveyRow {
-            file,
-            at: survey::RowPlace {
+            file: &file,
+            at: RowPlace {
                 file: index,
                 line: waiting.line,
             },
@@ -257,6 +358,7 @@ impl Scan {
             cells: scanner.record().cells,
             condition: &waiting.condition,
             delimiter: char::from(header.delimiter),
+            sheet: saved.file.sheet(),
         };
         self.above = waiting.above;
         if let Some(place) = self.belonging(&row, header) {
@@ -360,6 +462,9 @@ impl Scan {
         let (item, written) = (observation.item, &*observation.written);
         let Scanned { facts, units, .. } = &mut self.scanned;
         list_once(facts, item, written);
+        if item == Item::Date {
+            self.rounds.date(observation.row.file, written);
+        }
         match (item, &reading.value) {
             (Item::DefaultUnit, Value::Word(word)) => {
                 let unit = &mut units[observation.row.file as usize];
@@ -451,7 +556,7 @@ impl Scan {
         }
     }
 
-    fn finish(mut self, files: &[Box<dyn SurveyFile>]) -> Scanned {
+    fn finish(mut self, files: &[Saved<'_>]) -> Scanned {
         let names: Vec<Arc<str>> = self.scanned.facts.files.clone();
         let mut complain = |pair: [&Observation; 2]| {
             let file = &names[pair[1].row.file as usize];
@@ -474,14 +579,42 @@ impl Scan {
                 }
             }
         }
+        for unplaced in self.rounds.two_rounds(&names) {
+            self.scanned.is_two_rounds = true;
+            self.scanned.complaints.push_unplaced(unplaced);
+        }
         let any_guard = self.scanned.rows.iter().any(|rows| *rows > 0);
         if any_guard && !self.any_unusable {
             self.units_without_guard();
         }
         if let (false, false, Some(file)) = (any_guard, self.any_unusable, files.first()) {
-            self.scanned.complaints.push(no_guards(file.name()));
+            self.scanned.complaints.push(no_guards(file.file.name()));
         }
         self.scanned
+    }
+}
+
+/// Names that are blank below filled ones.
+fn blank_below(file: &Arc<str>, row: RowPlace, count: u32, what: &str, mark: SpotMark) -> Unplaced {
+    let more = if count > 1 {
+        format!(" and on {} more", count - 1)
+    } else {
+        String::new()
+    };
+    let message = format!(
+        "the {what} is blank on this row{more}, below rows that name one: it may be the one above, in cells that were merged"
+    );
+    Unplaced {
+        spots: [RowSpot { row, mark }; 2],
+        second_says: "",
+        diagnostic: Diagnostic::error(
+            codes::BLANK_BELOW,
+            message,
+            Excerpt::new(Arc::clone(file), row.line, "", 0..0),
+        )
+        .help(format!(
+            "write the {what} again on each row; guards that belong to no {what} stand above the first one"
+        )),
     }
 }
 
