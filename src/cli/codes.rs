@@ -59,36 +59,42 @@ pub(super) const WALK_IN_USE: Code = Code {
 
 /// A workbook that cannot be read.
 pub(super) const WORKBOOK_REFUSED: Code = Code {
-    number: 311,
+    number: 312,
     title: "a workbook that cannot be read",
 };
 /// What does not show on the screen, and was read.
 #[cfg(feature = "spreadsheet")]
 pub(super) const HIDDEN: Code = Code {
-    number: 312,
+    number: 313,
     title: "hidden rows, columns or sheets",
 };
 /// A comment beside a cell.
 #[cfg(feature = "spreadsheet")]
 pub(super) const COMMENT: Code = Code {
-    number: 313,
+    number: 314,
     title: "a comment beside a cell",
 };
 /// A part of a workbook that was left out.
 #[cfg(feature = "spreadsheet")]
 pub(super) const NOT_READ: Code = Code {
-    number: 314,
+    number: 315,
     title: "a part of a workbook that was not read",
 };
 /// `--output` names a file that is no report.
 pub(super) const WOULD_OVERWRITE: Code = Code {
-    number: 315,
+    number: 316,
     title: "the output would replace a file that is no report",
 };
 /// A survey names a ruleset outside its folder.
 pub(super) const RULES_ELSEWHERE: Code = Code {
-    number: 316,
+    number: 317,
     title: "a survey names a ruleset outside its folder",
+};
+
+/// A bay on the command line that cannot be read, or has no layout.
+pub(super) const NO_LAYOUT: Code = Code {
+    number: 311,
+    title: "a bay that has no layout",
 };
 
 const OWN: &[Code] = &[
@@ -102,6 +108,7 @@ const OWN: &[Code] = &[
     CANNOT_READ_SHAPE,
     UNUSUAL_SHAPE,
     WALK_IN_USE,
+    NO_LAYOUT,
     WORKBOOK_REFUSED,
     #[cfg(feature = "spreadsheet")]
     HIDDEN,

@@ -14,7 +14,7 @@ use crate::cli::output::Replacing;
 use crate::cli::rules::GUIDANCE;
 use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
-use crate::cli::rules::said;
+use crate::cli::rules::print_diagnostics;
 use crate::cli::terminal::Terminal;
 use crate::input::Diagnostic;
 use crate::input::Diagnostics;
@@ -41,7 +41,7 @@ pub(super) fn run(args: &SheetArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     }
     // a sheet that leaves out a ruleset that was asked for would be taken for whole
     if diagnostics.any_error() {
-        return said(&diagnostics, terminal, Exit::BadInput);
+        return print_diagnostics(&diagnostics, terminal, Exit::BadInput);
     }
     match path {
         None => {
@@ -64,7 +64,7 @@ pub(super) fn run(args: &SheetArgs, terminal: &mut Terminal<'_>) -> io::Result<E
             }
         }
     }
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
 /// Those that were named, each once, and the child guidance beside them, as `check` takes them.

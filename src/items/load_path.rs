@@ -12,7 +12,7 @@ use crate::items::Kind;
 use crate::items::Pictured;
 use crate::items::Word;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
 const MATERIALS: &[Word] = &[

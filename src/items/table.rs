@@ -2,7 +2,6 @@
 //! practice, no source; everything about how to measure likewise, where no
 //! source is named.
 
-use crate::items::Asked;
 use crate::items::Drawing;
 use crate::items::Group;
 use crate::items::Hazard;
@@ -14,6 +13,7 @@ use crate::items::Role;
 use crate::items::Word;
 use crate::items::Worst;
 use crate::items::load_path;
+use crate::items::row::row;
 use crate::items::words::{NO_YES, YES_NO};
 use crate::quantities::Length;
 
@@ -223,38 +223,6 @@ const UNITS: &[Word] = &[
     ),
     Word::or("m", &["metre", "metres", "meter", "meters"]),
 ];
-
-/// What most rows share; each row says only what is its own.
-pub(super) const fn row(
-    item: Item,
-    name: &'static str,
-    kind: Kind,
-    group: Group,
-    means: &'static str,
-    how: &'static [&'static str],
-    examples: &'static [&'static str],
-) -> ItemInfo {
-    ItemInfo {
-        item,
-        name,
-        synonyms: &[],
-        kind,
-        group,
-        role: Role::Several,
-        worst: Worst::Neither,
-        hazards: &[],
-        means,
-        how,
-        pictured: Pictured::Not(""),
-        examples,
-        question: "",
-        usual: None,
-        most: None,
-        asked: Asked::ByRules,
-        zero_allowed: false,
-        none_allowed: false,
-    }
-}
 
 /// Every item, in the order of [`Item`].
 pub(super) const ITEMS: &[ItemInfo] = &[

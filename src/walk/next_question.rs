@@ -71,7 +71,7 @@ fn rests_on_every_opening(judged: &Judged<'_>, guard: &Guard) -> bool {
 }
 
 /// A finding that waits for a further reading of this item.
-fn waits(finding: &Finding<'_>, item: Item) -> bool {
+fn waits_for_reading(finding: &Finding<'_>, item: Item) -> bool {
     let open = finding.verdict == Verdict::NotMeasured || finding.partial;
     let missing = |reason: &Reason<'_>| {
         matches!(reason, Reason::BoundDoesNotSettle | Reason::NeedsPush)
@@ -85,12 +85,12 @@ fn waits(finding: &Finding<'_>, item: Item) -> bool {
 /// That of the law first; of several the smallest, since one that stops settles
 /// every larger one. Of guidance, one that a single rule wants comes after
 /// those that several want.
-pub(super) fn ball(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Limit> {
+pub(super) fn ball_to_try(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Limit> {
     let mut wanted: Vec<(bool, &Limit, usize)> = Vec::new();
     let waiting = judged
         .findings
         .iter()
-        .filter(|finding| waits(finding, item));
+        .filter(|finding| waits_for_reading(finding, item));
     for finding in waiting {
         for limit in finding
             .rule
@@ -99,10 +99,10 @@ pub(super) fn ball(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Lim
             .filter_map(|check| match check.subject {
                 Subject::Item(of) if of != item => None,
                 Subject::LoadPath => None,
-                Subject::AnyOpening | Subject::Item(_) => ball_of(&check.demand),
+                Subject::AnyOpening | Subject::Item(_) => ball_limit(&check.demand),
             })
         {
-            if tried(guard, item, limit.length) {
+            if ball_was_tried(guard, item, limit.length) {
                 continue;
             }
             let known = wanted
@@ -132,7 +132,7 @@ pub(super) fn ball(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Lim
         .map(|(_, limit, _)| limit.clone())
 }
 
-fn ball_of(demand: &Demand) -> Option<&Limit> {
+fn ball_limit(demand: &Demand) -> Option<&Limit> {
     match demand {
         Demand::Opening(demand) => demand
             .stops_ball
@@ -149,7 +149,7 @@ fn ball_of(demand: &Demand) -> Option<&Limit> {
 }
 
 /// Whether a ball has told already, here or everywhere, what one of this size would.
-fn tried(guard: &Guard, item: Item, size: Length) -> bool {
+fn ball_was_tried(guard: &Guard, item: Item, size: Length) -> bool {
     guard.observations.iter().any(|observation| {
         let reading = observation.reading.as_ref();
         let Some(Value::Ball(ball)) = reading.map(|reading| &reading.value) else {

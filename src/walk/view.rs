@@ -16,9 +16,9 @@ use crate::survey::NamedRules;
 use crate::survey::Survey;
 use crate::survey::SurveyFacts;
 use crate::survey::SurveyFile;
-use crate::walk::Place;
-use crate::walk::page::Entry;
+use crate::walk::GuardName;
 use crate::walk::page::Page;
+use crate::walk::page::PageEntry;
 
 /// A survey as it is understood.
 #[derive(Clone, Debug, Default)]
@@ -57,10 +57,10 @@ impl View {
     }
 
     /// The guard of this place.
-    pub(super) fn guard(&self, place: &Place) -> Option<&Guard> {
+    pub(super) fn guard(&self, place: &GuardName) -> Option<&Guard> {
         let wanted = place.compared();
         let mut guards = self.guards.iter();
-        guards.find(|guard| Place::of(guard).compared() == wanted)
+        guards.find(|guard| GuardName::of(guard).compared() == wanted)
     }
 
     /// Faults that this text has and the one before had not.
@@ -91,12 +91,12 @@ impl View {
     }
 
     /// The guard of a place, as it would stand there with nothing written of it yet.
-    pub(super) fn guard_or_blank(&self, page: &Page, place: &Place) -> Guard {
+    pub(super) fn guard_or_blank(&self, page: &Page, place: &GuardName) -> Guard {
         if let Some(guard) = self.guard(place) {
             return guard.clone();
         }
         // a circumstance that changes nothing brings what the guard inherits
-        let probe = Entry {
+        let probe = PageEntry {
             place: place.clone(),
             item: Item::State,
             reading: "existing".to_owned(),

@@ -7,10 +7,10 @@ use guardrule::items::Item;
 use guardrule::judge::Options;
 use guardrule::judge::judge;
 use guardrule::reading::parse;
-use guardrule::report::Basis;
-use guardrule::report::Entry;
 use guardrule::report::Explain;
-use guardrule::report::Form;
+use guardrule::report::JudgedGuard;
+use guardrule::report::ReportBasis;
+use guardrule::report::ReportForm;
 use guardrule::report::Summary;
 use guardrule::report::report;
 use guardrule::rules;
@@ -108,24 +108,24 @@ impl Scene {
     }
 
     pub(crate) fn styled_text(&self) -> String {
-        self.written(Form::Text).0
+        self.written(ReportForm::Text).0
     }
 
     pub(crate) fn json(&self) -> (String, Summary) {
-        self.written(Form::Json)
+        self.written(ReportForm::Json)
     }
 
     pub(crate) fn csv(&self) -> String {
-        self.written(Form::Csv).0
+        self.written(ReportForm::Csv).0
     }
 
     pub(crate) fn summary(&self) -> (String, Summary) {
-        self.written(Form::Summary)
+        self.written(ReportForm::Summary)
     }
 
-    fn written(&self, form: Form) -> (String, Summary) {
+    fn written(&self, form: ReportForm) -> (String, Summary) {
         let mut out = Vec::new();
-        let basis = Basis {
+        let basis = ReportBasis {
             survey: &self.facts,
             rulesets: &self.rulesets,
             options: self.options,
@@ -136,7 +136,7 @@ impl Scene {
         let mut report = report(form, basis, &mut out).expect("a Vec takes everything");
         for guard in &self.guards {
             let judged = judge(guard, &self.facts, &self.rulesets, self.options);
-            let entry = Entry {
+            let entry = JudgedGuard {
                 guard: guard.clone(),
                 judged,
             };

@@ -1,5 +1,5 @@
-//! Beams and sharing against frame elements (PyNiteFEA 3.2.0, `oracle.py`,
-//! frozen in `frames.txt`); facts/load-path.md §4.1, §1.3, §9 examples 68 to 71, 82.
+//! Beams and sharing against frame elements (PyNiteFEA 3.2.0, `oracle.py`, frozen in
+//! `frames.txt`), and by hand from the beam formulas of textbooks.
 
 use guardrule::quantities::Force;
 use guardrule::quantities::inches;

@@ -1,6 +1,7 @@
 //! The yield modes against an independent derivation: the general dowel
 //! equations of AWC Technical Report 12 without a gap, one quadratic
-//! A·P² + B·P + C = 0 for each mode (facts/load-path.md §10).
+//! A·P² + B·P + C = 0 for each mode. Its contents and notation were
+//! read, its equations are from memory.
 
 use guardrule::quantities::inches;
 use guardrule::quantities::psi;

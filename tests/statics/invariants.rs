@@ -1,4 +1,4 @@
-//! Properties of facts/load-path.md §11.
+//! What holds for every load and every fastener, whatever the numbers.
 
 use guardrule::quantities::Force;
 use guardrule::quantities::inches;

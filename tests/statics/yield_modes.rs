@@ -1,6 +1,6 @@
-//! Lateral values: facts/load-path.md §8 examples 16 to 38, §9 examples 55, 56,
-//! 58, 59 and 67. The printed values are NDS 2018 Tables 12A, 12F, 12J, 12K, 12L
-//! and 12N. Bearing strengths are rounded to 50 psi as the tables do; a public
+//! Lateral values. The printed ones are NDS 2018 Tables 12A, 12F, 12J, 12K, 12L and 12N
+//! (part of 12K read, the rest second-hand); what no table prints was worked in Python
+//! from Table 12.3.1A. The number before a value is our own, to find it again. Bearing strengths are rounded to 50 psi as the tables do; a public
 //! verification suite that does not round gets 105.096 lb for example 38.
 
 use guardrule::quantities::inches;
@@ -349,7 +349,7 @@ fn a_short_screw_in_spruce() {
     assert!(penetration_share(dowel, inches(1.1)).is_err(), "below 6D");
 }
 
-/// Chain of §9.1: 399.578 lb for a bolt in Southern Pine; wet 279.70, and with C_D 1.6 447.53.
+/// Worked by hand: 399.578 lb for a bolt in Southern Pine; wet 279.70, and with C_D 1.6 447.53.
 #[test]
 fn bolts_in_southern_pine_wet_and_dry() {
     let found = bolted(0.5, 0.55, (3.5, 0.0), (1.5, 90.0), Shear::Single);
