@@ -1,5 +1,6 @@
 //! `guardrule opening SHAPE`
 
+use crate::cli::codes;
 use std::io;
 use std::io::Write;
 
@@ -40,7 +41,8 @@ pub(super) fn run(args: &OpeningArgs, terminal: &mut Terminal<'_>) -> io::Result
         Some(Err(error)) => return refused(&error.into(), terminal),
     };
     for caution in &found.cautions {
-        writeln!(terminal.err(), "warning[G309]: {}", one_line(caution))?;
+        let code = codes::UNUSUAL_SHAPE;
+        writeln!(terminal.err(), "warning[{code}]: {}", one_line(caution))?;
     }
     let answer = OpeningAnswer {
         written: &written,
@@ -92,7 +94,8 @@ impl From<ReadingError> for NoShape {
 
 fn refused(refusal: &NoShape, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut err = terminal.err();
-    writeln!(err, "error[G308]: {}", one_line(&refusal.message))?;
+    let code = codes::CANNOT_READ_SHAPE;
+    writeln!(err, "error[{code}]: {}", one_line(&refusal.message))?;
     writeln!(err, "  = help: {}", one_line(&refusal.help))?;
     Ok(Exit::BadInput)
 }

@@ -193,6 +193,76 @@ pub enum Role {
     Several,
 }
 
+/// Whether a change of it starts a new guard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Change {
+    /// It does: what a guard is filled with, or stands on.
+    StartsAGuard,
+    /// It does not.
+    WithinAGuard,
+}
+
+/// Whether an item is a part or a state of the guard itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// It may be there without a guard: a gate, a chair nearby, paint, a handrail on the wall.
+    Apart,
+    /// A reading of it says that there is a guard.
+    OfTheGuard,
+}
+
+/// MeasuredBetween what a length is measured: it says what makes the reading doubtful.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MeasuredBetween {
+    /// Two faces close together: an opening, a section.
+    Faces,
+    /// The walking surface and something above it.
+    FloorAndTop,
+    /// An edge and whatever lies below it.
+    EdgeAndGround,
+}
+
+/// What kind of hole an item is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hole {
+    /// None.
+    No,
+    /// One that a ball tried everywhere tells of, and rules on any opening judge.
+    Any,
+    /// One that a ball tried everywhere tells of.
+    Everywhere,
+    /// One that a ball has to be tried at for itself.
+    ForItself,
+}
+
+impl Hole {
+    /// Whether a ball tried everywhere is evidence for it.
+    #[must_use]
+    pub const fn is_everywhere(self) -> bool {
+        match self {
+            Hole::Any | Hole::Everywhere => true,
+            Hole::ForItself | Hole::No => false,
+        }
+    }
+}
+
+/// For what an answer holds in most houses: who asks for it asks so often.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holds {
+    /// For one guard: it is asked at each.
+    ForAGuard,
+    /// For one guard, and it is looked at anew however alike two guards are built.
+    ForThisGuardAlone,
+    /// For most guards of a house, though it is written at each.
+    ForMost,
+    /// For a unit.
+    ForAUnit,
+    /// For the whole survey.
+    ForAll,
+    /// For the file in which it stands.
+    ForItsFile,
+}
+
 /// Whether anybody asks for an item.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Asked {
@@ -219,6 +289,19 @@ pub struct ItemInfo {
     pub role: Role,
     /// Which of several values governs.
     pub worst: Worst,
+    /// Whether a change of it starts a new guard.
+    pub change: Change,
+    /// Whether a reading of it says that there is a guard.
+    pub part: Part,
+    /// MeasuredBetween what a length of it is measured.
+    pub between: MeasuredBetween,
+    /// What kind of hole it is.
+    pub hole: Hole,
+    /// For what an answer holds.
+    pub holds: Holds,
+    /// Its place among what a load rule looks at, in the order of asking: what
+    /// decides most first.
+    pub load_path: Option<u8>,
     /// The hazards it bears on.
     pub hazards: &'static [Hazard],
     /// What it is, in one sentence.

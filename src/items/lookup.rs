@@ -3,45 +3,25 @@
 use std::fmt;
 
 use crate::input::folded;
+use crate::items::Danger;
 use crate::items::Group;
+use crate::items::Holds;
 use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::Kind;
+use crate::items::Part;
 use crate::items::Word;
 use crate::items::table;
 
 impl Item {
-    /// What a load rule looks at, in the order of asking: what decides most first.
-    pub const LOAD_PATH: &[Item] = &[
-        Item::PostFastening,
-        Item::FastenedTo,
-        Item::FramingHeldBy,
-        Item::PostFasteners,
-        Item::PostMaterial,
-        Item::PostSection,
-        Item::NotchedPost,
-        Item::Condition,
-        Item::FastenerSpacing,
-        Item::WasherSize,
-        Item::ThreadInFraming,
-        Item::EdgeDistance,
-        Item::RailEndFastening,
-        Item::RailEndFasteners,
-        Item::RailSection,
-        Item::PostSpacing,
-        Item::Infill,
-        Item::BalusterSection,
-        Item::BalusterSpacing,
-        Item::BalusterLength,
-        Item::BalusterFixing,
-        Item::WoodSpecies,
-        Item::WallThickness,
-        Item::DeckingThickness,
-        Item::FastenerDepth,
-        Item::Height,
-        Item::Location,
-        Item::PullTest,
-    ];
+    /// What a load rule looks at, in the order of asking.
+    pub const LOAD_PATH: &[Item] = table::LOAD_PATH;
+
+    /// What a rule on any opening looks at.
+    pub const ANY_OPENING: &[Item] = table::ANY_OPENING;
+
+    /// The holes that a ball tried everywhere tells of.
+    pub const EVERYWHERE: &[Item] = table::EVERYWHERE;
 
     /// Every item, in the order of the table.
     pub fn all() -> impl Iterator<Item = Item> {
@@ -106,31 +86,21 @@ impl Item {
         matches!(self.info().group, Group::Measured | Group::Seen)
     }
 
-    /// Whether it is a part or a state of the guard itself, so that a reading
-    /// of it says that there is one. A gate, a chair nearby, a handrail on the
-    /// wall or an open riser may be there without a guard.
+    /// Whether it is a circumstance that is the same for most guards of a house,
+    /// so that a sheet asks for it once.
+    #[must_use]
+    pub fn is_asked_once(self) -> bool {
+        let once = match self.info().holds {
+            Holds::ForAUnit | Holds::ForAll | Holds::ForMost => true,
+            Holds::ForAGuard | Holds::ForItsFile | Holds::ForThisGuardAlone => false,
+        };
+        once && self.is_circumstance()
+    }
+
+    /// Whether a reading of it says that there is a guard.
     #[must_use]
     pub fn is_of_the_guard(self) -> bool {
-        self.is_at_guard()
-            && !matches!(
-                self,
-                Item::DeckingThickness
-                    | Item::FramingHeldBy
-                    | Item::GateBottomGap
-                    | Item::GateGap
-                    | Item::GateHeight
-                    | Item::Guard
-                    | Item::HandrailClearance
-                    | Item::HandrailExtension
-                    | Item::HandrailHeight
-                    | Item::HandrailPerimeter
-                    | Item::HandrailShape
-                    | Item::HandrailSides
-                    | Item::HandrailThickness
-                    | Item::RiserOpening
-                    | Item::ThingToClimb
-                    | Item::TopOfStairsGate
-            )
+        self.info().part == Part::OfTheGuard
     }
 
     /// The words of its list; empty for other kinds.
@@ -141,6 +111,15 @@ impl Item {
         } else {
             &[]
         }
+    }
+
+    /// The danger that a word of its list states, if it does.
+    #[must_use]
+    pub fn danger(self, word: &str) -> Option<Danger> {
+        self.words()
+            .iter()
+            .find(|known| known.name == word)
+            .and_then(|known| known.danger)
     }
 
     /// The list's own form of a word or synonym; case and runs of spaces do not count.

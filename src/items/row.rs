@@ -1,10 +1,15 @@
 //! A row of the table, before it says what is its own.
 
 use crate::items::Asked;
+use crate::items::Change;
 use crate::items::Group;
+use crate::items::Holds;
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::ItemInfo;
 use crate::items::Kind;
+use crate::items::MeasuredBetween;
+use crate::items::Part;
 use crate::items::Pictured;
 use crate::items::Role;
 use crate::items::Worst;
@@ -26,6 +31,12 @@ pub(super) const fn row(
         kind,
         group,
         role: Role::Several,
+        change: Change::WithinAGuard,
+        part: Part::Apart,
+        between: MeasuredBetween::FloorAndTop,
+        hole: Hole::No,
+        holds: Holds::ForAGuard,
+        load_path: None,
         worst: Worst::Neither,
         hazards: &[],
         means,

@@ -259,6 +259,13 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
             hanging("  For a person to decide: ", &one_line(why))
         )?;
     }
+    if let Some(time) = &rule.within {
+        writeln!(
+            out,
+            "{}",
+            hanging("  To be mended within: ", &one_line(time))
+        )?;
+    }
     let verify = match rule.status {
         Status::Published => "read in the text",
         Status::Quoted => "quoted second-hand: verify",

@@ -2,6 +2,7 @@
 //! given, how a reading near a limit was decided.
 
 use crate::input::folded;
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Worst;
 use crate::judge::Assumption;
@@ -274,10 +275,7 @@ pub fn assumption(assumption: &Assumption<'_>) -> String {
 }
 
 fn worst_place(item: Item) -> &'static str {
-    let opening = matches!(
-        item,
-        Item::Opening | Item::BottomGap | Item::EdgeGap | Item::EndGap | Item::RiserOpening
-    );
+    let opening = item.info().hole != Hole::No;
     match item.info().worst {
         Worst::Greatest if opening => "the widest",
         Worst::Greatest => "the greatest",

@@ -1,6 +1,7 @@
 //! The second reading: rows become guards, and each guard is handed over as
 //! soon as its last row is read, in the order of first appearance.
 
+use crate::items::GuardWord;
 use std::collections::HashMap;
 use std::collections::VecDeque;
 use std::io;
@@ -427,51 +428,6 @@ fn settle_clash(guard: &mut Guard, item: Item, scanned: &Scanned, complaints: &m
     clash::forget(&mut guard.observations, item);
 }
 
-/// Items that are part of a guard: there are none where there is no guard.
-const PARTS: &[Item] = &[
-    Item::Height,
-    Item::HeightAboveSeat,
-    Item::GuardThickness,
-    Item::Opening,
-    Item::OpeningsChecked,
-    Item::BottomGap,
-    Item::EndGap,
-    Item::EdgeGap,
-    Item::StairTriangle,
-    Item::VOpening,
-    Item::LevelBarSpacing,
-    Item::GapAboveSolidPart,
-    Item::Foothold,
-    Item::SolidPartHeight,
-    Item::SolidPartTopWidth,
-    Item::PostSpacing,
-    Item::PostSection,
-    Item::Infill,
-    Item::InfillLoose,
-    Item::PostFastening,
-    Item::NotchedPost,
-    Item::FastenedTo,
-    Item::MovesWhenPushed,
-    Item::PostMaterial,
-    Item::WallThickness,
-    Item::WoodSpecies,
-    Item::PostFasteners,
-    Item::ThreadInFraming,
-    Item::FastenerSpacing,
-    Item::FastenerDepth,
-    Item::EdgeDistance,
-    Item::WasherSize,
-    Item::RailSection,
-    Item::RailEndFastening,
-    Item::RailEndFasteners,
-    Item::BalusterSection,
-    Item::BalusterSpacing,
-    Item::BalusterLength,
-    Item::BalusterFixing,
-    Item::Condition,
-    Item::PullTest,
-];
-
 /// A part of a guard beside `guard,none`: an error, and the part is not believed.
 fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Complaints) {
     let says = |observation: &Observation, value: &Value| {
@@ -480,12 +436,12 @@ fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Compla
             .as_ref()
             .is_some_and(|r| r.value == *value)
     };
-    let none = |o: &&Observation| o.item == Item::Guard && says(o, &Value::Word("none"));
+    let none = |o: &&Observation| o.item == Item::Guard && o.word() == Some(GuardWord::None);
     let Some(none) = guard.observations.iter().find(none).map(|o| o.row) else {
         return;
     };
     for observation in &mut guard.observations {
-        let part = PARTS.contains(&observation.item)
+        let part = observation.item.is_of_the_guard()
             && observation.reading.is_some()
             && !says(observation, &Value::Unknown)
             && !says(observation, &Value::None);

@@ -4,7 +4,7 @@ use crate::input::Code;
 
 macro_rules! codes {
     ($($name:ident = $number:literal $title:literal)*) => {
-        $(pub(super) const $name: Code = Code { number: $number, title: $title };)*
+        $(pub(crate) const $name: Code = Code { number: $number, title: $title };)*
         const ALL: &[Code] = &[$($name),*];
     };
 }

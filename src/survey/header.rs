@@ -1,5 +1,7 @@
 //! The header row: which layout a file has, and what each column holds.
 
+use crate::items::DefaultUnitWord;
+use crate::items::ItemWord;
 use std::sync::Arc;
 
 use crate::input::Diagnostic;
@@ -583,12 +585,12 @@ fn structure(name: &str) -> Option<HeaderColumn> {
 
 /// The unit of length of this name.
 pub(super) fn length_unit(name: &str) -> Option<LengthUnit> {
-    match Item::DefaultUnit.word(name)? {
-        "in" => Some(LengthUnit::Inch),
-        "ft" => Some(LengthUnit::Foot),
-        "mm" => Some(LengthUnit::Millimetre),
-        "cm" => Some(LengthUnit::Centimetre),
-        "m" => Some(LengthUnit::Metre),
-        _ => None,
-    }
+    let word = Item::DefaultUnit.word(name)?;
+    DefaultUnitWord::by_name(word).map(|unit| match unit {
+        DefaultUnitWord::Inch => LengthUnit::Inch,
+        DefaultUnitWord::Foot => LengthUnit::Foot,
+        DefaultUnitWord::Millimetre => LengthUnit::Millimetre,
+        DefaultUnitWord::Centimetre => LengthUnit::Centimetre,
+        DefaultUnitWord::Metre => LengthUnit::Metre,
+    })
 }

@@ -8,7 +8,7 @@
 mod assembly;
 mod blank_names;
 mod clash;
-mod codes;
+pub(crate) mod codes;
 mod complaints;
 mod entries;
 mod file;

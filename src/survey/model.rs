@@ -3,9 +3,12 @@
 use std::sync::Arc;
 
 use crate::input::Excerpt;
+use crate::items::Danger;
 use crate::items::Item;
+use crate::items::ItemWord;
 use crate::quantities::Length;
 use crate::reading::Reading;
+use crate::reading::Value;
 
 /// A row of a survey: which file, and which line of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -30,6 +33,25 @@ pub struct Observation {
     pub note: Arc<str>,
     /// Where it stands.
     pub row: RowPlace,
+}
+
+impl Observation {
+    /// The word that was written, where it is one of this item's list.
+    #[must_use]
+    pub fn word<W: ItemWord>(&self) -> Option<W> {
+        let reading = self.reading.as_ref().filter(|_| self.item == W::ITEM)?;
+        reading.value.word()
+    }
+
+    /// The danger that it states, where it does.
+    #[must_use]
+    pub fn danger(&self) -> Option<Danger> {
+        if let Value::Word(name) = self.reading.as_ref()?.value {
+            self.item.danger(name)
+        } else {
+            None
+        }
+    }
 }
 
 /// Something of the person's own: no rule reads it.

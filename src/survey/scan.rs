@@ -1,6 +1,7 @@
 //! The first reading: facts of survey, building, unit and file, and which
 //! guards there are with how many rows.
 
+use crate::items::TapeWord;
 use std::collections::HashMap;
 use std::io;
 use std::mem;
@@ -507,10 +508,7 @@ impl Scan {
             values.find_map(|o| o.reading.as_ref().map(|reading| &reading.value))
         };
         let facts = FileFacts {
-            tape: match first(Item::Tape) {
-                Some(Value::Word(word)) => tape_class(word),
-                Some(_) | None => None,
-            },
+            tape: first(Item::Tape).and_then(Value::word).map(tape_class),
             read_to: match first(Item::ReadTo) {
                 Some(Value::Measure(measure)) => Some(measure.length),
                 Some(_) | None => None,
@@ -687,13 +685,12 @@ fn list_once(facts: &mut SurveyFacts, item: Item, written: &str) {
     }
 }
 
-fn tape_class(word: &str) -> Option<TapeClass> {
+fn tape_class(word: TapeWord) -> TapeClass {
     match word {
-        "class I" => Some(TapeClass::I),
-        "class II" => Some(TapeClass::II),
-        "class III" => Some(TapeClass::III),
-        "handbook 44" => Some(TapeClass::Handbook44),
-        _ => None,
+        TapeWord::ClassOne => TapeClass::I,
+        TapeWord::ClassTwo => TapeClass::II,
+        TapeWord::ClassThree => TapeClass::III,
+        TapeWord::Handbook44 => TapeClass::Handbook44,
     }
 }
 

@@ -3,6 +3,9 @@
 
 use crate::input::Diagnostic;
 use crate::input::Severity;
+use crate::items::Change;
+use crate::items::Holds;
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Role;
@@ -12,10 +15,10 @@ use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
 use crate::reading::print;
+use crate::survey::codes;
 use crate::walk::GuardName;
 use crate::walk::Reply;
 use crate::walk::Walk;
-use crate::walk::next_question::HOLES;
 use crate::walk::next_question::holes;
 use crate::walk::page::Page;
 use crate::walk::page::PageEntry;
@@ -31,12 +34,6 @@ use crate::walk::walk::by_hand;
 use crate::walk::words::Meant;
 use crate::walk::words::word_of;
 use crate::walk::words::yes_or_no;
-
-/// What is the same for most guards of a survey.
-const WHOLE_SURVEY: [Item; 3] = [Item::DwellingsInBuilding, Item::Storeys, Item::Use];
-
-/// The code of a reading that is out of the usual.
-const CAUTION: u16 = 231;
 
 type Told<'r> = Vec<Reply<'r>>;
 
@@ -60,7 +57,7 @@ impl<'r> Walk<'r> {
             }
             return;
         }
-        if HOLES.contains(&item) && yes_or_no(text).is_some() {
+        if item.info().hole != Hole::No && yes_or_no(text).is_some() {
             // `n` would be read as `none`: a hole that is closed
             let help = "write none if there is no such opening, else what the tape reads";
             let message = format!("{text} may mean two things for {item}");
@@ -149,7 +146,7 @@ impl<'r> Walk<'r> {
         match self.page_with(&pending) {
             Ok((entry, page, view)) => {
                 let cautions = view.new_faults(&self.view, Severity::Warning);
-                let caution = cautions.iter().find(|fault| fault.code.number == CAUTION);
+                let caution = cautions.iter().find(|fault| fault.code == codes::CAUTION);
                 if let (Some(caution), false) = (caution, pending.confirmed) {
                     let caution = format!("{}.", caution.message);
                     self.focus = Focus::Pending(pending, Why::Unlikely(caution));
@@ -158,7 +155,7 @@ impl<'r> Walk<'r> {
                 said.extend(
                     cautions
                         .iter()
-                        .filter(|f| f.code.number != CAUTION)
+                        .filter(|f| f.code != codes::CAUTION)
                         .map(fault_as_remark),
                 );
                 self.write(&pending, entry, page, view, said);
@@ -174,7 +171,7 @@ impl<'r> Walk<'r> {
     /// starts a new guard.
     fn another_word(&self, pending: &Pending) -> Option<String> {
         let item = pending.item;
-        let starts_anew = matches!(item, Item::FastenedTo | Item::Infill | Item::Place);
+        let starts_anew = item.info().change == Change::StartsAGuard;
         if !starts_anew || pending.confirmed {
             return None;
         }
@@ -221,12 +218,10 @@ impl<'r> Walk<'r> {
             return GuardName::default();
         }
         let here = self.here.clone().unwrap_or_default();
-        let wide = if pending.item == Item::Children {
-            here.whole_unit()
-        } else if WHOLE_SURVEY.contains(&pending.item) {
-            GuardName::default()
-        } else {
-            return here;
+        let wide = match pending.item.info().holds {
+            Holds::ForAUnit => here.whole_unit(),
+            Holds::ForAll | Holds::ForItsFile => GuardName::default(),
+            Holds::ForAGuard | Holds::ForMost | Holds::ForThisGuardAlone => return here,
         };
         let settled = self.view.guards.iter().all(|guard| {
             GuardName::of(guard).compared() == here.compared()
@@ -371,7 +366,7 @@ impl<'r> Walk<'r> {
 
     /// Where several readings cannot stand beside each other, a new one replaces the old.
     pub(super) fn how_for(&self, item: Item) -> How {
-        let single = item.info().role == Role::Single || matches!(item, Item::Guard | Item::Infill);
+        let single = item.info().role == Role::Single;
         let own = self
             .guard
             .as_ref()

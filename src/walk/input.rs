@@ -1,6 +1,7 @@
 //! What a person types, answer or command, and where it leads.
 
 use crate::input::Severity;
+use crate::items::Holds;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Role;
@@ -21,15 +22,6 @@ use crate::walk::view::View;
 use crate::walk::walk::Focus;
 use crate::walk::words::item_of;
 use crate::walk::words::yes_or_no;
-
-/// What is to be looked at anew at every guard, however alike they are built.
-const NEVER_COPIED: [Item; 5] = [
-    Item::Guard,
-    Item::InfillLoose,
-    Item::MovesWhenPushed,
-    Item::OpeningsChecked,
-    Item::Paint,
-];
 
 /// Longer answers are cut: no reading and no name is as long. (common practice, no source)
 const LONGEST: usize = 400;
@@ -255,9 +247,7 @@ impl<'r> Walk<'r> {
         let Some(item) = item_named(name, said) else {
             return;
         };
-        let alone = item.info().role == Role::Single
-            || matches!(item, Item::Guard | Item::Infill)
-            || item.is_survey_fact();
+        let alone = item.info().role == Role::Single || item.is_survey_fact();
         if alone {
             let text = format!("{item} has one answer; correct {item} changes it.");
             said.push(Reply::Remark(text));
@@ -478,7 +468,7 @@ impl<'r> Walk<'r> {
         let all = old.observations.iter().chain(&old.inherited.observations);
         for o in all {
             let kept = (o.item.is_circumstance() || matches!(o.item.info().kind, Kind::Words(_)))
-                && !NEVER_COPIED.contains(&o.item)
+                && o.item.info().holds != Holds::ForThisGuardAlone
                 && o.reading.is_some();
             let there = self.guard.as_ref().is_some_and(|(guard, _)| {
                 guard

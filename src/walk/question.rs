@@ -1,9 +1,9 @@
 //! What is asked: the question, how to measure, what to write.
 
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::walk::GuardName;
-use crate::walk::next_question::HOLES;
 use crate::walk::next_question::Holes;
 
 /// What an answer will be about.
@@ -113,7 +113,7 @@ impl Prompt {
         // an item that a look answers is told by its words
         let seen = matches!(info.kind, Kind::Words(_)) && item != Item::MovesWhenPushed;
         // where a ball can be tried, it was asked about before
-        let by_tape = |how: &&str| !HOLES.contains(&item) || !how.contains("ball");
+        let by_tape = |how: &&str| info.hole == Hole::No || !how.contains("ball");
         let how = info.how.iter().copied().filter(by_tape);
         ask.how = how.take(if seen { 1 } else { 2 }).collect();
         ask.more = std::iter::once(info.means)

@@ -1,5 +1,7 @@
 //! What a text says: its guards, its facts, and what is wrong with it.
 
+use crate::input::Code;
+use crate::survey::codes;
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
@@ -29,7 +31,7 @@ pub(super) struct View {
 }
 
 /// Codes of a survey that has only just begun: empty, a header, facts alone.
-const NOTHING_YET: [u16; 3] = [215, 216, 232];
+const NOTHING_YET: [Code; 3] = [codes::EMPTY_FILE, codes::HEADER_ONLY, codes::NO_GUARDS];
 
 /// The rulesets that a survey's text asks for.
 #[must_use]
@@ -75,7 +77,7 @@ impl View {
         let now = self.diagnostics.sorted();
         now.iter()
             .filter(|fault| fault.severity == severity)
-            .filter(|fault| !NOTHING_YET.contains(&fault.code.number))
+            .filter(|fault| !NOTHING_YET.contains(&fault.code))
             .filter(|fault| count(&now, fault) > count(&known, fault))
             .map(|fault| (*fault).clone())
             .collect()
@@ -86,7 +88,7 @@ impl View {
         let all = self.diagnostics.sorted();
         all.iter()
             .filter(|fault| fault.severity == Severity::Error)
-            .filter(|fault| !NOTHING_YET.contains(&fault.code.number))
+            .filter(|fault| !NOTHING_YET.contains(&fault.code))
             .count()
     }
 

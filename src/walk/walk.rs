@@ -1,5 +1,6 @@
 //! The walk: which question comes next, and what is remembered between answers.
 
+use crate::items::Hole;
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
@@ -13,7 +14,6 @@ use crate::walk::GuardName;
 use crate::walk::Prompt;
 use crate::walk::Reply;
 use crate::walk::Topic;
-use crate::walk::next_question::HOLES;
 use crate::walk::next_question::ball_to_try;
 use crate::walk::next_question::gives_way;
 use crate::walk::next_question::holes;
@@ -274,8 +274,8 @@ impl<'r> Walk<'r> {
         let (guard, judged) = self.guard.as_ref()?;
         let sized = |item| {
             let no_ball = self.no_ball.contains(&(place.clone(), item));
-            let limit =
-                (!no_ball && HOLES.contains(&item)).then(|| ball_to_try(judged, guard, item));
+            let limit = (!no_ball && item.info().hole != Hole::No)
+                .then(|| ball_to_try(judged, guard, item));
             limit.flatten().map(|limit| limit.written)
         };
         let open = |item: Item| {

@@ -1,6 +1,8 @@
 //! The chain of one guard under one rule's loads.
 
+use crate::items::ConditionWord;
 use crate::items::Item;
+use crate::items::NotchedPostWord;
 use crate::judge::load_path::fixing;
 use crate::judge::load_path::framing;
 use crate::judge::load_path::infill;
@@ -104,7 +106,7 @@ fn all_of_the_load(link: &mut Link, loads: Loads<'_>) {
 /// Sound wood and metal are what the numbers hold for: a link shows no shortfall
 /// only where somebody looked.
 fn condition(link: &mut Link, seen: &Seen<'_, '_>) {
-    let rotten = seen.has(Item::Condition, "rot");
+    let rotten = seen.has(ConditionWord::Rot);
     let open = matches!(
         link.finding,
         LinkFinding::NoShortfall | LinkFinding::TooClose
@@ -115,13 +117,10 @@ fn condition(link: &mut Link, seen: &Seen<'_, '_>) {
     if link.finding != LinkFinding::NoShortfall {
         return;
     }
-    let weakened = seen
-        .words(Item::Condition)
-        .any(|word| matches!(word, "cracks" | "deep rust" | "rot"));
-    let looked = seen
-        .words(Item::Condition)
-        .any(|word| !matches!(word, "dry" | "wet"));
-    let notch_unknown = seen.word(Item::NotchedPost).is_none() && link.kind == LinkKind::Post;
+    let weakened = seen.words().any(|word| tells(word) == Tells::Weaker);
+    let looked = seen.words().any(|word| tells(word) != Tells::Nothing);
+    let notch = seen.word::<NotchedPostWord>();
+    let notch_unknown = notch.is_none() && link.kind == LinkKind::Post;
     if weakened {
         let reason = "cracks, deep rust or rot take strength that no number here counts";
         not_measured(link, reason, &[]);
@@ -131,6 +130,26 @@ fn condition(link: &mut Link, seen: &Seen<'_, '_>) {
     } else if notch_unknown {
         let reason = "nobody wrote whether the post is notched where it is fixed";
         not_measured(link, reason, &[Item::NotchedPost]);
+    }
+}
+
+/// What a word of `condition` tells about strength.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Tells {
+    Nothing,
+    Sound,
+    Weaker,
+}
+
+fn tells(word: ConditionWord) -> Tells {
+    match word {
+        ConditionWord::Cracks | ConditionWord::DeepRust | ConditionWord::Rot => Tells::Weaker,
+        ConditionWord::Sound | ConditionWord::SurfaceRust => Tells::Sound,
+        // looked at without a probe; how wet it is; a pane between the posts
+        ConditionWord::BrokenGlass
+        | ConditionWord::Dry
+        | ConditionWord::NoneSeen
+        | ConditionWord::Wet => Tells::Nothing,
     }
 }
 

@@ -1,6 +1,9 @@
 //! What fastens a post: the couple of two bolts, screws pulled out and pushed
 //! sideways (facts/load-path.md §2.3 to 2.8).
 
+use crate::items::NotchedPostWord;
+use crate::items::PostFasteningWord;
+use crate::items::PostMaterialWord;
 use uom::si::angle::degree;
 
 use crate::items::Item;
@@ -49,7 +52,16 @@ pub(super) const NO_THREAD: &str = "how much of each screw sits in the framing i
 
 /// The links of the post's fixing.
 pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    if seen.has(Item::PostFastening, "nails") {
+    if seen.has(PostFasteningWord::Missing) {
+        let missing = "what should hold a post is not there: nothing carries the load";
+        return vec![Link::by_rule(
+            KIND,
+            "what holds the post",
+            missing,
+            "common practice, no source",
+        )];
+    }
+    if seen.has(PostFasteningWord::Nails) {
         return vec![with_pull(
             Link::by_rule(
                 KIND,
@@ -61,11 +73,13 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
             loads,
         )];
     }
-    match seen.word(Item::PostFastening) {
-        Some("through bolts") => bolts(seen, wood, loads),
-        Some("lag screws" | "wood screws") => screws_in_the_side(seen, wood, loads),
-        Some("plate") => vec![plate(seen, wood, loads)],
-        Some("unknown") => vec![with_pull(
+    match seen.word() {
+        Some(PostFasteningWord::ThroughBolts) => bolts(seen, wood, loads),
+        Some(PostFasteningWord::LagScrews | PostFasteningWord::WoodScrews) => {
+            screws_in_the_side(seen, wood, loads)
+        }
+        Some(PostFasteningWord::Plate) => vec![plate(seen, wood, loads)],
+        Some(PostFasteningWord::Hidden) => vec![with_pull(
             Link::hidden(
                 KIND,
                 "what holds the post",
@@ -75,17 +89,23 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
             seen,
             loads,
         )],
-        Some("embedded") => vec![hidden(
+        Some(PostFasteningWord::Embedded) => vec![hidden(
             "what a post set in concrete holds cannot be told from outside: look for cracks, rust stains and standing water in the socket",
         )],
-        Some("masonry anchors") => vec![with_pull(
+        Some(PostFasteningWord::MasonryAnchors) => vec![with_pull(
             hidden(
                 "anchors depend on the concrete or masonry around them and on the distance to its edge: somebody who knows them has to look",
             ),
             seen,
             loads,
         )],
-        Some(_) => vec![hidden(
+        Some(
+            PostFasteningWord::Bracket
+            | PostFasteningWord::Missing
+            | PostFasteningWord::Nails
+            | PostFasteningWord::Other
+            | PostFasteningWord::Welded,
+        ) => vec![hidden(
             "no published value: a bracket's stands on its label, a weld's is for a welder or an engineer",
         )],
         None => vec![with_pull(
@@ -332,12 +352,11 @@ fn share_of_the_weight(loads: Loads<'_>, count: u32) -> Option<Bounds<Worked<For
 fn wooden_post(
     seen: &Seen<'_, '_>,
 ) -> Result<(Distance, Distance), (&'static str, &'static [Item])> {
-    match (
-        seen.word(Item::PostMaterial),
-        seen.section(Item::PostSection),
-    ) {
-        (Some("wood"), Some(section)) => Ok(section),
-        (Some("wood"), None) => Err(("nobody wrote how thick the posts are", &[Item::PostSection])),
+    match (seen.word(), seen.section(Item::PostSection)) {
+        (Some(PostMaterialWord::Wood), Some(section)) => Ok(section),
+        (Some(PostMaterialWord::Wood), None) => {
+            Err(("nobody wrote how thick the posts are", &[Item::PostSection]))
+        }
         (Some(_), _) => Err((
             "no method here for a fastener through a post that is not wood",
             &[],
@@ -467,7 +486,7 @@ pub(super) const fn one_of(fasteners: Fasteners) -> Fasteners {
 /// thick as somebody wrote, or a rim of 2x lumber and more.
 fn behind_the_post(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Layers> {
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
-    let whole = seen.word(Item::NotchedPost) == Some("no");
+    let whole = seen.word() == Some(NotchedPostWord::No);
     // how deep a notch is nobody writes: the tested posts of facts/load-path.md §9
     // example 57 kept less than half; where the thread is not written either, a
     // quarter may be left (common practice, no source)

@@ -1,5 +1,7 @@
 //! What the post is fastened to, and what holds that (facts/load-path.md §2.8, §3).
 
+use crate::items::FastenedToWord;
+use crate::items::FramingHeldByWord;
 use crate::items::Item;
 use crate::judge::load_path::fixing::arm_taken;
 use crate::judge::load_path::fixing::pull;
@@ -13,7 +15,7 @@ const CONNECTION: LinkKind = LinkKind::FramingConnection;
 
 /// The link below the post's fixing.
 pub(super) fn link(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
-    if seen.has(Item::FastenedTo, "drywall only") {
+    if seen.has(FastenedToWord::DrywallOnly) {
         return Link::by_rule(
             MEMBER,
             "drywall only",
@@ -21,7 +23,7 @@ pub(super) fn link(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
             "facts of home-repair pages, read second-hand; common practice",
         );
     }
-    if seen.has(Item::FastenedTo, "subfloor") {
+    if seen.has(FastenedToWord::Subfloor) {
         return Link::by_rule(
             MEMBER,
             "subfloor or decking boards only",
@@ -29,37 +31,44 @@ pub(super) fn link(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
             "wood design standard, withdrawal from panels; researchers call posts fastened to boards dangerous",
         );
     }
-    let nailed = ["nails into end grain", "screws into end grain"];
-    if seen.has(Item::FastenedTo, "rim board") && seen.has_any(Item::FramingHeldBy, &nailed) {
+    let nailed = [
+        FramingHeldByWord::NailsIntoEndGrain,
+        FramingHeldByWord::ScrewsIntoEndGrain,
+    ];
+    if seen.has(FastenedToWord::RimBoard) && seen.has_any(&nailed) {
         return pulled(on_end_grain(), seen, loads);
     }
-    match seen.word(Item::FastenedTo) {
-        Some("rim board" | "joist" | "blocking") => pulled(connection(seen), seen, loads),
+    match seen.word() {
+        Some(FastenedToWord::Blocking | FastenedToWord::Joist | FastenedToWord::RimBoard) => {
+            pulled(connection(seen), seen, loads)
+        }
         // the ranges of facts/load-path.md §3, for a reader and for no verdict
-        Some("concrete") => Link::hidden(
+        Some(FastenedToWord::Concrete) => Link::hidden(
             MEMBER,
             "concrete",
             "its strength and the distance to its edge decide, and somebody who knows anchors has to look; makers list 400 to 790 lb (1.8 to 3.5 kN) for one sleeve anchor of 3/8 to 1/2 in far from any edge, less near one (read second-hand)",
             &[],
         ),
-        Some("masonry") => Link::hidden(
+        Some(FastenedToWord::Masonry) => Link::hidden(
             MEMBER,
             "masonry",
             "how sound the brick or block is and the distance to its edge decide, and somebody who knows anchors has to look; makers list 140 to 400 lb (0.6 to 1.8 kN) for one 3/8 in anchor glued into hollow block, and 450 to 900 lb (2.0 to 4.0 kN) in sound brick (read second-hand)",
             &[],
         ),
-        Some("stud") => Link::hidden(
+        Some(FastenedToWord::Stud) => Link::hidden(
             MEMBER,
             "stud",
             "no method here for a stud that is pulled sideways",
             &[],
         ),
-        Some(_) => Link::hidden(
-            MEMBER,
-            "what the post is fastened to",
-            "it cannot be seen: look from below, or ask to lift a board",
-            &[],
-        ),
+        Some(FastenedToWord::DrywallOnly | FastenedToWord::Hidden | FastenedToWord::Subfloor) => {
+            Link::hidden(
+                MEMBER,
+                "what the post is fastened to",
+                "it cannot be seen: look from below, or ask to lift a board",
+                &[],
+            )
+        }
         None => Link::hidden(
             MEMBER,
             "what the post is fastened to",
@@ -84,20 +93,24 @@ fn on_end_grain() -> Link {
 /// What holds the joist, the blocking or the rim board.
 fn connection(seen: &Seen<'_, '_>) -> Link {
     let hidden = |reason, asks: &[Item]| Link::hidden(CONNECTION, AWAY, reason, asks);
-    match seen.word(Item::FramingHeldBy) {
-        Some("nails into end grain" | "screws into end grain") => hidden(
-            "whether the pull lands on the nails depends on which way the joist runs",
-            &[],
-        ),
-        Some("tension tie") => hidden(
+    match seen.word() {
+        Some(FramingHeldByWord::NailsIntoEndGrain | FramingHeldByWord::ScrewsIntoEndGrain) => {
+            hidden(
+                "whether the pull lands on the nails depends on which way the joist runs",
+                &[],
+            )
+        }
+        Some(FramingHeldByWord::TensionTie) => hidden(
             "what a tie carries stands on its label; compare it with the load given here",
             &[],
         ),
-        Some("blocking" | "hangers") => hidden(
+        Some(FramingHeldByWord::Blocking | FramingHeldByWord::Hangers) => hidden(
             "no published value: blocking split in tests below 500 lb; somebody who builds decks has to look",
             &[],
         ),
-        Some(_) => hidden("it cannot be seen: look from below, behind the post", &[]),
+        Some(FramingHeldByWord::Hidden) => {
+            hidden("it cannot be seen: look from below, behind the post", &[])
+        }
         None => hidden(
             "nobody wrote what holds the joist or rim board",
             &[Item::FramingHeldBy],

@@ -1,6 +1,7 @@
 //! A plate screwed down beneath a post: the worst of its screws pulled out
 //! (facts/load-path.md §2.10).
 
+use crate::items::FastenedToWord;
 use crate::items::Item;
 use crate::judge::load_path::fixing::KIND;
 use crate::judge::load_path::fixing::NO_NUMBERS;
@@ -48,13 +49,13 @@ pub(super) fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link 
         |reason, asks: &[Item]| Link::hidden(KIND, case, reason, asks).with_demand(&demand);
     let one = one_of(fasteners);
     let layers = in_the_floor(seen, fasteners);
-    let on = if seen.has(Item::FastenedTo, "subfloor") {
-        Some("subfloor")
+    let on = if seen.has(FastenedToWord::Subfloor) {
+        Some(FastenedToWord::Subfloor)
     } else {
-        seen.word(Item::FastenedTo)
+        seen.word()
     };
     let capacity = match (on, layers) {
-        (Some("subfloor"), layers) => {
+        (Some(FastenedToWord::Subfloor), layers) => {
             // nobody sees how thick the panel is beneath; the thread fills it
             let reach = seen.there(Item::ThreadInFraming).or_else(|| {
                 let length: Distance = fasteners.length?.to_uom();
@@ -66,11 +67,23 @@ pub(super) fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link 
             let gravities = [PANEL_GRAVITY.value, STRUCTURAL_PANEL_GRAVITY.value];
             pulled_out(wood, one, &Bounds::exactly(thread), gravities)
         }
-        (Some("joist" | "blocking" | "rim board"), Some(layers)) => held(wood, one, layers),
-        (Some("joist" | "blocking" | "rim board"), None) => {
-            return without(NO_THREAD, &[Item::ThreadInFraming]);
-        }
-        (Some(_), _) => {
+        (
+            Some(FastenedToWord::Blocking | FastenedToWord::Joist | FastenedToWord::RimBoard),
+            layers,
+        ) => match layers {
+            Some(layers) => held(wood, one, layers),
+            None => return without(NO_THREAD, &[Item::ThreadInFraming]),
+        },
+        (
+            Some(
+                FastenedToWord::Concrete
+                | FastenedToWord::DrywallOnly
+                | FastenedToWord::Hidden
+                | FastenedToWord::Masonry
+                | FastenedToWord::Stud,
+            ),
+            _,
+        ) => {
             return without("no published value for what the plate is fastened to", &[]);
         }
         (None, _) => {
@@ -83,7 +96,7 @@ pub(super) fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link 
     match capacity {
         Ok(capacity) => Link::weighed(KIND, case, &demand, &capacity)
             .taking(wood.taken())
-            .taking(if seen.has(Item::FastenedTo, "subfloor") {
+            .taking(if seen.has(FastenedToWord::Subfloor) {
                 &[Taken::Subfloor]
             } else {
                 &[Taken::Thread]

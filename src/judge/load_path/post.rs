@@ -1,6 +1,10 @@
 //! The post itself (facts/load-path.md §1.2, §2.2).
 
+use crate::items::ConditionWord;
 use crate::items::Item;
+use crate::items::NotchedPostWord;
+use crate::items::PostFasteningWord;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::bend;
 use crate::judge::load_path::bend::Share;
 use crate::judge::load_path::fixing::arm_taken;
@@ -35,10 +39,18 @@ const NOTCH: Ruled = Ruled {
 
 /// Where the fixing holds the post: on the side of the framing, or at the floor.
 fn on_the_side(seen: &Seen<'_, '_>) -> Option<bool> {
-    match seen.word(Item::PostFastening)? {
-        "through bolts" | "lag screws" | "wood screws" | "nails" => Some(true),
-        "plate" | "embedded" => Some(false),
-        _ => None,
+    match seen.word()? {
+        PostFasteningWord::LagScrews
+        | PostFasteningWord::Nails
+        | PostFasteningWord::ThroughBolts
+        | PostFasteningWord::WoodScrews => Some(true),
+        PostFasteningWord::Embedded | PostFasteningWord::Plate => Some(false),
+        PostFasteningWord::Bracket
+        | PostFasteningWord::Hidden
+        | PostFasteningWord::MasonryAnchors
+        | PostFasteningWord::Missing
+        | PostFasteningWord::Other
+        | PostFasteningWord::Welded => None,
     }
 }
 
@@ -80,7 +92,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         let link = Link::hidden(KIND, BENDING, reason, &asks);
         return vec![ruled(seen, link)];
     };
-    let left = if seen.has(Item::NotchedPost, "yes") {
+    let left = if seen.has(NotchedPostWord::Yes) {
         Share::Half
     } else {
         Share::Whole
@@ -98,7 +110,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         taken.push(Taken::NotchHalf);
     }
     links.push(ruled(seen, bending.taking(&taken)));
-    if left == Share::Whole && !seen.has(Item::Condition, "rot") {
+    if left == Share::Whole && !seen.has(ConditionWord::Rot) {
         links.extend(shear(seen, wood, loads));
     }
     links
@@ -106,14 +118,14 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
 
 /// What is seen of the post decides before any number.
 fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
-    if seen.has(Item::Condition, "rot") {
+    if seen.has(ConditionWord::Rot) {
         let rotten = Link::bare(KIND, link.case, LinkFinding::ByRule(ROT));
         return Link {
             demand: link.demand,
             ..rotten
         };
     }
-    if !seen.has(Item::NotchedPost, "yes") {
+    if !seen.has(NotchedPostWord::Yes) {
         return link;
     }
     let thick = seen.section(Item::PostSection);
@@ -138,7 +150,7 @@ fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
 
 fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
     let (a, b) = seen.section(Item::PostSection)?;
-    if seen.word(Item::PostMaterial) != Some("wood") {
+    if seen.word() != Some(PostMaterialWord::Wood) {
         return None;
     }
     let demand = Bounds::exactly(loads.at_the_top()?);

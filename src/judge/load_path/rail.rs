@@ -1,6 +1,8 @@
 //! The top rail and its ends (facts/load-path.md §3, §4.1).
 
 use crate::items::Item;
+use crate::items::PostMaterialWord;
+use crate::items::RailEndFasteningWord;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkKind;
 use crate::judge::load_path::link::Taken;
@@ -42,8 +44,8 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, case: &'static str, moment: Worked<
     let demand = Bounds::exactly(moment);
     let without =
         |reason, asks: &[Item]| Link::hidden(kind, case, reason, asks).with_demand(&demand);
-    match seen.word(Item::PostMaterial) {
-        Some("wood") => {}
+    match seen.word() {
+        Some(PostMaterialWord::Wood) => {}
         Some(_) => {
             return without(
                 "a rail of metal or plastic: its strength cannot be seen",
@@ -97,7 +99,7 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
         None => link,
     };
     let without = |reason, asks: &[Item]| shown(Link::hidden(kind, OUTWARD, reason, asks));
-    if seen.has(Item::RailEndFastening, "hollow-wall anchor") {
+    if seen.has(RailEndFasteningWord::HollowWallAnchor) {
         return shown(Link::by_rule(
             kind,
             OUTWARD,
@@ -105,7 +107,7 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
             "facts of home-repair pages, read second-hand; common practice",
         ));
     }
-    if seen.has(Item::RailEndFastening, "nails") {
+    if seen.has(RailEndFasteningWord::Nails) {
         return shown(Link::by_rule(
             kind,
             OUTWARD,
@@ -113,8 +115,8 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
             "NDS 2018 §12.2.3, read second-hand; common practice",
         ));
     }
-    match seen.word(Item::RailEndFastening) {
-        Some("screws into a post" | "screws into a stud") => {
+    match seen.word() {
+        Some(RailEndFasteningWord::ScrewsIntoAPost | RailEndFasteningWord::ScrewsIntoAStud) => {
             let Some(fasteners) = seen.fasteners(Item::RailEndFasteners) else {
                 return without(
                     "nobody wrote how many screws hold the rail's end, how thick and how long",
@@ -139,15 +141,22 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
                 (Ok(_), None) => without("no load along the top is known", &[Item::PostSpacing]),
             }
         }
-        Some("hidden") => without(
+        Some(RailEndFasteningWord::Hidden) => without(
             "what holds the rail's end cannot be seen: look behind the bracket or its cover",
             &[],
         ),
-        Some("masonry anchors") => without(
+        Some(RailEndFasteningWord::MasonryAnchors) => without(
             "anchors in masonry depend on the wall behind: somebody who knows them has to look",
             &[],
         ),
-        Some(_) => without("no published value for this fixing", &[]),
+        Some(
+            RailEndFasteningWord::BoltsThroughAPost
+            | RailEndFasteningWord::Bracket
+            | RailEndFasteningWord::HollowWallAnchor
+            | RailEndFasteningWord::LetIntoThePost
+            | RailEndFasteningWord::Nails
+            | RailEndFasteningWord::Welded,
+        ) => without("no published value for this fixing", &[]),
         None => without(
             "nobody wrote what holds the rail's ends",
             &[Item::RailEndFastening],
@@ -160,8 +169,8 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
 pub(super) fn end_pressed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
     let (kind, case) = (LinkKind::RailEnd, "pressed down");
     let screwed = matches!(
-        seen.word(Item::RailEndFastening),
-        Some("screws into a post" | "screws into a stud")
+        seen.word(),
+        Some(RailEndFasteningWord::ScrewsIntoAPost | RailEndFasteningWord::ScrewsIntoAStud)
     );
     let point = loads.demand.concentrated.as_ref()?;
     if !screwed || loads.demand.direction == Direction::Level {

@@ -1,7 +1,10 @@
 //! The circumstances of the wood: what is known of species, moisture and load
 //! duration, and every combination of what is not.
 
+use crate::items::ConditionWord;
 use crate::items::Item;
+use crate::items::LocationWord;
+use crate::items::WoodSpeciesWord;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
 use crate::statics::factors::Incising;
@@ -17,16 +20,19 @@ use crate::statics::wood::TIMBERS;
 pub(super) const DURATIONS: [LoadDuration; 2] =
     [LoadDuration::TEN_YEARS, LoadDuration::TEN_MINUTES];
 
-/// The names of the table of species behind the words of the item.
-const NAMES: &[(&str, &str)] = &[
-    ("southern pine", "Southern Pine"),
-    ("douglas fir-larch", "Douglas Fir-Larch"),
-    ("hem-fir", "Hem-Fir"),
-    ("spruce-pine-fir", "Spruce-Pine-Fir"),
-    ("spruce-pine-fir south", "SPF (South)"),
-    ("redwood", "Redwood"),
-    ("cedar", "Western cedars"),
-];
+/// The name in the table of species behind a word of the item.
+const fn in_the_table(word: WoodSpeciesWord) -> Option<&'static str> {
+    match word {
+        WoodSpeciesWord::Cedar => Some("Western cedars"),
+        WoodSpeciesWord::DouglasFirLarch => Some("Douglas Fir-Larch"),
+        WoodSpeciesWord::HemFir => Some("Hem-Fir"),
+        WoodSpeciesWord::Redwood => Some("Redwood"),
+        WoodSpeciesWord::SouthernPine => Some("Southern Pine"),
+        WoodSpeciesWord::SprucePineFir => Some("Spruce-Pine-Fir"),
+        WoodSpeciesWord::SprucePineFirSouth => Some("SPF (South)"),
+        WoodSpeciesWord::UnknownWood => None,
+    }
+}
 
 /// What is known of the wood.
 pub(super) struct Wood {
@@ -38,14 +44,13 @@ pub(super) struct Wood {
 
 impl Wood {
     pub(super) fn of(seen: &Seen<'_, '_>) -> Wood {
-        let word = seen.word(Item::WoodSpecies);
-        let named = word.and_then(|word| NAMES.iter().find(|(known, _)| *known == word));
+        let named = seen.word().and_then(in_the_table);
         let mut taken = vec![Taken::Grade, Taken::Duration];
         if named.is_none() {
             taken.push(Taken::Species);
         }
         let of = |table: &'static [Species]| {
-            let fits = |species: &&Species| named.is_none_or(|(_, name)| species.name == *name);
+            let fits = |species: &&Species| named.is_none_or(|name| species.name == name);
             table.iter().filter(fits).collect()
         };
         let moistures = moistures(seen);
@@ -112,10 +117,10 @@ impl Wood {
 
 /// Wet or dry where somebody said so; inside dry; else both.
 fn moistures(seen: &Seen<'_, '_>) -> Vec<Moisture> {
-    let inside = seen.word(Item::Location) == Some("inside");
-    if seen.has(Item::Condition, "wet") {
+    let inside = seen.word() == Some(LocationWord::Inside);
+    if seen.has(ConditionWord::Wet) {
         vec![Moisture::Wet]
-    } else if seen.has(Item::Condition, "dry") || inside {
+    } else if seen.has(ConditionWord::Dry) || inside {
         vec![Moisture::Dry]
     } else {
         vec![Moisture::Dry, Moisture::Wet]

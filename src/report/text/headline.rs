@@ -1,6 +1,6 @@
 //! A guard's headline: the verdict by law, the guidance beside it.
 
-use crate::items::Item;
+use crate::items::GuardWord;
 use crate::items::Verdict;
 use crate::judge::AsBuilt;
 use crate::judge::Assumption;
@@ -131,7 +131,7 @@ fn guidance_noun(basis: &ReportBasis<'_>) -> Noun {
 pub(super) fn headline(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
     let guard = &entry.guard;
     let mut parts = Vec::new();
-    if says(guard, Item::Guard, "none") {
+    if says(guard, GuardWord::None) {
         parts.push("there is no guard here".to_owned());
     }
     if moves_a_lot(guard) {

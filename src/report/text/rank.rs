@@ -1,11 +1,12 @@
 //! Which guard is worse.
 
+use crate::items::GuardWord;
+use crate::items::ItemWord;
+use crate::items::MovesWhenPushedWord;
 use std::cmp::Reverse;
 
-use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
-use crate::reading::Value;
 use crate::report::JudgedGuard;
 use crate::rules::Status;
 use crate::rules::Urgency;
@@ -48,7 +49,7 @@ impl Rank {
 
 fn class(entry: &JudgedGuard<'_>) -> RankClass {
     let verdict = entry.judged.verdict;
-    let none = says(&entry.guard, Item::Guard, "none");
+    let none = says(&entry.guard, GuardWord::None);
     let guidance = entry.judged.guidance;
     if none && [Some(verdict), guidance].contains(&Some(Verdict::FallsShort)) {
         return RankClass::NoGuard;
@@ -98,15 +99,12 @@ pub(super) fn share_short(finding: &Finding<'_>) -> Option<i128> {
 
 /// Whether it was seen to move a lot.
 pub(super) fn moves_a_lot(guard: &Guard) -> bool {
-    says(guard, Item::MovesWhenPushed, "a lot")
+    says(guard, MovesWhenPushedWord::ALot)
 }
 
 /// Whether one of the item's readings is this word.
-pub(super) fn says(guard: &Guard, item: Item, word: &'static str) -> bool {
-    guard.of(item).any(|(_, observation)| {
-        let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| reading.value == Value::Word(word))
-    })
+pub(super) fn says<W: ItemWord>(guard: &Guard, word: W) -> bool {
+    guard.of(W::ITEM).any(|(_, o)| o.word() == Some(word))
 }
 
 /// Whether it can be said in one line where there are many: it meets or needs
