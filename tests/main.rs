@@ -6,6 +6,7 @@ mod geometry;
 mod harness;
 mod judging;
 mod layout;
+mod outputs;
 mod properties;
 mod published;
 mod readings;

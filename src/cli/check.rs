@@ -11,6 +11,7 @@ use crate::cli::args::CheckArgs;
 use crate::cli::args::DecisionArg;
 use crate::cli::args::Format;
 use crate::cli::args::MemoryArg;
+use crate::cli::clock;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::files;
@@ -21,7 +22,9 @@ use crate::cli::rules::Guidance;
 use crate::cli::rules::chosen;
 use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
+use crate::cli::survey_rules;
 use crate::cli::terminal::Terminal;
+use crate::cli::terminal::as_it_is;
 use crate::cli::terminal::without_styles;
 use crate::input::Code;
 use crate::input::Diagnostic;
@@ -135,7 +138,16 @@ fn rulesets(args: &CheckArgs, survey: &Survey<'_>, diagnostics: &mut Diagnostics
     } else {
         Guidance::Beside
     };
-    let mut rulesets = chosen(&args.rules, &survey.facts().rules, guidance, diagnostics);
+    let mut named = Vec::new();
+    if args.rules.is_empty() {
+        for rules in &survey.facts().rules {
+            match survey_rules::beside_the_survey(rules, &args.surveys) {
+                Ok(rules) => named.push(rules),
+                Err(diagnostic) => diagnostics.push(*diagnostic),
+            }
+        }
+    }
+    let mut rulesets = chosen(&args.rules, &named, guidance, diagnostics);
     if args.as_built {
         add_editions(&mut rulesets, diagnostics);
     }
@@ -186,7 +198,7 @@ fn judge(
         survey: survey.facts(),
         rulesets,
         options,
-        today: jiff::ZonedDateTime::now().date().to_string(),
+        today: clock::today(),
         tool_version: env!("CARGO_PKG_VERSION"),
         explain: if args.explain {
             Explain::Yes
@@ -194,19 +206,41 @@ fn judge(
             Explain::No
         },
     };
-    let summary = {
-        let (mut stdout, mut plain);
-        let out: &mut dyn Write = match &mut output {
-            Some(file) => {
-                plain = without_styles(file);
+    // only text is written with styles; to look for them in other forms takes long
+    let is_text = args.format == Format::Text;
+    let written = {
+        let (mut painted, mut plain, mut in_file);
+        let out: &mut dyn Write = match (&mut output, is_text) {
+            (Some(file), true) => {
+                in_file = without_styles(file);
+                &mut in_file
+            }
+            (Some(file), false) => {
+                in_file = as_it_is(file);
+                &mut in_file
+            }
+            (None, true) => {
+                painted = terminal.out();
+                &mut painted
+            }
+            (None, false) => {
+                plain = terminal.plain_out();
                 &mut plain
             }
-            None => {
-                stdout = terminal.out();
-                &mut stdout
-            }
         };
-        write_report(args, survey, &basis, out, &mut diagnostics)?
+        write_report(args, survey, &basis, out, &mut diagnostics)
+            .and_then(|summary| out.flush().map(|()| summary))
+    };
+    let summary = match (written, &args.output) {
+        (Ok(summary), _) => summary,
+        (Err(error), Some(path)) if output.is_some() => {
+            diagnostics.push(no_output(path, &OutputError::Io(error)));
+            return print_diagnostics(&diagnostics, terminal);
+        }
+        (Err(error), _) => {
+            let message = format!("the report cannot be written to standard output: {error}");
+            return Err(io::Error::other(message));
+        }
     };
     if let Some(file) = output
         && let Err(error) = file.finish()

@@ -2,7 +2,10 @@
 //! worth a test of its own lives below.
 
 mod args;
+#[cfg(feature = "spreadsheet")]
+mod blank_book;
 mod check;
+mod clock;
 mod codes;
 mod exit;
 mod files;
@@ -12,6 +15,7 @@ mod opening;
 mod output;
 mod rules;
 mod sheet;
+mod survey_rules;
 mod terminal;
 mod walk;
 #[cfg(feature = "spreadsheet")]

@@ -140,7 +140,7 @@ impl Write for Output {
 }
 
 /// How much of a file tells whether it is a report.
-const BEGINNING: u64 = 4096;
+const BEGINNING: u64 = 64 * 1024;
 
 fn is_ours(path: &Path) -> io::Result<bool> {
     let mut beginning = Vec::new();

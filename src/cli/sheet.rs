@@ -6,6 +6,8 @@ use std::path::Path;
 
 use crate::cli::args::PaperArg;
 use crate::cli::args::SheetArgs;
+#[cfg(feature = "spreadsheet")]
+use crate::cli::blank_book;
 use crate::cli::check::no_output;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
@@ -87,14 +89,18 @@ fn write(
     rulesets: &[Ruleset],
     names: &[String],
 ) -> io::Result<()> {
+    let blank = BlankSurvey {
+        rulesets,
+        names,
+        guards: args.guards,
+        units: args.units,
+    };
     if args.csv {
-        let blank = BlankSurvey {
-            rulesets,
-            names,
-            guards: args.guards,
-            units: args.units,
-        };
         return report::blank_survey(out, &blank);
+    }
+    #[cfg(feature = "spreadsheet")]
+    if args.xlsx {
+        return blank_book::write(out, &blank);
     }
     let paper = match args.paper {
         None => Paper::AsPrinted,

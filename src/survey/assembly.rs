@@ -34,9 +34,9 @@ use crate::survey::header::Header;
 use crate::survey::header::Layout;
 use crate::survey::names::NameId;
 use crate::survey::names::SURVEY;
+use crate::survey::observations::EntryOutcome;
 use crate::survey::observations::Level;
 use crate::survey::observations::Observer;
-use crate::survey::observations::Outcome;
 use crate::survey::observations::lost_observation;
 use crate::survey::observations::misplaced;
 use crate::survey::observations::wrong_level;
@@ -323,13 +323,13 @@ impl Receiver<'_> {
             EntrySubject::Item(item)
                 if header.layout == Layout::Table && misplaced(Level::Guard, *item).is_some() =>
             {
-                Outcome::Used
+                EntryOutcome::Used
             }
             EntrySubject::Item(item) if misplaced(Level::Guard, *item).is_some() => {
                 let make = || wrong_level(row, entry, *item);
                 self.complaints
                     .count(row.file, codes::WRONG_LEVEL, item.name(), make);
-                Outcome::InError
+                EntryOutcome::InError
             }
             EntrySubject::Item(item) => self.observer.observe(
                 (row, header),
@@ -341,9 +341,9 @@ impl Receiver<'_> {
             ),
             EntrySubject::Lost(item) => {
                 guard.observations.push(lost_observation(row, entry, *item));
-                Outcome::InError
+                EntryOutcome::InError
             }
-            EntrySubject::Nothing => Outcome::InError,
+            EntrySubject::Nothing => EntryOutcome::InError,
             EntrySubject::Own(name) => {
                 guard.own.push(OwnEntry {
                     name: Arc::clone(name),
@@ -351,11 +351,11 @@ impl Receiver<'_> {
                     note: Arc::clone(&entry.note),
                     row: row.at,
                 });
-                Outcome::Used
+                EntryOutcome::Used
             }
         };
         guard.rows += 1;
-        guard.rows_in_error += u32::from(outcome == Outcome::InError);
+        guard.rows_in_error += u32::from(outcome == EntryOutcome::InError);
         if let Some(observation) = guard.observations.get(before)
             && !self.open.items.insert(observation.item)
         {

@@ -53,9 +53,10 @@ codes! {
     SECOND_HEADER = 241 "a second header row"
     BLANK_BELOW = 242 "blank names below filled ones"
     TWO_ROUNDS = 243 "one guard in two files of different dates"
+    TOO_MANY_RULES = 244 "more rulesets than a survey can be judged by"
 }
 
-/// Every code of this module: G201 to G243.
+/// Every code of this module: G201 to G244.
 #[must_use]
 pub fn codes() -> &'static [Code] {
     ALL

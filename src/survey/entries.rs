@@ -11,9 +11,9 @@ use crate::quantities::LengthUnit;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
-use crate::survey::header::nearest_name;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::nearest_name;
 use crate::survey::row::SurveyRow;
 
 /// What an entry speaks of.

@@ -61,7 +61,11 @@ pub(super) fn find(
         let row = stream.row();
         let missing = none.is_none().then(|| header::no_header(&row));
         let (at, text) = (row.excerpt_whole(), shown(&row));
-        let rank = if nth == 0 { Rank::First } else { Rank::Below };
+        let rank = if nth == 0 {
+            HeaderRank::First
+        } else {
+            HeaderRank::Below
+        };
         if let Some(found) = header_here(stream, rank, complaints)? {
             if let Some(first) = above {
                 complaints.push(passed_over(first, &texts));
@@ -78,7 +82,7 @@ pub(super) fn find(
 
 /// Whether a row is the first of its file that says something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Rank {
+enum HeaderRank {
     Below,
     First,
 }
@@ -86,12 +90,12 @@ enum Rank {
 /// The header in the current row, or in it and the next one.
 fn header_here(
     stream: &mut Stream<'_>,
-    rank: Rank,
+    rank: HeaderRank,
     complaints: &mut Complaints,
 ) -> io::Result<Option<FoundHeader>> {
     let fits = |row: &SurveyRow<'_>| match rank {
-        Rank::First => header::makes_sense(row),
-        Rank::Below => header::is_plainly_one(row),
+        HeaderRank::First => header::makes_sense(row),
+        HeaderRank::Below => header::is_plainly_one(row),
     };
     let mut found = None;
     for (delimiter, name) in DELIMITERS {

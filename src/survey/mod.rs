@@ -14,6 +14,7 @@ mod entries;
 mod file;
 mod header;
 mod header_search;
+mod heading;
 mod lookup;
 mod model;
 mod names;
@@ -26,6 +27,7 @@ mod rounds;
 mod row;
 mod row_kind;
 mod scan;
+mod scan_complaints;
 mod sheet;
 mod stream;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]

@@ -15,14 +15,16 @@ use crate::survey::complaints::Complaints;
 use crate::survey::entries::EntrySubject;
 use crate::survey::entries::RowEntry;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
+use crate::survey::header::Layout;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::length_unit;
 use crate::survey::readings::Readings;
 use crate::survey::row::SurveyRow;
 use crate::survey::sheet::CellDoubt;
 
 /// Whether what an entry says could be used.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Outcome {
+pub(super) enum EntryOutcome {
     InError,
     Used,
 }
@@ -57,13 +59,13 @@ impl Observer {
         unit: Option<LengthUnit>,
         complaints: &mut Complaints,
         into: &mut Vec<Observation>,
-    ) -> Outcome {
+    ) -> EntryOutcome {
         let cell = row.sheet_cell(entry.cell);
         let doubt = cell.and_then(|cell| cell.doubt.as_ref());
         if let Some(doubt) = doubt.filter(|doubt| doubt.bears_on(item)) {
             complaints.push(cell_in_doubt(row, entry.cell, item.name(), doubt));
             into.push(lost_observation(row, entry, item));
-            return Outcome::InError;
+            return EntryOutcome::InError;
         }
         let unit = entry.unit.or(unit);
         let observation = |written: &Arc<str>, reading| Observation {
@@ -81,12 +83,12 @@ impl Observer {
                 for caution in &understood.cautions {
                     complaints.push(unusual(row, entry.cell, item, caution));
                 }
-                Outcome::Used
+                EntryOutcome::Used
             }
             Err(error) => {
                 unreadable((row, header), entry, item, error, complaints);
                 into.push(observation(&(&*entry.text).into(), None));
-                Outcome::InError
+                EntryOutcome::InError
             }
         }
     }
@@ -162,7 +164,12 @@ fn unreadable(
         return;
     }
     if !has_unit && is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
-        complaints.count(row.file, codes::BARE_NUMBER, item.name(), || {
+        let alike = match header.layout {
+            // one answer holds for all of them
+            Layout::Notebook { .. } => "",
+            Layout::Table => item.name(),
+        };
+        complaints.count(row.file, codes::BARE_NUMBER, alike, || {
             bare_number((row, header), entry, item)
         });
         return;
@@ -178,9 +185,50 @@ fn unreadable(
     };
     let start: String = entry.text.chars().take(ALIKE).collect();
     complaints.count(row.file, code, &format!("{item} {start}"), || {
-        cannot_be_read(row, entry, item, code, error)
+        let mut diagnostic = cannot_be_read(row, entry, item, code, error);
+        if let Some(rows) = one_row_each(row, header, entry, item) {
+            diagnostic.help = Some(format!("write one row for each: {rows}"));
+        }
+        diagnostic
     });
 }
+
+/// Several readings in a cell of a notebook, as rows: the unit behind the last
+/// one is that of all.
+fn one_row_each(
+    row: &SurveyRow<'_>,
+    header: &Header,
+    entry: &RowEntry<'_>,
+    item: Item,
+) -> Option<String> {
+    let Layout::Notebook { .. } = header.layout else {
+        return None;
+    };
+    let parts: Vec<&str> = entry.text.split(';').map(str::trim).collect();
+    let unit = parts
+        .last()?
+        .rsplit(' ')
+        .next()
+        .filter(|unit| length_unit(unit).is_some());
+    if parts.len() < 2 || parts.len() > MOST_PARTS {
+        return None;
+    }
+    let whole = |part: &str| -> Option<String> {
+        let with_unit = unit.map(|unit| format!("{part} {unit}"));
+        [Some(part.to_owned()), with_unit]
+            .into_iter()
+            .flatten()
+            .find(|text| parse(item, text, None).is_ok())
+    };
+    let rows: Option<Vec<String>> = parts
+        .iter()
+        .map(|part| Some(row.mended(entry.cell..entry.cell + 1, &whole(part)?)))
+        .collect();
+    Some(rows?.join("   and   "))
+}
+
+/// Of more readings in a cell no rows are made.
+const MOST_PARTS: usize = 6;
 
 /// `36 8/9`: of all sixteenths a format of one digit makes ninths, fifths and
 /// thirds, and none of those is a mark of a tape; what may have been written.

@@ -4,8 +4,8 @@ use crate::items::Item;
 use crate::survey::FileError;
 use crate::survey::SurveyFile;
 use crate::survey::complaints::Complaints;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
+use crate::survey::heading::HeaderColumn;
 use crate::survey::reader::RowReader;
 use crate::survey::stream::Saved;
 

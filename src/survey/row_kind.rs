@@ -6,8 +6,8 @@ use crate::input::folded;
 use crate::survey::codes;
 use crate::survey::header;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
+use crate::survey::heading::HeaderColumn;
 use crate::survey::row::SurveyRow;
 
 /// What a row is.

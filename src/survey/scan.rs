@@ -7,7 +7,6 @@ use std::io;
 use std::mem;
 use std::sync::Arc;
 
-use crate::input::Diagnostic;
 use crate::input::Excerpt;
 use crate::input::Scanner;
 use crate::items::Item;
@@ -27,17 +26,15 @@ use crate::survey::clash;
 use crate::survey::clash::can_clash;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::complaints::RowSpot;
 use crate::survey::complaints::SpotMark;
-use crate::survey::complaints::Unplaced;
 use crate::survey::entries::Entries;
 use crate::survey::entries::EntrySubject;
 use crate::survey::entries::RowEntry;
 use crate::survey::entries::loose_note;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
-use crate::survey::header::length_unit;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::length_unit;
 use crate::survey::names::NameId;
 use crate::survey::names::Names;
 use crate::survey::observations::Level;
@@ -53,6 +50,15 @@ use crate::survey::reader::RowReader;
 use crate::survey::rounds::Rounds;
 use crate::survey::row::RowCondition;
 use crate::survey::row::SurveyRow;
+use crate::survey::scan_complaints::MOST_RULES;
+use crate::survey::scan_complaints::blank_below;
+use crate::survey::scan_complaints::header_only;
+use crate::survey::scan_complaints::nearly_the_same;
+use crate::survey::scan_complaints::no_guard_in_unit;
+use crate::survey::scan_complaints::no_guards;
+use crate::survey::scan_complaints::own_text_of_no_guard;
+use crate::survey::scan_complaints::says_nothing;
+use crate::survey::scan_complaints::too_many_rules;
 use crate::survey::stream::Saved;
 
 /// How many different dates and names of people are listed.
@@ -92,7 +98,7 @@ struct Scan {
     /// What is wrong with marks and cells is said by the second reading.
     unsaid: Complaints,
     /// Facts that need a default unit, which may come later in the file.
-    waiting: Vec<Waiting>,
+    waiting: Vec<WaitingFacts>,
     /// What was said of the survey as a whole, and of each file.
     survey_level: Vec<Observation>,
     file_level: Vec<Observation>,
@@ -110,7 +116,7 @@ struct Scan {
 }
 
 /// A row of facts that could not be read without a default unit.
-struct Waiting {
+struct WaitingFacts {
     text: String,
     line: u64,
     condition: RowCondition,
@@ -326,7 +332,7 @@ impl Scan {
         let (first, others) = self.entries.of(row, header, complaints);
         let entries: Vec<RowEntry<'_>> = first.into_iter().chain(others).collect();
         if unit.is_none() && entries.iter().any(|entry| self.observer.lacks_unit(entry)) {
-            self.waiting.push(Waiting {
+            self.waiting.push(WaitingFacts {
                 text: row.text.to_owned(),
                 line: row.at.line,
                 condition: row.condition.clone(),
@@ -340,7 +346,7 @@ impl Scan {
     /// A row of facts that waited for the default unit: the file has ended.
     fn read_waiting_facts(
         &mut self,
-        waiting: &Waiting,
+        waiting: &WaitingFacts,
         header: &Header,
         saved: Saved<'_>,
         index: u32,
@@ -473,6 +479,10 @@ impl Scan {
             }
             (Item::Rules, Value::Text(_)) => {
                 for name in written.split(';').map(str::trim).filter(|r| !r.is_empty()) {
+                    if facts.rules.len() >= MOST_RULES {
+                        self.scanned.complaints.push(too_many_rules(at()));
+                        break;
+                    }
                     if !facts.rules.iter().any(|known| known.name == name) {
                         facts.rules.push(NamedRules {
                             name: name.to_owned(),
@@ -592,77 +602,6 @@ impl Scan {
     }
 }
 
-/// Names that are blank below filled ones.
-fn blank_below(file: &Arc<str>, row: RowPlace, count: u32, what: &str, mark: SpotMark) -> Unplaced {
-    let more = if count > 1 {
-        format!(" and on {} more", count - 1)
-    } else {
-        String::new()
-    };
-    let message = format!(
-        "the {what} is blank on this row{more}, below rows that name one: it may be the one above, in cells that were merged"
-    );
-    Unplaced {
-        spots: [RowSpot { row, mark }; 2],
-        second_says: "",
-        diagnostic: Diagnostic::error(
-            codes::BLANK_BELOW,
-            message,
-            Excerpt::new(Arc::clone(file), row.line, "", 0..0),
-        )
-        .help(format!(
-            "write the {what} again on each row; guards that belong to no {what} stand above the first one"
-        )),
-    }
-}
-
-/// A unit or building of which facts are written and no guard.
-fn no_guard_in_unit(names: &Names, unit: NameId, file: &Arc<str>) -> Unplaced {
-    let written = names.written(unit);
-    let (what, name, mark) = if written.is_empty() {
-        (
-            "building",
-            names.written(names.parent(unit)),
-            SpotMark::Building,
-        )
-    } else {
-        ("unit", written, SpotMark::Unit)
-    };
-    let row = names.first(unit);
-    let message =
-        format!("the {what} `{name}` has a row of facts and no guard: nothing is judged there");
-    Unplaced {
-        spots: [RowSpot { row, mark }; 2],
-        second_says: "",
-        diagnostic: Diagnostic::warning(
-            codes::NO_GUARD_IN_UNIT,
-            message,
-            Excerpt::new(Arc::clone(file), row.line, "", 0..0),
-        )
-        .help("write the guard's name into the column guard, also where a railing is missing; leave the row out if there is nothing to guard"),
-    }
-}
-
-/// A name and nothing else: a flat that nobody entered, a legend, a signature.
-fn says_nothing(row: &SurveyRow<'_>) -> Diagnostic {
-    Diagnostic::warning(
-        codes::SAYS_NOTHING,
-        "this row names no guard and says nothing that can be read",
-        row.excerpt_whole(),
-    )
-    .help("if it stands for a flat, name its guards and write not reached where you could not look")
-}
-
-/// Text of the person's own in a row of facts.
-fn own_text_of_no_guard(row: &SurveyRow<'_>, cell: usize) -> Diagnostic {
-    Diagnostic::warning(
-        codes::LOOSE_NOTE,
-        "your own text in a row that names no guard: it is not kept",
-        row.excerpt(cell),
-    )
-    .help("write it in a row of the guard that it speaks of")
-}
-
 /// Whether no name of the items `date` and `by` begins with this byte, nor a
 /// space in front of one.
 fn begins_no_date_or_person(first: u8) -> bool {
@@ -691,52 +630,6 @@ fn tape_class(word: TapeWord) -> TapeClass {
         TapeWord::ClassTwo => TapeClass::II,
         TapeWord::ClassThree => TapeClass::III,
         TapeWord::Handbook44 => TapeClass::Handbook44,
-    }
-}
-
-fn header_only(file: &Arc<str>) -> Diagnostic {
-    Diagnostic::error(
-        codes::HEADER_ONLY,
-        "there is a header and nothing below it",
-        Excerpt::whole(Arc::clone(file)),
-    )
-    .help("write one observation a row below the header: 2A,landing,height,35 1/2 in,")
-}
-
-fn no_guards(file: &str) -> Diagnostic {
-    Diagnostic::error(
-        codes::NO_GUARDS,
-        "the survey names no guard, so there is nothing to judge",
-        Excerpt::whole(file.into()),
-    )
-    .help("write the guard's name into the column guard, and what you measured beside it")
-}
-
-fn nearly_the_same(
-    row: &SurveyRow<'_>,
-    header: &Header,
-    names: &Names,
-    near: NameId,
-    column: usize,
-) -> Unplaced {
-    let (what, mark) = if Some(column) == header.guard {
-        ("guard", SpotMark::Guard)
-    } else if Some(column) == header.unit {
-        ("unit", SpotMark::Unit)
-    } else {
-        ("building", SpotMark::Building)
-    };
-    let (ours, theirs) = (row.cell(column), names.written(near));
-    let first = names.first(near);
-    let message = format!(
-        "the {what} `{ours}` is spelt nearly as `{theirs}` on line {}: they were taken for two",
-        first.line
-    );
-    Unplaced {
-        spots: [row.at, first].map(|row| RowSpot { row, mark }),
-        second_says: "the other one",
-        diagnostic: Diagnostic::warning(codes::NEARLY_THE_SAME_NAME, message, row.excerpt(column))
-            .help("spell the name the same on every row if one is meant"),
     }
 }
 

@@ -9,9 +9,9 @@ use crate::reading::parse;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
-use crate::survey::header::length_unit;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::length_unit;
 use crate::survey::row::RowCondition;
 use crate::survey::row::SurveyRow;
 

@@ -94,6 +94,13 @@ fn every_code_is_given_by_some_file() {
     );
     let read = read_files(&[("long.csv", long.as_bytes())]);
     given.extend(read.diagnostics.sorted().iter().map(|d| d.code.number));
+    let many: Vec<String> = (0..101).map(|n| format!("town-{n}")).collect();
+    let many = format!(
+        "guard,item,reading\n,rules,{}\na,height,36 in\n",
+        many.join("; ")
+    );
+    let read = read_files(&[("many.csv", many.as_bytes())]);
+    given.extend(read.diagnostics.sorted().iter().map(|d| d.code.number));
     // these need a spreadsheet, and two files
     given.extend(sheet_and_rounds());
     for code in guardrule::survey::codes() {

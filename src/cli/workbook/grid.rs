@@ -6,12 +6,12 @@ use std::collections::BTreeSet;
 /// A workbook's sheets.
 #[derive(Debug, Default)]
 pub(super) struct Workbook {
-    pub(super) sheets: Vec<Grid>,
+    pub(super) sheets: Vec<SheetGrid>,
 }
 
 /// One sheet; rows and columns are counted from 0.
 #[derive(Debug, Default)]
-pub(super) struct Grid {
+pub(super) struct SheetGrid {
     pub(super) name: String,
     pub(super) is_hidden: bool,
     /// Cells that hold something.
@@ -47,7 +47,7 @@ pub(super) enum Stored {
     #[default]
     Blank,
     Bool(bool),
-    Date(Day),
+    Date(CalendarDay),
     /// An error of the program, as it shows it.
     Error(String),
     /// A formula without a result that can be trusted.
@@ -60,7 +60,7 @@ pub(super) enum Stored {
 
 /// A day of the calendar.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Day {
+pub(super) struct CalendarDay {
     pub(super) year: i32,
     pub(super) month: u32,
     pub(super) day: u32,
@@ -84,7 +84,7 @@ pub(super) enum NumberFormat {
 /// The programs count a 29 February 1900 that never was, so days from March
 /// 1900 on count from 30 December 1899 (from memory, and checked on files in
 /// the tests); earlier ones are not taken for days.
-pub(super) fn day_of(serial: f64) -> Option<Day> {
+pub(super) fn day_of(serial: f64) -> Option<CalendarDay> {
     if !(61.0..2_958_466.0).contains(&serial) {
         return None;
     }
@@ -107,7 +107,7 @@ pub(super) fn day_of(serial: f64) -> Option<Day> {
         shifted_month - 9
     };
     let year = year_of_era + era * 400 + i64::from(month <= 2);
-    Some(Day {
+    Some(CalendarDay {
         year: i32::try_from(year).ok()?,
         month: u32::try_from(month).ok()?,
         day: u32::try_from(day).ok()?,
@@ -161,7 +161,7 @@ mod tests {
 
     #[test]
     fn serials_are_days_as_the_programs_count_them() {
-        let day = |year, month, day| Some(Day { year, month, day });
+        let day = |year, month, day| Some(CalendarDay { year, month, day });
         assert_eq!(day_of(46_089.0), day(2026, 3, 8));
         assert_eq!(day_of(46_338.5), day(2026, 11, 12));
         assert_eq!(day_of(61.0), day(1900, 3, 1));

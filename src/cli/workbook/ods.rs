@@ -3,21 +3,21 @@
 use std::collections::HashMap;
 
 use crate::cli::workbook::bounds::WorkbookBounds;
-use crate::cli::workbook::grid::Day;
-use crate::cli::workbook::grid::Grid;
+use crate::cli::workbook::grid::CalendarDay;
 use crate::cli::workbook::grid::GridCell;
 use crate::cli::workbook::grid::Merged;
 use crate::cli::workbook::grid::NumberFormat;
+use crate::cli::workbook::grid::SheetGrid;
 use crate::cli::workbook::grid::Stored;
 use crate::cli::workbook::grid::Workbook;
 use crate::cli::workbook::ods_styles;
 use crate::cli::workbook::ods_styles::OdsStyle;
-use crate::cli::workbook::parts::Parts;
+use crate::cli::workbook::parts::ZipParts;
 use crate::cli::workbook::refusal::Refusal;
 use crate::cli::workbook::rich::RichText;
 use crate::cli::workbook::xml::Element;
-use crate::cli::workbook::xml::Step;
 use crate::cli::workbook::xml::Xml;
+use crate::cli::workbook::xml::XmlStep;
 
 /// The part that holds the sheets.
 pub(super) const CONTENT: &str = "content.xml";
@@ -27,7 +27,7 @@ pub(super) const CONTENT: &str = "content.xml";
 /// # Errors
 /// Where a part is missing, damaged, under a password or too large.
 pub(super) fn read(
-    parts: &mut Parts<'_>,
+    parts: &mut ZipParts<'_>,
     bounds: &mut WorkbookBounds,
 ) -> Result<Workbook, Refusal> {
     let manifest = parts.text("META-INF/manifest.xml")?.unwrap_or_default();
@@ -44,11 +44,11 @@ pub(super) fn read(
     let mut xml = Xml::new(&content);
     loop {
         match xml.step()? {
-            Step::Start(element) if element.name() == "table" && element.has_prefix("table") => {
-                let grid = Grid {
+            XmlStep::Start(element) if element.name() == "table" && element.has_prefix("table") => {
+                let grid = SheetGrid {
                     name: element.attribute("name").unwrap_or_default(),
                     is_hidden: style_of(&element, &styles).is_hidden,
-                    ..Grid::default()
+                    ..SheetGrid::default()
                 };
                 let mut sheet = OdsSheet {
                     grid,
@@ -61,8 +61,8 @@ pub(super) fn read(
                 sheet.read(&mut xml)?;
                 book.sheets.push(sheet.grid);
             }
-            Step::Over => return Ok(book),
-            Step::End(_) | Step::Start(_) | Step::Text(_) => {}
+            XmlStep::Over => return Ok(book),
+            XmlStep::End(_) | XmlStep::Start(_) | XmlStep::Text(_) => {}
         }
     }
 }
@@ -75,7 +75,7 @@ fn style_of(element: &Element<'_>, styles: &HashMap<String, OdsStyle>) -> OdsSty
 
 /// A sheet that is being read.
 struct OdsSheet<'s> {
-    grid: Grid,
+    grid: SheetGrid,
     styles: &'s HashMap<String, OdsStyle>,
     bounds: &'s mut WorkbookBounds,
     /// The style of cells that name none, by first column.
@@ -89,7 +89,7 @@ impl OdsSheet<'_> {
     fn read(&mut self, xml: &mut Xml<'_>) -> Result<(), Refusal> {
         loop {
             match xml.step()? {
-                Step::Start(element) => match element.name() {
+                XmlStep::Start(element) => match element.name() {
                     "table-column" => self.column(&element),
                     "table-row" => self.one_row(xml, &element)?,
                     "shapes" => {
@@ -105,9 +105,9 @@ impl OdsSheet<'_> {
                     | "table-header-columns" => {}
                     _ => xml.skip()?,
                 },
-                Step::End(name) if name == "table" => return Ok(()),
-                Step::End(_) | Step::Text(_) => {}
-                Step::Over => return Err(Refusal::Damaged),
+                XmlStep::End(name) if name == "table" => return Ok(()),
+                XmlStep::End(_) | XmlStep::Text(_) => {}
+                XmlStep::Over => return Err(Refusal::Damaged),
             }
         }
     }
@@ -135,7 +135,7 @@ impl OdsSheet<'_> {
         let mut column = 0_u32;
         loop {
             match xml.step()? {
-                Step::Start(element) => match element.name() {
+                XmlStep::Start(element) => match element.name() {
                     "table-cell" | "covered-table-cell" => {
                         let repeated = element.number("number-columns-repeated");
                         let repeated = repeated.unwrap_or(1).max(1);
@@ -154,9 +154,9 @@ impl OdsSheet<'_> {
                     }
                     _ => xml.skip()?,
                 },
-                Step::End(name) if name == "table-row" => break,
-                Step::End(_) | Step::Text(_) => {}
-                Step::Over => return Err(Refusal::Damaged),
+                XmlStep::End(name) if name == "table-row" => break,
+                XmlStep::End(_) | XmlStep::Text(_) => {}
+                XmlStep::Over => return Err(Refusal::Damaged),
             }
         }
         if !cells.is_empty() {
@@ -225,7 +225,7 @@ impl OdsSheet<'_> {
         let mut content = OdsContent::default();
         loop {
             match xml.step()? {
-                Step::Start(element) => match element.name() {
+                XmlStep::Start(element) => match element.name() {
                     "p" => {
                         let paragraph = self.paragraph(xml)?;
                         content.is_struck |= paragraph.is_struck();
@@ -240,9 +240,9 @@ impl OdsSheet<'_> {
                         xml.skip()?;
                     }
                 },
-                Step::End(_) => return Ok(content),
-                Step::Text(_) => {}
-                Step::Over => return Err(Refusal::Damaged),
+                XmlStep::End(_) => return Ok(content),
+                XmlStep::Text(_) => {}
+                XmlStep::Over => return Err(Refusal::Damaged),
             }
         }
     }
@@ -251,17 +251,17 @@ impl OdsSheet<'_> {
         let mut text = String::new();
         loop {
             match xml.step()? {
-                Step::Start(element) if element.name() == "p" => {
+                XmlStep::Start(element) if element.name() == "p" => {
                     let paragraph = self.paragraph(xml)?.finish();
                     if !text.is_empty() {
                         text.push(' ');
                     }
                     text.push_str(paragraph.trim());
                 }
-                Step::Start(_) => xml.skip()?,
-                Step::End(_) => return Ok(Some(text).filter(|text| !text.is_empty())),
-                Step::Text(_) => {}
-                Step::Over => return Err(Refusal::Damaged),
+                XmlStep::Start(_) => xml.skip()?,
+                XmlStep::End(_) => return Ok(Some(text).filter(|text| !text.is_empty())),
+                XmlStep::Text(_) => {}
+                XmlStep::Over => return Err(Refusal::Damaged),
             }
         }
     }
@@ -274,7 +274,7 @@ impl OdsSheet<'_> {
             let style = styles.last().cloned().unwrap_or_default();
             let mut push = |run: &str| text.push(run, style.is_raised, style.is_struck);
             match xml.step()? {
-                Step::Start(element) => match element.name() {
+                XmlStep::Start(element) => match element.name() {
                     "s" => {
                         let count = element.number("c").unwrap_or(1).min(1_000) as usize;
                         push(&" ".repeat(count));
@@ -287,14 +287,14 @@ impl OdsSheet<'_> {
                     "span" => styles.push(style_of(&element, self.styles)),
                     _ => styles.push(style),
                 },
-                Step::Text(run) => push(&run),
-                Step::End(_) => {
+                XmlStep::Text(run) => push(&run),
+                XmlStep::End(_) => {
                     styles.pop();
                     if styles.is_empty() {
                         return Ok(text);
                     }
                 }
-                Step::Over => return Err(Refusal::Damaged),
+                XmlStep::Over => return Err(Refusal::Damaged),
             }
         }
     }
@@ -355,10 +355,10 @@ fn value(element: &Element<'_>, text: String, format: &mut NumberFormat) -> Stor
 }
 
 /// `2026-03-08`, with or without a time behind it.
-fn day(text: &str) -> Option<Day> {
+fn day(text: &str) -> Option<CalendarDay> {
     let date = text.split('T').next()?;
     let mut parts = date.splitn(3, '-');
-    Some(Day {
+    Some(CalendarDay {
         year: parts.next()?.parse().ok()?,
         month: parts.next()?.parse().ok()?,
         day: parts.next()?.parse().ok()?,

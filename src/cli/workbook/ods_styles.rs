@@ -5,8 +5,8 @@ use std::collections::HashMap;
 use crate::cli::workbook::grid::NumberFormat;
 use crate::cli::workbook::refusal::Refusal;
 use crate::cli::workbook::xml::Element;
-use crate::cli::workbook::xml::Step;
 use crate::cli::workbook::xml::Xml;
+use crate::cli::workbook::xml::XmlStep;
 
 /// What a style says, as far as it matters.
 #[derive(Clone, Debug, Default)]
@@ -32,7 +32,7 @@ pub(super) fn read(
     let mut xml = Xml::new(text);
     loop {
         match xml.step()? {
-            Step::Start(element) => match element.name() {
+            XmlStep::Start(element) => match element.name() {
                 "style" => named = Some(begun(&element, styles, formats)),
                 "text-properties" => {
                     if let Some((_, style)) = &mut named {
@@ -56,12 +56,12 @@ pub(super) fn read(
                 "body" => return Ok(()),
                 _ => {}
             },
-            Step::Text(run) if in_words => {
+            XmlStep::Text(run) if in_words => {
                 if let Some((_, _, words)) = &mut format {
                     words.push_str(&run);
                 }
             }
-            Step::End(name) => match name.as_str() {
+            XmlStep::End(name) => match name.as_str() {
                 "text" => in_words = false,
                 "style" => {
                     if let Some((name, style)) = named.take() {
@@ -86,8 +86,8 @@ pub(super) fn read(
                 }
                 _ => {}
             },
-            Step::Text(_) => {}
-            Step::Over => return Ok(()),
+            XmlStep::Text(_) => {}
+            XmlStep::Over => return Ok(()),
         }
     }
 }

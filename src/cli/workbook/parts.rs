@@ -16,19 +16,19 @@ const LARGEST_PART: u64 = 128 << 20;
 const LARGEST_WHOLE: u64 = 256 << 20;
 
 /// The archive, and how much may still be unpacked of it.
-pub(super) struct Parts<'b> {
+pub(super) struct ZipParts<'b> {
     archive: ZipArchive<Cursor<&'b [u8]>>,
     left: u64,
 }
 
-impl<'b> Parts<'b> {
+impl<'b> ZipParts<'b> {
     /// The parts in these bytes.
     ///
     /// # Errors
     /// Where they are no archive that can be read.
-    pub(super) fn open(bytes: &'b [u8]) -> Result<Parts<'b>, Refusal> {
+    pub(super) fn open(bytes: &'b [u8]) -> Result<ZipParts<'b>, Refusal> {
         let archive = ZipArchive::new(Cursor::new(bytes)).map_err(|_| Refusal::Damaged)?;
-        Ok(Parts {
+        Ok(ZipParts {
             archive,
             left: LARGEST_WHOLE,
         })

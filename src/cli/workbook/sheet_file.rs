@@ -8,9 +8,10 @@ use std::io;
 use std::io::Read;
 use std::sync::Arc;
 
+use crate::cli::blank_book::OURS;
 use crate::cli::codes;
-use crate::cli::workbook::grid::Grid;
 use crate::cli::workbook::grid::Merged;
+use crate::cli::workbook::grid::SheetGrid;
 use crate::cli::workbook::grid::Stored;
 use crate::cli::workbook::grid::Workbook;
 use crate::cli::workbook::grid::letters;
@@ -82,7 +83,10 @@ pub(super) fn sheets(name: &str, book: Workbook) -> OpenedBook {
             opened.files.push(Box::new(file));
         }
     } else {
-        let no_survey = without.iter().map(|(file, _)| no_survey(&file.name));
+        let foreign = without
+            .iter()
+            .filter(|(file, _)| !file.text.starts_with(OURS));
+        let no_survey = foreign.map(|(file, _)| no_survey(&file.name));
         opened.diagnostics.extend(no_survey);
     }
     if opened.files.is_empty() {
@@ -96,7 +100,7 @@ pub(super) fn sheets(name: &str, book: Workbook) -> OpenedBook {
 }
 
 impl SheetFile {
-    fn of(book: &str, grid: &Grid) -> SheetFile {
+    fn of(book: &str, grid: &SheetGrid) -> SheetFile {
         let mut sheet = SheetCells::new();
         let mut rows: BTreeMap<u32, BTreeMap<u32, String>> = BTreeMap::new();
         let last_row = grid.last_row();
@@ -174,14 +178,14 @@ impl Merged {
     }
 }
 
-impl Grid {
+impl SheetGrid {
     fn last_row(&self) -> u32 {
         self.cells.keys().next_back().map_or(0, |at| at.0)
     }
 }
 
 /// What is not seen on the screen, or stands beside the cells.
-fn remarks(name: &str, grid: &Grid) -> Vec<Diagnostic> {
+fn remarks(name: &str, grid: &SheetGrid) -> Vec<Diagnostic> {
     let mut remarks = Vec::new();
     let mut say = |code: Code, message: String, cell: Option<String>, help: &str| {
         let at = Excerpt::whole(Arc::from(name));
@@ -255,7 +259,7 @@ fn remarks(name: &str, grid: &Grid) -> Vec<Diagnostic> {
     remarks
 }
 
-impl Grid {
+impl SheetGrid {
     fn has_row(&self, row: u32) -> bool {
         self.cells
             .range((row, 0)..=(row, u32::MAX))

@@ -1,6 +1,6 @@
 //! A cell as the text that a survey reads, and why it cannot be taken as it stands.
 
-use crate::cli::workbook::grid::Day;
+use crate::cli::workbook::grid::CalendarDay;
 use crate::cli::workbook::grid::GridCell;
 use crate::cli::workbook::grid::NumberFormat;
 use crate::cli::workbook::grid::Stored;
@@ -106,13 +106,13 @@ fn fraction(number: f64) -> Option<String> {
     })
 }
 
-fn shown_day(day: Day) -> String {
+fn shown_day(day: CalendarDay) -> String {
     format!("{:04}-{:02}-{:02}", day.year, day.month, day.day)
 }
 
 /// The reading that a program took for this day: a fraction of a tape whose
 /// halves, quarters, eighths … stand where month or day or year do.
-fn meant(day: Day) -> Option<String> {
+fn meant(day: CalendarDay) -> Option<String> {
     let is_part = |below: u32| matches!(below, 2 | 4 | 8 | 16 | 32 | 64);
     let of_tape = |above: u32, below: u32| is_part(below) && above < below;
     let short_year = u32::try_from(day.year.rem_euclid(100)).ok()?;
@@ -177,7 +177,7 @@ mod tests {
     use super::*;
 
     fn day(year: i32, month: u32, day: u32) -> Option<String> {
-        meant(Day { year, month, day })
+        meant(CalendarDay { year, month, day })
     }
 
     #[test]

@@ -4,21 +4,21 @@ use std::collections::HashMap;
 
 use crate::cli::workbook::bounds::WorkbookBounds;
 use crate::cli::workbook::formats;
-use crate::cli::workbook::grid::Grid;
 use crate::cli::workbook::grid::GridCell;
 use crate::cli::workbook::grid::Merged;
 use crate::cli::workbook::grid::NumberFormat;
+use crate::cli::workbook::grid::SheetGrid;
 use crate::cli::workbook::grid::Stored;
 use crate::cli::workbook::grid::Workbook;
 use crate::cli::workbook::grid::address;
 use crate::cli::workbook::grid::day_of;
 use crate::cli::workbook::grid::time_of;
-use crate::cli::workbook::parts::Parts;
+use crate::cli::workbook::parts::ZipParts;
 use crate::cli::workbook::refusal::Refusal;
 use crate::cli::workbook::rich::RichText;
 use crate::cli::workbook::xml::Element;
-use crate::cli::workbook::xml::Step;
 use crate::cli::workbook::xml::Xml;
+use crate::cli::workbook::xml::XmlStep;
 
 /// The part that names the sheets.
 pub(super) const WORKBOOK: &str = "xl/workbook.xml";
@@ -63,7 +63,7 @@ struct SheetPart {
 /// # Errors
 /// Where a part is missing, damaged or too large.
 pub(super) fn read(
-    parts: &mut Parts<'_>,
+    parts: &mut ZipParts<'_>,
     bounds: &mut WorkbookBounds,
 ) -> Result<Workbook, Refusal> {
     let mut shared = XlsxShared::default();
@@ -76,10 +76,10 @@ pub(super) fn read(
             // a chart sheet, or a part that is gone: nothing to read
             continue;
         };
-        let mut grid = Grid {
+        let mut grid = SheetGrid {
             name: sheet.name,
             is_hidden: sheet.is_hidden,
-            ..Grid::default()
+            ..SheetGrid::default()
         };
         cells(&text, &shared, bounds, &mut grid)?;
         comments(parts, &sheet.path, &mut grid)?;
@@ -88,16 +88,16 @@ pub(super) fn read(
     Ok(book)
 }
 
-fn sheets(parts: &mut Parts<'_>, shared: &mut XlsxShared) -> Result<Vec<SheetPart>, Refusal> {
+fn sheets(parts: &mut ZipParts<'_>, shared: &mut XlsxShared) -> Result<Vec<SheetPart>, Refusal> {
     let text = parts.text(WORKBOOK)?.ok_or(Refusal::Damaged)?;
     let targets = relations(parts, WORKBOOK)?;
     let mut sheets = Vec::new();
     let mut xml = Xml::new(&text);
     loop {
         let element = match xml.step()? {
-            Step::Start(element) => element,
-            Step::Over => break,
-            Step::End(_) | Step::Text(_) => continue,
+            XmlStep::Start(element) => element,
+            XmlStep::Over => break,
+            XmlStep::End(_) | XmlStep::Text(_) => continue,
         };
         match element.name() {
             "workbookPr" => shared.from_1904 = element.is_on("date1904"),
@@ -127,7 +127,7 @@ struct Relation {
     path: String,
 }
 
-fn relations(parts: &mut Parts<'_>, of: &str) -> Result<Vec<Relation>, Refusal> {
+fn relations(parts: &mut ZipParts<'_>, of: &str) -> Result<Vec<Relation>, Refusal> {
     let (folder, file) = of.rsplit_once('/').unwrap_or(("", of));
     let Some(text) = parts.text(&format!("{folder}/_rels/{file}.rels"))? else {
         return Ok(Vec::new());
@@ -136,7 +136,7 @@ fn relations(parts: &mut Parts<'_>, of: &str) -> Result<Vec<Relation>, Refusal> 
     let mut xml = Xml::new(&text);
     loop {
         match xml.step()? {
-            Step::Start(element) if element.name() == "Relationship" => {
+            XmlStep::Start(element) if element.name() == "Relationship" => {
                 let target = element.attribute("Target").unwrap_or_default();
                 // `r:id` shares its local name with nothing else here
                 relations.push(Relation {
@@ -145,8 +145,8 @@ fn relations(parts: &mut Parts<'_>, of: &str) -> Result<Vec<Relation>, Refusal> 
                     path: resolved(folder, &target),
                 });
             }
-            Step::Over => return Ok(relations),
-            Step::End(_) | Step::Start(_) | Step::Text(_) => {}
+            XmlStep::Over => return Ok(relations),
+            XmlStep::End(_) | XmlStep::Start(_) | XmlStep::Text(_) => {}
         }
     }
 }
@@ -167,7 +167,7 @@ fn resolved(folder: &str, target: &str) -> String {
     steps.join("/")
 }
 
-fn styles(parts: &mut Parts<'_>) -> Result<Vec<XlsxStyle>, Refusal> {
+fn styles(parts: &mut ZipParts<'_>) -> Result<Vec<XlsxStyle>, Refusal> {
     let Some(text) = parts.text("xl/styles.xml")? else {
         return Ok(Vec::new());
     };
@@ -178,15 +178,15 @@ fn styles(parts: &mut Parts<'_>) -> Result<Vec<XlsxStyle>, Refusal> {
     let mut xml = Xml::new(&text);
     loop {
         let element = match xml.step()? {
-            Step::Start(element) => element,
-            Step::End(name) => {
+            XmlStep::Start(element) => element,
+            XmlStep::End(name) => {
                 if name == within {
                     within.clear();
                 }
                 continue;
             }
-            Step::Text(_) => continue,
-            Step::Over => return Ok(styles),
+            XmlStep::Text(_) => continue,
+            XmlStep::Over => return Ok(styles),
         };
         match (within.as_str(), element.name()) {
             ("", "fonts" | "cellXfs" | "numFmts") => element.name().clone_into(&mut within),
@@ -225,7 +225,10 @@ fn is_not_off(element: &Element<'_>) -> bool {
     )
 }
 
-fn strings(parts: &mut Parts<'_>, bounds: &mut WorkbookBounds) -> Result<Vec<RichString>, Refusal> {
+fn strings(
+    parts: &mut ZipParts<'_>,
+    bounds: &mut WorkbookBounds,
+) -> Result<Vec<RichString>, Refusal> {
     let Some(text) = parts.text("xl/sharedStrings.xml")? else {
         return Ok(Vec::new());
     };
@@ -233,12 +236,12 @@ fn strings(parts: &mut Parts<'_>, bounds: &mut WorkbookBounds) -> Result<Vec<Ric
     let mut xml = Xml::new(&text);
     loop {
         match xml.step()? {
-            Step::Start(element) if element.name() == "si" => {
+            XmlStep::Start(element) if element.name() == "si" => {
                 bounds.count()?;
                 strings.push(rich(&mut xml, "si")?);
             }
-            Step::Over => return Ok(strings),
-            Step::End(_) | Step::Start(_) | Step::Text(_) => {}
+            XmlStep::Over => return Ok(strings),
+            XmlStep::End(_) | XmlStep::Start(_) | XmlStep::Text(_) => {}
         }
     }
 }
@@ -250,7 +253,7 @@ fn rich(xml: &mut Xml<'_>, until: &str) -> Result<RichString, Refusal> {
     let (mut in_text, mut is_raised, mut is_struck) = (false, false, false);
     loop {
         match xml.step()? {
-            Step::Start(element) => match element.name() {
+            XmlStep::Start(element) => match element.name() {
                 "rPh" => xml.skip()?,
                 "r" => (is_raised, is_struck) = (false, false),
                 "vertAlign" => {
@@ -263,11 +266,11 @@ fn rich(xml: &mut Xml<'_>, until: &str) -> Result<RichString, Refusal> {
                 "t" => in_text = true,
                 _ => {}
             },
-            Step::Text(run) if in_text => text.push(&unescaped(&run), is_raised, is_struck),
-            Step::End(name) if name == "t" => in_text = false,
-            Step::End(name) if name == until => break,
-            Step::Text(_) | Step::End(_) => {}
-            Step::Over => return Err(Refusal::Damaged),
+            XmlStep::Text(run) if in_text => text.push(&unescaped(&run), is_raised, is_struck),
+            XmlStep::End(name) if name == "t" => in_text = false,
+            XmlStep::End(name) if name == until => break,
+            XmlStep::Text(_) | XmlStep::End(_) => {}
+            XmlStep::Over => return Err(Refusal::Damaged),
         }
     }
     Ok(RichString {
@@ -306,22 +309,22 @@ fn cells(
     text: &str,
     shared: &XlsxShared,
     bounds: &mut WorkbookBounds,
-    grid: &mut Grid,
+    grid: &mut SheetGrid,
 ) -> Result<(), Refusal> {
     let mut xml = Xml::new(text);
     // a row or cell that does not say where it stands follows the one before
     let (mut row, mut column) = (0_u32, 0_u32);
     loop {
         let element = match xml.step()? {
-            Step::Start(element) => element,
-            Step::Over => return Ok(()),
-            Step::End(name) => {
+            XmlStep::Start(element) => element,
+            XmlStep::Over => return Ok(()),
+            XmlStep::End(name) => {
                 if name == "row" {
                     row = row.saturating_add(1);
                 }
                 continue;
             }
-            Step::Text(_) => continue,
+            XmlStep::Text(_) => continue,
         };
         match element.name() {
             "row" => {
@@ -382,7 +385,7 @@ fn cell(
     let mut within = "";
     loop {
         match xml.step()? {
-            Step::Start(inner) => match inner.name() {
+            XmlStep::Start(inner) => match inner.name() {
                 "f" => {
                     within = "f";
                     formula.get_or_insert_default();
@@ -391,14 +394,14 @@ fn cell(
                 "is" => inline = Some(rich(xml, "is")?),
                 _ => within = "",
             },
-            Step::Text(text) => match within {
+            XmlStep::Text(text) => match within {
                 "f" => formula.get_or_insert_default().push_str(&text),
                 "v" => stored.push_str(&text),
                 _ => {}
             },
-            Step::End(name) if name == "c" => break,
-            Step::End(_) => within = "",
-            Step::Over => return Err(Refusal::Damaged),
+            XmlStep::End(name) if name == "c" => break,
+            XmlStep::End(_) => within = "",
+            XmlStep::Over => return Err(Refusal::Damaged),
         }
     }
     let mut cell = GridCell {
@@ -463,7 +466,7 @@ fn number(stored: &str, cell: &GridCell, shared: &XlsxShared) -> Stored {
 }
 
 /// Comments beside cells of a sheet.
-fn comments(parts: &mut Parts<'_>, sheet: &str, grid: &mut Grid) -> Result<(), Refusal> {
+fn comments(parts: &mut ZipParts<'_>, sheet: &str, grid: &mut SheetGrid) -> Result<(), Refusal> {
     let relations = relations(parts, sheet)?;
     let Some(path) = relations.iter().find(|r| r.kind.ends_with("/comments")) else {
         return Ok(());
@@ -474,7 +477,7 @@ fn comments(parts: &mut Parts<'_>, sheet: &str, grid: &mut Grid) -> Result<(), R
     let mut xml = Xml::new(&text);
     loop {
         match xml.step()? {
-            Step::Start(element) if element.name() == "comment" => {
+            XmlStep::Start(element) if element.name() == "comment" => {
                 let at = element.attribute("ref").as_deref().and_then(address);
                 let comment = rich(&mut xml, "comment")?.text;
                 if let Some(at) = at {
@@ -482,8 +485,8 @@ fn comments(parts: &mut Parts<'_>, sheet: &str, grid: &mut Grid) -> Result<(), R
                     cell.comment = Some(comment.trim().to_owned()).filter(|c| !c.is_empty());
                 }
             }
-            Step::Over => return Ok(()),
-            Step::End(_) | Step::Start(_) | Step::Text(_) => {}
+            XmlStep::Over => return Ok(()),
+            XmlStep::End(_) | XmlStep::Start(_) | XmlStep::Text(_) => {}
         }
     }
 }

@@ -9,8 +9,8 @@ use crate::cli::workbook::refusal::Refusal;
 
 /// One step through a part.
 #[derive(Debug)]
-pub(super) enum Step<'x> {
-    /// An element begins; one without content ends at once, with an [`Step::End`].
+pub(super) enum XmlStep<'x> {
+    /// An element begins; one without content ends at once, with an [`XmlStep::End`].
     Start(Element<'x>),
     /// An element of this local name ends.
     End(String),
@@ -89,28 +89,28 @@ impl<'x> Xml<'x> {
     ///
     /// # Errors
     /// Where it is no well-formed XML.
-    pub(super) fn step(&mut self) -> Result<Step<'x>, Refusal> {
+    pub(super) fn step(&mut self) -> Result<XmlStep<'x>, Refusal> {
         if let Some(name) = self.ended.take() {
-            return Ok(Step::End(name));
+            return Ok(XmlStep::End(name));
         }
         loop {
             let event = self.reader.read_event().map_err(|_| Refusal::Damaged)?;
             return Ok(match event {
-                Event::Start(start) => Step::Start(Element(start)),
+                Event::Start(start) => XmlStep::Start(Element(start)),
                 Event::Empty(start) => {
                     let element = Element(start);
                     self.ended = Some(element.name().to_owned());
-                    Step::Start(element)
+                    XmlStep::Start(element)
                 }
-                Event::End(end) => Step::End(end.local_name().into_inner().to_owned()),
+                Event::End(end) => XmlStep::End(end.local_name().into_inner().to_owned()),
                 Event::Text(text) => {
-                    Step::Text(text.xml_content(XmlVersion::Implicit1_0).into_owned())
+                    XmlStep::Text(text.xml_content(XmlVersion::Implicit1_0).into_owned())
                 }
                 Event::CData(text) => {
-                    Step::Text(text.xml_content(XmlVersion::Implicit1_0).into_owned())
+                    XmlStep::Text(text.xml_content(XmlVersion::Implicit1_0).into_owned())
                 }
-                Event::GeneralRef(entity) => Step::Text(entity_text(&entity)?),
-                Event::Eof => Step::Over,
+                Event::GeneralRef(entity) => XmlStep::Text(entity_text(&entity)?),
+                Event::Eof => XmlStep::Over,
                 Event::Comment(_) | Event::Decl(_) | Event::DocType(_) | Event::PI(_) => continue,
             });
         }
@@ -124,10 +124,10 @@ impl<'x> Xml<'x> {
         let mut open = 1_usize;
         while open > 0 {
             match self.step()? {
-                Step::Start(_) => open += 1,
-                Step::End(_) => open -= 1,
-                Step::Text(_) => {}
-                Step::Over => return Err(Refusal::Damaged),
+                XmlStep::Start(_) => open += 1,
+                XmlStep::End(_) => open -= 1,
+                XmlStep::Text(_) => {}
+                XmlStep::Over => return Err(Refusal::Damaged),
             }
         }
         Ok(())
