@@ -219,6 +219,12 @@ impl HeadingFault {
                 at,
             )
             .help(format!("write {right}")),
+            HeadingFault::Several(miss) => Diagnostic::error(
+                codes::NEARLY_A_HEADING,
+                format!("the heading `{written}` may mean several items"),
+                at,
+            )
+            .help(miss.says),
             HeadingFault::Own => Diagnostic::warning(
                 codes::OWN_HEADING,
                 format!("the column `{written}` is your own: no rule reads it"),

@@ -4,6 +4,7 @@ use crate::input::nearest;
 use crate::items::DefaultUnitWord;
 use crate::items::Item;
 use crate::items::ItemWord;
+use crate::items::NearMiss;
 use crate::quantities::LengthUnit;
 
 /// What a column holds.
@@ -36,6 +37,7 @@ pub(super) struct Heading {
 pub(super) enum HeadingFault {
     Misspelt(&'static str),
     Own,
+    Several(&'static NearMiss),
     UnknownUnit(String),
 }
 
@@ -151,6 +153,11 @@ fn heading_with_unit(name: &str, base: &str, unit: &str) -> Heading {
 fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
     if let Some(item) = Item::by_name(name) {
         return Heading::plain(HeaderColumn::Of(item, unit));
+    }
+    if let Some(miss) = Item::near_miss_of_name(name) {
+        let first = miss.offers.first().and_then(|name| Item::by_name(name));
+        let column = first.map_or(HeaderColumn::Own, HeaderColumn::Misspelt);
+        return Heading::faulty(column, HeadingFault::Several(miss));
     }
     let structure_names = STRUCTURE.iter().map(|(name, _)| *name);
     let Some(right) = nearest_name(name, structure_names.chain(Item::names())) else {
