@@ -485,3 +485,38 @@ fn codes_are_unique() {
     let titles: std::collections::BTreeSet<&str> = codes.iter().map(|code| code.title).collect();
     assert_eq!(titles.len(), codes.len(), "two codes with one title");
 }
+
+#[test]
+fn rules_find_names_what_holds_and_the_command_that_judges_by_it() {
+    let ran = run(
+        &[],
+        &["rules", "find", "deck", "of", "a", "house,", "Ontario"],
+    );
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    for piece in [
+        "Taken as: Ontario; Canada; a house",
+        "ontario-2012",
+        "small-child-advice",
+        "guardrule check survey.csv --rules ontario-2012",
+        "The local authority",
+    ] {
+        assert!(ran.out.contains(piece), "{piece}: {}", ran.out);
+    }
+}
+
+#[test]
+fn rules_list_takes_a_line_for_each_and_all_of_it_with_full() {
+    let short = run(&[], &["rules", "list"]);
+    let full = run(&[], &["rules", "list", "--full"]);
+    assert_eq!((short.code, full.code), (0, 0));
+    for id in guardrule::rules::embedded_ids() {
+        let lines = short
+            .out
+            .lines()
+            .filter(|line| line.split_whitespace().next() == Some(id));
+        assert_eq!(lines.count(), 1, "{id}");
+        assert!(full.out.contains(&format!("  {id}  (")), "{id}");
+    }
+    assert!(short.out.lines().all(|line| line.chars().count() <= 80));
+    assert!(full.out.contains("Edition read:") && !short.out.contains("Edition read:"));
+}

@@ -54,7 +54,7 @@ pub fn opening_words(rulesets: &[Ruleset], width: usize) -> String {
         lines.push(hanging_in(width, "", &text));
     }
     if rulesets.iter().all(|ruleset| ruleset.advisory) {
-        let text = "No law is checked, only guidance. For the code of your place: guardrule rules list, then guardrule walk FILE --rules ID.";
+        let text = "No law is checked, only guidance. For the code of your place: guardrule rules find flat in Florida (say where you are), then guardrule walk FILE --rules ID.";
         lines.push(hanging_in(width, "", text));
     }
     lines.join("\n")
