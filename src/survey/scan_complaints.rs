@@ -107,7 +107,7 @@ pub(super) fn header_only(file: &Arc<str>) -> Diagnostic {
         "there is a header and nothing below it",
         Excerpt::whole(Arc::clone(file)),
     )
-    .help("write one observation a row below the header: 2A,landing,height,35 1/2 in,")
+    .help("write one observation a row below the header: 2A,balcony,height,34 5/8 in,")
 }
 
 pub(super) fn no_guards(file: &str) -> Diagnostic {
