@@ -73,12 +73,20 @@ fn rendered(diagnostic: &Diagnostic) -> String {
     let mut text = Renderer::styled().render(&[group]);
     if diagnostic.at.at.cell().is_some() {
         // the renderer leaves a line for a name that a cell does not have
-        let lines = text
-            .lines()
-            .filter(|line| !line.trim_end().ends_with(":::"));
+        let lines = text.lines().filter(|line| shown(line).trim() != ":::");
         text = lines.collect::<Vec<_>>().join("\n");
     }
     text.push('\n');
+    text
+}
+
+/// A line without its styles.
+fn shown(line: &str) -> String {
+    let mut parts = line.split('\u{1b}');
+    let mut text = parts.next().unwrap_or_default().to_owned();
+    for part in parts {
+        text.push_str(part.split_once('m').map_or("", |(_, rest)| rest));
+    }
     text
 }
 

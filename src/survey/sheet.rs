@@ -142,7 +142,7 @@ impl SheetCells {
         self.cells.get(&(row, column))
     }
 
-    /// The address of a cell: row 7 and column 3 are `D7`.
+    /// The address of a cell: `D7` for the seventh row and the fourth column.
     #[must_use]
     pub fn address(row: u64, column: usize) -> String {
         let mut rest = column + 1;
