@@ -49,7 +49,7 @@ fn names(folder: &Path) -> Vec<String> {
 
 #[test]
 fn a_report_takes_the_place_of_a_report_of_every_form() {
-    for form in ["text", "json", "csv", "summary"] {
+    for form in ["text", "json", "csv", "actions", "summary"] {
         let folder = folder();
         for _ in 0..2 {
             let ran = check(folder.path(), &["--format", form, "--output", "@r"]);

@@ -77,6 +77,7 @@ pub(super) enum Command {
     guardrule check demo-surveys/family-house.csv\n  \
     guardrule check ours.csv --rules us-dwelling-2018 --rules my-town.toml\n  \
     guardrule check old.csv --rules us-dwelling-2018 --when-built\n  \
+    guardrule check flats.csv --format actions --output work.csv\n  \
     guardrule check flats.csv --format csv --output findings.csv")]
 pub(super) struct CheckArgs {
     /// Survey files; several make one survey, - is standard input
@@ -118,11 +119,16 @@ pub(super) struct CheckArgs {
     /// Show the arithmetic of each finding
     #[arg(long)]
     pub(super) explain: bool,
+    /// Everything: each finding with its rule, source and why
+    #[arg(long)]
+    pub(super) full: bool,
 }
 
 /// Forms of a report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(super) enum Format {
+    /// A list of work, a row for each act: CSV, or a table on a terminal
+    Actions,
     /// For reading on a terminal
     Text,
     /// For programs: everything

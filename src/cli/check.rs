@@ -37,6 +37,7 @@ use crate::judge::Decision;
 use crate::judge::MemoryRules;
 use crate::judge::Options;
 use crate::report;
+use crate::report::Detail;
 use crate::report::Explain;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
@@ -205,9 +206,27 @@ fn judge(
         } else {
             Explain::No
         },
+        detail: if args.full {
+            Detail::Full
+        } else {
+            Detail::Short
+        },
+        width: if output.is_some() {
+            report::WIDTH
+        } else {
+            terminal.columns()
+        },
+    };
+    let form = match args.format {
+        Format::Actions if output.is_none() && terminal.is_a_screen() => ReportForm::ActionsTable,
+        Format::Actions => ReportForm::Actions,
+        Format::Text => ReportForm::Text,
+        Format::Json => ReportForm::Json,
+        Format::Csv => ReportForm::Csv,
+        Format::Summary => ReportForm::Summary,
     };
     // only text is written with styles; to look for them in other forms takes long
-    let is_text = args.format == Format::Text;
+    let is_text = matches!(form, ReportForm::Text | ReportForm::ActionsTable);
     let written = {
         let (mut painted, mut plain, mut in_file);
         let out: &mut dyn Write = match (&mut output, is_text) {
@@ -228,7 +247,7 @@ fn judge(
                 &mut plain
             }
         };
-        write_report(args, survey, &basis, out, &mut diagnostics)
+        write_report(args, survey, &basis, form, out, &mut diagnostics)
             .and_then(|summary| out.flush().map(|()| summary))
     };
     let summary = match (written, &args.output) {
@@ -257,15 +276,10 @@ fn write_report(
     args: &CheckArgs,
     survey: &Survey<'_>,
     basis: &ReportBasis<'_>,
+    form: ReportForm,
     out: &mut dyn Write,
     diagnostics: &mut Diagnostics,
 ) -> io::Result<Summary> {
-    let form = match args.format {
-        Format::Text => ReportForm::Text,
-        Format::Json => ReportForm::Json,
-        Format::Csv => ReportForm::Csv,
-        Format::Summary => ReportForm::Summary,
-    };
     let mut report = report::report(form, basis.clone(), out)?;
     let mut failed = Ok(());
     let mut chosen = 0_usize;

@@ -9,6 +9,7 @@ use std::sync::Arc;
 
 use crate::input::Excerpt;
 use crate::input::Scanner;
+use crate::items::Holds;
 use crate::items::Item;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
@@ -440,7 +441,7 @@ impl Scan {
         }
         let into = if item.is_circumstance() || level == Level::Unit {
             scanned.levels.entry(place.unit).or_default()
-        } else if matches!(item, Item::Tape | Item::ReadTo | Item::DefaultUnit) {
+        } else if item.info().holds == Holds::ForItsFile {
             &mut self.file_level
         } else {
             &mut self.survey_level
@@ -504,7 +505,7 @@ impl Scan {
     /// What was said of the file that was just read.
     fn file_facts(&mut self, file: &Arc<str>) {
         let said = mem::take(&mut self.file_level);
-        for item in [Item::Tape, Item::ReadTo, Item::DefaultUnit] {
+        for item in Item::all().filter(|item| item.info().holds == Holds::ForItsFile) {
             if let Some(pair) = clash::clashing(&said, item) {
                 let complaint = clash::complaint(pair, file);
                 self.scanned.complaints.push_unplaced(complaint);
@@ -572,7 +573,11 @@ impl Scan {
                 .complaints
                 .push_unplaced(clash::complaint(pair, file));
         };
-        for item in [Item::Property, Item::BuildTolerance] {
+        let of_the_survey = |item: &Item| {
+            let of_a_file = item.info().holds == Holds::ForItsFile;
+            item.is_survey_fact() && can_clash(*item) && !of_a_file
+        };
+        for item in Item::all().filter(of_the_survey) {
             clash::clashing(&self.survey_level, item)
                 .into_iter()
                 .for_each(&mut complain);

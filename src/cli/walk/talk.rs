@@ -67,7 +67,7 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
             store,
             keys: Keys::of(terminal),
             told: BTreeSet::new(),
-            width: terminal.columns(),
+            width: terminal.columns_of_a_talk(),
         }
         .converse(&rulesets, terminal),
         Err(error) => {
