@@ -1,0 +1,22 @@
+//! Telling a report from other files, so that none of those is replaced unasked.
+
+use crate::report::csv::COLUMNS;
+
+/// Whether a file that begins so is a report or a printed sheet; an empty file
+/// is nobody's loss. A survey is none, a blank one neither: somebody may have
+/// filled it in.
+#[must_use]
+pub fn is_a_report(beginning: &[u8]) -> bool {
+    let text = String::from_utf8_lossy(beginning);
+    let text = text.trim_start();
+    let columns = COLUMNS[..5].join(",");
+    let page = text
+        .get(..15)
+        .is_some_and(|start| start.eq_ignore_ascii_case("<!doctype html>"));
+    text.is_empty()
+        || text.starts_with("guardrule")
+        || text.starts_with(&columns)
+        || (text.starts_with('{')
+            && (text.contains("\"schema\":") || text.contains("\"falls_short\":")))
+        || (page && text.contains("guardrule"))
+}
