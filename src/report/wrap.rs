@@ -108,7 +108,7 @@ impl Lines {
 const LONGEST_LABEL: usize = 32;
 
 /// A space that no line breaks at; it is an ordinary space in the output.
-const TIE: char = '\u{a0}';
+pub(super) const TIE: char = '\u{a0}';
 
 /// A label with text behind it, wrapped so that further lines stand under the
 /// text's beginning, in lines of this width. No line break at the end.
