@@ -1,5 +1,4 @@
-//! What a person can record about what holds a guard up: facts/load-path.md
-//! §2.6, §5 and §7 for what can be seen and why; how to look is common
+//! What a person can record about what holds a guard up. How to look is common
 //! practice, no source, where none is named.
 
 use crate::items::Asked;

@@ -12,8 +12,8 @@ use crate::judge::Taken;
 use crate::report::one_line;
 use crate::report::wrap::hanging;
 use crate::rules::LoadDemand;
-use crate::statics::Amount;
-use crate::statics::Bounds;
+use crate::statics::AnyQuantity;
+use crate::statics::Ends;
 use crate::statics::Units;
 
 const INDENT: &str = "        ";
@@ -127,7 +127,7 @@ fn figures(number: f64, figures: i32) -> String {
 
 /// A range of amounts to three figures in the person's own units.
 #[must_use]
-pub(super) fn range(bounds: Bounds<Amount>, units: Units) -> String {
+pub(super) fn range(bounds: Ends<AnyQuantity>, units: Units) -> String {
     let ((low, unit), (high, _)) = (bounds.low.size(units), bounds.high.size(units));
     let (low, high) = (figures(low, 3), figures(high, 3));
     if low == high {

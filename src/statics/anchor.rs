@@ -1,5 +1,5 @@
 //! Drywall, masonry, concrete: orders of magnitude for explanation, never for
-//! a verdict (facts/load-path.md §3).
+//! a verdict each with its source.
 
 use std::f64::consts::PI;
 
@@ -9,8 +9,8 @@ use crate::quantities::Pressure;
 use crate::quantities::inches;
 use crate::quantities::pounds;
 use crate::quantities::psi;
-use crate::statics::basis::Basis;
-use crate::statics::bounds::Bounds;
+use crate::statics::basis::Provenance;
+use crate::statics::bounds::Ends;
 use crate::statics::worked::Worked;
 
 /// How a kind of anchor may be used.
@@ -30,13 +30,13 @@ pub struct Anchor {
     /// What is seen.
     pub name: &'static str,
     /// What it is said to carry.
-    pub load: Bounds<Force>,
+    pub load: Ends<Force>,
     /// How the source states it.
     pub stated: &'static str,
     /// How it may be used.
     pub treatment: Treatment,
     /// Its source.
-    pub basis: Basis,
+    pub basis: Provenance,
 }
 
 const fn anchor(
@@ -44,11 +44,11 @@ const fn anchor(
     (low, high): (f64, f64),
     stated: &'static str,
     treatment: Treatment,
-    basis: Basis,
+    basis: Provenance,
 ) -> Anchor {
     Anchor {
         name,
-        load: Bounds {
+        load: Ends {
             low: pounds(low),
             high: pounds(high),
         },
@@ -58,8 +58,8 @@ const fn anchor(
     }
 }
 
-const HOME_PAGE: Basis = Basis::quoted("a home-repair page");
-const MAKER: Basis = Basis::quoted("a manufacturer's table");
+const HOME_PAGE: Provenance = Provenance::quoted("a home-repair page");
+const MAKER: Provenance = Provenance::quoted("a manufacturer's table");
 
 /// Anchors in walls and slabs.
 pub const ANCHORS: &[Anchor] = &[
@@ -110,7 +110,7 @@ pub const ANCHORS: &[Anchor] = &[
         (2075.0, 2075.0),
         "allowable bond",
         Treatment::Engineer,
-        Basis::quoted("an evaluation report page"),
+        Provenance::quoted("an evaluation report page"),
     ),
     anchor(
         "sleeve anchor 3/8 x 1 1/2 in in concrete",
@@ -155,7 +155,7 @@ pub fn concrete_breakout(
         ("f'c", strength.into()),
         ("h_ef", embedded.into()),
     ];
-    let basis = Basis::memory("ACI 318 chapter 17");
+    let basis = Provenance::memory("ACI 318 chapter 17");
     let force = pounds(k * root * depth);
     Worked::new("N_b", "k_c·√f'c·h_ef^1.5", &inputs, force, basis).in_inch_pound()
 }
@@ -163,7 +163,7 @@ pub fn concrete_breakout(
 /// The nominal breakout brought down to compare with a service load: 0.65/1.6.
 #[must_use]
 pub fn breakout_allowable(nominal: Force) -> Worked<Force> {
-    let basis = Basis::memory("ACI 318 chapter 17, φ 0.65 and load factor 1.6");
+    let basis = Provenance::memory("ACI 318 chapter 17, φ 0.65 and load factor 1.6");
     let inputs = [("N_b", nominal.into())];
     Worked::new("N_a", "0.65·N_b/1.6", &inputs, nominal * 0.65 / 1.6, basis)
 }
@@ -174,7 +174,7 @@ pub fn masonry_breakout(strength: Pressure, embedded: Distance) -> Worked<Force>
     let length = (embedded / inches(1.0)).value;
     let root = (strength / psi(1.0)).value.sqrt();
     let inputs = [("l_b", embedded.into()), ("f'm", strength.into())];
-    let basis = Basis::quoted("ACI 530, by an engineers' mailing list");
+    let basis = Provenance::quoted("ACI 530, by an engineers' mailing list");
     let force = pounds(0.5 * PI * length * length * root);
     Worked::new("B_t", "0.5·π·l_b²·√f'm", &inputs, force, basis).in_inch_pound()
 }

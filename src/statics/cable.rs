@@ -1,11 +1,11 @@
-//! Cables pushed sideways at midspan (facts/load-path.md §4.3).
+//! Cables pushed sideways at midspan (exact equilibrium).
 //!
 //! For explanation: the end posts of cable guards are an engineer's matter.
 
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
 /// A cable in a bay.
@@ -42,7 +42,7 @@ pub fn stretch_of_strand(diameter: Distance) -> Worked<Force> {
     let pressure = crate::quantities::psi(15.5e6);
     let area = diameter * diameter * (std::f64::consts::PI / 4.0 * 0.755);
     let inputs = [("E", pressure.into()), ("D", diameter.into())];
-    let basis = Basis::memory("1x19 stainless strand");
+    let basis = Provenance::memory("1x19 stainless strand");
     Worked::new("EA", "E·0.755·π·D²/4", &inputs, pressure * area, basis)
 }
 
@@ -52,7 +52,7 @@ pub fn tension_at_sag(push: Force, bay: Distance, sag: Distance) -> Worked<Force
     let inputs = [("P", push.into()), ("L", bay.into()), ("δ", sag.into())];
     let tension = push * half_length(bay, sag) / (sag * 2.0);
     let formula = "P·√((L/2)² + δ²)/(2·δ)";
-    Worked::new("T", formula, &inputs, tension, Basis::MECHANICS)
+    Worked::new("T", formula, &inputs, tension, Provenance::MECHANICS)
 }
 
 /// Half of the pushed cable.
@@ -111,8 +111,8 @@ impl Cable {
         ];
         let solved = "where 2·T·δ/√((L/2)² + δ²) reaches P";
         let formula = "T0 + EA·(2·√((L/2)² + δ²) - L)/L_run";
-        let first = Worked::new("δ", solved, &inputs[..5], deflection, Basis::MECHANICS);
-        Worked::new("T", formula, &inputs, tension, Basis::MECHANICS)
+        let first = Worked::new("δ", solved, &inputs[..5], deflection, Provenance::MECHANICS);
+        Worked::new("T", formula, &inputs, tension, Provenance::MECHANICS)
             .after(first)
             .map(|tension| Pushed {
                 deflection,
@@ -132,5 +132,5 @@ pub fn end_post_moment(cables: u32, pretension: Force, height: Distance) -> Work
         ("h", height.into()),
     ];
     let moment = pretension * count * height / 2.0;
-    Worked::new("M", "n·T0·h/2", &inputs, moment, Basis::MECHANICS)
+    Worked::new("M", "n·T0·h/2", &inputs, moment, Provenance::MECHANICS)
 }

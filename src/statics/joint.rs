@@ -1,6 +1,6 @@
 //! From the reference value of a fastener to the allowable one of a joint:
 //! moisture, grain, distances to ends and edges, pull and push together
-//! (facts/load-path.md §2.4, §2.5).
+//! (NDS 2018 §11.3, §12.4 and §12.5, read second-hand).
 
 use uom::si::angle::radian;
 
@@ -8,7 +8,7 @@ use crate::quantities::Angle;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::dowel::Dowel;
 use crate::statics::factors::Driven;
 use crate::statics::factors::Grain;
@@ -29,7 +29,7 @@ pub enum Seasoning {
 /// C_M of lateral values.
 #[must_use]
 pub fn lateral_wet_factor(dowel: Dowel, moisture: Moisture, seasoning: Seasoning) -> Worked<f64> {
-    let basis = Basis::quoted("NDS 2018 Table 11.3.3");
+    let basis = Provenance::quoted("NDS 2018 Table 11.3.3");
     let small = dowel.nominal() < inches(0.25 - 1e-9);
     let (formula, value) = match (seasoning, moisture) {
         (Seasoning::WetInRows, Moisture::Dry | Moisture::Wet) if !small => {
@@ -63,7 +63,7 @@ pub struct Distances {
     /// To the end of the member.
     pub end: End,
     /// To the edge of the member.
-    pub edge: Edge,
+    pub edge: EdgeOfWood,
     /// To the next fastener in the row; `None` for one alone.
     pub in_row: Option<Distance>,
     /// Between the outer bolts across the grain; `None` for one row.
@@ -81,7 +81,7 @@ pub enum End {
 
 /// Distance to the edge of the member.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Edge {
+pub enum EdgeOfWood {
     /// The load across the grain presses towards this edge: 4D.
     Loaded(Distance),
     /// 1.5D
@@ -113,7 +113,7 @@ const HAIR: Distance = inches(1e-6);
 /// # Errors
 /// A distance below the least.
 pub fn geometry_factor(dowel: Dowel, at: Distances) -> Result<Worked<GeometryFactor>, TooNear> {
-    let basis = Basis::quoted("NDS 2018 Tables 12.5.1A to 12.5.1E");
+    let basis = Provenance::quoted("NDS 2018 Tables 12.5.1A to 12.5.1E");
     let d = dowel.nominal();
     if d < inches(0.25) - HAIR {
         let small = Worked::new("C_Δ", "1 below 1/4 in", &[("D", d.into())], 1.0, basis);
@@ -126,8 +126,8 @@ pub fn geometry_factor(dowel: Dowel, at: Distances) -> Result<Worked<GeometryFac
         return Err(TooNear::AcrossGrain);
     }
     let (edge, least) = match at.edge {
-        Edge::Loaded(edge) => (edge, d * 4.0),
-        Edge::Unloaded(edge) => (edge, d * 1.5),
+        EdgeOfWood::Loaded(edge) => (edge, d * 4.0),
+        EdgeOfWood::Unloaded(edge) => (edge, d * 1.5),
     };
     if edge < least - HAIR {
         return Err(TooNear::Edge);
@@ -184,7 +184,7 @@ pub fn lateral_allowable(
         ("C_tn", toe.into()),
     ];
     let force = reference * (duration * wet.value * geometry.0 * end_grain * toe);
-    let basis = Basis::quoted("NDS 2018 Table 11.3.1");
+    let basis = Provenance::quoted("NDS 2018 Table 11.3.1");
     Worked::new("Z'", "Z·C_D·C_M·C_Δ·C_eg·C_tn", &inputs, force, basis).after(wet)
 }
 
@@ -223,6 +223,6 @@ pub fn combined(
         formula,
         &inputs,
         force,
-        Basis::quoted("NDS 2018 §12.4"),
+        Provenance::quoted("NDS 2018 §12.4"),
     )
 }

@@ -1,10 +1,10 @@
-//! Metals: strengths, allowable moments, what a weld costs
-//! (facts/load-path.md §6).
+//! Metals: strengths, allowable moments, what a weld costs. Each strength has
+//! its source; the methods (F_y·Z/1.67, 0.60·F_y·S, F_ty·S/1.65) are from memory.
 
 use crate::quantities::Moment;
 use crate::quantities::Pressure;
 use crate::quantities::psi;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::basis::Sourced;
 use crate::statics::section::Section;
 use crate::statics::worked::Worked;
@@ -38,7 +38,7 @@ pub struct Metal {
 const fn metal(
     name: &'static str,
     strength: Pressure,
-    basis: Basis,
+    basis: Provenance,
     elasticity: f64,
     method: Method,
 ) -> Metal {
@@ -51,17 +51,17 @@ const fn metal(
     }
 }
 
-const fn aluminium(name: &'static str, strength: f64, basis: Basis, welded: f64) -> Metal {
-    let welded_basis = Basis::memory("welded strength of aluminium alloys");
+const fn aluminium(name: &'static str, strength: f64, basis: Provenance, welded: f64) -> Metal {
+    let welded_basis = Provenance::memory("welded strength of aluminium alloys");
     Metal {
         welded: Some(Sourced::new(psi(welded), welded_basis)),
         ..metal(name, psi(strength), basis, 10.1e6, Method::Aluminium)
     }
 }
 
-const STEEL_TABLES: Basis = Basis::quoted("steel section tables: ASTM A53, A500");
-const FROM_MEMORY: Basis = Basis::memory("usual minimum strengths");
-const CYLINDER_RULE: Basis = Basis::published("49 CFR 178.46 Table 2, alloy 6061-T6");
+const STEEL_TABLES: Provenance = Provenance::quoted("steel section tables: ASTM A53, A500");
+const FROM_MEMORY: Provenance = Provenance::memory("usual minimum strengths");
+const CYLINDER_RULE: Provenance = Provenance::published("49 CFR 178.46 Table 2, alloy 6061-T6");
 
 /// Metals of rails and posts.
 pub const METALS: &[Metal] = &[

@@ -33,7 +33,7 @@ pub mod washer;
 pub mod withdrawal;
 pub mod wood;
 
-pub use amount::{Amount, Units};
-pub use basis::{Basis, Sourced, Status};
-pub use bounds::{Bounds, Outcome, Utilisation};
-pub use worked::{Form, Line, Worked};
+pub use amount::{AnyQuantity, Units};
+pub use basis::{HowRead, Provenance, Sourced};
+pub use bounds::{Ends, RatioOutcome, Utilisation};
+pub use worked::{Line, UnitForm, Worked};

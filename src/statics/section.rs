@@ -12,10 +12,10 @@ use crate::quantities::Distance;
 use crate::quantities::SecondMoment;
 use crate::quantities::SectionModulus;
 use crate::quantities::inches;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
-const CLOSED_FORM: Basis = Basis::computed("closed forms of plane sections");
+const CLOSED_FORM: Provenance = Provenance::computed("closed forms of plane sections");
 
 /// The shape of a cross-section; outside sizes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -209,7 +209,7 @@ impl Profile {
         )
     }
 
-    fn line<T: Copy + Into<crate::statics::amount::Amount>>(
+    fn line<T: Copy + Into<crate::statics::amount::AnyQuantity>>(
         self,
         symbol: &'static str,
         value: T,
@@ -343,7 +343,8 @@ const fn dressed(name: &'static str, thickness: f64, width: f64) -> Dressed {
 }
 
 /// Where the actual sizes of lumber come from.
-pub const DRESSED_BASIS: Basis = Basis::quoted("NDS Supplement Table 1A, dressed dry sizes");
+pub const DRESSED_BASIS: Provenance =
+    Provenance::quoted("NDS Supplement Table 1A, dressed dry sizes");
 
 /// Lumber by name, with actual sizes ([`DRESSED_BASIS`]).
 pub const DRESSED: &[Dressed] = &[
@@ -386,7 +387,7 @@ const fn pipe(name: &'static str, outside: f64, wall: f64) -> Pipe {
 }
 
 /// Where the sizes of pipe come from.
-pub const PIPE_BASIS: Basis = Basis::published("Mott, Machine Elements, Table A16-6");
+pub const PIPE_BASIS: Provenance = Provenance::published("Mott, Machine Elements, Table A16-6");
 
 /// Standard-weight steel pipe ([`PIPE_BASIS`]).
 pub const PIPES: &[Pipe] = &[

@@ -1,5 +1,5 @@
 //! Lumber: reference values by species, factors, allowable bending and shear
-//! (facts/load-path.md §2.2).
+//! (NDS Supplement 2018 Tables 4A, 4B and 4D; each value says how it was read).
 
 use crate::quantities::Area;
 use crate::quantities::Distance;
@@ -9,7 +9,7 @@ use crate::quantities::Pressure;
 use crate::quantities::SectionModulus;
 use crate::quantities::inches;
 use crate::quantities::psi;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::basis::Sourced;
 use crate::statics::factors::Incising;
 use crate::statics::factors::LoadDuration;
@@ -19,7 +19,7 @@ use crate::statics::worked::Worked;
 
 /// Which table of the supplement a member belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Class {
+pub enum LumberTable {
     /// Dimension lumber, 2 to 4 in thick.
     Dimension,
     /// Posts and timbers, 5 x 5 and larger.
@@ -41,7 +41,7 @@ pub struct Species {
     /// The species group as it is stamped.
     pub name: &'static str,
     /// Which table it stands in.
-    pub class: Class,
+    pub class: LumberTable,
     /// G
     pub gravity: Sourced<SpecificGravity>,
     /// F_b
@@ -58,7 +58,7 @@ pub struct Species {
 
 const DIMENSION: &str = "NDS Supplement 2018 Tables 4A and 4B, No. 2";
 const TIMBER: &str = "NDS Supplement 2018 Table 4D, No. 2";
-const GRAVITY: Basis = Basis::quoted("NDS 2018 Table 12.3.3A");
+const GRAVITY: Provenance = Provenance::quoted("NDS 2018 Table 12.3.3A");
 
 /// Which of the values of a row were read second-hand; the others are from memory.
 #[derive(Clone, Copy)]
@@ -76,16 +76,16 @@ const fn row(
     size_effect: SizeEffect,
 ) -> Species {
     let strength = match read {
-        Read::All => Basis::quoted(DIMENSION),
-        Read::Elasticity | Read::Nothing => Basis::memory(DIMENSION),
+        Read::All => Provenance::quoted(DIMENSION),
+        Read::Elasticity | Read::Nothing => Provenance::memory(DIMENSION),
     };
     let stiffness = match read {
-        Read::All | Read::Elasticity => Basis::quoted(DIMENSION),
-        Read::Nothing => Basis::memory(DIMENSION),
+        Read::All | Read::Elasticity => Provenance::quoted(DIMENSION),
+        Read::Nothing => Provenance::memory(DIMENSION),
     };
     Species {
         name,
-        class: Class::Dimension,
+        class: LumberTable::Dimension,
         gravity: Sourced::new(SpecificGravity(g), GRAVITY),
         bending: Sourced::new(psi(bending), strength),
         shear: Sourced::new(psi(shear), strength),
@@ -95,11 +95,11 @@ const fn row(
     }
 }
 
-const fn timber(name: &'static str, g: f64, values: [f64; 3], basis: Basis) -> Species {
+const fn timber(name: &'static str, g: f64, values: [f64; 3], basis: Provenance) -> Species {
     let [bending, shear, elasticity] = values;
     Species {
         name,
-        class: Class::Timber,
+        class: LumberTable::Timber,
         gravity: Sourced::new(SpecificGravity(g), GRAVITY),
         bending: Sourced::new(psi(bending), basis),
         shear: Sourced::new(psi(shear), basis),
@@ -168,25 +168,25 @@ pub const TIMBERS: &[Species] = &[
         "Douglas Fir-Larch",
         0.50,
         [750.0, 170.0, 1.3e6],
-        Basis::quoted(TIMBER),
+        Provenance::quoted(TIMBER),
     ),
     timber(
         "Southern Pine",
         0.55,
         [850.0, 165.0, 1.2e6],
-        Basis::memory(TIMBER),
+        Provenance::memory(TIMBER),
     ),
     timber(
         "Hem-Fir",
         0.43,
         [575.0, 140.0, 1.1e6],
-        Basis::memory(TIMBER),
+        Provenance::memory(TIMBER),
     ),
     timber(
         "Spruce-Pine-Fir",
         0.42,
         [500.0, 125.0, 1.0e6],
-        Basis::memory(TIMBER),
+        Provenance::memory(TIMBER),
     ),
 ];
 
@@ -233,15 +233,15 @@ pub fn size_factor(
     thickness: Distance,
     width: Distance,
 ) -> Result<Worked<f64>, NoValue> {
-    let basis = Basis::quoted("NDS Supplement 2018 Tables 4A and 4D, size factor");
+    let basis = Provenance::quoted("NDS Supplement 2018 Tables 4A and 4D, size factor");
     let inputs = [("t", thickness.into()), ("width", width.into())];
     let worked = |factor| Worked::new("C_F", "by width", &inputs, factor, basis);
     let none = Err(NoValue::SizeNotTabulated);
     match species.class {
-        Class::Timber if width <= inches(12.0) => return Ok(worked(1.0)),
-        Class::Timber => return none,
-        Class::Dimension if thickness < inches(1.5) - HAIR => return none,
-        Class::Dimension => {}
+        LumberTable::Timber if width <= inches(12.0) => return Ok(worked(1.0)),
+        LumberTable::Timber => return none,
+        LumberTable::Dimension if thickness < inches(1.5) - HAIR => return none,
+        LumberTable::Dimension => {}
     }
     let thick = thickness >= inches(3.5) - HAIR;
     let row = SIZE_FACTORS
@@ -253,7 +253,7 @@ pub fn size_factor(
     let factor = if thick { *thick_factor } else { *thin_factor };
     match species.size_effect {
         SizeEffect::InReference if width <= inches(3.5) + HAIR => {
-            let basis = Basis::memory("NDS Supplement 2018 Table 4B, size effect built in");
+            let basis = Provenance::memory("NDS Supplement 2018 Table 4B, size effect built in");
             Ok(Worked::new("C_F", "built in", &inputs, 1.0, basis))
         }
         // The reference value at hand is that of the narrow widths.
@@ -277,7 +277,7 @@ fn flat_use_factor(
     thickness: Distance,
     width: Distance,
 ) -> Result<Worked<f64>, NoValue> {
-    let basis = Basis::quoted("NDS Supplement 2018 Table 4A, flat use factor");
+    let basis = Provenance::quoted("NDS Supplement 2018 Table 4A, flat use factor");
     let inputs = [("t", thickness.into()), ("width", width.into())];
     let factor = match lying {
         Lying::OnEdge => 1.0,
@@ -295,23 +295,27 @@ fn wet_bending(species: &Species, size: f64, moisture: Moisture) -> Worked<f64> 
     let scaled = species.bending.value * size;
     let inputs = [("F_b", species.bending.value.into()), ("C_F", size.into())];
     let basis = match species.class {
-        Class::Dimension => Basis::quoted("NDS Supplement 2018 Table 4A, wet service factor"),
-        Class::Timber => Basis::memory("NDS Supplement 2018 Table 4D, wet service factor"),
+        LumberTable::Dimension => {
+            Provenance::quoted("NDS Supplement 2018 Table 4A, wet service factor")
+        }
+        LumberTable::Timber => {
+            Provenance::memory("NDS Supplement 2018 Table 4D, wet service factor")
+        }
     };
     let line = |formula, value| Worked::new("C_M", formula, &inputs, value, basis);
     match (moisture, species.class) {
-        (Moisture::Dry, Class::Dimension | Class::Timber) => line("1, dry", 1.0),
-        (Moisture::Wet, Class::Timber) => line("1, timber", 1.0),
-        (Moisture::Wet, Class::Dimension) if scaled <= psi(1150.0 + 1e-6) => {
+        (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber) => line("1, dry", 1.0),
+        (Moisture::Wet, LumberTable::Timber) => line("1, timber", 1.0),
+        (Moisture::Wet, LumberTable::Dimension) if scaled <= psi(1150.0 + 1e-6) => {
             line("1, wet with F_b·C_F ≤ 1150 psi", 1.0)
         }
-        (Moisture::Wet, Class::Dimension) => line("0.85, wet", 0.85),
+        (Moisture::Wet, LumberTable::Dimension) => line("0.85, wet", 0.85),
     }
 }
 
 /// C_i of strengths; from memory.
 fn incised(incising: Incising) -> Worked<f64> {
-    let basis = Basis::memory("NDS 2018, incising factor");
+    let basis = Provenance::memory("NDS 2018, incising factor");
     match incising {
         Incising::Incised => Worked::new("C_i", "0.80, incised", &[], 0.80, basis),
         Incising::Plain => Worked::new("C_i", "1, not incised", &[], 1.0, basis),
@@ -360,8 +364,9 @@ pub fn allowable_bending(
 #[must_use]
 pub fn allowable_shear(species: &Species, service: Service) -> Worked<Pressure> {
     let wet = match (service.moisture, species.class) {
-        (Moisture::Dry, Class::Dimension | Class::Timber) | (Moisture::Wet, Class::Timber) => 1.0,
-        (Moisture::Wet, Class::Dimension) => 0.97,
+        (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber)
+        | (Moisture::Wet, LumberTable::Timber) => 1.0,
+        (Moisture::Wet, LumberTable::Dimension) => 0.97,
     };
     let (duration, slits) = (service.duration.line(), incised(service.incising));
     let inputs = [
@@ -381,8 +386,9 @@ pub fn allowable_shear(species: &Species, service: Service) -> Worked<Pressure> 
 #[must_use]
 pub fn elasticity(species: &Species, moisture: Moisture, incising: Incising) -> Worked<Pressure> {
     let wet = match (moisture, species.class) {
-        (Moisture::Dry, Class::Dimension | Class::Timber) | (Moisture::Wet, Class::Timber) => 1.0,
-        (Moisture::Wet, Class::Dimension) => 0.9,
+        (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber)
+        | (Moisture::Wet, LumberTable::Timber) => 1.0,
+        (Moisture::Wet, LumberTable::Dimension) => 0.9,
     };
     let slits = match incising {
         Incising::Incised => 0.95,
@@ -401,7 +407,13 @@ pub fn elasticity(species: &Species, moisture: Moisture, incising: Incising) -> 
 #[must_use]
 pub fn bending_stress(moment: Moment, modulus: SectionModulus) -> Worked<Pressure> {
     let inputs = [("M", moment.into()), ("S", modulus.into())];
-    Worked::new("f_b", "M/S", &inputs, moment / modulus, Basis::MECHANICS)
+    Worked::new(
+        "f_b",
+        "M/S",
+        &inputs,
+        moment / modulus,
+        Provenance::MECHANICS,
+    )
 }
 
 /// M_a, the moment that brings a section to its allowable stress.
@@ -409,7 +421,7 @@ pub fn bending_stress(moment: Moment, modulus: SectionModulus) -> Worked<Pressur
 pub fn allowable_moment(stress: Pressure, modulus: SectionModulus) -> Worked<Moment> {
     let inputs = [("F'_b", stress.into()), ("S", modulus.into())];
     let moment = stress * modulus;
-    Worked::new("M_a", "F'_b·S", &inputs, moment, Basis::MECHANICS)
+    Worked::new("M_a", "F'_b·S", &inputs, moment, Provenance::MECHANICS)
 }
 
 /// f_v of a solid rectangle: 1.5·V/A.
@@ -417,5 +429,5 @@ pub fn allowable_moment(stress: Pressure, modulus: SectionModulus) -> Worked<Mom
 pub fn shear_stress(shear: Force, area: Area) -> Worked<Pressure> {
     let inputs = [("V", shear.into()), ("A", area.into())];
     let stress = shear * 1.5 / area;
-    Worked::new("f_v", "1.5·V/A", &inputs, stress, Basis::MECHANICS)
+    Worked::new("f_v", "1.5·V/A", &inputs, stress, Provenance::MECHANICS)
 }

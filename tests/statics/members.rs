@@ -1,5 +1,4 @@
-//! Sections, wood and metal members: facts/load-path.md §2.1, §2.2, §6, §8
-//! example 40, §9 examples 45 to 49, 68, 69, 72 to 77.
+//! Sections, wood and metal members: closed forms, and tables where named.
 
 use guardrule::quantities::Moment;
 use guardrule::quantities::inches;
@@ -7,7 +6,7 @@ use guardrule::quantities::millimetres;
 use guardrule::quantities::pound_inches;
 use guardrule::quantities::pounds;
 use guardrule::quantities::psi;
-use guardrule::statics::Amount;
+use guardrule::statics::AnyQuantity;
 use guardrule::statics::Units;
 use guardrule::statics::beam::Case;
 use guardrule::statics::beam::rigidity;
@@ -37,7 +36,7 @@ use super::customary;
 use super::prints_as;
 use super::species;
 
-/// Area, I, S as §2.1 prints them, sizes by NDS Supplement Table 1A.
+/// Area, I, S by closed forms, sizes by NDS Supplement Table 1A.
 #[test]
 fn lumber_sections() {
     let row = |name: &str| *DRESSED.iter().find(|row| row.name == name).unwrap();
@@ -60,13 +59,13 @@ fn lumber_sections() {
         prints_as(what, section.elastic, elastic, 1e-6);
         prints_as(what, section.second_moment, second, 1e-6);
     }
-    // Example 40; NDS Table 1B prints 7.146 and 12.51 for the 4x4.
+    // NDS Table 1B prints 7.146 and 12.51 for the 4x4.
     let post = row("4x4").on_edge().section().unwrap();
     prints_as("NDS S", post.elastic, 7.146, 0.001);
     prints_as("NDS I", post.second_moment, 12.51, 0.01);
 }
 
-/// §6; printed: Mott, Machine Elements, Table A16-6.
+/// Printed: Mott, Machine Elements, Table A16-6.
 #[test]
 fn pipes_as_tabulated() {
     for (name, expected, printed) in [
@@ -111,7 +110,7 @@ fn last_digit(printed: f64) -> f64 {
     if printed < 0.1 { 0.000_01 } else { 0.0001 }
 }
 
-/// Equal to the six digits that §6 prints.
+/// Equal to six digits.
 fn six_digits(what: &str, section: &Section, expected: [f64; 4]) {
     let ours = [
         customary(section.area),
@@ -127,8 +126,8 @@ fn six_digits(what: &str, section: &Section, expected: [f64; 4]) {
     }
 }
 
-/// §6: tubes and bars with closed forms, and two square steel tubes with round
-/// corners as the steel tables print them. The meshed values of §6 for those two
+/// Tubes and bars with closed forms, and two square steel tubes with round
+/// corners as the steel tables print them. The meshed values (sectionproperties 3.10) for those two
 /// (0.607292 in², 0.723292 in²) lie up to 0.04 % below the closed form, since the
 /// mesh has polygons for corners.
 #[test]
@@ -206,7 +205,7 @@ fn tubes_and_bars() {
     prints_as("table Z", section.plastic, 0.475, 0.001);
 }
 
-/// §6, in millimetres.
+/// Closed forms, in millimetres.
 #[test]
 fn metric_tubes() {
     for (outside, wall, expected) in [
@@ -218,7 +217,7 @@ fn metric_tubes() {
             wall: millimetres(wall),
         };
         let section = tube.section().unwrap();
-        let metric = |of: Amount| of.size(Units::Metric).0;
+        let metric = |of: AnyQuantity| of.size(Units::Metric).0;
         for (ours, expected) in [
             (metric(section.area.into()), expected[0]),
             (metric(section.second_moment.into()), expected[1]),
@@ -269,7 +268,7 @@ fn allowed(name: &str, sizes: (f64, f64), lying: Lying, service: Service) -> f64
 
 const SQUARE: (f64, f64) = (3.5, 3.5);
 
-/// Examples 45 to 48.
+/// Worked by hand with the values of NDS Supplement 2018.
 #[test]
 fn wooden_posts_in_bending() {
     let wet = |duration| service(duration, Moisture::Wet);
@@ -339,7 +338,7 @@ fn wooden_posts_in_bending() {
     agrees("48 ratio", bent / customary(of.unwrap().value), 0.4039068);
 }
 
-/// §2.2: every No. 2 species passes in bending at 36 in, wet, C_D 1.0, at ratios
+/// Every No. 2 species passes in bending at 36 in, wet, C_D 1.0, at ratios
 /// of 0.878 to 0.930; at 42 in they are 1.02 to 1.08.
 #[test]
 fn a_wet_post_by_species() {
@@ -362,7 +361,7 @@ fn a_wet_post_by_species() {
     prints_as("most at 42 in", ends(ratios).1, 1.08, 0.01);
 }
 
-/// Examples 68 and 69: a 2x4 cap of spruce, dry.
+/// Worked by hand: a 2x4 cap of spruce, dry.
 #[test]
 fn a_flat_cap() {
     let dry = |duration| service(duration, Moisture::Dry);
@@ -427,7 +426,7 @@ fn untabulated_sizes_have_no_allowable_stress() {
     agrees("F_v wet", shear.value, 180.0 * 0.97);
 }
 
-/// Example 49: the 4x4 alone moves 0.1776631 in; §5.1: 1125.7 lb/in, 0.044 in at 50 lb.
+/// F·a³/3EI: the 4x4 alone moves 0.1776631 in; 1125.7 lb/in, 0.044 in at 50 lb.
 #[test]
 fn a_post_bends_little() {
     let profile = Profile::Rectangle {
@@ -446,7 +445,7 @@ fn a_post_bends_little() {
     prints_as("at 50 lb", moved(50.0), 0.044, 0.001);
 }
 
-/// Examples 72 and 73.
+/// Worked by hand: balusters.
 #[test]
 fn balusters_under_the_infill_load() {
     let patch = inches(12.0);
@@ -513,7 +512,7 @@ impl Tube {
     }
 }
 
-/// Examples 74 to 77.
+/// Worked by hand: rails and posts of metal.
 #[test]
 fn metal_rails_and_posts() {
     let load = pounds(200.0);

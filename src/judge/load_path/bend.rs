@@ -3,12 +3,12 @@
 use crate::items::Item;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
-use crate::judge::load_path::seen::Written;
+use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
 use crate::statics::metal::METALS;
 use crate::statics::metal::Metal;
@@ -18,7 +18,7 @@ use crate::statics::metal::Weld;
 use crate::statics::section::Profile;
 
 /// What a member can take, or why nobody can say, and what to write down.
-pub(super) type Capacity = Result<(Bounds<Worked<Moment>>, Vec<Taken>), NoCapacity>;
+pub(super) type Capacity = Result<(Ends<Worked<Moment>>, Vec<Taken>), NoCapacity>;
 
 /// Why no moment can be worked out.
 pub(super) struct NoCapacity {
@@ -82,7 +82,7 @@ fn wooden(of: &Wood, a: Distance, b: Distance, left: Share) -> Capacity {
         return Err(no("no published factors for wood of this size", &[]));
     };
     let all = [one.low, one.high, other.low, other.high];
-    let Some(ends) = Bounds::of_worked(all) else {
+    let Some(ends) = Ends::of_worked(all) else {
         return Err(no("no published factors for wood of this size", &[]));
     };
     Ok((ends, of.taken().to_vec()))
@@ -94,7 +94,8 @@ enum Tube {
     Square,
 }
 
-/// The weaker and the stronger metal that it may be (facts/load-path.md §6).
+/// The weaker and the stronger metal that it may be (steel section
+/// tables read second-hand; the rest from memory).
 const STEEL_PIPE: &[&str] = &[
     "mild steel, unknown",
     "steel A53 Gr B pipe",
@@ -106,9 +107,9 @@ const ALUMINIUM: &[&str] = &["aluminium 6063-T5", "aluminium 6061-T6"];
 
 fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&str]) -> Capacity {
     let wall = match seen.length(Item::WallThickness) {
-        Written::There(wall) => Some(wall),
-        Written::ThereIsNone => None,
-        Written::Nothing => {
+        WrittenLength::There(wall) => Some(wall),
+        WrittenLength::ThereIsNone => None,
+        WrittenLength::Nothing => {
             return Err(no(
                 "how thick the metal of the hollow post is cannot be seen from outside",
                 &[Item::WallThickness],
@@ -120,7 +121,7 @@ fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&st
         (Tube::Round, Some(wall)) => vec![Profile::RoundTube { outside: a, wall }],
         (Tube::Round, None) => vec![Profile::Round { diameter: a }],
         (Tube::Square, Some(wall)) => {
-            // round corners of cold-formed tube, sharp ones of extrusions; facts/load-path.md §6
+            // round corners of cold-formed tube, sharp ones of extrusions (ASTM A500; from memory)
             let corners = [wall * 2.0, Distance::default()];
             let tube = |(across, along): (Distance, Distance)| {
                 corners.map(|corner| Profile::RectangularTube {
@@ -143,7 +144,7 @@ fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&st
             all.extend(moments(metal, *profile).unwrap_or_default());
         }
     }
-    let ends = Bounds::of_worked(all);
+    let ends = Ends::of_worked(all);
     let nothing = || {
         no(
             "the sizes of this post make no section",

@@ -1,5 +1,5 @@
 //! What fastens a post: the couple of two bolts, screws pulled out and pushed
-//! sideways (facts/load-path.md §2.3 to 2.8).
+//! sideways (NDS 2018 chapter 12, read second-hand).
 
 use uom::si::angle::degree;
 
@@ -10,10 +10,13 @@ use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::plate::plate;
 use crate::judge::load_path::screws::Layers;
+use crate::judge::load_path::screws::NO_NUMBERS;
+use crate::judge::load_path::screws::NO_THREAD;
 use crate::judge::load_path::screws::held;
+use crate::judge::load_path::screws::one_of;
 use crate::judge::load_path::screws::pushed_sideways;
 use crate::judge::load_path::seen::Seen;
-use crate::judge::load_path::seen::Written;
+use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::quantities::Angle;
 use crate::quantities::Distance;
@@ -22,10 +25,10 @@ use crate::quantities::inches;
 use crate::reading::FastenerSize;
 use crate::reading::Fasteners;
 use crate::rules::Direction;
-use crate::statics::Basis;
-use crate::statics::Bounds;
+use crate::statics::Ends;
+use crate::statics::Provenance;
 use crate::statics::Worked;
-use crate::statics::couple::Push;
+use crate::statics::couple::PushWay;
 use crate::statics::couple::couple;
 use crate::statics::demand::lever_arm;
 use crate::statics::dowel::Dowel;
@@ -35,17 +38,14 @@ use crate::statics::hardware::bolt_tension;
 use crate::statics::joint::GeometryFactor;
 use crate::statics::joint::Seasoning;
 use crate::statics::joint::lateral_allowable;
+use crate::statics::lateral::BearingMember;
 use crate::statics::lateral::Joint;
 use crate::statics::lateral::Shear;
-use crate::statics::lateral::Side;
-use crate::statics::washer::Place;
 use crate::statics::washer::Washer;
+use crate::statics::washer::WasherPlace;
 use crate::statics::washer::washer_bearing;
 
-pub(super) const KIND: LinkKind = LinkKind::PostFixing;
-pub(super) const NO_NUMBERS: &str =
-    "nobody wrote how many fasteners hold a post, how thick and how long they are";
-pub(super) const NO_THREAD: &str = "how much of each screw sits in the framing is not known";
+const KIND: LinkKind = LinkKind::PostFixing;
 
 /// The links of the post's fixing.
 pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
@@ -107,19 +107,19 @@ fn hidden(reason: &'static str) -> Link {
 
 /// The pull on the upper fastener of a post on the side of the framing, outward;
 /// inward the lower one is pulled, and by less.
-pub(super) fn pull(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Bounds<Worked<Force>>> {
+pub(super) fn pull(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Ends<Worked<Force>>> {
     let load = loads.at_the_top()?;
     let apart = seen.there(Item::FastenerSpacing)?;
     let height = seen.height()?;
     let end = |covering, depth| {
         let arm = lever_arm(height, covering, depth);
-        couple(Push::Outward, load.value, arm.value, apart)
+        couple(PushWay::Outward, load.value, arm.value, apart)
             .map(|couple| couple.tension)
             .after(arm)
             .after(load.clone())
     };
     let (covering, depth) = (seen.covering(), seen.depth());
-    Some(Bounds {
+    Some(Ends {
         low: end(covering.low, depth.low),
         high: end(covering.high, depth.high),
     })
@@ -127,7 +127,7 @@ pub(super) fn pull(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Bounds<Worke
 
 /// What was taken as given in the lever arm.
 pub(super) fn arm_taken(seen: &Seen<'_, '_>) -> Vec<Taken> {
-    let open = |item| seen.length(item) == Written::Nothing;
+    let open = |item| seen.length(item) == WrittenLength::Nothing;
     let mut taken = Vec::new();
     if open(Item::DeckingThickness) {
         taken.push(Taken::Covering);
@@ -159,16 +159,16 @@ fn with_pull(link: Link, seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
 
 /// The part of a force that comes on one of a post's upper fasteners: half of
 /// all are up there, and of an odd number one more or one less.
-fn on_one(force: Bounds<Worked<Force>>, fasteners: Fasteners) -> Bounds<Worked<Force>> {
+fn on_one(force: Ends<Worked<Force>>, fasteners: Fasteners) -> Ends<Worked<Force>> {
     let share = |of: Worked<Force>, count: u32| {
         if count == 1 {
             return of;
         }
         let n = f64::from(count);
         let inputs = [("T", of.value.into()), ("n", n.into())];
-        Worked::new("T_1", "T/n", &inputs, of.value / n, Basis::MECHANICS).after(of)
+        Worked::new("T_1", "T/n", &inputs, of.value / n, Provenance::MECHANICS).after(of)
     };
-    Bounds {
+    Ends {
         low: share(force.low, fasteners.count.div_ceil(2)),
         high: share(force.high, fasteners.count / 2),
     }
@@ -202,7 +202,7 @@ fn bolts(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
         )];
     };
     let demand = on_one(demand, fasteners);
-    let steel = Bounds::exactly(bolt_tension(diameter));
+    let steel = Ends::exactly(bolt_tension(diameter));
     let mut links = vec![
         Link::weighed(KIND, "upper bolt pulled: steel", &demand, &steel).taking(&arm_taken(seen)),
         washer(seen, wood, diameter, &demand),
@@ -211,23 +211,24 @@ fn bolts(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
     links
 }
 
-/// Holes are 1/16 in wider than bolts (facts/load-path.md §9, example 53).
+/// Holes are 1/16 in wider than bolts (NDS 2018
+/// §12.1.3.2, read second-hand).
 const HOLE: Distance = inches(1.0 / 16.0);
 
 fn washer(
     seen: &Seen<'_, '_>,
     wood: &Wood,
     diameter: Distance,
-    demand: &Bounds<Worked<Force>>,
+    demand: &Ends<Worked<Force>>,
 ) -> Link {
     let case = "upper bolt pulled: washer on the wood";
     let outside = match seen.length(Item::WasherSize) {
-        Written::There(outside) => outside,
-        Written::ThereIsNone => {
+        WrittenLength::There(outside) => outside,
+        WrittenLength::ThereIsNone => {
             let reason = "no washer: a bare head sinks into the wood, and no value counts for it";
             return Link::hidden(KIND, case, reason, &[]).with_demand(demand);
         }
-        Written::Nothing => {
+        WrittenLength::Nothing => {
             let reason = "nobody wrote how wide the washers are";
             let asks = [Item::WasherSize];
             return Link::hidden(KIND, case, reason, &asks).with_demand(demand);
@@ -241,10 +242,10 @@ fn washer(
     let far = seen
         .there(Item::FastenerSpacing)
         .is_some_and(|apart| apart >= inches(3.0));
-    let places: &[Place] = if far {
-        &[Place::Within]
+    let places: &[WasherPlace] = if far {
+        &[WasherPlace::Within]
     } else {
-        &[Place::NearEnd, Place::Within]
+        &[WasherPlace::NearEnd, WasherPlace::Within]
     };
     let mut all = Vec::new();
     for species in wood.lumber() {
@@ -252,11 +253,12 @@ fn washer(
             continue;
         };
         for moisture in wood.moistures() {
-            let bearing = |place: &Place| washer_bearing(across.value, washer, *place, *moisture);
+            let bearing =
+                |place: &WasherPlace| washer_bearing(across.value, washer, *place, *moisture);
             all.extend(places.iter().map(bearing));
         }
     }
-    match Bounds::of_worked(all) {
+    match Ends::of_worked(all) {
         Some(capacity) if outside > diameter + HOLE => Link::weighed(KIND, case, demand, &capacity)
             .taking(wood.taken())
             .asking(&wood.narrows()),
@@ -302,7 +304,7 @@ fn weight(
                 .after(reference)
         })
     });
-    let capacity = Bounds::of_worked(joints)?;
+    let capacity = Ends::of_worked(joints)?;
     Some(
         Link::weighed(KIND, case, &demand, &capacity)
             .taking(wood.taken())
@@ -312,19 +314,19 @@ fn weight(
 
 /// What each of a post's fasteners carries of somebody who sits on the rail;
 /// none where the rule's loads are level.
-fn share_of_the_weight(loads: Loads<'_>, count: u32) -> Option<Bounds<Worked<Force>>> {
+fn share_of_the_weight(loads: Loads<'_>, count: u32) -> Option<Ends<Worked<Force>>> {
     let point = loads.demand.concentrated.as_ref()?;
     if loads.demand.direction == Direction::Level {
         return None;
     }
     let inputs = [("F", point.value.into()), ("n", f64::from(count).into())];
     let share = point.value / f64::from(count);
-    Some(Bounds::exactly(Worked::new(
+    Some(Ends::exactly(Worked::new(
         "V_1",
         "F/n",
         &inputs,
         share,
-        Basis::MECHANICS,
+        Provenance::MECHANICS,
     )))
 }
 
@@ -353,7 +355,7 @@ const TOO_NEAR: &str =
     "nearer to the edge of the wood than 1 1/2 diameters: the method gives no value there";
 
 /// Whether a fastener sits nearer to an edge than the method allows at all
-/// (facts/load-path.md §2.4: 1.5 D, from 1/4 in).
+/// (NDS 2018 Table 12.5.1C, read second-hand: 1.5 D, from 1/4 in).
 fn too_near(seen: &Seen<'_, '_>, diameter: Distance) -> bool {
     let near = |edge: Distance| edge < diameter * 1.5 - inches(1e-6);
     diameter >= inches(0.25 - 1e-6) && seen.there(Item::EdgeDistance).is_some_and(near)
@@ -364,11 +366,11 @@ fn in_shear(gravity: SpecificGravity, diameter: Distance, post: Distance) -> Joi
     let across = dowel_bearing(gravity, diameter, Angle::new::<degree>(90.0)).value;
     Joint {
         dowel: Dowel::Bolt { diameter },
-        main: Side {
+        main: BearingMember {
             bearing: along,
             length: post,
         },
-        side: Side {
+        side: BearingMember {
             bearing: across,
             length: RIM,
         },
@@ -456,20 +458,13 @@ fn pressed(
     }
 }
 
-pub(super) const fn one_of(fasteners: Fasteners) -> Fasteners {
-    Fasteners {
-        count: 1,
-        ..fasteners
-    }
-}
-
 /// The post, or what a notch may have left of it, and the wood behind it: as
 /// thick as somebody wrote, or a rim of 2x lumber and more.
 fn behind_the_post(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Layers> {
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
     let whole = seen.word(Item::NotchedPost) == Some("no");
-    // how deep a notch is nobody writes: the tested posts of facts/load-path.md §9
-    // example 57 kept less than half; where the thread is not written either, a
+    // how deep a notch is nobody writes: the posts of the published tests
+    // kept less than half; where the thread is not written either, a
     // quarter may be left (common practice, no source)
     let share = match (whole, seen.there(Item::ThreadInFraming)) {
         (true, _) => 1.0,
@@ -477,23 +472,25 @@ fn behind_the_post(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Layers> 
         (false, None) => 0.25,
     };
     let post = seen.section(Item::PostSection);
-    let post = post.map(|(a, b)| Bounds {
+    let post = post.map(|(a, b)| Ends {
         low: a.min(b) * share,
         high: a.max(b),
     });
     match (seen.length(Item::ThreadInFraming), post, length) {
-        (Written::There(into), post, length) => {
-            let unknown = Bounds {
+        (WrittenLength::There(into), post, length) => {
+            let unknown = Ends {
                 low: Distance::default(),
                 high: length.unwrap_or(into),
             };
             Some(Layers::written(length, post.unwrap_or(unknown), into))
         }
-        (Written::Nothing | Written::ThereIsNone, Some(before), Some(length)) => Some(Layers {
-            before,
-            main: Bounds::between(RIM, length),
-        }),
-        (Written::Nothing | Written::ThereIsNone, _, _) => None,
+        (WrittenLength::Nothing | WrittenLength::ThereIsNone, Some(before), Some(length)) => {
+            Some(Layers {
+                before,
+                main: Ends::between(RIM, length),
+            })
+        }
+        (WrittenLength::Nothing | WrittenLength::ThereIsNone, _, _) => None,
     }
 }
 

@@ -1,4 +1,4 @@
-//! What the post is fastened to, and what holds that (facts/load-path.md §2.8, §3).
+//! What the post is fastened to, and what holds that.
 
 use crate::items::Item;
 use crate::judge::load_path::fixing::arm_taken;
@@ -35,7 +35,7 @@ pub(super) fn link(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
     }
     match seen.word(Item::FastenedTo) {
         Some("rim board" | "joist" | "blocking") => pulled(connection(seen), seen, loads),
-        // the ranges of facts/load-path.md §3, for a reader and for no verdict
+        // makers' ranges, for a reader and for no verdict
         Some("concrete") => Link::hidden(
             MEMBER,
             "concrete",

@@ -1,4 +1,4 @@
-//! The infill and its ends (facts/load-path.md §4.2, §4.3).
+//! The infill and its ends.
 
 use crate::items::Item;
 use crate::judge::load_path::link::Link;
@@ -12,7 +12,7 @@ use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
 use crate::quantities::inches;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
 use crate::statics::infill::baluster_end;
 use crate::statics::withdrawal::Pulled;
@@ -73,7 +73,7 @@ pub(super) fn on_one(
 }
 
 fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
-    let demand = Bounds::exactly(moment);
+    let demand = Ends::exactly(moment);
     let kind = LinkKind::Infill;
     let without =
         |reason, asks: &[Item]| Link::hidden(kind, BENDING, reason, asks).with_demand(&demand);
@@ -110,7 +110,7 @@ const NUMBER_8: Distance = inches(0.164);
 fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Link {
     let kind = LinkKind::InfillFixing;
     let case = "pulled out";
-    let demand = load.map(|load| Bounds::exactly(baluster_end(load.value).after(load.clone())));
+    let demand = load.map(|load| Ends::exactly(baluster_end(load.value).after(load.clone())));
     let without = |reason, asks: &[Item]| {
         let link = Link::hidden(kind, case, reason, asks);
         match &demand {
@@ -126,7 +126,7 @@ fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Lin
                 wood.joints()
                     .map(move |service| withdrawal(pulled, gravity, HELD, service))
             });
-            match Bounds::of_worked(all.flatten()) {
+            match Ends::of_worked(all.flatten()) {
                 Some(capacity) => Link::weighed(kind, case, demand, &capacity)
                     .taking(wood.taken())
                     .taking(&[Taken::OneScrew]),

@@ -7,11 +7,11 @@ use crate::quantities::Moment;
 use crate::quantities::Of;
 use crate::rules::LoadBasis;
 use crate::rules::Member;
-use crate::statics::Amount;
-use crate::statics::Basis;
-use crate::statics::Bounds;
+use crate::statics::AnyQuantity;
+use crate::statics::Ends;
 use crate::statics::Line;
-use crate::statics::Outcome;
+use crate::statics::Provenance;
+use crate::statics::RatioOutcome;
 use crate::statics::Units;
 use crate::statics::Utilisation;
 use crate::statics::Worked;
@@ -73,7 +73,7 @@ pub struct Hidden {
     pub reason: &'static str,
 }
 
-/// What became of a link (facts/load-path.md §0.1).
+/// What became of a link.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LinkFinding {
     /// Ruled out by the method or by what is seen.
@@ -118,11 +118,11 @@ pub struct Link {
     /// Which case of it: `bending, pressed down`.
     pub case: &'static str,
     /// The load on it.
-    pub demand: Option<Bounds<Amount>>,
+    pub demand: Option<Ends<AnyQuantity>>,
     /// What it can take.
-    pub capacity: Option<Bounds<Amount>>,
+    pub capacity: Option<Ends<AnyQuantity>>,
     /// Demand over capacity at the ends that oppose each other.
-    pub ratio: Option<Bounds<Utilisation>>,
+    pub ratio: Option<Ends<Utilisation>>,
     /// What became of it.
     pub finding: LinkFinding,
     /// What to write down so that it can be judged, or judged more narrowly.
@@ -245,10 +245,10 @@ impl Link {
     }
 
     /// The load on it, without a word about what it can take.
-    pub(super) fn with_demand<D>(mut self, demand: &Bounds<Worked<Of<D>>>) -> Link
+    pub(super) fn with_demand<D>(mut self, demand: &Ends<Worked<Of<D>>>) -> Link
     where
         D: Dimension + ?Sized,
-        Of<D>: Into<Amount>,
+        Of<D>: Into<AnyQuantity>,
     {
         self.demand = Some(demand.values().rising(Into::into));
         if demand.low.lines == demand.high.lines {
@@ -264,18 +264,18 @@ impl Link {
     pub(super) fn weighed<D>(
         kind: LinkKind,
         case: &'static str,
-        demand: &Bounds<Worked<Of<D>>>,
-        capacity: &Bounds<Worked<Of<D>>>,
+        demand: &Ends<Worked<Of<D>>>,
+        capacity: &Ends<Worked<Of<D>>>,
     ) -> Link
     where
         D: Dimension + ?Sized,
-        Of<D>: Into<Amount>,
+        Of<D>: Into<AnyQuantity>,
     {
-        let ratio = Bounds::utilisation(demand.values(), capacity.values());
+        let ratio = Ends::utilisation(demand.values(), capacity.values());
         let finding = match ratio.outcome() {
-            Outcome::FallsShort => LinkFinding::FallsShort,
-            Outcome::NoShortfall => LinkFinding::NoShortfall,
-            Outcome::TooClose => LinkFinding::TooClose,
+            RatioOutcome::FallsShort => LinkFinding::FallsShort,
+            RatioOutcome::NoShortfall => LinkFinding::NoShortfall,
+            RatioOutcome::TooClose => LinkFinding::TooClose,
         };
         let mut link = Link::bare(kind, case, finding).with_demand(demand);
         link.capacity = Some(capacity.values().rising(Into::into));
@@ -313,13 +313,13 @@ impl Link {
 
     /// Where the capacity comes from, where there is one.
     #[must_use]
-    pub fn source(&self) -> Option<Basis> {
+    pub fn source(&self) -> Option<Provenance> {
         self.capacity?;
         let steps = self.steps.iter().rev();
         steps
             .flat_map(|step| step.lines.iter().rev())
             .map(|line| line.basis)
-            .find(|basis| *basis != Basis::MECHANICS)
+            .find(|basis| *basis != Provenance::MECHANICS)
     }
 }
 

@@ -6,7 +6,7 @@ use crate::quantities::Moment;
 use crate::quantities::Of;
 use crate::rules::Direction;
 use crate::rules::LoadDemand;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
 use crate::statics::beam::Case;
 use crate::statics::demand::Bays;
@@ -136,5 +136,5 @@ fn sagging(case: Case, span: Distance) -> Worked<Moment> {
 fn greatest<D: crate::quantities::Dimension + ?Sized, const N: usize>(
     all: [Option<Worked<Of<D>>>; N],
 ) -> Option<Worked<Of<D>>> {
-    Bounds::of_worked(all.into_iter().flatten()).map(|ends| ends.high)
+    Ends::of_worked(all.into_iter().flatten()).map(|ends| ends.high)
 }

@@ -1,5 +1,5 @@
 //! The load path of a guard: every link from the infill down to the framing
-//! with what bears on it and what it can take (facts/load-path.md).
+//! with what bears on it and what it can take.
 //!
 //! Indicative throughout: it can show where a guard falls short, and never
 //! that one is strong enough.

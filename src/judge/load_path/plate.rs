@@ -1,35 +1,37 @@
 //! A plate screwed down beneath a post: the worst of its screws pulled out
-//! (facts/load-path.md §2.10).
+//! by elastic shares.
 
 use crate::items::Item;
-use crate::judge::load_path::fixing::KIND;
-use crate::judge::load_path::fixing::NO_NUMBERS;
-use crate::judge::load_path::fixing::NO_THREAD;
-use crate::judge::load_path::fixing::one_of;
 use crate::judge::load_path::link::Link;
+use crate::judge::load_path::link::LinkKind;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::screws::Layers;
+use crate::judge::load_path::screws::NO_NUMBERS;
+use crate::judge::load_path::screws::NO_THREAD;
 use crate::judge::load_path::screws::held;
+use crate::judge::load_path::screws::one_of;
 use crate::judge::load_path::screws::positive;
 use crate::judge::load_path::screws::pulled_out;
 use crate::judge::load_path::seen::Seen;
-use crate::judge::load_path::seen::Written;
+use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;
 use crate::reading::Fasteners;
-use crate::statics::Basis;
-use crate::statics::Bounds;
+use crate::statics::Ends;
+use crate::statics::Provenance;
 use crate::statics::Worked;
 use crate::statics::demand::lever_arm;
 use crate::statics::panel::PANEL_GRAVITY;
 use crate::statics::panel::STRUCTURAL_PANEL_GRAVITY;
 use crate::statics::panel::USUAL_SUBFLOOR;
-use crate::statics::plate::Row;
+use crate::statics::plate::ScrewRow;
 use crate::statics::plate::greatest_pull;
 use crate::statics::plate::with_pivot_moved;
+
+const KIND: LinkKind = LinkKind::PostFixing;
 
 /// A plate screwed down beneath the post.
 pub(super) fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
@@ -62,9 +64,9 @@ pub(super) fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link 
             });
             let reach = reach.map_or(USUAL_SUBFLOOR, |reach| reach.min(USUAL_SUBFLOOR));
             let inputs = [("t_panel", reach.into())];
-            let thread = Worked::new("p_t", "t_panel", &inputs, reach, Basis::MECHANICS);
+            let thread = Worked::new("p_t", "t_panel", &inputs, reach, Provenance::MECHANICS);
             let gravities = [PANEL_GRAVITY.value, STRUCTURAL_PANEL_GRAVITY.value];
-            pulled_out(wood, one, &Bounds::exactly(thread), gravities)
+            pulled_out(wood, one, &Ends::exactly(thread), gravities)
         }
         (Some("joist" | "blocking" | "rim board"), Some(layers)) => held(wood, one, layers),
         (Some("joist" | "blocking" | "rim board"), None) => {
@@ -94,7 +96,7 @@ pub(super) fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link 
 }
 
 /// A plate's own thickness. (common practice, no source)
-const PLATE: Bounds<Distance> = Bounds {
+const PLATE: Ends<Distance> = Ends {
     low: inches(0.0),
     high: inches(0.25),
 };
@@ -103,14 +105,14 @@ const PLATE: Bounds<Distance> = Bounds {
 fn in_the_floor(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Layers> {
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
     let covering = seen.covering();
-    let before = Bounds {
+    let before = Ends {
         low: covering.low + PLATE.low,
         high: covering.high + PLATE.high,
     };
-    if let Written::There(into) = seen.length(Item::ThreadInFraming) {
+    if let WrittenLength::There(into) = seen.length(Item::ThreadInFraming) {
         return Some(Layers::written(length, before, into));
     }
-    let main = Bounds::exactly(length?);
+    let main = Ends::exactly(length?);
     Some(Layers { before, main })
 }
 
@@ -120,7 +122,7 @@ fn plate_pull(
     seen: &Seen<'_, '_>,
     loads: Loads<'_>,
     fasteners: Fasteners,
-) -> Result<Bounds<Worked<Force>>, Vec<Item>> {
+) -> Result<Ends<Worked<Force>>, Vec<Item>> {
     let missing = |items: &[Item]| Err(items.to_vec());
     let Some(height) = seen.height() else {
         return missing(&[Item::Height]);
@@ -138,18 +140,19 @@ fn plate_pull(
     // a post of unknown thickness may press as near as at the middle of the plate
     let face = seen.section(Item::PostSection);
     let face = face.map_or(Distance::default(), |(a, b)| a.min(b));
-    let at =
-        |rows: &[Row]| greatest_pull(moment.value, rows).map(|pull| pull.after(moment.clone()));
+    let at = |rows: &[ScrewRow]| {
+        greatest_pull(moment.value, rows).map(|pull| pull.after(moment.clone()))
+    };
     let inward = positive(edge * 2.0 + apart - face) / 2.0;
     let half = fasteners.count / 2;
     // of an odd number the fuller row may be the near one or the far one
     let mut all = Vec::new();
     for near in [half, fasteners.count - half] {
-        let row = |distance, count| Row { distance, count };
+        let row = |distance, count| ScrewRow { distance, count };
         let rows = [row(edge, near), row(edge + apart, fasteners.count - near)];
         let elastic = at(&rows);
         all.push(elastic.map_err(|_| vec![Item::EdgeDistance])?);
         all.extend(at(&with_pivot_moved(&rows, inward)).ok());
     }
-    Bounds::of_worked(all).ok_or_else(Vec::new)
+    Ends::of_worked(all).ok_or_else(Vec::new)
 }

@@ -1,4 +1,4 @@
-//! The post itself (facts/load-path.md §1.2, §2.2).
+//! The post itself.
 
 use crate::items::Item;
 use crate::judge::load_path::bend;
@@ -16,7 +16,7 @@ use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
 use crate::statics::demand::lever_arm;
 
@@ -43,19 +43,19 @@ fn on_the_side(seen: &Seen<'_, '_>) -> Option<bool> {
 }
 
 /// The moment above the fixing: at the framing's top, or at the floor.
-fn demand(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Bounds<Worked<Moment>>> {
+fn demand(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Ends<Worked<Moment>>> {
     let height = seen.height()?;
     let at = |covering| loads.in_a_post(lever_arm(height, covering, Distance::default()), height);
     let covering = seen.covering();
     let covering = match on_the_side(seen) {
         Some(true) => covering,
-        Some(false) => Bounds::exactly(Distance::default()),
-        None => Bounds {
+        Some(false) => Ends::exactly(Distance::default()),
+        None => Ends {
             low: Distance::default(),
             ..covering
         },
     };
-    Some(Bounds {
+    Some(Ends {
         low: at(covering.low)?,
         high: at(covering.high)?,
     })
@@ -141,7 +141,7 @@ fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
     if seen.word(Item::PostMaterial) != Some("wood") {
         return None;
     }
-    let demand = Bounds::exactly(loads.at_the_top()?);
+    let demand = Ends::exactly(loads.at_the_top()?);
     let capacity = wood::shear(wood, a, b)?;
     Some(Link::weighed(KIND, "shear", &demand, &capacity).taking(wood.taken()))
 }

@@ -1,4 +1,4 @@
-//! The top rail and its ends (facts/load-path.md §3, §4.1).
+//! The top rail and its ends.
 
 use crate::items::Item;
 use crate::judge::load_path::link::Link;
@@ -15,7 +15,7 @@ use crate::quantities::Distance;
 use crate::quantities::Moment;
 use crate::quantities::inches;
 use crate::rules::Direction;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
 use crate::statics::beam::end_reaction;
 
@@ -39,7 +39,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
 
 fn bending(seen: &Seen<'_, '_>, wood: &Wood, case: &'static str, moment: Worked<Moment>) -> Link {
     let kind = LinkKind::TopRail;
-    let demand = Bounds::exactly(moment);
+    let demand = Ends::exactly(moment);
     let without =
         |reason, asks: &[Item]| Link::hidden(kind, case, reason, asks).with_demand(&demand);
     match seen.word(Item::PostMaterial) {
@@ -74,7 +74,7 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, case: &'static str, moment: Worked<
 
 /// A rail end of up to this thickness, or a bracket of nearly nothing, lies
 /// between the head of a screw and the wood that it bites. (common practice, no source)
-const BEFORE_THE_WOOD: Bounds<Distance> = Bounds {
+const BEFORE_THE_WOOD: Ends<Distance> = Ends {
     low: inches(0.0),
     high: inches(1.5),
 };
@@ -90,7 +90,7 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
     let load = loads.at_the_top();
     let demand = load.map(|load| {
         let reaction = end_reaction(load.value);
-        Bounds::exactly(reaction.after(load))
+        Ends::exactly(reaction.after(load))
     });
     let shown = |link: Link| match &demand {
         Some(demand) => link.with_demand(demand),
@@ -127,7 +127,7 @@ pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
             };
             let layers = Layers {
                 before: BEFORE_THE_WOOD,
-                main: Bounds::between(BEHIND, length.to_uom()),
+                main: Ends::between(BEHIND, length.to_uom()),
             };
             let held = held(wood, fasteners, layers);
             match (held, &demand) {
@@ -169,7 +169,7 @@ pub(super) fn end_pressed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) ->
     }
     let fasteners = seen.fasteners(Item::RailEndFasteners)?;
     let length: Distance = fasteners.length?.to_uom();
-    let demand = Bounds::exactly(end_reaction(point.value));
+    let demand = Ends::exactly(end_reaction(point.value));
     Some(match rail_end_pressed(wood, fasteners, length, BEHIND) {
         Ok(capacity) => Link::weighed(kind, case, &demand, &capacity)
             .taking(wood.taken())

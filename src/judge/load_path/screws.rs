@@ -1,5 +1,5 @@
 //! Screws in wood: which one it is, what lies under its head, how much of its
-//! thread counts, what it holds (facts/load-path.md §2.3, §2.4, §2.6).
+//! thread counts, what it holds (NDS 2018 §12.2 and §12.3, read second-hand).
 
 use uom::si::angle::degree;
 
@@ -11,8 +11,8 @@ use crate::quantities::Pressure;
 use crate::quantities::inches;
 use crate::reading::FastenerSize;
 use crate::reading::Fasteners;
-use crate::statics::Basis;
-use crate::statics::Bounds;
+use crate::statics::Ends;
+use crate::statics::Provenance;
 use crate::statics::Worked;
 use crate::statics::dowel::Dowel;
 use crate::statics::dowel::dowel_bearing;
@@ -24,21 +24,33 @@ use crate::statics::hardware::WoodScrew;
 use crate::statics::joint::GeometryFactor;
 use crate::statics::joint::Seasoning;
 use crate::statics::joint::lateral_allowable;
+use crate::statics::lateral::BearingMember;
 use crate::statics::lateral::Joint;
 use crate::statics::lateral::Shear;
-use crate::statics::lateral::Side;
 use crate::statics::lateral::SidePlate;
 use crate::statics::lateral::penetration_share;
 use crate::statics::withdrawal::Pulled;
 use crate::statics::withdrawal::withdrawal;
 
+pub(super) const NO_NUMBERS: &str =
+    "nobody wrote how many fasteners hold a post, how thick and how long they are";
+pub(super) const NO_THREAD: &str = "how much of each screw sits in the framing is not known";
+
+/// One fastener of the same kind.
+pub(super) const fn one_of(fasteners: Fasteners) -> Fasteners {
+    Fasteners {
+        count: 1,
+        ..fasteners
+    }
+}
+
 /// What a screw goes through.
 #[derive(Clone, Copy)]
 pub(super) struct Layers {
     /// What lies between its head and the wood that it bites.
-    pub(super) before: Bounds<Distance>,
+    pub(super) before: Ends<Distance>,
     /// How thick the wood is that it bites.
-    pub(super) main: Bounds<Distance>,
+    pub(super) main: Ends<Distance>,
 }
 
 impl Layers {
@@ -46,14 +58,14 @@ impl Layers {
     /// lies before it than is left of the length.
     pub(super) fn written(
         length: Option<Distance>,
-        before: Bounds<Distance>,
+        before: Ends<Distance>,
         into: Distance,
     ) -> Layers {
         let left = length.map(|length| positive(length - into));
         let fitting = |before: Distance| left.map_or(before, |left| before.min(left));
         Layers {
             before: before.rising(fitting),
-            main: Bounds::exactly(into),
+            main: Ends::exactly(into),
         }
     }
 }
@@ -107,14 +119,14 @@ impl Threaded {
     }
 
     /// The thread that counts; by the usual share where its length is not known.
-    fn thread(self, length: Option<Distance>, layers: Layers) -> Bounds<Worked<Distance>> {
+    fn thread(self, length: Option<Distance>, layers: Layers) -> Ends<Worked<Distance>> {
         let Layers { before, main } = layers;
         let Some(length) = length else {
             // at worst as long as it reaches, at best threaded all the way and out at the back
             let reach = main.high;
             let inputs = [("p", reach.into())];
-            let whole = Worked::new("p_t", "p", &inputs, reach, Basis::MECHANICS);
-            return Bounds {
+            let whole = Worked::new("p_t", "p", &inputs, reach, Provenance::MECHANICS);
+            return Ends {
                 low: self.held(main.low, Distance::default(), main.low),
                 high: whole,
             };
@@ -133,8 +145,8 @@ impl Threaded {
         let starts = [before.low, before.high].into_iter().chain(turns);
         let all = starts
             .flat_map(|start| [main.low, main.high].map(|main| self.held(length, start, main)));
-        let none = Worked::new("p_t", "0", &[], Distance::default(), Basis::MECHANICS);
-        Bounds::of_worked(all).unwrap_or(Bounds::exactly(none))
+        let none = Worked::new("p_t", "0", &[], Distance::default(), Provenance::MECHANICS);
+        Ends::of_worked(all).unwrap_or(Ends::exactly(none))
     }
 
     const fn pulled(self) -> Pulled {
@@ -157,7 +169,7 @@ pub(super) fn held(
     wood: &Wood,
     fasteners: Fasteners,
     layers: Layers,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, &'static str> {
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let thread = screw.thread(fasteners.length.map(|length| length.to_uom()), layers);
     let gravities = wood.lumber().iter().map(|species| species.gravity.value);
@@ -170,9 +182,9 @@ const OUTSIDE: &str = "screws of this size stand in no published table here";
 pub(super) fn pulled_out(
     wood: &Wood,
     fasteners: Fasteners,
-    thread: &Bounds<Worked<Distance>>,
+    thread: &Ends<Worked<Distance>>,
     gravities: impl IntoIterator<Item = SpecificGravity>,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, &'static str> {
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let mut all = Vec::new();
     for gravity in gravities {
@@ -184,16 +196,16 @@ pub(super) fn pulled_out(
             }
         }
     }
-    Bounds::of_worked(all).ok_or(OUTSIDE)
+    Ends::of_worked(all).ok_or(OUTSIDE)
 }
 
 /// One screw pushed along the grain of what lies before it and across the
-/// grain of the wood that it bites (facts/load-path.md §2.4).
+/// grain of the wood that it bites (NDS 2018 §12.3).
 pub(super) fn pushed_sideways(
     wood: &Wood,
     fasteners: Fasteners,
     layers: Layers,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, &'static str> {
     let dowel = Threaded::of(fasteners.size).ok_or(OUTSIDE)?.dowel();
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
     let mut all = Vec::new();
@@ -202,7 +214,7 @@ pub(super) fn pushed_sideways(
             let reach = length.map_or(main, |length| positive(length - before));
             for species in wood.lumber() {
                 let gravity = species.gravity.value;
-                let side = Side {
+                let side = BearingMember {
                     bearing: bearing(dowel, gravity, 0.0),
                     length: before,
                 };
@@ -215,7 +227,7 @@ pub(super) fn pushed_sideways(
             }
         }
     }
-    Bounds::of_worked(all).ok_or(OUTSIDE)
+    Ends::of_worked(all).ok_or(OUTSIDE)
 }
 
 /// Z of one screw that reaches so far beyond what lies before it, its tip
@@ -223,7 +235,7 @@ pub(super) fn pushed_sideways(
 fn across(
     dowel: Dowel,
     gravity: SpecificGravity,
-    side: Side,
+    side: BearingMember,
     main: Distance,
     reach: Distance,
 ) -> Result<Worked<Force>, &'static str> {
@@ -235,11 +247,11 @@ fn across(
     let mut bears = dowel.bearing_length(reach);
     if bears.value > main {
         let inputs = [("t_m", main.into())];
-        bears = Worked::new("l_m", "t_m", &inputs, main, Basis::MECHANICS);
+        bears = Worked::new("l_m", "t_m", &inputs, main, Provenance::MECHANICS);
     }
     let joint = Joint {
         dowel,
-        main: Side {
+        main: BearingMember {
             bearing: bearing(dowel, gravity, 90.0),
             length: bears.value,
         },
@@ -272,7 +284,7 @@ pub(super) fn rail_end_pressed(
     fasteners: Fasteners,
     length: Distance,
     main: Distance,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, &'static str> {
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let Threaded::Screw(_) = screw else {
         return Err("lags at a rail's end: which way they cross the grain is not known");
@@ -283,7 +295,7 @@ pub(super) fn rail_end_pressed(
         let reach = positive(length - thick);
         for species in wood.lumber() {
             let gravity = species.gravity.value;
-            let side = Side {
+            let side = BearingMember {
                 bearing: plate.map_or_else(|| bearing(dowel, gravity, 0.0), SidePlate::bearing),
                 length: thick,
             };
@@ -295,7 +307,7 @@ pub(super) fn rail_end_pressed(
             }
         }
     }
-    Bounds::of_worked(all).ok_or(OUTSIDE)
+    Ends::of_worked(all).ok_or(OUTSIDE)
 }
 
 const TOO_SHALLOW: &str =
@@ -311,5 +323,12 @@ fn together(one: Worked<Force>, count: u32) -> Worked<Force> {
     }
     let n = f64::from(count);
     let inputs = [("n", n.into()), ("T_1", one.value.into())];
-    Worked::new("T_a", "n·T_1", &inputs, one.value * n, Basis::MECHANICS).after(one)
+    Worked::new(
+        "T_a",
+        "n·T_1",
+        &inputs,
+        one.value * n,
+        Provenance::MECHANICS,
+    )
+    .after(one)
 }

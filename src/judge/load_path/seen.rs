@@ -10,13 +10,13 @@ use crate::quantities::inches;
 use crate::reading::Bound;
 use crate::reading::Fasteners;
 use crate::reading::Value;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Units;
-use crate::statics::stiffness::Pull;
+use crate::statics::stiffness::ScalePull;
 
 /// A length that was written, or that there is none of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Written {
+pub(super) enum WrittenLength {
     Nothing,
     There(Distance),
     ThereIsNone,
@@ -78,32 +78,34 @@ impl<'s, 'g> Seen<'s, 'g> {
     }
 
     /// The worst length, exactly read.
-    pub(super) fn length(&self, item: Item) -> Written {
+    pub(super) fn length(&self, item: Item) -> WrittenLength {
         if !self.is_sound(item) {
-            return Written::Nothing;
+            return WrittenLength::Nothing;
         }
         let mut lengths: Vec<Length> = Vec::new();
         for value in self.values(item) {
             if *value == Value::None {
-                return Written::ThereIsNone;
+                return WrittenLength::ThereIsNone;
             }
             match exact(value) {
                 Some(length) => lengths.push(length),
                 // a bound says too little for a calculation
-                None => return Written::Nothing,
+                None => return WrittenLength::Nothing,
             }
         }
         let worst = match item.info().worst {
             Worst::Greatest => lengths.iter().max(),
             Worst::Least | Worst::Neither => lengths.iter().min(),
         };
-        worst.map_or(Written::Nothing, |length| Written::There(length.to_uom()))
+        worst.map_or(WrittenLength::Nothing, |length| {
+            WrittenLength::There(length.to_uom())
+        })
     }
 
     pub(super) fn there(&self, item: Item) -> Option<Distance> {
         match self.length(item) {
-            Written::There(length) => Some(length),
-            Written::Nothing | Written::ThereIsNone => None,
+            WrittenLength::There(length) => Some(length),
+            WrittenLength::Nothing | WrittenLength::ThereIsNone => None,
         }
     }
 
@@ -145,14 +147,14 @@ impl<'s, 'g> Seen<'s, 'g> {
     }
 
     /// Every pull, the weakest first; of two alike the one that moved less.
-    pub(super) fn pulls(&self) -> Vec<Pull> {
-        let mut pulls: Vec<Pull> = self
+    pub(super) fn pulls(&self) -> Vec<ScalePull> {
+        let mut pulls: Vec<ScalePull> = self
             .values(Item::PullTest)
             .filter_map(|value| {
                 let Value::Pull(pull) = value else {
                     return None;
                 };
-                Some(Pull {
+                Some(ScalePull {
                     force: pull.force,
                     movement: pull.moved.to_uom(),
                 })
@@ -166,12 +168,11 @@ impl<'s, 'g> Seen<'s, 'g> {
     }
 
     /// Boards between the walking surface and the framing; what nobody wrote is
-    /// anything up to 2 in (facts/load-path.md §7 takes 1 in; the range is
-    /// common practice, no source).
-    pub(super) fn covering(&self) -> Bounds<Distance> {
+    /// anything up to 2 in (common practice, no source).
+    pub(super) fn covering(&self) -> Ends<Distance> {
         match self.length(Item::DeckingThickness) {
-            Written::There(length) => Bounds::exactly(length),
-            Written::Nothing | Written::ThereIsNone => Bounds {
+            WrittenLength::There(length) => Ends::exactly(length),
+            WrittenLength::Nothing | WrittenLength::ThereIsNone => Ends {
                 low: inches(0.0),
                 high: inches(2.0),
             },
@@ -179,12 +180,11 @@ impl<'s, 'g> Seen<'s, 'g> {
     }
 
     /// From the framing's top down to the upper fastener; what nobody wrote is
-    /// 1 to 6 in (facts/load-path.md §7 takes 2 in; the range is common
-    /// practice, no source).
-    pub(super) fn depth(&self) -> Bounds<Distance> {
+    /// 1 to 6 in (common practice, no source).
+    pub(super) fn depth(&self) -> Ends<Distance> {
         match self.length(Item::FastenerDepth) {
-            Written::There(length) => Bounds::exactly(length),
-            Written::Nothing | Written::ThereIsNone => Bounds {
+            WrittenLength::There(length) => Ends::exactly(length),
+            WrittenLength::Nothing | WrittenLength::ThereIsNone => Ends {
                 low: inches(1.0),
                 high: inches(6.0),
             },

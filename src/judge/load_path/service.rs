@@ -13,7 +13,8 @@ use crate::statics::wood::Service;
 use crate::statics::wood::Species;
 use crate::statics::wood::TIMBERS;
 
-/// Both ends of the disputed load duration (facts/load-path.md §2.2).
+/// Both ends of the disputed load duration (NDS 2018 Table
+/// 2.3.2 goes by time and names no guards).
 pub(super) const DURATIONS: [LoadDuration; 2] =
     [LoadDuration::TEN_YEARS, LoadDuration::TEN_MINUTES];
 

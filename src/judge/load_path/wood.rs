@@ -5,8 +5,8 @@ use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
 use crate::quantities::inches;
-use crate::statics::Basis;
-use crate::statics::Bounds;
+use crate::statics::Ends;
+use crate::statics::Provenance;
 use crate::statics::Worked;
 use crate::statics::section::Profile;
 use crate::statics::wood::Lying;
@@ -38,7 +38,7 @@ pub(super) fn moment(
     wood: &Wood,
     across: Distance,
     along: Distance,
-) -> Option<Bounds<Worked<Moment>>> {
+) -> Option<Ends<Worked<Moment>>> {
     left_of(wood, across, along, along)
 }
 
@@ -49,7 +49,7 @@ pub(super) fn left_of(
     across: Distance,
     along: Distance,
     left: Distance,
-) -> Option<Bounds<Worked<Moment>>> {
+) -> Option<Ends<Worked<Moment>>> {
     let profile = Profile::Rectangle {
         across,
         along: left,
@@ -70,15 +70,11 @@ pub(super) fn left_of(
             all.push(least.after(modulus.clone()).after(stress));
         }
     }
-    Bounds::of_worked(all)
+    Ends::of_worked(all)
 }
 
 /// The shear that a solid rectangle can take: F'_v·A/1.5.
-pub(super) fn shear(
-    wood: &Wood,
-    across: Distance,
-    along: Distance,
-) -> Option<Bounds<Worked<Force>>> {
+pub(super) fn shear(wood: &Wood, across: Distance, along: Distance) -> Option<Ends<Worked<Force>>> {
     let area = Profile::Rectangle { across, along }.section().ok()?.area;
     let mut all = Vec::new();
     for species in rows(wood, across, along) {
@@ -86,9 +82,9 @@ pub(super) fn shear(
             let stress = allowable_shear(species, service);
             let inputs = [("F'_v", stress.value.into()), ("A", area.into())];
             let force = stress.value * area / 1.5;
-            let worked = Worked::new("V_a", "F'_v·A/1.5", &inputs, force, Basis::MECHANICS);
+            let worked = Worked::new("V_a", "F'_v·A/1.5", &inputs, force, Provenance::MECHANICS);
             all.push(worked.after(stress));
         }
     }
-    Bounds::of_worked(all)
+    Ends::of_worked(all)
 }

@@ -9,7 +9,7 @@ use crate::report::one_line;
 use crate::report::palette;
 use crate::report::strength;
 use crate::report::wrap::hanging;
-use crate::statics::Amount;
+use crate::statics::AnyQuantity;
 use crate::statics::Units;
 
 /// How wide the columns of the table are.
@@ -71,7 +71,7 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
         ];
         lines.extend(row(cells));
     }
-    let moment = |link: &Link| matches!(link.demand.map(|d| d.high), Some(Amount::Moment(_)));
+    let moment = |link: &Link| matches!(link.demand.map(|d| d.high), Some(AnyQuantity::Moment(_)));
     if chain.links.iter().any(moment) {
         let says = match chain.units {
             Units::Customary => "lb·in: pounds times the inches of its lever.",
