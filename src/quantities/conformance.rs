@@ -85,10 +85,9 @@ pub fn normal_cumulative(z: f64) -> f64 {
 mod tests {
     use super::*;
 
-    /// Reference values of Φ in 25-digit arithmetic (mpmath 1.3.0, `ncdf`);
-    /// facts/measurement-and-geometry.md §2.4.
+    /// Reference values of Φ in 25-digit arithmetic (mpmath 1.3.0, `ncdf`).
     #[test]
-    #[expect(clippy::excessive_precision, reason = "digits as published")]
+    #[expect(clippy::excessive_precision, reason = "digits as computed there")]
     fn normal_cumulative_agrees_with_the_reference_library() {
         const CASES: &[(f64, f64)] = &[
             (-3.0, 0.001_349_898_031_630_094_5),
@@ -113,7 +112,7 @@ mod tests {
     }
 
     /// JCGM 106:2012's own example, a diode at −5.47 V against −5.40 V with
-    /// u = 0.05 V: 0.919 (from memory, as facts/measurement-and-geometry.md §2.3 has it).
+    /// u = 0.05 V: 0.919 (the example from memory).
     #[test]
     fn the_guides_own_example() {
         let volts = |millivolts: i64| Length::from_nanometres(millivolts * 1_000_000);

@@ -308,8 +308,8 @@ fn decimal(nanometres: i64, unit: u64, places: usize) -> String {
 mod tests {
     use super::*;
 
-    /// Exact conversions: 1 in = 25.4 mm (international agreement, July 1959);
-    /// facts/measurement-and-geometry.md §1.1.
+    /// Exact conversions: 1 in = 25.4 mm (international agreement, July 1959, read in an
+    /// encyclopaedia; NIST SP 811 appendix B from memory).
     #[test]
     fn the_international_inch_is_exact() {
         assert_eq!(Length::inches(1).nanometres(), 25_400_000);
@@ -326,8 +326,8 @@ mod tests {
         }
     }
 
-    /// The exact millimetres behind the rounded figures that US texts print;
-    /// facts/rules-north-america.md §0.1.
+    /// The exact millimetres behind the rounded figures that US texts print
+    /// (2018 IRC R312, read in a county's printing): multiplied out.
     #[test]
     fn inch_limits_in_exact_millimetres() {
         const CASES: &[(i32, &str)] = &[

@@ -7,18 +7,18 @@
 mod age;
 mod conformance;
 mod length;
-mod quantities;
 mod uncertainty;
+mod units;
 mod years;
 
 pub use age::Age;
 pub use conformance::{Probability, normal_cumulative};
 pub use length::{Length, LengthUnit};
-pub use quantities::{
+pub use uncertainty::{StandardUncertainty, Term, TermKind, combine};
+pub use units::{
     Angle, Area, Dimension, Distance, Force, LineLoad, Moment, Of, Pressure, Ratio, Rigidity,
     RotationalStiffness, SecondMoment, SectionModulus, Stiffness, inches, millimetres,
     newton_metres, newtons, newtons_per_metre, pascals, pound_inches, pounds, pounds_force,
     pounds_per_foot, pounds_per_inch, psi,
 };
-pub use uncertainty::{StandardUncertainty, Term, TermKind, combine};
 pub use years::YearSpan;

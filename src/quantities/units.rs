@@ -143,8 +143,8 @@ pub const fn pound_inches(moment: f64) -> Moment {
 mod tests {
     use super::*;
 
-    /// Printed conversions of facts/rules-north-america.md §0.1: 200 lbf = 889.64 N,
-    /// 50 lbf = 222.41 N.
+    /// From 1 lbf = 4.4482216152605 N (exact, from memory): 200 lbf = 889.64 N, 50 lbf =
+    /// 222.41 N.
     #[test]
     fn pounds_force_as_printed() {
         for (pounds, given) in [(200.0, 889.64), (150.0, 667.23), (50.0, 222.41)] {
@@ -153,8 +153,8 @@ mod tests {
         }
     }
 
-    /// facts/load-path.md §0: 1 lbf·in = 0.1129848290 N·m, 1 plf = 14.593903 N/m,
-    /// 1 psi = 6894.757 Pa.
+    /// Multiplied out from the pound and the inch, apart from this code: 1 lbf·in =
+    /// 0.1129848290 N·m, 1 plf = 14.593903 N/m, 1 psi = 6894.757 Pa.
     #[test]
     fn derived_units_as_printed() {
         assert!((pound_inches(1.0).value - 0.112_984_829_0).abs() < 5e-11);
