@@ -113,6 +113,9 @@ pub(super) struct CheckArgs {
     /// Show the arithmetic of each finding
     #[arg(long)]
     pub(super) explain: bool,
+    /// Show every link of what holds a guard up, with what was taken as given
+    #[arg(long)]
+    pub(super) full: bool,
 }
 
 /// Forms of a report.

@@ -36,6 +36,7 @@ use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::Explain;
 use crate::report::Form;
+use crate::report::ReportLength;
 use crate::report::Summary;
 use crate::rules;
 use crate::rules::Asked;
@@ -58,7 +59,7 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         }
     };
     let rulesets = rulesets(args, &survey, &mut diagnostics);
-    if rulesets.is_empty() {
+    if rulesets.iter().all(|ruleset| ruleset.rules.is_empty()) {
         diagnostics.push(nothing_to_judge_by());
         return said(&diagnostics, terminal);
     }
@@ -159,6 +160,11 @@ fn judge(
             Explain::Yes
         } else {
             Explain::No
+        },
+        length: if args.full {
+            ReportLength::Full
+        } else {
+            ReportLength::Short
         },
     };
     let summary = {

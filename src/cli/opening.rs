@@ -151,6 +151,7 @@ fn shape(written: &str) -> Result<Found, Refusal> {
         | Value::VOpening(_)
         | Value::Measure(_)
         | Value::None
+        | Value::Force(_)
         | Value::Pull(_)
         | Value::Section(..)
         | Value::Stick(_)

@@ -84,7 +84,8 @@ pub(super) fn chosen(
             nowhere.for_each(|fault| fault.at.at = row.clone());
         }
         diagnostics.extend(one.diagnostics);
-        loaded.extend(one.ruleset);
+        // it stays among the chosen, so that no guard meets what nobody could read
+        loaded.push(one.ruleset.unwrap_or_else(|| Ruleset::unreadable(name)));
     }
     loaded
 }

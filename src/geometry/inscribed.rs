@@ -66,8 +66,8 @@ impl Certified {
 ///
 /// # Source
 /// The largest ball through a flat hole is the largest circle in it:
-/// facts/measurement-and-geometry.md §3.1. Branch and bound over boxes and the
-/// weak duality of linear programs: textbook methods.
+/// on its way through, its equator lies in the plane of the hole. Branch and bound
+/// over boxes and the weak duality of linear programs: textbook methods.
 ///
 /// ```
 /// use guardrule::geometry::{Corner, Polygon, clear_opening};

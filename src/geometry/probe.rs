@@ -18,8 +18,9 @@ use crate::quantities::StandardUncertainty;
 /// through square to the plane of the opening.
 ///
 /// # Source
-/// facts/rules-north-america.md §5.1: a template of the small torso, tried in the
-/// plane of the opening in any rotation.
+/// CPSC Public Playground Safety Handbook, Pub. 325 (2010), appendix B.2.5, read in
+/// the text: a template of the small torso, tried in the plane of the opening in any
+/// rotation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Probe {
     short: Length,
@@ -288,7 +289,7 @@ mod tests {
     use super::*;
 
     fn torso() -> Probe {
-        // 3 1/2 x 6 1/5 in: facts/rules-north-america.md §5.1
+        // 3 1/2 x 6 1/5 in, of the playground handbook named above: the long side from memory
         let long = Length::from_nanometres(157_480_000);
         Probe::new(long, Length::sixty_fourths(224)).expect("sides above zero")
     }

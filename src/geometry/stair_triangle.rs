@@ -103,9 +103,9 @@ impl StairTriangle {
     /// and with a radius of at most rise and going; elsewhere between two bounds.
     ///
     /// # Source
-    /// D = (R + G − √(R² + G²)) · (1 + v/R): facts/measurement-and-geometry.md
-    /// §3.3, derived there and checked by enumeration; the outline of tread, nosing,
-    /// riser and rail is named there too.
+    /// D = (R + G − √(R² + G²)) · (1 + v/R): the incircle of a right triangle, scaled as
+    /// the rail moves out; worked out by ourselves, and checked by enumeration. Beyond
+    /// it, the outline of tread, nosing, riser and rail.
     ///
     /// ```
     /// use guardrule::geometry::StairTriangle;
@@ -218,9 +218,9 @@ mod tests {
         ball.nanometres_as_float() / 25.4e6
     }
 
-    /// Table "7 3/4 x 10 by lift" of facts/measurement-and-geometry.md §3.3, to its four digits.
+    /// 7 3/4 x 10 by lift, worked in Python apart from this code, to four digits.
     #[test]
-    fn the_published_lifts() {
+    fn the_lifts_worked_elsewhere() {
         const CASES: &[(i32, f64)] = &[
             (0, 5.0984),
             (32, 5.4273),
@@ -255,7 +255,8 @@ mod tests {
         assert!(at(34_810_100) > Length::inches(6)); // 1.370476 in
     }
 
-    /// Metric rows of facts/rules-elsewhere.md §7, to 0.1 mm.
+    /// Metric steps, worked in Python apart from this code and checked there by a search
+    /// over a grid, to 0.1 mm.
     #[test]
     fn the_metric_table() {
         const CASES: &[(i32, i32, i32, f64)] = &[
@@ -314,7 +315,7 @@ mod tests {
     }
 
     /// The outline of several steps against the closed form: both hold alike
-    /// (facts/measurement-and-geometry.md §3.3 by enumeration at these lifts).
+    /// (as an enumeration of our own with 40 digits found at these lifts).
     #[test]
     fn the_outline_agrees_with_the_closed_form() {
         for micrometres in [

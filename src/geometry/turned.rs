@@ -133,7 +133,9 @@ impl TurnedPair {
     /// straight sides, and may be moved back along them.
     ///
     /// # Source
-    /// facts/measurement-and-geometry.md §3.5.
+    /// Geometry worked out by ourselves: the nearest point of a surface of revolution lies
+    /// in the plane of the ball's middle and the axis, so that the section through both
+    /// axes decides; a cloud of points in space agreed.
     pub(super) fn outline(&self, ends: Ends) -> Vec<Corner> {
         let across = self.centres.nanometres_as_float();
         let mut stations = self.profile.clone();

@@ -98,6 +98,25 @@ pub enum Item {
     BalusterLength,
     BalusterFixing,
     Condition,
+    RailPosition,
+    LowerRailSection,
+    PostPosition,
+    BehindThePost,
+    FramingSpecies,
+    LumberGrade,
+    RowsOfSlits,
+    FramingThickness,
+    RimDepth,
+    WasherThickness,
+    TieLabel,
+    CableCount,
+    CableTension,
+    AnchorEmbedment,
+    ConcreteEdge,
+    PlateThickness,
+    SocketDepth,
+    PostNeck,
+    NeckHeight,
     PullTest,
 }
 
@@ -114,6 +133,8 @@ pub enum Kind {
     Fasteners,
     /// A foothold: `450 mm high 40 mm deep`.
     Foothold,
+    /// A force: `225 lbf`, `1 kN`.
+    Force,
     /// How finely a tape was read: `1/16 in`, `1 mm`.
     Graduation,
     /// A plain length.
@@ -157,9 +178,13 @@ impl Kind {
             | Self::ThingToClimb
             | Self::Tolerance
             | Self::VOpening => true,
-            Self::Ages | Self::Count | Self::Date | Self::Text | Self::Words(_) | Self::Years => {
-                false
-            }
+            Self::Ages
+            | Self::Count
+            | Self::Date
+            | Self::Force
+            | Self::Text
+            | Self::Words(_)
+            | Self::Years => false,
         }
     }
 }
@@ -253,28 +278,48 @@ impl Item {
         Item::PostFastening,
         Item::FastenedTo,
         Item::FramingHeldBy,
+        Item::MovesWhenPushed,
         Item::PostFasteners,
         Item::PostMaterial,
         Item::PostSection,
         Item::NotchedPost,
         Item::Condition,
+        Item::PostPosition,
+        Item::BehindThePost,
         Item::FastenerSpacing,
+        Item::FastenerDepth,
+        Item::RimDepth,
+        Item::FramingThickness,
+        Item::DeckingThickness,
         Item::WasherSize,
+        Item::WasherThickness,
         Item::ThreadInFraming,
+        Item::TieLabel,
         Item::EdgeDistance,
+        Item::PlateThickness,
+        Item::AnchorEmbedment,
+        Item::ConcreteEdge,
+        Item::SocketDepth,
+        Item::RailPosition,
         Item::RailEndFastening,
         Item::RailEndFasteners,
         Item::RailSection,
+        Item::LowerRailSection,
         Item::PostSpacing,
         Item::Infill,
+        Item::CableCount,
+        Item::CableTension,
         Item::BalusterSection,
         Item::BalusterSpacing,
         Item::BalusterLength,
         Item::BalusterFixing,
+        Item::LumberGrade,
         Item::WoodSpecies,
+        Item::FramingSpecies,
+        Item::RowsOfSlits,
         Item::WallThickness,
-        Item::DeckingThickness,
-        Item::FastenerDepth,
+        Item::PostNeck,
+        Item::NeckHeight,
         Item::Height,
         Item::Location,
         Item::PullTest,

@@ -32,7 +32,7 @@ const MATERIALS: &[Word] = &[
     Word::or("other", &["unknown material"]),
 ];
 
-const SPECIES: &[Word] = &[
+pub(super) const SPECIES: &[Word] = &[
     Word::or("southern pine", &["syp", "yellow pine"]),
     Word::or("douglas fir-larch", &["douglas fir", "df-l", "fir"]),
     Word::or("hem-fir", &["hemlock"]),
@@ -44,10 +44,22 @@ const SPECIES: &[Word] = &[
 ];
 
 const HELD: &[Word] = &[
+    Word::or(
+        "ties at both bolts",
+        &["ties at both", "hold-downs at both bolts"],
+    ),
+    Word::or(
+        "tie at the upper bolt",
+        &["hold-down at the upper bolt", "tie at the top bolt"],
+    ),
     Word::or("tension tie", &["hold-down", "holdown", "hold down", "tie"]),
     Word::or("blocking", &["blocked", "blocks", "between joists"]),
     Word::or("hangers", &["joist hangers", "hanger"]),
     Word::or("hidden", &["unknown", "cannot see"]),
+    Word::or(
+        "tie at the lower bolt",
+        &["hold-down at the lower bolt", "tie at the bottom bolt"],
+    ),
     Word::or("screws into end grain", &["screws", "end screws"]),
     Word::or(
         "nails into end grain",
@@ -98,10 +110,10 @@ const CONDITIONS: &[Word] = &[
     Word::or("rot", &["rotten", "decay", "soft wood"]),
 ];
 
-const LENGTH: Kind = Kind::Length;
+pub(super) const LENGTH: Kind = Kind::Length;
 
 /// A length that can be measured at a post or a rail, with its usual range.
-const fn length(info: ItemInfo, low: Length, high: Length) -> ItemInfo {
+pub(super) const fn length(info: ItemInfo, low: Length, high: Length) -> ItemInfo {
     ItemInfo {
         usual: Some((low, high)),
         most: Some(Length::feet(40)),
@@ -109,7 +121,7 @@ const fn length(info: ItemInfo, low: Length, high: Length) -> ItemInfo {
     }
 }
 
-const fn give_way(info: ItemInfo, question: &'static str) -> ItemInfo {
+pub(super) const fn give_way(info: ItemInfo, question: &'static str) -> ItemInfo {
     let pictured = match (info.group, info.kind) {
         (_, Kind::Section) => Pictured::By(&[Drawing::PostSection]),
         (Group::Measured, _) => {
@@ -362,11 +374,11 @@ pub(super) const FRAMING_HELD_BY: ItemInfo = ItemInfo {
             Group::Seen,
             "What keeps the joist or rim that the post is fixed to from being pulled away or twisted.",
             &[
-                "Look from below, behind the post. A steel bracket with a rod along a joist: tension tie.",
+                "Look from below, behind the post. A steel bracket with a rod along a joist is a tie: at the upper bolt, at the lower one, or at both.",
                 "Nail heads in the outside of the rim, in line with the joists: nails into end grain.",
                 "Cannot be seen: hidden.",
             ],
-            &["tension tie", "nails into end grain", "hidden"],
+            &["tie at the upper bolt", "nails into end grain", "hidden"],
         ),
         "What holds the joist or rim board behind the post?",
     )
@@ -519,7 +531,7 @@ pub(super) const CONDITION: ItemInfo = ItemInfo {
             "Rot, rust and cracks at posts, rails and their fixings, and whether the wood is often wet or always dry; write each that is so.",
             &[
                 "Press the point of a screwdriver into the wood at the foot of a post: deeper than 1/8 in is rot. (news advice; trade checklists say 1/4 in)",
-                "Wood that rain or soil reaches is wet; under a roof and indoors dry.",
+                "Wood that rain or soil reaches is wet; indoors it is dry, under a roof outdoors it may be either.",
                 "Look for cracks along the grain from bolt holes, for scale or a stain below a screw head, for a missing nut.",
             ],
             &["sound", "cracks", "rot"],

@@ -8,6 +8,7 @@ mod drawing;
 mod drawings;
 mod hazard;
 mod item;
+mod joints;
 mod load_path;
 mod set;
 mod table;

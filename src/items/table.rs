@@ -13,6 +13,7 @@ use crate::items::Pictured;
 use crate::items::Role;
 use crate::items::Word;
 use crate::items::Worst;
+use crate::items::joints;
 use crate::items::load_path;
 use crate::items::words::{NO_YES, YES_NO};
 use crate::quantities::Length;
@@ -151,8 +152,10 @@ const FASTENINGS: &[Word] = &[
     ),
     Word::or("lag screws", &["lags", "lag bolts", "coach screws"]),
     Word::or("wood screws", &["screws", "screwed"]),
+    Word::or("central rod", &["rod", "hanger bolt"]),
     Word::plain("other"),
     Word::or("unknown", &["hidden", "cannot see"]),
+    Word::or("half wall", &["studs of a half wall", "half-wall studs"]),
     Word::or("nails", &["nailed", "nail"]),
 ];
 
@@ -1505,6 +1508,25 @@ pub(super) const ITEMS: &[ItemInfo] = &[
     load_path::BALUSTER_LENGTH,
     load_path::BALUSTER_FIXING,
     load_path::CONDITION,
+    joints::RAIL_POSITION,
+    joints::LOWER_RAIL_SECTION,
+    joints::POST_POSITION,
+    joints::BEHIND_THE_POST,
+    joints::FRAMING_SPECIES,
+    joints::LUMBER_GRADE,
+    joints::ROWS_OF_SLITS,
+    joints::FRAMING_THICKNESS,
+    joints::RIM_DEPTH,
+    joints::WASHER_THICKNESS,
+    joints::TIE_LABEL,
+    joints::CABLE_COUNT,
+    joints::CABLE_TENSION,
+    joints::ANCHOR_EMBEDMENT,
+    joints::CONCRETE_EDGE,
+    joints::PLATE_THICKNESS,
+    joints::SOCKET_DEPTH,
+    joints::POST_NECK,
+    joints::NECK_HEIGHT,
     load_path::PULL_TEST,
 ];
 
@@ -1544,6 +1566,7 @@ mod tests {
             let tape = match info.kind {
                 Kind::Fasteners
                 | Kind::Foothold
+                | Kind::Force
                 | Kind::Length
                 | Kind::Opening
                 | Kind::Pull

@@ -24,7 +24,9 @@ pub const DEFERRAL: &str = "The local authority and licensed professionals decid
 here and whether a guard is fit. This report only compares readings with rules as we read them.";
 
 /// What holds for every guard. Common practice, no source, but for climbing:
-/// facts/measurement-and-geometry.md §5.3 (barriers delay a child and do not stop one).
+/// barriers delay a child and do not stop one (Cordovil et al. 2009, Int J Inj Contr Saf
+/// Promot 16:143-151, and Nixon, Pearn, Petrie 1979, Aust Paediatr J 15:260-262, read in
+/// their abstracts).
 pub const GENERAL: [&str; 3] = [
     "Meeting a rule says nothing about strength, and no guard is called safe here.",
     "No railing is childproof: heights and gaps slow a child down, and a child who can climb gets over. Stay near.",
@@ -72,7 +74,7 @@ pub fn guard_cautions(
 }
 
 /// What rules of its time can tell and what not, where they were asked for.
-/// Common practice: facts/rules-elsewhere.md §11 (most codes are not retroactive, from memory).
+/// Common practice, no source; that most codes are not retroactive: from memory.
 fn legal_when_built(judged: &Judged<'_>, options: Options) -> Option<&'static str> {
     let asked = options.as_built == AsBuilt::Asked && judged.when_built.is_some();
     asked.then_some(
@@ -82,8 +84,8 @@ through a new one.",
     )
 }
 
-/// What every answer about the load path says (facts/load-path.md §7.1), and
-/// the cautions of a pull test where somebody wrote one (§5.1).
+/// What every answer about the load path says, and the cautions of a pull test where
+/// somebody wrote one.
 fn strength(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
     let pulled = scene.guard.of(Item::PullTest).next().is_some();
     if pulled {
@@ -108,7 +110,7 @@ children away from it."
 }
 
 /// What every answer about the load path says, of whichever guard
-/// (facts/load-path.md §7.1, in our own words).
+/// judged. Common practice, no source.
 pub const STRENGTH_CAUTIONS: [&str; 3] = [
     "Where a report follows what holds a guard up, it does so from what was seen, with published values \
 for sound new material. It is indicative: nobody tested the guard, and the answer does not say that it is safe.",
@@ -118,7 +120,7 @@ glue, and anything below the framing.",
 what is required.",
 ];
 
-/// facts/load-path.md §5.1, in our own words.
+/// Of a pull test. Common practice, no source.
 const PULLED: [&str; 2] = [
     "A pull test tells how stiff a guard is, and not how strong: one that hardly moves under 50 lbf may \
 fail under 200.",
@@ -152,7 +154,7 @@ fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
 }
 
 /// Openings between 3 1/2 and 4 in. Source: Caring for Our Children 5.1.5.1, which says that many
-/// building codes allow 4 in and more; facts/rules-north-america.md §5.2.
+/// building codes allow 4 in and more; read in the text.
 fn small_body(scene: &Scene<'_>) -> Option<&'static str> {
     let (low, high) = (Length::sixty_fourths(224), Length::inches(4));
     let mut known = false;

@@ -136,7 +136,7 @@ mod tests {
     use Side::{AtLeast, AtMost, Between};
     use Zone4::{ConditionalFail, ConditionalPass, Fail, Pass};
 
-    /// Twenty worked examples of facts/measurement-and-geometry.md §2.4, computed there with
+    /// Twenty readings of our own, their probabilities worked out apart from this code with
     /// scipy.stats.norm.cdf (scipy 1.17.1).
     const TWENTY: [Example; 20] = [
         Example(980_000, 6_000, AtMost(1_016_000), 1.000_000, Pass),

@@ -2,10 +2,10 @@
 //! was read, and by what is measured.
 //!
 //! # Source
-//! facts/measurement-and-geometry.md §2.1 and §2.2: class limits from Directive
-//! 2014/32/EU Annex X (read in the UK copy, 2016/1153 Schedule 1I), limits of
-//! metal tapes from NIST Handbook 44 §5.52, the rest judged there and in its
-//! budgets A, B and C.
+//! Class limits: Directive 2014/32/EU Annex X, read in the UK copy (2016/1153 Schedule
+//! 1I). Metal tapes: NIST Handbook 44 §5.52, read as a report on tolerances reprints it.
+//! How parts combine: JCGM 100:2008 (clause numbers from memory). What a hand adds in
+//! finding the place, holding and repeating: our own judgement, no source.
 
 use crate::items::Item;
 use crate::quantities::Length;
@@ -230,10 +230,10 @@ mod tests {
         digits.parse().expect("digits of a length are a number")
     }
 
-    /// Budgets A, B and C of facts/measurement-and-geometry.md §2.2; A agrees there with
+    /// Three budgets worked out apart from this code; that of the gap in millimetres with
     /// GTC 1.5.1 and uncertainties 3.2.3 (0.6506407 mm).
     #[test]
-    fn the_published_budgets() {
+    fn the_budgets_worked_elsewhere() {
         let mm = Length::millimetres;
         let a = u_mm(
             Item::Opening,
@@ -263,7 +263,7 @@ mod tests {
         assert!((c - 1.3455).abs() < 5e-5, "budget C: {c}");
     }
 
-    /// Error limits with hook at 2 m: 0.4, 0.9, 1.7 mm (table of §2.1; the legal copy's a, b, c).
+    /// Error limits with hook at 2 m: 0.4, 0.9, 1.7 mm (worked by hand from a, b and c of the UK copy).
     #[test]
     fn class_limits_with_hook() {
         let two = Length::millimetres(2000);

@@ -286,7 +286,8 @@ pub(super) fn section(cursor: &mut Cursor<'_>, context: Context) -> Result<Value
 }
 
 /// Lumber by the name it is sold by: `4x4` is 3 1/2 x 3 1/2 in, dressed and dry
-/// (NDS Supplement Table 1A, facts/load-path.md §2.1). The width comes first.
+/// (NDS Supplement Table 1A, second-hand: as a public frame library transcribes it). The
+/// width comes first.
 fn sold_as(text: &str) -> Option<Value> {
     const NAMES: &[(&str, i32, i32)] = &[
         ("2x2", 96, 96),

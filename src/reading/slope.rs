@@ -27,7 +27,7 @@ const FORMS: &str = "write 32 deg, 1:2 (rise to going) or 7 3/4 x 10 in (rise x 
 /// [`ReadingError`] for anything else, and for a slope of 90 degrees or more.
 ///
 /// # Source
-/// Angle = atan(rise / going): facts/measurement-and-geometry.md §1.5.
+/// Angle = atan(rise / going): trigonometry.
 ///
 /// ```
 /// use guardrule::reading::parse_slope;
@@ -117,9 +117,9 @@ fn ratio(rise: f64, going: f64) -> Angle {
 mod tests {
     use super::*;
 
-    /// facts/measurement-and-geometry.md §1.5, to the digits printed there.
+    /// Worked in Python apart from this code, to four digits.
     #[test]
-    fn slopes_as_computed_in_the_facts() {
+    fn slopes_as_worked_elsewhere() {
         const CASES: &[(&str, f64)] = &[
             ("7 3/4 x 10 in", 37.7757),
             ("7 3/4 x 10", 37.7757),

@@ -33,6 +33,8 @@ pub struct Basis<'a> {
     pub tool_version: &'a str,
     /// Whether the arithmetic is shown.
     pub explain: Explain,
+    /// How much is said of what does not decide.
+    pub length: ReportLength,
 }
 
 impl<'a> Basis<'a> {
@@ -57,6 +59,16 @@ impl<'a> Basis<'a> {
             self.options,
         )
     }
+}
+
+/// How much a text report says of what does not decide.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum ReportLength {
+    /// Every link of a load path, with what was taken as given.
+    Full,
+    /// What matters.
+    #[default]
+    Short,
 }
 
 /// Whether a text report shows the arithmetic of each finding.

@@ -30,7 +30,7 @@ pub use self::csv::Csv;
 pub use self::json::{Json, SCHEMA, SCHEMA_TEXT};
 pub use self::summary::{Summary, SummaryForm};
 pub use self::text::Text;
-pub use basis::{Basis, Entry, Explain, Form, Report, report};
+pub use basis::{Basis, Entry, Explain, Form, Report, ReportLength, report};
 pub use conversation::{Manner, answered, asked, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;

@@ -111,7 +111,8 @@ fn cable_notes(run: &Cables, ball: Option<Length>, unit: LengthUnit) -> Vec<Stri
             (push, format!("{:.0} N", push.get::<newton>()))
         }
     };
-    // the larger is that for which infill is designed: facts/measurement-and-geometry.md §3.6
+    // the larger is that for which infill is designed (IRC 2018
+    // Table R301.5, 50 lbf on a square foot)
     let ((small, small_said), (design, design_said)) = (push(10.0), push(50.0));
     notes.push(format!(
         "An explanation, no verdict: by statics alone (k = 4T/L; friction, stretch and the posts \

@@ -31,6 +31,8 @@ impl Ruleset {
     pub fn items_beyond_strength(&self) -> BTreeSet<Item> {
         let covers = self.covers.conditions.iter();
         let mut items: BTreeSet<Item> = covers.map(|condition| condition.item).collect();
+        let silent = self.asks_nothing.iter().flat_map(|silence| &silence.when);
+        items.extend(silent.map(|condition| condition.item));
         for rule in &self.rules {
             items.extend(rule.conditions().map(|condition| condition.item));
             let subjects = rule.checks.iter().map(|check| check.subject);

@@ -167,6 +167,7 @@ fn demand(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Demand> 
         | Kind::Date
         | Kind::Fasteners
         | Kind::Graduation
+        | Kind::Force
         | Kind::Pull
         | Kind::Section
         | Kind::Text

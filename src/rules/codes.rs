@@ -33,6 +33,7 @@ pub(super) enum Fault {
     MoreFaults,
     PlaceLost,
     NearlyTheSameId,
+    SilenceNotRead,
 }
 
 impl Fault {
@@ -82,6 +83,7 @@ const CODES: &[Code] = &[
     code(126, "more faults than are told"),
     code(127, "a place that loses a rule"),
     code(128, "an id that is nearly that of a rule taken over"),
+    code(129, "a silence that was not read in the text"),
 ];
 
 #[cfg(test)]
@@ -90,7 +92,7 @@ mod tests {
 
     #[test]
     fn every_fault_has_its_code() {
-        assert_eq!(CODES.len(), Fault::NearlyTheSameId as usize + 1);
+        assert_eq!(CODES.len(), Fault::SilenceNotRead as usize + 1);
         for (index, code) in CODES.iter().enumerate() {
             assert_eq!(usize::from(code.number), 101 + index, "{}", code.title);
         }

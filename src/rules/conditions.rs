@@ -131,6 +131,7 @@ fn test(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Test> {
         | Kind::Foothold
         | Kind::Graduation
         | Kind::Opening
+        | Kind::Force
         | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle

@@ -12,6 +12,7 @@ use crate::rules::fields::Text;
 use crate::rules::fields::choice;
 use crate::rules::fields::text;
 use crate::rules::model::Carried;
+use crate::rules::model::Concern;
 use crate::rules::model::Covers;
 use crate::rules::model::InForce;
 use crate::rules::model::LeaveOut;
@@ -30,9 +31,11 @@ const HEAD_KEYS: &[&str] = &[
     "remove",
     "in-force",
     "covers",
+    "concerns",
     "leaves-out",
     "source",
     "rule",
+    "asks-nothing",
     "caution",
 ];
 
@@ -48,6 +51,7 @@ pub(super) struct Head<'t> {
     pub(super) remove: Vec<Text<'t>>,
     pub(super) in_force: Option<InForce>,
     pub(super) covers: Option<Covers>,
+    pub(super) concerns: Option<Vec<Concern>>,
     pub(super) leaves_out: Option<Vec<LeaveOut>>,
 }
 
@@ -80,6 +84,7 @@ impl<'t> Head<'t> {
             remove: fields.texts("remove", faults).unwrap_or_default(),
             in_force: in_force(fields, faults),
             covers: covers(fields, faults),
+            concerns: concerns(fields, faults),
             leaves_out: fields
                 .value("leaves-out")
                 .map(|value| leaves_out(value, faults)),
@@ -111,6 +116,24 @@ fn leaves_out(value: &Node<'_>, faults: &mut Faults) -> Vec<LeaveOut> {
             .collect(),
         None => one(value, faults).into_iter().collect(),
     }
+}
+
+/// What the file speaks of alone. An empty list would say that it speaks of nothing.
+fn concerns(fields: &Fields<'_>, faults: &mut Faults) -> Option<Vec<Concern>> {
+    const KEY: &str = "concerns";
+    let before = faults.errors();
+    let texts = fields.texts(KEY, faults)?;
+    if texts.is_empty() && faults.errors() == before {
+        faults.error_help(
+            Fault::NothingAsked,
+            &fields.at_of(KEY),
+            "the list of `concerns` is empty",
+            "write concerns = [\"handrails\"], or take it away where the file speaks of guards as a whole",
+        );
+        return None;
+    }
+    let word = |text: &Text<'_>| choice(text, "subject", &Concern::ALL, Concern::name, faults);
+    Some(texts.iter().filter_map(word).collect())
 }
 
 /// What holds of rules that are taken over unchanged.

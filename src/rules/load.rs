@@ -10,6 +10,8 @@ use crate::input::Diagnostic;
 use crate::input::Excerpt;
 use crate::input::SourceFile;
 use crate::input::nearest;
+use crate::items::Hazard;
+use crate::rules::asks_nothing::asks_nothing;
 use crate::rules::codes::Fault;
 use crate::rules::embedded::embedded;
 use crate::rules::embedded::embedded_ids;
@@ -17,15 +19,17 @@ use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
 use crate::rules::fields::Text;
 use crate::rules::head::Head;
+use crate::rules::merge::Own;
 use crate::rules::merge::OwnRule;
 use crate::rules::merge::merge;
-use crate::rules::model::Caution;
 use crate::rules::model::Ruleset;
 use crate::rules::rule::caution;
 use crate::rules::rule::rule;
 use crate::rules::sources::Sources;
 use crate::rules::straddle;
 use crate::rules::syntax::readable;
+use crate::rules::unread::Unread;
+use crate::rules::unread::UnreadPart;
 
 /// How many files a chain of `extends` may hold.
 const LONGEST_CHAIN: usize = 4;
@@ -33,8 +37,10 @@ const LONGEST_CHAIN: usize = 4;
 /// A ruleset with what is wrong with its files.
 #[derive(Clone, Debug)]
 pub struct Loaded {
-    /// The ruleset; `None` where nothing usable remains. Where some of its
-    /// rules are faulty it holds the others, and the diagnostics the errors.
+    /// The ruleset; `None` where nothing usable remains (see
+    /// [`Ruleset::unreadable`]). Where some of its parts are faulty it holds the
+    /// others and names those in [`Ruleset::unread`], and the diagnostics hold
+    /// the errors.
     pub ruleset: Option<Ruleset>,
     /// What is wrong, by file and place.
     pub diagnostics: Vec<Diagnostic>,
@@ -113,6 +119,7 @@ fn read(
     trail.push(Arc::clone(&file.name));
     let mut faults = Faults::new(file);
     let text = readable(&mut faults);
+    let of_syntax = faults.errors();
     let (document, _) = DeTable::parse_recoverable(&text);
     let fields = Fields::new(document.get_ref(), 0..0);
     let parts = Parts::of(&fields, file.text.len(), &mut faults);
@@ -132,8 +139,15 @@ fn read(
     if let Base::Found(base) = &base {
         sources.inherit(&base.sources);
     }
-    let own = own_rules(&parts, &mut sources, &mut faults);
-    let cautions = own_cautions(&parts, &mut sources, &mut faults);
+    let head_whole = faults.errors() == of_syntax && !parts.head_broken(&faults);
+    let mut own = Own::default();
+    own_rules(&parts, &mut sources, &mut own, &mut faults);
+    own_cautions(&parts, &mut sources, &mut own, &mut faults);
+    own_silences(&parts, &mut sources, &mut own, &mut faults);
+    if !head_whole {
+        own.unread
+            .push(unread(UnreadPart::Head, None, 0..0, &faults));
+    }
     if fields.value("rule").is_none() && matches!(base, Base::None) && !parts.head_broken(&faults) {
         faults.error_help(
             Fault::NoRules,
@@ -142,13 +156,13 @@ fn read(
             "add [[rule]] with id, hazard, clause, says, source and check; or extends = \"…\"",
         );
     }
-    if !own.is_empty() && !parts.anything_broken(&faults) {
+    if !own.rules.is_empty() && !parts.anything_broken(&faults) {
         sources.warn_unused(&mut faults);
     }
     let ruleset = match base {
         Base::Unusable => None,
-        Base::Found(base) => merge(head, own, cautions, sources, Some(*base), &mut faults),
-        Base::None => merge(head, own, cautions, sources, None, &mut faults),
+        Base::Found(base) => merge(head, own, sources, Some(*base), &mut faults),
+        Base::None => merge(head, own, sources, None, &mut faults),
     };
     diagnostics.extend(faults.into_diagnostics());
     trail.pop();
@@ -162,11 +176,13 @@ enum Base {
     Unusable,
 }
 
-/// The parts of a file: its head, its rules, its cautions, each with its extent.
+/// The parts of a file: its head, its rules, its cautions and its silences, each
+/// with its extent.
 struct Parts<'t> {
     head: Range<usize>,
     rules: Vec<(Fields<'t>, Range<usize>)>,
     cautions: Vec<(Fields<'t>, Range<usize>)>,
+    silences: Vec<(Fields<'t>, Range<usize>)>,
     sources: Vec<Range<usize>>,
 }
 
@@ -174,13 +190,14 @@ impl<'t> Parts<'t> {
     fn of(fields: &Fields<'t>, length: usize, faults: &mut Faults) -> Parts<'t> {
         let rules = fields.tables("rule", "[[rule]]", faults);
         let cautions = fields.tables("caution", "[[caution]]", faults);
+        let silences = fields.tables("asks-nothing", "[[asks-nothing]]", faults);
         let sources: Vec<usize> = fields
             .value("source")
             .and_then(|value| value.get_ref().as_table())
             .map(|table| table.keys().map(|key| key.span().start).collect())
             .unwrap_or_default();
-        let mut starts: Vec<usize> = rules.iter().map(|rule| rule.at.start).collect();
-        starts.extend(cautions.iter().map(|caution| caution.at.start));
+        let tables = rules.iter().chain(&cautions).chain(&silences);
+        let mut starts: Vec<usize> = tables.map(|table| table.at.start).collect();
         let first = starts.iter().min().copied().unwrap_or(length);
         starts.extend(&sources);
         starts.sort_unstable();
@@ -204,6 +221,7 @@ impl<'t> Parts<'t> {
             head: 0..first.saturating_sub(1),
             rules: with_extent(rules),
             cautions: with_extent(cautions),
+            silences: with_extent(silences),
             sources: sources.into_iter().map(extent).collect(),
         }
     }
@@ -215,8 +233,9 @@ impl<'t> Parts<'t> {
     }
 
     fn anything_broken(&self, faults: &Faults) -> bool {
-        let rules = self.rules.iter().chain(&self.cautions);
-        self.head_broken(faults) || rules.map(|(_, extent)| extent).any(|e| faults.broken(e))
+        let tables = self.rules.iter().chain(&self.cautions);
+        let tables = tables.chain(&self.silences);
+        self.head_broken(faults) || tables.map(|(_, extent)| extent).any(|e| faults.broken(e))
     }
 }
 
@@ -284,9 +303,27 @@ fn base(
     base
 }
 
+/// What a file could not be read for.
+fn unread(
+    part: UnreadPart,
+    hazard: Option<Hazard>,
+    at: Range<usize>,
+    faults: &Faults<'_>,
+) -> Unread {
+    let at = faults.file().excerpt(at);
+    Unread { part, hazard, at }
+}
+
+/// The hazard that a table names, be the rest of it as it may.
+fn hazard(fields: &Fields<'_>) -> Option<Hazard> {
+    fields
+        .value("hazard")
+        .and_then(|value| value.get_ref().as_str())
+        .and_then(Hazard::by_name)
+}
+
 /// The file's own rules. One that lies on a fault of syntax counts as faulty.
-fn own_rules(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> Vec<OwnRule> {
-    let mut own = Vec::new();
+fn own_rules(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults: &mut Faults) {
     let mut ids: BTreeMap<String, Range<usize>> = BTreeMap::new();
     for (fields, extent) in &parts.rules {
         let id = fields.value("id").and_then(|value| {
@@ -306,21 +343,48 @@ fn own_rules(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> V
                 ids.insert(name.clone(), at.clone());
             }
         }
-        if let Some(rule) = &rule {
-            let at = id.as_ref().map_or(fields.at.clone(), |(_, at)| at.clone());
-            straddle::warn(rule, &at, faults);
+        let at = id.as_ref().map_or(fields.at.clone(), |(_, at)| at.clone());
+        match rule {
+            Some(rule) => {
+                straddle::warn(&rule, &at, faults);
+                own.rules.push(OwnRule { rule, at });
+            }
+            None => {
+                let part = UnreadPart::Rule {
+                    id: id.map(|(id, _)| id),
+                    in_its_place: None,
+                };
+                own.unread.push(unread(part, hazard(fields), at, faults));
+            }
         }
-        own.push(OwnRule { id, rule });
     }
-    own
 }
 
-fn own_cautions(parts: &Parts<'_>, sources: &mut Sources, faults: &mut Faults) -> Vec<Caution> {
-    let mut own = Vec::new();
+fn own_cautions(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults: &mut Faults) {
     for (fields, extent) in &parts.cautions {
-        if !faults.broken(extent) {
-            own.extend(caution(fields, sources, faults));
+        let whole = !faults.broken(extent);
+        match whole.then(|| caution(fields, sources, faults)).flatten() {
+            Some(caution) => own.cautions.push(caution),
+            None => {
+                let at = fields.at.clone();
+                let unread = unread(UnreadPart::Caution, None, at, faults);
+                own.unread.push(unread);
+            }
         }
     }
-    own
+}
+
+fn own_silences(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults: &mut Faults) {
+    for (fields, extent) in &parts.silences {
+        let whole = !faults.broken(extent);
+        let silence = whole.then(|| asks_nothing(fields, sources, faults));
+        match silence.flatten() {
+            Some(silence) => own.silences.push(silence),
+            None => {
+                let (hazard, at) = (hazard(fields), fields.at.clone());
+                let unread = unread(UnreadPart::AsksNothing, hazard, at, faults);
+                own.unread.push(unread);
+            }
+        }
+    }
 }

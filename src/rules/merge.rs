@@ -4,6 +4,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::input::nearest;
+use crate::rules::asks_nothing::was_read;
 use crate::rules::codes::Fault;
 use crate::rules::embedded::embedded;
 use crate::rules::faults::Faults;
@@ -11,95 +12,159 @@ use crate::rules::faults::instead;
 use crate::rules::fields::Text;
 use crate::rules::head::Head;
 use crate::rules::model::Amendment;
-use crate::rules::model::Asked;
+use crate::rules::model::AsksNothing;
 use crate::rules::model::Carried;
 use crate::rules::model::Caution;
+use crate::rules::model::Covers;
 use crate::rules::model::Rule;
 use crate::rules::model::Ruleset;
 use crate::rules::model::Status;
 use crate::rules::narrowed;
 use crate::rules::sources::Sources;
+use crate::rules::unread::Unread;
+use crate::rules::unread::UnreadPart;
 
-/// A rule of the file itself: its id with its place, and the rule where it is sound.
+/// What a file itself holds, beside its head and its sources.
+#[derive(Default)]
+pub(super) struct Own {
+    pub(super) rules: Vec<OwnRule>,
+    pub(super) cautions: Vec<Caution>,
+    pub(super) silences: Vec<AsksNothing>,
+    pub(super) unread: Vec<Unread>,
+}
+
+/// A sound rule of the file itself, with the place of its id.
 pub(super) struct OwnRule {
-    pub(super) id: Option<(String, Range<usize>)>,
-    pub(super) rule: Option<Rule>,
+    pub(super) rule: Rule,
+    pub(super) at: Range<usize>,
 }
 
 /// The ruleset; `None` where the head lacks what every file needs, or no rule remains.
 pub(super) fn merge(
     head: Head<'_>,
-    own: Vec<OwnRule>,
-    cautions: Vec<Caution>,
+    own: Own,
     sources: Sources,
     base: Option<Ruleset>,
     faults: &mut Faults,
 ) -> Option<Ruleset> {
-    let removed = removed(&head.remove, &own, base.as_ref(), faults);
+    let before = faults.errors();
+    let taken = removed(&head.remove, &own.rules, base.as_ref(), faults);
+    let slipped = faults.errors() > before;
     let file = Arc::clone(&faults.file().name);
-    let mut amendments = base.as_ref().map_or(Vec::new(), |b| b.amendments.clone());
+    let extends = base.is_some();
+    let mut base = base.unwrap_or_else(|| Ruleset::without_rules(&file));
+    base.unread
+        .extend(unread(own.unread, slipped, &base.rules, faults));
     // an edition of the program's own stands for itself; a town's file amends one
-    if base.is_some() && embedded(&file).is_none() {
-        let own_ids = own.iter().filter_map(|rule| rule.id.as_ref());
-        amendments.extend(own_ids.map(|(id, _)| amendment(id, &file, false)));
-        amendments.extend(removed.iter().map(|id| amendment(id, &file, true)));
+    if extends && embedded(&file).is_none() {
+        let own_ids = own.rules.iter().map(|own| &own.rule.id);
+        let own_ids = own_ids.map(|id| amendment(id, &file, false));
+        let taken = taken.iter().map(|id| amendment(id, &file, true));
+        base.amendments.extend(own_ids.chain(taken));
     }
-    let mut kept = base.as_ref().map_or(Vec::new(), |base| base.rules.clone());
-    let mut all_cautions = base.as_ref().map_or(Vec::new(), |b| b.cautions.clone());
+    let before = base.clone();
+    let places = own
+        .rules
+        .iter()
+        .map(|own| (own.rule.id.clone(), own.at.clone()));
+    let places: Vec<(String, Range<usize>)> = places.collect();
     if let Some(carried) = &head.carried {
-        for rule in &mut kept {
-            carry(carried, &mut rule.status, &mut rule.clause, &mut rule.says);
-        }
-        for caution in &mut all_cautions {
-            let says = &mut caution.says;
-            carry(carried, &mut caution.status, &mut caution.clause, says);
-        }
+        carry_all(carried, &mut base);
     }
-    let replaced: Vec<(String, Range<usize>)> =
-        own.iter().filter_map(|rule| rule.id.clone()).collect();
-    let rules = rules(kept, own, &removed);
-    if let Some(base) = &base {
-        for (id, at) in &replaced {
-            let old = base.rules.iter().find(|rule| rule.id == *id);
-            let new = rules.iter().find(|rule| rule.id == *id);
-            match (old, new) {
-                (Some(old), Some(new)) => narrowed::warn(old, new, base, &rules, at, faults),
-                (None, Some(_)) => nearly_the_same(id, base, at, faults),
-                (_, None) => {}
-            }
-        }
+    take_away(&mut base, &taken);
+    put_in(&mut base, own.rules);
+    base.cautions.extend(own.cautions);
+    base.asks_nothing.extend(own.silences);
+    for (id, at) in &places {
+        warn_of_slips(id, at, &before, &base, faults);
     }
-    all_cautions.extend(cautions);
-    let base = base.as_ref();
     let ruleset = Ruleset {
         id: head.id?.value.to_owned(),
         title: head.title?.value.to_owned(),
         country: head
             .country
             .map(|text| text.value.to_owned())
-            .or(base.and_then(|base| base.country.clone())),
+            .or(base.country),
         edition: head.edition?.value.to_owned(),
-        advisory: head
-            .advisory
-            .or(base.map(|base| base.advisory))
-            .unwrap_or(false),
-        in_force: head.in_force.or(base.and_then(|base| base.in_force)),
-        covers: head
-            .covers
-            .or(base.map(|base| base.covers.clone()))
-            .unwrap_or_default(),
-        leaves_out: head
-            .leaves_out
-            .or(base.map(|base| base.leaves_out.clone()))
-            .unwrap_or_default(),
+        advisory: head.advisory.unwrap_or(base.advisory),
+        in_force: head.in_force.or(base.in_force),
+        covers: covers(head.covers, base.covers),
+        leaves_out: head.leaves_out.unwrap_or(base.leaves_out),
+        concerns: head.concerns.unwrap_or(base.concerns),
         sources: sources.into_list(),
-        rules,
-        cautions: all_cautions,
         file,
-        amendments,
-        asked: Asked::Chosen,
+        ..base
     };
     (!ruleset.rules.is_empty()).then_some(ruleset)
+}
+
+/// What a file covers: words alone leave the conditions that are taken over.
+fn covers(own: Option<Covers>, base: Covers) -> Covers {
+    match own {
+        None => base,
+        Some(own) if own.conditions.is_empty() => Covers {
+            says: own.says,
+            conditions: base.conditions,
+        },
+        Some(own) => own,
+    }
+}
+
+/// What of the file could not be read, with whose rules stay in force for it.
+fn unread(own: Vec<Unread>, slipped: bool, base: &[Rule], faults: &Faults<'_>) -> Vec<Unread> {
+    let mut own = own;
+    for unread in &mut own {
+        if let UnreadPart::Rule { id, in_its_place } = &mut unread.part {
+            let old = base.iter().find(|rule| Some(&rule.id) == id.as_ref());
+            *in_its_place = old.map(|rule| Arc::clone(&rule.file));
+        }
+    }
+    if slipped && own.iter().all(|unread| unread.part != UnreadPart::Head) {
+        own.push(Unread {
+            part: UnreadPart::Head,
+            hazard: None,
+            at: faults.file().excerpt(0..0),
+        });
+    }
+    own
+}
+
+/// Takes rules away, and keeps them as those that were.
+fn take_away(ruleset: &mut Ruleset, ids: &[String]) {
+    let rules = std::mem::take(&mut ruleset.rules);
+    let (taken, kept) = rules.into_iter().partition(|rule| ids.contains(&rule.id));
+    ruleset.rules = kept;
+    ruleset.removed.extend::<Vec<Rule>>(taken);
+}
+
+/// Puts each rule in the place of the one of its id, and new ones at the end.
+fn put_in(ruleset: &mut Ruleset, own: Vec<OwnRule>) {
+    for OwnRule { rule, .. } in own {
+        ruleset.removed.retain(|removed| removed.id != rule.id);
+        match ruleset.rules.iter_mut().find(|old| old.id == rule.id) {
+            Some(old) => *old = rule,
+            None => ruleset.rules.push(rule),
+        }
+    }
+}
+
+/// Warns of a rule that narrows the one that it replaces, or was meant to replace one.
+fn warn_of_slips(
+    id: &str,
+    at: &Range<usize>,
+    before: &Ruleset,
+    after: &Ruleset,
+    faults: &mut Faults,
+) {
+    let of = |rules: &[Rule]| rules.iter().position(|rule| rule.id == id);
+    match (of(&before.rules), of(&after.rules)) {
+        (Some(old), Some(new)) => {
+            let (old, new) = (&before.rules[old], &after.rules[new]);
+            narrowed::warn(old, new, before, &after.rules, at, faults);
+        }
+        (None, Some(_)) => nearly_the_same(id, before, at, faults),
+        (_, None) => {}
+    }
 }
 
 /// A rule that stands beside one of nearly its id was most likely meant to replace it.
@@ -122,10 +187,30 @@ fn nearly_the_same(id: &str, base: &Ruleset, at: &Range<usize>, faults: &mut Fau
     }
 }
 
+/// What is taken over says so, and is trusted no more than that allows. That a
+/// text asks nothing is not taken over where it was not read.
+fn carry_all(carried: &Carried, base: &mut Ruleset) {
+    for rule in &mut base.rules {
+        carry(carried, &mut rule.status, &mut rule.clause, &mut rule.says);
+    }
+    for caution in &mut base.cautions {
+        let says = &mut caution.says;
+        carry(carried, &mut caution.status, &mut caution.clause, says);
+    }
+    for silence in &mut base.asks_nothing {
+        let clause = silence.clause.get_or_insert_default();
+        carry(carried, &mut silence.status, clause, &mut silence.says);
+    }
+    base.asks_nothing.retain(|silence| was_read(silence.status));
+}
+
 /// A clause that is taken over says so, and is trusted no more than that allows.
 fn carry(carried: &Carried, status: &mut Status, clause: &mut String, says: &mut String) {
     *status = carried.status.max(*status);
-    clause.push_str(", carried over");
+    if !clause.is_empty() {
+        clause.push_str(", ");
+    }
+    clause.push_str("carried over");
     says.push(' ');
     says.push_str(&carried.says);
 }
@@ -136,24 +221,6 @@ fn amendment(rule: &str, file: &Arc<str>, removed: bool) -> Amendment {
         file: Arc::clone(file),
         removed,
     }
-}
-
-/// The base's rules, each replaced in its place by the file's own of its id,
-/// and then the file's other rules. A faulty own rule leaves a hole: the file
-/// replaces what was there, so it must not be judged by.
-fn rules(base: Vec<Rule>, own: Vec<OwnRule>, removed: &[String]) -> Vec<Rule> {
-    let mut own = own;
-    let mut rules = Vec::new();
-    for rule in base {
-        let of_own = |own: &OwnRule| own.id.as_ref().is_some_and(|(id, _)| *id == rule.id);
-        match own.iter().position(of_own) {
-            Some(index) => rules.extend(own.remove(index).rule),
-            None if removed.contains(&rule.id) => {}
-            None => rules.push(rule),
-        }
-    }
-    rules.extend(own.into_iter().filter_map(|own| own.rule));
-    rules
 }
 
 /// The ids of rules to take away; one that the base does not have is a fault.
@@ -178,8 +245,7 @@ fn removed(
             continue;
         };
         let ids: Vec<&str> = base.rules.iter().map(|rule| rule.id.as_str()).collect();
-        let own = own.iter().filter_map(|own| own.id.as_ref());
-        let own = own.into_iter().find(|(id, _)| *id == text.value);
+        let own = own.iter().find(|own| own.rule.id == text.value);
         if !ids.contains(&text.value) {
             faults.error_help(
                 Fault::UnknownRemoved,
@@ -190,7 +256,7 @@ fn removed(
                 ),
                 instead(text.value, &ids),
             );
-        } else if let Some((_, at)) = own {
+        } else if let Some(OwnRule { at, .. }) = own {
             faults.error_also(
                 Fault::Contradiction,
                 &text.at,

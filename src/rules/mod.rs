@@ -11,6 +11,7 @@
 //! ```
 
 mod asked_items;
+mod asks_nothing;
 mod checks;
 mod codes;
 mod conditions;
@@ -29,15 +30,17 @@ mod rule;
 mod sources;
 mod straddle;
 mod syntax;
+mod unread;
 
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
 pub use load::{Loaded, load};
 pub use model::{
-    Amendment, Asked, Bounds, Caution, Check, Condition, Covers, Demand, Direction, Entraps,
-    Example, FootholdDemand, InForce, Ladder, LeaveOut, Limit, LoadBasis, LoadDemand, Member,
-    OpeningDemand, Patch, Rule, Ruleset, SlopeLimit, Source, Stated, Status, Subject, Test,
-    Urgency, Zone,
+    Amendment, Asked, AsksNothing, Bounds, Caution, Check, Concern, Condition, Covers, Demand,
+    Direction, Entraps, Example, FootholdDemand, InForce, Ladder, LeaveOut, Limit, LoadBasis,
+    LoadDemand, Member, OpeningDemand, Patch, Rule, Ruleset, SlopeLimit, Source, Stated, Status,
+    Subject, Test, Urgency, Zone,
 };
 pub use phrases::all_of;
 pub use straddle::{StraddleGap, straddle_gaps};
+pub use unread::{Unread, UnreadPart};

@@ -17,6 +17,8 @@ use crate::quantities::Pressure;
 use crate::reading::Reading;
 use crate::reading::Tilt;
 use crate::rules::phrases::all_of;
+use crate::rules::unread::Unread;
+use crate::rules::unread::UnreadPart;
 
 /// One ruleset: an edition of a code, or a collection of guidance.
 #[derive(Clone, Debug)]
@@ -37,6 +39,10 @@ pub struct Ruleset {
     pub covers: Covers,
     /// What it leaves out; a report says what may bear on the guard at hand.
     pub leaves_out: Vec<LeaveOut>,
+    /// What it speaks of alone; empty where it speaks of guards as a whole.
+    pub concerns: Vec<Concern>,
+    /// Hazards that its text was read to ask nothing about.
+    pub asks_nothing: Vec<AsksNothing>,
     /// The sources it cites.
     pub sources: Vec<Arc<Source>>,
     /// Its rules in the order of the file; one that an amendment replaces keeps
@@ -48,8 +54,55 @@ pub struct Ruleset {
     pub file: Arc<str>,
     /// Which rules were replaced or removed, and by which file.
     pub amendments: Vec<Amendment>,
+    /// The rules that an amendment took away, as they were: what they asked is
+    /// asked no more, and that is no leave. Where the rules that remain on their
+    /// subject are all switched off, a guard is judged as if nobody had asked,
+    /// unless the trigger of each rule taken away is off as well.
+    pub removed: Vec<Rule>,
+    /// What of it could not be read. While there is anything, it lets no guard meet.
+    pub unread: Vec<Unread>,
     /// Why it is judged by.
     pub asked: Asked,
+}
+
+impl Ruleset {
+    /// What stands for a ruleset that was asked for and cannot be judged by:
+    /// it was not found, or nothing usable of it remains. It has no rules, and
+    /// lets no guard meet.
+    #[must_use]
+    pub fn unreadable(name: &str) -> Ruleset {
+        let mut ruleset = Ruleset::without_rules(&name.into());
+        ruleset.unread.push(Unread {
+            part: UnreadPart::Whole,
+            hazard: None,
+            at: Excerpt::whole(Arc::clone(&ruleset.file)),
+        });
+        ruleset
+    }
+
+    /// A ruleset that says nothing yet.
+    pub(super) fn without_rules(file: &Arc<str>) -> Ruleset {
+        Ruleset {
+            id: file.to_string(),
+            title: "a ruleset that could not be read".to_owned(),
+            country: None,
+            edition: "not known".to_owned(),
+            advisory: false,
+            in_force: None,
+            covers: Covers::default(),
+            leaves_out: Vec::new(),
+            concerns: Vec::new(),
+            asks_nothing: Vec::new(),
+            sources: Vec::new(),
+            rules: Vec::new(),
+            cautions: Vec::new(),
+            file: Arc::clone(file),
+            amendments: Vec::new(),
+            removed: Vec::new(),
+            unread: Vec::new(),
+            asked: Asked::Chosen,
+        }
+    }
 }
 
 /// Why a ruleset is judged by.
@@ -98,6 +151,66 @@ impl LeaveOut {
         }
         format!("If {}: {}", all_of(&self.when), self.says)
     }
+}
+
+/// The one subject of a ruleset that does not speak of guards as a whole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Concern {
+    /// How wide gaps may be; not how high a guard is.
+    Gaps,
+    /// Gates at stairs.
+    Gates,
+    /// Handrails.
+    Handrails,
+    /// How high guards are; not how wide their gaps.
+    Heights,
+    /// Slats of beds.
+    Slats,
+}
+
+impl Concern {
+    /// All of them.
+    pub const ALL: [Concern; 5] = [
+        Concern::Gaps,
+        Concern::Gates,
+        Concern::Handrails,
+        Concern::Heights,
+        Concern::Slats,
+    ];
+
+    /// The word in rulesets.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Concern::Gaps => "gaps",
+            Concern::Gates => "gates",
+            Concern::Handrails => "handrails",
+            Concern::Heights => "heights",
+            Concern::Slats => "slats",
+        }
+    }
+}
+
+/// A hazard that the text of a ruleset was read to ask nothing about.
+#[derive(Clone, Debug)]
+pub struct AsksNothing {
+    /// The hazard.
+    pub hazard: Hazard,
+    /// The clause in its source, where it can be named.
+    pub clause: Option<String>,
+    /// Conditions that must all hold; an unknown one is asked for.
+    pub when: Vec<Condition>,
+    /// A sentence of our own.
+    pub says: String,
+    /// The text that was read.
+    pub source: Arc<Source>,
+    /// How it was read: published or quoted, never from memory.
+    pub status: Status,
+    /// Worked examples: `meets` where nothing is asked, `does not apply` where
+    /// the conditions do not hold.
+    pub examples: Vec<Example>,
+    /// The file that says so.
+    pub file: Arc<str>,
 }
 
 /// How rules that a ruleset takes over unchanged are to be read: the text of
@@ -217,8 +330,8 @@ pub struct Rule {
     pub source: Arc<Source>,
     /// How this clause was read.
     pub status: Status,
-    /// Where the clause leaves the decision to a person: why. A shortfall is
-    /// then too close to call.
+    /// Where the clause has no number and leaves the decision to a person: why.
+    /// Where its check is not met for sure, the finding is not settled.
     pub judgement: Option<String>,
     /// Conditions that must all hold.
     pub when: Vec<Condition>,

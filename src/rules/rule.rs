@@ -156,7 +156,7 @@ pub(super) fn is_id(text: &Text<'_>, faults: &mut Faults) -> bool {
 }
 
 /// The source that is cited, and how the clause was read.
-fn cited(
+pub(super) fn cited(
     fields: &Fields<'_>,
     what: &str,
     sources: &mut Sources,
@@ -170,7 +170,7 @@ fn cited(
     Some((source, status))
 }
 
-fn when(fields: &Fields<'_>, faults: &mut Faults) -> Vec<Condition> {
+pub(super) fn when(fields: &Fields<'_>, faults: &mut Faults) -> Vec<Condition> {
     fields
         .value("when")
         .map(|value| conditions(value, "`when`", faults))
@@ -190,7 +190,7 @@ fn groups(
         .collect()
 }
 
-fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
+pub(super) fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
     let before = faults.errors();
     fields.only(&["given", "expect", "moments"], "an example", faults);
     let expect = fields.required("expect", "an example", faults);

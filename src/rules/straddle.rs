@@ -369,6 +369,7 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
             Value::Date { .. }
             | Value::Fasteners(_)
             | Value::None
+            | Value::Force(_)
             | Value::Pull(_)
             | Value::Section(..)
             | Value::Text(_)

@@ -15,6 +15,37 @@ pub struct Couple {
     pub bearing: Force,
 }
 
+/// Where the post stands, seen from the framing that it is fixed to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Stands {
+    /// On the inner face of the rim.
+    Inside,
+    /// On the outer face of the rim.
+    Outside,
+}
+
+/// The pull on the fastener that is stretched.
+///
+/// Outside the rim a push outward stretches the upper fastener, F·(a + d)/d, and a
+/// push inward the lower one, F·a/d; inside the rim it is the other way round. The
+/// rim itself is driven off the joists at the top by F·(a + d)/d under a push
+/// outward on whichever side the post stands.
+#[must_use]
+pub fn stretched(
+    stands: Stands,
+    push: PushWay,
+    force: Force,
+    arm: Distance,
+    apart: Distance,
+) -> Worked<Force> {
+    let as_outside = match (stands, push) {
+        (Stands::Outside, push) => push,
+        (Stands::Inside, PushWay::Inward) => PushWay::Outward,
+        (Stands::Inside, PushWay::Outward) => PushWay::Inward,
+    };
+    couple(as_outside, force, arm, apart).map(|couple| couple.tension)
+}
+
 /// Which way the guard is pushed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum PushWay {

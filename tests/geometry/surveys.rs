@@ -22,8 +22,7 @@ fn opening(reading: &str, more: &[&str]) -> serde_json::Value {
     found.unwrap_or_else(|| panic!("{guard:#}")).clone()
 }
 
-/// A plus of four limbs passes √2 times their width (facts/measurement-and-geometry.md
-/// §3.2), so limbs of 70 mm stop a 4 in ball (98.995 mm) and limbs of 75 mm do not.
+/// A plus of four limbs passes √2 times their width (plane geometry), so limbs of 70 mm stop a 4 in ball (98.995 mm) and limbs of 75 mm do not.
 #[test]
 fn a_plus_passes_more_than_its_limbs() {
     let plus = |w: i32| {
@@ -86,7 +85,7 @@ fn judged(place: &str, rows: &[&str], item: &str) -> serde_json::Value {
 }
 
 /// 4 in level is 5.0606 in along the rail at 7 3/4 : 10
-/// (facts/measurement-and-geometry.md §3.4); a stair's gap stops a 4 3/8 in ball.
+/// (w/cos θ); a stair's gap stops a 4 3/8 in ball.
 #[test]
 fn a_gap_read_along_the_rail_is_judged_by_what_is_clear() {
     let opening = |reading: &str| judged("stair", &[&format!("opening,{reading}")], "opening");

@@ -24,8 +24,8 @@ fn micrometres(size: f64) -> Length {
     Length::from_nanometres(whole * 1000)
 }
 
-/// r(z) = r0 − a·cos(2πz/λ), three waves: facts/measurement-and-geometry.md §3.5, found
-/// there by minimisation and by a cloud of points on both surfaces, to nine decimals.
+/// r(z) = r0 − a·cos(2πz/λ), three waves: found
+/// apart from this code by minimisation and by a cloud of points on both surfaces, to nine decimals.
 /// Straight lines between 480 stations and whole micrometres stay within 0.01 mm of
 /// the curve.
 #[test]

@@ -1,6 +1,6 @@
-//! The worked openings of facts/measurement-and-geometry.md §6.2, found there by
-//! enumeration in 40 digits and checked against exact formulas, a linear program,
-//! branch and bound, and GEOS.
+//! Openings worked by ourselves apart from this code: enumeration of all triples of
+//! edges and corners with 40 digits (mpmath 1.3.0), checked against exact formulas, a
+//! linear program (scipy 1.17.1), branch and bound, and GEOS 3.14.1.
 
 use crate::geometry::checked;
 use crate::geometry::polygon;
@@ -117,7 +117,7 @@ fn the_worked_openings_lie_between_the_bounds() {
 }
 
 /// GEOS 3.14.1 stops at 3.699268 here, whatever its tolerance: the exact answer
-/// is 3.7 (facts/measurement-and-geometry.md §6.1).
+/// is 3.7, by construction.
 #[test]
 fn a_slot_with_bumps_in_which_a_known_library_stops_short() {
     let bump = |x: f64, inward: f64, y: f64| [(x, y - 0.4), (x + inward, y), (x, y + 0.4)];
@@ -132,8 +132,7 @@ fn a_slot_with_bumps_in_which_a_known_library_stops_short() {
     assert!(ball.lower_mm <= 3.7 && 3.7 <= ball.upper_mm, "{ball:?}");
 }
 
-/// Limbs of 3.6 in, long: a ball of 4.2177 in passes the corner
-/// (facts/measurement-and-geometry.md §6.3).
+/// Limbs of 3.6 in, long: a ball of 2 w (2 − √2) = 4.2177 in passes the corner.
 #[test]
 fn the_corner_of_an_l_passes_more_than_its_limbs() {
     let limbs = [
@@ -153,8 +152,7 @@ fn the_corner_of_an_l_passes_more_than_its_limbs() {
     assert!((ball.lower_mm - 4.2177).abs() < 0.00005);
 }
 
-/// A regular outline of many corners: 2 r cos(π/n) (facts/measurement-and-geometry.md
-/// §3.2); squeezed to an ellipse's corners, nearly its minor axis.
+/// A regular outline of many corners: 2 r cos(π/n); squeezed to an ellipse's corners, nearly its minor axis.
 #[test]
 fn round_outlines_of_many_corners() {
     for count in [20_u32, 100, 1000, 5000] {

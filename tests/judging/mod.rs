@@ -5,4 +5,5 @@ mod entrapment;
 mod leave_outs;
 mod leaving_out;
 mod load_path;
+mod posts;
 mod sentences;

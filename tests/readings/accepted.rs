@@ -1,6 +1,5 @@
 //! Written forms and what they mean. Expected values are worked out by hand
-//! from 1 in = 25 400 000 nm; the first table is that of
-//! facts/measurement-and-geometry.md §1.3.
+//! from 1 in = 25 400 000 nm; multiplied out by hand.
 
 use guardrule::geometry::{
     Across, Balusters, Cables, Corner, Polygon, Rake, RakedBay, Risers, Shape, Station, Strand,
@@ -14,7 +13,7 @@ use guardrule::reading::{
     parse_length, parse_slope,
 };
 
-/// facts/measurement-and-geometry.md §1.3, nanometres as printed there.
+/// One length in the many ways that people write it; nanometres multiplied out by hand.
 #[test]
 fn notations_of_the_facts() {
     const TABLE: &[(i64, &[&str])] = &[
@@ -77,7 +76,7 @@ const C_M: LengthUnit = LengthUnit::Centimetre;
 const M: LengthUnit = LengthUnit::Metre;
 const AT: Bound = Bound::Exactly;
 
-/// How finely each was read: design.md §3, "How finely it was read".
+/// How finely each was read goes by how it was written.
 const LENGTHS: &[Row] = &[
     ("36 in", 914_400_000, IN, AT, QUARTER),
     ("36in", 914_400_000, IN, AT, QUARTER),
@@ -943,7 +942,7 @@ fn shape(text: &str) -> ShapeReading {
     found
 }
 
-/// Sizes of facts/load-path.md §2.4 and §2.1; a pull of §9 example 83.
+/// Sizes of NDS 2018 Appendix L and NDS Supplement Table 1A, second-hand.
 #[test]
 fn fasteners_pulls_and_lumber_by_name() {
     let fasteners = |text| {

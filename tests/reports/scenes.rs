@@ -11,6 +11,7 @@ use guardrule::report::Basis;
 use guardrule::report::Entry;
 use guardrule::report::Explain;
 use guardrule::report::Form;
+use guardrule::report::ReportLength;
 use guardrule::report::Summary;
 use guardrule::report::report;
 use guardrule::rules;
@@ -132,6 +133,7 @@ impl Scene {
             today: "2026-05-04".to_owned(),
             tool_version: "0.0.0",
             explain: self.explain,
+            length: ReportLength::Short,
         };
         let mut report = report(form, basis, &mut out).expect("a Vec takes everything");
         for guard in &self.guards {

@@ -127,10 +127,9 @@ const UNDATED: &[&str] = &[
     "small-child-advice",
 ];
 
-/// From which year a text was current, and in which the next one came: the
-/// editions that both fact pages name (facts/rules-north-america.md §1, §2, §8;
-/// facts/rules-elsewhere.md §1 to §6). A year moved by one is another edition
-/// for whoever asks `--as-built`.
+/// From which year a text was current, and in which the next one came, by the
+/// editions that the sources of each ruleset name. A year moved by one is another
+/// edition for whoever asks `--as-built`.
 const IN_FORCE: &[(&str, i32, Option<i32>)] = &[
     ("us-dwelling-2000", 2000, Some(2003)),
     ("us-dwelling-2003", 2003, Some(2006)),

@@ -73,7 +73,9 @@ fn every_faulty_ruleset_is_told_all_its_faults() {
         let kept = match &loaded.ruleset {
             Some(ruleset) => {
                 let ids: Vec<&str> = ruleset.rules.iter().map(|rule| rule.id.as_str()).collect();
-                format!("kept: {}", ids.join(", "))
+                let unread = ruleset.unread.iter();
+                let unread: String = unread.map(|u| format!("\nunread: {}", u.says())).collect();
+                format!("kept: {}{unread}", ids.join(", "))
             }
             None => "nothing usable".to_owned(),
         };

@@ -5,3 +5,4 @@ mod faulty;
 mod loading;
 mod mutated;
 mod robust;
+mod unread;

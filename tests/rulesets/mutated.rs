@@ -303,7 +303,7 @@ fn of_bounds<T>(bounds: &mut Bounds<T>) -> Vec<&mut T> {
 
 /// Where a text prints two units, only the one that governs stands in a rule:
 /// inches in the United States, millimetres or metres elsewhere
-/// (facts/rules-north-america.md §0.1). No limit is the other's conversion.
+/// (the model codes print a rounded metric figure in brackets). No limit is the other's conversion.
 #[test]
 fn every_limit_stands_in_the_unit_of_its_source() {
     // collected from many sources; and cribs, whose text puts centimetres first

@@ -7,6 +7,7 @@ mod dowel_equations;
 mod fasteners;
 mod guards;
 mod invariants;
+mod joints;
 mod members;
 mod stiffness;
 mod yield_modes;

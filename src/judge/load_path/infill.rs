@@ -68,8 +68,8 @@ pub(super) fn on_one(
     seen: &Seen<'_, '_>,
     loads: Loads<'_>,
 ) -> Option<(Worked<Moment>, Worked<Force>)> {
-    let length = seen.there(Item::BalusterLength)?;
-    loads.in_a_baluster(seen.there(Item::BalusterSpacing), length)
+    let length = seen.known_length(Item::BalusterLength)?;
+    loads.baluster_load(seen.known_length(Item::BalusterSpacing), length)
 }
 
 fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
@@ -93,10 +93,11 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
     }
     // the load comes square to the guard, across the side that lies along the rail
     match wood::moment(wood, a, b) {
-        Some(capacity) => Link::weighed(kind, BENDING, &demand, &capacity)
-            .taking(wood.taken())
+        Some(takes) => Link::weighed(kind, BENDING, &demand, &takes.ends)
+            .taking(&wood.taken_in_bending())
             .taking(&[Taken::SameMaterial])
-            .asking(&wood.narrows()),
+            .asking(&wood.narrows_bending())
+            .lowest(takes.lowest),
         None => without("no published factors for wood of this size", &[]),
     }
 }

@@ -58,7 +58,11 @@ pub(super) fn link(seen: &Seen<'_, '_>) -> Option<Link> {
         let link = Link::hidden(kind, CASE, reason, &[Item::Height]);
         return Some(link.with_demand(&movement));
     };
-    let spacing = seen.there(Item::PostSpacing).unwrap_or_default();
-    let limit = Ends::exactly(DeflectionLimit::E985Post.limit(height, spacing));
+    let spacing = seen.known_length(Item::PostSpacing).unwrap_or_default();
+    // the limit grows with the height
+    let limit = Ends {
+        low: DeflectionLimit::E985Post.limit(height.low, spacing),
+        high: DeflectionLimit::E985Post.limit(height.high, spacing),
+    };
     Some(Link::weighed(kind, CASE, &movement, &limit))
 }

@@ -4,14 +4,17 @@ use crate::items::Item;
 use crate::items::Worst;
 use crate::judge::scene::Scene;
 use crate::quantities::Distance;
+use crate::quantities::Force;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::inches;
 use crate::reading::Bound;
+use crate::reading::FastenerSize;
 use crate::reading::Fasteners;
 use crate::reading::Value;
 use crate::statics::Ends;
 use crate::statics::Units;
+use crate::statics::hardware::WOOD_SCREWS;
 use crate::statics::stiffness::ScalePull;
 
 /// A length that was written, or that there is none of it.
@@ -20,6 +23,72 @@ pub(super) enum WrittenLength {
     Nothing,
     There(Distance),
     ThereIsNone,
+}
+
+/// From the least height that the greatest one may have to the greatest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Height {
+    pub(super) low: Distance,
+    /// The least again where nothing bounds it from above.
+    pub(super) high: Distance,
+    /// Whether it may be more than `high`.
+    pub(super) is_open: bool,
+}
+
+impl Height {
+    fn of(value: &Value) -> Option<Height> {
+        let (bound, length) = if let Value::Measure(measure) = value {
+            (measure.bound, measure.length)
+        } else if let Value::Stick(stick) = value {
+            let bound = if stick.reaches {
+                Bound::Over
+            } else {
+                Bound::Under
+            };
+            (bound, stick.stick)
+        } else {
+            return None;
+        };
+        let length: Distance = length.to_uom();
+        Some(Height {
+            low: if bound == Bound::Under {
+                Distance::default()
+            } else {
+                length
+            },
+            high: length,
+            is_open: bound == Bound::Over,
+        })
+    }
+
+    /// Of two heights of one guard the higher one counts.
+    fn higher(self, other: Height) -> Height {
+        Height {
+            low: self.low.max(other.low),
+            high: self.high.max(other.high),
+            is_open: self.is_open || other.is_open,
+        }
+    }
+}
+
+/// The nominal diameter; none for a number that no wood screw has.
+pub(super) fn diameter(size: FastenerSize) -> Option<Distance> {
+    match size {
+        FastenerSize::Diameter(diameter) => Some(diameter.to_uom()),
+        FastenerSize::Number(number) => {
+            let mut screws = WOOD_SCREWS.iter();
+            let screw = screws.find(|screw| screw.number == number)?;
+            Some(screw.diameter)
+        }
+    }
+}
+
+/// A size that stands in no table counts as the thinner one.
+fn thinner(one: FastenerSize, other: FastenerSize) -> FastenerSize {
+    let size = |of| diameter(of).unwrap_or_default();
+    // a screw of a number before a bolt of the same diameter, whichever was written first
+    let key = |of| (size(of), matches!(of, FastenerSize::Diameter(_)));
+    if key(other) < key(one) { other } else { one }
 }
 
 /// What is written about the load path of one guard.
@@ -69,11 +138,11 @@ impl<'s, 'g> Seen<'s, 'g> {
         })
     }
 
-    pub(super) fn has(&self, item: Item, word: &str) -> bool {
+    pub(super) fn mentions(&self, item: Item, word: &str) -> bool {
         self.words(item).any(|found| found == word)
     }
 
-    pub(super) fn has_any(&self, item: Item, words: &[&str]) -> bool {
+    pub(super) fn mentions_any(&self, item: Item, words: &[&str]) -> bool {
         self.words(item).any(|found| words.contains(&found))
     }
 
@@ -102,7 +171,7 @@ impl<'s, 'g> Seen<'s, 'g> {
         })
     }
 
-    pub(super) fn there(&self, item: Item) -> Option<Distance> {
+    pub(super) fn known_length(&self, item: Item) -> Option<Distance> {
         match self.length(item) {
             WrittenLength::There(length) => Some(length),
             WrittenLength::Nothing | WrittenLength::ThereIsNone => None,
@@ -110,13 +179,19 @@ impl<'s, 'g> Seen<'s, 'g> {
     }
 
     /// The height at which the load along the top acts: the greatest one written,
-    /// since the demand grows with it.
-    pub(super) fn height(&self) -> Option<Distance> {
+    /// since the demand grows with it. A stick or a bound leaves an end open.
+    pub(super) fn height(&self) -> Option<Height> {
         if !self.is_sound(Item::Height) {
             return None;
         }
-        let heights: Option<Vec<Length>> = self.values(Item::Height).map(exact).collect();
-        heights?.into_iter().max().map(Length::to_uom)
+        let mut all = self.values(Item::Height).map(Height::of);
+        let first = all.next()??;
+        all.try_fold(first, |worst, one| Some(worst.higher(one?)))
+    }
+
+    /// Whether the greatest height is open above: `reaches 36 in`.
+    pub(super) fn height_is_open(&self) -> bool {
+        self.height().is_some_and(|height| height.is_open)
     }
 
     /// The smaller section of several.
@@ -133,7 +208,8 @@ impl<'s, 'g> Seen<'s, 'g> {
             .then(|| (least.0.to_uom(), least.1.to_uom()))
     }
 
-    /// The fewest and thinnest of several.
+    /// The fewest, the thinnest and the shortest that are written, whichever row
+    /// each stands in: the order of rows decides nothing.
     pub(super) fn fasteners(&self, item: Item) -> Option<Fasteners> {
         let all = self.values(item).filter_map(|value| {
             if let Value::Fasteners(fasteners) = value {
@@ -142,8 +218,49 @@ impl<'s, 'g> Seen<'s, 'g> {
                 None
             }
         });
-        let least = all.min_by_key(|one| (one.count, one.length));
+        let least = all.reduce(|one, other| Fasteners {
+            count: one.count.min(other.count),
+            size: thinner(one.size, other.size),
+            length: one.length.zip(other.length).map(|(a, b)| a.min(b)),
+        });
         least.filter(|_| self.is_sound(item))
+    }
+
+    /// The thickest fastener that is written: it takes the largest hole.
+    pub(super) fn thickest(&self, item: Item) -> Option<Distance> {
+        let all = self.values(item).filter_map(|value| {
+            if let Value::Fasteners(fasteners) = value {
+                diameter(fasteners.size)
+            } else {
+                None
+            }
+        });
+        let thickest = all.reduce(Distance::max);
+        thickest.filter(|_| self.is_sound(item))
+    }
+
+    /// A count, the greatest of several.
+    pub(super) fn count(&self, item: Item) -> Option<u32> {
+        let all = self.values(item).filter_map(|value| {
+            if let Value::Count(count) = value {
+                Some(*count)
+            } else {
+                None
+            }
+        });
+        all.max().filter(|_| self.is_sound(item))
+    }
+
+    /// The forces that are written, from the least to the greatest.
+    pub(super) fn forces(&self, item: Item) -> Option<Ends<Force>> {
+        let all = self.values(item).filter_map(|value| {
+            if let Value::Force(force) = value {
+                Some(*force)
+            } else {
+                None
+            }
+        });
+        Ends::over(all).filter(|_| self.is_sound(item))
     }
 
     /// Every pull, the weakest first; of two alike the one that moved less.
@@ -192,11 +309,12 @@ impl<'s, 'g> Seen<'s, 'g> {
     }
 
     /// Whether anything is written about what holds the guard, beyond "cannot see".
-    pub(super) fn anything(&self) -> bool {
+    pub(super) fn tells_anything(&self) -> bool {
         const ELSEWHERE: &[Item] = &[
             Item::Height,
             Item::Infill,
             Item::Location,
+            Item::MovesWhenPushed,
             Item::PostSpacing,
         ];
         let telling = |item: &&Item| {

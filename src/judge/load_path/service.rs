@@ -1,20 +1,22 @@
-//! The circumstances of the wood: what is known of species, moisture and load
-//! duration, and every combination of what is not.
+//! The circumstances of the wood: what is known of species, grade, moisture, load
+//! duration and incising, and every combination of what is not.
 
 use crate::items::Item;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
+use crate::statics::factors::Grain;
 use crate::statics::factors::Incising;
 use crate::statics::factors::JointService;
 use crate::statics::factors::LoadDuration;
 use crate::statics::factors::Moisture;
+use crate::statics::wood::Grade;
 use crate::statics::wood::SPECIES;
 use crate::statics::wood::Service;
 use crate::statics::wood::Species;
 use crate::statics::wood::TIMBERS;
 
-/// Both ends of the disputed load duration (NDS 2018 Table
-/// 2.3.2 goes by time and names no guards).
+/// Both ends of the disputed load duration (NDS 2018 Table 2.3.2 goes by time and
+/// names no guards; engineers argue both, read second-hand).
 pub(super) const DURATIONS: [LoadDuration; 2] =
     [LoadDuration::TEN_YEARS, LoadDuration::TEN_MINUTES];
 
@@ -29,21 +31,51 @@ const NAMES: &[(&str, &str)] = &[
     ("cedar", "Western cedars"),
 ];
 
-/// What is known of the wood.
+const GRADES: &[(&str, Grade)] = &[
+    ("no. 1", Grade::No1),
+    ("no. 2", Grade::No2),
+    ("no. 3", Grade::No3),
+    ("stud", Grade::Stud),
+    ("standard", Grade::Standard),
+];
+
+/// Treated pine is usually not incised; other treated wood usually is (common
+/// practice, no source).
+const SELDOM_INCISED: &str = "Southern Pine";
+
+/// What is known of the wood of posts and rails, or of the framing.
 pub(super) struct Wood {
     species: Vec<&'static Species>,
     timbers: Vec<&'static Species>,
+    grades: Vec<Grade>,
     moistures: Vec<Moisture>,
+    slits: Option<Incising>,
+    may_be_treated: bool,
     taken: Vec<Taken>,
+    species_item: Item,
 }
 
 impl Wood {
-    pub(super) fn of(seen: &Seen<'_, '_>) -> Wood {
-        let word = seen.word(Item::WoodSpecies);
+    /// Posts, rails and balusters.
+    pub(super) fn of_posts(seen: &Seen<'_, '_>) -> Wood {
+        Wood::of(seen, Item::WoodSpecies)
+    }
+
+    /// Rim, joists and studs: often another wood than the posts.
+    pub(super) fn of_framing(seen: &Seen<'_, '_>) -> Wood {
+        Wood::of(seen, Item::FramingSpecies)
+    }
+
+    fn of(seen: &Seen<'_, '_>, species_item: Item) -> Wood {
+        let word = seen.word(species_item);
         let named = word.and_then(|word| NAMES.iter().find(|(known, _)| *known == word));
-        let mut taken = vec![Taken::Grade, Taken::Duration];
+        let mut taken = vec![Taken::Duration];
         if named.is_none() {
-            taken.push(Taken::Species);
+            taken.push(if species_item == Item::FramingSpecies {
+                Taken::FramingSpecies
+            } else {
+                Taken::Species
+            });
         }
         let of = |table: &'static [Species]| {
             let fits = |species: &&Species| named.is_none_or(|(_, name)| species.name == *name);
@@ -53,11 +85,23 @@ impl Wood {
         if moistures.len() > 1 {
             taken.push(Taken::Moisture);
         }
+        let grade = seen.word(Item::LumberGrade);
+        let grade = grade.and_then(|word| GRADES.iter().find(|(known, _)| *known == word));
+        let grades = grade.map_or_else(|| Grade::ALL.to_vec(), |(_, grade)| vec![*grade]);
+        let slits = match seen.word(Item::RowsOfSlits) {
+            Some("yes") => Some(Incising::Incised),
+            Some(_) => Some(Incising::Plain),
+            None => None,
+        };
         Wood {
             species: of(SPECIES),
             timbers: of(TIMBERS),
+            grades,
             moistures,
+            slits,
+            may_be_treated: seen.word(Item::Location) != Some("inside"),
             taken,
+            species_item,
         }
     }
 
@@ -71,52 +115,109 @@ impl Wood {
         &self.timbers
     }
 
+    /// The grades that it may be.
+    pub(super) fn grades(&self) -> &[Grade] {
+        &self.grades
+    }
+
     pub(super) fn moistures(&self) -> &[Moisture] {
         &self.moistures
     }
 
-    /// What was taken as given.
+    /// What was taken as given of a fastener in the wood.
     pub(super) fn taken(&self) -> &[Taken] {
         &self.taken
     }
 
-    /// What would narrow a link of wood.
+    /// What was taken as given of a member that bends.
+    pub(super) fn taken_in_bending(&self) -> Vec<Taken> {
+        let mut taken = self.taken.clone();
+        if self.grades.len() > 1 {
+            taken.push(Taken::Grade);
+        }
+        if self.slits.is_none() && self.may_be_treated {
+            taken.push(Taken::Slits);
+        }
+        taken
+    }
+
+    /// What would narrow a link of fasteners in the wood.
     pub(super) fn narrows(&self) -> Vec<Item> {
         let mut items = Vec::new();
-        if self.taken.contains(&Taken::Species) {
-            items.push(Item::WoodSpecies);
+        if self.species.len() > 1 {
+            items.push(self.species_item);
         }
-        if self.taken.contains(&Taken::Moisture) {
-            items.push(Item::Condition);
+        if self.moistures.len() > 1 {
+            items.push(Item::Location);
         }
         items
     }
 
-    /// Every service of a member that cannot be ruled out.
-    pub(super) fn members(&self) -> impl Iterator<Item = Service> {
-        self.moistures.iter().flat_map(|moisture| {
-            DURATIONS.map(|duration| Service {
-                duration,
-                moisture: *moisture,
-                incising: Incising::Plain,
+    /// What would narrow a member that bends.
+    pub(super) fn narrows_bending(&self) -> Vec<Item> {
+        let mut items = Vec::new();
+        if self.grades.len() > 1 {
+            items.push(Item::LumberGrade);
+        }
+        if self.species.len() > 1 {
+            items.push(self.species_item);
+        }
+        let slit = |species: &&&Species| species.name != SELDOM_INCISED;
+        if self.slits.is_none() && self.may_be_treated && self.species.iter().any(|s| slit(&s)) {
+            items.push(Item::RowsOfSlits);
+        }
+        items
+    }
+
+    /// Whether this wood may be incised: treated wood often is.
+    fn incisings(&self, species: &Species) -> &'static [Incising] {
+        match self.slits {
+            Some(Incising::Incised) => &[Incising::Incised],
+            Some(Incising::Plain) => &[Incising::Plain],
+            None if self.may_be_treated && species.name != SELDOM_INCISED => {
+                &[Incising::Plain, Incising::Incised]
+            }
+            None => &[Incising::Plain],
+        }
+    }
+
+    /// Every service of a member of this species that cannot be ruled out.
+    pub(super) fn members(&self, species: &Species) -> Vec<Service> {
+        let mut all = Vec::new();
+        for incising in self.incisings(species) {
+            for moisture in &self.moistures {
+                all.extend(DURATIONS.map(|duration| Service {
+                    duration,
+                    moisture: *moisture,
+                    incising: *incising,
+                }));
+            }
+        }
+        all
+    }
+
+    /// Every service of a joint in side grain that cannot be ruled out.
+    pub(super) fn joints(&self) -> impl Iterator<Item = JointService> {
+        self.joints_in(Grain::Side)
+    }
+
+    /// Every service of a joint in this grain that cannot be ruled out.
+    pub(super) fn joints_in(&self, grain: Grain) -> impl Iterator<Item = JointService> {
+        self.moistures.iter().flat_map(move |moisture| {
+            DURATIONS.map(|duration| JointService {
+                grain,
+                ..JointService::plain(duration, *moisture)
             })
         })
     }
-
-    /// Every service of a joint that cannot be ruled out.
-    pub(super) fn joints(&self) -> impl Iterator<Item = JointService> {
-        self.moistures
-            .iter()
-            .flat_map(|moisture| DURATIONS.map(|d| JointService::plain(d, *moisture)))
-    }
 }
 
-/// Wet or dry where somebody said so; inside dry; else both.
+/// Wet where somebody said so; inside dry; else both: a roof alone does not keep
+/// wood dry enough (answer page of the American wood council, read in the text).
 fn moistures(seen: &Seen<'_, '_>) -> Vec<Moisture> {
-    let inside = seen.word(Item::Location) == Some("inside");
-    if seen.has(Item::Condition, "wet") {
+    if seen.mentions(Item::Condition, "wet") {
         vec![Moisture::Wet]
-    } else if seen.has(Item::Condition, "dry") || inside {
+    } else if seen.word(Item::Location) == Some("inside") {
         vec![Moisture::Dry]
     } else {
         vec![Moisture::Dry, Moisture::Wet]

@@ -12,6 +12,7 @@ use crate::reading::Value;
 use crate::report::Basis;
 use crate::report::Entry;
 use crate::report::Explain;
+use crate::report::ReportLength;
 use crate::report::explain;
 use crate::report::one_line;
 use crate::report::palette;
@@ -19,6 +20,7 @@ use crate::report::text::bearing::Bearing;
 use crate::report::text::findings;
 use crate::report::text::headline::Group;
 use crate::report::text::strength;
+use crate::report::text::strength::Shown;
 use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::hanging;
@@ -52,7 +54,12 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
         Authority::Law => ("Falls short of the law", "Too close to call: the law"),
     };
     group(&mut lines, entry, &decides, short, close);
-    strength::section(&mut lines, entry);
+    let shown = if basis.length == ReportLength::Full || basis.explain == Explain::Yes {
+        Shown::Everything
+    } else {
+        Shown::WhatMatters
+    };
+    strength::section(&mut lines, entry, shown);
     questions(&mut lines, entry, detail);
     in_the_way(&mut lines, entry);
     met(&mut lines, entry, &decides, met_title(basis));

@@ -70,7 +70,13 @@ fn ruleset_lines(lines: &mut Vec<String>, ruleset: &Ruleset, basis: &Basis<'_>) 
     );
     lines.push(hanging(&label, &title));
     let indent = "            ";
-    lines.push(hanging(indent, &words::counts(ruleset, basis.options)));
+    if !ruleset.rules.is_empty() {
+        lines.push(hanging(indent, &words::counts(ruleset, basis.options)));
+    }
+    for unread in &ruleset.unread {
+        let says = format!("{}: by this ruleset no guard meets.", unread.says());
+        lines.push(hanging("            NOT READ: ", &one_line(&says)));
+    }
     if let Some(years) = ruleset.in_force {
         let until = years
             .until

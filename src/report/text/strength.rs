@@ -18,8 +18,49 @@ const LOAD: usize = 17;
 const TAKES: usize = 18;
 const SO: usize = 19;
 
+/// How much of a load path is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Shown {
+    /// The table of every link, with what was taken as given.
+    Everything,
+    /// At most six lines.
+    WhatMatters,
+}
+
+/// Lines that a guard's load path takes where nobody asked for all of it.
+const MOST_LINES: usize = 6;
+
+/// The weakest link, what is seen wrong, what to look at next, what to do there.
+fn in_short(lines: &mut Vec<String>, chain: &Chain) {
+    let title = "What holds it up (indicative: a licensed engineer decides)";
+    let mut block = vec![format!("  {}", palette::heading(title))];
+    let pointer = hanging(
+        "    ",
+        "Every link: --full; every line of arithmetic: --explain.",
+    );
+    let sentences = [
+        strength::ruled_out(chain),
+        strength::weakest(chain),
+        strength::seen_wrong(chain),
+        strength::mends(chain),
+        strength::look_at_next(chain),
+    ];
+    // what matters most stands first; what no longer fits is left to the table
+    for sentence in sentences.into_iter().flatten() {
+        let wrapped = hanging("    ", &sentence);
+        let count = |text: &str| text.lines().count();
+        let taken: usize = block.iter().map(|line| count(line)).sum();
+        if taken + count(&wrapped) + count(&pointer) <= MOST_LINES {
+            block.push(wrapped);
+        }
+    }
+    block.push(pointer);
+    lines.push(String::new());
+    lines.extend(block);
+}
+
 /// The load paths of a guard; one short line where nothing is known of what holds it.
-pub(super) fn section(lines: &mut Vec<String>, entry: &Entry<'_>) {
+pub(super) fn section(lines: &mut Vec<String>, entry: &Entry<'_>, shown: Shown) {
     let mut silent = false;
     let mut told = false;
     for finding in &entry.judged.findings {
@@ -28,7 +69,10 @@ pub(super) fn section(lines: &mut Vec<String>, entry: &Entry<'_>) {
             continue;
         };
         if chain.written {
-            of_rule(lines, finding, chain);
+            match shown {
+                Shown::Everything => of_rule(lines, finding, chain),
+                Shown::WhatMatters => in_short(lines, chain),
+            }
             told = true;
         } else {
             silent = true;
@@ -80,9 +124,14 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
         lines.push(hanging("    ", says));
     }
     lines.push(String::new());
-    if let Some(weakest) = strength::weakest(chain) {
-        lines.push(hanging("    ", &weakest));
-    }
+    let sentences = [
+        strength::ruled_out(chain),
+        strength::weakest(chain),
+        strength::may_be_weaker(chain),
+        strength::seen_wrong(chain),
+        strength::mends(chain),
+    ];
+    lines.extend(sentences.iter().flatten().map(|says| hanging("    ", says)));
     for link in &chain.links {
         lines.extend(remark(link));
     }
