@@ -263,7 +263,7 @@ pub(super) const TIE_LABEL: ItemInfo = ItemInfo {
                 "Find the maker's table for the number on the tie, with the screws that are in it.",
                 "Other screws, screws missing, another product: leave it out.",
             ],
-            &["1800 lbf", "8 kN"],
+            &["1800 pounds", "8 kN"],
         ),
         "What load does the label of the tension tie state?",
     )
@@ -286,7 +286,7 @@ pub(super) const CABLE_COUNT: ItemInfo = ItemInfo {
 };
 
 pub(super) const CABLE_TENSION: ItemInfo = ItemInfo {
-    synonyms: &["tension", "cable pull"],
+    synonyms: &["tension", "tightness of the cables"],
     worst: Worst::Greatest,
     ..give_way(
         row(
@@ -294,11 +294,11 @@ pub(super) const CABLE_TENSION: ItemInfo = ItemInfo {
             "cable tension",
             Kind::Force,
             Group::Measured,
-            "How hard each cable pulls, where somebody measured it with a gauge.",
+            "How tight each cable is, where somebody measured it with a gauge.",
             &["Only from a tension gauge or from whoever tightened them; leave it out otherwise."],
-            &["225 lbf", "1 kN"],
+            &["225 pounds", "1 kN"],
         ),
-        "How hard does each cable pull, if somebody measured it?",
+        "How tight is each cable, if somebody measured it?",
     )
 };
 

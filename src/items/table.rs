@@ -166,7 +166,8 @@ const FASTENED_TO: &[Word] = &[
     Word::plain("blocking"),
     Word::or("stud", &["studs"]),
     Word::or("rim board", &["rim", "rim joist", "band board"]),
-    Word::or("subfloor", &["floor boards", "floorboards", "decking"]),
+    Word::or("decking", &["deck boards", "decking boards"]),
+    Word::or("subfloor", &["floor boards", "floorboards"]),
     Word::or("hidden", &["unknown", "cannot see"]),
     Word::or(
         "drywall only",

@@ -11,6 +11,11 @@ use crate::judge::LinkKind;
 use crate::judge::Mend;
 use crate::judge::Taken;
 use crate::judge::Wrong;
+use crate::quantities::Distance;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::quantities::inches;
+use crate::quantities::millimetres;
 use crate::report::one_line;
 use crate::report::wrap::hanging;
 use crate::rules::LoadDemand;
@@ -163,12 +168,21 @@ pub(super) fn look_at_next(chain: &Chain) -> Option<String> {
 #[must_use]
 pub(super) fn mends(chain: &Chain) -> Option<String> {
     let ruled = chain.ruled_out();
-    let short = chain.links.iter().rev().filter(|link| {
-        let open = link.ratio.is_some_and(|ratio| ratio.high.0 > 1.0);
-        open && !matches!(link.finding, LinkFinding::ByRule(_))
+    let weakest = chain.weakest().filter(|link| {
+        let ratio = link.ratio;
+        ratio.is_some_and(|ratio| ratio.high.0 > 1.0)
+    });
+    // a joint that works loose after what may give way
+    let loose = chain.links.iter().filter(|link| {
+        let loosens = matches!(link.mend, Some(Mend::Washers(_)));
+        loosens && matches!(link.finding, LinkFinding::NotMeasured(_))
     });
     let mut says: Vec<String> = Vec::new();
-    for mend in ruled.chain(short).filter_map(|link| link.mend) {
+    for mend in ruled
+        .chain(weakest)
+        .chain(loose)
+        .filter_map(|link| link.mend)
+    {
         let mend = mend_in_words(mend, chain.units);
         if !says.contains(&mend) {
             says.push(mend);
@@ -176,6 +190,19 @@ pub(super) fn mends(chain: &Chain) -> Option<String> {
     }
     says.truncate(2);
     (!says.is_empty()).then(|| format!("A tradesman would fit {}.", says.join("; and ")))
+}
+
+/// `3 1/8 in`, or whole millimetres.
+fn in_eighths(size: Distance, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.0} mm", (size / millimetres(1.0)).value.ceil()),
+        Units::Customary => {
+            let eighths = (size / inches(0.125)).value.ceil();
+            let all = (0..=48).find(|count| f64::from(*count) >= eighths);
+            let length = Length::sixty_fourths(all.unwrap_or(48) * 8);
+            length.exact(LengthUnit::Inch)
+        }
+    }
 }
 
 fn mend_in_words(mend: Mend, units: Units) -> String {
@@ -193,7 +220,7 @@ fn mend_in_words(mend: Mend, units: Units) -> String {
         Mend::ThickerPost => "a stouter post, or bolts farther apart on a deeper rim",
         Mend::Tie => "a tension tie from the upper bolt to a joist",
         Mend::Washers(Some(size)) => {
-            let size = AnyQuantity::Distance(size).written(units);
+            let size = in_eighths(size, units);
             return format!("stiff washers at least {size} wide, on both faces");
         }
         Mend::Washers(None) => "a steel plate under head and nut that an engineer has sized",

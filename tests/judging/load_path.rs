@@ -910,6 +910,151 @@ fn how_a_rail_end_is_loaded_follows_from_where_the_rail_sits() {
     assert!(out["asks"].to_string().contains("rail position"));
 }
 
+/// A 5/4 board has no value of its own: at the best value of any lumber it carries
+/// 200 lb over one span of 81.0 in and over several of 98.8 in; longer falls short,
+/// shorter is never a pass (2400·1.15·1.6 psi on 0.9167 in³, against 0.204915·P·L).
+#[test]
+fn of_a_thin_board_only_a_shortfall_can_be_told() {
+    for (bay, verdict) in [
+        ("4 ft", "not measured"),
+        ("80 in", "not measured"),
+        ("98 1/2 in", "not measured"),
+        ("99 in", "falls short"),
+    ] {
+        let board = [("rail section", "5 1/2 x 1 in"), ("post spacing", bay)];
+        let found = load_finding(&but(WORKED, &board));
+        assert_eq!(
+            link(&found, "top rail", "down")["verdict"],
+            verdict,
+            "{bay}"
+        );
+    }
+}
+
+/// A second rail on edge below the cap carries it downward: 3 987.5 lb·in with C_D 1.0
+/// for a 2x4 on a 2x4 of Southern Pine.
+#[test]
+fn a_second_rail_carries_the_cap() {
+    let with = [("lower rail section", "1 1/2 x 3 1/2 in")];
+    let found = load_finding(&but(WORKED, &with));
+    let down = link(&found, "top rail", "down");
+    near(ratio(down, "high"), 0.903, "C_D 1.0");
+    near(ratio(down, "low"), 0.564, "C_D 1.6");
+    assert_eq!(down["verdict"], "meets");
+    let open = load_finding(&but(WORKED, &[("lower rail section", "")]));
+    let down = link(&open, "top rail", "down");
+    assert_eq!(down["verdict"], "too close to call");
+    near(ratio(down, "high"), 2.267, "alone");
+}
+
+/// A stick says how high at least: the demand has a low end, and nothing passes.
+#[test]
+fn a_height_that_a_stick_told_leaves_the_chain_standing() {
+    let strong = [
+        ("post section", "6x6"),
+        ("fastener spacing", "7 in"),
+        ("rim depth", "11 1/4 in"),
+    ];
+    let exact = load_finding(&but(WORKED, &strong));
+    assert_eq!(link(&exact, "post", "bending")["verdict"], "meets");
+    let mut stick = strong.to_vec();
+    stick.push(("height", "reaches 36 in"));
+    let found = load_finding(&but(WORKED, &stick));
+    let post = link(&found, "post", "bending");
+    assert_eq!(post["verdict"], "not measured");
+    near(
+        pounds(post, "demand", "low") / 0.112_984_829 * 4.448_221_6,
+        7800.0,
+        "M",
+    );
+    let mut deep = stick.clone();
+    deep.retain(|(item, _)| *item != "post section");
+    deep.push(("post section", "1 1/2 x 1 1/2 in"));
+    let found = load_finding(&but(WORKED, &deep));
+    assert_eq!(link(&found, "post", "bending")["verdict"], "falls short");
+}
+
+/// What somebody saw takes "no shortfall found" away, whatever the numbers say.
+#[test]
+fn what_is_seen_takes_a_pass_away() {
+    let sound = load_finding(WORKED);
+    assert_eq!(link(&sound, "post fixing", "steel")["verdict"], "meets");
+    for (item, word) in [
+        ("moves when pushed", "a lot"),
+        ("moves when pushed", "a little"),
+        ("moves when pushed", ""),
+        ("condition", "cracks"),
+        ("condition", "deep rust"),
+        ("condition", ""),
+        ("behind the post", "gap"),
+        ("behind the post", ""),
+        ("infill", "cables"),
+        ("infill", ""),
+    ] {
+        let found = load_finding(&but(WORKED, &[(item, word)]));
+        let steel = link(&found, "post fixing", "steel");
+        assert_ne!(steel["verdict"], "meets", "{item} {word}");
+    }
+}
+
+/// Ten cables under a 36 in rail: held at the top the least pull bends a 4x4 by
+/// 5 100 lb·in and more for as long as they are tight; it can show a shortfall and
+/// never that there is none.
+#[test]
+fn the_end_post_of_cables_never_passes() {
+    let cables = |tension| {
+        let rows = [
+            ("infill", "cables"),
+            ("cable count", "10"),
+            ("cable tension", tension),
+        ];
+        let found = load_finding(&but(WORKED, &rows));
+        link(&found, "post", "cables").clone()
+    };
+    assert_eq!(cables("")["verdict"], "not measured");
+    assert_eq!(cables("1 lbf")["verdict"], "not measured");
+    let tight = cables("400 lbf");
+    assert_eq!(tight["verdict"], "falls short");
+    let (some, more) = (cables("100 lbf"), cables("225 lbf"));
+    assert!(pounds(&more, "demand", "low") > pounds(&some, "demand", "low"));
+}
+
+/// No published value holds for screws that miss the joist: a plate centred on one
+/// bites the floor, and solid boards are no plywood (No. 14 in 1 in of Southern Pine:
+/// 208.6 lb, NDS 2018 Table 12.2B).
+#[test]
+fn a_plate_bites_what_is_below_its_screws() {
+    let plate = |changed: &[(&'static str, &'static str)]| {
+        let rows = [
+            ("height", "36 in"),
+            ("location", "inside"),
+            ("post material", "wood"),
+            ("post section", "2 x 2 in"),
+            ("post fastening", "plate"),
+            ("post fasteners", "4 x No. 14 x 3 in"),
+            ("fastener spacing", "3 in"),
+            ("edge distance", "1/2 in"),
+            ("framing species", "southern pine"),
+        ];
+        let found = load_finding(&but(&rows, changed));
+        link(&found, "post fixing", "plate pulled").clone()
+    };
+    let joist = plate(&[("fastened to", "joist"), ("framing thickness", "1 1/2 in")]);
+    let floor = plate(&[("fastened to", "subfloor")]);
+    assert_eq!(joist["capacity"], floor["capacity"]);
+    let boards = plate(&[("fastened to", "decking"), ("decking thickness", "1 in")]);
+    near(
+        pounds(&boards, "capacity", "low"),
+        208.6,
+        "one inch of pine",
+    );
+    let block = plate(&[
+        ("fastened to", "blocking"),
+        ("framing thickness", "5 1/2 in"),
+    ]);
+    assert!(pounds(&block, "capacity", "low") > pounds(&floor, "capacity", "high"));
+}
+
 /// 16d common toe-nails: 0.83·Z = 127.76, 116.94, 99.06 lb each in Southern Pine,
 /// Douglas Fir-Larch and spruce (NDS 2018 §12.3.10.2 and C_tn, worked apart).
 #[test]

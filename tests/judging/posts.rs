@@ -237,7 +237,7 @@ fn lags_pulled_out_at_about_their_mean_strength() {
     let found = load_finding(&but(TESTED, TESTS[0].rows));
     let lags = links(&found)
         .iter()
-        .find(|link| text(&link["case"]).contains("pulled out"))
+        .find(|link| text(&link["case"]).contains("screw pulled out"))
         .expect("the lags");
     // wet, C_D 1.0 and the lower bolt as pivot: 33.8 lb at the top
     let allowed = 200.0 / lags["ratio"]["high"].as_f64().unwrap();
@@ -646,10 +646,7 @@ fn ten_guards_as_people_have_them_are_told_in_six_lines_each() {
         .out;
         assert!(full.contains("It can take"), "{what}: the table");
         told.push_str(&format!("{what}\n{}\n\n", lines.join("\n")));
-        let found = load_finding(rows);
-        for link in links(&found) {
-            assert_ne!(link["verdict"], "meets", "{what}: {link:#?}");
-        }
+        assert_ne!(load_finding(rows)["verdict"], "meets", "{what}");
     }
     insta::assert_snapshot!(told);
 }

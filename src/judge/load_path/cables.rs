@@ -74,7 +74,7 @@ pub(super) fn end_post(seen: &Seen<'_, '_>, wood: &Wood) -> Option<Link> {
         weighed
             .taking(&taken)
             .mending(Mend::EndPosts)
-            .never_passing(REASON, &[]),
+            .only_short(REASON),
     )
 }
 

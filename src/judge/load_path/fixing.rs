@@ -136,7 +136,14 @@ fn ruled_out(seen: &Seen<'_, '_>) -> Option<Link> {
 
 /// Whether the post or what it is fastened to is wood.
 fn of_wood(seen: &Seen<'_, '_>) -> bool {
-    let wooden = ["joist", "blocking", "rim board", "subfloor", "stud"];
+    let wooden = [
+        "joist",
+        "blocking",
+        "rim board",
+        "subfloor",
+        "decking",
+        "stud",
+    ];
     seen.word(Item::PostMaterial) == Some("wood") || seen.mentions_any(Item::FastenedTo, &wooden)
 }
 
@@ -158,7 +165,7 @@ pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(&'static str, &'static
                 &[],
             ));
         }
-        Some("subfloor" | "drywall only") => {
+        Some("subfloor" | "decking" | "drywall only") => {
             return Some(("no framing is reached: see what it is fastened to", &[]));
         }
         Some(_) => return Some(("what the fasteners sit in cannot be seen", &[])),

@@ -6,18 +6,22 @@ use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::arm_taken;
 use crate::judge::load_path::arm::fixed;
 use crate::judge::load_path::arm::off_the_joists;
+use crate::judge::load_path::fixing::framing_thickness;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkKind;
 use crate::judge::load_path::link::Mend;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
+use crate::judge::load_path::post;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
 use crate::quantities::Force;
+use crate::quantities::Pressure;
 use crate::statics::Ends;
 use crate::statics::Provenance;
 use crate::statics::Worked;
 use crate::statics::factors::Moisture;
+use crate::statics::torsion::torsion_stress;
 
 const MEMBER: LinkKind = LinkKind::Framing;
 const CONNECTION: LinkKind = LinkKind::FramingConnection;
@@ -37,7 +41,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Ve
 const SOLID: &str = "wood";
 
 fn reaches_the_framing(seen: &Seen<'_, '_>) -> bool {
-    let ruled = ["drywall only", "subfloor"];
+    let ruled = ["drywall only", "subfloor", "decking"];
     !seen.mentions_any(Item::FastenedTo, &ruled)
         && matches!(
             seen.word(Item::FastenedTo),
@@ -55,7 +59,7 @@ fn member(seen: &Seen<'_, '_>) -> Link {
         )
         .mending(Mend::IntoTheFraming);
     }
-    if seen.mentions(Item::FastenedTo, "subfloor") {
+    if seen.mentions_any(Item::FastenedTo, &["subfloor", "decking"]) {
         return Link::by_rule(
             MEMBER,
             "subfloor or decking boards only",
@@ -122,7 +126,11 @@ fn connections(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Vec<Lin
         "tie at the lower bolt",
     ];
     if rim && seen.mentions_any(Item::FramingHeldBy, &nailed) {
-        return vec![pulled(on_end_grain(), seen, loads)];
+        let link = pulled(on_end_grain(), seen, loads);
+        return vec![match twisted(seen, loads) {
+            Some(stress) => link.explaining(TWISTED, stress.lines),
+            None => link,
+        }];
     }
     match seen.word(Item::FramingHeldBy) {
         Some("tie at the upper bolt") => {
@@ -149,6 +157,19 @@ fn on_end_grain() -> Link {
         "NDS 2018 §12.2.2.3 and §12.2.3.3, read second-hand; in tests the rim peeled off at 237 lb on average",
     )
     .mending(Mend::Tie)
+}
+
+const TWISTED: &str = "the rim alone, twisted by a post between two joists (no value for lumber in torsion was found; shear values are 130 to 280 psi)";
+
+/// Why the rim cannot hold the post by itself: half of the moment twists it each way.
+fn twisted(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Worked<Pressure>> {
+    let deep = seen.known_length(Item::RimDepth)?;
+    let thick = framing_thickness(seen).low;
+    let moment = post::moment(seen, loads)?;
+    let inputs = [("M", moment.value.into())];
+    let half = moment.value / 2.0;
+    let torque = Worked::new("T", "M/2", &inputs, half, Provenance::MECHANICS).after(moment);
+    Some(torsion_stress(torque.value, deep, thick).after(torque))
 }
 
 fn hidden_connection(held: Option<&str>) -> Link {

@@ -13,7 +13,10 @@ use crate::quantities::Force;
 use crate::quantities::Moment;
 use crate::quantities::inches;
 use crate::statics::Ends;
+use crate::statics::Line;
 use crate::statics::Worked;
+use crate::statics::cable::Cable;
+use crate::statics::cable::stretch_of_strand;
 use crate::statics::infill::baluster_end;
 use crate::statics::withdrawal::Pulled;
 use crate::statics::withdrawal::withdrawal;
@@ -28,12 +31,14 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
     }
     match seen.word(Item::Infill) {
         Some("balusters") => balusters(seen, wood, loads),
-        Some("cables" | "upright cables" | "net") => vec![Link::hidden(
-            LinkKind::Infill,
-            "cables",
-            "how tight the cables are and what the end posts take is for an engineer",
-            &[],
-        )],
+        Some("cables" | "upright cables" | "net") => {
+            let reason = "how tight the cables are and what the end posts take is for an engineer";
+            let link = Link::hidden(LinkKind::Infill, "cables", reason, &[]);
+            vec![match pushed_cable(seen, loads) {
+                Some(lines) => link.explaining(PUSHED, lines),
+                None => link,
+            }]
+        }
         Some(_) => vec![Link::hidden(
             LinkKind::Infill,
             "panels or bars",
@@ -47,6 +52,23 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
             &[Item::Infill],
         )],
     }
+}
+
+const PUSHED: &str = "one cable of 1/8 in pushed at the middle of a bay, clamped at the posts";
+
+/// How far a cable gives and how hard it then pulls: for a reader, and for no verdict.
+fn pushed_cable(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Vec<Line>> {
+    let tension = seen.forces(Item::CableTension)?.low;
+    let bay = loads.spacing?;
+    let push = loads.demand.infill.as_ref()?.force.value;
+    let stretch = stretch_of_strand(inches(0.125));
+    let cable = Cable {
+        bay,
+        run: bay,
+        pretension: tension,
+        stretch: stretch.value,
+    };
+    Some(cable.pushed(push).ok()?.after(stretch).lines)
 }
 
 fn balusters(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {

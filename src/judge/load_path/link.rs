@@ -357,6 +357,12 @@ impl Link {
         self.steps.retain(|step| LOADS.contains(&step.what));
     }
 
+    /// A calculation beside it, for a reader and for no verdict.
+    pub(super) fn explaining(mut self, what: &'static str, lines: Vec<Line>) -> Link {
+        self.step(what, lines);
+        self
+    }
+
     fn step(&mut self, what: &'static str, lines: Vec<Line>) {
         self.steps.push(Step { what, lines });
     }

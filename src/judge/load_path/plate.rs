@@ -16,6 +16,7 @@ use crate::judge::load_path::screws::Layers;
 use crate::judge::load_path::screws::NO_NUMBERS;
 use crate::judge::load_path::screws::NO_THREAD;
 use crate::judge::load_path::screws::held;
+use crate::judge::load_path::screws::lightest_and_heaviest;
 use crate::judge::load_path::screws::one_of;
 use crate::judge::load_path::screws::positive;
 use crate::judge::load_path::screws::pulled_out;
@@ -68,15 +69,16 @@ fn screwed_down(
 ) -> Link {
     let without =
         |reason, asks: &[Item]| Link::hidden(KIND, CASE, reason, asks).with_demand(demand);
-    let on = if seen.mentions(Item::FastenedTo, "subfloor") {
-        Some("subfloor")
-    } else {
-        seen.word(Item::FastenedTo)
-    };
+    let boards = ["subfloor", "decking"];
+    let on = boards
+        .into_iter()
+        .find(|word| seen.mentions(Item::FastenedTo, word))
+        .or(seen.word(Item::FastenedTo));
     let panel = || in_the_panel(seen, woods, fasteners);
     let framing = |layers| held(woods.framing, one_of(fasteners), layers, Grain::Side);
     let capacity = match (on, in_the_floor(seen, fasteners)) {
         (Some("subfloor"), _) => panel(),
+        (Some("decking"), _) => in_the_boards(seen, woods, fasteners),
         (Some("joist" | "blocking" | "rim board"), None) => {
             return without(NO_THREAD, &[Item::ThreadInFraming]);
         }
@@ -102,10 +104,10 @@ fn screwed_down(
     match capacity {
         Ok(capacity) => Link::weighed(KIND, CASE, demand, &capacity)
             .taking(woods.framing.taken())
-            .taking(if on == Some("subfloor") {
-                &[Taken::Subfloor]
-            } else {
-                &[Taken::Thread]
+            .taking(match on {
+                Some("subfloor") => &[Taken::Subfloor],
+                Some("decking") => &[],
+                _ => &[Taken::Thread],
             })
             .asking(&asked(seen, on))
             .mending(Mend::IntoTheFraming),
@@ -114,7 +116,7 @@ fn screwed_down(
 }
 
 fn asked(seen: &Seen<'_, '_>, on: Option<&str>) -> Vec<Item> {
-    if on == Some("subfloor") || bite(seen) != Bite::Either {
+    if matches!(on, Some("subfloor" | "decking")) || bite(seen) != Bite::Either {
         Vec::new()
     } else {
         vec![Item::FramingThickness]
@@ -162,6 +164,37 @@ fn in_the_panel(
     let thread = Worked::new("p_t", "t_panel", &inputs, reach, Provenance::MECHANICS);
     let gravities = [PANEL_GRAVITY.value, STRUCTURAL_PANEL_GRAVITY.value];
     let thread = Ends::exactly(thread);
+    pulled_out(
+        woods.framing,
+        one_of(fasteners),
+        &thread,
+        gravities,
+        Grain::Side,
+    )
+}
+
+/// Solid boards are no panel: the thread is as long as the board is thick.
+fn in_the_boards(
+    seen: &Seen<'_, '_>,
+    woods: Woods<'_>,
+    fasteners: Fasteners,
+) -> Result<Ends<Worked<Force>>, &'static str> {
+    let boards = match seen.length(Item::DeckingThickness) {
+        WrittenLength::There(thick) => Ends::exactly(thick),
+        WrittenLength::Nothing | WrittenLength::ThereIsNone => Ends {
+            low: inches(0.75),
+            high: inches(1.5),
+        },
+    };
+    let thread = |thick: Distance| {
+        let inputs = [("t_board", thick.into())];
+        Worked::new("p_t", "t_board", &inputs, thick, Provenance::MECHANICS)
+    };
+    let thread = Ends {
+        low: thread(boards.low),
+        high: thread(boards.high),
+    };
+    let gravities = lightest_and_heaviest(woods.framing);
     pulled_out(
         woods.framing,
         one_of(fasteners),

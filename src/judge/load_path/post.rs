@@ -95,17 +95,18 @@ fn holes(seen: &Seen<'_, '_>) -> Ends<Distance> {
     let Some((fasteners, thickest)) = counted else {
         return unknown;
     };
-    let hole = if seen.word(Item::PostFastening) == Some("through bolts") {
-        bolt_hole(thickest).value
-    } else {
-        // the lead hole of a shank is as wide as the shank (NDS 2018 §12.1.4.2)
-        thickest
+    let bored = bolt_hole(thickest).value;
+    // the lead hole of a shank is as wide as the shank (NDS 2018 §12.1.4.2)
+    let (least, most) = match seen.word(Item::PostFastening) {
+        Some("through bolts") => (bored, bored),
+        Some("lag screws" | "wood screws") => (thickest, thickest),
+        Some(_) | None => (thickest, bored),
     };
     // those of one level may lie side by side, or apart along the grain
     let side_by_side = fasteners.count.div_ceil(2).max(1);
     Ends {
-        low: hole,
-        high: hole * f64::from(side_by_side),
+        low: least,
+        high: most * f64::from(side_by_side),
     }
 }
 

@@ -74,7 +74,7 @@ pub(super) fn of_lags(
     let demand = on_one(stretch(seen, loads)?, fasteners);
     if seen.length(Item::WasherSize) == WrittenLength::ThereIsNone {
         let reason = "no washer: whether the head draws into the post was not worked out, and no published value counts for it";
-        let mend = Mend::Washers(enough(&[post], diameter, &demand));
+        let mend = Mend::Washers(enough(&[post], hole(seen, diameter), &demand));
         let link = Link::hidden(KIND, CASE, reason, &[]);
         return Some(link.with_demand(&demand).mending(mend));
     }
@@ -91,7 +91,7 @@ fn pressed(
         let reason = "nobody wrote how wide the washers are";
         return Link::hidden(KIND, CASE, reason, &[Item::WasherSize]).with_demand(demand);
     };
-    let hole = bolt_hole(diameter).value;
+    let hole = hole(seen, diameter);
     if outside <= hole {
         let reason = "the washer is no wider than its hole";
         return Link::hidden(KIND, CASE, reason, &[Item::WasherSize]).with_demand(demand);
@@ -141,7 +141,13 @@ fn pressed(
     if !stiff {
         link = link.asking(&[Item::WasherThickness]);
     }
-    link.mending(Mend::Washers(enough(woods, diameter, demand)))
+    link.mending(Mend::Washers(enough(woods, hole, demand)))
+}
+
+/// The hole of the thickest bolt that is written.
+fn hole(seen: &Seen<'_, '_>, diameter: Distance) -> Distance {
+    let thickest = seen.thickest(Item::PostFasteners);
+    bolt_hole(thickest.unwrap_or(diameter)).value
 }
 
 /// What a washer takes on every wood that it may lie on.
@@ -161,8 +167,7 @@ fn on_wood(wood: &Wood, washer: Washer, places: &[WasherPlace]) -> Vec<Worked<Fo
 }
 
 /// The washer that keeps the softest wood that it may be below its value.
-fn enough(woods: &[&Wood], diameter: Distance, demand: &Ends<Worked<Force>>) -> Option<Distance> {
-    let hole = bolt_hole(diameter).value;
+fn enough(woods: &[&Wood], hole: Distance, demand: &Ends<Worked<Force>>) -> Option<Distance> {
     let mut widest: Option<Distance> = None;
     for wood in woods {
         let softest = wood
