@@ -5,6 +5,7 @@ mod commands;
 mod geometry;
 mod harness;
 mod judging;
+mod layout;
 mod properties;
 mod published;
 mod readings;

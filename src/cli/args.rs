@@ -54,6 +54,8 @@ pub(super) enum Command {
     Check(CheckArgs),
     /// Show what can be written down, and how to measure it
     Items(ItemsArgs),
+    /// Work out where the balusters of one bay stand
+    Layout(LayoutArgs),
     /// Work out the largest ball through one shape
     Opening(OpeningArgs),
     /// Look at rulesets and test them
@@ -196,6 +198,77 @@ pub(super) enum OpeningFormat {
     /// For programs: millimetres, in full
     Json,
     /// A drawing of the opening with its largest ball, to scale
+    Svg,
+}
+
+/// Work out where the balusters of one bay stand
+///
+/// The fewest balusters that keep every gap below the limit, and a mark for each,
+/// counted from one post so that no rounding adds up. What the builder may be off
+/// and what the wood may shrink is kept free. With --rake the bay is measured along
+/// the rail, and marked from the upper post. With --between, balusters are added
+/// to gaps that are there already.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule layout --clear 68in --baluster 1-1/4in --limit 4in\n  \
+    guardrule layout --clear 1730mm --baluster 25mm --limit 110mm --at-most --ends half-gap\n  \
+    guardrule layout --clear 93in --baluster 3/4in --limit 4in --rake 7-1/2x10in\n  \
+    guardrule layout --between 5in --between 4-1/4in --baluster 1in --limit 3-1/2in")]
+pub(super) struct LayoutArgs {
+    /// From post to post; with --rake along the rail
+    #[arg(long, value_name = "LENGTH", required_unless_present = "between")]
+    pub(super) clear: Option<String>,
+    /// A gap that is there already, to put balusters into; repeat for several
+    #[arg(long, value_name = "LENGTH", conflicts_with_all = ["clear", "rake", "ends"])]
+    pub(super) between: Vec<String>,
+    /// How wide a baluster is
+    #[arg(long, value_name = "LENGTH")]
+    pub(super) baluster: String,
+    /// A ball of this size must not pass between two balusters
+    #[arg(long, value_name = "LENGTH")]
+    pub(super) limit: String,
+    /// A gap of exactly the limit is allowed
+    #[arg(long)]
+    pub(super) at_most: bool,
+    /// What stands at both ends
+    #[arg(long, value_name = "WHAT", default_value = "gap")]
+    pub(super) ends: EndsArg,
+    /// How steep the rail is: an angle, or rise x going
+    #[arg(long, value_name = "SLOPE")]
+    pub(super) rake: Option<String>,
+    /// The step of the marks; 1/16 in or 1 mm if not said
+    #[arg(long, value_name = "LENGTH")]
+    pub(super) graduation: Option<String>,
+    /// How far a finished gap may be off; 1/8 in or 3 mm if not said
+    #[arg(long, value_name = "LENGTH")]
+    pub(super) tolerance: Option<String>,
+    /// How much narrower a baluster gets as it dries; that of dry softwood if not said
+    #[arg(long, value_name = "LENGTH")]
+    pub(super) dries_by: Option<String>,
+    /// Form of the answer
+    #[arg(long, value_name = "FORM", default_value = "text")]
+    pub(super) format: LayoutFormat,
+}
+
+/// What stands at the ends of a bay.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum EndsArg {
+    /// A baluster against each post
+    Baluster,
+    /// A gap like the others
+    Gap,
+    /// Half a gap
+    HalfGap,
+}
+
+/// Forms of an answer about one bay.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum LayoutFormat {
+    /// For reading on a terminal
+    Text,
+    /// For programs: millimetres
+    Json,
+    /// A drawing of the bay with its marks, to scale
     Svg,
 }
 

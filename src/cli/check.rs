@@ -32,10 +32,10 @@ use crate::judge::Decision;
 use crate::judge::MemoryRules;
 use crate::judge::Options;
 use crate::report;
-use crate::report::Basis;
-use crate::report::Entry;
 use crate::report::Explain;
-use crate::report::Form;
+use crate::report::JudgedGuard;
+use crate::report::ReportBasis;
+use crate::report::ReportForm;
 use crate::report::ReportLength;
 use crate::report::Summary;
 use crate::rules;
@@ -49,29 +49,38 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     let mut diagnostics = Diagnostics::new();
     let files = open(args, terminal, &mut diagnostics);
     if files.is_empty() {
-        return said(&diagnostics, terminal);
+        return print_diagnostics(&diagnostics, terminal);
     }
     let survey = match Survey::scan(&files) {
         Ok(survey) => survey,
         Err(error) => {
-            diagnostics.push(outside(codes::CANNOT_READ, &error.file, &error.error));
-            return said(&diagnostics, terminal);
+            diagnostics.push(system_refusal(
+                codes::CANNOT_READ,
+                &error.file,
+                &error.error,
+            ));
+            return print_diagnostics(&diagnostics, terminal);
         }
     };
     let rulesets = rulesets(args, &survey, &mut diagnostics);
     if rulesets.iter().all(|ruleset| ruleset.rules.is_empty()) {
         diagnostics.push(nothing_to_judge_by());
-        return said(&diagnostics, terminal);
+        return print_diagnostics(&diagnostics, terminal);
     }
     if let Some(diagnostic) = output_is_input(args) {
         diagnostics.push(diagnostic);
-        return said(&diagnostics, terminal);
+        return print_diagnostics(&diagnostics, terminal);
     }
-    let output = match args.output.as_deref().map(Output::beside).transpose() {
+    let output = match args
+        .output
+        .as_deref()
+        .map(Output::temporary_beside)
+        .transpose()
+    {
         Ok(output) => output,
         Err(error) => {
             diagnostics.push(cannot_write(args, &error));
-            return said(&diagnostics, terminal);
+            return print_diagnostics(&diagnostics, terminal);
         }
     };
     judge(args, &survey, &rulesets, output, diagnostics, terminal)
@@ -89,7 +98,7 @@ fn open(
             Ok(file) => files.push(file),
             Err(error) => {
                 let name = path.display().to_string();
-                diagnostics.push(outside(codes::CANNOT_READ, &name, &error));
+                diagnostics.push(system_refusal(codes::CANNOT_READ, &name, &error));
             }
         }
     }
@@ -150,7 +159,7 @@ fn judge(
             AsBuilt::NotAsked
         },
     };
-    let basis = Basis {
+    let basis = ReportBasis {
         survey: survey.facts(),
         rulesets,
         options,
@@ -179,7 +188,7 @@ fn judge(
                 &mut stdout
             }
         };
-        written(args, survey, &basis, out, &mut diagnostics)?
+        write_report(args, survey, &basis, out, &mut diagnostics)?
     };
     if let Some(file) = output
         && let Err(error) = file.finish()
@@ -191,18 +200,18 @@ fn judge(
 }
 
 /// Reads, judges and writes guard after guard.
-fn written(
+fn write_report(
     args: &CheckArgs,
     survey: &Survey<'_>,
-    basis: &Basis<'_>,
+    basis: &ReportBasis<'_>,
     out: &mut dyn Write,
     diagnostics: &mut Diagnostics,
 ) -> io::Result<Summary> {
     let form = match args.format {
-        Format::Text => Form::Text,
-        Format::Json => Form::Json,
-        Format::Csv => Form::Csv,
-        Format::Summary => Form::Summary,
+        Format::Text => ReportForm::Text,
+        Format::Json => ReportForm::Json,
+        Format::Csv => ReportForm::Csv,
+        Format::Summary => ReportForm::Summary,
     };
     let mut report = report::report(form, basis.clone(), out)?;
     let mut failed = Ok(());
@@ -213,7 +222,7 @@ fn written(
         }
         chosen += 1;
         let judged = judge::judge(&guard, basis.survey, basis.rulesets, basis.options);
-        match report.guard(&Entry { guard, judged }) {
+        match report.guard(&JudgedGuard { guard, judged }) {
             Ok(()) => ControlFlow::Continue(()),
             Err(error) => {
                 failed = Err(error);
@@ -225,7 +234,7 @@ fn written(
     let found = match found {
         Ok(found) => found,
         Err(error) => {
-            let gone = outside(codes::CANNOT_READ, &error.file, &error.error);
+            let gone = system_refusal(codes::CANNOT_READ, &error.file, &error.error);
             diagnostics.push(gone);
             Diagnostics::new()
         }
@@ -260,7 +269,7 @@ fn exit(summary: &Summary, diagnostics: &Diagnostics) -> Exit {
     }
 }
 
-fn said(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+fn print_diagnostics(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     report::diagnostics_text(&mut terminal.err(), diagnostics)?;
     Ok(Exit::BadInput)
 }
@@ -268,11 +277,11 @@ fn said(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Ex
 /// `--output` that cannot be written.
 fn cannot_write(args: &CheckArgs, error: &io::Error) -> Diagnostic {
     let path = args.output.as_deref().unwrap_or(Path::new("-"));
-    outside(codes::CANNOT_WRITE, &path.display().to_string(), error)
+    system_refusal(codes::CANNOT_WRITE, &path.display().to_string(), error)
 }
 
 /// Something that the system refuses, about a file as a whole.
-pub(super) fn outside(code: Code, name: &str, error: &io::Error) -> Diagnostic {
+pub(super) fn system_refusal(code: Code, name: &str, error: &io::Error) -> Diagnostic {
     let missing = error.kind() == io::ErrorKind::NotFound;
     let message = if missing && code == codes::CANNOT_READ {
         format!("there is no file {name}")

@@ -57,7 +57,13 @@ pub(super) const WALK_IN_USE: Code = Code {
     title: "another walk has the survey open",
 };
 
-const OWN: [Code; 10] = [
+/// A bay on the command line that cannot be read, or has no layout.
+pub(super) const NO_LAYOUT: Code = Code {
+    number: 311,
+    title: "a bay that has no layout",
+};
+
+const OWN: [Code; 11] = [
     CANNOT_READ,
     CANNOT_WRITE,
     NO_SUCH_GUARD,
@@ -68,6 +74,7 @@ const OWN: [Code; 10] = [
     CANNOT_READ_SHAPE,
     UNUSUAL_SHAPE,
     WALK_IN_USE,
+    NO_LAYOUT,
 ];
 
 /// Every code of a diagnostic, by number.

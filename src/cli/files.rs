@@ -88,7 +88,7 @@ impl Output {
     ///
     /// # Errors
     /// Where nothing can be written there.
-    pub(super) fn beside(path: &Path) -> io::Result<Output> {
+    pub(super) fn temporary_beside(path: &Path) -> io::Result<Output> {
         let folder = match path.parent() {
             Some(folder) if folder != Path::new("") => folder,
             Some(_) | None => Path::new("."),
@@ -108,7 +108,7 @@ impl Output {
     /// Where that cannot be done; the old file is then untouched.
     pub(super) fn finish(mut self) -> io::Result<()> {
         self.temporary.flush()?;
-        share(self.temporary.as_file(), &self.path)?;
+        make_readable_for_all(self.temporary.as_file(), &self.path)?;
         self.temporary.persist(&self.path)?;
         Ok(())
     }
@@ -116,14 +116,14 @@ impl Output {
 
 /// A temporary file is its owner's alone; a report is readable as other files are.
 #[cfg(unix)]
-fn share(file: &File, path: &Path) -> io::Result<()> {
+fn make_readable_for_all(file: &File, path: &Path) -> io::Result<()> {
     use std::os::unix::fs::PermissionsExt;
     let mode = fs::metadata(path).map_or(0o644, |old| old.permissions().mode());
     file.set_permissions(fs::Permissions::from_mode(mode))
 }
 
 #[cfg(not(unix))]
-fn share(_file: &File, _path: &Path) -> io::Result<()> {
+fn make_readable_for_all(_file: &File, _path: &Path) -> io::Result<()> {
     Ok(())
 }
 

@@ -1,5 +1,6 @@
 //! `guardrule items [NAME]`
 
+use crate::cli::codes;
 use std::io;
 use std::io::Write;
 
@@ -24,7 +25,8 @@ pub(super) fn run(args: &ItemsArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     let Some(item) = found else {
         let name = one_line(&name);
         let mut err = terminal.err();
-        writeln!(err, "error[G305]: there is no item {name:?}")?;
+        let code = codes::NO_SUCH_ITEM;
+        writeln!(err, "error[{code}]: there is no item {name:?}")?;
         match nearest(&name, Item::names()) {
             Some(word) => writeln!(
                 err,

@@ -7,6 +7,7 @@ mod codes;
 mod exit;
 mod files;
 mod items;
+mod layout;
 mod opening;
 mod rules;
 mod sheet;
@@ -36,6 +37,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
     let done = match cli.command {
         Command::Check(args) => check::run(&args, terminal),
         Command::Items(args) => items::run(&args, terminal),
+        Command::Layout(args) => layout::run(&args, terminal),
         Command::Opening(args) => opening::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
         Command::Sheet(args) => sheet::run(&args, terminal),

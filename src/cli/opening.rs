@@ -1,5 +1,6 @@
 //! `guardrule opening SHAPE`
 
+use crate::cli::codes;
 use std::io;
 use std::io::Write;
 
@@ -40,7 +41,8 @@ pub(super) fn run(args: &OpeningArgs, terminal: &mut Terminal<'_>) -> io::Result
         Some(Err(error)) => return refused(&error.into(), terminal),
     };
     for caution in &found.cautions {
-        writeln!(terminal.err(), "warning[G309]: {}", one_line(caution))?;
+        let code = codes::UNUSUAL_SHAPE;
+        writeln!(terminal.err(), "warning[{code}]: {}", one_line(caution))?;
     }
     let answer = OpeningAnswer {
         written: &written,
@@ -66,7 +68,7 @@ pub(super) fn run(args: &OpeningArgs, terminal: &mut Terminal<'_>) -> io::Result
 }
 
 /// A shape, the unit it was written in, and where its corners are counted from.
-struct Found {
+struct GivenShape {
     largest: LargestBall,
     unit: LengthUnit,
     origin: &'static str,
@@ -76,37 +78,38 @@ struct Found {
 }
 
 /// Why the command line names no shape.
-struct Refusal {
+struct NoShape {
     message: String,
     help: String,
 }
 
-impl From<ReadingError> for Refusal {
-    fn from(error: ReadingError) -> Refusal {
-        Refusal {
+impl From<ReadingError> for NoShape {
+    fn from(error: ReadingError) -> NoShape {
+        NoShape {
             help: error.help.unwrap_or_else(|| FORMS.to_owned()),
             message: error.message,
         }
     }
 }
 
-fn refused(refusal: &Refusal, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+fn refused(refusal: &NoShape, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut err = terminal.err();
-    writeln!(err, "error[G308]: {}", one_line(&refusal.message))?;
+    let code = codes::CANNOT_READ_SHAPE;
+    writeln!(err, "error[{code}]: {}", one_line(&refusal.message))?;
     writeln!(err, "  = help: {}", one_line(&refusal.help))?;
     Ok(Exit::BadInput)
 }
 
 /// Reads a shape as a survey's cell would be.
-fn shape(written: &str) -> Result<Found, Refusal> {
-    let no_shape = |message: &str| Refusal {
+fn shape(written: &str) -> Result<GivenShape, NoShape> {
+    let no_shape = |message: &str| NoShape {
         message: message.to_owned(),
         help: FORMS.to_owned(),
     };
     let first = written.split_whitespace().next().unwrap_or_default();
     let begins = |words: &[&str]| words.iter().any(|word| first.eq_ignore_ascii_case(word));
     if begins(&["v", "vee"]) {
-        return Err(Refusal {
+        return Err(NoShape {
             message: "an opening that is open at the top has no largest ball; its angle counts"
                 .to_owned(),
             help: "write it as v opening in a survey, and judge it with guardrule check".to_owned(),
@@ -165,7 +168,7 @@ fn shape(written: &str) -> Result<Found, Refusal> {
             ));
         }
     };
-    Ok(Found {
+    Ok(GivenShape {
         largest,
         unit,
         origin,
@@ -175,9 +178,9 @@ fn shape(written: &str) -> Result<Found, Refusal> {
     })
 }
 
-fn at_a_step(step: &StairReading) -> Result<StairTriangle, Refusal> {
+fn at_a_step(step: &StairReading) -> Result<StairTriangle, NoShape> {
     let Some(lift) = step.lift else {
-        return Err(Refusal {
+        return Err(NoShape {
             message: "the lift is missing: how far the rail's underside stands above the line of \
                 the step noses, plumb"
                 .to_owned(),
@@ -185,7 +188,7 @@ fn at_a_step(step: &StairReading) -> Result<StairTriangle, Refusal> {
                 .to_owned(),
         });
     };
-    step.triangle(lift).map_err(|error| Refusal {
+    step.triangle(lift).map_err(|error| NoShape {
         message: error.to_string(),
         help: "try a ball in the hand".to_owned(),
     })

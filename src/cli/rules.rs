@@ -105,7 +105,7 @@ fn list(terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     report::list(&mut out, &rulesets)?;
     out.flush()?;
     drop(out);
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
 fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
@@ -117,7 +117,7 @@ fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Ex
     }
     out.flush()?;
     drop(out);
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
 fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
@@ -129,7 +129,7 @@ fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     }
     out.flush()?;
     drop(out);
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
 fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
@@ -178,7 +178,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 }
 
 /// Prints diagnostics; an error among them makes the status 2.
-pub(super) fn said(
+pub(super) fn print_diagnostics(
     diagnostics: &Diagnostics,
     terminal: &mut Terminal<'_>,
     exit: Exit,

@@ -6,14 +6,14 @@ use std::path::Path;
 
 use crate::cli::args::PaperArg;
 use crate::cli::args::SheetArgs;
-use crate::cli::check::outside;
+use crate::cli::check::system_refusal;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::files::Output;
 use crate::cli::rules::GUIDANCE;
 use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
-use crate::cli::rules::said;
+use crate::cli::rules::print_diagnostics;
 use crate::cli::terminal::Terminal;
 use crate::input::Diagnostic;
 use crate::input::Diagnostics;
@@ -40,7 +40,7 @@ pub(super) fn run(args: &SheetArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     }
     // a sheet that leaves out a ruleset that was asked for would be taken for whole
     if diagnostics.any_error() {
-        return said(&diagnostics, terminal, Exit::BadInput);
+        return print_diagnostics(&diagnostics, terminal, Exit::BadInput);
     }
     match path {
         None => {
@@ -49,17 +49,17 @@ pub(super) fn run(args: &SheetArgs, terminal: &mut Terminal<'_>) -> io::Result<E
             out.flush()?;
         }
         Some(path) => {
-            let written = Output::beside(path).and_then(|mut file| {
+            let written = Output::temporary_beside(path).and_then(|mut file| {
                 write(&mut file, args, &rulesets, &names)?;
                 file.finish()
             });
             if let Err(error) = written {
                 let name = path.display().to_string();
-                diagnostics.push(outside(codes::CANNOT_WRITE, &name, &error));
+                diagnostics.push(system_refusal(codes::CANNOT_WRITE, &name, &error));
             }
         }
     }
-    said(&diagnostics, terminal, Exit::Met)
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
 }
 
 /// Those that were named, each once, and the child guidance beside them, as `check` takes them.

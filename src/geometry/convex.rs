@@ -2,14 +2,14 @@
 //! known answer.
 
 use crate::geometry::Corner;
-use crate::geometry::edges::Bounds;
-use crate::geometry::edges::Edge;
-use crate::geometry::orient::Side;
+use crate::geometry::edges::BoundingBox;
+use crate::geometry::edges::OutlineEdge;
+use crate::geometry::orient::SideOfLine;
 use crate::geometry::orient::side;
 use crate::geometry::tangents::Added;
-use crate::geometry::tangents::Bound;
-use crate::geometry::tangents::Cell;
 use crate::geometry::tangents::ROUNDINGS;
+use crate::geometry::tangents::RadiusBound;
+use crate::geometry::tangents::SearchBox;
 use crate::geometry::tangents::Tangents;
 
 /// A radius between two bounds.
@@ -25,7 +25,7 @@ pub(super) struct Radius {
 pub(super) enum Turning {
     BothWays,
     /// To the side on which the inside lies.
-    OneWay(Side),
+    OneWay(SideOfLine),
 }
 
 /// What a program for a convex outline found.
@@ -33,7 +33,7 @@ pub(super) enum Turning {
 pub(super) enum Convex {
     Proven(Radius),
     /// The program is full; a better centre can lie in the box only.
-    SoFar(Radius, Option<Cell>),
+    SoFar(Radius, Option<SearchBox>),
 }
 
 /// A simple outline that turns one way only is convex.
@@ -42,7 +42,7 @@ pub(super) fn turning(corners: &[Corner]) -> Turning {
     for (index, corner) in corners.iter().enumerate() {
         let (before, after) = neighbours(corners, index);
         let here = side(before, *corner, after);
-        if here != Side::On {
+        if here != SideOfLine::On {
             if found.is_some_and(|found| found != here) {
                 return Turning::BothWays;
             }
@@ -61,7 +61,7 @@ fn neighbours(corners: &[Corner], index: usize) -> (Corner, Corner) {
 
 /// On which side of its sides the inside of an outline lies: how it turns at its
 /// lowest corner (of several the left one), where no outline turns the other way.
-pub(super) fn inner_side(corners: &[Corner]) -> Side {
+pub(super) fn inner_side(corners: &[Corner]) -> SideOfLine {
     // a zero below zero is no lower than zero
     let order = |corner: &Corner| (corner.y_mm + 0.0, corner.x_mm + 0.0);
     let lower = |a: &(usize, &Corner), b: &(usize, &Corner)| {
@@ -75,39 +75,39 @@ pub(super) fn inner_side(corners: &[Corner]) -> Side {
 }
 
 /// 1 where the inside lies to the left, else -1.
-pub(super) fn sign(inner: Side) -> f64 {
+pub(super) fn inward_sign(inner: SideOfLine) -> f64 {
     match inner {
-        Side::Left | Side::On => 1.0,
-        Side::Right => -1.0,
+        SideOfLine::Left | SideOfLine::On => 1.0,
+        SideOfLine::Right => -1.0,
     }
 }
 
 /// The box of an outline.
-pub(super) fn whole(bounds: &Bounds) -> Cell {
+pub(super) fn box_of(bounds: &BoundingBox) -> SearchBox {
     let (low, high) = (bounds.low, bounds.high);
     let middle = Corner {
         x_mm: low.x_mm / 2.0 + high.x_mm / 2.0,
         y_mm: low.y_mm / 2.0 + high.y_mm / 2.0,
     };
     let half = |low: f64, middle: f64, high: f64| (high - middle).max(middle - low);
-    Cell {
+    SearchBox {
         middle,
         half_x: half(low.x_mm, middle.x_mm, high.x_mm),
         half_y: half(low.y_mm, middle.y_mm, high.y_mm),
     }
 }
 
-fn at(middle: Corner) -> Cell {
-    Cell {
+fn box_of_point(middle: Corner) -> SearchBox {
+    SearchBox {
         middle,
         half_x: 0.0,
         half_y: 0.0,
     }
 }
 
-fn edges(corners: &[Corner]) -> impl Iterator<Item = Edge> + '_ {
+fn edges(corners: &[Corner]) -> impl Iterator<Item = OutlineEdge> + '_ {
     let next = corners.iter().skip(1).chain(corners.first());
-    corners.iter().zip(next).map(|(from, to)| Edge {
+    corners.iter().zip(next).map(|(from, to)| OutlineEdge {
         from: *from,
         to: *to,
     })
@@ -120,9 +120,9 @@ fn edges(corners: &[Corner]) -> impl Iterator<Item = Edge> + '_ {
 ///
 /// # Source
 /// The incentre, weighted by the opposite sides: textbook geometry.
-pub(super) fn triangle(corners: [Corner; 3], inner: Side) -> Radius {
+pub(super) fn triangle(corners: [Corner; 3], inner: SideOfLine) -> Radius {
     let [a, b, c] = corners;
-    let sides = [(a, b), (b, c), (c, a)].map(|(from, to)| Edge { from, to });
+    let sides = [(a, b), (b, c), (c, a)].map(|(from, to)| OutlineEdge { from, to });
     let lengths = sides.map(|side| side.length());
     let [ab, bc, ca] = lengths;
     let around = ab + bc + ca;
@@ -134,7 +134,7 @@ pub(super) fn triangle(corners: [Corner; 3], inner: Side) -> Radius {
     let (mut lower, mut mean, mut error) = (f64::INFINITY, 0.0, 0.0_f64);
     let (mut slope_x, mut slope_y) = (0.0, 0.0);
     for (side, length) in sides.iter().zip(lengths) {
-        let bound = Bound::inward(side, &at(centre), sign(inner));
+        let bound = RadiusBound::inward(side, &box_of_point(centre), inward_sign(inner));
         lower = lower.min(bound.at_middle - bound.error);
         error = error.max(bound.error);
         let share = length / around;
@@ -153,16 +153,16 @@ pub(super) fn triangle(corners: [Corner; 3], inner: Side) -> Radius {
 
 /// The nearest side's line at a place of a convex outline, and how deep inside the
 /// place lies at least.
-fn nearest_line(corners: &[Corner], place: Corner, inward: f64) -> (Edge, f64) {
+fn nearest_line(corners: &[Corner], place: Corner, inward: f64) -> (OutlineEdge, f64) {
     let mut least = (
-        Edge {
+        OutlineEdge {
             from: place,
             to: place,
         },
         f64::INFINITY,
     );
     for edge in edges(corners) {
-        let bound = Bound::inward(&edge, &at(place), inward);
+        let bound = RadiusBound::inward(&edge, &box_of_point(place), inward);
         let depth = bound.at_middle - bound.error;
         if depth < least.1 {
             least = (edge, depth);
@@ -173,11 +173,11 @@ fn nearest_line(corners: &[Corner], place: Corner, inward: f64) -> (Edge, f64) {
 
 /// Of a convex outline the distance inward from its lines is the distance to it
 /// everywhere inside, so a few of them prove the whole.
-pub(super) fn convex(corners: &[Corner], inner: Side) -> Convex {
-    let inward = sign(inner);
-    let cell = whole(&Bounds::around(corners));
+pub(super) fn convex(corners: &[Corner], inner: SideOfLine) -> Convex {
+    let inward = inward_sign(inner);
+    let cell = box_of(&BoundingBox::around(corners));
     let (first, _) = nearest_line(corners, cell.middle, inward);
-    let mut program = Tangents::new(cell, Bound::inward(&first, &cell, inward));
+    let mut program = Tangents::new(cell, RadiusBound::inward(&first, &cell, inward));
     let mut best = Radius {
         centre: first.from,
         lower: 0.0,
@@ -189,7 +189,7 @@ pub(super) fn convex(corners: &[Corner], inner: Side) -> Convex {
         if lower > best.lower {
             (best.centre, best.lower) = (centre, lower);
         }
-        match program.add(Bound::inward(&nearest, &cell, inward)) {
+        match program.add(RadiusBound::inward(&nearest, &cell, inward)) {
             Added::Moved => best.upper = best.upper.min(program.upper()),
             Added::ChangesNothing => return Convex::Proven(best),
             // more tangents than one program holds: a smaller box needs fewer
@@ -213,8 +213,8 @@ mod tests {
             corner(5.0, 9.0),
         ];
         assert_eq!(turning(&flat), Turning::BothWays);
-        assert_eq!(inner_side(&flat), Side::Left);
+        assert_eq!(inner_side(&flat), SideOfLine::Left);
         flat.reverse();
-        assert_eq!(inner_side(&flat), Side::Right);
+        assert_eq!(inner_side(&flat), SideOfLine::Right);
     }
 }

@@ -2,8 +2,8 @@
 //! the probe, forbids a convex set of places; the rest is cut into convex cells.
 
 use crate::geometry::Corner;
-use crate::geometry::edges::Bounds;
-use crate::geometry::edges::Edge;
+use crate::geometry::edges::BoundingBox;
+use crate::geometry::edges::OutlineEdge;
 
 /// A direction of length one.
 #[derive(Clone, Copy, Debug)]
@@ -106,7 +106,7 @@ impl Core {
     }
 
     /// The places where a core about them would meet a side, less a hair.
-    pub(super) fn about(&self, edge: &Edge) -> Forbidden {
+    pub(super) fn blocked_by(&self, edge: &OutlineEdge) -> Forbidden {
         let mut sides: Vec<HalfPlane> = Vec::with_capacity(self.sides.len() + 2);
         for side in &self.sides {
             let far = side.normal.along(edge.from).max(side.normal.along(edge.to));
@@ -152,7 +152,7 @@ pub(super) enum Effect {
 
 /// A convex set of places that are not yet known to be forbidden.
 #[derive(Clone, Debug)]
-pub(super) struct Cell {
+pub(super) struct PlaceCell {
     corners: Vec<Corner>,
     pub(super) middle: Corner,
     /// From the middle to the farthest corner.
@@ -166,12 +166,12 @@ pub(super) enum Keep {
     Within,
 }
 
-impl Cell {
+impl PlaceCell {
     /// A box.
-    pub(super) fn of_bounds(bounds: &Bounds) -> Cell {
+    pub(super) fn of_bounds(bounds: &BoundingBox) -> PlaceCell {
         let (low, high) = (bounds.low, bounds.high);
         let corner = |x_mm, y_mm| Corner { x_mm, y_mm };
-        Cell::through(vec![
+        PlaceCell::through(vec![
             low,
             corner(high.x_mm, low.y_mm),
             high,
@@ -179,7 +179,7 @@ impl Cell {
         ])
     }
 
-    fn through(corners: Vec<Corner>) -> Cell {
+    fn through(corners: Vec<Corner>) -> PlaceCell {
         let mut sum = Corner::ORIGIN;
         let mut count = 0.0;
         for corner in &corners {
@@ -191,7 +191,7 @@ impl Cell {
             y_mm: sum.y_mm / count,
         };
         let radius = corners.iter().map(|corner| distance(*corner, middle));
-        Cell {
+        PlaceCell {
             radius: radius.fold(0.0, f64::max),
             middle,
             corners,
@@ -199,9 +199,9 @@ impl Cell {
     }
 
     /// The box round it, wider by so much.
-    pub(super) fn bounds(&self, wider: f64) -> Bounds {
-        let Bounds { low, high } = Bounds::around(&self.corners);
-        Bounds {
+    pub(super) fn bounds(&self, wider: f64) -> BoundingBox {
+        let BoundingBox { low, high } = BoundingBox::around(&self.corners);
+        BoundingBox {
             low: Corner {
                 x_mm: low.x_mm - wider,
                 y_mm: low.y_mm - wider,
@@ -231,7 +231,7 @@ impl Cell {
 
     /// What a forbidden set does to it; what overlaps by no more than a hair does not
     /// count, so that rounding never cuts the same cell twice.
-    pub(super) fn under(&self, set: &Forbidden, hair: f64) -> Effect {
+    pub(super) fn effect_of(&self, set: &Forbidden, hair: f64) -> Effect {
         let mut cut: Option<(HalfPlane, f64)> = None;
         let mut cuts = 0_usize;
         let mut deep = f64::NEG_INFINITY;
@@ -267,7 +267,7 @@ impl Cell {
     }
 
     /// The part on one side of a line; `None` where there is none.
-    pub(super) fn part(&self, line: &HalfPlane, keep: Keep) -> Option<Cell> {
+    pub(super) fn part(&self, line: &HalfPlane, keep: Keep) -> Option<PlaceCell> {
         let next = self.corners.iter().skip(1).chain(self.corners.first());
         let mut corners = Vec::with_capacity(self.corners.len() + 1);
         for (from, to) in self.corners.iter().zip(next) {
@@ -287,12 +287,12 @@ impl Cell {
                 });
             }
         }
-        (corners.len() >= 3).then(|| Cell::through(corners))
+        (corners.len() >= 3).then(|| PlaceCell::through(corners))
     }
 
     /// The line across the longer way of its box, through the middle.
-    pub(super) fn across(&self) -> HalfPlane {
-        let Bounds { low, high } = Bounds::around(&self.corners);
+    pub(super) fn middle_line(&self) -> HalfPlane {
+        let BoundingBox { low, high } = BoundingBox::around(&self.corners);
         let normal = if high.x_mm - low.x_mm >= high.y_mm - low.y_mm {
             Normal { x: 1.0, y: 0.0 }
         } else {

@@ -4,7 +4,7 @@
 //! outline by order and not by place: it needs no sorting.
 
 use crate::geometry::Corner;
-use crate::geometry::orient::Side;
+use crate::geometry::orient::SideOfLine;
 use crate::geometry::orient::side;
 
 /// Sides in one leaf.
@@ -12,12 +12,12 @@ const LEAF: usize = 4;
 
 /// A side of an outline, from one corner to the next.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Edge {
+pub(super) struct OutlineEdge {
     pub(super) from: Corner,
     pub(super) to: Corner,
 }
 
-impl Edge {
+impl OutlineEdge {
     /// The square of the distance from a point, in mm².
     pub(super) fn distance_squared(&self, p: Corner) -> f64 {
         let (ex, ey) = (self.to.x_mm - self.from.x_mm, self.to.y_mm - self.from.y_mm);
@@ -46,8 +46,8 @@ impl Edge {
         (ex * ex + ey * ey).sqrt()
     }
 
-    fn bounds(&self) -> Bounds {
-        Bounds {
+    fn bounds(&self) -> BoundingBox {
+        BoundingBox {
             low: Corner {
                 x_mm: self.from.x_mm.min(self.to.x_mm),
                 y_mm: self.from.y_mm.min(self.to.y_mm),
@@ -62,16 +62,16 @@ impl Edge {
 
 /// An upright box.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Bounds {
+pub(super) struct BoundingBox {
     pub(super) low: Corner,
     pub(super) high: Corner,
 }
 
-impl Bounds {
+impl BoundingBox {
     /// The box round some corners, of which there is one at least.
-    pub(super) fn around(corners: &[Corner]) -> Bounds {
+    pub(super) fn around(corners: &[Corner]) -> BoundingBox {
         let first = corners.first().copied().unwrap_or(Corner::ORIGIN);
-        let point = |corner: Corner| Bounds {
+        let point = |corner: Corner| BoundingBox {
             low: corner,
             high: corner,
         };
@@ -80,8 +80,8 @@ impl Bounds {
             .fold(point(first), |bounds, corner| bounds.with(point(*corner)))
     }
 
-    fn with(self, other: Bounds) -> Bounds {
-        Bounds {
+    fn with(self, other: BoundingBox) -> BoundingBox {
+        BoundingBox {
             low: Corner {
                 x_mm: self.low.x_mm.min(other.low.x_mm),
                 y_mm: self.low.y_mm.min(other.low.y_mm),
@@ -93,7 +93,7 @@ impl Bounds {
         }
     }
 
-    fn meets(&self, other: &Bounds) -> bool {
+    fn meets(&self, other: &BoundingBox) -> bool {
         self.low.x_mm <= other.high.x_mm
             && other.low.x_mm <= self.high.x_mm
             && self.low.y_mm <= other.high.y_mm
@@ -121,9 +121,9 @@ pub(super) struct Nearest {
 /// The sides of a closed outline, and boxes round runs of them.
 #[derive(Clone, Debug)]
 pub(super) struct EdgeTree {
-    pub(super) edges: Vec<Edge>,
+    pub(super) edges: Vec<OutlineEdge>,
     /// A binary tree in one row: the children of `i` are `2i + 1` and `2i + 2`.
-    boxes: Vec<Bounds>,
+    boxes: Vec<BoundingBox>,
     leaves: usize,
     longest: f64,
 }
@@ -132,48 +132,48 @@ impl EdgeTree {
     /// The tree of an outline of at least one corner.
     pub(super) fn new(corners: &[Corner]) -> EdgeTree {
         let next = corners.iter().skip(1).chain(corners.first());
-        let edges: Vec<Edge> = corners
+        let edges: Vec<OutlineEdge> = corners
             .iter()
             .zip(next)
-            .map(|(from, to)| Edge {
+            .map(|(from, to)| OutlineEdge {
                 from: *from,
                 to: *to,
             })
             .collect();
         let leaves = edges.len().div_ceil(LEAF).next_power_of_two();
         let last = edges.last().map_or(
-            Bounds {
+            BoundingBox {
                 low: Corner::ORIGIN,
                 high: Corner::ORIGIN,
             },
-            Edge::bounds,
+            OutlineEdge::bounds,
         );
         let mut tree = EdgeTree {
             boxes: vec![last; 2 * leaves - 1],
             leaves,
-            longest: edges.iter().map(Edge::length).fold(0.0, f64::max),
+            longest: edges.iter().map(OutlineEdge::length).fold(0.0, f64::max),
             edges,
         };
         for node in (0..tree.boxes.len()).rev() {
             tree.boxes[node] = if node + 1 < leaves {
                 tree.boxes[2 * node + 1].with(tree.boxes[2 * node + 2])
             } else {
-                let run = tree.run(node, node);
-                let bounds = tree.edges[run].iter().map(Edge::bounds);
-                bounds.reduce(Bounds::with).unwrap_or(last)
+                let run = tree.sides_of_leaves(node, node);
+                let bounds = tree.edges[run].iter().map(OutlineEdge::bounds);
+                bounds.reduce(BoundingBox::with).unwrap_or(last)
             };
         }
         tree
     }
 
     /// The box round the outline.
-    pub(super) fn bounds(&self) -> Bounds {
+    pub(super) fn bounds(&self) -> BoundingBox {
         self.boxes[0]
     }
 
     /// The width of the box, from corner to corner, in mm.
     pub(super) fn width(&self) -> f64 {
-        let Bounds { low, high } = self.boxes[0];
+        let BoundingBox { low, high } = self.boxes[0];
         let (wide, tall) = (high.x_mm - low.x_mm, high.y_mm - low.y_mm);
         (wide * wide + tall * tall).sqrt()
     }
@@ -184,7 +184,7 @@ impl EdgeTree {
     }
 
     /// The sides below the leaves from `first` to `last`.
-    fn run(&self, first: usize, last: usize) -> std::ops::Range<usize> {
+    fn sides_of_leaves(&self, first: usize, last: usize) -> std::ops::Range<usize> {
         let count = self.edges.len();
         let start = (first + 1 - self.leaves) * LEAF;
         let end = (last + 2 - self.leaves) * LEAF;
@@ -192,12 +192,12 @@ impl EdgeTree {
     }
 
     /// The sides below a node.
-    fn below(&self, node: usize) -> std::ops::Range<usize> {
+    fn sides_of_node(&self, node: usize) -> std::ops::Range<usize> {
         let (mut first, mut last) = (node, node);
         while first + 1 < self.leaves {
             (first, last) = (2 * first + 1, 2 * last + 2);
         }
-        self.run(first, last)
+        self.sides_of_leaves(first, last)
     }
 
     /// The nearest side; `hint` is one that is likely near.
@@ -212,7 +212,7 @@ impl EdgeTree {
                 continue;
             }
             if node + 1 >= self.leaves {
-                for edge in self.run(node, node) {
+                for edge in self.sides_of_leaves(node, node) {
                     let distance = self.edges[edge].distance_squared(p);
                     if distance < best.0 {
                         best = (distance, edge);
@@ -257,7 +257,7 @@ impl EdgeTree {
             let right = bounds.low.x_mm > p.x_mm;
             if right {
                 // the whole run lies to the right: its ends tell the parity
-                let run = self.below(node);
+                let run = self.sides_of_node(node);
                 if let (Some(first), Some(last)) = (
                     self.edges.get(run.start),
                     self.edges.get(run.end.wrapping_sub(1)),
@@ -266,7 +266,7 @@ impl EdgeTree {
                     inside ^= above(first.from) != above(last.to);
                 }
             } else if node + 1 >= self.leaves {
-                for edge in &self.edges[self.run(node, node)] {
+                for edge in &self.edges[self.sides_of_leaves(node, node)] {
                     inside ^= above(edge.from) != above(edge.to) && is_left_of(p, edge);
                 }
             } else {
@@ -280,11 +280,11 @@ impl EdgeTree {
 
     /// Whether every side that comes into a box lies on one side of the line of
     /// another, or on it, as far as it goes. A bound in doubt counts as no.
-    pub(super) fn all_beside(&self, edge: usize, bounds: &Bounds, beside: Side) -> bool {
-        let Edge { from, to } = self.edges[edge];
+    pub(super) fn all_beside(&self, edge: usize, bounds: &BoundingBox, beside: SideOfLine) -> bool {
+        let OutlineEdge { from, to } = self.edges[edge];
         let fits = |end: Corner| {
             let found = side(from, to, end);
-            found == beside || found == Side::On
+            found == beside || found == SideOfLine::On
         };
         let mut stack = [0_usize; 64];
         let mut depth = 1;
@@ -300,7 +300,7 @@ impl EdgeTree {
                 depth += 2;
                 continue;
             }
-            for other in &self.edges[self.run(node, node)] {
+            for other in &self.edges[self.sides_of_leaves(node, node)] {
                 if other.bounds().meets(bounds) && !(fits(other.from) && fits(other.to)) {
                     return false;
                 }
@@ -310,7 +310,7 @@ impl EdgeTree {
     }
 
     /// The sides whose boxes meet a box.
-    pub(super) fn near(&self, bounds: &Bounds, found: &mut Vec<usize>) {
+    pub(super) fn near(&self, bounds: &BoundingBox, found: &mut Vec<usize>) {
         let mut stack = [0_usize; 64];
         let mut depth = 1;
         while depth > 0 {
@@ -325,7 +325,7 @@ impl EdgeTree {
                 depth += 2;
                 continue;
             }
-            let run = self.run(node, node);
+            let run = self.sides_of_leaves(node, node);
             found.extend(run.filter(|edge| self.edges[*edge].bounds().meets(bounds)));
         }
     }
@@ -347,7 +347,7 @@ impl EdgeTree {
                     stack.extend([2 * node + 2, 2 * node + 1]);
                     continue;
                 }
-                for other in self.run(node, node) {
+                for other in self.sides_of_leaves(node, node) {
                     if other > index
                         && self.edges[other].bounds().meets(&bounds)
                         && let Some(found) = found(index, other)
@@ -362,7 +362,7 @@ impl EdgeTree {
 }
 
 /// Whether a ray to the right meets a side that spans its height.
-fn is_left_of(p: Corner, edge: &Edge) -> bool {
+fn is_left_of(p: Corner, edge: &OutlineEdge) -> bool {
     let (low, high) = if edge.from.y_mm < edge.to.y_mm {
         (edge.from, edge.to)
     } else {

@@ -5,7 +5,6 @@ use crate::geometry::Certified;
 use crate::geometry::Corner;
 use crate::geometry::Polygon;
 use crate::geometry::clear_opening;
-use crate::geometry::shape::scaled;
 use crate::geometry::tangents::ROUNDINGS;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
@@ -57,4 +56,10 @@ pub(super) fn by_differences(
         squares += change * change;
     }
     scaled(each, squares.sqrt() / step.nanometres_as_float())
+}
+
+/// An uncertainty times a factor.
+pub(super) fn scaled(u: StandardUncertainty, factor: f64) -> StandardUncertainty {
+    let size = u.as_length().nanometres_as_float() * factor;
+    StandardUncertainty::from_length(Length::from_nanometres_rounded(size))
 }

@@ -19,9 +19,9 @@ impl StairTriangle {
     /// counted from where tread and riser meet.
     pub(super) fn circle(self) -> Option<Certified> {
         let (thick, thin) = self.with_any_nosing();
-        let mut lower = thick.circle_of_one()?;
+        let mut lower = thick.circle_at_one_step()?;
         if thin != thick {
-            lower.upper_mm = thin.circle_of_one()?.upper_mm;
+            lower.upper_mm = thin.circle_at_one_step()?.upper_mm;
         }
         Some(lower)
     }
@@ -68,19 +68,19 @@ impl StairTriangle {
         Some(step.with_any_nosing())
     }
 
-    pub(super) fn circle_of_one(self) -> Option<Certified> {
+    pub(super) fn circle_at_one_step(self) -> Option<Certified> {
         match self.outline() {
             Some(corners) => {
                 let circle = certified(corners)?;
-                let centre = self.over_the_middle_step(circle.centre);
+                let centre = self.moved_to_middle_step(circle.centre);
                 Some(Certified { centre, ..circle })
             }
-            None => Some(self.strip()),
+            None => Some(self.circle_under_high_rail()),
         }
     }
 
     /// The same place over the middle step, from where its tread and riser meet.
-    fn over_the_middle_step(self, centre: Corner) -> Corner {
+    fn moved_to_middle_step(self, centre: Corner) -> Corner {
         let (rise, going, lift) = self.floats();
         let steps = if lift > 0.0 {
             (centre.x_mm * 1e6 / going).floor()
@@ -156,7 +156,7 @@ impl StairTriangle {
 
     /// With a rail far above the steps: a circle between it and the noses fits, and
     /// none is wider than down to the corners.
-    fn strip(self) -> Certified {
+    fn circle_under_high_rail(self) -> Certified {
         let (rise, going, lift) = self.floats();
         let slant = (rise * rise + going * going).sqrt();
         let overhang = self.overhang.nanometres_as_float();

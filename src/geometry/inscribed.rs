@@ -13,19 +13,19 @@ use crate::geometry::Polygon;
 use crate::geometry::convex::Convex;
 use crate::geometry::convex::Radius;
 use crate::geometry::convex::Turning;
+use crate::geometry::convex::box_of;
 use crate::geometry::convex::convex;
 use crate::geometry::convex::inner_side;
-use crate::geometry::convex::sign;
+use crate::geometry::convex::inward_sign;
 use crate::geometry::convex::triangle;
 use crate::geometry::convex::turning;
-use crate::geometry::convex::whole;
 use crate::geometry::edges::EdgeTree;
-use crate::geometry::orient::Side;
+use crate::geometry::orient::SideOfLine;
 use crate::geometry::tangents::Added;
-use crate::geometry::tangents::Bound;
-use crate::geometry::tangents::Cell;
 use crate::geometry::tangents::ROUNDINGS;
-use crate::geometry::tangents::Reach;
+use crate::geometry::tangents::RadiusBound;
+use crate::geometry::tangents::SearchBox;
+use crate::geometry::tangents::SideReach;
 use crate::geometry::tangents::Tangents;
 
 /// Boxes whose bound is this near (relative) to the best circle are done with.
@@ -88,11 +88,11 @@ pub fn clear_opening(polygon: &Polygon) -> Certified {
                 Convex::Proven(radius) => radius,
                 Convex::SoFar(best, cell) => {
                     let tree = EdgeTree::new(corners);
-                    Search::from(&tree, inner, best, cell).run()
+                    CircleSearch::from(&tree, inner, best, cell).run()
                 }
             },
         },
-        Turning::BothWays => Search::new(&EdgeTree::new(corners), inner_side(corners)).run(),
+        Turning::BothWays => CircleSearch::new(&EdgeTree::new(corners), inner_side(corners)).run(),
     };
     let lower_mm = 2.0 * radius.lower.max(0.0);
     Certified {
@@ -104,36 +104,36 @@ pub fn clear_opening(polygon: &Polygon) -> Certified {
 
 /// A box that may hold the best centre, and the radius it cannot exceed.
 #[derive(Clone, Copy, Debug)]
-struct Open {
-    cell: Cell,
+struct OpenBox {
+    cell: SearchBox,
     upper: f64,
 }
 
-impl PartialEq for Open {
-    fn eq(&self, other: &Open) -> bool {
+impl PartialEq for OpenBox {
+    fn eq(&self, other: &OpenBox) -> bool {
         self.cmp(other).is_eq()
     }
 }
 
-impl Eq for Open {}
+impl Eq for OpenBox {}
 
-impl PartialOrd for Open {
-    fn partial_cmp(&self, other: &Open) -> Option<Ordering> {
+impl PartialOrd for OpenBox {
+    fn partial_cmp(&self, other: &OpenBox) -> Option<Ordering> {
         Some(self.cmp(other))
     }
 }
 
-impl Ord for Open {
-    fn cmp(&self, other: &Open) -> Ordering {
+impl Ord for OpenBox {
+    fn cmp(&self, other: &OpenBox) -> Ordering {
         self.upper.total_cmp(&other.upper)
     }
 }
 
 /// Branch and bound.
-struct Search<'t> {
+struct CircleSearch<'t> {
     tree: &'t EdgeTree,
-    inner: Side,
-    open: BinaryHeap<Open>,
+    inner: SideOfLine,
+    open: BinaryHeap<OpenBox>,
     centre: Corner,
     /// The radius of the best circle so far.
     lower: f64,
@@ -144,15 +144,15 @@ struct Search<'t> {
     work: usize,
 }
 
-impl<'t> Search<'t> {
-    fn new(tree: &'t EdgeTree, inner: Side) -> Search<'t> {
-        let cell = whole(&tree.bounds());
+impl<'t> CircleSearch<'t> {
+    fn new(tree: &'t EdgeTree, inner: SideOfLine) -> CircleSearch<'t> {
+        let cell = box_of(&tree.bounds());
         let upper = cell.half_x.min(cell.half_y);
         let upper = upper + ROUNDINGS * upper;
-        Search {
+        CircleSearch {
             tree,
             inner,
-            open: BinaryHeap::from([Open { cell, upper }]),
+            open: BinaryHeap::from([OpenBox { cell, upper }]),
             centre: tree.edges[0].from,
             lower: 0.0,
             aside: 0.0,
@@ -162,12 +162,17 @@ impl<'t> Search<'t> {
     }
 
     /// Goes on from a program that has run full, in the box that it left.
-    fn from(tree: &'t EdgeTree, inner: Side, best: Radius, cell: Option<Cell>) -> Search<'t> {
-        let mut search = Search::new(tree, inner);
+    fn from(
+        tree: &'t EdgeTree,
+        inner: SideOfLine,
+        best: Radius,
+        cell: Option<SearchBox>,
+    ) -> CircleSearch<'t> {
+        let mut search = CircleSearch::new(tree, inner);
         (search.centre, search.lower) = (best.centre, best.lower);
         search.open.clear();
         match cell {
-            Some(cell) => search.put(cell, best.upper),
+            Some(cell) => search.keep_for_later(cell, best.upper),
             None => search.aside = best.lower,
         }
         search
@@ -179,7 +184,7 @@ impl<'t> Search<'t> {
                 self.aside = self.aside.max(next.upper);
                 break;
             }
-            self.look(&next);
+            self.examine(&next);
         }
         Radius {
             centre: self.centre,
@@ -193,17 +198,17 @@ impl<'t> Search<'t> {
     }
 
     /// Keeps a box for later, or puts it aside where nothing is to be gained.
-    fn put(&mut self, cell: Cell, upper: f64) {
+    fn keep_for_later(&mut self, cell: SearchBox, upper: f64) {
         if upper <= self.goal() || cell.reach() <= self.finest {
             self.aside = self.aside.max(upper);
         } else {
-            self.open.push(Open { cell, upper });
+            self.open.push(OpenBox { cell, upper });
         }
     }
 
     /// The distance to the outline and the nearest side; below zero outside. A
     /// circle that fits is kept if it is the largest so far.
-    fn depth(&mut self, p: Corner, hint: usize) -> (f64, usize) {
+    fn signed_distance(&mut self, p: Corner, hint: usize) -> (f64, usize) {
         self.work = self.work.saturating_sub(1);
         let near = self.tree.nearest(p, hint);
         if !self.tree.contains(p) {
@@ -219,17 +224,17 @@ impl<'t> Search<'t> {
         (near.distance_mm, near.edge)
     }
 
-    fn look(&mut self, open: &Open) {
+    fn examine(&mut self, open: &OpenBox) {
         let cell = open.cell;
-        let (depth, edge) = self.depth(cell.middle, 0);
+        let (depth, edge) = self.signed_distance(cell.middle, 0);
         let reach = cell.reach();
         let error = ROUNDINGS * (2.0 * depth.abs() + self.tree.longest() + reach);
         let upper = open.upper.min(depth + reach + error);
         if upper <= self.goal() {
             self.aside = self.aside.max(upper);
         } else {
-            match self.bound(edge, &cell) {
-                Some(bound) => self.bounded(&cell, upper, edge, bound),
+            match self.bound_by_side(edge, &cell) {
+                Some(bound) => self.bound_by_tangents(&cell, upper, edge, bound),
                 None => self.cut(&cell, upper),
             }
         }
@@ -239,29 +244,31 @@ impl<'t> Search<'t> {
     ///
     /// A side that runs through the box leaves nothing of the inside beyond it if
     /// no other side comes there.
-    fn bound(&mut self, edge: usize, cell: &Cell) -> Option<Bound> {
-        match Bound::of(&self.tree.edges[edge], cell) {
-            Reach::Bounded(bound) => Some(bound),
-            Reach::TooNear => None,
-            Reach::Crossed => {
+    fn bound_by_side(&mut self, edge: usize, cell: &SearchBox) -> Option<RadiusBound> {
+        match RadiusBound::of(&self.tree.edges[edge], cell) {
+            SideReach::Bounded(bound) => Some(bound),
+            SideReach::TooNear => None,
+            SideReach::Crossed => {
                 self.work = self.work.saturating_sub(1);
                 let alone = self.tree.all_beside(edge, &cell.bounds(), self.inner);
-                alone.then(|| Bound::inward(&self.tree.edges[edge], cell, sign(self.inner)))
+                alone.then(|| {
+                    RadiusBound::inward(&self.tree.edges[edge], cell, inward_sign(self.inner))
+                })
             }
         }
     }
 
     /// Flat bounds from the sides nearby.
-    fn bounded(&mut self, cell: &Cell, upper: f64, edge: usize, first: Bound) {
+    fn bound_by_tangents(&mut self, cell: &SearchBox, upper: f64, edge: usize, first: RadiusBound) {
         let mut program = Tangents::new(*cell, first);
         let mut upper = upper.min(program.upper());
         let mut found = 0.0_f64;
         let mut hint = edge;
         while upper > self.goal() {
-            let (depth, edge) = self.depth(program.centre(), hint);
+            let (depth, edge) = self.signed_distance(program.centre(), hint);
             hint = edge;
             found = found.max(depth);
-            let bound = self.bound(edge, cell);
+            let bound = self.bound_by_side(edge, cell);
             if bound.is_none_or(|bound| program.add(bound) != Added::Moved) {
                 break;
             }
@@ -274,31 +281,31 @@ impl<'t> Search<'t> {
         }
         match program.contracted(self.lower) {
             None => self.aside = self.aside.max(self.lower),
-            Some(part) if part.reach() < 0.7 * cell.reach() => self.put(part, upper),
+            Some(part) if part.reach() < 0.7 * cell.reach() => self.keep_for_later(part, upper),
             Some(part) => self.cut(&part, upper),
         }
     }
 
     /// Two halves, across the longer side.
-    fn cut(&mut self, cell: &Cell, upper: f64) {
+    fn cut(&mut self, cell: &SearchBox, upper: f64) {
         let Corner { x_mm, y_mm } = cell.middle;
         let halves = if cell.half_x >= cell.half_y {
             let half_x = cell.half_x / 2.0;
-            [x_mm - half_x, x_mm + half_x].map(|x_mm| Cell {
+            [x_mm - half_x, x_mm + half_x].map(|x_mm| SearchBox {
                 middle: Corner { x_mm, y_mm },
                 half_x,
                 ..*cell
             })
         } else {
             let half_y = cell.half_y / 2.0;
-            [y_mm - half_y, y_mm + half_y].map(|y_mm| Cell {
+            [y_mm - half_y, y_mm + half_y].map(|y_mm| SearchBox {
                 middle: Corner { x_mm, y_mm },
                 half_y,
                 ..*cell
             })
         };
         for half in halves {
-            self.put(half, upper);
+            self.keep_for_later(half, upper);
         }
     }
 }

@@ -6,8 +6,10 @@
 //! the lower one. Cables are bounded from below alone.
 
 mod ball;
+mod bay;
 mod cables;
 mod convex;
+mod corner;
 mod covering;
 mod edges;
 mod exact;
@@ -19,6 +21,7 @@ mod polygon;
 mod probe;
 mod raked;
 mod shape;
+mod shape_error;
 mod sketch;
 mod stair_triangle;
 mod tangents;
@@ -26,14 +29,20 @@ mod turned;
 mod vee;
 
 pub use ball::{LargestBall, Passage};
+pub use bay::{
+    AtTheLimit, BayEnds, BayError, BayLayout, BayPlan, GapLimit, Infilled, added_between,
+    on_each_tread,
+};
 pub use cables::{Cables, CablesError, Strand, TautCables};
+pub use corner::Corner;
 pub use inscribed::{Certified, clear_opening};
 pub use placement::{Fit, Placement, admits};
-pub use polygon::{Corner, Polygon};
+pub use polygon::Polygon;
 pub use probe::Probe;
 pub use raked::{Across, Balusters, Rake, RakedBay};
-pub use shape::{ClearOpening, Shape, ShapeError};
-pub use sketch::{Dimension, Part, Sketch};
+pub use shape::{ClearOpening, Shape};
+pub use shape_error::ShapeError;
+pub use sketch::{Dimension, Sketch, SketchPart};
 pub use stair_triangle::{Risers, StairTriangle, StairTriangleError};
 pub use turned::{Station, TurnedError, TurnedPair};
 pub use vee::Vee;

@@ -4,7 +4,7 @@ use crate::geometry::Corner;
 
 /// Where a point lies of the line through two others, looking along it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Side {
+pub(super) enum SideOfLine {
     Left,
     On,
     Right,
@@ -20,7 +20,7 @@ pub(super) enum Side {
 /// J. R. Shewchuk, "Adaptive Precision Floating-Point Arithmetic and Fast Robust
 /// Geometric Predicates", 1997: the error bound of the first stage, and sums of
 /// floats kept exact (grow-expansion).
-pub(super) fn side(a: Corner, b: Corner, c: Corner) -> Side {
+pub(super) fn side(a: Corner, b: Corner, c: Corner) -> SideOfLine {
     /// (3 + 16 ε) ε with ε = 2⁻⁵³.
     const BOUND: f64 = 3.330_669_073_875_471_6e-16;
     let left = (a.x_mm - c.x_mm) * (b.y_mm - c.y_mm);
@@ -49,13 +49,13 @@ pub(super) fn side(a: Corner, b: Corner, c: Corner) -> Side {
     sign(leading.copied().unwrap_or(0.0))
 }
 
-fn sign(value: f64) -> Side {
+fn sign(value: f64) -> SideOfLine {
     if value > 0.0 {
-        Side::Left
+        SideOfLine::Left
     } else if value < 0.0 {
-        Side::Right
+        SideOfLine::Right
     } else {
-        Side::On
+        SideOfLine::On
     }
 }
 
@@ -85,10 +85,10 @@ mod tests {
         let (a, b) = (corner(12.0, 12.0), corner(24.0, 24.0));
         let hair = f64::EPSILON / 4.0;
         let at = |x_mm: f64, y_mm: f64| side(a, b, corner(x_mm, y_mm));
-        assert_eq!(at(0.5, 0.5), Side::On);
-        assert_eq!(at(0.5, 0.5 + 2.0 * hair), Side::Left);
-        assert_eq!(at(0.5 + 2.0 * hair, 0.5), Side::Right);
-        assert_eq!(at(0.5 + hair, 0.5 + hair), Side::On);
+        assert_eq!(at(0.5, 0.5), SideOfLine::On);
+        assert_eq!(at(0.5, 0.5 + 2.0 * hair), SideOfLine::Left);
+        assert_eq!(at(0.5 + 2.0 * hair, 0.5), SideOfLine::Right);
+        assert_eq!(at(0.5 + hair, 0.5 + hair), SideOfLine::On);
     }
 
     /// Three decimal points of one line whose floats are not exactly on it:
@@ -97,7 +97,7 @@ mod tests {
     fn the_answer_does_not_hang_on_the_order() {
         let points = [corner(0.1, 0.1), corner(0.3, 0.3), corner(0.7, 0.7)];
         let [a, b, c] = points;
-        assert_eq!(side(a, b, c), Side::On);
+        assert_eq!(side(a, b, c), SideOfLine::On);
         let nudged = corner(0.3, 0.300_000_000_000_000_04);
         assert_eq!(side(a, nudged, c), side(nudged, c, a));
         assert_eq!(side(a, nudged, c), side(c, a, nudged));

@@ -4,7 +4,7 @@
 //! through an interval either fits nowhere, which rules the interval out, or it
 //! leaves places where the rectangle itself is tried; one that fits is proven so by
 //! exact orientation tests. Places are not searched on a grid: each side of the
-//! outline forbids a convex set of them ([`Core::about`]), and the plane is cut along
+//! outline forbids a convex set of them ([`Core::blocked_by`]), and the plane is cut along
 //! the edges of those sets, so that nothing hangs on how near the fit is.
 
 use std::collections::VecDeque;
@@ -12,14 +12,14 @@ use std::collections::VecDeque;
 use crate::geometry::Corner;
 use crate::geometry::Polygon;
 use crate::geometry::clear_opening;
-use crate::geometry::covering::Cell;
 use crate::geometry::covering::Core;
 use crate::geometry::covering::Effect;
 use crate::geometry::covering::HalfPlane;
 use crate::geometry::covering::Keep;
-use crate::geometry::edges::Bounds;
+use crate::geometry::covering::PlaceCell;
+use crate::geometry::edges::BoundingBox;
 use crate::geometry::edges::EdgeTree;
-use crate::geometry::orient::Side;
+use crate::geometry::orient::SideOfLine;
 use crate::geometry::orient::side;
 
 /// Looks at a side from a cell that may be taken, besides some for each side: what
@@ -91,9 +91,9 @@ pub fn admits(outline: &Polygon, sides_mm: (f64, f64)) -> Fit {
     if ball.upper_mm < short {
         return Fit::DoesNotPass;
     }
-    let search = Search::new(outline, short / 2.0, long / 2.0);
+    let search = PlacementSearch::new(outline, short / 2.0, long / 2.0);
     if ball.lower_mm > (short * short + long * long).sqrt()
-        && let Some(found) = search.tried(search.moved(ball.centre), 0.0)
+        && let Some(found) = search.proven_at(search.moved(ball.centre), 0.0)
     {
         return Fit::Passes(Some(found));
     }
@@ -104,7 +104,7 @@ pub fn admits(outline: &Polygon, sides_mm: (f64, f64)) -> Fit {
 struct Turned {
     turn: f64,
     spread: f64,
-    places: Vec<Cell>,
+    places: Vec<PlaceCell>,
 }
 
 /// What became of the places for one core.
@@ -112,11 +112,11 @@ enum Places {
     /// All are forbidden.
     None,
     /// A place that is free, and all that are left.
-    Some(Corner, Vec<Cell>),
+    Some(Corner, Vec<PlaceCell>),
     OutOfWork,
 }
 
-struct Search {
+struct PlacementSearch {
     /// The outline, moved so that its box lies about the origin.
     tree: EdgeTree,
     /// As written, to prove a placement with.
@@ -130,8 +130,8 @@ struct Search {
     work: usize,
 }
 
-impl Search {
-    fn new(outline: &Polygon, short: f64, long: f64) -> Search {
+impl PlacementSearch {
+    fn new(outline: &Polygon, short: f64, long: f64) -> PlacementSearch {
         let written = EdgeTree::new(outline.corners());
         let bounds = written.bounds();
         let by = Corner {
@@ -145,7 +145,7 @@ impl Search {
         let corners: Vec<Corner> = outline.corners().iter().map(moved).collect();
         let far = |c: &Corner| c.x_mm.abs().max(c.y_mm.abs());
         let tree = EdgeTree::new(&corners);
-        Search {
+        PlacementSearch {
             directions: directions(&tree, short),
             width: tree.width(),
             farthest: outline.corners().iter().map(far).fold(0.0, f64::max),
@@ -166,7 +166,7 @@ impl Search {
 
     fn run(mut self) -> Fit {
         const FIRST: u32 = 16;
-        let whole = Cell::of_bounds(&self.tree.bounds());
+        let whole = PlaceCell::of_bounds(&self.tree.bounds());
         let spread = std::f64::consts::PI / f64::from(2 * FIRST);
         let mut open: VecDeque<Turned> = (0..FIRST)
             .map(|k| Turned {
@@ -178,17 +178,17 @@ impl Search {
         let mut undecided = false;
         while let Some(next) = open.pop_front() {
             let Turned { turn, spread, .. } = next;
-            let left = match self.kept(&next) {
+            let left = match self.places_left(&next) {
                 Places::None => continue,
                 Places::OutOfWork => return Fit::Undecided,
                 Places::Some(place, left) => {
-                    if let Some(found) = self.tried(place, turn) {
+                    if let Some(found) = self.proven_at(place, turn) {
                         return Fit::Passes(Some(found));
                     }
                     left
                 }
             };
-            match self.alone(turn, spread, &left) {
+            match self.fit_at_one_angle(turn, spread, &left) {
                 Fit::DoesNotPass => {}
                 found @ Fit::Passes(_) => return found,
                 Fit::Undecided if self.work == 0 => return Fit::Undecided,
@@ -214,7 +214,7 @@ impl Search {
     }
 
     /// The places that an interval of angles leaves to the rectangle's core.
-    fn kept(&mut self, turned: &Turned) -> Places {
+    fn places_left(&mut self, turned: &Turned) -> Places {
         // the ends overlap by a hair, so that no angle falls between two intervals
         let spread = turned.spread * (1.0 + 1e-9) + 1e-14;
         let less = LESS * self.width;
@@ -229,7 +229,7 @@ impl Search {
 
     /// The rectangle itself at one angle of an interval: at that of a side of the
     /// outline, if one lies within, else at the middle.
-    fn alone(&mut self, turn: f64, spread: f64, places: &[Cell]) -> Fit {
+    fn fit_at_one_angle(&mut self, turn: f64, spread: f64, places: &[PlaceCell]) -> Fit {
         let within = |direction: &&f64| {
             let off = (**direction - turn).abs();
             off.min(std::f64::consts::PI - off) <= spread
@@ -243,7 +243,7 @@ impl Search {
         };
         match self.places(&core, places) {
             Places::None | Places::OutOfWork => Fit::Undecided,
-            Places::Some(place, _) => match self.tried(place, angle) {
+            Places::Some(place, _) => match self.proven_at(place, angle) {
                 Some(found) => Fit::Passes(Some(found)),
                 None => Fit::Undecided,
             },
@@ -256,11 +256,11 @@ impl Search {
 
     /// Cuts cells along the edges of what is forbidden, until one is free or none
     /// is left.
-    fn places(&mut self, core: &Core, start: &[Cell]) -> Places {
+    fn places(&mut self, core: &Core, start: &[PlaceCell]) -> Places {
         let thin = THIN * self.width;
-        let mut stack: Vec<Cell> = start.to_vec();
+        let mut stack: Vec<PlaceCell> = start.to_vec();
         while let Some(cell) = stack.pop() {
-            match self.look(core, cell) {
+            match self.examine(core, cell) {
                 Looked::Gone => {}
                 Looked::Free(cell) => {
                     if self.tree.contains(cell.middle) {
@@ -271,7 +271,7 @@ impl Search {
                 }
                 Looked::Split(cell, line) => {
                     let parts = [Keep::Within, Keep::Beyond].map(|keep| cell.part(&line, keep));
-                    let wide = |part: &Cell| !part.is_thin(thin);
+                    let wide = |part: &PlaceCell| !part.is_thin(thin);
                     stack.extend(parts.into_iter().flatten().filter(wide));
                 }
                 Looked::OutOfWork => return Places::OutOfWork,
@@ -281,13 +281,13 @@ impl Search {
     }
 
     /// One cell under all sides near it.
-    fn look(&mut self, core: &Core, mut cell: Cell) -> Looked {
+    fn examine(&mut self, core: &Core, mut cell: PlaceCell) -> Looked {
         let thin = THIN * self.width;
         let mut near = Vec::new();
         self.tree.near(&cell.bounds(core.radius), &mut near);
         let mut sets: Vec<_> = near
             .iter()
-            .map(|edge| core.about(&self.tree.edges[*edge]))
+            .map(|edge| core.blocked_by(&self.tree.edges[*edge]))
             .collect();
         loop {
             let mut best: Option<(HalfPlane, f64)> = None;
@@ -298,7 +298,7 @@ impl Search {
                     return Looked::OutOfWork;
                 }
                 self.work -= 1;
-                match cell.under(&set, thin / 4.0) {
+                match cell.effect_of(&set, thin / 4.0) {
                     Effect::Beside => {}
                     Effect::Covers => return Looked::Gone,
                     Effect::CutBy(line) => {
@@ -321,7 +321,7 @@ impl Search {
             };
             let large = cell.radius > self.half.0;
             if large {
-                let across = cell.across();
+                let across = cell.middle_line();
                 return Looked::Split(cell, across);
             }
             if !cut {
@@ -333,7 +333,7 @@ impl Search {
 
     /// The rectangle, a hair larger, at one place: proven to lie in the outline, or
     /// nothing.
-    fn tried(&self, place: Corner, turn: f64) -> Option<Placement> {
+    fn proven_at(&self, place: Corner, turn: f64) -> Option<Placement> {
         // the corners round by far less than half of what is added
         let more = self.more() / 2.0;
         let (a, b) = (self.half.0 + more, self.half.1 + more);
@@ -349,10 +349,10 @@ impl Search {
 
 /// What a cell comes to.
 enum Looked {
-    Free(Cell),
+    Free(PlaceCell),
     Gone,
     OutOfWork,
-    Split(Cell, HalfPlane),
+    Split(PlaceCell, HalfPlane),
 }
 
 /// The directions of the sides that are no shorter than the probe's half, longest
@@ -382,24 +382,24 @@ fn directions(tree: &EdgeTree, short: f64) -> Vec<f64> {
 /// middle is inside. Exact, since each side must lie on the far side of one of the
 /// figure's own sides, or all of the figure on one side of it.
 fn lies_in(tree: &EdgeTree, corners: &[Corner; 4]) -> bool {
-    let bounds = Bounds::around(corners);
+    let bounds = BoundingBox::around(corners);
     let mut near = Vec::new();
     tree.near(&bounds, &mut near);
     let outside = |edge: &usize| {
         let edge = &tree.edges[*edge];
         let next = corners.iter().skip(1).chain(corners.first());
         let beyond = |(from, to): (&Corner, &Corner)| {
-            let right = |p| side(*from, *to, p) != Side::Left;
+            let right = |p| side(*from, *to, p) != SideOfLine::Left;
             right(edge.from) && right(edge.to)
         };
-        let all = |wanted: Side| {
+        let all = |wanted: SideOfLine| {
             let on = |p: &Corner| {
                 let found = side(edge.from, edge.to, *p);
-                found == wanted || found == Side::On
+                found == wanted || found == SideOfLine::On
             };
             corners.iter().all(on)
         };
-        corners.iter().zip(next).any(beyond) || all(Side::Left) || all(Side::Right)
+        corners.iter().zip(next).any(beyond) || all(SideOfLine::Left) || all(SideOfLine::Right)
     };
     let middle = Corner {
         x_mm: corners[0].x_mm / 2.0 + corners[2].x_mm / 2.0,

@@ -1,27 +1,11 @@
 //! Outlines by their corners.
 
+use crate::geometry::Corner;
 use crate::geometry::ShapeError;
-use crate::geometry::edges::Edge;
 use crate::geometry::edges::EdgeTree;
-use crate::geometry::orient::Side;
+use crate::geometry::edges::OutlineEdge;
+use crate::geometry::orient::SideOfLine;
 use crate::geometry::orient::side;
-
-/// A point in millimetres, as written and not rounded: a corner, or a centre.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Corner {
-    /// Across, in millimetres.
-    pub x_mm: f64,
-    /// Up, in millimetres.
-    pub y_mm: f64,
-}
-
-impl Corner {
-    /// 0:0
-    pub(super) const ORIGIN: Corner = Corner {
-        x_mm: 0.0,
-        y_mm: 0.0,
-    };
-}
 
 /// An outline of at least three corners that neither crosses nor touches itself.
 #[derive(Clone, Debug, PartialEq)]
@@ -118,8 +102,8 @@ fn fold(first: usize, second: usize, at: Corner) -> ShapeError {
 }
 
 /// Whether a side leads straight back over the one before it.
-fn folds(one: &Edge, next: &Edge) -> bool {
-    side(one.from, one.to, next.to) == Side::On
+fn folds(one: &OutlineEdge, next: &OutlineEdge) -> bool {
+    side(one.from, one.to, next.to) == SideOfLine::On
         && (between(one.from, one.to, next.to) || between(next.from, next.to, one.from))
 }
 
@@ -131,7 +115,7 @@ fn between(a: Corner, b: Corner, p: Corner) -> bool {
 
 /// Where two sides that are no neighbours meet, if they do: found exactly, the
 /// place rounded.
-fn meeting_place(one: &Edge, other: &Edge) -> Option<Corner> {
+fn meeting_place(one: &OutlineEdge, other: &OutlineEdge) -> Option<Corner> {
     let (a, b) = (
         side(one.from, one.to, other.from),
         side(one.from, one.to, other.to),
@@ -148,14 +132,14 @@ fn meeting_place(one: &Edge, other: &Edge) -> Option<Corner> {
     ];
     let touching = touches
         .into_iter()
-        .find(|(side, edge, p)| *side == Side::On && between(edge.from, edge.to, *p));
+        .find(|(side, edge, p)| *side == SideOfLine::On && between(edge.from, edge.to, *p));
     if let Some((_, _, p)) = touching {
         return Some(p);
     }
-    let apart = |one: Side, other: Side| {
+    let apart = |one: SideOfLine, other: SideOfLine| {
         matches!(
             (one, other),
-            (Side::Left, Side::Right) | (Side::Right, Side::Left)
+            (SideOfLine::Left, SideOfLine::Right) | (SideOfLine::Right, SideOfLine::Left)
         )
     };
     if !(apart(a, b) && apart(c, d)) {

@@ -10,7 +10,7 @@ use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::geometry::TurnedPair;
 use crate::geometry::admits;
-use crate::geometry::turned::Ends;
+use crate::geometry::turned::ProfileEnds;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 
@@ -90,7 +90,7 @@ impl Shape {
         let of = |length: Length| (length + enlarged).max(Length::ZERO);
         match self {
             Shape::Circle { diameter } => {
-                let [a, b, d] = [probe.short, probe.long, of(*diameter)].map(whole);
+                let [a, b, d] = [probe.short, probe.long, of(*diameter)].map(nanometres_of);
                 passes(a * a + b * b <= d * d)
             }
             Shape::Polygon(outline) => admits(outline, probe.millimetres(diagonal(enlarged))),
@@ -100,7 +100,7 @@ impl Shape {
             Shape::Raked(bay) => in_raked(probe, bay, enlarged),
             Shape::Turned(pair) => between_turned(probe, pair, enlarged),
             // a push spreads them: what the ball of its short side, or around it, tells
-            Shape::Cables(_) => by_balls(probe, self.clear_opening(), diagonal(enlarged)),
+            Shape::Cables(_) => fit_by_balls(probe, self.clear_opening(), diagonal(enlarged)),
         }
     }
 }
@@ -118,11 +118,11 @@ impl StairTriangle {
         let Some((thick, thin)) = self.enlarged(enlarged) else {
             return Fit::DoesNotPass; // no step is left
         };
-        let passes = at_steps(probe, thick);
+        let passes = fit_at_steps(probe, thick);
         if passes != Fit::DoesNotPass {
             return passes;
         }
-        let stops = thin == thick || at_steps(probe, thin) == Fit::DoesNotPass;
+        let stops = thin == thick || fit_at_steps(probe, thin) == Fit::DoesNotPass;
         match self.risers {
             Risers::Closed if stops => Fit::DoesNotPass,
             Risers::Closed | Risers::Open => Fit::Undecided,
@@ -163,19 +163,21 @@ fn in_raked(probe: Probe, bay: &RakedBay, enlarged: Length) -> Fit {
 fn between_turned(probe: Probe, pair: &TurnedPair, enlarged: Length) -> Fit {
     let by = diagonal(enlarged);
     let inside = |ends| in_outline(probe, &pair.outline(ends), by);
-    match inside(Ends::Closed) {
+    match inside(ProfileEnds::Closed) {
         Fit::Passes(placement) => Fit::Passes(placement),
         // farther out it stands between straight sides, and may be moved back
-        Fit::DoesNotPass | Fit::Undecided => match inside(Ends::GoOn(probe.short + probe.long)) {
-            Fit::DoesNotPass => Fit::DoesNotPass,
-            Fit::Passes(_) | Fit::Undecided => Fit::Undecided,
-        },
+        Fit::DoesNotPass | Fit::Undecided => {
+            match inside(ProfileEnds::GoOn(probe.short + probe.long)) {
+                Fit::DoesNotPass => Fit::DoesNotPass,
+                Fit::Passes(_) | Fit::Undecided => Fit::Undecided,
+            }
+        }
     }
 }
 
 /// Steps repeat, so that a place for the probe is one with its middle over the middle
 /// step, from where it reaches no farther than half of its sides' sum.
-fn at_steps(probe: Probe, step: StairTriangle) -> Fit {
+fn fit_at_steps(probe: Probe, step: StairTriangle) -> Fit {
     const MOST: i32 = 30;
     let (rise, going, lift) = step.sides();
     if lift == Length::ZERO {
@@ -215,13 +217,13 @@ fn passes(it_does: bool) -> Fit {
     }
 }
 
-fn whole(length: Length) -> i128 {
+fn nanometres_of(length: Length) -> i128 {
     i128::from(length.nanometres())
 }
 
 /// A probe holds the ball of its short side, and the ball of its diagonal holds it.
-fn by_balls(probe: Probe, clear: ClearOpening, enlarged: Length) -> Fit {
-    let [a, b, d] = [probe.short, probe.long, clear.lower + enlarged].map(whole);
+fn fit_by_balls(probe: Probe, clear: ClearOpening, enlarged: Length) -> Fit {
+    let [a, b, d] = [probe.short, probe.long, clear.lower + enlarged].map(nanometres_of);
     let stops = |upper| upper + enlarged < probe.short;
     if clear.upper.is_some_and(stops) {
         Fit::DoesNotPass
@@ -240,8 +242,11 @@ fn diagonal(length: Length) -> Length {
 /// p × q in a × b, the longer sides first: p ≤ a and q ≤ b, or, turned,
 /// ((a + b)/(p + q))² + ((a − b)/(p − q))² ≥ 2.
 fn in_rectangle(probe: Probe, width: Length, height: Length) -> Fit {
-    let (a, b) = (whole(width.max(height)), whole(width.min(height)));
-    let (p, q) = (whole(probe.long), whole(probe.short));
+    let (a, b) = (
+        nanometres_of(width.max(height)),
+        nanometres_of(width.min(height)),
+    );
+    let (p, q) = (nanometres_of(probe.long), nanometres_of(probe.short));
     if q > b {
         return Fit::DoesNotPass;
     }
@@ -263,8 +268,8 @@ fn in_rectangle(probe: Probe, width: Length, height: Length) -> Fit {
 
 /// A side of the probe along a leg, or along the slant.
 fn in_triangle(probe: Probe, rise: Length, run: Length) -> Fit {
-    let (r, t) = (whole(rise), whole(run));
-    let (a, b) = (whole(probe.short), whole(probe.long));
+    let (r, t) = (nanometres_of(rise), nanometres_of(run));
+    let (a, b) = (nanometres_of(probe.short), nanometres_of(probe.long));
     if a * r + b * t <= r * t || b * r + a * t <= r * t {
         return Fit::Passes(None);
     }

@@ -4,7 +4,7 @@ use uom::si::angle::radian;
 
 use crate::geometry::Corner;
 use crate::geometry::exact::nanometre_corner;
-use crate::geometry::shape::scaled;
+use crate::geometry::exact::scaled;
 use crate::geometry::tangents::ROUNDINGS;
 use crate::quantities::Angle;
 use crate::quantities::Length;
@@ -71,7 +71,7 @@ impl RakedBay {
     pub(super) fn clear(&self, each: StandardUncertainty) -> Between {
         let (gap, rails) = self.strips(each);
         match rails {
-            Some(rails) => gap.or_less(rails),
+            Some(rails) => gap.smaller_of(rails),
             None => gap,
         }
     }
@@ -139,7 +139,7 @@ impl RakedBay {
     pub(super) fn uncertainty_of_sides(&self, each: StandardUncertainty) -> StandardUncertainty {
         let (gap, rails) = self.strips(each);
         let of_rails = rails.map_or(StandardUncertainty::NONE, |rails| rails.uncertainty);
-        let slid = gap.upper * self.rake.doubt(each);
+        let slid = gap.upper * self.rake.slope_doubt(each);
         let across = gap.uncertainty.max(of_rails).as_length();
         let whole = libm::hypot(across.nanometres_as_float(), slid);
         StandardUncertainty::from_length(Length::from_nanometres_rounded(whole))
@@ -160,7 +160,7 @@ impl Rake {
 
     /// How sure the slope is, in radians: by rise and going, or by half a step of an
     /// angle's reading.
-    fn doubt(&self, each: StandardUncertainty) -> f64 {
+    fn slope_doubt(&self, each: StandardUncertainty) -> f64 {
         let u = each.as_length().nanometres_as_float();
         match self {
             Rake::Angle(_, step) if u > 0.0 => step.get::<radian>() / 12.0_f64.sqrt(),
@@ -176,7 +176,7 @@ impl Rake {
     fn shortened(&self, length: Length, each: StandardUncertainty) -> Between {
         let (size, cosine) = (length.nanometres_as_float(), self.cosine());
         let u = each.as_length().nanometres_as_float();
-        let by_slope = size * (1.0 - cosine * cosine).max(0.0).sqrt() * self.doubt(each);
+        let by_slope = size * (1.0 - cosine * cosine).max(0.0).sqrt() * self.slope_doubt(each);
         let whole = u * u * cosine * cosine + by_slope * by_slope;
         // an angle near the plumb loses some digits of its cosine
         let room = 4.0 * ROUNDINGS;
@@ -195,7 +195,7 @@ impl Rake {
 impl Between {
     /// The smaller of both. Where they lie so near each other that the doubt may turn
     /// them round, the larger doubt counts.
-    fn or_less(self, other: Between) -> Between {
+    fn smaller_of(self, other: Between) -> Between {
         let doubt = |one: &Between| one.uncertainty.doubled().nanometres_as_float();
         let (less, more) = if other.lower < self.lower {
             (other, self)

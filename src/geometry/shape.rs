@@ -2,72 +2,13 @@
 
 use crate::geometry::Cables;
 use crate::geometry::Certified;
-use crate::geometry::Corner;
 use crate::geometry::Polygon;
 use crate::geometry::RakedBay;
 use crate::geometry::TurnedPair;
 use crate::geometry::clear_opening;
+use crate::geometry::exact::scaled;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
-
-/// Why a shape cannot be. Corners and sides are counted from 1; side 1 leads from
-/// corner 1 to corner 2.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-#[non_exhaustive]
-pub enum ShapeError {
-    /// A coordinate that is no number, or none that any opening has.
-    #[error("a corner is no finite number")]
-    NotFinite,
-    /// A side of zero or below.
-    #[error("every side must be longer than nothing")]
-    NotPositive,
-    /// Two corners that follow each other lie in one place.
-    #[error("corner {first} and corner {second} of the outline are one and the same place")]
-    RepeatedCorner {
-        /// The number of the first.
-        first: usize,
-        /// The number of the one behind it.
-        second: usize,
-    },
-    /// Two sides that are no neighbours cross or touch.
-    #[error("side {first} and side {second} of the outline meet at {}", place(*.at))]
-    SidesCross {
-        /// The number of the first side.
-        first: usize,
-        /// The number of the second side.
-        second: usize,
-        /// Where they meet, rounded.
-        at: Corner,
-    },
-    /// A side leads straight back over its neighbour.
-    #[error("side {first} and side {second} of the outline run over each other at {}", place(*.at))]
-    SidesFold {
-        /// The number of the first side.
-        first: usize,
-        /// The number of the second side.
-        second: usize,
-        /// The corner between them.
-        at: Corner,
-    },
-    /// A polygon with fewer than three corners.
-    #[error("an outline needs three corners or more, and this has {count}")]
-    TooFewCorners {
-        /// How many there are.
-        count: usize,
-    },
-    /// An outline that is smaller than a nanometre.
-    #[error("the outline is smaller than a nanometre")]
-    TooSmall,
-}
-
-/// A place as a corner is written, in millimetres to a thousandth.
-fn place(at: Corner) -> String {
-    let rounded = |v: f64| {
-        let v = (v * 1000.0).round() / 1000.0;
-        if v.abs() > 0.0 { v } else { 0.0 }
-    };
-    format!("{}:{} mm", rounded(at.x_mm), rounded(at.y_mm))
-}
 
 /// The shape of an opening.
 #[derive(Clone, Debug, PartialEq)]
@@ -221,12 +162,6 @@ impl ClearOpening {
 pub(super) fn inscribed(rise: Length, run: Length) -> Length {
     let (a, b) = (rise.nanometres_as_float(), run.nanometres_as_float());
     Length::from_nanometres_rounded(a + b - (a * a + b * b).sqrt())
-}
-
-/// An uncertainty times a factor.
-pub(super) fn scaled(u: StandardUncertainty, factor: f64) -> StandardUncertainty {
-    let size = u.as_length().nanometres_as_float() * factor;
-    StandardUncertainty::from_length(Length::from_nanometres_rounded(size))
 }
 
 #[cfg(test)]

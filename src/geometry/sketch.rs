@@ -9,12 +9,12 @@ use crate::geometry::Risers;
 use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::geometry::TurnedPair;
-use crate::geometry::turned::Ends;
+use crate::geometry::turned::ProfileEnds;
 use crate::quantities::Length;
 
 /// A piece of a drawing, in millimetres, across and up.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Part {
+pub enum SketchPart {
     /// A line along something solid.
     Edge(Vec<Corner>),
     /// A part of the opening; its edges are drawn apart.
@@ -42,7 +42,7 @@ pub struct Dimension {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sketch {
     /// The pieces, those behind first.
-    pub parts: Vec<Part>,
+    pub parts: Vec<SketchPart>,
     /// The lengths.
     pub dimensions: Vec<Dimension>,
     /// A place for the ball, where many are as good.
@@ -88,7 +88,7 @@ fn dimension(from: Corner, to: Corner, length: Length) -> Dimension {
     }
 }
 
-fn named(name: &'static str, from: Corner, to: Corner, length: Length) -> Dimension {
+fn named_dimension(name: &'static str, from: Corner, to: Corner, length: Length) -> Dimension {
     Dimension {
         from,
         to,
@@ -98,16 +98,16 @@ fn named(name: &'static str, from: Corner, to: Corner, length: Length) -> Dimens
 }
 
 /// A closed outline: the hole and the edge round it.
-fn closed(corners: Vec<Corner>) -> Vec<Part> {
+fn closed(corners: Vec<Corner>) -> Vec<SketchPart> {
     let mut edge = corners.clone();
     edge.extend(corners.first().copied());
-    vec![Part::Hole(corners), Part::Edge(edge)]
+    vec![SketchPart::Hole(corners), SketchPart::Edge(edge)]
 }
 
 fn round(diameter: Length) -> Sketch {
     let half = mm(diameter) / 2.0;
     Sketch {
-        parts: vec![Part::Round(Corner::ORIGIN, diameter)],
+        parts: vec![SketchPart::Round(Corner::ORIGIN, diameter)],
         dimensions: vec![dimension(at(-half, -half), at(half, -half), diameter)],
         middle: Corner::ORIGIN,
     }
@@ -145,9 +145,9 @@ fn slot(width: Length) -> Sketch {
     let (w, h) = (mm(width), 2.5 * mm(width));
     Sketch {
         parts: vec![
-            Part::Hole(vec![at(0.0, 0.0), at(w, 0.0), at(w, h), at(0.0, h)]),
-            Part::Edge(vec![at(0.0, 0.0), at(0.0, h)]),
-            Part::Edge(vec![at(w, 0.0), at(w, h)]),
+            SketchPart::Hole(vec![at(0.0, 0.0), at(w, 0.0), at(w, h), at(0.0, h)]),
+            SketchPart::Edge(vec![at(0.0, 0.0), at(0.0, h)]),
+            SketchPart::Edge(vec![at(w, 0.0), at(w, h)]),
         ],
         dimensions: vec![dimension(at(0.0, 0.0), at(w, 0.0), width)],
         middle: at(w / 2.0, h / 2.0),
@@ -172,7 +172,7 @@ fn cables(run: &Cables) -> Sketch {
     let wide = 3.0 * spacing;
     let bar = |middle: f64| {
         let (low, high) = (middle - thick / 2.0, middle + thick / 2.0);
-        Part::Member(vec![
+        SketchPart::Member(vec![
             at(0.0, low),
             at(wide, low),
             at(wide, high),
@@ -181,7 +181,7 @@ fn cables(run: &Cables) -> Sketch {
     };
     let hole = |low: f64| {
         let (low, high) = (low + thick / 2.0, low + spacing - thick / 2.0);
-        Part::Hole(vec![
+        SketchPart::Hole(vec![
             at(0.0, low),
             at(wide, low),
             at(wide, high),
@@ -197,8 +197,8 @@ fn cables(run: &Cables) -> Sketch {
             bar(2.0 * spacing),
         ],
         dimensions: vec![
-            named("spacing", at(wide, 0.0), at(wide, spacing), run.spacing()),
-            named(
+            named_dimension("spacing", at(wide, 0.0), at(wide, spacing), run.spacing()),
+            named_dimension(
                 "gap",
                 at(wide, spacing + thick / 2.0),
                 at(wide, 2.0 * spacing - thick / 2.0),
@@ -221,21 +221,21 @@ fn raked(bay: &RakedBay) -> Sketch {
         )
     };
     let mut parts = vec![
-        Part::Hole(vec![left, right, top_right, top_left]),
-        Part::Edge(vec![top_left, left, right, top_right]),
+        SketchPart::Hole(vec![left, right, top_right, top_left]),
+        SketchPart::Edge(vec![top_left, left, right, top_right]),
     ];
     if bay.high.is_some() {
-        parts.push(Part::Edge(vec![top_left, top_right]));
+        parts.push(SketchPart::Edge(vec![top_left, top_right]));
     }
     let gap = match bay.across {
-        Across::Along => named("along the rail", left, right, bay.gap),
+        Across::Along => named_dimension("along the rail", left, right, bay.gap),
         Across::Level => {
             let from = match bay.balusters {
                 Balusters::Plumb => left,
                 // a level tape meets the other baluster so much nearer to its foot
                 Balusters::Square => beside((right.y_mm / top_left.y_mm).clamp(0.25, 1.0)),
             };
-            named(
+            named_dimension(
                 "level",
                 from,
                 at(from.x_mm + mm(bay.gap), from.y_mm),
@@ -245,7 +245,7 @@ fn raked(bay: &RakedBay) -> Sketch {
     };
     let mut dimensions = vec![gap];
     if let (Some(high), Balusters::Plumb) = (bay.high, bay.balusters) {
-        dimensions.push(named("plumb", right, top_right, high));
+        dimensions.push(named_dimension("plumb", right, top_right, high));
     }
     Sketch {
         parts,
@@ -259,7 +259,7 @@ fn raked(bay: &RakedBay) -> Sketch {
 
 fn turned(pair: &TurnedPair) -> Sketch {
     let hole: Vec<Corner> = pair
-        .outline(Ends::Closed)
+        .outline(ProfileEnds::Closed)
         .into_iter()
         .map(millimetres)
         .collect();
@@ -269,7 +269,7 @@ fn turned(pair: &TurnedPair) -> Sketch {
         let left = pair.profile().iter().rev();
         let right = right.map(|s| at(axis + mm(s.diameter) / 2.0, mm(s.height)));
         let left = left.map(|s| at(axis - mm(s.diameter) / 2.0, mm(s.height)));
-        Part::Member(right.chain(left).collect())
+        SketchPart::Member(right.chain(left).collect())
     };
     let stations = pair.profile();
     let low = stations.first().map_or(0.0, |s| mm(s.height));
@@ -279,7 +279,7 @@ fn turned(pair: &TurnedPair) -> Sketch {
         .map(|s| mm(s.diameter) / 2.0)
         .fold(0.0, f64::max);
     let tall = stations.last().zip(stations.first());
-    let mut dimensions = vec![named(
+    let mut dimensions = vec![named_dimension(
         "centres",
         at(0.0, low),
         at(axis, low),
@@ -288,10 +288,15 @@ fn turned(pair: &TurnedPair) -> Sketch {
     if let Some((last, first)) = tall {
         let right = axis + widest;
         let length = last.height - first.height;
-        dimensions.push(named("profile", at(right, low), at(right, high), length));
+        dimensions.push(named_dimension(
+            "profile",
+            at(right, low),
+            at(right, high),
+            length,
+        ));
     }
     Sketch {
-        parts: vec![Part::Hole(hole), baluster(0.0), baluster(axis)],
+        parts: vec![SketchPart::Hole(hole), baluster(0.0), baluster(axis)],
         dimensions,
         middle: at(axis / 2.0, (low + high) / 2.0),
     }
@@ -314,28 +319,28 @@ impl StairTriangle {
             (outline[..count].to_vec(), ends)
         };
         let rail: Vec<Corner> = [rail.0, rail.1].into_iter().flatten().collect();
-        let mut parts = vec![Part::Hole(outline)];
+        let mut parts = vec![SketchPart::Hole(outline)];
         match self.risers {
-            Risers::Closed => parts.push(Part::Edge(std::mem::take(&mut steps))),
+            Risers::Closed => parts.push(SketchPart::Edge(std::mem::take(&mut steps))),
             Risers::Open => {
                 // the treads alone
                 let level = steps.windows(2).filter(|pair| match pair {
                     [a, b] => (a.y_mm - b.y_mm).abs() < 1e-9 && a.x_mm > b.x_mm,
                     _ => false,
                 });
-                parts.extend(level.map(|pair| Part::Edge(pair.to_vec())));
+                parts.extend(level.map(|pair| SketchPart::Edge(pair.to_vec())));
             }
         }
-        parts.push(Part::Edge(rail));
+        parts.push(SketchPart::Edge(rail));
         let (r, g, v) = (mm(rise), mm(going), mm(lift));
         let below = at(overhang, 0.0);
         let nose = at(overhang, r);
         let mut dimensions = vec![
-            named("going", below, at(overhang + g, 0.0), going),
-            named("rise", at(0.0, r), Corner::ORIGIN, rise),
+            named_dimension("going", below, at(overhang + g, 0.0), going),
+            named_dimension("rise", at(0.0, r), Corner::ORIGIN, rise),
         ];
         if lift > Length::ZERO {
-            dimensions.push(named("lift", at(overhang, r + v), nose, lift));
+            dimensions.push(named_dimension("lift", at(overhang, r + v), nose, lift));
         }
         Sketch {
             parts,

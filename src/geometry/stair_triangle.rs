@@ -2,7 +2,7 @@
 
 use crate::geometry::ClearOpening;
 use crate::geometry::exact::by_differences;
-use crate::geometry::shape::scaled;
+use crate::geometry::exact::scaled;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 
@@ -324,7 +324,7 @@ mod tests {
             let lift = Length::micrometres(micrometres);
             let step = step(Length::sixty_fourths(496), Length::inches(10), lift);
             let closed = step.closed_form().expect("closed form") / 1e6;
-            let circle = step.circle_of_one().expect("an outline");
+            let circle = step.circle_at_one_step().expect("an outline");
             assert!(
                 circle.lower_mm <= closed * (1.0 + 1e-14)
                     && closed <= circle.upper_mm * (1.0 + 1e-14),

@@ -6,8 +6,8 @@
 //! slip of rounding in the search makes the bound looser and never wrong.
 
 use crate::geometry::Corner;
-use crate::geometry::edges::Bounds;
-use crate::geometry::edges::Edge;
+use crate::geometry::edges::BoundingBox;
+use crate::geometry::edges::OutlineEdge;
 
 /// Half the distance from 1 to the next float.
 pub(super) const UNIT_ROUNDOFF: f64 = 1.110_223_024_625_156_5e-16;
@@ -20,19 +20,19 @@ pub(super) const MOST: usize = 16;
 
 /// An upright box: its middle and half its sides, in mm.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Cell {
+pub(super) struct SearchBox {
     pub(super) middle: Corner,
     pub(super) half_x: f64,
     pub(super) half_y: f64,
 }
 
-impl Cell {
+impl SearchBox {
     /// The box by its corners, a hair larger.
-    pub(super) fn bounds(&self) -> Bounds {
+    pub(super) fn bounds(&self) -> BoundingBox {
         let Corner { x_mm, y_mm } = self.middle;
         let room = |half: f64, at: f64| half + ROUNDINGS * (half + at.abs());
         let (wide, tall) = (room(self.half_x, x_mm), room(self.half_y, y_mm));
-        Bounds {
+        BoundingBox {
             low: Corner {
                 x_mm: x_mm - wide,
                 y_mm: y_mm - tall,
@@ -52,7 +52,7 @@ impl Cell {
 
 /// An upper bound of the radius within a box.
 #[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Bound {
+pub(super) struct RadiusBound {
     pub(super) at_middle: f64,
     pub(super) slope_x: f64,
     pub(super) slope_y: f64,
@@ -60,13 +60,13 @@ pub(super) struct Bound {
     pub(super) error: f64,
 }
 
-impl Bound {
+impl RadiusBound {
     /// No circle centred in the cell reaches over this side.
     ///
     /// Where every foot of the cell on the side's line lies within the side, the
     /// distance to the line is the bound, and exactly flat. Elsewhere the
     /// distance to the point nearest to the middle is, by √(d² + x) ≤ d + x/(2d).
-    pub(super) fn of(edge: &Edge, cell: &Cell) -> Reach {
+    pub(super) fn of(edge: &OutlineEdge, cell: &SearchBox) -> SideReach {
         let p = cell.middle;
         let (from, to) = nearer_end_first(edge, p);
         let (ex, ey) = (to.x_mm - from.x_mm, to.y_mm - from.y_mm);
@@ -82,9 +82,9 @@ impl Bound {
             let sign = if across < 0.0 { -1.0 } else { 1.0 };
             let depth = cell.half_x * uy.abs() + cell.half_y * ux.abs() + error;
             if across.abs() < depth {
-                return Reach::Crossed;
+                return SideReach::Crossed;
             }
-            return Reach::Bounded(Bound {
+            return SideReach::Bounded(RadiusBound {
                 at_middle: across.abs(),
                 slope_x: -uy * sign,
                 slope_y: ux * sign,
@@ -95,9 +95,9 @@ impl Bound {
         let (wx, wy) = (dx - foot * ux, dy - foot * uy);
         let distance = (wx * wx + wy * wy).sqrt();
         if distance <= reach {
-            return Reach::TooNear;
+            return SideReach::TooNear;
         }
-        Reach::Bounded(Bound {
+        SideReach::Bounded(RadiusBound {
             at_middle: distance + reach * reach / (2.0 * distance),
             slope_x: wx / distance,
             slope_y: wy / distance,
@@ -108,7 +108,7 @@ impl Bound {
     /// The distance inward from a side's line, where no inner point of the cell
     /// lies beyond that line and no foot on it lies inside: so of a convex outline.
     /// `inward` is 1 where the inside lies to the left.
-    pub(super) fn inward(edge: &Edge, cell: &Cell, inward: f64) -> Bound {
+    pub(super) fn inward(edge: &OutlineEdge, cell: &SearchBox, inward: f64) -> RadiusBound {
         let p = cell.middle;
         let (ex, ey) = (edge.to.x_mm - edge.from.x_mm, edge.to.y_mm - edge.from.y_mm);
         let (dx, dy) = (p.x_mm - edge.from.x_mm, p.y_mm - edge.from.y_mm);
@@ -120,7 +120,7 @@ impl Bound {
         } else {
             ex * fy - ey * fx
         };
-        Bound {
+        RadiusBound {
             at_middle: across * scale,
             slope_x: -ey * scale,
             slope_y: ex * scale,
@@ -136,16 +136,16 @@ impl Bound {
 
 /// What a side is to a cell.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Reach {
+pub(super) enum SideReach {
     /// It bounds the radius.
-    Bounded(Bound),
+    Bounded(RadiusBound),
     /// It runs through the cell from one end to the other.
     Crossed,
     /// It is so near that it says too little.
     TooNear,
 }
 
-fn nearer_end_first(edge: &Edge, p: Corner) -> (Corner, Corner) {
+fn nearer_end_first(edge: &OutlineEdge, p: Corner) -> (Corner, Corner) {
     let square = |end: Corner| {
         let (dx, dy) = (p.x_mm - end.x_mm, p.y_mm - end.y_mm);
         dx * dx + dy * dy
@@ -159,16 +159,16 @@ fn nearer_end_first(edge: &Edge, p: Corner) -> (Corner, Corner) {
 
 /// A row of the program: normal · (dx, dy, radius) ≤ limit.
 #[derive(Clone, Copy, Debug)]
-struct Row {
+struct ProgramRow {
     normal: [f64; 3],
     limit: f64,
     /// Which bound it is; `None` for a side of the box.
     bound: Option<usize>,
 }
 
-impl Row {
-    fn of_bound(index: usize, bound: &Bound) -> Row {
-        Row {
+impl ProgramRow {
+    fn of_bound(index: usize, bound: &RadiusBound) -> ProgramRow {
+        ProgramRow {
             normal: [-bound.slope_x, -bound.slope_y, 1.0],
             limit: bound.at_middle,
             bound: Some(index),
@@ -179,10 +179,10 @@ impl Row {
 /// The program: bounds within a box, and its best corner so far.
 #[derive(Clone, Debug)]
 pub(super) struct Tangents {
-    cell: Cell,
-    bounds: [Bound; MOST],
+    cell: SearchBox,
+    bounds: [RadiusBound; MOST],
     count: usize,
-    basis: [Row; 3],
+    basis: [ProgramRow; 3],
     /// The multipliers of the basis; never below zero but for rounding.
     weights: [f64; 3],
     /// dx, dy, radius.
@@ -191,23 +191,23 @@ pub(super) struct Tangents {
 
 impl Tangents {
     /// A program of one bound: its best place is a corner of the box.
-    pub(super) fn new(cell: Cell, first: Bound) -> Tangents {
+    pub(super) fn new(cell: SearchBox, first: RadiusBound) -> Tangents {
         let sign = |slope: f64| if slope < 0.0 { -1.0 } else { 1.0 };
         let (sx, sy) = (sign(first.slope_x), sign(first.slope_y));
         let (dx, dy) = (sx * cell.half_x, sy * cell.half_y);
-        let wall = |normal, limit| Row {
+        let wall = |normal, limit| ProgramRow {
             normal,
             limit,
             bound: None,
         };
-        let mut bounds = [Bound::default(); MOST];
+        let mut bounds = [RadiusBound::default(); MOST];
         bounds[0] = first;
         Tangents {
             cell,
             bounds,
             count: 1,
             basis: [
-                Row::of_bound(0, &first),
+                ProgramRow::of_bound(0, &first),
                 wall([sx, 0.0, 0.0], cell.half_x),
                 wall([0.0, sy, 0.0], cell.half_y),
             ],
@@ -225,12 +225,12 @@ impl Tangents {
     }
 
     /// The bounds so far.
-    pub(super) fn bounds(&self) -> &[Bound] {
+    pub(super) fn bounds(&self) -> &[RadiusBound] {
         &self.bounds[..self.count]
     }
 
     /// Adds a bound that the best place breaks, and moves to the new best place.
-    pub(super) fn add(&mut self, bound: Bound) -> Added {
+    pub(super) fn add(&mut self, bound: RadiusBound) -> Added {
         if self.count == MOST {
             return Added::NoRoom;
         }
@@ -238,7 +238,7 @@ impl Tangents {
         if over <= bound.error {
             return Added::ChangesNothing;
         }
-        let row = Row::of_bound(self.count, &bound);
+        let row = ProgramRow::of_bound(self.count, &bound);
         self.bounds[self.count] = bound;
         self.count += 1;
         let mut next = row;
@@ -257,7 +257,7 @@ impl Tangents {
 
     /// The dual simplex step: the row comes in, and the one goes out whose
     /// multiplier reaches zero first.
-    fn exchange(&mut self, row: Row) -> bool {
+    fn exchange(&mut self, row: ProgramRow) -> bool {
         let [a, b, c] = &self.basis;
         let (bc, ca, ab) = (
             cross(&b.normal, &c.normal),
@@ -311,17 +311,17 @@ impl Tangents {
     }
 
     /// The row that the best place breaks most.
-    fn broken(&self) -> Option<Row> {
+    fn broken(&self) -> Option<ProgramRow> {
         let [dx, dy, radius] = self.best;
-        let mut worst: Option<(f64, Row)> = None;
-        let mut look = |over: f64, slack: f64, row: Row| {
+        let mut worst: Option<(f64, ProgramRow)> = None;
+        let mut look = |over: f64, slack: f64, row: ProgramRow| {
             if over > slack && worst.is_none_or(|(most, _)| over > most) {
                 worst = Some((over, row));
             }
         };
         for (index, bound) in self.bounds().iter().enumerate() {
             let over = radius - bound.at(dx, dy);
-            look(over, bound.error, Row::of_bound(index, bound));
+            look(over, bound.error, ProgramRow::of_bound(index, bound));
         }
         let walls = [
             (
@@ -336,7 +336,7 @@ impl Tangents {
             ),
         ];
         for (over, limit, normal) in walls {
-            let row = Row {
+            let row = ProgramRow {
                 normal,
                 limit,
                 bound: None,
@@ -375,7 +375,7 @@ impl Tangents {
 
     /// The part of the box in which a circle of this radius may still have its
     /// centre, as a smaller box; `None` where there is none.
-    pub(super) fn contracted(&self, radius: f64) -> Option<Cell> {
+    pub(super) fn contracted(&self, radius: f64) -> Option<SearchBox> {
         let (x, y) = (self.cell.half_x, self.cell.half_y);
         let mut part = vec![(-x, -y), (x, -y), (x, y), (-x, y)];
         for bound in self.bounds() {
@@ -390,7 +390,7 @@ impl Tangents {
             high = (high.0.max(*dx), high.1.max(*dy));
         }
         let room = 1e-9 * self.cell.reach();
-        Some(Cell {
+        Some(SearchBox {
             middle: Corner {
                 x_mm: self.cell.middle.x_mm + (low.0 + high.0) / 2.0,
                 y_mm: self.cell.middle.y_mm + (low.1 + high.1) / 2.0,

@@ -53,7 +53,7 @@ pub enum TurnedError {
 
 /// What lies beyond the ends of a profile.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Ends {
+pub(super) enum ProfileEnds {
     /// Rails that close the opening there.
     Closed,
     /// The balusters go on as thick as at their ends, for so long.
@@ -129,25 +129,25 @@ impl TurnedPair {
     /// Nothing of this asks for a smooth profile: straight lines between stations are
     /// cones, and [`certified`] bounds the circle among them from both sides.
     ///
-    /// With [`Ends::GoOn`] what lies wholly farther out than the profile lies between
+    /// With [`ProfileEnds::GoOn`] what lies wholly farther out than the profile lies between
     /// straight sides, and may be moved back along them.
     ///
     /// # Source
     /// Geometry worked out by ourselves: the nearest point of a surface of revolution lies
     /// in the plane of the ball's middle and the axis, so that the section through both
     /// axes decides; a cloud of points in space agreed.
-    pub(super) fn outline(&self, ends: Ends) -> Vec<Corner> {
+    pub(super) fn outline(&self, ends: ProfileEnds) -> Vec<Corner> {
         let across = self.centres.nanometres_as_float();
         let mut stations = self.profile.clone();
         match (ends, self.profile.as_slice()) {
-            (Ends::GoOn(on), [first, .., last]) => {
+            (ProfileEnds::GoOn(on), [first, .., last]) => {
                 let (mut below, mut above) = (*first, *last);
                 below.height = first.height - on;
                 above.height = last.height + on;
                 stations.insert(0, below);
                 stations.push(above);
             }
-            (Ends::GoOn(_) | Ends::Closed, _) => {
+            (ProfileEnds::GoOn(_) | ProfileEnds::Closed, _) => {
                 let square = |one: &Station, other: &Station| one.height == other.height;
                 // of a square cut at a rail, the part beyond lies behind the rail
                 if matches!(stations.as_slice(), [.., one, other] if square(one, other)) {
@@ -173,9 +173,9 @@ impl TurnedPair {
     /// The largest circle, between two bounds: the lower one is that of an opening
     /// which ends with the profile, the upper one that of one which goes on.
     pub(super) fn circle(&self) -> Option<Certified> {
-        let lower = certified(self.outline(Ends::Closed))?;
+        let lower = certified(self.outline(ProfileEnds::Closed))?;
         // no circle is wider than the axes are apart
-        let upper = certified(self.outline(Ends::GoOn(self.centres)))?;
+        let upper = certified(self.outline(ProfileEnds::GoOn(self.centres)))?;
         Some(Certified {
             upper_mm: upper.upper_mm,
             ..lower

@@ -25,14 +25,14 @@ pub enum Quoting {
 
 /// One cell of a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Cell {
+pub struct CellSpan {
     pub(super) start: usize,
     pub(super) end: usize,
     /// How marks were used in it.
     pub quoting: Quoting,
 }
 
-impl Cell {
+impl CellSpan {
     /// The bytes of the row that it takes, with its marks.
     #[must_use]
     pub fn range(&self) -> Range<usize> {
@@ -84,7 +84,7 @@ fn unquoted(raw: &str) -> Cow<'_, str> {
 
 /// What a byte is to a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Class {
+pub(super) enum ByteClass {
     Delimiter,
     LineEnd,
     Mark,
@@ -93,27 +93,36 @@ pub(super) enum Class {
 
 /// The class of every byte.
 #[derive(Debug)]
-pub(super) struct Classes([Class; 256]);
+pub(super) struct ByteClasses([ByteClass; 256]);
 
-impl Classes {
-    pub(super) fn of(delimiter: u8) -> Classes {
-        let mut classes = [Class::Text; 256];
-        classes[usize::from(b'\n')] = Class::LineEnd;
-        classes[usize::from(b'\r')] = Class::LineEnd;
-        classes[usize::from(b'"')] = Class::Mark;
-        classes[usize::from(delimiter)] = Class::Delimiter;
-        Classes(classes)
+impl ByteClasses {
+    pub(super) fn of(delimiter: u8) -> ByteClasses {
+        let mut classes = [ByteClass::Text; 256];
+        classes[usize::from(b'\n')] = ByteClass::LineEnd;
+        classes[usize::from(b'\r')] = ByteClass::LineEnd;
+        classes[usize::from(b'"')] = ByteClass::Mark;
+        classes[usize::from(delimiter)] = ByteClass::Delimiter;
+        ByteClasses(classes)
     }
 
-    pub(super) fn of_byte(&self, byte: u8) -> Class {
+    pub(super) fn of_byte(&self, byte: u8) -> ByteClass {
         self.0[usize::from(byte)]
     }
 }
 
 /// How long the cell at the beginning of `bytes` is and how its marks were
 /// used; `None` if that depends on bytes to come.
-pub(super) fn cell_end(bytes: &[u8], classes: &Classes, at_end: bool) -> Option<(usize, Quoting)> {
-    let ends = |byte: u8| matches!(classes.of_byte(byte), Class::Delimiter | Class::LineEnd);
+pub(super) fn cell_end(
+    bytes: &[u8],
+    classes: &ByteClasses,
+    at_end: bool,
+) -> Option<(usize, Quoting)> {
+    let ends = |byte: u8| {
+        matches!(
+            classes.of_byte(byte),
+            ByteClass::Delimiter | ByteClass::LineEnd
+        )
+    };
     let ending = |from: usize| {
         let end = bytes[from..].iter().position(|byte| ends(*byte));
         end.map(|at| from + at).or(at_end.then_some(bytes.len()))
@@ -123,9 +132,9 @@ pub(super) fn cell_end(bytes: &[u8], classes: &Classes, at_end: bool) -> Option<
         // short as cells are, a plain loop is the fastest
         for (at, byte) in bytes.iter().enumerate() {
             match classes.of_byte(*byte) {
-                Class::Text => {}
-                Class::Delimiter | Class::LineEnd => return Some((at, quoting)),
-                Class::Mark => quoting = Quoting::BareMark,
+                ByteClass::Text => {}
+                ByteClass::Delimiter | ByteClass::LineEnd => return Some((at, quoting)),
+                ByteClass::Mark => quoting = Quoting::BareMark,
             }
         }
         return at_end.then_some((bytes.len(), quoting));

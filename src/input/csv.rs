@@ -11,7 +11,7 @@ use std::ops::Range;
 
 use memchr::{memchr, memchr2, memchr2_iter};
 
-use crate::input::cell::{Cell, Class, Classes, Quoting, cell_end};
+use crate::input::cell::{ByteClass, ByteClasses, CellSpan, Quoting, cell_end};
 
 /// How much is read at once.
 const CHUNK: usize = 128 * 1024;
@@ -21,7 +21,7 @@ pub const LONGEST_ROW: usize = 1 << 20;
 
 /// What kind of row the scanner found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Found {
+pub enum FoundRow {
     /// The end of the stream.
     End,
     /// A row.
@@ -32,21 +32,21 @@ pub enum Found {
 
 /// One row as it stands in the file.
 #[derive(Clone, Copy, Debug)]
-pub struct Record<'s> {
+pub struct RawRow<'s> {
     /// The line on which it begins, from 1.
     pub line: u64,
     /// Its bytes without the line end.
     pub raw: &'s [u8],
     /// Its cells, in order; their ranges are ranges of `raw`.
-    pub cells: &'s [Cell],
+    pub cells: &'s [CellSpan],
 }
 
 /// Reads rows from a stream.
 ///
 /// ```
-/// use guardrule::input::{Found, Scanner};
+/// use guardrule::input::{FoundRow, Scanner};
 /// let mut rows = Scanner::new("a,\"b\"\"c\"\r\nd".as_bytes());
-/// assert_eq!(rows.advance()?, Found::Row);
+/// assert_eq!(rows.advance()?, FoundRow::Row);
 /// let row = rows.record();
 /// let text = std::str::from_utf8(row.raw).unwrap();
 /// assert_eq!(row.cells[1].text(text), "b\"c");
@@ -57,7 +57,7 @@ pub struct Record<'s> {
 pub struct Scanner<R> {
     reader: R,
     delimiter: u8,
-    classes: Classes,
+    classes: ByteClasses,
     buffer: Vec<u8>,
     /// Bytes read so far and not yet left behind.
     filled: usize,
@@ -70,7 +70,7 @@ pub struct Scanner<R> {
     begun: bool,
     row: Range<usize>,
     row_line: u64,
-    cells: Vec<Cell>,
+    cells: Vec<CellSpan>,
 }
 
 impl<R: Read> Scanner<R> {
@@ -79,7 +79,7 @@ impl<R: Read> Scanner<R> {
         Scanner {
             reader,
             delimiter: b',',
-            classes: Classes::of(b','),
+            classes: ByteClasses::of(b','),
             buffer: vec![0; CHUNK],
             filled: 0,
             at_end: false,
@@ -114,9 +114,9 @@ impl<R: Read> Scanner<R> {
     ///
     /// # Errors
     /// What the stream says.
-    pub fn part_at(&mut self, delimiter: u8) -> io::Result<Found> {
+    pub fn part_at(&mut self, delimiter: u8) -> io::Result<FoundRow> {
         self.delimiter = delimiter;
-        self.classes = Classes::of(delimiter);
+        self.classes = ByteClasses::of(delimiter);
         self.next = self.row.start;
         self.next_line = self.row_line;
         self.after_return = false;
@@ -127,14 +127,14 @@ impl<R: Read> Scanner<R> {
     ///
     /// # Errors
     /// What the stream says.
-    pub fn advance(&mut self) -> io::Result<Found> {
+    pub fn advance(&mut self) -> io::Result<FoundRow> {
         self.cells.clear();
         if !self.begun {
             self.begin()?;
         }
         if !self.skip_line_ends()? {
             self.row = self.next..self.next;
-            return Ok(Found::End);
+            return Ok(FoundRow::End);
         }
         self.row_line = self.next_line;
         let Some(length) = self.line_length()? else {
@@ -144,7 +144,7 @@ impl<R: Read> Scanner<R> {
             return self.cut_quoted(start);
         }
         self.end_row(length);
-        Ok(Found::Row)
+        Ok(FoundRow::Row)
     }
 
     /// Passes over rows that begin with these bytes, hold no marks, and of which
@@ -175,8 +175,8 @@ impl<R: Read> Scanner<R> {
 
     /// The current row.
     #[must_use]
-    pub fn record(&self) -> Record<'_> {
-        Record {
+    pub fn record(&self) -> RawRow<'_> {
+        RawRow {
             line: self.row_line,
             raw: &self.buffer[self.row.clone()],
             cells: &self.cells,
@@ -251,7 +251,7 @@ impl<R: Read> Scanner<R> {
     /// Cuts a line into cells up to the first that has a mark; where that begins.
     fn cut_plain(&mut self, length: usize) -> Option<usize> {
         let mut start = 0;
-        let plain = |start: usize, end: usize| Cell {
+        let plain = |start: usize, end: usize| CellSpan {
             start,
             end,
             quoting: Quoting::Plain,
@@ -259,12 +259,12 @@ impl<R: Read> Scanner<R> {
         let line = &self.buffer[self.next..self.next + length];
         for (at, byte) in line.iter().enumerate() {
             match self.classes.of_byte(*byte) {
-                Class::Text | Class::LineEnd => {}
-                Class::Delimiter => {
+                ByteClass::Text | ByteClass::LineEnd => {}
+                ByteClass::Delimiter => {
                     self.cells.push(plain(start, at));
                     start = at + 1;
                 }
-                Class::Mark => return Some(start),
+                ByteClass::Mark => return Some(start),
             }
         }
         self.cells.push(plain(start, length));
@@ -272,7 +272,7 @@ impl<R: Read> Scanner<R> {
     }
 
     /// Cuts the rest of a row with marks into cells; it may go on over several lines.
-    fn cut_quoted(&mut self, start: usize) -> io::Result<Found> {
+    fn cut_quoted(&mut self, start: usize) -> io::Result<FoundRow> {
         let mut at = start;
         loop {
             let Some(cell) = self.cell(at)? else {
@@ -282,18 +282,18 @@ impl<R: Read> Scanner<R> {
             let end = self.next + cell.end;
             if self.buffer[..self.filled].get(end) != Some(&self.delimiter) {
                 self.end_row(cell.end);
-                return Ok(Found::Row);
+                return Ok(FoundRow::Row);
             }
             at = cell.end + 1;
         }
     }
 
     /// The cell that begins `at` bytes into the row; `None` if the row becomes too long.
-    fn cell(&mut self, at: usize) -> io::Result<Option<Cell>> {
+    fn cell(&mut self, at: usize) -> io::Result<Option<CellSpan>> {
         loop {
             let rest = &self.buffer[self.next + at..self.filled];
             if let Some((length, quoting)) = cell_end(rest, &self.classes, self.at_end) {
-                let cell = Cell {
+                let cell = CellSpan {
                     start: at,
                     end: at + length,
                     quoting,
@@ -308,8 +308,8 @@ impl<R: Read> Scanner<R> {
     }
 
     /// The cell at `at` runs on without end: its row is what stands on the first line.
-    fn cut_too_long(&mut self, at: usize) -> io::Result<Found> {
-        self.cells.push(Cell {
+    fn cut_too_long(&mut self, at: usize) -> io::Result<FoundRow> {
+        self.cells.push(CellSpan {
             start: at,
             end: at,
             quoting: Quoting::Unclosed,
@@ -319,7 +319,7 @@ impl<R: Read> Scanner<R> {
         };
         self.cut_short(length);
         self.end_row(length);
-        Ok(Found::Row)
+        Ok(FoundRow::Row)
     }
 
     /// Keeps of the cells what stands in the first bytes of the row; the last one lacks its end.
@@ -335,7 +335,7 @@ impl<R: Read> Scanner<R> {
     fn end_row(&mut self, length: usize) {
         self.row = self.next..self.next + length;
         self.next = self.row.end;
-        let over_lines = |cell: &Cell| {
+        let over_lines = |cell: &CellSpan| {
             matches!(
                 cell.quoting,
                 Quoting::QuotedLines | Quoting::TextAfterMark | Quoting::Unclosed
@@ -347,7 +347,7 @@ impl<R: Read> Scanner<R> {
     }
 
     /// Leaves out a row that is too long, to the end of its line.
-    fn leave_out(&mut self) -> io::Result<Found> {
+    fn leave_out(&mut self) -> io::Result<FoundRow> {
         self.cells.clear();
         loop {
             let unread = &self.buffer[self.next..self.filled];
@@ -362,7 +362,7 @@ impl<R: Read> Scanner<R> {
             self.fill()?;
         }
         self.row = self.next..self.next;
-        Ok(Found::TooLong)
+        Ok(FoundRow::TooLong)
     }
 
     /// Moves what is not yet left behind to the front, and reads more.
@@ -404,7 +404,7 @@ mod tests {
     fn rows(text: &[u8]) -> Vec<(u64, Vec<(Quoting, String)>)> {
         let mut scanner = Scanner::new(text);
         let mut rows = Vec::new();
-        while scanner.advance().unwrap() != Found::End {
+        while scanner.advance().unwrap() != FoundRow::End {
             let record = scanner.record();
             let raw = std::str::from_utf8(record.raw).unwrap();
             let cells = record
@@ -453,7 +453,7 @@ mod tests {
         let record = scanner.record();
         assert_eq!(record.raw, b"A,\"33\"\",x");
         assert_eq!(record.cells[1].quoting, Quoting::Unclosed);
-        assert_eq!(scanner.advance().unwrap(), Found::Row);
+        assert_eq!(scanner.advance().unwrap(), FoundRow::Row);
         assert_eq!(
             (scanner.record().line, scanner.record().raw),
             (2, &b"B,\"4 in\""[..])
@@ -467,14 +467,14 @@ mod tests {
         scanner.advance().unwrap();
         let passes = |rest: &[u8]| rest == b"d";
         assert_eq!(scanner.pass_over(b"A,b,", passes).unwrap(), 1);
-        assert_eq!(scanner.advance().unwrap(), Found::Row);
+        assert_eq!(scanner.advance().unwrap(), FoundRow::Row);
         assert_eq!(
             (scanner.record().line, scanner.record().raw),
             (4, &b"A,b,\"e\""[..])
         );
         assert_eq!(scanner.pass_over(b"A,b,", passes).unwrap(), 1);
         assert_eq!(scanner.pass_over(b"A,b,", passes).unwrap(), 0);
-        assert_eq!(scanner.advance().unwrap(), Found::Row);
+        assert_eq!(scanner.advance().unwrap(), FoundRow::Row);
         assert_eq!(
             (scanner.record().line, scanner.record().raw),
             (6, &b"A,bc,d"[..])
@@ -487,9 +487,9 @@ mod tests {
         let mut text = vec![b'x'; LONGEST_ROW + 1];
         text.extend(b"\nA,b");
         let mut scanner = Scanner::new(&text[..]);
-        assert_eq!(scanner.advance().unwrap(), Found::TooLong);
+        assert_eq!(scanner.advance().unwrap(), FoundRow::TooLong);
         assert_eq!(scanner.record().line, 1);
-        assert_eq!(scanner.advance().unwrap(), Found::Row);
+        assert_eq!(scanner.advance().unwrap(), FoundRow::Row);
         assert_eq!(
             (scanner.record().line, scanner.record().raw),
             (2, &b"A,b"[..])
@@ -497,9 +497,9 @@ mod tests {
         let mut text = b"A,\"b\n".to_vec();
         text.extend(b"c,d\n".repeat(LONGEST_ROW / 4 + 1));
         let mut scanner = Scanner::new(&text[..]);
-        assert_eq!(scanner.advance().unwrap(), Found::Row);
+        assert_eq!(scanner.advance().unwrap(), FoundRow::Row);
         assert_eq!(scanner.record().raw, b"A,\"b");
-        assert_eq!(scanner.advance().unwrap(), Found::Row);
+        assert_eq!(scanner.advance().unwrap(), FoundRow::Row);
         assert_eq!(
             (scanner.record().line, scanner.record().raw),
             (2, &b"c,d"[..])
@@ -533,7 +533,7 @@ mod tests {
                 .collect();
             let mut ours = Vec::new();
             let mut scanner = Scanner::new(Trickle(text.as_bytes(), step));
-            while scanner.advance().unwrap() != Found::End {
+            while scanner.advance().unwrap() != FoundRow::End {
                 let record = scanner.record();
                 let raw = std::str::from_utf8(record.raw).unwrap();
                 let mut end = 0;

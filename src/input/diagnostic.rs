@@ -1,6 +1,7 @@
 //! Something wrong with a file, and a collection that stays small.
 
 use std::collections::BTreeMap;
+use std::fmt;
 use std::sync::Arc;
 
 use crate::input::Excerpt;
@@ -15,6 +16,12 @@ pub struct Code {
     pub number: u16,
     /// What it is about, for lists of codes.
     pub title: &'static str,
+}
+
+impl fmt::Display for Code {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "G{}", self.number)
+    }
 }
 
 /// How bad a fault is.

@@ -10,8 +10,8 @@ mod diagnostic;
 mod excerpt;
 mod nearest;
 
-pub use cell::{Cell, Quoting};
-pub use csv::{Found, LONGEST_ROW, Record, Scanner};
+pub use cell::{CellSpan, Quoting};
+pub use csv::{FoundRow, LONGEST_ROW, RawRow, Scanner};
 pub use diagnostic::{Code, Diagnostic, Diagnostics, Label, Severity};
 pub use excerpt::{Excerpt, SourceFile};
 pub use nearest::{folded, nearest};

@@ -2,10 +2,10 @@
 //! (common practice, no source, unless named there).
 
 use crate::items::At;
-use crate::items::Ends;
+use crate::items::DimensionEnds;
+use crate::items::DrawingScene;
 use crate::items::Mark;
 use crate::items::Mark::{Label, Rail, Solid};
-use crate::items::Scene;
 
 const fn at(x: i32, y: i32) -> At {
     At { x, y }
@@ -27,10 +27,10 @@ const fn post(x: i32, first: i32, last: i32) -> Mark {
 
 /// Between two faces.
 const fn span(from: At, to: At) -> Mark {
-    Mark::Span(from, to, Ends::Faces)
+    Mark::Span(from, to, DimensionEnds::Faces)
 }
 
-pub(super) const HEIGHT: Scene = Scene {
+pub(super) const HEIGHT: DrawingScene = DrawingScene {
     caption: "The tape stands plumb on the walking surface and is read at the top edge of the rail, where the rail is lowest.",
     columns: 38,
     rows: 10,
@@ -46,7 +46,7 @@ pub(super) const HEIGHT: Scene = Scene {
     ],
 };
 
-pub(super) const HEIGHT_ON_STAIR: Scene = Scene {
+pub(super) const HEIGHT_ON_STAIR: DrawingScene = DrawingScene {
     caption: "On a stair the tape stands plumb on the nose of a step, and is read at the top edge of the rail.",
     columns: 32,
     rows: 13,
@@ -62,7 +62,7 @@ pub(super) const HEIGHT_ON_STAIR: Scene = Scene {
     ],
 };
 
-pub(super) const HANDRAIL_HEIGHT: Scene = Scene {
+pub(super) const HANDRAIL_HEIGHT: DrawingScene = DrawingScene {
     caption: "Plumb from the nose of a step to the top of the handrail, once where it is lowest and once where it is highest.",
     columns: 36,
     rows: 13,
@@ -79,7 +79,7 @@ pub(super) const HANDRAIL_HEIGHT: Scene = Scene {
     ],
 };
 
-pub(super) const DROP: Scene = Scene {
+pub(super) const DROP: DrawingScene = DrawingScene {
     caption: "From the walking surface at the edge plumb down to the deepest place up to 36 in out from the edge.",
     columns: 40,
     rows: 12,
@@ -97,7 +97,7 @@ pub(super) const DROP: Scene = Scene {
     ],
 };
 
-pub(super) const BALL: Scene = Scene {
+pub(super) const BALL: DrawingScene = DrawingScene {
     caption: "A ball of the size asked for is held against a hole: it stops, or it passes; try every hole.",
     columns: 34,
     rows: 10,
@@ -116,7 +116,7 @@ pub(super) const BALL: Scene = Scene {
     ],
 };
 
-pub(super) const TAPE: Scene = Scene {
+pub(super) const TAPE: DrawingScene = DrawingScene {
     caption: "The tape lies square between the faces of two balusters at the widest gap, at its top, middle and bottom.",
     columns: 34,
     rows: 10,
@@ -134,7 +134,7 @@ pub(super) const TAPE: Scene = Scene {
     ],
 };
 
-pub(super) const RAKED_GAP: Scene = Scene {
+pub(super) const RAKED_GAP: DrawingScene = DrawingScene {
     caption: "On a stair the gap is measured level, square to the upright balusters, and not along the sloping rail.",
     columns: 36,
     rows: 13,
@@ -149,7 +149,7 @@ pub(super) const RAKED_GAP: Scene = Scene {
     ],
 };
 
-pub(super) const BOTTOM_GAP: Scene = Scene {
+pub(super) const BOTTOM_GAP: DrawingScene = DrawingScene {
     caption: "From the walking surface up to the underside of the bottom rail, where the gap is highest.",
     columns: 36,
     rows: 10,
@@ -167,7 +167,7 @@ pub(super) const BOTTOM_GAP: Scene = Scene {
     ],
 };
 
-pub(super) const END_GAP: Scene = Scene {
+pub(super) const END_GAP: DrawingScene = DrawingScene {
     caption: "From the end of the guard level to the wall or post, at the widest place.",
     columns: 34,
     rows: 10,
@@ -185,7 +185,7 @@ pub(super) const END_GAP: Scene = Scene {
     ],
 };
 
-pub(super) const EDGE_GAP: Scene = Scene {
+pub(super) const EDGE_GAP: DrawingScene = DrawingScene {
     caption: "Seen from its end: level from the edge of the floor to the inner face of a guard that is fixed outside it.",
     columns: 36,
     rows: 9,
@@ -200,7 +200,7 @@ pub(super) const EDGE_GAP: Scene = Scene {
     ],
 };
 
-pub(super) const STAIR_TRIANGLE: Scene = Scene {
+pub(super) const STAIR_TRIANGLE: DrawingScene = DrawingScene {
     caption: "Rise is plumb from tread to tread, going is level from nose to nose, and lift is plumb from the line of the noses up to the underside of the bottom rail.",
     columns: 36,
     rows: 14,
@@ -219,7 +219,7 @@ pub(super) const STAIR_TRIANGLE: Scene = Scene {
     ],
 };
 
-pub(super) const RISER_OPENING: Scene = Scene {
+pub(super) const RISER_OPENING: DrawingScene = DrawingScene {
     caption: "Plumb from the top of one tread up to the underside of the next.",
     columns: 34,
     rows: 10,
@@ -232,7 +232,7 @@ pub(super) const RISER_OPENING: Scene = Scene {
     ],
 };
 
-pub(super) const FOOTHOLD: Scene = Scene {
+pub(super) const FOOTHOLD: DrawingScene = DrawingScene {
     caption: "Seen from its end: how high the top of the ledge is above the walking surface, and how deep a foot can stand on it.",
     columns: 34,
     rows: 10,
@@ -248,7 +248,7 @@ pub(super) const FOOTHOLD: Scene = Scene {
     ],
 };
 
-pub(super) const THING_TO_CLIMB: Scene = Scene {
+pub(super) const THING_TO_CLIMB: DrawingScene = DrawingScene {
     caption: "How high the thing stands above the walking surface, and how far it is from the guard.",
     columns: 34,
     rows: 9,
@@ -264,7 +264,7 @@ pub(super) const THING_TO_CLIMB: Scene = Scene {
     ],
 };
 
-pub(super) const SOLID_PART: Scene = Scene {
+pub(super) const SOLID_PART: DrawingScene = DrawingScene {
     caption: "Seen from its end: how high the solid part is, and how wide its top is from the inner face to whatever stands on it.",
     columns: 34,
     rows: 10,
@@ -279,7 +279,7 @@ pub(super) const SOLID_PART: Scene = Scene {
     ],
 };
 
-pub(super) const POST_SPACING: Scene = Scene {
+pub(super) const POST_SPACING: DrawingScene = DrawingScene {
     caption: "Along the rail from the middle of one post to the middle of the next, at the widest bay.",
     columns: 36,
     rows: 9,
@@ -288,12 +288,12 @@ pub(super) const POST_SPACING: Scene = Scene {
         post(4, 1, 7),
         post(30, 1, 7),
         Rail(at(1, 1), at(34, 1)),
-        Mark::Span(at(4, 4), at(30, 4), Ends::Centres),
+        Mark::Span(at(4, 4), at(30, 4), DimensionEnds::Centres),
         Label(at(9, 5), "middle to middle"),
     ],
 };
 
-pub(super) const POST_SECTION: Scene = Scene {
+pub(super) const POST_SECTION: DrawingScene = DrawingScene {
     caption: "A post, rail or baluster seen from its end: across both of its faces.",
     columns: 34,
     rows: 8,
@@ -306,7 +306,7 @@ pub(super) const POST_SECTION: Scene = Scene {
     ],
 };
 
-pub(super) const SILL: Scene = Scene {
+pub(super) const SILL: DrawingScene = DrawingScene {
     caption: "A window seen from its end: plumb from the floor inside, and from the ground outside, to the lowest edge of what opens.",
     columns: 36,
     rows: 13,
@@ -326,7 +326,7 @@ pub(super) const SILL: Scene = Scene {
     ],
 };
 
-pub(super) const V_OPENING: Scene = Scene {
+pub(super) const V_OPENING: DrawingScene = DrawingScene {
     caption: "Wide is level at the top of the opening, deep is plumb from there down to where its sides meet.",
     columns: 36,
     rows: 10,

@@ -1,12 +1,8 @@
 //! What an item is: its name, the kind of its reading, and what the table says of it.
 
-use std::fmt;
-
-use crate::input::folded;
 use crate::items::Hazard;
 use crate::items::Pictured;
 use crate::items::Word;
-use crate::items::table;
 use crate::quantities::Length;
 
 /// Something that can be written down about a guard, a unit or a survey.
@@ -222,6 +218,76 @@ pub enum Role {
     Several,
 }
 
+/// Whether a change of it starts a new guard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Change {
+    /// It does: what a guard is filled with, or stands on.
+    StartsAGuard,
+    /// It does not.
+    WithinAGuard,
+}
+
+/// Whether an item is a part or a state of the guard itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// It may be there without a guard: a gate, a chair nearby, paint, a handrail on the wall.
+    Apart,
+    /// A reading of it says that there is a guard.
+    OfTheGuard,
+}
+
+/// MeasuredBetween what a length is measured: it says what makes the reading doubtful.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MeasuredBetween {
+    /// Two faces close together: an opening, a section.
+    Faces,
+    /// The walking surface and something above it.
+    FloorAndTop,
+    /// An edge and whatever lies below it.
+    EdgeAndGround,
+}
+
+/// What kind of hole an item is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hole {
+    /// None.
+    No,
+    /// One that a ball tried everywhere tells of, and rules on any opening judge.
+    Any,
+    /// One that a ball tried everywhere tells of.
+    Everywhere,
+    /// One that a ball has to be tried at for itself.
+    ForItself,
+}
+
+impl Hole {
+    /// Whether a ball tried everywhere is evidence for it.
+    #[must_use]
+    pub const fn is_everywhere(self) -> bool {
+        match self {
+            Hole::Any | Hole::Everywhere => true,
+            Hole::ForItself | Hole::No => false,
+        }
+    }
+}
+
+/// For what an answer holds in most houses: who asks for it asks so often.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holds {
+    /// For one guard: it is asked at each.
+    ForAGuard,
+    /// For one guard, and it is looked at anew however alike two guards are built.
+    ForThisGuardAlone,
+    /// For most guards of a house, though it is written at each.
+    ForMost,
+    /// For a unit.
+    ForAUnit,
+    /// For the whole survey.
+    ForAll,
+    /// For the file in which it stands.
+    ForItsFile,
+}
+
 /// Whether anybody asks for an item.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Asked {
@@ -248,6 +314,19 @@ pub struct ItemInfo {
     pub role: Role,
     /// Which of several values governs.
     pub worst: Worst,
+    /// Whether a change of it starts a new guard.
+    pub change: Change,
+    /// Whether a reading of it says that there is a guard.
+    pub part: Part,
+    /// MeasuredBetween what a length of it is measured.
+    pub between: MeasuredBetween,
+    /// What kind of hole it is.
+    pub hole: Hole,
+    /// For what an answer holds.
+    pub holds: Holds,
+    /// Its place among what a load rule looks at, in the order of asking: what
+    /// decides most first.
+    pub load_path: Option<u8>,
     /// The hazards it bears on.
     pub hazards: &'static [Hazard],
     /// What it is, in one sentence.
@@ -270,178 +349,4 @@ pub struct ItemInfo {
     pub zero_allowed: bool,
     /// Whether `none` ("looked, there is none") can be.
     pub none_allowed: bool,
-}
-
-impl Item {
-    /// What a load rule looks at, in the order of asking: what decides most first.
-    pub const LOAD_PATH: &[Item] = &[
-        Item::PostFastening,
-        Item::FastenedTo,
-        Item::FramingHeldBy,
-        Item::MovesWhenPushed,
-        Item::PostFasteners,
-        Item::PostMaterial,
-        Item::PostSection,
-        Item::NotchedPost,
-        Item::Condition,
-        Item::PostPosition,
-        Item::BehindThePost,
-        Item::FastenerSpacing,
-        Item::FastenerDepth,
-        Item::RimDepth,
-        Item::FramingThickness,
-        Item::DeckingThickness,
-        Item::WasherSize,
-        Item::WasherThickness,
-        Item::ThreadInFraming,
-        Item::TieLabel,
-        Item::EdgeDistance,
-        Item::PlateThickness,
-        Item::AnchorEmbedment,
-        Item::ConcreteEdge,
-        Item::SocketDepth,
-        Item::RailPosition,
-        Item::RailEndFastening,
-        Item::RailEndFasteners,
-        Item::RailSection,
-        Item::LowerRailSection,
-        Item::PostSpacing,
-        Item::Infill,
-        Item::CableCount,
-        Item::CableTension,
-        Item::BalusterSection,
-        Item::BalusterSpacing,
-        Item::BalusterLength,
-        Item::BalusterFixing,
-        Item::LumberGrade,
-        Item::WoodSpecies,
-        Item::FramingSpecies,
-        Item::RowsOfSlits,
-        Item::WallThickness,
-        Item::PostNeck,
-        Item::NeckHeight,
-        Item::Height,
-        Item::Location,
-        Item::PullTest,
-    ];
-
-    /// Every item, in the order of the table.
-    pub fn all() -> impl Iterator<Item = Item> {
-        table::ITEMS.iter().map(|info| info.item)
-    }
-
-    /// What the table says of it.
-    #[must_use]
-    pub fn info(self) -> &'static ItemInfo {
-        // the table is in the order of the enum; a test holds it so
-        &table::ITEMS[self as usize]
-    }
-
-    /// Its name in surveys: `bottom gap`.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        self.info().name
-    }
-
-    /// Its name in rulesets: `bottom-gap`.
-    #[must_use]
-    pub fn toml_name(self) -> String {
-        self.name().replace(' ', "-")
-    }
-
-    /// The item of this name or synonym; case and runs of spaces do not count.
-    #[must_use]
-    pub fn by_name(name: &str) -> Option<Item> {
-        let exact = table::ITEMS.iter().find(|info| info.name == name);
-        if let Some(info) = exact {
-            return Some(info.item);
-        }
-        let name = folded(name);
-        table::ITEMS
-            .iter()
-            .find(|info| info.name == name || info.synonyms.contains(&name.as_str()))
-            .map(|info| info.item)
-    }
-
-    /// Every name and synonym, for suggestions.
-    pub fn names() -> impl Iterator<Item = &'static str> {
-        table::ITEMS
-            .iter()
-            .flat_map(|info| std::iter::once(info.name).chain(info.synonyms.iter().copied()))
-    }
-
-    /// Whether it says which rules apply (circumstances).
-    #[must_use]
-    pub fn is_circumstance(self) -> bool {
-        self.info().group == Group::Circumstance
-    }
-
-    /// Whether it is about the survey itself.
-    #[must_use]
-    pub fn is_survey_fact(self) -> bool {
-        self.info().group == Group::Survey
-    }
-
-    /// Whether it is observed at the guard itself; its row needs a guard.
-    #[must_use]
-    pub fn is_at_guard(self) -> bool {
-        matches!(self.info().group, Group::Measured | Group::Seen)
-    }
-
-    /// Whether it is a part or a state of the guard itself, so that a reading
-    /// of it says that there is one. A gate, a chair nearby, a handrail on the
-    /// wall or an open riser may be there without a guard.
-    #[must_use]
-    pub fn is_of_the_guard(self) -> bool {
-        self.is_at_guard()
-            && !matches!(
-                self,
-                Item::DeckingThickness
-                    | Item::FramingHeldBy
-                    | Item::GateBottomGap
-                    | Item::GateGap
-                    | Item::GateHeight
-                    | Item::Guard
-                    | Item::HandrailClearance
-                    | Item::HandrailExtension
-                    | Item::HandrailHeight
-                    | Item::HandrailPerimeter
-                    | Item::HandrailShape
-                    | Item::HandrailSides
-                    | Item::HandrailThickness
-                    | Item::RiserOpening
-                    | Item::ThingToClimb
-                    | Item::TopOfStairsGate
-            )
-    }
-
-    /// The words of its list; empty for other kinds.
-    #[must_use]
-    pub fn words(self) -> &'static [Word] {
-        if let Kind::Words(words) = self.info().kind {
-            words
-        } else {
-            &[]
-        }
-    }
-
-    /// The list's own form of a word or synonym; case and runs of spaces do not count.
-    #[must_use]
-    pub fn word(self, text: &str) -> Option<&'static str> {
-        let words = self.words();
-        if let Some(word) = words.iter().find(|word| word.name == text) {
-            return Some(word.name);
-        }
-        let text = folded(text);
-        words
-            .iter()
-            .find(|word| word.name == text || word.synonyms.contains(&text.as_str()))
-            .map(|word| word.name)
-    }
-}
-
-impl fmt::Display for Item {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(self.name())
-    }
 }

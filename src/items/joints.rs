@@ -2,66 +2,34 @@
 //! sit, what lies between them, what a label says. How to look is common practice,
 //! no source, where none is named.
 
+use crate::items::BehindThePostWord;
+use crate::items::FramingSpeciesWord;
 use crate::items::Group;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemWord;
 use crate::items::Kind;
-use crate::items::Word;
+use crate::items::LumberGradeWord;
+use crate::items::Part;
+use crate::items::PostPositionWord;
+use crate::items::RailPositionWord;
+use crate::items::RowsOfSlitsWord;
 use crate::items::Worst;
 use crate::items::load_path::LENGTH;
-use crate::items::load_path::SPECIES;
 use crate::items::load_path::give_way;
 use crate::items::load_path::length;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
 
-const RAIL_POSITIONS: &[Word] = &[
-    Word::or("let in", &["let into the posts", "housed", "in a notch"]),
-    Word::or("inside face", &["on the inside", "inside"]),
-    Word::or("on top", &["on the posts", "cap", "on top of the posts"]),
-    Word::or("between posts", &["between the posts", "between"]),
-    Word::or("outside face", &["on the outside", "outside"]),
-    Word::or("hidden", &["unknown", "cannot see"]),
-];
-
-const POST_POSITIONS: &[Word] = &[
-    Word::or("outside the rim", &["outside", "outside the framing"]),
-    Word::or("inside the rim", &["inside", "inside the framing"]),
-    Word::or("side of a joist", &["flat on a joist", "beside a joist"]),
-    Word::or("on top of the floor", &["on top", "on the floor"]),
-    Word::or("through the floor", &["through"]),
-    Word::or("hidden", &["unknown", "cannot see"]),
-];
-
-const BEHIND: &[Word] = &[
-    Word::or("nothing", &["wood on wood", "tight", "no gap"]),
-    Word::or("siding", &["cladding", "stucco", "sheathing"]),
-    Word::or("spacers", &["spacer", "washers", "packing"]),
-    Word::or("gap", &["open gap", "a gap"]),
-    Word::or("hidden", &["unknown", "cannot see"]),
-];
-
-const GRADES: &[Word] = &[
-    Word::or("no. 1", &["no 1", "number 1", "1"]),
-    Word::or("no. 2", &["no 2", "number 2", "2", "no. 2 & better"]),
-    Word::or("stud", &["stud grade"]),
-    Word::or("no. 3", &["no 3", "number 3", "3"]),
-    Word::or("standard", &["stand", "standard & better", "std"]),
-    Word::or("unknown grade", &["no stamp", "unknown"]),
-];
-
-const SLITS: &[Word] = &[
-    Word::or("no", &["n", "none", "smooth"]),
-    Word::or("yes", &["y", "slits", "incised"]),
-];
-
 pub(super) const RAIL_POSITION: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(25),
     synonyms: &["where the rail sits", "rail sits"],
     ..give_way(
         row(
             Item::RailPosition,
             "rail position",
-            Kind::Words(RAIL_POSITIONS),
+            Kind::Words(RailPositionWord::WORDS),
             Group::Seen,
             "Where the top rail meets the posts.",
             &[
@@ -75,6 +43,8 @@ pub(super) const RAIL_POSITION: ItemInfo = ItemInfo {
 };
 
 pub(super) const LOWER_RAIL_SECTION: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(29),
     synonyms: &["second rail", "sub-rail", "lower rail"],
     none_allowed: true,
     ..give_way(
@@ -95,12 +65,14 @@ pub(super) const LOWER_RAIL_SECTION: ItemInfo = ItemInfo {
 };
 
 pub(super) const POST_POSITION: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(9),
     synonyms: &["where the post stands", "post stands"],
     ..give_way(
         row(
             Item::PostPosition,
             "post position",
-            Kind::Words(POST_POSITIONS),
+            Kind::Words(PostPositionWord::WORDS),
             Group::Seen,
             "Where the post stands, seen from the rim or joist that it is fixed to.",
             &[
@@ -114,12 +86,14 @@ pub(super) const POST_POSITION: ItemInfo = ItemInfo {
 };
 
 pub(super) const BEHIND_THE_POST: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(10),
     synonyms: &["between post and framing", "between post and rim"],
     ..give_way(
         row(
             Item::BehindThePost,
             "behind the post",
-            Kind::Words(BEHIND),
+            Kind::Words(BehindThePostWord::WORDS),
             Group::Seen,
             "What lies between the post and the wood that it is fastened to.",
             &["Look along the face of the rim beside the post: a card that slips in is a gap."],
@@ -130,12 +104,13 @@ pub(super) const BEHIND_THE_POST: ItemInfo = ItemInfo {
 };
 
 pub(super) const FRAMING_SPECIES: ItemInfo = ItemInfo {
+    load_path: Some(40),
     synonyms: &["species of the framing", "wood of the framing"],
     ..give_way(
         row(
             Item::FramingSpecies,
             "framing species",
-            Kind::Words(SPECIES),
+            Kind::Words(FramingSpeciesWord::WORDS),
             Group::Seen,
             "The group of species of the joists, the rim or the studs, which is often another wood than the posts.",
             &[
@@ -149,12 +124,14 @@ pub(super) const FRAMING_SPECIES: ItemInfo = ItemInfo {
 };
 
 pub(super) const LUMBER_GRADE: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(38),
     synonyms: &["grade", "grade stamp"],
     ..give_way(
         row(
             Item::LumberGrade,
             "lumber grade",
-            Kind::Words(GRADES),
+            Kind::Words(LumberGradeWord::WORDS),
             Group::Seen,
             "The grade on the stamp of posts and rails.",
             &[
@@ -168,12 +145,14 @@ pub(super) const LUMBER_GRADE: ItemInfo = ItemInfo {
 };
 
 pub(super) const ROWS_OF_SLITS: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(41),
     synonyms: &["incised", "slits", "incising"],
     ..give_way(
         row(
             Item::RowsOfSlits,
             "rows of slits",
-            Kind::Words(SLITS),
+            Kind::Words(RowsOfSlitsWord::WORDS),
             Group::Seen,
             "Whether the wood has the rows of small slits through which preservative is pressed in: they take a fifth of its strength.",
             &["Look at the faces of a treated post: slits of about 1/2 in, all along, in rows."],
@@ -184,6 +163,7 @@ pub(super) const ROWS_OF_SLITS: ItemInfo = ItemInfo {
 };
 
 pub(super) const FRAMING_THICKNESS: ItemInfo = ItemInfo {
+    load_path: Some(14),
     synonyms: &["thickness of the rim", "joist thickness"],
     worst: Worst::Least,
     ..length(
@@ -208,6 +188,7 @@ pub(super) const FRAMING_THICKNESS: ItemInfo = ItemInfo {
 };
 
 pub(super) const RIM_DEPTH: ItemInfo = ItemInfo {
+    load_path: Some(13),
     synonyms: &["depth of the rim", "joist depth"],
     worst: Worst::Least,
     ..length(
@@ -229,6 +210,8 @@ pub(super) const RIM_DEPTH: ItemInfo = ItemInfo {
 };
 
 pub(super) const WASHER_THICKNESS: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(17),
     synonyms: &["thickness of the washers"],
     worst: Worst::Least,
     ..length(
@@ -250,6 +233,7 @@ pub(super) const WASHER_THICKNESS: ItemInfo = ItemInfo {
 };
 
 pub(super) const TIE_LABEL: ItemInfo = ItemInfo {
+    load_path: Some(19),
     synonyms: &["label of the tie", "tie load"],
     worst: Worst::Least,
     ..give_way(
@@ -270,6 +254,8 @@ pub(super) const TIE_LABEL: ItemInfo = ItemInfo {
 };
 
 pub(super) const CABLE_COUNT: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(32),
     synonyms: &["number of cables", "cables"],
     ..give_way(
         row(
@@ -286,6 +272,8 @@ pub(super) const CABLE_COUNT: ItemInfo = ItemInfo {
 };
 
 pub(super) const CABLE_TENSION: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(33),
     synonyms: &["tension", "tightness of the cables"],
     worst: Worst::Greatest,
     ..give_way(
@@ -303,6 +291,8 @@ pub(super) const CABLE_TENSION: ItemInfo = ItemInfo {
 };
 
 pub(super) const ANCHOR_EMBEDMENT: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(22),
     synonyms: &["anchor depth", "embedment"],
     worst: Worst::Least,
     ..length(
@@ -324,6 +314,7 @@ pub(super) const ANCHOR_EMBEDMENT: ItemInfo = ItemInfo {
 };
 
 pub(super) const CONCRETE_EDGE: ItemInfo = ItemInfo {
+    load_path: Some(23),
     synonyms: &["distance to the slab edge", "slab edge"],
     worst: Worst::Least,
     ..length(
@@ -345,6 +336,8 @@ pub(super) const CONCRETE_EDGE: ItemInfo = ItemInfo {
 };
 
 pub(super) const PLATE_THICKNESS: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(21),
     synonyms: &["thickness of the plate", "flange thickness"],
     worst: Worst::Least,
     ..length(
@@ -366,6 +359,8 @@ pub(super) const PLATE_THICKNESS: ItemInfo = ItemInfo {
 };
 
 pub(super) const SOCKET_DEPTH: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(24),
     synonyms: &["depth in the concrete", "pocket depth"],
     worst: Worst::Least,
     ..length(
@@ -387,6 +382,8 @@ pub(super) const SOCKET_DEPTH: ItemInfo = ItemInfo {
 };
 
 pub(super) const POST_NECK: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(43),
     synonyms: &["neck", "thinnest part of the post"],
     worst: Worst::Least,
     ..length(
@@ -408,6 +405,8 @@ pub(super) const POST_NECK: ItemInfo = ItemInfo {
 };
 
 pub(super) const NECK_HEIGHT: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(44),
     synonyms: &["height of the neck"],
     worst: Worst::Least,
     zero_allowed: true,

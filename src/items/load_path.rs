@@ -2,113 +2,25 @@
 //! practice, no source, where none is named.
 
 use crate::items::Asked;
+use crate::items::BalusterFixingWord;
+use crate::items::ConditionWord;
 use crate::items::Drawing;
+use crate::items::FramingHeldByWord;
 use crate::items::Group;
 use crate::items::Hazard;
+use crate::items::Holds;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemWord;
 use crate::items::Kind;
+use crate::items::Part;
 use crate::items::Pictured;
-use crate::items::Word;
+use crate::items::PostMaterialWord;
+use crate::items::RailEndFasteningWord;
+use crate::items::WoodSpeciesWord;
 use crate::items::Worst;
-use crate::items::table::row;
+use crate::items::row::row;
 use crate::quantities::Length;
-
-const MATERIALS: &[Word] = &[
-    Word::or("wood", &["timber", "lumber", "wooden"]),
-    Word::or("steel pipe", &["pipe", "round steel tube"]),
-    Word::or(
-        "steel tube",
-        &["steel", "square steel tube", "metal", "mild steel"],
-    ),
-    Word::or("stainless pipe", &["round stainless tube"]),
-    Word::or("stainless tube", &["stainless", "stainless steel"]),
-    Word::or(
-        "aluminium tube",
-        &["aluminium", "aluminum", "aluminum tube"],
-    ),
-    Word::or("iron", &["cast iron", "wrought iron"]),
-    Word::or("plastic", &["composite", "vinyl", "pvc"]),
-    Word::or("other", &["unknown material"]),
-];
-
-pub(super) const SPECIES: &[Word] = &[
-    Word::or("southern pine", &["syp", "yellow pine"]),
-    Word::or("douglas fir-larch", &["douglas fir", "df-l", "fir"]),
-    Word::or("hem-fir", &["hemlock"]),
-    Word::or("spruce-pine-fir", &["spf", "spruce"]),
-    Word::or("spruce-pine-fir south", &["spf south"]),
-    Word::or("redwood", &["sequoia"]),
-    Word::or("cedar", &["western cedar", "western red cedar"]),
-    Word::or("unknown wood", &["do not know", "wood", "treated wood"]),
-];
-
-const HELD: &[Word] = &[
-    Word::or(
-        "ties at both bolts",
-        &["ties at both", "hold-downs at both bolts"],
-    ),
-    Word::or(
-        "tie at the upper bolt",
-        &["hold-down at the upper bolt", "tie at the top bolt"],
-    ),
-    Word::or("tension tie", &["hold-down", "holdown", "hold down", "tie"]),
-    Word::or("blocking", &["blocked", "blocks", "between joists"]),
-    Word::or("hangers", &["joist hangers", "hanger"]),
-    Word::or("hidden", &["unknown", "cannot see"]),
-    Word::or(
-        "tie at the lower bolt",
-        &["hold-down at the lower bolt", "tie at the bottom bolt"],
-    ),
-    Word::or("screws into end grain", &["screws", "end screws"]),
-    Word::or(
-        "nails into end grain",
-        &["nails", "end nails", "nailed", "toe nails"],
-    ),
-];
-
-const RAIL_ENDS: &[Word] = &[
-    Word::or("bolts through a post", &["bolts", "through bolts"]),
-    Word::or("welded", &["weld"]),
-    Word::or("let into the post", &["housed", "mortised"]),
-    Word::or("screws into a post", &["screws", "post"]),
-    Word::or("screws into a stud", &["stud", "studs"]),
-    Word::or("bracket", &["brackets"]),
-    Word::or("masonry anchors", &["anchors", "anchor bolts"]),
-    Word::or("hidden", &["unknown", "cannot see"]),
-    Word::or("nails", &["nailed", "toe nails"]),
-    Word::or(
-        "hollow-wall anchor",
-        &[
-            "hollow wall anchor",
-            "toggle",
-            "toggle bolt",
-            "wall plug",
-            "drywall anchor",
-            "molly",
-        ],
-    ),
-];
-
-const BALUSTER_FIXINGS: &[Word] = &[
-    Word::or("welded", &["weld"]),
-    Word::or("let in", &["mortised", "grooved", "in holes"]),
-    Word::or("screws", &["screwed", "screw"]),
-    Word::or("nails", &["toe nails", "nailed", "nail"]),
-    Word::or("brackets", &["bracket", "clips", "connectors"]),
-    Word::or("hidden", &["unknown", "cannot see"]),
-    Word::or("brads or glue", &["brads", "glue", "glued", "pins"]),
-];
-
-const CONDITIONS: &[Word] = &[
-    Word::or("sound", &["good", "fine"]),
-    Word::or("dry", &["always dry"]),
-    Word::or("wet", &["damp", "often wet"]),
-    Word::or("surface rust", &["rust", "rust stain", "corrosion"]),
-    Word::or("cracks", &["cracked", "splits", "split"]),
-    Word::or("deep rust", &["rust scale", "rusted through"]),
-    Word::or("rot", &["rotten", "decay", "soft wood"]),
-];
 
 pub(super) const LENGTH: Kind = Kind::Length;
 
@@ -138,12 +50,14 @@ pub(super) const fn give_way(info: ItemInfo, question: &'static str) -> ItemInfo
 }
 
 pub(super) const POST_MATERIAL: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(5),
     synonyms: &["material", "material of the posts"],
     ..give_way(
         row(
             Item::PostMaterial,
             "post material",
-            Kind::Words(MATERIALS),
+            Kind::Words(PostMaterialWord::WORDS),
             Group::Seen,
             "What the posts are made of.",
             &[
@@ -157,6 +71,8 @@ pub(super) const POST_MATERIAL: ItemInfo = ItemInfo {
 };
 
 pub(super) const WALL_THICKNESS: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(42),
     synonyms: &["wall of the post", "metal thickness"],
     worst: Worst::Least,
     none_allowed: true,
@@ -182,12 +98,14 @@ pub(super) const WALL_THICKNESS: ItemInfo = ItemInfo {
 };
 
 pub(super) const WOOD_SPECIES: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(39),
     synonyms: &["species", "kind of wood", "timber species"],
     ..give_way(
         row(
             Item::WoodSpecies,
             "wood species",
-            Kind::Words(SPECIES),
+            Kind::Words(WoodSpeciesWord::WORDS),
             Group::Seen,
             "The group of species that the wood of posts and rails belongs to.",
             &[
@@ -201,6 +119,8 @@ pub(super) const WOOD_SPECIES: ItemInfo = ItemInfo {
 };
 
 pub(super) const POST_FASTENERS: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(4),
     synonyms: &["fasteners", "bolts in the post", "screws in the post"],
     ..give_way(
         row(
@@ -221,6 +141,8 @@ pub(super) const POST_FASTENERS: ItemInfo = ItemInfo {
 };
 
 pub(super) const THREAD_IN_FRAMING: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(18),
     synonyms: &["thread penetration", "penetration"],
     worst: Worst::Least,
     zero_allowed: true,
@@ -246,6 +168,8 @@ pub(super) const THREAD_IN_FRAMING: ItemInfo = ItemInfo {
 };
 
 pub(super) const FASTENER_SPACING: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(11),
     synonyms: &["distance between fasteners", "bolt spacing", "row distance"],
     worst: Worst::Least,
     ..length(
@@ -270,6 +194,8 @@ pub(super) const FASTENER_SPACING: ItemInfo = ItemInfo {
 };
 
 pub(super) const FASTENER_DEPTH: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(12),
     synonyms: &["upper bolt below framing", "framing top to fastener"],
     worst: Worst::Greatest,
     zero_allowed: true,
@@ -295,6 +221,8 @@ pub(super) const FASTENER_DEPTH: ItemInfo = ItemInfo {
 };
 
 pub(super) const EDGE_DISTANCE: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(20),
     synonyms: &["distance to the edge", "plate edge distance"],
     worst: Worst::Least,
     ..length(
@@ -318,6 +246,8 @@ pub(super) const EDGE_DISTANCE: ItemInfo = ItemInfo {
 };
 
 pub(super) const WASHER_SIZE: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(16),
     synonyms: &["washer width", "width of the washers"],
     worst: Worst::Least,
     none_allowed: true,
@@ -343,6 +273,7 @@ pub(super) const WASHER_SIZE: ItemInfo = ItemInfo {
 };
 
 pub(super) const DECKING_THICKNESS: ItemInfo = ItemInfo {
+    load_path: Some(15),
     synonyms: &["thickness of the boards", "floor thickness", "decking"],
     worst: Worst::Greatest,
     zero_allowed: true,
@@ -365,12 +296,13 @@ pub(super) const DECKING_THICKNESS: ItemInfo = ItemInfo {
 };
 
 pub(super) const FRAMING_HELD_BY: ItemInfo = ItemInfo {
+    load_path: Some(2),
     synonyms: &["rim held by", "framing fixed by", "rim fastening"],
     ..give_way(
         row(
             Item::FramingHeldBy,
             "framing held by",
-            Kind::Words(HELD),
+            Kind::Words(FramingHeldByWord::WORDS),
             Group::Seen,
             "What keeps the joist or rim that the post is fixed to from being pulled away or twisted.",
             &[
@@ -385,6 +317,8 @@ pub(super) const FRAMING_HELD_BY: ItemInfo = ItemInfo {
 };
 
 pub(super) const RAIL_SECTION: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(28),
     synonyms: &["rail size", "top rail", "top rail section"],
     ..give_way(
         row(
@@ -405,12 +339,14 @@ pub(super) const RAIL_SECTION: ItemInfo = ItemInfo {
 };
 
 pub(super) const RAIL_END_FASTENING: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(26),
     synonyms: &["rail end", "rail ends", "rail fastening"],
     ..give_way(
         row(
             Item::RailEndFastening,
             "rail end fastening",
-            Kind::Words(RAIL_ENDS),
+            Kind::Words(RailEndFasteningWord::WORDS),
             Group::Seen,
             "What holds the ends of the top rail to a post or to a wall.",
             &[
@@ -428,6 +364,8 @@ pub(super) const RAIL_END_FASTENING: ItemInfo = ItemInfo {
 };
 
 pub(super) const RAIL_END_FASTENERS: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(27),
     synonyms: &["screws in the rail end"],
     ..give_way(
         row(
@@ -444,6 +382,8 @@ pub(super) const RAIL_END_FASTENERS: ItemInfo = ItemInfo {
 };
 
 pub(super) const BALUSTER_SECTION: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(34),
     synonyms: &["baluster size", "spindle size"],
     ..give_way(
         row(
@@ -463,6 +403,8 @@ pub(super) const BALUSTER_SECTION: ItemInfo = ItemInfo {
 };
 
 pub(super) const BALUSTER_SPACING: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(35),
     synonyms: &["spindle spacing"],
     worst: Worst::Greatest,
     ..length(
@@ -484,6 +426,8 @@ pub(super) const BALUSTER_SPACING: ItemInfo = ItemInfo {
 };
 
 pub(super) const BALUSTER_LENGTH: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(36),
     synonyms: &["spindle length"],
     worst: Worst::Greatest,
     ..length(
@@ -505,12 +449,14 @@ pub(super) const BALUSTER_LENGTH: ItemInfo = ItemInfo {
 };
 
 pub(super) const BALUSTER_FIXING: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(37),
     synonyms: &["spindle fixing", "baluster fastening"],
     ..give_way(
         row(
             Item::BalusterFixing,
             "baluster fixing",
-            Kind::Words(BALUSTER_FIXINGS),
+            Kind::Words(BalusterFixingWord::WORDS),
             Group::Seen,
             "What holds the ends of the balusters.",
             &["Look at both ends of several; the weakest kind counts."],
@@ -521,26 +467,32 @@ pub(super) const BALUSTER_FIXING: ItemInfo = ItemInfo {
 };
 
 pub(super) const CONDITION: ItemInfo = ItemInfo {
+    holds: Holds::ForThisGuardAlone,
+    part: Part::OfTheGuard,
+    load_path: Some(8),
     synonyms: &["state of the wood", "decay", "corrosion seen"],
     ..give_way(
         row(
             Item::Condition,
             "condition",
-            Kind::Words(CONDITIONS),
+            Kind::Words(ConditionWord::WORDS),
             Group::Seen,
-            "Rot, rust and cracks at posts, rails and their fixings, and whether the wood is often wet or always dry; write each that is so.",
+            "Rot, rust, cracks and broken glass at posts, rails and their fixings, and whether the wood is often wet or always dry; write each that is so.",
             &[
                 "Press the point of a screwdriver into the wood at the foot of a post: deeper than 1/8 in is rot. (news advice; trade checklists say 1/4 in)",
                 "Wood that rain or soil reaches is wet; indoors it is dry, under a roof outdoors it may be either.",
+                "Looked, pressed nothing, and saw nothing: none seen. Looked and pressed, and it is hard: sound.",
                 "Look for cracks along the grain from bolt holes, for scale or a stain below a screw head, for a missing nut.",
             ],
-            &["sound", "cracks", "rot"],
+            &["none seen", "cracks", "rot"],
         ),
-        "Is there rot, rust or a crack at posts, rails or their fixings?",
+        "Is there rot, rust, a crack or broken glass at posts, rails or their fixings?",
     )
 };
 
 pub(super) const PULL_TEST: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(47),
     synonyms: &["pull", "luggage scale"],
     asked: Asked::Never,
     ..give_way(

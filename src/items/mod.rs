@@ -4,20 +4,47 @@
 //! Surveys, rules, error suggestions, `guardrule items` and the reports all
 //! read this table. Nothing here judges.
 
+mod circumstances;
+mod danger;
 mod drawing;
 mod drawings;
+mod gates;
+mod handrails;
 mod hazard;
 mod item;
+mod item_word;
 mod joints;
 mod load_path;
+mod lookup;
+mod marks;
+mod measured;
+mod openings;
+mod row;
+mod seen;
 mod set;
+mod survey_facts;
 mod table;
 mod verdict;
+mod word;
 mod words;
 
-pub use drawing::{At, COLUMN, Drawing, Ends, Mark, Pictured, ROW, Scene};
+pub use danger::{Danger, DangerCounts};
+pub use drawing::{Drawing, Pictured};
 pub use hazard::Hazard;
-pub use item::{Asked, Group, Item, ItemInfo, Kind, Role, Worst};
+pub use item::{
+    Asked, Change, Group, Holds, Hole, Item, ItemInfo, Kind, MeasuredBetween, Part, Role, Worst,
+};
+pub use item_word::ItemWord;
+pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};
 pub use set::ItemSet;
 pub use verdict::Verdict;
-pub use words::Word;
+pub use word::Word;
+pub use words::{
+    BalusterFixingWord, BehindThePostWord, ConditionWord, DefaultUnitWord, FastenedToWord,
+    FixedSeatWord, FramingHeldByWord, FramingSpeciesWord, GuardWord, HandrailShapeWord,
+    HandrailSidesWord, HandrailWord, InfillLooseWord, InfillWord, LocationWord, LumberGradeWord,
+    MovesWhenPushedWord, NotchedPostWord, OpeningsCheckedWord, PaintWord, PlaceWord,
+    PostFasteningWord, PostMaterialWord, PostPositionWord, RailEndFasteningWord, RailPositionWord,
+    RowsOfSlitsWord, SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord,
+    WoodSpeciesWord,
+};

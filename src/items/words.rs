@@ -1,37 +1,271 @@
-//! Words that an item's reading may be.
+//! The words of each item that has a list, better ones first, with what else
+//! they are called and the danger that a word states.
 
-/// One word of an item's list.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Word {
-    /// The word as rulesets and reports write it.
-    pub name: &'static str,
-    /// Plain words that mean the same.
-    pub synonyms: &'static [&'static str],
+use crate::items::Item;
+use crate::items::ItemWord;
+use crate::items::Word;
+use crate::items::danger;
+use crate::items::item_word::item_words;
+
+item_words! {
+    PlaceWord of Place {
+        Landing = "landing" ["hall", "hallway", "upstairs hall"],
+        FloorEdge = "floor edge" ["loft", "gallery", "mezzanine"],
+        Stair = "stair" ["stairs", "staircase", "steps", "flight"],
+        Ramp = "ramp" [],
+        Deck = "deck" ["decking"],
+        Terrace = "terrace" ["patio"],
+        Balcony = "balcony" ["juliet balcony", "juliette balcony"],
+        Porch = "porch" ["veranda", "verandah"],
+        Roof = "roof" ["roof terrace", "flat roof"],
+        Window = "window" ["windows"],
+        Pool = "pool" ["swimming pool"],
+    }
+    UseWord of Use {
+        Dwelling = "dwelling" ["home", "house", "flat", "apartment", "residential"],
+        Public = "public" ["shop", "school", "assembly"],
+        Workplace = "workplace" ["work", "office", "factory"],
+    }
+    SharedWord of Shared {
+        Yes = "yes" ["y", "true"],
+        No = "no" ["n", "false"],
+    }
+    LocationWord of Location {
+        Inside = "inside" ["indoors", "in", "interior"],
+        Outside = "outside" ["outdoors", "out", "exterior"],
+    }
+    HandrailWord of Handrail {
+        TopOfTheGuard = "top of the guard" ["top", "guard", "same", "top rail"],
+        Separate = "separate" ["wall", "own", "yes"],
+        None = "none" ["no", "n"],
+    }
+    FixedSeatWord of FixedSeat {
+        No = "no" ["n", "false"],
+        Yes = "yes" ["y", "true"],
+    }
+    HandrailSidesWord of HandrailSides {
+        BothSides = "both sides" ["both", "two", "2"],
+        OneSide = "one side" ["one", "1", "a side"],
+    }
+    HandrailShapeWord of HandrailShape {
+        Round = "round" ["circular", "pipe", "dowel"],
+        WithFingerGrooves = "with finger grooves" ["finger grooves", "type ii", "grooved"],
+        Other = "other" ["oval", "flat", "square", "shaped"],
+    }
+    StateWord of State {
+        Existing = "existing" ["built", "there"],
+        Proposed = "proposed" ["planned", "drawn", "new", "to be built"],
+    }
+    GuardWord of Guard {
+        Present = "present" ["yes", "y", "there"],
+        None = "none" ["no", "n", "missing"] NO_RAILING,
+    }
+    OpeningsCheckedWord of OpeningsChecked {
+        EveryOne = "every one" ["all", "every", "everyone", "each"],
+        Some = "some" ["a few", "several"],
+        One = "one" ["1", "only one"],
+    }
+    InfillWord of Infill {
+        Solid = "solid" ["wall", "boards", "closed"],
+        Panel = "panel" ["panels"],
+        Glass = "glass" ["glazing", "acrylic"],
+        Balusters = "balusters" ["baluster", "spindles", "spindle", "pickets", "bars", "vertical bars", "upright bars"],
+        Mesh = "mesh" ["wire mesh", "perforated sheet", "lattice"],
+        Other = "other" ["scrollwork", "castings"],
+        UprightCables = "upright cables" ["vertical cables", "vertical wires"],
+        Net = "net" ["netting", "rope net"],
+        Cables = "cables" ["cable", "wires", "wire", "horizontal cables", "level cables"],
+        HorizontalBars = "horizontal bars" ["horizontal rails", "rails", "level bars", "horizontal boards", "ladder rails"],
+    }
+    InfillLooseWord of InfillLoose {
+        No = "no" ["none", "n", "tight"],
+        One = "one" ["1", "yes", "y"],
+        Several = "several" ["some", "many"],
+        Missing = "missing" ["one missing", "gone", "broken out"] MISSING_INFILL,
+    }
+    PostFasteningWord of PostFastening {
+        ThroughBolts = "through bolts" ["bolts", "bolt", "bolted", "carriage bolts", "through bolted"],
+        Embedded = "embedded" ["cast in", "set in concrete", "grouted in"],
+        Welded = "welded" ["weld"],
+        Plate = "plate" ["base plate", "flange"],
+        Bracket = "bracket" ["brackets", "post bracket"],
+        MasonryAnchors = "masonry anchors" ["anchors", "anchor bolts", "expansion anchors"],
+        LagScrews = "lag screws" ["lags", "lag bolts", "coach screws"],
+        WoodScrews = "wood screws" ["screws", "screwed"],
+        CentralRod = "central rod" ["rod", "hanger bolt"],
+        Other = "other" [],
+        Hidden = "hidden" ["cannot see"],
+        HalfWall = "half wall" ["studs of a half wall", "half-wall studs"],
+        Nails = "nails" ["nailed", "nail"],
+        Missing = "missing" ["gone", "not fastened"] POSTS_NOT_FASTENED,
+    }
+    NotchedPostWord of NotchedPost {
+        No = "no" ["n", "false"],
+        Yes = "yes" ["y", "true"],
+    }
+    FastenedToWord of FastenedTo {
+        Concrete = "concrete" ["slab"],
+        Masonry = "masonry" ["brick", "block", "stone"],
+        Joist = "joist" ["joists", "beam"],
+        Blocking = "blocking" [],
+        Stud = "stud" ["studs"],
+        RimBoard = "rim board" ["rim", "rim joist", "band board"],
+        Decking = "decking" ["deck boards", "decking boards"],
+        Subfloor = "subfloor" ["floor boards", "floorboards"],
+        Hidden = "hidden" ["cannot see"],
+        DrywallOnly = "drywall only" ["drywall", "plasterboard", "plasterboard only"],
+    }
+    MovesWhenPushedWord of MovesWhenPushed {
+        No = "no" ["n", "none", "firm"],
+        ALittle = "a little" ["little", "slightly", "some", "a bit"],
+        ALot = "a lot" ["lot", "much", "yes", "y", "loose"] MOVES_A_LOT,
+    }
+    TopOfStairsGateWord of TopOfStairsGate {
+        Screwed = "screwed" ["screwed to the wall", "hardware mounted", "hardware-mounted"],
+        Pressed = "pressed" ["pressure", "pressure mounted", "pressure-mounted", "pressure fit"],
+        None = "none" ["no", "n"],
+    }
+    PaintWord of Paint {
+        Sound = "sound" ["good", "fine", "unpainted", "none"],
+        Flaking = "flaking" ["peeling", "chipped", "chalking", "worn"],
+    }
+    TapeWord of Tape {
+        ClassOne = "class I" ["class i", "class 1", "1", "i"],
+        ClassTwo = "class II" ["class ii", "class 2", "2", "ii"],
+        ClassThree = "class III" ["class iii", "class 3", "3", "iii"],
+        Handbook44 = "handbook 44" ["nist handbook 44", "hb44"],
+    }
+    DefaultUnitWord of DefaultUnit {
+        Inch = "in" ["inch", "inches"],
+        Foot = "ft" ["foot", "feet"],
+        Millimetre = "mm" ["millimetre", "millimetres", "millimeter", "millimeters"],
+        Centimetre = "cm" ["centimetre", "centimetres", "centimeter", "centimeters"],
+        Metre = "m" ["metre", "metres", "meter", "meters"],
+    }
+    PostMaterialWord of PostMaterial {
+        Wood = "wood" ["timber", "lumber", "wooden"],
+        SteelPipe = "steel pipe" ["pipe", "round steel tube"],
+        SteelTube = "steel tube" ["steel", "square steel tube", "metal", "mild steel"],
+        StainlessPipe = "stainless pipe" ["round stainless tube"],
+        StainlessTube = "stainless tube" ["stainless", "stainless steel"],
+        AluminiumTube = "aluminium tube" ["aluminium", "aluminum", "aluminum tube"],
+        Iron = "iron" ["cast iron", "wrought iron"],
+        Plastic = "plastic" ["composite", "vinyl", "pvc"],
+        Other = "other" [],
+    }
+    WoodSpeciesWord of WoodSpecies {
+        SouthernPine = "southern pine" ["syp", "yellow pine"],
+        DouglasFirLarch = "douglas fir-larch" ["douglas fir", "df-l", "fir"],
+        HemFir = "hem-fir" ["hemlock"],
+        SprucePineFir = "spruce-pine-fir" ["spf", "spruce"],
+        SprucePineFirSouth = "spruce-pine-fir south" ["spf south"],
+        Redwood = "redwood" ["sequoia"],
+        Cedar = "cedar" ["western cedar", "western red cedar"],
+        UnknownWood = "unknown wood" ["do not know", "wood", "treated wood"],
+    }
+    FramingHeldByWord of FramingHeldBy {
+        TiesAtBothBolts = "ties at both bolts" ["ties at both", "hold-downs at both bolts"],
+        TieAtTheUpperBolt = "tie at the upper bolt" ["hold-down at the upper bolt", "tie at the top bolt"],
+        TensionTie = "tension tie" ["hold-down", "holdown", "hold down", "tie"],
+        Blocking = "blocking" ["blocked", "blocks", "between joists"],
+        Hangers = "hangers" ["joist hangers", "hanger"],
+        Hidden = "hidden" ["cannot see"],
+        TieAtTheLowerBolt = "tie at the lower bolt" ["hold-down at the lower bolt", "tie at the bottom bolt"],
+        ScrewsIntoEndGrain = "screws into end grain" ["screws", "end screws"],
+        NailsIntoEndGrain = "nails into end grain" ["nails", "end nails", "nailed", "toe nails"],
+    }
+    RailEndFasteningWord of RailEndFastening {
+        BoltsThroughAPost = "bolts through a post" ["bolts", "through bolts"],
+        Welded = "welded" ["weld"],
+        LetIntoThePost = "let into the post" ["housed", "mortised"],
+        ScrewsIntoAPost = "screws into a post" ["screws", "post"],
+        ScrewsIntoAStud = "screws into a stud" ["stud", "studs"],
+        Bracket = "bracket" ["brackets"],
+        MasonryAnchors = "masonry anchors" ["anchors", "anchor bolts"],
+        Hidden = "hidden" ["cannot see"],
+        Nails = "nails" ["nailed", "toe nails"],
+        HollowWallAnchor = "hollow-wall anchor" ["hollow wall anchor", "toggle", "toggle bolt", "wall plug", "drywall anchor", "molly"],
+    }
+    BalusterFixingWord of BalusterFixing {
+        Welded = "welded" ["weld"],
+        LetIn = "let in" ["mortised", "grooved", "in holes"],
+        Screws = "screws" ["screwed", "screw"],
+        Nails = "nails" ["toe nails", "nailed", "nail"],
+        Brackets = "brackets" ["bracket", "clips", "connectors"],
+        Hidden = "hidden" ["cannot see"],
+        BradsOrGlue = "brads or glue" ["brads", "glue", "glued", "pins"],
+    }
+    ConditionWord of Condition {
+        Sound = "sound" ["good", "fine"],
+        NoneSeen = "none seen" ["none", "nothing seen", "no", "n"],
+        Dry = "dry" ["always dry"],
+        Wet = "wet" ["damp", "often wet"],
+        SurfaceRust = "surface rust" ["rust", "rust stain", "corrosion"],
+        Cracks = "cracks" ["cracked", "splits", "split"] CRACKS,
+        DeepRust = "deep rust" ["rust scale", "rusted through"] DEEP_RUST,
+        BrokenGlass = "broken glass" ["cracked glass", "glass broken"] BROKEN_GLASS,
+        Rot = "rot" ["rotten", "decay", "soft wood"] ROT,
+    }
+    RailPositionWord of RailPosition {
+        LetIn = "let in" ["let into the posts", "housed", "in a notch"],
+        InsideFace = "inside face" ["on the inside", "inside"],
+        OnTop = "on top" ["on the posts", "cap", "on top of the posts"],
+        BetweenPosts = "between posts" ["between the posts", "between"],
+        OutsideFace = "outside face" ["on the outside", "outside"],
+        Hidden = "hidden" ["cannot see"],
+    }
+    PostPositionWord of PostPosition {
+        OutsideTheRim = "outside the rim" ["outside", "outside the framing"],
+        InsideTheRim = "inside the rim" ["inside", "inside the framing"],
+        SideOfAJoist = "side of a joist" ["flat on a joist", "beside a joist"],
+        OnTopOfTheFloor = "on top of the floor" ["on top", "on the floor"],
+        ThroughTheFloor = "through the floor" ["through"],
+        Hidden = "hidden" ["cannot see"],
+    }
+    BehindThePostWord of BehindThePost {
+        Nothing = "nothing" ["wood on wood", "tight", "no gap"],
+        Siding = "siding" ["cladding", "stucco", "sheathing"],
+        Spacers = "spacers" ["spacer", "washers", "packing"],
+        Gap = "gap" ["open gap", "a gap"],
+        Hidden = "hidden" ["cannot see"],
+    }
+    FramingSpeciesWord of FramingSpecies {
+        SouthernPine = "southern pine" ["syp", "yellow pine"],
+        DouglasFirLarch = "douglas fir-larch" ["douglas fir", "df-l", "fir"],
+        HemFir = "hem-fir" ["hemlock"],
+        SprucePineFir = "spruce-pine-fir" ["spf", "spruce"],
+        SprucePineFirSouth = "spruce-pine-fir south" ["spf south"],
+        Redwood = "redwood" ["sequoia"],
+        Cedar = "cedar" ["western cedar", "western red cedar"],
+        UnknownWood = "unknown wood" ["do not know", "wood", "treated wood"],
+    }
+    LumberGradeWord of LumberGrade {
+        NumberOne = "no. 1" ["no 1", "number 1", "1"],
+        NumberTwo = "no. 2" ["no 2", "number 2", "2", "no. 2 & better"],
+        Stud = "stud" ["stud grade"],
+        NumberThree = "no. 3" ["no 3", "number 3", "3"],
+        Standard = "standard" ["stand", "standard & better", "std"],
+        UnknownGrade = "unknown grade" ["no stamp"],
+    }
+    RowsOfSlitsWord of RowsOfSlits {
+        No = "no" ["n", "none", "smooth"],
+        Yes = "yes" ["y", "slits", "incised"],
+    }
 }
 
-impl Word {
-    /// A word without synonyms.
-    pub(super) const fn plain(name: &'static str) -> Word {
-        Word {
-            name,
-            synonyms: &[],
+impl InfillWord {
+    /// Whether it spreads under a push, so that a tape alone can prove only a shortfall.
+    #[must_use]
+    pub const fn gives_way(self) -> bool {
+        match self {
+            InfillWord::Cables | InfillWord::Net | InfillWord::UprightCables => true,
+            InfillWord::Balusters
+            | InfillWord::Glass
+            | InfillWord::HorizontalBars
+            | InfillWord::Mesh
+            | InfillWord::Other
+            | InfillWord::Panel
+            | InfillWord::Solid => false,
         }
     }
-
-    /// A word with others that mean the same.
-    pub(super) const fn or(name: &'static str, synonyms: &'static [&'static str]) -> Word {
-        Word { name, synonyms }
-    }
 }
-
-/// Yes and no, better first where an item has such words.
-pub(super) const YES_NO: &[Word] = &[
-    Word::or("yes", &["y", "true"]),
-    Word::or("no", &["n", "false"]),
-];
-
-/// The other way round, for faults: no is better.
-pub(super) const NO_YES: &[Word] = &[
-    Word::or("no", &["n", "false"]),
-    Word::or("yes", &["y", "true"]),
-];

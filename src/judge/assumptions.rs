@@ -1,5 +1,6 @@
 //! What was taken as given, to be printed with the findings.
 
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::AsBuilt;
@@ -56,13 +57,9 @@ fn all<'r>(scene: &Scene<'_>, benches: &[Bench<'r>], all: &[Finding<'r>]) -> Vec
     if !has(Item::State) {
         taken.push(Assumption::Existing);
     }
-    let openings = [
-        Item::Opening,
-        Item::BottomGap,
-        Item::EndGap,
-        Item::StairTriangle,
-    ];
-    if openings.into_iter().any(has) && !has(Item::Infill) {
+    let tried = |item: &Item| item.info().hole == Hole::Any || *item == Item::StairTriangle;
+    let mut openings = Item::all().filter(tried);
+    if openings.any(has) && !has(Item::Infill) {
         taken.push(Assumption::InfillStiff);
     }
     if has(Item::Opening) && !has(Item::OpeningsChecked) && !ball_everywhere(scene.guard) {

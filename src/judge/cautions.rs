@@ -1,6 +1,9 @@
 //! What a person must know before acting on a report.
 
 use crate::items::Item;
+use crate::items::MovesWhenPushedWord;
+use crate::items::PaintWord;
+use crate::items::PlaceWord;
 use crate::items::Verdict;
 use crate::judge::AsBuilt;
 use crate::judge::Decision;
@@ -11,7 +14,6 @@ use crate::judge::condition::all;
 use crate::judge::guard::built;
 use crate::judge::scene::Piece;
 use crate::judge::scene::Scene;
-use crate::judge::scene::word;
 use crate::quantities::Length;
 use crate::rules::Asked;
 use crate::rules::Ruleset;
@@ -63,8 +65,11 @@ pub fn guard_cautions(
     tonight(&scene, judged, &mut cautions);
     cautions.extend(small_body(&scene).map(str::to_owned));
     cautions.extend(lead_paint(guard).map(str::to_owned));
-    let place = guard.of(Item::Place).find_map(|(_, o)| word(o));
-    if matches!(place, Some("deck" | "balcony" | "porch")) {
+    let place = guard.of(Item::Place).find_map(|(_, o)| o.word());
+    if matches!(
+        place,
+        Some(PlaceWord::Balcony | PlaceWord::Deck | PlaceWord::Porch)
+    ) {
         cautions.push("Only the railing was looked at, not the platform it stands on.".to_owned());
     }
     from_rulesets(&scene, rulesets, &mut cautions);
@@ -139,10 +144,10 @@ fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
     let moves = scene
         .guard
         .of(Item::MovesWhenPushed)
-        .filter_map(|(_, o)| word(o))
-        .find(|word| *word != "no");
+        .filter_map(|(_, o)| o.word())
+        .find(|word| *word != MovesWhenPushedWord::No);
     let short = [Some(judged.verdict), judged.guidance].contains(&Some(Verdict::FallsShort));
-    if short || moves == Some("a lot") {
+    if short || moves == Some(MovesWhenPushedWord::ALot) {
         cautions.push(TONIGHT.to_owned());
     }
     if moves.is_some() || judged.verdict != Verdict::Meets {
@@ -158,7 +163,7 @@ fn tonight(scene: &Scene<'_>, judged: &Judged<'_>, cautions: &mut Vec<String>) {
 fn small_body(scene: &Scene<'_>) -> Option<&'static str> {
     let (low, high) = (Length::sixty_fourths(224), Length::inches(4));
     let mut known = false;
-    for item in [Item::Opening, Item::BottomGap, Item::EndGap] {
+    for item in Item::ANY_OPENING.iter().copied() {
         for (index, _) in scene.guard.of(item) {
             if let Piece::Says(said) = scene.piece(item, index) {
                 known = known || item == Item::Opening;
@@ -183,7 +188,7 @@ fn lead_paint(guard: &Guard) -> Option<&'static str> {
     const YEAR: i32 = 1978;
     let flaking = guard
         .of(Item::Paint)
-        .any(|(_, o)| word(o) == Some("flaking"));
+        .any(|(_, o)| o.word() == Some(PaintWord::Flaking));
     match built(guard) {
         Some(span) if span.surely_from(YEAR) => None,
         Some(span) if span.surely_before(YEAR) && flaking => Some(

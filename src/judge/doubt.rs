@@ -8,6 +8,7 @@
 //! finding the place, holding and repeating: our own judgement, no source.
 
 use crate::items::Item;
+use crate::items::MeasuredBetween;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::Term;
@@ -38,65 +39,18 @@ pub(super) fn terms(
 ) -> Vec<Term> {
     let tape = file.tape.unwrap_or_else(|| tape_taken(unit));
     let mut terms = Vec::with_capacity(6);
-    let at_ends = Ends::of(item);
-    tape_terms(&mut terms, tape, length, at_ends);
+    let between = item.info().between;
+    tape_terms(&mut terms, tape, length, between);
     terms.push(graduation_term(graduation, file));
-    match at_ends {
-        Ends::Faces => gap_terms(&mut terms, tape),
-        Ends::Floor => height_terms(&mut terms, length, Length::millimetres(1)),
-        Ends::Ground => height_terms(&mut terms, length, Length::millimetres(5)),
+    match between {
+        MeasuredBetween::Faces => gap_terms(&mut terms, tape),
+        MeasuredBetween::FloorAndTop => height_terms(&mut terms, length, Length::millimetres(1)),
+        MeasuredBetween::EdgeAndGround => height_terms(&mut terms, length, Length::millimetres(5)),
     }
     terms
 }
 
-/// Between what a length of this item is measured.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Ends {
-    /// Two faces close together: an opening, a section.
-    Faces,
-    /// The walking surface and something above it.
-    Floor,
-    /// An edge and whatever lies below it.
-    Ground,
-}
-
-impl Ends {
-    fn of(item: Item) -> Ends {
-        let between_faces = matches!(
-            item,
-            Item::Opening
-                | Item::BottomGap
-                | Item::EndGap
-                | Item::EdgeGap
-                | Item::StairTriangle
-                | Item::RiserOpening
-                | Item::SolidPartTopWidth
-                | Item::VOpening
-                | Item::GuardThickness
-                | Item::LevelBarSpacing
-                | Item::GapAboveSolidPart
-                | Item::HandrailThickness
-                | Item::HandrailPerimeter
-                | Item::HandrailClearance
-                | Item::HandrailExtension
-                | Item::FlightWidth
-                | Item::WellWidth
-                | Item::InnerEdgeLength
-                | Item::GateGap
-                | Item::PostSpacing
-                | Item::PostSection
-        );
-        if between_faces {
-            Ends::Faces
-        } else if item == Item::Drop {
-            Ends::Ground
-        } else {
-            Ends::Floor
-        }
-    }
-}
-
-fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, ends: Ends) {
+fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, between: MeasuredBetween) {
     let class = match tape {
         TapeClass::I => &CLASS_I,
         TapeClass::II => &CLASS_II,
@@ -107,13 +61,13 @@ fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, ends: Ends
             return;
         }
     };
-    match ends {
-        Ends::Faces => {
+    match between {
+        MeasuredBetween::Faces => {
             terms.push(within("the tape itself", class.error(length, 1)));
             terms.push(within("its sliding hook", class.hook));
         }
         // budget C counts the hook with the tape, and two metres at least
-        Ends::Floor | Ends::Ground => terms.push(within(
+        MeasuredBetween::FloorAndTop | MeasuredBetween::EdgeAndGround => terms.push(within(
             "the tape itself with its hook",
             class.error(length, 2) + class.hook,
         )),

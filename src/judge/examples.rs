@@ -21,7 +21,7 @@ use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::survey::Inherited;
 use crate::survey::Observation;
-use crate::survey::Row;
+use crate::survey::RowPlace;
 use crate::survey::SurveyFacts;
 
 /// An example that does not come out as it says.
@@ -153,7 +153,7 @@ fn given(example: &Example) -> Guard {
             written: written.as_str().into(),
             reading: Some(Arc::new(reading.clone())),
             note: "".into(),
-            row: Row { file: 0, line: 0 },
+            row: RowPlace { file: 0, line: 0 },
         });
     Guard {
         building: "".into(),

@@ -1,5 +1,6 @@
 //! Footholds: which of them count, where none may be, and which make a ladder.
 
+use crate::items::InfillWord;
 use std::borrow::Cow;
 
 use crate::items::Item;
@@ -17,7 +18,6 @@ use crate::judge::opening::better;
 use crate::judge::scene::Said;
 use crate::judge::scene::Scene;
 use crate::judge::scene::says_nothing;
-use crate::judge::scene::word;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 use crate::quantities::combine;
@@ -41,8 +41,8 @@ struct Ledge<'r> {
 pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Judgement<'r> {
     let bars = scene.guard.of(Item::Infill);
     let bars = bars
-        .map(|(_, o)| word(o))
-        .any(|w| w == Some("horizontal bars"));
+        .map(|(_, o)| o.word())
+        .any(|word| word == Some(InfillWord::HorizontalBars));
     let mut all = Vec::new();
     let mut ledges = Vec::new();
     for (index, observation) in scene.guard.of(ITEM) {

@@ -2,6 +2,7 @@
 //! tried everywhere, infill that gives way.
 
 use crate::items::Item;
+use crate::items::OpeningsCheckedWord;
 use crate::items::Verdict;
 use crate::judge::Reason;
 use crate::judge::bound::Asks;
@@ -21,7 +22,6 @@ use crate::judge::scene::Piece;
 use crate::judge::scene::Said;
 use crate::judge::scene::Scene;
 use crate::judge::scene::Spread;
-use crate::judge::scene::word;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::Extent;
@@ -31,14 +31,6 @@ use crate::reading::Value;
 use crate::rules::Limit;
 use crate::rules::OpeningDemand;
 use crate::rules::Zone;
-
-/// The openings for which a ball tried everywhere is evidence alike.
-const EVERYWHERE: [Item; 4] = [
-    Item::Opening,
-    Item::BottomGap,
-    Item::EndGap,
-    Item::RiserOpening,
-];
 
 /// One opening item against what a rule asks of it.
 ///
@@ -93,8 +85,8 @@ pub(super) fn opening<'r>(
 /// The item's own observations, and balls that were tried everywhere. Each comes
 /// with the item it was written for.
 fn observations<'s>(scene: &'s Scene<'_>, item: Item) -> impl Iterator<Item = (usize, Item)> + 's {
-    let alike: &[Item] = if EVERYWHERE.contains(&item) {
-        &EVERYWHERE
+    let alike = if item.info().hole.is_everywhere() {
+        Item::EVERYWHERE
     } else {
         &[]
     };
@@ -326,7 +318,7 @@ fn partly<'r>(scene: &Scene<'_>, mut judgement: Judgement<'r>) -> Judgement<'r> 
     });
     let some_only = scene
         .of(Item::OpeningsChecked)
-        .any(|(_, observation)| word(observation) != Some("every one"));
+        .any(|(_, observation)| observation.word() != Some(OpeningsCheckedWord::EveryOne));
     if judgement.item == Item::Opening
         && judgement.verdict == Verdict::Meets
         && some_only

@@ -1,5 +1,9 @@
 //! A guard as the judge sees it: what its observations say about an item.
 
+use crate::items::GuardWord;
+use crate::items::InfillWord;
+use crate::items::PlaceWord;
+use crate::items::StateWord;
 use std::cell::OnceCell;
 
 use crate::geometry::ClearOpening;
@@ -113,7 +117,7 @@ impl<'g> Scene<'g> {
     pub(super) fn new(guard: &'g Guard, facts: &'g SurveyFacts, options: Options) -> Scene<'g> {
         let proposed = guard
             .of(Item::State)
-            .any(|(_, o)| word(o) == Some("proposed"));
+            .any(|(_, o)| o.word() == Some(StateWord::Proposed));
         Scene {
             guard,
             facts,
@@ -166,15 +170,17 @@ impl<'g> Scene<'g> {
         let strung = |reading: &Reading| matches!(&reading.value, Value::Shape(found) if matches!(found.shape, Shape::Cables(_)));
         let said = self
             .of(Item::Infill)
-            .any(|(_, o)| matches!(word(o), Some("cables" | "upright cables" | "net")));
+            .any(|(_, o)| o.word().is_some_and(InfillWord::gives_way));
         let mut openings = self.of(Item::Opening);
         said || openings.any(|(_, o)| o.reading.as_deref().is_some_and(strung))
     }
 
     /// Whether the place is a stair: `None` where nobody said.
     pub(super) fn on_a_stair(&self) -> Option<bool> {
-        let mut places = self.of(Item::Place).filter_map(|(_, o)| word(o));
-        places.next().map(|place| place == "stair")
+        let mut places = self
+            .of(Item::Place)
+            .filter_map(|(_, o)| o.word::<PlaceWord>());
+        places.next().map(|place| place == PlaceWord::Stair)
     }
 
     /// How sure a length is, by the effects that bear on it.
@@ -429,7 +435,7 @@ fn presence(guard: &Guard) -> Presence {
         })
     };
     let is_guard = |item| item == Item::Guard;
-    let absent = find(&|item, value| is_guard(item) && *value == Value::Word("none"));
+    let absent = find(&|item, value| is_guard(item) && value.word() == Some(GuardWord::None));
     let present =
         find(&|item, value| (is_guard(item) || item.is_of_the_guard()) && *value != Value::Unknown);
     let not_looked = find(&|item, value| is_guard(item) && *value == Value::Unknown);

@@ -22,13 +22,13 @@ use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
 use crate::reading::force::force;
+use crate::reading::number::FractionPart;
 use crate::reading::number::Number;
-use crate::reading::number::Part;
 use crate::reading::number::number;
 use crate::reading::number::number_is_next;
-use crate::reading::quantity::Amount;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
+use crate::reading::quantity::WrittenAmount;
 use crate::reading::quantity::quantity;
 use crate::reading::settle::BareZero;
 use crate::reading::settle::Settled;
@@ -244,11 +244,11 @@ fn slope(cursor: &mut Cursor<'_>, may_be_angle: bool) -> Result<Option<Slope>, R
 /// To how much an angle was read: a degree, or its last decimal.
 fn angle_step(found: &Number) -> Angle {
     let step = match found.part {
-        Part::Decimal { written, .. } => (0..written).fold(1.0, |step, _| step / 10.0),
-        Part::Fraction { denominator, .. } => {
+        FractionPart::Decimal { written, .. } => (0..written).fold(1.0, |step, _| step / 10.0),
+        FractionPart::Fraction { denominator, .. } => {
             1.0 / f64::from(u32::try_from(denominator).unwrap_or(1))
         }
-        Part::Nothing => 1.0,
+        FractionPart::Nothing => 1.0,
     };
     Angle::new::<degree>(step)
 }
@@ -286,12 +286,12 @@ fn turned(cursor: &mut Cursor<'_>, context: Context, start: usize) -> Result<Bar
     }
     let mut pairs: Vec<Quantity> = Vec::new();
     while number_is_next(cursor) {
-        pairs.push(bare(cursor)?);
+        pairs.push(length_without_unit(cursor)?);
         if !cursor.eat(&Lexeme::Colon) || !number_is_next(cursor) {
             let here = cursor.here();
             return refuse("a place of the profile is height:diameter", here);
         }
-        pairs.push(bare(cursor)?);
+        pairs.push(length_without_unit(cursor)?);
     }
     if pairs.len() > 2 * MOST_STATIONS {
         let span = cursor.since(start);
@@ -321,11 +321,11 @@ fn turned(cursor: &mut Cursor<'_>, context: Context, start: usize) -> Result<Bar
 }
 
 /// A number whose unit stands elsewhere.
-fn bare(cursor: &mut Cursor<'_>) -> Result<Quantity, ReadingError> {
+fn length_without_unit(cursor: &mut Cursor<'_>) -> Result<Quantity, ReadingError> {
     let found = number(cursor)?;
     Ok(Quantity {
         span: found.span.clone(),
-        amount: Amount::One(found, None),
+        amount: WrittenAmount::One(found, None),
     })
 }
 
@@ -336,7 +336,7 @@ fn lend_unit(cursor: &mut Cursor<'_>, pairs: &mut [Quantity]) -> Result<(), Read
     };
     match unit(cursor) {
         Some(found) => {
-            if let Amount::One(_, unit) = &mut last.amount {
+            if let WrittenAmount::One(_, unit) = &mut last.amount {
                 *unit = Some(found);
             }
             Ok(())

@@ -40,7 +40,7 @@ pub(super) fn day(cursor: &Cursor<'_>) -> Result<Value, ReadingError> {
                 format!("year, month and day were expected in this order, and {found} was found"),
                 whole,
             );
-            Err(match turned_round(&text) {
+            Err(match in_our_form(&text) {
                 Some(forms) => error.help(format!("write {forms}")),
                 None => error.help("write it so: 2026-05-04"),
             })
@@ -51,27 +51,27 @@ pub(super) fn day(cursor: &Cursor<'_>) -> Result<Value, ReadingError> {
 /// The day that a text names without doubt, or what is wrong with it; `None`
 /// where it names none.
 pub(super) fn plain_date(text: &str) -> Option<Result<Day, String>> {
-    let pieces = pieces(text);
+    let pieces = date_pieces(text);
     let &[a, b, c] = pieces.as_slice() else {
         return None;
     };
     let (year, month, day) = if let (4, Some(month)) = (a.len(), number(b)) {
         (number(a)?, month, number(c)?)
     } else if let Some(month) = month_by_name(b) {
-        (four(c)?, month, number(a)?)
+        (four_digits(c)?, month, number(a)?)
     } else if let Some(month) = month_by_name(a) {
-        (four(c)?, month, number(b)?)
+        (four_digits(c)?, month, number(b)?)
     } else {
         return None;
     };
     Some(
-        checked(year, month, day)
+        day_that_exists(year, month, day)
             .ok_or_else(|| format!("{} is no day of the calendar", quoted(text))),
     )
 }
 
 /// The text cut at hyphens, slashes, points, commas and spaces.
-fn pieces(text: &str) -> Vec<&str> {
+fn date_pieces(text: &str) -> Vec<&str> {
     text.split(['-', '/', '.', ',', ' ', '‑', '–'])
         .filter(|piece| !piece.is_empty())
         .take(4)
@@ -83,7 +83,7 @@ fn number(piece: &str) -> Option<u16> {
     digits.then(|| piece.parse().ok()).flatten()
 }
 
-fn four(piece: &str) -> Option<u16> {
+fn four_digits(piece: &str) -> Option<u16> {
     (piece.len() == 4).then(|| number(piece)).flatten()
 }
 
@@ -98,7 +98,7 @@ fn month_by_name(piece: &str) -> Option<u16> {
         .map(|(month, _)| month)
 }
 
-fn checked(year: u16, month: u16, day: u16) -> Option<Day> {
+fn day_that_exists(year: u16, month: u16, day: u16) -> Option<Day> {
     let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
     let days = match month {
         1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
@@ -114,13 +114,13 @@ fn checked(year: u16, month: u16, day: u16) -> Option<Day> {
 }
 
 /// `03/04/2026` in the form we read, once where the order is plain, else both ways.
-fn turned_round(text: &str) -> Option<String> {
-    let pieces = pieces(text);
+fn in_our_form(text: &str) -> Option<String> {
+    let pieces = date_pieces(text);
     let &[a, b, c] = pieces.as_slice() else {
         return None;
     };
-    let (a, b, year) = (number(a)?, number(b)?, four(c)?);
-    let forms: Vec<String> = [checked(year, a, b), checked(year, b, a)]
+    let (a, b, year) = (number(a)?, number(b)?, four_digits(c)?);
+    let forms: Vec<String> = [day_that_exists(year, a, b), day_that_exists(year, b, a)]
         .into_iter()
         .flatten()
         .map(|(year, month, day)| format!("{year:04}-{month:02}-{day:02}"))
@@ -137,7 +137,7 @@ fn turned_round(text: &str) -> Option<String> {
 /// `Jul-3`, `2026-03-04`, `03/04/2026`.
 pub fn looks_like_a_date(text: &str) -> bool {
     let text = plain(text);
-    let pieces = pieces(&text);
+    let pieces = date_pieces(&text);
     match pieces.as_slice() {
         [a, b] => {
             (number(a).is_some() && month_by_name(b).is_some())

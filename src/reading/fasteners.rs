@@ -8,7 +8,7 @@ use crate::reading::Value;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::force::force;
-use crate::reading::length::one;
+use crate::reading::length::single_length;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
 use crate::reading::quantity::quantity;
@@ -104,6 +104,6 @@ pub(super) fn pull(cursor: &mut Cursor<'_>, context: Context) -> Result<Value, R
         let whole = cursor.whole();
         return Err(ReadingError::new("how far it moved is missing", whole).help(PULL_EXAMPLE));
     }
-    let moved = one(cursor, context)?.length;
+    let moved = single_length(cursor, context)?.length;
     Ok(Value::Pull(Pull { force, moved }))
 }

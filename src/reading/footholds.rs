@@ -22,7 +22,7 @@ use crate::reading::settle::settle;
 use crate::reading::shape::sides;
 use crate::reading::slope::refuse_wall;
 use crate::reading::slope::slope;
-use crate::reading::stair::Part;
+use crate::reading::stair::LabelledLength;
 use crate::reading::stair::labelled_behind;
 use crate::reading::stair::settle_parts;
 use crate::reading::stair::unit_of;
@@ -50,7 +50,7 @@ pub(super) fn footholds(
     if quantity_is_next(cursor) {
         let first = quantity(cursor, &["to", "high", "up", "deep", "along"])?;
         if cursor.any_phrase(&["to", "up to"]) {
-            return row(cursor, context, first);
+            return row_of_footholds(cursor, context, first);
         }
         cursor.back_to(start);
     }
@@ -87,7 +87,7 @@ fn sloped(cursor: &mut Cursor<'_>) -> Result<Option<Tilt>, ReadingError> {
 }
 
 /// `900 mm every 100 mm 20 mm deep`, behind `100 to`.
-fn row(
+fn row_of_footholds(
     cursor: &mut Cursor<'_>,
     context: Context,
     first: Quantity,
@@ -104,7 +104,7 @@ fn row(
     let every = quantity(cursor, &["apart", "and", "deep", "along", "sloped"])?;
     cursor.word("apart");
     cursor.word("and");
-    let mut parts = vec![Part {
+    let mut parts = vec![LabelledLength {
         label: 2,
         quantity: every,
     }];
@@ -205,7 +205,7 @@ fn parts(
     item: Item,
     labels: &[&[&str]],
     example: &str,
-) -> Result<Vec<Part>, ReadingError> {
+) -> Result<Vec<LabelledLength>, ReadingError> {
     let parts = labelled_behind(cursor, labels, example)?;
     if parts.is_empty() {
         let whole = cursor.whole();
@@ -218,7 +218,7 @@ fn parts(
     Ok(parts)
 }
 
-fn labelled_length(parts: &[Part], settled: &[Settled], label: usize) -> Option<Length> {
+fn labelled_length(parts: &[LabelledLength], settled: &[Settled], label: usize) -> Option<Length> {
     parts
         .iter()
         .zip(settled)

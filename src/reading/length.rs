@@ -75,13 +75,16 @@ pub fn parse_length(text: &str, default_unit: Option<LengthUnit>) -> Result<Meas
         item: None,
         default_unit,
     };
-    let settled = one(&mut cursor, context)?;
+    let settled = single_length(&mut cursor, context)?;
     cursor.finish()?;
     Ok(measure(&settled, Bound::Exactly, None))
 }
 
 /// One length with its unit.
-pub(super) fn one(cursor: &mut Cursor<'_>, context: Context) -> Result<Settled, ReadingError> {
+pub(super) fn single_length(
+    cursor: &mut Cursor<'_>,
+    context: Context,
+) -> Result<Settled, ReadingError> {
     let read = quantity(cursor, &[])?;
     let mut settled = settle(cursor, context, &[&read], BareZero::Refused)?;
     Ok(settled.remove(0))
@@ -139,7 +142,7 @@ fn stick(
         )
         .help(format!("write {help} {rest}")));
     }
-    let settled = one(cursor, context)?;
+    let settled = single_length(cursor, context)?;
     if settled.length == Length::ZERO {
         return Err(
             ReadingError::new("a stick of no length tells nothing", whole)
@@ -292,11 +295,11 @@ fn refuse_roughly(cursor: &mut Cursor<'_>) -> Result<(), ReadingError> {
     let mut rest = Cursor::new(&written);
     let length = quantity(&mut rest, &[]).ok().filter(|_| rest.at_end());
     let help = match length.map(|length| length.unit()) {
-        Some(Some(unit)) => format!("write {written} ± {}", roughly(unit)),
+        Some(Some(unit)) => format!("write {written} ± {}", rough_doubt(unit)),
         Some(None) => format!(
             "write the unit, and how far off it may be at most: {written} in ± {}, or {written} mm ± {}",
-            roughly(LengthUnit::Inch),
-            roughly(LengthUnit::Millimetre)
+            rough_doubt(LengthUnit::Inch),
+            rough_doubt(LengthUnit::Millimetre)
         ),
         None => "write it so: 5 in ± 1/2 in".to_owned(),
     };
@@ -304,7 +307,7 @@ fn refuse_roughly(cursor: &mut Cursor<'_>) -> Result<(), ReadingError> {
 }
 
 /// How far off a length may well be that somebody wrote down roughly; an example only.
-const fn roughly(unit: LengthUnit) -> &'static str {
+const fn rough_doubt(unit: LengthUnit) -> &'static str {
     match unit {
         LengthUnit::Centimetre => "1 cm",
         LengthUnit::Foot => "6 in",
@@ -356,7 +359,7 @@ pub(super) fn tolerance(
     item: Item,
 ) -> Result<Value, ReadingError> {
     cursor.eat(&Lexeme::PlusMinus);
-    let settled = one(cursor, context)?;
+    let settled = single_length(cursor, context)?;
     judge(cursor, item.info(), &settled, Bound::Exactly)?;
     Ok(Value::Measure(measure(
         &settled,
@@ -372,7 +375,7 @@ pub(super) fn graduation(
     item: Item,
 ) -> Result<Value, ReadingError> {
     cursor.any_phrase(&["to the nearest", "the nearest", "nearest", "to"]);
-    let settled = one(cursor, context)?;
+    let settled = single_length(cursor, context)?;
     judge(cursor, item.info(), &settled, Bound::Exactly)?;
     Ok(Value::Measure(Measure {
         length: settled.length,

@@ -4,14 +4,17 @@
 //! A reading knows its item's kind and nothing of survey files: where it stood,
 //! and what was said beside it, is the survey's to know.
 
+mod ball;
 mod bars;
 mod calendar;
 mod error;
+mod exact_length;
 mod fasteners;
 mod footholds;
 mod force;
 mod length;
 mod number;
+mod offered_units;
 mod opening;
 mod parse;
 mod plausible;

@@ -15,13 +15,13 @@ const DIGITS: usize = 12;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Number {
     pub(super) whole: u64,
-    pub(super) part: Part,
+    pub(super) part: FractionPart,
     pub(super) span: Range<usize>,
 }
 
 /// What stands behind the whole number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Part {
+pub(super) enum FractionPart {
     /// Digits behind a decimal mark: their value without closing zeros, how
     /// many they are without and with them.
     Decimal {
@@ -41,18 +41,18 @@ impl Number {
     pub(super) fn ratio(&self) -> (i128, i128) {
         let whole = i128::from(self.whole);
         match self.part {
-            Part::Decimal { digits, places, .. } => {
+            FractionPart::Decimal { digits, places, .. } => {
                 let power = 10_i128.pow(places);
                 (whole * power + i128::from(digits), power)
             }
-            Part::Fraction {
+            FractionPart::Fraction {
                 numerator,
                 denominator,
             } => {
                 let denominator = i128::from(denominator);
                 (whole * denominator + i128::from(numerator), denominator)
             }
-            Part::Nothing => (whole, 1),
+            FractionPart::Nothing => (whole, 1),
         }
     }
 
@@ -71,11 +71,11 @@ impl Number {
     }
 
     pub(super) fn has_fraction(&self) -> bool {
-        matches!(self.part, Part::Fraction { .. })
+        matches!(self.part, FractionPart::Fraction { .. })
     }
 
     pub(super) fn is_whole(&self) -> bool {
-        self.part == Part::Nothing
+        self.part == FractionPart::Nothing
     }
 }
 
@@ -110,7 +110,7 @@ pub(super) fn number(cursor: &mut Cursor<'_>) -> Result<Number, ReadingError> {
     };
     cursor.advance();
     let (whole, part) = decimal(cursor, &written, here)?;
-    let part = match mixed(cursor, part)? {
+    let part = match mixed_fraction(cursor, part)? {
         Some(fraction) => fraction,
         None => part,
     };
@@ -119,12 +119,12 @@ pub(super) fn number(cursor: &mut Cursor<'_>) -> Result<Number, ReadingError> {
         part,
         span: cursor.since(start),
     };
-    proper(cursor, &number)?;
+    refuse_improper(cursor, &number)?;
     Ok(number)
 }
 
 /// A fraction token that is next, as a part.
-fn fraction(cursor: &mut Cursor<'_>) -> Result<Option<Part>, ReadingError> {
+fn fraction(cursor: &mut Cursor<'_>) -> Result<Option<FractionPart>, ReadingError> {
     let Some(Lexeme::Fraction {
         numerator,
         denominator,
@@ -134,7 +134,9 @@ fn fraction(cursor: &mut Cursor<'_>) -> Result<Option<Part>, ReadingError> {
     };
     let here = cursor.here();
     cursor.advance();
-    let (Some(numerator), Some(denominator)) = (few(&numerator), few(&denominator)) else {
+    let (Some(numerator), Some(denominator)) =
+        (short_number(&numerator), short_number(&denominator))
+    else {
         return Err(too_long(cursor, here));
     };
     if denominator == 0 {
@@ -144,23 +146,26 @@ fn fraction(cursor: &mut Cursor<'_>) -> Result<Option<Part>, ReadingError> {
         )
         .help("write the fraction as it stands on the tape, such as 5/8 in"));
     }
-    Ok(Some(Part::Fraction {
+    Ok(Some(FractionPart::Fraction {
         numerator,
         denominator,
     }))
 }
 
 /// The fraction of `35 1/2` and `35-1/2`, behind its whole number.
-fn mixed(cursor: &mut Cursor<'_>, part: Part) -> Result<Option<Part>, ReadingError> {
+fn mixed_fraction(
+    cursor: &mut Cursor<'_>,
+    part: FractionPart,
+) -> Result<Option<FractionPart>, ReadingError> {
     let is_fraction = |lexeme: Option<&Lexeme>| matches!(lexeme, Some(Lexeme::Fraction { .. }));
     let hyphened = cursor.peek() == Some(&Lexeme::Dash)
         && is_fraction(cursor.peek_over(1))
         && cursor.touches()
         && cursor.touches_over(1);
-    if hyphened && part == Part::Nothing {
+    if hyphened && part == FractionPart::Nothing {
         cursor.advance();
     }
-    if is_fraction(cursor.peek()) && part != Part::Nothing {
+    if is_fraction(cursor.peek()) && part != FractionPart::Nothing {
         let here = cursor.here();
         return Err(
             ReadingError::new("a decimal and a fraction stand side by side", here)
@@ -171,8 +176,8 @@ fn mixed(cursor: &mut Cursor<'_>, part: Part) -> Result<Option<Part>, ReadingErr
 }
 
 /// The fraction behind a whole number must be less than one.
-fn proper(cursor: &Cursor<'_>, number: &Number) -> Result<(), ReadingError> {
-    let Part::Fraction {
+fn refuse_improper(cursor: &Cursor<'_>, number: &Number) -> Result<(), ReadingError> {
+    let FractionPart::Fraction {
         numerator,
         denominator,
     } = number.part
@@ -205,15 +210,15 @@ fn decimal(
     cursor: &Cursor<'_>,
     written: &str,
     here: Range<usize>,
-) -> Result<(u64, Part), ReadingError> {
+) -> Result<(u64, FractionPart), ReadingError> {
     let marks = written.matches(['.', ',']).count();
     let Some((whole, decimals)) = written.split_once(['.', ',']) else {
-        let whole = few(written).ok_or_else(|| too_long(cursor, here))?;
-        return Ok((whole, Part::Nothing));
+        let whole = short_number(written).ok_or_else(|| too_long(cursor, here))?;
+        return Ok((whole, FractionPart::Nothing));
     };
     let comma = written.contains(',');
     if comma && (marks > 1 || decimals.len() == 3) {
-        return Err(thousands(cursor, written, here));
+        return Err(thousands_or_decimals(cursor, written, here));
     }
     if marks > 1 {
         let message = format!("{} has two decimal marks", quoted(written));
@@ -223,14 +228,14 @@ fn decimal(
     let whole = if whole.is_empty() {
         Some(0)
     } else {
-        few(whole)
+        short_number(whole)
     };
     let (Some(whole), Some(digits)) = (
         whole,
         if trimmed.is_empty() {
             Some(0)
         } else {
-            few(trimmed)
+            short_number(trimmed)
         },
     ) else {
         return Err(too_long(cursor, here));
@@ -239,7 +244,7 @@ fn decimal(
     let written = u32::try_from(decimals.len()).unwrap_or(u32::MAX);
     Ok((
         whole,
-        Part::Decimal {
+        FractionPart::Decimal {
             digits,
             places,
             written,
@@ -248,7 +253,7 @@ fn decimal(
 }
 
 /// A comma that may part thousands or decimals.
-fn thousands(cursor: &Cursor<'_>, written: &str, here: Range<usize>) -> ReadingError {
+fn thousands_or_decimals(cursor: &Cursor<'_>, written: &str, here: Range<usize>) -> ReadingError {
     let single = written.matches(['.', ',']).count() == 1;
     let pointed = written.replacen(',', ".", 1);
     let right = shown(&cursor.rewritten(here.clone(), &without_thousands(written)));
@@ -280,7 +285,7 @@ fn without_thousands(written: &str) -> String {
 }
 
 /// The number of few enough digits.
-fn few(digits: &str) -> Option<u64> {
+fn short_number(digits: &str) -> Option<u64> {
     (digits.len() <= DIGITS)
         .then(|| digits.parse().ok())
         .flatten()

@@ -11,39 +11,11 @@ use crate::reading::Bound;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
-use crate::reading::number::Number;
-use crate::reading::settle::Exact;
+use crate::reading::exact_length::ExactLength;
+use crate::reading::exact_length::exact_length;
+use crate::reading::offered_units::offered_units;
 use crate::reading::settle::Settled;
-use crate::reading::settle::exact;
 use crate::reading::tokens::Cursor;
-
-/// Units in the order in which they are offered.
-const OFFERED: [LengthUnit; 5] = [
-    LengthUnit::Inch,
-    LengthUnit::Millimetre,
-    LengthUnit::Centimetre,
-    LengthUnit::Foot,
-    LengthUnit::Metre,
-];
-
-/// One or two units in which a number would be a usual value of the item.
-pub(super) fn units_for(item: Option<Item>, number: &Number) -> Vec<LengthUnit> {
-    if number.has_fraction() {
-        return vec![LengthUnit::Inch];
-    }
-    let usual = item.and_then(|item| item.info().usual);
-    let within = |unit: &LengthUnit| match (exact(number, *unit), usual) {
-        (Exact::Length(length), Some((low, high))) => low <= length && length <= high,
-        (Exact::Length(_) | Exact::TooFine(_) | Exact::TooLong, _) => false,
-    };
-    let usual_units = OFFERED.into_iter().filter(within);
-    let found: Vec<LengthUnit> = usual_units.take(2).collect();
-    if found.is_empty() {
-        OFFERED.into_iter().take(2).collect()
-    } else {
-        found
-    }
-}
 
 /// Refuses a length that cannot be, and questions one that is unusual.
 pub(super) fn judge(
@@ -92,11 +64,11 @@ fn absurd(cursor: &Cursor<'_>, info: &ItemInfo, most: Length, settled: &Settled)
         return error.help("measure again, and look at the number and its unit");
     };
     let digits = shown(cursor.slice(number.span.clone()));
-    let smaller = |unit: &LengthUnit| match exact(number, *unit) {
-        Exact::Length(length) => length <= most,
-        Exact::TooFine(_) | Exact::TooLong => false,
+    let smaller = |unit: &LengthUnit| match exact_length(number, *unit) {
+        ExactLength::Length(length) => length <= most,
+        ExactLength::TooFine(_) | ExactLength::TooLong => false,
     };
-    let forms: Vec<String> = units_for(Some(info.item), number)
+    let forms: Vec<String> = offered_units(Some(info.item), number)
         .into_iter()
         .filter(smaller)
         .map(|unit| format!("{digits} {}", unit.symbol()))

@@ -114,7 +114,7 @@ fn read_to(length: Length, unit: LengthUnit, step: Length) -> String {
             m.length == length && m.unit == unit && m.graduation == Graduation::ReadTo(step)
         })
     };
-    forms(length, unit)
+    written_forms(length, unit)
         .into_iter()
         .find(fits)
         .unwrap_or_else(|| in_unit(length, unit))
@@ -122,7 +122,7 @@ fn read_to(length: Length, unit: LengthUnit, step: Length) -> String {
 
 /// The shortest form in this unit; in millimetres where the unit has none.
 fn in_unit(length: Length, unit: LengthUnit) -> String {
-    forms(length, unit)
+    written_forms(length, unit)
         .into_iter()
         .next()
         .unwrap_or_else(|| length.exact(unit))
@@ -134,7 +134,7 @@ fn any_unit(length: Length) -> String {
 }
 
 /// Every form of a length in a unit, the plainest first.
-fn forms(length: Length, unit: LengthUnit) -> Vec<String> {
+fn written_forms(length: Length, unit: LengthUnit) -> Vec<String> {
     let mut forms = Vec::new();
     if unit.is_imperial() {
         forms.extend(fraction(length, unit, Fraction::Shortest));
@@ -302,7 +302,7 @@ fn turned(pair: &TurnedPair, found: &ShapeReading) -> String {
         let pairs = stations.flat_map(|station| [station.height, station.diameter]);
         [pair.centres()].into_iter().chain(pairs)
     };
-    let fits = |length: Length| !forms(length, found.unit).is_empty();
+    let fits = |length: Length| !written_forms(length, found.unit).is_empty();
     let unit = if lengths().all(fits) {
         found.unit
     } else {

@@ -7,8 +7,8 @@ use crate::quantities::LengthUnit;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
+use crate::reading::number::FractionPart;
 use crate::reading::number::Number;
-use crate::reading::number::Part;
 use crate::reading::number::number;
 use crate::reading::number::number_is_next;
 use crate::reading::tokens::Cursor;
@@ -28,13 +28,13 @@ pub(super) struct Context {
 /// A length as written; its unit may be missing or stand behind a later one.
 #[derive(Clone, Debug)]
 pub(super) struct Quantity {
-    pub(super) amount: Amount,
+    pub(super) amount: WrittenAmount,
     /// Where it stands.
     pub(super) span: Range<usize>,
 }
 
 #[derive(Clone, Debug)]
-pub(super) enum Amount {
+pub(super) enum WrittenAmount {
     FeetAndInches(Number, Number),
     One(Number, Option<LengthUnit>),
 }
@@ -57,7 +57,7 @@ pub(super) fn quantity(
         }
         return Ok(Quantity {
             span: cursor.since(start),
-            amount: Amount::One(first, None),
+            amount: WrittenAmount::One(first, None),
         });
     };
     if found == LengthUnit::Foot
@@ -65,7 +65,7 @@ pub(super) fn quantity(
     {
         return Ok(Quantity {
             span: cursor.since(start),
-            amount: Amount::FeetAndInches(first, inches),
+            amount: WrittenAmount::FeetAndInches(first, inches),
         });
     }
     refuse_second(cursor, start, found)?;
@@ -74,7 +74,7 @@ pub(super) fn quantity(
     }
     Ok(Quantity {
         span: cursor.since(start),
-        amount: Amount::One(first, Some(found)),
+        amount: WrittenAmount::One(first, Some(found)),
     })
 }
 
@@ -178,7 +178,7 @@ fn inches_behind(cursor: &mut Cursor<'_>, feet: &Number) -> Result<Option<Number
             )));
         }
         Some(LengthUnit::Centimetre | LengthUnit::Metre | LengthUnit::Millimetre) => {
-            return Err(mixed(cursor, feet.span.start));
+            return Err(mixed_systems(cursor, feet.span.start));
         }
         None => {
             let span = cursor.since(feet.span.start);
@@ -226,7 +226,7 @@ fn refuse_second(
     let span = cursor.since(start);
     let second = shown(cursor.slice(second_start..span.end));
     if found.is_some_and(|found| found.is_imperial() != first.is_imperial()) {
-        return Err(mixed(cursor, start));
+        return Err(mixed_systems(cursor, start));
     }
     let message = format!("{} holds two lengths", quoted(cursor.slice(span.clone())));
     Err(ReadingError::new(message, span).help(format!(
@@ -234,7 +234,7 @@ fn refuse_second(
     )))
 }
 
-fn mixed(cursor: &Cursor<'_>, start: usize) -> ReadingError {
+fn mixed_systems(cursor: &Cursor<'_>, start: usize) -> ReadingError {
     let span = cursor.since(start);
     ReadingError::new(
         format!(
@@ -252,7 +252,7 @@ fn refuse_likely_inches(
     number: &Number,
     start: usize,
 ) -> Result<(), ReadingError> {
-    if !matches!(number.part, Part::Decimal { .. }) || number.whole < 12 {
+    if !matches!(number.part, FractionPart::Decimal { .. }) || number.whole < 12 {
         return Ok(());
     }
     let span = cursor.since(start);

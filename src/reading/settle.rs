@@ -9,16 +9,16 @@ use crate::reading::Graduation;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::error::shown;
+use crate::reading::exact_length::ExactLength;
+use crate::reading::exact_length::exact_length;
+use crate::reading::exact_length::nanometres;
+use crate::reading::number::FractionPart;
 use crate::reading::number::Number;
-use crate::reading::number::Part;
-use crate::reading::plausible::units_for;
-use crate::reading::quantity::Amount;
+use crate::reading::offered_units::offered_units;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
+use crate::reading::quantity::WrittenAmount;
 use crate::reading::tokens::Cursor;
-
-/// The longest length that is read: 100 km, beyond any building.
-const LONGEST: i128 = 100_000 * 1_000_000_000;
 
 /// A length with its unit known.
 #[derive(Clone, Debug)]
@@ -84,16 +84,16 @@ impl Quantity {
     /// The unit it carries itself.
     pub(super) fn unit(&self) -> Option<LengthUnit> {
         match &self.amount {
-            Amount::FeetAndInches(..) => Some(LengthUnit::Inch),
-            Amount::One(_, unit) => *unit,
+            WrittenAmount::FeetAndInches(..) => Some(LengthUnit::Inch),
+            WrittenAmount::One(_, unit) => *unit,
         }
     }
 
     /// The unit it may lend to those before it.
     fn trailing_unit(&self) -> Option<LengthUnit> {
         match &self.amount {
-            Amount::FeetAndInches(..) => None,
-            Amount::One(_, unit) => *unit,
+            WrittenAmount::FeetAndInches(..) => None,
+            WrittenAmount::One(_, unit) => *unit,
         }
     }
 
@@ -103,7 +103,7 @@ impl Quantity {
     }
 
     fn is_bare_zero(&self) -> bool {
-        matches!(&self.amount, Amount::One(number, None) if number.is_zero())
+        matches!(&self.amount, WrittenAmount::One(number, None) if number.is_zero())
     }
 
     fn settled(
@@ -114,9 +114,9 @@ impl Quantity {
         last_end: usize,
     ) -> Result<Settled, ReadingError> {
         match &self.amount {
-            Amount::One(number, unit) => {
+            WrittenAmount::One(number, unit) => {
                 let Some(unit) = unit.or(shared) else {
-                    return Err(bare(cursor, context, number, last_end));
+                    return Err(unit_is_missing(cursor, context, number, last_end));
                 };
                 let length = length_of(cursor, number, unit)?;
                 if number.whole == 0 {
@@ -130,7 +130,7 @@ impl Quantity {
                     number: Some(number.clone()),
                 })
             }
-            Amount::FeetAndInches(feet, inches) => {
+            WrittenAmount::FeetAndInches(feet, inches) => {
                 let whole = length_of(cursor, feet, LengthUnit::Foot)?;
                 let rest = length_of(cursor, inches, LengthUnit::Inch)?;
                 let length = whole + rest;
@@ -155,7 +155,7 @@ impl Quantity {
 
 /// `31/8 in` is read as it stands, but may be a lost space.
 fn caution_improper(cursor: &mut Cursor<'_>, number: &Number, unit: LengthUnit, length: Length) {
-    if let Part::Fraction {
+    if let FractionPart::Fraction {
         numerator,
         denominator,
     } = number.part
@@ -171,8 +171,13 @@ fn caution_improper(cursor: &mut Cursor<'_>, number: &Number, unit: LengthUnit, 
 }
 
 /// A number without a unit; `end` is where one for the whole reading belongs.
-fn bare(cursor: &Cursor<'_>, context: Context, number: &Number, end: usize) -> ReadingError {
-    let forms: Vec<String> = units_for(context.item, number)
+fn unit_is_missing(
+    cursor: &Cursor<'_>,
+    context: Context,
+    number: &Number,
+    end: usize,
+) -> ReadingError {
+    let forms: Vec<String> = offered_units(context.item, number)
         .into_iter()
         .map(|unit| {
             let joined = cursor.text()[end..].starts_with(|c: char| !c.is_whitespace());
@@ -194,9 +199,9 @@ fn length_of(
     unit: LengthUnit,
 ) -> Result<Length, ReadingError> {
     refuse_fraction_of_no_tape(cursor, number, unit)?;
-    match exact(number, unit) {
-        Exact::Length(length) => Ok(length),
-        Exact::TooFine(near) => Err(ReadingError::new(
+    match exact_length(number, unit) {
+        ExactLength::Length(length) => Ok(length),
+        ExactLength::TooFine(near) => Err(ReadingError::new(
             format!(
                 "{} is finer than a nanometre",
                 quoted(cursor.slice(number.span.clone()))
@@ -204,7 +209,7 @@ fn length_of(
             number.span.clone(),
         )
         .help(format!("write {}", near.exact(unit)))),
-        Exact::TooLong => Err(ReadingError::new(
+        ExactLength::TooLong => Err(ReadingError::new(
             format!(
                 "{} is longer than 100 km",
                 quoted(cursor.slice(number.span.clone()))
@@ -215,43 +220,13 @@ fn length_of(
     }
 }
 
-/// A number in a unit, as a length.
-pub(super) enum Exact {
-    /// It is one.
-    Length(Length),
-    /// It is no whole number of nanometres; the nearest mark of a tape.
-    TooFine(Length),
-    /// Beyond any building.
-    TooLong,
-}
-
-/// The exact length of a number in a unit, or why there is none.
-pub(super) fn exact(number: &Number, unit: LengthUnit) -> Exact {
-    let (numerator, denominator) = number.ratio();
-    // at most 10^24 times 10^9, well within i128
-    let scaled = numerator * i128::from(unit.one().nanometres());
-    if scaled > LONGEST * denominator {
-        return Exact::TooLong;
-    }
-    if scaled % denominator == 0 {
-        return Exact::Length(nanometres(scaled / denominator));
-    }
-    let mark = if unit.is_imperial() { 396_875 } else { 100_000 };
-    let marks = (2 * scaled + mark * denominator) / (2 * mark * denominator);
-    Exact::TooFine(nanometres(marks * mark))
-}
-
-fn nanometres(count: i128) -> Length {
-    Length::from_nanometres(i64::try_from(count).unwrap_or(i64::MAX))
-}
-
 /// Fractions stand on inch tapes only, and there in halves to 64ths.
 fn refuse_fraction_of_no_tape(
     cursor: &Cursor<'_>,
     number: &Number,
     unit: LengthUnit,
 ) -> Result<(), ReadingError> {
-    let Part::Fraction {
+    let FractionPart::Fraction {
         numerator,
         denominator,
     } = number.part
@@ -319,15 +294,15 @@ fn step(number: &Number, unit: LengthUnit) -> Length {
         LengthUnit::Centimetre | LengthUnit::Metre => Length::millimetres(10),
     };
     match number.part {
-        Part::Decimal { written, .. } => {
+        FractionPart::Decimal { written, .. } => {
             let place = 10_i64.checked_pow(written).unwrap_or(i64::MAX);
             let last = Length::from_nanometres(unit.one().nanometres() / place);
             last.min(whole).max(Length::millimetres(1))
         }
-        Part::Fraction { denominator, .. } if unit == LengthUnit::Inch => {
+        FractionPart::Fraction { denominator, .. } if unit == LengthUnit::Inch => {
             Length::sixty_fourths(if denominator == 2 { 8 } else { 4 })
         }
-        Part::Fraction { .. } | Part::Nothing => whole,
+        FractionPart::Fraction { .. } | FractionPart::Nothing => whole,
     }
 }
 

@@ -37,36 +37,36 @@ const FARTHEST_MM: f64 = 1e8;
 
 /// Which shape a word names.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Form {
+enum ShapeWord {
     Circle,
     Rectangle,
     Slot,
     Triangle,
 }
 
-impl Form {
+impl ShapeWord {
     const fn name(self) -> &'static str {
         match self {
-            Form::Circle => "circle",
-            Form::Rectangle => "rectangle",
-            Form::Slot => "slot",
-            Form::Triangle => "triangle",
+            ShapeWord::Circle => "circle",
+            ShapeWord::Rectangle => "rectangle",
+            ShapeWord::Slot => "slot",
+            ShapeWord::Triangle => "triangle",
         }
     }
 
     const fn example(self) -> &'static str {
         match self {
-            Form::Circle => "circle 5 in",
-            Form::Rectangle => "rectangle 3 1/2 x 30 in",
-            Form::Slot => "slot 4 1/4 in",
-            Form::Triangle => "triangle 7 3/4 x 10 in",
+            ShapeWord::Circle => "circle 5 in",
+            ShapeWord::Rectangle => "rectangle 3 1/2 x 30 in",
+            ShapeWord::Slot => "slot 4 1/4 in",
+            ShapeWord::Triangle => "triangle 7 3/4 x 10 in",
         }
     }
 
     const fn sides(self) -> usize {
         match self {
-            Form::Circle | Form::Slot => 1,
-            Form::Rectangle | Form::Triangle => 2,
+            ShapeWord::Circle | ShapeWord::Slot => 1,
+            ShapeWord::Rectangle | ShapeWord::Triangle => 2,
         }
     }
 }
@@ -85,13 +85,13 @@ pub(super) fn shape(
         return polygon(cursor, context, item).map(Some);
     }
     let form = if cursor.word("circle") {
-        Form::Circle
+        ShapeWord::Circle
     } else if cursor.word("rectangle") {
-        Form::Rectangle
+        ShapeWord::Rectangle
     } else if cursor.word("slot") {
-        Form::Slot
+        ShapeWord::Slot
     } else if cursor.word("triangle") {
-        Form::Triangle
+        ShapeWord::Triangle
     } else {
         return refuse_near_shape(cursor).map(|()| None);
     };
@@ -162,7 +162,7 @@ fn closed(
     cursor: &mut Cursor<'_>,
     context: Context,
     item: Item,
-    form: Form,
+    form: ShapeWord,
 ) -> Result<ShapeReading, ReadingError> {
     let start = cursor.whole().start;
     if !number_is_next(cursor) {
@@ -237,16 +237,16 @@ pub(super) fn sides(cursor: &mut Cursor<'_>) -> Result<Vec<Quantity>, ReadingErr
     Ok(sides)
 }
 
-fn built(form: Form, settled: &[Settled]) -> Shape {
+fn built(form: ShapeWord, settled: &[Settled]) -> Shape {
     let (first, last) = (settled[0].length, settled[settled.len() - 1].length);
     match form {
-        Form::Circle => Shape::Circle { diameter: first },
-        Form::Rectangle => Shape::Rectangle {
+        ShapeWord::Circle => Shape::Circle { diameter: first },
+        ShapeWord::Rectangle => Shape::Rectangle {
             width: first,
             height: last,
         },
-        Form::Slot => Shape::Slot { width: first },
-        Form::Triangle => Shape::Triangle {
+        ShapeWord::Slot => Shape::Slot { width: first },
+        ShapeWord::Triangle => Shape::Triangle {
             rise: first,
             run: last,
         },

@@ -11,12 +11,12 @@ use crate::quantities::LengthUnit;
 use crate::reading::Graduation;
 use crate::reading::StairReading;
 use crate::reading::Value;
+use crate::reading::ball::WhereRule;
+use crate::reading::ball::ball;
+use crate::reading::ball::ball_is_mentioned;
 use crate::reading::error::ReadingError;
 use crate::reading::error::quoted;
 use crate::reading::length::plus_minus;
-use crate::reading::opening::Place;
-use crate::reading::opening::ball;
-use crate::reading::opening::ball_is_mentioned;
 use crate::reading::quantity::Context;
 use crate::reading::quantity::Quantity;
 use crate::reading::quantity::quantity;
@@ -55,7 +55,7 @@ pub(super) fn stair_triangle(
     item: Item,
 ) -> Result<Value, ReadingError> {
     if ball_is_mentioned(cursor) {
-        let (ball, _) = ball(cursor, context, item, Place::MayNot)?;
+        let (ball, _) = ball(cursor, context, item, WhereRule::MayNot)?;
         return Ok(Value::Ball(ball));
     }
     let whole = cursor.whole();
@@ -142,14 +142,14 @@ fn refuse_no_step(
 }
 
 /// A length and the label beside it.
-pub(super) struct Part {
+pub(super) struct LabelledLength {
     pub(super) label: usize,
     pub(super) quantity: Quantity,
 }
 
 /// `rise 7 3/4 going 10 lift 2 in`, in any order.
-fn labelled(cursor: &mut Cursor<'_>) -> Result<Vec<Part>, ReadingError> {
-    let mut parts: Vec<Part> = Vec::new();
+fn labelled(cursor: &mut Cursor<'_>) -> Result<Vec<LabelledLength>, ReadingError> {
+    let mut parts: Vec<LabelledLength> = Vec::new();
     while let Some(label) = LABELS.iter().position(|names| cursor.any_phrase(names)) {
         let here = cursor.here();
         refuse_twice(&parts, label, LABELS[label][0], here)?;
@@ -158,7 +158,7 @@ fn labelled(cursor: &mut Cursor<'_>) -> Result<Vec<Part>, ReadingError> {
             .flat_map(|names| names.iter().copied())
             .collect();
         let quantity = quantity(cursor, &follows)?;
-        parts.push(Part { label, quantity });
+        parts.push(LabelledLength { label, quantity });
         cursor.eat(&Lexeme::Comma);
         cursor.word("and");
     }
@@ -170,12 +170,12 @@ pub(super) fn labelled_behind(
     cursor: &mut Cursor<'_>,
     labels: &[&[&str]],
     example: &str,
-) -> Result<Vec<Part>, ReadingError> {
+) -> Result<Vec<LabelledLength>, ReadingError> {
     let follows: Vec<&str> = labels
         .iter()
         .flat_map(|names| names.iter().copied())
         .collect();
-    let mut parts: Vec<Part> = Vec::new();
+    let mut parts: Vec<LabelledLength> = Vec::new();
     while quantity_is_next(cursor) {
         let quantity = quantity(cursor, &follows)?;
         let here = cursor.here();
@@ -189,7 +189,7 @@ pub(super) fn labelled_behind(
             .help(example.to_owned()));
         };
         refuse_twice(&parts, label, labels[label][0], here)?;
-        parts.push(Part { label, quantity });
+        parts.push(LabelledLength { label, quantity });
         cursor.eat(&Lexeme::Comma);
         cursor.word("and");
     }
@@ -197,7 +197,7 @@ pub(super) fn labelled_behind(
 }
 
 fn refuse_twice(
-    parts: &[Part],
+    parts: &[LabelledLength],
     label: usize,
     name: &str,
     here: Range<usize>,
@@ -214,7 +214,7 @@ fn refuse_twice(
 pub(super) fn settle_parts(
     cursor: &mut Cursor<'_>,
     context: Context,
-    parts: &[Part],
+    parts: &[LabelledLength],
 ) -> Result<(Vec<Settled>, Graduation), ReadingError> {
     let within = plus_minus(cursor)?;
     let all: Vec<&Quantity> = parts.iter().map(|part| &part.quantity).collect();

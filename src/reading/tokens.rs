@@ -322,7 +322,7 @@ fn number(rest: &str) -> Option<(usize, Lexeme)> {
         return Some((first.len_utf8(), lexeme));
     }
     if let Some((length, numerator)) = digits(rest, plain_digit).or_else(|| digits(rest, raised))
-        && let Some((more, denominator)) = over(&rest[length..])
+        && let Some((more, denominator)) = slash_and_digits(&rest[length..])
     {
         let lexeme = Lexeme::Fraction {
             numerator,
@@ -335,7 +335,7 @@ fn number(rest: &str) -> Option<(usize, Lexeme)> {
 }
 
 /// A slash and the digits behind it.
-fn over(rest: &str) -> Option<(usize, String)> {
+fn slash_and_digits(rest: &str) -> Option<(usize, String)> {
     let slash = rest
         .chars()
         .next()

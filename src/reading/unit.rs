@@ -80,7 +80,7 @@ pub(super) fn unknown_unit(cursor: &Cursor<'_>, known: &[&str]) -> Option<Readin
     let label = known
         .iter()
         .filter(|label| label.len() > 3) // of short ones half the alphabet is a neighbour
-        .filter_map(|label| Some((off(word, label)?, *label)))
+        .filter_map(|label| Some((letters_apart(word, label)?, *label)))
         .min()
         .filter(|(off, _)| unit.is_none_or(|(unit_off, _)| *off <= unit_off));
     let write = |right: &str| {
@@ -106,7 +106,7 @@ pub(super) fn unknown_unit(cursor: &Cursor<'_>, known: &[&str]) -> Option<Readin
 
 /// By how many letters a word differs from a name, where that is one, or two in a
 /// long word.
-fn off(word: &str, name: &str) -> Option<usize> {
+fn letters_apart(word: &str, name: &str) -> Option<usize> {
     let allowed = match word.chars().count() {
         // one letter is near to every short name
         0..=1 => 0,
@@ -119,7 +119,12 @@ fn off(word: &str, name: &str) -> Option<usize> {
 
 /// The unit with the nearest name, and how far off that is.
 fn nearest_unit(word: &str) -> Option<(usize, LengthUnit)> {
-    let nearest = |unit: LengthUnit| names(unit).iter().filter_map(|name| off(word, name)).min();
+    let nearest = |unit: LengthUnit| {
+        names(unit)
+            .iter()
+            .filter_map(|name| letters_apart(word, name))
+            .min()
+    };
     UNITS
         .into_iter()
         .filter_map(|unit| Some((nearest(unit)?, unit)))

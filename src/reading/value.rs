@@ -4,6 +4,7 @@ use crate::geometry::Risers;
 use crate::geometry::Shape;
 use crate::geometry::StairTriangle;
 use crate::geometry::StairTriangleError;
+use crate::items::ItemWord;
 use crate::quantities::Age;
 use crate::quantities::Angle;
 use crate::quantities::Force;
@@ -74,6 +75,16 @@ pub enum Value {
 }
 
 impl Value {
+    /// The word that was written, of the list of one item.
+    #[must_use]
+    pub fn word<W: ItemWord>(&self) -> Option<W> {
+        if let Value::Word(name) = self {
+            W::by_name(name)
+        } else {
+            None
+        }
+    }
+
     /// The unit it was written in and how finely it was read, where a tape read it.
     #[must_use]
     pub fn tape(&self) -> Option<(LengthUnit, Graduation)> {

@@ -1,7 +1,6 @@
 //! What every form is given, and what every form does.
 
 use std::io;
-use std::io::Write;
 
 use crate::input::Diagnostics;
 use crate::judge::Assumption;
@@ -9,18 +8,14 @@ use crate::judge::Judged;
 use crate::judge::Options;
 use crate::judge::assumptions;
 use crate::judge::cautions;
-use crate::report::Csv;
-use crate::report::Json;
 use crate::report::Summary;
-use crate::report::SummaryForm;
-use crate::report::Text;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 
 /// What a report's head needs.
 #[derive(Clone, Debug)]
-pub struct Basis<'a> {
+pub struct ReportBasis<'a> {
     /// The survey's facts.
     pub survey: &'a SurveyFacts,
     /// The rulesets, in the order asked for.
@@ -37,9 +32,9 @@ pub struct Basis<'a> {
     pub length: ReportLength,
 }
 
-impl<'a> Basis<'a> {
+impl<'a> ReportBasis<'a> {
     /// The cautions of one guard, the general ones and the deferral among them.
-    pub(super) fn cautions(&self, entry: &Entry<'_>) -> Vec<String> {
+    pub(super) fn cautions(&self, entry: &JudgedGuard<'_>) -> Vec<String> {
         cautions(
             &entry.guard,
             &entry.judged,
@@ -50,7 +45,7 @@ impl<'a> Basis<'a> {
     }
 
     /// What was taken as given when a guard was judged.
-    pub(super) fn taken(&self, entry: &Entry<'a>) -> Vec<Assumption<'a>> {
+    pub(super) fn taken(&self, entry: &JudgedGuard<'a>) -> Vec<Assumption<'a>> {
         assumptions(
             &entry.guard,
             &entry.judged,
@@ -83,7 +78,7 @@ pub enum Explain {
 
 /// One guard with what was found.
 #[derive(Clone, Debug)]
-pub struct Entry<'r> {
+pub struct JudgedGuard<'r> {
     /// The guard.
     pub guard: Guard,
     /// What was found.
@@ -92,7 +87,7 @@ pub struct Entry<'r> {
 
 /// The forms of a report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Form {
+pub enum ReportForm {
     /// One finding a row, for a spreadsheet.
     Csv,
     /// Everything, for programs.
@@ -111,28 +106,11 @@ pub trait Report {
     ///
     /// # Errors
     /// Those of the writer.
-    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()>;
+    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()>;
 
     /// Writes what comes last, and says how the guards came out.
     ///
     /// # Errors
     /// Those of the writer.
     fn finish(self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary>;
-}
-
-/// A report of this form, with its head written where it has one.
-///
-/// # Errors
-/// Those of the writer.
-pub fn report<'a>(
-    form: Form,
-    basis: Basis<'a>,
-    out: impl Write + 'a,
-) -> io::Result<Box<dyn Report + 'a>> {
-    Ok(match form {
-        Form::Csv => Box::new(Csv::new(out, basis)?),
-        Form::Json => Box::new(Json::new(out, basis)?),
-        Form::Summary => Box::new(SummaryForm::new(out)),
-        Form::Text => Box::new(Text::new(out, basis)),
-    })
 }

@@ -14,10 +14,10 @@ use crate::report::words::several;
 use crate::report::wrap::hanging_in;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
-use crate::walk::Ask;
 use crate::walk::COMMANDS;
-use crate::walk::Place;
-use crate::walk::Said;
+use crate::walk::GuardName;
+use crate::walk::Prompt;
+use crate::walk::Reply;
 use crate::walk::Topic;
 
 /// How a question is put.
@@ -62,7 +62,7 @@ pub fn opening_words(rulesets: &[Ruleset], width: usize) -> String {
 
 /// A question as it is put.
 #[must_use]
-pub fn asked(ask: &Ask, manner: Manner, width: usize) -> String {
+pub fn asked(ask: &Prompt, manner: Manner, width: usize) -> String {
     let wrap = |label: &str, text: &str| hanging_in(width, label, text);
     let mut title = match &ask.topic {
         Topic::Ball(item, _) | Topic::Fact(item) | Topic::Item(item) => format!("{item}: "),
@@ -96,10 +96,10 @@ pub fn asked(ask: &Ask, manner: Manner, width: usize) -> String {
 
 /// What became of an answer.
 #[must_use]
-pub fn answered(said: &Said<'_>, ask: &Ask, width: usize) -> String {
+pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
     let wrap = |label: &str, text: &str| hanging_in(width, label, text);
     match said {
-        Said::Copied(from, items) => {
+        Reply::Copied(from, items) => {
             let all: Vec<String> = items
                 .iter()
                 .map(|(item, written)| format!("{item} {}", one_line(written)))
@@ -118,35 +118,35 @@ pub fn answered(said: &Said<'_>, ask: &Ask, width: usize) -> String {
             };
             wrap("  ", &text)
         }
-        Said::Done(place, open, verdict) => wrap("", &done(place, open, *verdict)),
-        Said::Help => {
+        Reply::Done(place, open, verdict) => wrap("", &guard_done(place, open, *verdict)),
+        Reply::Help => {
             let rows = COMMANDS.iter();
             let lines: Vec<String> = rows
                 .map(|(typed, does)| wrap(&format!("  {typed:<16}"), does))
                 .collect();
             lines.join("\n")
         }
-        Said::Listing(all) if all.is_empty() => wrap("  ", "Nothing is written here yet."),
-        Said::Listing(all) => {
+        Reply::Listing(all) if all.is_empty() => wrap("  ", "Nothing is written here yet."),
+        Reply::Listing(all) => {
             let lines = all
                 .iter()
                 .map(|(name, text)| wrap(&format!("  {}: ", one_line(name)), &one_line(text)));
             lines.collect::<Vec<String>>().join("\n")
         }
-        Said::More => more(ask, width),
-        Said::Refused(message, help) => {
+        Reply::More => further_help(ask, width),
+        Reply::Refused(message, help) => {
             let mut text = format!("Not taken: {}.", one_line(message));
             if let Some(help) = help {
                 text.push_str(&format!(" {}.", capital(&one_line(help))));
             }
             palette::verdict(&wrap("  ", &text), Verdict::NotMeasured)
         }
-        Said::Remark(text) => wrap("  ", &one_line(text)),
-        Said::Settled(settled) => {
+        Reply::Remark(text) => wrap("  ", &one_line(text)),
+        Reply::Settled(settled) => {
             let (guard, judged, new) = &**settled;
-            live(guard, judged, new, width)
+            progress(guard, judged, new, width)
         }
-        Said::Understood {
+        Reply::Understood {
             item,
             reading,
             meant,
@@ -181,7 +181,7 @@ fn capital(text: &str) -> String {
 }
 
 /// What is still to be found out; what strength alone wants to know in a few words.
-fn listed(open: &[Question]) -> String {
+fn open_questions(open: &[Question]) -> String {
     let (of_strength, others): (Vec<&Question>, Vec<&Question>) =
         open.iter().partition(|q| q.of_strength);
     let names = others
@@ -198,12 +198,12 @@ fn listed(open: &[Question]) -> String {
     parts.join(", ")
 }
 
-fn done(place: &Place, open: &[Question], verdict: Verdict) -> String {
+fn guard_done(place: &GuardName, open: &[Question], verdict: Verdict) -> String {
     let mut text = format!("{}: ", one_line(&place.says()));
     if open.is_empty() {
         text.push_str("nothing more to find out for these rules.");
     } else {
-        let left = format!("left open: {}. again asks once more.", listed(open));
+        let left = format!("left open: {}. again asks once more.", open_questions(open));
         text.push_str(&left);
     }
     text.push_str(match verdict {
@@ -217,7 +217,7 @@ fn done(place: &Place, open: &[Question], verdict: Verdict) -> String {
     text
 }
 
-fn more(ask: &Ask, width: usize) -> String {
+fn further_help(ask: &Prompt, width: usize) -> String {
     let mut lines: Vec<String> = ask
         .more
         .iter()
@@ -244,7 +244,7 @@ fn more(ask: &Ask, width: usize) -> String {
 }
 
 /// What an answer has decided, and what is still to be found out.
-fn live(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> String {
+fn progress(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> String {
     let of = |verdict: Verdict| -> Vec<&Finding<'_>> {
         let findings = new.iter().filter_map(|index| judged.findings.get(*index));
         findings
@@ -301,7 +301,7 @@ fn live(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> Stri
     }
     let open = judged.questions();
     if !open.is_empty() {
-        let text = format!("Still to find out: {}.", listed(&open));
+        let text = format!("Still to find out: {}.", open_questions(&open));
         lines.push(palette::aside(&hanging_in(width, "  ", &text)));
     }
     lines.join("\n")

@@ -7,9 +7,9 @@ use crate::input::Diagnostics;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::quantities::Length;
-use crate::report::Basis;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
 use crate::report::Report;
+use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::one_line;
 use crate::report::safe_cell;
@@ -63,7 +63,7 @@ const COLUMNS: [&str; 38] = [
 /// The CSV report.
 pub struct Csv<'a, W: Write> {
     out: csv::Writer<W>,
-    basis: Basis<'a>,
+    basis: ReportBasis<'a>,
     summary: Summary,
 }
 
@@ -72,7 +72,7 @@ impl<'a, W: Write> Csv<'a, W> {
     ///
     /// # Errors
     /// Those of `out`.
-    pub fn new(out: W, basis: Basis<'a>) -> io::Result<Csv<'a, W>> {
+    pub fn new(out: W, basis: ReportBasis<'a>) -> io::Result<Csv<'a, W>> {
         let mut out = csv::Writer::from_writer(out);
         out.write_record(COLUMNS)?;
         Ok(Csv {
@@ -84,14 +84,14 @@ impl<'a, W: Write> Csv<'a, W> {
 
     fn row(
         &mut self,
-        entry: &Entry<'_>,
+        entry: &JudgedGuard<'_>,
         finding: Option<&Finding<'_>>,
         cautions: &str,
     ) -> io::Result<()> {
         let basis = &self.basis;
         let facts = basis.survey;
         let guard = &entry.guard;
-        let mut row = Row::default();
+        let mut row = FindingRow::default();
         row.text(facts.property.as_deref().unwrap_or_default());
         row.text(&guard.building);
         row.text(&guard.unit);
@@ -124,11 +124,11 @@ impl<'a, W: Write> Csv<'a, W> {
 
 /// The cells of a row so far.
 #[derive(Default)]
-struct Row {
+struct FindingRow {
     cells: Vec<String>,
 }
 
-impl Row {
+impl FindingRow {
     fn text(&mut self, text: &str) {
         self.cells.push(safe_cell(&one_line(text)));
     }
@@ -177,7 +177,12 @@ impl Row {
         self.text(&rule.says);
     }
 
-    fn readings(&mut self, entry: &Entry<'_>, finding: &Finding<'_>, basis: &Basis<'_>) {
+    fn readings(
+        &mut self,
+        entry: &JudgedGuard<'_>,
+        finding: &Finding<'_>,
+        basis: &ReportBasis<'_>,
+    ) {
         let reasons: Vec<String> = finding
             .reasons
             .iter()
@@ -203,7 +208,7 @@ const fn yes_or_no(yes: bool) -> &'static str {
 }
 
 impl<W: Write> Report for Csv<'_, W> {
-    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
+    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
         let cautions = self.basis.cautions(entry).join(" ");
         if entry.judged.findings.is_empty() {
             self.row(entry, None, &cautions)?;

@@ -26,16 +26,16 @@ pub fn difference(out: &mut dyn Write, first: &Ruleset, second: &Ruleset) -> io:
     let mut same = Vec::new();
     for rule in &first.rules {
         match second.rules.iter().find(|other| other.id == rule.id) {
-            None => only(out, rule, &names[0])?,
+            None => rule_of_one(out, rule, &names[0])?,
             Some(other) if asks(rule) == asks(other) && place(rule) == place(other) => {
                 same.push(rule.id.as_str());
             }
-            Some(other) => both(out, [rule, other], [&names[0], &names[1]])?,
+            Some(other) => rule_of_both(out, [rule, other], [&names[0], &names[1]])?,
         }
     }
     let known = |rule: &&Rule| first.rules.iter().any(|other| other.id == rule.id);
     for rule in second.rules.iter().filter(|rule| !known(rule)) {
-        only(out, rule, &names[1])?;
+        rule_of_one(out, rule, &names[1])?;
     }
     let same = match same.as_slice() {
         [] => "none".to_owned(),
@@ -47,14 +47,14 @@ the other under another id.";
     writeln!(out, "{}", hanging("", hint))
 }
 
-fn only(out: &mut dyn Write, rule: &Rule, name: &str) -> io::Result<()> {
+fn rule_of_one(out: &mut dyn Write, rule: &Rule, name: &str) -> io::Result<()> {
     let id = one_line(&rule.id);
     writeln!(out, "\n{}  (only in {name})", palette::heading(&id))?;
     line(out, "Asks: ", &asks(rule))?;
     line(out, "Where: ", &place(rule))
 }
 
-fn both(out: &mut dyn Write, rules: [&Rule; 2], names: [&str; 2]) -> io::Result<()> {
+fn rule_of_both(out: &mut dyn Write, rules: [&Rule; 2], names: [&str; 2]) -> io::Result<()> {
     let id = one_line(&rules[0].id);
     writeln!(out, "\n{}", palette::heading(&id))?;
     if asks(rules[0]) == asks(rules[1]) {
@@ -64,7 +64,7 @@ fn both(out: &mut dyn Write, rules: [&Rule; 2], names: [&str; 2]) -> io::Result<
             line(out, &format!("{name}: "), &asks(rule))?;
         }
     }
-    line(out, "So the second: ", &steps(rules).join("; "))?;
+    line(out, "So the second: ", &limit_changes(rules).join("; "))?;
     if place(rules[0]) != place(rules[1]) {
         for (rule, name) in rules.into_iter().zip(names) {
             line(out, &format!("Where, {name}: "), &place(rule))?;
@@ -82,7 +82,7 @@ fn line(out: &mut dyn Write, label: &str, text: &str) -> io::Result<()> {
 
 /// `36 in becomes 42 in: 6 in more`, for each kind of limit that both rules
 /// state; nothing where they look at different items.
-fn steps(rules: [&Rule; 2]) -> Vec<String> {
+fn limit_changes(rules: [&Rule; 2]) -> Vec<String> {
     let [first, second] = rules.map(|rule| {
         rule.checks
             .iter()
@@ -95,12 +95,12 @@ fn steps(rules: [&Rule; 2]) -> Vec<String> {
     }
     let pair = |(kind, from): (&'static str, &Limit)| {
         let (_, to) = second.iter().find(|(other, _)| *other == kind)?;
-        step(from, to)
+        limit_change(from, to)
     };
     first.into_iter().filter_map(pair).collect()
 }
 
-fn step(from: &Limit, to: &Limit) -> Option<String> {
+fn limit_change(from: &Limit, to: &Limit) -> Option<String> {
     let (less, more) = (from.length.min(to.length), from.length.max(to.length));
     if less == more {
         return None;
@@ -151,13 +151,13 @@ fn limits(demand: &Demand) -> Vec<(&'static str, &Limit)> {
                 ("from", zone.map(|zone| &zone.from)),
                 ("to", zone.map(|zone| &zone.to)),
             ];
-            stated(all)
+            limits_stated(all)
         }
     }
 }
 
 fn of_bounds(bounds: &Bounds<Limit>) -> Vec<(&'static str, &Limit)> {
-    stated([
+    limits_stated([
         ("at least", bounds.at_least.as_ref()),
         ("at most", bounds.at_most.as_ref()),
         ("above", bounds.above.as_ref()),
@@ -165,7 +165,7 @@ fn of_bounds(bounds: &Bounds<Limit>) -> Vec<(&'static str, &Limit)> {
     ])
 }
 
-fn stated<'l, const N: usize>(
+fn limits_stated<'l, const N: usize>(
     all: [(&'static str, Option<&'l Limit>); N],
 ) -> Vec<(&'static str, &'l Limit)> {
     all.into_iter()

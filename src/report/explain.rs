@@ -7,7 +7,7 @@ use crate::quantities::Length;
 use crate::quantities::Term;
 use crate::quantities::TermKind;
 use crate::reading::Value;
-use crate::report::Basis;
+use crate::report::ReportBasis;
 use crate::report::one_line;
 use crate::report::opening_notes;
 use crate::report::strength;
@@ -19,7 +19,11 @@ const INDENT: &str = "        ";
 
 /// The lines of one finding.
 #[must_use]
-pub(super) fn arithmetic(finding: &Finding<'_>, guard: &Guard, basis: &Basis<'_>) -> Vec<String> {
+pub(super) fn arithmetic(
+    finding: &Finding<'_>,
+    guard: &Guard,
+    basis: &ReportBasis<'_>,
+) -> Vec<String> {
     let title = format!(
         "{} in {}, {}: {}",
         one_line(&finding.rule.id),
@@ -98,7 +102,7 @@ fn shape_notes(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
     opening_notes(value, ball, unit)
 }
 
-fn compared(margin: Length, finding: &Finding<'_>, basis: &Basis<'_>) -> String {
+fn compared(margin: Length, finding: &Finding<'_>, basis: &ReportBasis<'_>) -> String {
     let side = if margin < Length::ZERO {
         "past the limit"
     } else {

@@ -150,10 +150,10 @@ pub fn opening_text(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
             exact.exact(*unit),
             also_metric(exact, *unit)
         ))?,
-        (Some(_), None) => say(&largest_says(largest, *unit))?,
+        (Some(_), None) => say(&largest_in_words(largest, *unit))?,
         (None, upper) => {
             let lower = digits(largest.lower_mm, *unit);
-            say(&largest_says(largest, *unit))?;
+            say(&largest_in_words(largest, *unit))?;
             match upper {
                 Some(upper) => say(&format!(
                     "Proven: a ball of {lower} passes, and none larger than {upper} mm does."
@@ -170,7 +170,7 @@ pub fn opening_text(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
         ))?;
     }
     if let Some((ball, unit)) = answer.ball {
-        say(&passage(largest, ball, unit))?;
+        say(&passage_in_words(largest, ball, unit))?;
     }
     for note in &answer.notes {
         say(note)?;
@@ -180,7 +180,7 @@ pub fn opening_text(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
 }
 
 /// The largest ball in a sentence.
-pub(super) fn largest_says(largest: &LargestBall, unit: LengthUnit) -> String {
+pub(super) fn largest_in_words(largest: &LargestBall, unit: LengthUnit) -> String {
     match (largest.upper_mm, largest.exact) {
         (Some(_), Some(exact)) => format!(
             "The largest ball that passes measures {} across, exactly.",
@@ -218,7 +218,7 @@ fn between(lower_mm: f64, upper_mm: f64, unit: LengthUnit) -> String {
     }
 }
 
-fn passage(largest: &LargestBall, ball: Length, unit: LengthUnit) -> String {
+fn passage_in_words(largest: &LargestBall, ball: Length, unit: LengthUnit) -> String {
     let size = ball.exact(unit);
     match largest.against(ball) {
         Passage::CannotTell => {
@@ -272,7 +272,7 @@ fn in_unit(mm: f64, unit: LengthUnit) -> (f64, &'static str) {
 }
 
 #[derive(Serialize)]
-struct Record<'a> {
+struct OpeningRecord<'a> {
     shape: &'a str,
     diameter: f64,
     lower: f64,
@@ -302,7 +302,7 @@ struct BallRecord {
 /// Those of `out`.
 pub fn opening_json(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Result<()> {
     let largest = &answer.largest;
-    let record = Record {
+    let record = OpeningRecord {
         shape: answer.written,
         diameter: largest.lower_mm,
         lower: largest.lower_mm,

@@ -8,12 +8,12 @@ use maud::html;
 
 use crate::geometry::Corner;
 use crate::geometry::Dimension;
-use crate::geometry::Part;
+use crate::geometry::SketchPart;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::report::OpeningAnswer;
 use crate::report::escape::one_line;
-use crate::report::opening::largest_says;
+use crate::report::opening::largest_in_words;
 use crate::report::words::shortened;
 
 /// The drawing's room, in its own units (CSS pixels).
@@ -36,7 +36,7 @@ const OFF: f64 = 16.0;
 /// # Errors
 /// Those of `out`.
 pub fn opening_svg(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Result<()> {
-    let sheet = Sheet::of(answer);
+    let sheet = SvgCanvas::of(answer);
     let texts = texts(answer);
     let lines = (0_u8..).zip(&texts).map(|(number, text)| {
         let y = sheet.high + 2.0 * MARGIN + 46.0 + LINE * f64::from(number);
@@ -68,7 +68,7 @@ pub fn opening_svg(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resul
 
 /// What stands below the drawing.
 fn texts(answer: &OpeningAnswer<'_>) -> Vec<String> {
-    let largest = largest_says(&answer.largest, answer.unit);
+    let largest = largest_in_words(&answer.largest, answer.unit);
     let mut all = vec![shortened(&one_line(answer.written)), largest];
     all.extend(answer.notes.iter().cloned());
     all.push(
@@ -83,20 +83,22 @@ fn texts(answer: &OpeningAnswer<'_>) -> Vec<String> {
 }
 
 /// From millimetres to the drawing.
-struct Sheet {
+struct SvgCanvas {
     scale: f64,
     left: f64,
     top: f64,
     high: f64,
 }
 
-impl Sheet {
-    fn of(answer: &OpeningAnswer<'_>) -> Sheet {
+impl SvgCanvas {
+    fn of(answer: &OpeningAnswer<'_>) -> SvgCanvas {
         let mut corners: Vec<Corner> = Vec::new();
         for part in &answer.sketch.parts {
             match part {
-                Part::Edge(line) | Part::Hole(line) | Part::Member(line) => corners.extend(line),
-                Part::Round(middle, diameter) => corners.extend(around(*middle, *diameter)),
+                SketchPart::Edge(line) | SketchPart::Hole(line) | SketchPart::Member(line) => {
+                    corners.extend(line)
+                }
+                SketchPart::Round(middle, diameter) => corners.extend(around(*middle, *diameter)),
             }
         }
         let bounds = |v: fn(&Corner) -> f64| {
@@ -110,7 +112,7 @@ impl Sheet {
         let ((left, right), (low, high)) = (bounds(|c| c.x_mm), bounds(|c| c.y_mm));
         let scale = (WIDE / (right - left)).min(HIGH / (high - low));
         let wide = (right - left) * scale;
-        Sheet {
+        SvgCanvas {
             scale,
             left: left - (WIDE - wide) / 2.0 / scale,
             top: high,
@@ -133,20 +135,20 @@ impl Sheet {
         corners.iter().map(point).collect::<Vec<_>>().join(" ")
     }
 
-    fn part(&self, part: &Part) -> Markup {
+    fn part(&self, part: &SketchPart) -> Markup {
         match part {
-            Part::Edge(line) => html! {
+            SketchPart::Edge(line) => html! {
                 polyline points=(self.points(line)) fill="none" stroke="#1a1a1a"
                     stroke-width="2.5" stroke-linejoin="round" stroke-linecap="round" {}
             },
-            Part::Hole(outline) => {
+            SketchPart::Hole(outline) => {
                 html! { polygon points=(self.points(outline)) fill="#eef3f8" {} }
             }
-            Part::Member(outline) => html! {
+            SketchPart::Member(outline) => html! {
                 polygon points=(self.points(outline)) fill="#d8c9b0" stroke="#1a1a1a"
                     stroke-width="1.5" stroke-linejoin="round" {}
             },
-            Part::Round(middle, diameter) => {
+            SketchPart::Round(middle, diameter) => {
                 let (x, y) = self.at(*middle);
                 html! {
                     circle cx=(px(x)) cy=(px(y)) r=(px(millimetres(*diameter) / 2.0 * self.scale))

@@ -104,7 +104,7 @@ pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
                 standing(ruleset)
             )?;
             writeln!(out, "{}", hanging("    ", &ruleset.title))?;
-            let edition = format!("{}{}", ruleset.edition, current(ruleset));
+            let edition = format!("{}{}", ruleset.edition, years_in_force(ruleset));
             writeln!(out, "{}", hanging("    Edition read: ", &edition))?;
             let counts = Counts::of(ruleset);
             writeln!(out, "{}", hanging("    ", &counts.says()))?;
@@ -138,7 +138,7 @@ fn by_country(rulesets: &[Ruleset]) -> Vec<(&str, Vec<&Ruleset>)> {
 }
 
 /// `; current from 2018 until 2021`, where the ruleset says so.
-fn current(ruleset: &Ruleset) -> String {
+fn years_in_force(ruleset: &Ruleset) -> String {
     ruleset.in_force.map_or_else(String::new, |years| {
         let until = years
             .until
@@ -259,6 +259,13 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
             hanging("  For a person to decide: ", &one_line(why))
         )?;
     }
+    if let Some(time) = &rule.within {
+        writeln!(
+            out,
+            "{}",
+            hanging("  To be mended within: ", &one_line(time))
+        )?;
+    }
     let verify = match rule.status {
         Status::Published => "read in the text",
         Status::Quoted => "quoted second-hand: verify",
@@ -303,7 +310,7 @@ fn check(check: &Check) -> String {
     let asks = match &check.demand {
         Demand::Count(limits) => limits.says(ToString::to_string),
         Demand::Foothold(demand) => foothold(demand),
-        Demand::Length(limits) => limits.says(written),
+        Demand::Length(limits) => limits.says(limit_in_words),
         Demand::Load(demand) => demand.says(),
         Demand::Opening(demand) => opening(demand),
         Demand::VOpening(limit) => format!("its sides open {} or more", one_line(&limit.written)),
@@ -324,18 +331,18 @@ fn check(check: &Check) -> String {
 fn foothold(demand: &FootholdDemand) -> String {
     let mut counts = String::new();
     if let Some(limit) = &demand.deeper_than {
-        counts.push_str(&format!(" deeper than {}", written(limit)));
+        counts.push_str(&format!(" deeper than {}", limit_in_words(limit)));
     }
     if let Some(slope) = &demand.no_steeper_than {
         counts.push_str(&format!(" sloping {} or less", one_line(&slope.written)));
     }
     let mut parts = Vec::new();
     if let Some(zone) = &demand.none_within {
-        let (from, to) = (written(&zone.from), written(&zone.to));
+        let (from, to) = (limit_in_words(&zone.from), limit_in_words(&zone.to));
         parts.push(format!("none{counts} between {from} and {to}"));
     }
     if let Some(ladder) = &demand.ladder {
-        let limit = written(ladder.limit());
+        let limit = limit_in_words(ladder.limit());
         let near = match ladder {
             Ladder::Below(_) => format!("less than {limit} apart"),
             Ladder::UpTo(_) => format!("{limit} apart or nearer"),
@@ -352,38 +359,38 @@ fn foothold(demand: &FootholdDemand) -> String {
 fn opening(demand: &OpeningDemand) -> String {
     let mut parts = Vec::new();
     if let Some(ball) = &demand.stops_ball {
-        parts.push(format!("a {} ball must not pass", written(ball)));
+        parts.push(format!("a {} ball must not pass", limit_in_words(ball)));
     }
     if let Some(limit) = &demand.at_most {
-        parts.push(format!("at most {}", written(limit)));
+        parts.push(format!("at most {}", limit_in_words(limit)));
     }
     if let Some(limit) = &demand.at_least {
-        parts.push(format!("at least {}", written(limit)));
+        parts.push(format!("at least {}", limit_in_words(limit)));
     }
     if let Some((above, below)) = &demand.not_within {
         parts.push(format!(
             "not between {} and {}",
-            written(above),
-            written(below)
+            limit_in_words(above),
+            limit_in_words(below)
         ));
     }
     if let Some(entraps) = &demand.entraps {
         parts.push(format!(
             "what admits a probe of {} must let a ball of {} through too",
             one_line(&entraps.written),
-            written(&entraps.head)
+            limit_in_words(&entraps.head)
         ));
     }
     let zone = demand.zone.as_ref().map_or_else(String::new, |zone| {
         format!(
             " (openings from {} to {} above the walking surface)",
-            written(&zone.from),
-            written(&zone.to)
+            limit_in_words(&zone.from),
+            limit_in_words(&zone.to)
         )
     });
     format!("{}{zone}", parts.join(" and "))
 }
 
-fn written(limit: &Limit) -> String {
+fn limit_in_words(limit: &Limit) -> String {
     one_line(&limit.written).into_owned()
 }

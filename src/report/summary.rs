@@ -1,15 +1,9 @@
 //! How many guards came out how.
 
-use std::io;
-use std::io::Write;
-
 use serde::Serialize;
 
-use crate::input::Diagnostics;
 use crate::items::Verdict;
 use crate::judge::Judged;
-use crate::report::Entry;
-use crate::report::Report;
 
 /// Counts of guards by verdict. `meets`, `falls_short`, `undecided`,
 /// `does_not_apply` and `could_not_judge` add up to `guards`.
@@ -67,34 +61,5 @@ impl Summary {
         self.too_close += other.too_close;
         self.not_measured += other.not_measured;
         self.reading_alone_meets += other.reading_alone_meets;
-    }
-}
-
-/// The form that writes the summary and nothing else, as one JSON object.
-pub struct SummaryForm<W> {
-    out: W,
-    summary: Summary,
-}
-
-impl<W: Write> SummaryForm<W> {
-    /// Nothing counted yet.
-    pub fn new(out: W) -> SummaryForm<W> {
-        SummaryForm {
-            out,
-            summary: Summary::default(),
-        }
-    }
-}
-
-impl<W: Write> Report for SummaryForm<W> {
-    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
-        self.summary.count(&entry.judged);
-        Ok(())
-    }
-
-    fn finish(mut self: Box<Self>, _: &Diagnostics) -> io::Result<Summary> {
-        serde_json::to_writer_pretty(&mut self.out, &self.summary)?;
-        writeln!(self.out)?;
-        Ok(self.summary)
     }
 }

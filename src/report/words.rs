@@ -2,6 +2,7 @@
 //! given, how a reading near a limit was decided.
 
 use crate::input::folded;
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Worst;
 use crate::judge::Assumption;
@@ -16,7 +17,7 @@ use crate::rules::Status;
 use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
-use crate::survey::Row;
+use crate::survey::RowPlace;
 use crate::survey::SurveyFacts;
 
 /// How a reading near a limit was decided, in one sentence.
@@ -274,10 +275,7 @@ pub fn assumption(assumption: &Assumption<'_>) -> String {
 }
 
 fn worst_place(item: Item) -> &'static str {
-    let opening = matches!(
-        item,
-        Item::Opening | Item::BottomGap | Item::EdgeGap | Item::EndGap | Item::RiserOpening
-    );
+    let opening = item.info().hole != Hole::No;
     match item.info().worst {
         Worst::Greatest if opening => "the widest",
         Worst::Greatest => "the greatest",
@@ -318,7 +316,7 @@ pub(super) fn place(observation: &Observation, survey: &SurveyFacts) -> String {
 
 /// The file in which a row stands.
 #[must_use]
-pub(super) fn file_name(row: Row, survey: &SurveyFacts) -> &str {
+pub(super) fn file_name(row: RowPlace, survey: &SurveyFacts) -> &str {
     usize::try_from(row.file)
         .ok()
         .and_then(|file| survey.files.get(file))

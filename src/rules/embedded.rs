@@ -82,8 +82,20 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/us-windows-2021.toml"),
     ),
     (
+        "us-buildings-2015",
+        include_str!("../../rulesets/us-buildings-2015.toml"),
+    ),
+    (
         "us-buildings-2018",
         include_str!("../../rulesets/us-buildings-2018.toml"),
+    ),
+    (
+        "us-buildings-2021",
+        include_str!("../../rulesets/us-buildings-2021.toml"),
+    ),
+    (
+        "us-buildings-2024",
+        include_str!("../../rulesets/us-buildings-2024.toml"),
     ),
     (
         "us-buildings-2000",
@@ -106,6 +118,10 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/us-rental-upkeep.toml"),
     ),
     (
+        "us-rental-inspection-2023",
+        include_str!("../../rulesets/us-rental-inspection-2023.toml"),
+    ),
+    (
         "massachusetts-rental-2024",
         include_str!("../../rulesets/massachusetts-rental-2024.toml"),
     ),
@@ -114,8 +130,64 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/california-dwelling.toml"),
     ),
     (
+        "california-buildings-2025",
+        include_str!("../../rulesets/california-buildings-2025.toml"),
+    ),
+    (
+        "california-pools",
+        include_str!("../../rulesets/california-pools.toml"),
+    ),
+    (
+        "florida-dwelling-2023",
+        include_str!("../../rulesets/florida-dwelling-2023.toml"),
+    ),
+    (
+        "florida-pools",
+        include_str!("../../rulesets/florida-pools.toml"),
+    ),
+    (
+        "minnesota-windows-2020",
+        include_str!("../../rulesets/minnesota-windows-2020.toml"),
+    ),
+    (
+        "new-jersey-dwelling-2021",
+        include_str!("../../rulesets/new-jersey-dwelling-2021.toml"),
+    ),
+    (
+        "new-jersey-buildings-2021",
+        include_str!("../../rulesets/new-jersey-buildings-2021.toml"),
+    ),
+    (
+        "oregon-dwelling-2021",
+        include_str!("../../rulesets/oregon-dwelling-2021.toml"),
+    ),
+    (
+        "wisconsin-dwelling",
+        include_str!("../../rulesets/wisconsin-dwelling.toml"),
+    ),
+    (
+        "missouri-child-care",
+        include_str!("../../rulesets/missouri-child-care.toml"),
+    ),
+    (
+        "kansas-child-care",
+        include_str!("../../rulesets/kansas-child-care.toml"),
+    ),
+    (
+        "new-jersey-windows",
+        include_str!("../../rulesets/new-jersey-windows.toml"),
+    ),
+    (
+        "new-jersey-rooming-houses",
+        include_str!("../../rulesets/new-jersey-rooming-houses.toml"),
+    ),
+    (
         "new-york-city",
         include_str!("../../rulesets/new-york-city.toml"),
+    ),
+    (
+        "new-york-old-flats-1929",
+        include_str!("../../rulesets/new-york-old-flats-1929.toml"),
     ),
     (
         "chicago-older-text",
@@ -142,6 +214,26 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/canada-dwelling.toml"),
     ),
     (
+        "british-columbia-2018",
+        include_str!("../../rulesets/british-columbia-2018.toml"),
+    ),
+    (
+        "british-columbia-2012",
+        include_str!("../../rulesets/british-columbia-2012.toml"),
+    ),
+    (
+        "british-columbia-1992",
+        include_str!("../../rulesets/british-columbia-1992.toml"),
+    ),
+    (
+        "quebec-2010",
+        include_str!("../../rulesets/quebec-2010.toml"),
+    ),
+    (
+        "quebec-sainte-adele-2023",
+        include_str!("../../rulesets/quebec-sainte-adele-2023.toml"),
+    ),
+    (
         "ontario-2012",
         include_str!("../../rulesets/ontario-2012.toml"),
     ),
@@ -156,6 +248,10 @@ const EMBEDDED: &[(&str, &str)] = &[
     (
         "ireland-tgd-k-2014",
         include_str!("../../rulesets/ireland-tgd-k-2014.toml"),
+    ),
+    (
+        "ireland-rented-2017",
+        include_str!("../../rulesets/ireland-rented-2017.toml"),
     ),
     (
         "scotland-1999",
@@ -174,6 +270,10 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/australia-ncc-2019.toml"),
     ),
     (
+        "new-south-wales-windows-2013",
+        include_str!("../../rulesets/new-south-wales-windows-2013.toml"),
+    ),
+    (
         "new-zealand-f4",
         include_str!("../../rulesets/new-zealand-f4.toml"),
     ),
@@ -182,8 +282,28 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/germany-building-codes.toml"),
     ),
     (
+        "germany-rhineland-palatinate",
+        include_str!("../../rulesets/germany-rhineland-palatinate.toml"),
+    ),
+    (
         "germany-hesse-2018",
         include_str!("../../rulesets/germany-hesse-2018.toml"),
+    ),
+    (
+        "germany-lower-saxony-2012",
+        include_str!("../../rulesets/germany-lower-saxony-2012.toml"),
+    ),
+    (
+        "germany-north-rhine-westphalia-2000",
+        include_str!("../../rulesets/germany-north-rhine-westphalia-2000.toml"),
+    ),
+    (
+        "germany-bavaria",
+        include_str!("../../rulesets/germany-bavaria.toml"),
+    ),
+    (
+        "germany-brandenburg-2016",
+        include_str!("../../rulesets/germany-brandenburg-2016.toml"),
     ),
     (
         "germany-stairs-din-18065",
@@ -228,6 +348,35 @@ const EMBEDDED: &[(&str, &str)] = &[
     (
         "netherlands-existing-2012",
         include_str!("../../rulesets/netherlands-existing-2012.toml"),
+    ),
+    (
+        "netherlands-2024",
+        include_str!("../../rulesets/netherlands-2024.toml"),
+    ),
+    (
+        "netherlands-existing-2024",
+        include_str!("../../rulesets/netherlands-existing-2024.toml"),
+    ),
+    (
+        "finland-2017",
+        include_str!("../../rulesets/finland-2017.toml"),
+    ),
+    (
+        "spain-sua-1",
+        include_str!("../../rulesets/spain-sua-1.toml"),
+    ),
+    (
+        "italy-dm-236-1989",
+        include_str!("../../rulesets/italy-dm-236-1989.toml"),
+    ),
+    ("czech-1998", include_str!("../../rulesets/czech-1998.toml")),
+    (
+        "czech-windows-2024",
+        include_str!("../../rulesets/czech-windows-2024.toml"),
+    ),
+    (
+        "poland-2022",
+        include_str!("../../rulesets/poland-2022.toml"),
     ),
     ("sweden-bbr", include_str!("../../rulesets/sweden-bbr.toml")),
     (

@@ -324,6 +324,9 @@ pub struct Rule {
     pub clause: String,
     /// How soon to act on a shortfall.
     pub urgency: Urgency,
+    /// In what time the text asks for a fault to be mended, where it says so:
+    /// `24 hours`.
+    pub within: Option<String>,
     /// What it asks, in one sentence of our own.
     pub says: String,
     /// Where it comes from.
@@ -602,9 +605,8 @@ impl Subject {
     /// asks for too.
     #[must_use]
     pub fn looks_at(self) -> &'static [Item] {
-        const ANY: &[Item] = &[Item::Opening, Item::BottomGap, Item::EndGap];
         match self {
-            Subject::AnyOpening => ANY,
+            Subject::AnyOpening => Item::ANY_OPENING,
             // one item as a slice of the table of all of them
             Subject::Item(item) => std::slice::from_ref(&item.info().item),
             Subject::LoadPath => Item::LOAD_PATH,

@@ -36,6 +36,7 @@ const RULE_KEYS: &[&str] = &[
     "hazard",
     "clause",
     "urgency",
+    "within",
     "says",
     "source",
     "status",
@@ -68,6 +69,7 @@ pub(super) fn rule(
     let urgency = fields.text("urgency", faults);
     let urgency =
         urgency.and_then(|text| choice(&text, "urgency", &Urgency::ALL, Urgency::name, faults));
+    let within = fields.text("within", faults);
     let says = fields.required("says", "a rule", faults);
     let cited = cited(fields, "a rule", sources, faults);
     let judgement = fields.text("judgement", faults);
@@ -87,6 +89,7 @@ pub(super) fn rule(
         hazard: hazard?,
         clause: clause?.value.to_owned(),
         urgency: urgency.unwrap_or(Urgency::Soon),
+        within: within.map(|text| text.value.to_owned()),
         says: says?.value.to_owned(),
         source,
         status,

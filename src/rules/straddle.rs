@@ -190,9 +190,8 @@ fn load_gaps(rule: &Rule, demand: &LoadDemand) -> Vec<String> {
 
 fn demand_edges(subject: Subject, demand: &Demand) -> Vec<Edge> {
     let items = match subject {
-        Subject::Item(item) => vec![item],
-        Subject::AnyOpening => vec![Item::Opening, Item::BottomGap, Item::EndGap],
-        Subject::LoadPath => Vec::new(),
+        Subject::AnyOpening | Subject::Item(_) => subject.looks_at(),
+        Subject::LoadPath => &[],
     };
     match demand {
         Demand::Count(bounds) => whole_edges(&items, bounds, 1, |n| i64::from(*n), u32::to_string),

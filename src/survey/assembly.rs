@@ -1,6 +1,7 @@
 //! The second reading: rows become guards, and each guard is handed over as
 //! soon as its last row is read, in the order of first appearance.
 
+use crate::items::GuardWord;
 use std::collections::HashMap;
 use std::collections::VecDeque;
 use std::io;
@@ -24,12 +25,12 @@ use crate::survey::clash;
 use crate::survey::clash::can_clash;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::complaints::Mark;
-use crate::survey::complaints::Spot;
+use crate::survey::complaints::RowSpot;
+use crate::survey::complaints::SpotMark;
 use crate::survey::complaints::Unplaced;
 use crate::survey::entries::Entries;
-use crate::survey::entries::Entry;
-use crate::survey::entries::Subject;
+use crate::survey::entries::EntrySubject;
+use crate::survey::entries::RowEntry;
 use crate::survey::header::Header;
 use crate::survey::header::Layout;
 use crate::survey::names::NameId;
@@ -37,12 +38,12 @@ use crate::survey::names::SURVEY;
 use crate::survey::observations::Level;
 use crate::survey::observations::Observer;
 use crate::survey::observations::Outcome;
-use crate::survey::observations::lost;
+use crate::survey::observations::lost_observation;
 use crate::survey::observations::misplaced;
 use crate::survey::observations::wrong_level;
 use crate::survey::place::Locator;
 use crate::survey::reader::RowReader;
-use crate::survey::row::Row;
+use crate::survey::row::SurveyRow;
 use crate::survey::scan::Scanned;
 
 /// How many units' names and inherited facts are remembered.
@@ -57,11 +58,11 @@ struct Shared {
 }
 
 /// A guard whose last row has not been read.
-struct Open {
+struct OpenGuard {
     guard: Guard,
     seen: u32,
     /// Its row in the table of a file.
-    table_row: Option<survey::Row>,
+    table_row: Option<survey::RowPlace>,
     /// Items that were written down, and those that were more than once.
     items: ItemSet,
     repeated: ItemSet,
@@ -76,7 +77,7 @@ pub(super) struct Assembly<'s> {
     entries: Entries,
     shared: HashMap<NameId, Shared>,
     /// Guards from the name of index `base` on; other names have no rows.
-    queue: VecDeque<Option<Box<Open>>>,
+    queue: VecDeque<Option<Box<OpenGuard>>>,
     base: usize,
 }
 
@@ -164,7 +165,7 @@ impl<'s> Assembly<'s> {
         &mut self,
         unit: NameId,
         guard: NameId,
-        row: &Row<'_>,
+        row: &SurveyRow<'_>,
         header: &Header,
     ) -> Option<usize> {
         let index = guard.index().checked_sub(self.base)?;
@@ -178,7 +179,7 @@ impl<'s> Assembly<'s> {
                 Layout::Notebook { .. } => rows.min(64) as usize,
                 Layout::Table => header.columns.len(),
             };
-            self.queue[index] = Some(Box::new(Open {
+            self.queue[index] = Some(Box::new(OpenGuard {
                 guard: Guard {
                     building: shared.building,
                     unit: shared.unit,
@@ -198,7 +199,7 @@ impl<'s> Assembly<'s> {
         if let Some(Some(open)) = self.queue.get_mut(index) {
             open.seen += 1;
             if header.layout == Layout::Table {
-                open.in_table(row, &mut self.complaints);
+                open.second_row_in_a_table(row, &mut self.complaints);
             }
         }
         Some(index)
@@ -248,7 +249,7 @@ impl<'s> Assembly<'s> {
     }
 
     /// What a row says goes to its guard.
-    fn row(&mut self, row: &Row<'_>, header: &Header, index: usize) {
+    fn row(&mut self, row: &SurveyRow<'_>, header: &Header, index: usize) {
         let Some(Some(open)) = self.queue.get_mut(index) else {
             return;
         };
@@ -297,7 +298,7 @@ impl<'s> Assembly<'s> {
 
 /// A guard that is being put together, and what reads its entries.
 struct Receiver<'a> {
-    open: &'a mut Open,
+    open: &'a mut OpenGuard,
     observer: &'a mut Observer,
     complaints: &'a mut Complaints,
     /// The file's default unit.
@@ -306,17 +307,17 @@ struct Receiver<'a> {
 
 impl Receiver<'_> {
     /// One thing that a row says of the guard.
-    fn receive(&mut self, (row, header): (&Row<'_>, &Header), entry: &Entry<'_>) {
+    fn receive(&mut self, (row, header): (&SurveyRow<'_>, &Header), entry: &RowEntry<'_>) {
         let guard = &mut self.open.guard;
         let before = guard.observations.len();
         let outcome = match &entry.subject {
-            Subject::Item(item) if misplaced(Level::Guard, *item).is_some() => {
+            EntrySubject::Item(item) if misplaced(Level::Guard, *item).is_some() => {
                 let make = || wrong_level(row, entry, *item);
                 self.complaints
                     .count(row.file, codes::WRONG_LEVEL, item.name(), make);
                 Outcome::InError
             }
-            Subject::Item(item) => self.observer.observe(
+            EntrySubject::Item(item) => self.observer.observe(
                 (row, header),
                 entry,
                 *item,
@@ -324,12 +325,12 @@ impl Receiver<'_> {
                 self.complaints,
                 &mut guard.observations,
             ),
-            Subject::Lost(item) => {
-                guard.observations.push(lost(row, entry, *item));
+            EntrySubject::Lost(item) => {
+                guard.observations.push(lost_observation(row, entry, *item));
                 Outcome::InError
             }
-            Subject::Nothing => Outcome::InError,
-            Subject::Own(name) => {
+            EntrySubject::Nothing => Outcome::InError,
+            EntrySubject::Own(name) => {
                 guard.own.push(OwnEntry {
                     name: Arc::clone(name),
                     written: (&*entry.text).into(),
@@ -349,9 +350,9 @@ impl Receiver<'_> {
     }
 }
 
-impl Open {
+impl OpenGuard {
     /// A table has one row a guard: a second one in the same file is an error.
-    fn in_table(&mut self, row: &Row<'_>, complaints: &mut Complaints) {
+    fn second_row_in_a_table(&mut self, row: &SurveyRow<'_>, complaints: &mut Complaints) {
         let Some(first) = self.table_row.replace(row.at) else {
             return;
         };
@@ -366,9 +367,9 @@ impl Open {
             self.guard.name, first.line
         );
         complaints.push_unplaced(Unplaced {
-            spots: [row.at, first].map(|row| Spot {
+            spots: [row.at, first].map(|row| RowSpot {
                 row,
-                mark: Mark::Guard,
+                mark: SpotMark::Guard,
             }),
             second_says: "the first one",
             diagnostic: Diagnostic::error(
@@ -407,56 +408,11 @@ fn settle_clash(guard: &mut Guard, item: Item, scanned: &Scanned, complaints: &m
         .observations
         .iter()
         .filter(|o| o.item == item && o.reading.is_some());
-    let mut rows: Vec<survey::Row> = readable.map(|o| o.row).collect();
+    let mut rows: Vec<survey::RowPlace> = readable.map(|o| o.row).collect();
     rows.dedup();
     guard.rows_in_error += u32::try_from(rows.len()).unwrap_or(u32::MAX);
     clash::forget(&mut guard.observations, item);
 }
-
-/// Items that are part of a guard: there are none where there is no guard.
-const PARTS: &[Item] = &[
-    Item::Height,
-    Item::HeightAboveSeat,
-    Item::GuardThickness,
-    Item::Opening,
-    Item::OpeningsChecked,
-    Item::BottomGap,
-    Item::EndGap,
-    Item::EdgeGap,
-    Item::StairTriangle,
-    Item::VOpening,
-    Item::LevelBarSpacing,
-    Item::GapAboveSolidPart,
-    Item::Foothold,
-    Item::SolidPartHeight,
-    Item::SolidPartTopWidth,
-    Item::PostSpacing,
-    Item::PostSection,
-    Item::Infill,
-    Item::InfillLoose,
-    Item::PostFastening,
-    Item::NotchedPost,
-    Item::FastenedTo,
-    Item::MovesWhenPushed,
-    Item::PostMaterial,
-    Item::WallThickness,
-    Item::WoodSpecies,
-    Item::PostFasteners,
-    Item::ThreadInFraming,
-    Item::FastenerSpacing,
-    Item::FastenerDepth,
-    Item::EdgeDistance,
-    Item::WasherSize,
-    Item::RailSection,
-    Item::RailEndFastening,
-    Item::RailEndFasteners,
-    Item::BalusterSection,
-    Item::BalusterSpacing,
-    Item::BalusterLength,
-    Item::BalusterFixing,
-    Item::Condition,
-    Item::PullTest,
-];
 
 /// A part of a guard beside `guard,none`: an error, and the part is not believed.
 fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Complaints) {
@@ -466,12 +422,12 @@ fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Compla
             .as_ref()
             .is_some_and(|r| r.value == *value)
     };
-    let none = |o: &&Observation| o.item == Item::Guard && says(o, &Value::Word("none"));
+    let none = |o: &&Observation| o.item == Item::Guard && o.word() == Some(GuardWord::None);
     let Some(none) = guard.observations.iter().find(none).map(|o| o.row) else {
         return;
     };
     for observation in &mut guard.observations {
-        let part = PARTS.contains(&observation.item)
+        let part = observation.item.is_of_the_guard()
             && observation.reading.is_some()
             && !says(observation, &Value::Unknown)
             && !says(observation, &Value::None);
@@ -483,13 +439,13 @@ fn beside_no_guard(guard: &mut Guard, scanned: &Scanned, complaints: &mut Compla
         let item = observation.item;
         complaints.push_unplaced(Unplaced {
             spots: [
-                Spot {
+                RowSpot {
                     row: observation.row,
-                    mark: Mark::Item(item),
+                    mark: SpotMark::Item(item),
                 },
-                Spot {
+                RowSpot {
                     row: none,
-                    mark: Mark::Item(Item::Guard),
+                    mark: SpotMark::Item(Item::Guard),
                 },
             ],
             second_says: "said to be missing here",

@@ -1,5 +1,6 @@
 //! Two answers to one question where only one can hold.
 
+use crate::items::Change;
 use std::sync::Arc;
 
 use crate::input::Diagnostic;
@@ -9,15 +10,13 @@ use crate::items::Role;
 use crate::reading::Value;
 use crate::survey::Observation;
 use crate::survey::codes;
-use crate::survey::complaints::Mark;
-use crate::survey::complaints::Spot;
+use crate::survey::complaints::RowSpot;
+use crate::survey::complaints::SpotMark;
 use crate::survey::complaints::Unplaced;
 
-/// Whether two answers to this item can clash. Dates do not: a survey may take days.
+/// Whether two answers to this item can clash.
 pub(super) fn can_clash(item: Item) -> bool {
-    let single = item.info().role == Role::Single && item != Item::Date;
-    // one run of railing has one infill, and is there or not
-    single || matches!(item, Item::Infill | Item::Guard)
+    item.info().role == Role::Single
 }
 
 /// The first two observations of an item that say different things.
@@ -50,15 +49,16 @@ pub(super) fn complaint([first, second]: [&Observation; 2], file: &Arc<str>) -> 
         "{item}: `{}` here, and `{}` on line {}: only one can hold",
         second.written, first.written, first.row.line
     );
-    let help = if matches!(item, Item::Infill | Item::Place) {
-        "leave out the one that is wrong, or write two guards where it changes"
-    } else {
-        "leave out the one that is wrong"
+    let help = match item.info().change {
+        Change::StartsAGuard => {
+            "leave out the one that is wrong, or write two guards where it changes"
+        }
+        Change::WithinAGuard => "leave out the one that is wrong",
     };
     Unplaced {
-        spots: [second, first].map(|observation| Spot {
+        spots: [second, first].map(|observation| RowSpot {
             row: observation.row,
-            mark: Mark::Item(item),
+            mark: SpotMark::Item(item),
         }),
         second_says: "the other one",
         diagnostic: Diagnostic::error(

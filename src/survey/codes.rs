@@ -4,7 +4,7 @@ use crate::input::Code;
 
 macro_rules! codes {
     ($($name:ident = $number:literal $title:literal)*) => {
-        $(pub(super) const $name: Code = Code { number: $number, title: $title };)*
+        $(pub(crate) const $name: Code = Code { number: $number, title: $title };)*
         const ALL: &[Code] = &[$($name),*];
     };
 }
@@ -45,9 +45,10 @@ codes! {
     COLUMN_TWICE = 233 "two columns with one meaning"
     LOOSE_NOTE = 234 "a note that belongs to nothing"
     NO_GUARD_IN_UNIT = 235 "a unit with facts and no guard"
+    SAYS_NOTHING = 236 "a row that names no guard and says nothing"
 }
 
-/// Every code of this module: G201 to G235.
+/// Every code of this module: G201 to G236.
 #[must_use]
 pub fn codes() -> &'static [Code] {
     ALL

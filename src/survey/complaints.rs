@@ -9,11 +9,11 @@ use crate::input::Diagnostic;
 use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::items::Item;
-use crate::survey::Row;
+use crate::survey::RowPlace;
 
 /// What to mark in a row that is looked up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(super) enum Mark {
+pub(super) enum SpotMark {
     Building,
     Guard,
     /// What is written of this item.
@@ -23,16 +23,16 @@ pub(super) enum Mark {
 
 /// A place to be looked up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Spot {
-    pub(super) row: Row,
-    pub(super) mark: Mark,
+pub(super) struct RowSpot {
+    pub(super) row: RowPlace,
+    pub(super) mark: SpotMark,
 }
 
 /// A diagnostic whose places are still to be looked up.
 #[derive(Clone, Debug)]
 pub(super) struct Unplaced {
     /// The first is where it is shown, the second what belongs to it; the same twice for one place.
-    pub(super) spots: [Spot; 2],
+    pub(super) spots: [RowSpot; 2],
     /// What is said at the second place.
     pub(super) second_says: &'static str,
     /// Its place is made up until it is looked up.
@@ -117,14 +117,14 @@ impl Complaints {
     }
 
     /// Places that are still to be looked up.
-    pub(super) fn wanted(&self) -> Vec<Spot> {
-        let mut spots: Vec<Spot> = self.unplaced.iter().flat_map(|u| u.spots).collect();
+    pub(super) fn spots_wanted(&self) -> Vec<RowSpot> {
+        let mut spots: Vec<RowSpot> = self.unplaced.iter().flat_map(|u| u.spots).collect();
         spots.sort_by_key(|spot| spot.row);
         spots
     }
 
     /// All of it, with the places that were looked up.
-    pub(super) fn finish(self, placed: impl Fn(Spot) -> Option<Excerpt>) -> Diagnostics {
+    pub(super) fn finish(self, placed: impl Fn(RowSpot) -> Option<Excerpt>) -> Diagnostics {
         let mut all = self.diagnostics;
         for (mut diagnostic, count) in self.alike.into_values() {
             if count > 1 {

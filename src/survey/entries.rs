@@ -10,15 +10,15 @@ use crate::items::Item;
 use crate::quantities::LengthUnit;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::header::Column;
 use crate::survey::header::Header;
+use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
-use crate::survey::header::near;
-use crate::survey::row::Row;
+use crate::survey::header::nearest_name;
+use crate::survey::row::SurveyRow;
 
 /// What an entry speaks of.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Subject {
+pub(super) enum EntrySubject {
     /// An item and its reading.
     Item(Item),
     /// An item whose reading cannot be used; that was said already.
@@ -31,8 +31,8 @@ pub(super) enum Subject {
 
 /// One thing that a row says.
 #[derive(Clone, Debug)]
-pub(super) struct Entry<'r> {
-    pub(super) subject: Subject,
+pub(super) struct RowEntry<'r> {
+    pub(super) subject: EntrySubject,
     /// The cell that holds the reading.
     pub(super) cell: usize,
     /// The reading: the cell, or one of several in it.
@@ -77,10 +77,10 @@ impl Entries {
     /// What the row says: the first entry, and the others of a table.
     pub(super) fn of<'r>(
         &mut self,
-        row: &Row<'r>,
+        row: &SurveyRow<'r>,
         header: &Header,
         complaints: &mut Complaints,
-    ) -> (Option<Entry<'r>>, Vec<Entry<'r>>) {
+    ) -> (Option<RowEntry<'r>>, Vec<RowEntry<'r>>) {
         match header.layout {
             Layout::Notebook {
                 item,
@@ -99,47 +99,47 @@ impl Entries {
 
     fn notebook<'r>(
         &mut self,
-        row: &Row<'r>,
+        row: &SurveyRow<'r>,
         header: &Header,
         (item, reading): (usize, usize),
         complaints: &mut Complaints,
-    ) -> Option<Entry<'r>> {
+    ) -> Option<RowEntry<'r>> {
         let name = row.cell(item);
         let text = row.cell(reading);
-        let note = row.note(header.note);
+        let note = row.text_of(header.note_column());
         let trusted = row.is_trusted(item) && row.is_trusted(reading);
         if name.is_empty() && text.is_empty() {
             return self.without_item(row, &note, reading);
         }
         let named = (!name.is_empty()).then(|| self.named(&name));
         let subject = match named {
-            None if !trusted => Subject::Nothing,
+            None if !trusted => EntrySubject::Nothing,
             None => {
                 complaints.push(item_missing(row, item, &text));
-                Subject::Nothing
+                EntrySubject::Nothing
             }
-            Some(Named::Item(known)) if !trusted => Subject::Lost(known),
+            Some(Named::Item(known)) if !trusted => EntrySubject::Lost(known),
             Some(Named::Item(known)) if text.is_empty() => {
                 complaints.push(empty_reading(row, reading, known));
-                Subject::Lost(known)
+                EntrySubject::Lost(known)
             }
-            Some(Named::Item(known)) => Subject::Item(known),
+            Some(Named::Item(known)) => EntrySubject::Item(known),
             Some(Named::Near(known, right)) => {
                 let alike = name.to_lowercase();
                 complaints.count(row.file, codes::NEARLY_AN_ITEM, &alike, || {
                     nearly_an_item(row, item, &name, right)
                 });
-                Subject::Lost(known)
+                EntrySubject::Lost(known)
             }
             Some(Named::Own) => {
                 let alike = name.to_lowercase();
                 complaints.count(row.file, codes::OWN_ITEM, &alike, || {
                     own_item(row, item, &name)
                 });
-                Subject::Own((&*name).into())
+                EntrySubject::Own((&*name).into())
             }
         };
-        Some(Entry {
+        Some(RowEntry {
             subject,
             cell: reading,
             text,
@@ -149,20 +149,25 @@ impl Entries {
     }
 
     /// A row with neither item nor reading: its note, if it has one.
-    fn without_item<'r>(&self, row: &Row<'r>, note: &str, reading: usize) -> Option<Entry<'r>> {
+    fn without_item<'r>(
+        &self,
+        row: &SurveyRow<'r>,
+        note: &str,
+        reading: usize,
+    ) -> Option<RowEntry<'r>> {
         if row.condition.in_error {
             return Some(self.nothing(reading));
         }
-        (!note.is_empty()).then(|| Entry {
-            subject: Subject::Own("note".into()),
+        (!note.is_empty()).then(|| RowEntry {
+            subject: EntrySubject::Own("note".into()),
             text: Cow::Owned(note.to_owned()),
             ..self.nothing(reading)
         })
     }
 
-    fn nothing<'r>(&self, cell: usize) -> Entry<'r> {
-        Entry {
-            subject: Subject::Nothing,
+    fn nothing<'r>(&self, cell: usize) -> RowEntry<'r> {
+        RowEntry {
+            subject: EntrySubject::Nothing,
             cell,
             text: Cow::Borrowed(""),
             note: Arc::clone(&self.no_note),
@@ -171,19 +176,18 @@ impl Entries {
     }
 
     /// Cells of a notebook in columns of the person's own.
-    fn own_columns<'r>(&self, row: &Row<'r>, header: &Header) -> Vec<Entry<'r>> {
+    fn own_columns<'r>(&self, row: &SurveyRow<'r>, header: &Header) -> Vec<RowEntry<'r>> {
         if !header.has_own {
             return Vec::new();
         }
-        let own = |(index, column): (usize, &Column)| {
-            let kept = *column == Column::Own && row.is_trusted(index);
-            let text = if kept {
-                row.cell(index)
+        let own = |(index, column): (usize, &HeaderColumn)| {
+            let text = if *column == HeaderColumn::Own {
+                row.text_of(index)
             } else {
                 Cow::Borrowed("")
             };
-            (!text.is_empty()).then(|| Entry {
-                subject: Subject::Own(Arc::clone(&header.headings[index])),
+            (!text.is_empty()).then(|| RowEntry {
+                subject: EntrySubject::Own(Arc::clone(&header.headings[index])),
                 text,
                 ..self.nothing(index)
             })
@@ -193,42 +197,49 @@ impl Entries {
 
     fn table<'r>(
         &self,
-        row: &Row<'r>,
+        row: &SurveyRow<'r>,
         header: &Header,
         complaints: &mut Complaints,
-    ) -> Vec<Entry<'r>> {
+    ) -> Vec<RowEntry<'r>> {
         let mut entries = Vec::new();
-        let note = self.note(&row.note(header.note));
+        let note = self.note(&row.text_of(header.note_column()));
         for (index, column) in header.columns.iter().enumerate() {
             let (subject, unit) = match column {
-                Column::Of(item, unit) if row.is_trusted(index) => (Subject::Item(*item), *unit),
-                Column::Of(item, _) | Column::Misspelt(item) => (Subject::Lost(*item), None),
-                Column::Own => (Subject::Own(Arc::clone(&header.headings[index])), None),
-                Column::Building
-                | Column::Guard
-                | Column::Item
-                | Column::Note
-                | Column::NoteOf(_)
-                | Column::Reading(_)
-                | Column::Unit => continue,
+                HeaderColumn::Of(item, unit) if row.is_trusted(index) => {
+                    (EntrySubject::Item(*item), *unit)
+                }
+                HeaderColumn::Of(item, _) | HeaderColumn::Misspelt(item) => {
+                    (EntrySubject::Lost(*item), None)
+                }
+                HeaderColumn::Own => (EntrySubject::Own(Arc::clone(&header.headings[index])), None),
+                HeaderColumn::Building
+                | HeaderColumn::Guard
+                | HeaderColumn::Item
+                | HeaderColumn::Note
+                | HeaderColumn::NoteOf(_)
+                | HeaderColumn::Reading(_)
+                | HeaderColumn::Unit => continue,
             };
             let text = row.cell(index);
             if text.is_empty() {
                 continue;
             }
             let note = match &subject {
-                Subject::Item(item) | Subject::Lost(item) => {
+                EntrySubject::Item(item) | EntrySubject::Lost(item) => {
                     self.note_of(row, header, *item, &note)
                 }
-                Subject::Nothing | Subject::Own(_) => Arc::clone(&self.no_note),
+                EntrySubject::Nothing | EntrySubject::Own(_) => Arc::clone(&self.no_note),
             };
             let parts: Vec<Cow<'r, str>> = match &subject {
-                Subject::Item(_) if text.contains(';') => parts(&text),
-                Subject::Item(_) | Subject::Lost(_) | Subject::Nothing | Subject::Own(_) => {
+                EntrySubject::Item(_) if text.contains(';') => parts(&text),
+                EntrySubject::Item(_)
+                | EntrySubject::Lost(_)
+                | EntrySubject::Nothing
+                | EntrySubject::Own(_) => {
                     vec![text]
                 }
             };
-            entries.extend(parts.into_iter().map(|text| Entry {
+            entries.extend(parts.into_iter().map(|text| RowEntry {
                 subject: subject.clone(),
                 cell: index,
                 text,
@@ -239,8 +250,8 @@ impl Entries {
         if entries.is_empty() && (row.condition.in_error || !note.is_empty()) {
             entries.push(match row.condition.in_error {
                 true => self.nothing(0),
-                false => Entry {
-                    subject: Subject::Own("note".into()),
+                false => RowEntry {
+                    subject: EntrySubject::Own("note".into()),
                     text: Cow::Owned(note.to_string()),
                     ..self.nothing(header.note.unwrap_or(0))
                 },
@@ -251,9 +262,15 @@ impl Entries {
     }
 
     /// The note of an item in a table: its own, else the row's.
-    fn note_of(&self, row: &Row<'_>, header: &Header, item: Item, note: &Arc<str>) -> Arc<str> {
+    fn note_of(
+        &self,
+        row: &SurveyRow<'_>,
+        header: &Header,
+        item: Item,
+        note: &Arc<str>,
+    ) -> Arc<str> {
         let column = header.notes.iter().find(|(of, _)| *of == item);
-        match column.map(|(_, column)| row.note(Some(*column))) {
+        match column.map(|(_, column)| row.text_of(*column)) {
             Some(own) if !own.is_empty() => self.note(&own),
             Some(_) | None => Arc::clone(note),
         }
@@ -286,7 +303,7 @@ impl Entries {
         }
         let named = match Item::by_name(name) {
             Some(item) => Named::Item(item),
-            None => near(name, Item::names())
+            None => nearest_name(name, Item::names())
                 .and_then(|right| Item::by_name(right).map(|item| Named::Near(item, right)))
                 .unwrap_or(Named::Own),
         };
@@ -308,11 +325,16 @@ fn parts<'r>(text: &str) -> Vec<Cow<'r, str>> {
 }
 
 /// Notes of items for which the row has no reading.
-fn loose_notes(row: &Row<'_>, header: &Header, entries: &[Entry<'_>], complaints: &mut Complaints) {
+fn loose_notes(
+    row: &SurveyRow<'_>,
+    header: &Header,
+    entries: &[RowEntry<'_>],
+    complaints: &mut Complaints,
+) {
     for (item, index) in header.notes.iter().copied() {
         let spoken_of = entries
             .iter()
-            .any(|entry| matches!(entry.subject, Subject::Item(i) | Subject::Lost(i) if i == item));
+            .any(|entry| matches!(entry.subject, EntrySubject::Item(i) | EntrySubject::Lost(i) if i == item));
         if !spoken_of && !row.cell(index).is_empty() {
             complaints.push(loose_note(row, index, item.name()));
         }
@@ -320,7 +342,7 @@ fn loose_notes(row: &Row<'_>, header: &Header, entries: &[Entry<'_>], complaints
 }
 
 /// A note beside nothing.
-pub(super) fn loose_note(row: &Row<'_>, index: usize, beside: &str) -> Diagnostic {
+pub(super) fn loose_note(row: &SurveyRow<'_>, index: usize, beside: &str) -> Diagnostic {
     Diagnostic::warning(
         codes::LOOSE_NOTE,
         format!("a note, and no {beside} that it speaks of: it is not kept"),
@@ -329,7 +351,7 @@ pub(super) fn loose_note(row: &Row<'_>, index: usize, beside: &str) -> Diagnosti
     .help("write the reading beside it; not reached says that you could not look")
 }
 
-fn item_missing(row: &Row<'_>, item: usize, text: &str) -> Diagnostic {
+fn item_missing(row: &SurveyRow<'_>, item: usize, text: &str) -> Diagnostic {
     Diagnostic::error(
         codes::ITEM_MISSING,
         format!("`{text}` stands here, and no item says what it is"),
@@ -338,7 +360,7 @@ fn item_missing(row: &Row<'_>, item: usize, text: &str) -> Diagnostic {
     .help("write the item: height, opening, bottom gap, drop …")
 }
 
-fn empty_reading(row: &Row<'_>, reading: usize, item: Item) -> Diagnostic {
+fn empty_reading(row: &SurveyRow<'_>, reading: usize, item: Item) -> Diagnostic {
     Diagnostic::error(
         codes::EMPTY_READING,
         format!("`{item}` has no reading"),
@@ -347,7 +369,7 @@ fn empty_reading(row: &Row<'_>, reading: usize, item: Item) -> Diagnostic {
     .help("write what you found; not reached, unknown or none where there is nothing to read")
 }
 
-fn nearly_an_item(row: &Row<'_>, item: usize, name: &str, right: &str) -> Diagnostic {
+fn nearly_an_item(row: &SurveyRow<'_>, item: usize, name: &str, right: &str) -> Diagnostic {
     Diagnostic::error(
         codes::NEARLY_AN_ITEM,
         format!("`{name}` is no item, but nearly `{right}`"),
@@ -356,7 +378,7 @@ fn nearly_an_item(row: &Row<'_>, item: usize, name: &str, right: &str) -> Diagno
     .help(format!("write {right}"))
 }
 
-fn own_item(row: &Row<'_>, item: usize, name: &str) -> Diagnostic {
+fn own_item(row: &SurveyRow<'_>, item: usize, name: &str) -> Diagnostic {
     Diagnostic::warning(
         codes::OWN_ITEM,
         format!("`{name}` is your own item: no rule reads it"),

@@ -1,5 +1,7 @@
 //! The header row: which layout a file has, and what each column holds.
 
+use crate::items::DefaultUnitWord;
+use crate::items::ItemWord;
 use std::sync::Arc;
 
 use crate::input::Diagnostic;
@@ -8,11 +10,11 @@ use crate::items::Item;
 use crate::quantities::LengthUnit;
 use crate::survey::codes;
 use crate::survey::names::tidy;
-use crate::survey::row::Row;
+use crate::survey::row::SurveyRow;
 
 /// What a column holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Column {
+pub(super) enum HeaderColumn {
     Building,
     Guard,
     /// Names of items: the notebook.
@@ -46,7 +48,7 @@ pub(super) enum Layout {
 /// A header that was understood.
 #[derive(Clone, Debug)]
 pub(super) struct Header {
-    pub(super) columns: Vec<Column>,
+    pub(super) columns: Vec<HeaderColumn>,
     pub(super) headings: Vec<Arc<str>>,
     pub(super) layout: Layout,
     pub(super) building: Option<usize>,
@@ -64,11 +66,11 @@ pub(super) struct Header {
 
 /// A heading, and where it is no plain one the fault of it.
 struct Heading {
-    column: Column,
-    fault: Option<Fault>,
+    column: HeaderColumn,
+    fault: Option<HeadingFault>,
 }
 
-enum Fault {
+enum HeadingFault {
     Misspelt(&'static str),
     Own,
     UnknownUnit(String),
@@ -88,7 +90,7 @@ const STRUCTURE: &[(&str, &[&str])] = &[
 ];
 
 /// Whether the cells of a first row are a header: a notebook's or a table's.
-pub(super) fn makes_sense(row: &Row<'_>) -> bool {
+pub(super) fn makes_sense(row: &SurveyRow<'_>) -> bool {
     let columns = columns(row);
     layout(&columns).is_some()
 }
@@ -96,14 +98,15 @@ pub(super) fn makes_sense(row: &Row<'_>) -> bool {
 impl Header {
     /// The header in a row, with what is wrong with it; `None` if it is none.
     pub(super) fn read(
-        row: &Row<'_>,
+        row: &SurveyRow<'_>,
         delimiter: u8,
         faults: &mut Vec<Diagnostic>,
     ) -> Option<Header> {
         let headings = headings(row);
-        let mut columns: Vec<Column> = headings.iter().map(|heading| heading.column).collect();
+        let mut columns: Vec<HeaderColumn> =
+            headings.iter().map(|heading| heading.column).collect();
         let layout = layout(&columns)?;
-        twice(row, &mut columns, faults);
+        columns_with_one_meaning(row, &mut columns, faults);
         for (index, heading) in headings.iter().enumerate() {
             faults.extend(
                 heading
@@ -114,25 +117,30 @@ impl Header {
         }
         if let Layout::Notebook { .. } = layout {
             for (index, column) in columns.iter_mut().enumerate() {
-                if let Column::Of(item, _) = *column {
+                if let HeaderColumn::Of(item, _) = *column {
                     faults.push(item_in_a_notebook(row, index, item));
-                    *column = Column::Own;
+                    *column = HeaderColumn::Own;
                 }
             }
         }
-        let place = |wanted: Column| columns.iter().position(|column| *column == wanted);
+        let place = |wanted: HeaderColumn| columns.iter().position(|column| *column == wanted);
         Some(Header {
             layout,
-            building: place(Column::Building),
-            unit: place(Column::Unit),
-            guard: place(Column::Guard),
-            note: place(Column::Note),
+            building: place(HeaderColumn::Building),
+            unit: place(HeaderColumn::Unit),
+            guard: place(HeaderColumn::Guard),
+            note: place(HeaderColumn::Note),
             notes: notes(&columns),
             delimiter,
-            has_own: columns.contains(&Column::Own),
+            has_own: columns.contains(&HeaderColumn::Own),
             names: columns
                 .iter()
-                .take_while(|c| matches!(c, Column::Building | Column::Unit | Column::Guard))
+                .take_while(|c| {
+                    matches!(
+                        c,
+                        HeaderColumn::Building | HeaderColumn::Unit | HeaderColumn::Guard
+                    )
+                })
                 .count(),
             headings: (0..columns.len())
                 .map(|index| tidy(&row.cell(index)).into())
@@ -142,25 +150,33 @@ impl Header {
     }
 }
 
-impl Fault {
-    fn diagnostic(&self, row: &Row<'_>, index: usize) -> Diagnostic {
+impl Header {
+    /// The column of notes; where there is none, the one behind the last: a row's
+    /// surplus text is a note.
+    pub(super) fn note_column(&self) -> usize {
+        self.note.unwrap_or(self.columns.len())
+    }
+}
+
+impl HeadingFault {
+    fn diagnostic(&self, row: &SurveyRow<'_>, index: usize) -> Diagnostic {
         let at = row.excerpt(index);
         let written = row.cell(index);
         let written = tidy(&written);
         match self {
-            Fault::Misspelt(right) => Diagnostic::error(
+            HeadingFault::Misspelt(right) => Diagnostic::error(
                 codes::NEARLY_A_HEADING,
                 format!("the heading `{written}` is none, but nearly `{right}`"),
                 at,
             )
             .help(format!("write {right}")),
-            Fault::Own => Diagnostic::warning(
+            HeadingFault::Own => Diagnostic::warning(
                 codes::OWN_HEADING,
                 format!("the column `{written}` is your own: no rule reads it"),
                 at,
             )
             .help("type `guardrule items` to see the headings that rules read"),
-            Fault::UnknownUnit(unit) => Diagnostic::error(
+            HeadingFault::UnknownUnit(unit) => Diagnostic::error(
                 codes::HEADING_UNIT,
                 format!("`{unit}` in the heading `{written}` is no unit of measure known here"),
                 at,
@@ -170,7 +186,7 @@ impl Fault {
     }
 }
 
-fn item_in_a_notebook(row: &Row<'_>, index: usize, item: Item) -> Diagnostic {
+fn item_in_a_notebook(row: &SurveyRow<'_>, index: usize, item: Item) -> Diagnostic {
     Diagnostic::warning(
         codes::OWN_HEADING,
         format!(
@@ -183,27 +199,34 @@ fn item_in_a_notebook(row: &Row<'_>, index: usize, item: Item) -> Diagnostic {
     ))
 }
 
-fn notes(columns: &[Column]) -> Vec<(Item, usize)> {
-    let note = |(index, column): (usize, &Column)| match column {
-        Column::NoteOf(item) => Some((*item, index)),
-        Column::Building
-        | Column::Guard
-        | Column::Item
-        | Column::Misspelt(_)
-        | Column::Note
-        | Column::Of(..)
-        | Column::Own
-        | Column::Reading(_)
-        | Column::Unit => None,
+fn notes(columns: &[HeaderColumn]) -> Vec<(Item, usize)> {
+    let note = |(index, column): (usize, &HeaderColumn)| match column {
+        HeaderColumn::NoteOf(item) => Some((*item, index)),
+        HeaderColumn::Building
+        | HeaderColumn::Guard
+        | HeaderColumn::Item
+        | HeaderColumn::Misspelt(_)
+        | HeaderColumn::Note
+        | HeaderColumn::Of(..)
+        | HeaderColumn::Own
+        | HeaderColumn::Reading(_)
+        | HeaderColumn::Unit => None,
     };
     columns.iter().enumerate().filter_map(note).collect()
 }
 
 /// Two columns with the same meaning where there can be only one: the second is the person's own.
-fn twice(row: &Row<'_>, columns: &mut [Column], faults: &mut Vec<Diagnostic>) {
+fn columns_with_one_meaning(
+    row: &SurveyRow<'_>,
+    columns: &mut [HeaderColumn],
+    faults: &mut Vec<Diagnostic>,
+) {
     for index in 1..columns.len() {
         let column = columns[index];
-        if matches!(column, Column::Of(..) | Column::Own | Column::Misspelt(_)) {
+        if matches!(
+            column,
+            HeaderColumn::Of(..) | HeaderColumn::Own | HeaderColumn::Misspelt(_)
+        ) {
             continue;
         }
         let Some(first) = columns[..index].iter().position(|c| *c == column) else {
@@ -215,18 +238,18 @@ fn twice(row: &Row<'_>, columns: &mut [Column], faults: &mut Vec<Diagnostic>) {
                 .also(row.excerpt(first), "the first one")
                 .help("leave out one of them, or give it another name"),
         );
-        columns[index] = Column::Own;
+        columns[index] = HeaderColumn::Own;
     }
 }
 
 /// What to say of a first row that is no header.
-pub(super) fn missing(row: &Row<'_>) -> Diagnostic {
+pub(super) fn no_header(row: &SurveyRow<'_>) -> Diagnostic {
     let columns = columns(row);
-    let has = |wanted: fn(&Column) -> bool| columns.iter().any(wanted);
+    let has = |wanted: fn(&HeaderColumn) -> bool| columns.iter().any(wanted);
     let message = match (
-        has(|c| *c == Column::Item),
-        has(|c| matches!(c, Column::Reading(_))),
-        has(|c| *c == Column::Guard),
+        has(|c| *c == HeaderColumn::Item),
+        has(|c| matches!(c, HeaderColumn::Reading(_))),
+        has(|c| *c == HeaderColumn::Guard),
     ) {
         (true, false, _) => "the header has a column `item` and no column `reading`",
         (false, true, _) => "the header has a column `reading` and no column `item`",
@@ -241,22 +264,24 @@ pub(super) fn missing(row: &Row<'_>) -> Diagnostic {
 }
 
 /// Notebook or table; `None` if the columns are neither's.
-fn layout(columns: &[Column]) -> Option<Layout> {
-    let item = columns.iter().position(|c| *c == Column::Item);
-    let reading = columns.iter().position(|c| matches!(c, Column::Reading(_)));
+fn layout(columns: &[HeaderColumn]) -> Option<Layout> {
+    let item = columns.iter().position(|c| *c == HeaderColumn::Item);
+    let reading = columns
+        .iter()
+        .position(|c| matches!(c, HeaderColumn::Reading(_)));
     match (item, reading) {
         (Some(item), Some(reading)) => {
             let unit = match columns[reading] {
-                Column::Reading(unit) => unit,
-                Column::Building
-                | Column::Guard
-                | Column::Item
-                | Column::Misspelt(_)
-                | Column::Note
-                | Column::NoteOf(_)
-                | Column::Of(..)
-                | Column::Own
-                | Column::Unit => None,
+                HeaderColumn::Reading(unit) => unit,
+                HeaderColumn::Building
+                | HeaderColumn::Guard
+                | HeaderColumn::Item
+                | HeaderColumn::Misspelt(_)
+                | HeaderColumn::Note
+                | HeaderColumn::NoteOf(_)
+                | HeaderColumn::Of(..)
+                | HeaderColumn::Own
+                | HeaderColumn::Unit => None,
             };
             Some(Layout::Notebook {
                 item,
@@ -268,21 +293,21 @@ fn layout(columns: &[Column]) -> Option<Layout> {
         (None, None) => {
             let any_item = columns
                 .iter()
-                .any(|c| matches!(c, Column::Of(..) | Column::Misspelt(_)));
-            let guard = columns.contains(&Column::Guard);
+                .any(|c| matches!(c, HeaderColumn::Of(..) | HeaderColumn::Misspelt(_)));
+            let guard = columns.contains(&HeaderColumn::Guard);
             (guard && any_item).then_some(Layout::Table)
         }
     }
 }
 
-fn columns(row: &Row<'_>) -> Vec<Column> {
+fn columns(row: &SurveyRow<'_>) -> Vec<HeaderColumn> {
     headings(row)
         .into_iter()
         .map(|heading| heading.column)
         .collect()
 }
 
-fn headings(row: &Row<'_>) -> Vec<Heading> {
+fn headings(row: &SurveyRow<'_>) -> Vec<Heading> {
     let mut names: Vec<String> = (0..row.width())
         .map(|index| tidy(&row.cell(index)).to_lowercase())
         .collect();
@@ -301,9 +326,9 @@ fn headings(row: &Row<'_>) -> Vec<Heading> {
         .enumerate()
         .map(|(index, name)| {
             if Some(index) == guard {
-                Heading::plain(Column::Guard)
+                Heading::plain(HeaderColumn::Guard)
             } else if guard.is_some() && Item::by_name(name) == Some(Item::Guard) {
-                Heading::plain(Column::Of(Item::Guard, None))
+                Heading::plain(HeaderColumn::Of(Item::Guard, None))
             } else {
                 heading(name)
             }
@@ -312,14 +337,14 @@ fn headings(row: &Row<'_>) -> Vec<Heading> {
 }
 
 impl Heading {
-    fn plain(column: Column) -> Heading {
+    fn plain(column: HeaderColumn) -> Heading {
         Heading {
             column,
             fault: None,
         }
     }
 
-    fn faulty(column: Column, fault: Fault) -> Heading {
+    fn faulty(column: HeaderColumn, fault: HeadingFault) -> Heading {
         Heading {
             column,
             fault: Some(fault),
@@ -330,13 +355,13 @@ impl Heading {
 /// What one heading means: `height`, `height (in)`, `note: height`.
 fn heading(name: &str) -> Heading {
     if name.is_empty() {
-        return Heading::plain(Column::Own);
+        return Heading::plain(HeaderColumn::Own);
     }
     if let Some(column) = structure(name) {
         return Heading::plain(column);
     }
     if let Some((note, of)) = name.split_once(':')
-        && structure(note.trim()) == Some(Column::Note)
+        && structure(note.trim()) == Some(HeaderColumn::Note)
     {
         return note_of(of.trim());
     }
@@ -344,21 +369,24 @@ fn heading(name: &str) -> Heading {
         .strip_suffix(')')
         .and_then(|name| name.rsplit_once('('))
     {
-        Some((base, unit)) => in_unit(name, base.trim(), unit.trim()),
+        Some((base, unit)) => heading_with_unit(name, base.trim(), unit.trim()),
         None => item_heading(name, None),
     }
 }
 
 /// `height (in)`: a heading with a unit of measure.
-fn in_unit(name: &str, base: &str, unit: &str) -> Heading {
+fn heading_with_unit(name: &str, base: &str, unit: &str) -> Heading {
     let known = length_unit(unit);
     let heading = match structure(base) {
-        Some(Column::Reading(_)) => Heading::plain(Column::Reading(known)),
+        Some(HeaderColumn::Reading(_)) => Heading::plain(HeaderColumn::Reading(known)),
         Some(_) | None => item_heading(base, known),
     };
-    let takes_unit = matches!(heading.column, Column::Of(..) | Column::Reading(_));
+    let takes_unit = matches!(
+        heading.column,
+        HeaderColumn::Of(..) | HeaderColumn::Reading(_)
+    );
     match (known, takes_unit) {
-        (None, true) => Heading::faulty(heading.column, Fault::UnknownUnit(unit.to_owned())),
+        (None, true) => Heading::faulty(heading.column, HeadingFault::UnknownUnit(unit.to_owned())),
         (None, false) => item_heading(name, None),
         (Some(_), _) => heading,
     }
@@ -366,23 +394,26 @@ fn in_unit(name: &str, base: &str, unit: &str) -> Heading {
 
 fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
     if let Some(item) = Item::by_name(name) {
-        return Heading::plain(Column::Of(item, unit));
+        return Heading::plain(HeaderColumn::Of(item, unit));
     }
     let structure_names = STRUCTURE.iter().map(|(name, _)| *name);
-    let Some(right) = near(name, structure_names.chain(Item::names())) else {
-        return Heading::faulty(Column::Own, Fault::Own);
+    let Some(right) = nearest_name(name, structure_names.chain(Item::names())) else {
+        return Heading::faulty(HeaderColumn::Own, HeadingFault::Own);
     };
-    let column = structure(right).or(Item::by_name(right).map(Column::Misspelt));
-    Heading::faulty(column.unwrap_or(Column::Own), Fault::Misspelt(right))
+    let column = structure(right).or(Item::by_name(right).map(HeaderColumn::Misspelt));
+    Heading::faulty(
+        column.unwrap_or(HeaderColumn::Own),
+        HeadingFault::Misspelt(right),
+    )
 }
 
 fn note_of(name: &str) -> Heading {
     if let Some(item) = Item::by_name(name) {
-        return Heading::plain(Column::NoteOf(item));
+        return Heading::plain(HeaderColumn::NoteOf(item));
     }
-    match near(name, Item::names()) {
-        Some(right) => Heading::faulty(Column::Own, Fault::Misspelt(right)),
-        None => Heading::faulty(Column::Own, Fault::Own),
+    match nearest_name(name, Item::names()) {
+        Some(right) => Heading::faulty(HeaderColumn::Own, HeadingFault::Misspelt(right)),
+        None => Heading::faulty(HeaderColumn::Own, HeadingFault::Own),
     }
 }
 
@@ -390,7 +421,7 @@ fn note_of(name: &str) -> Heading {
 const LONGEST_WORD: usize = 60;
 
 /// The nearest of these, for words of a likely length.
-pub(super) fn near<'a>(
+pub(super) fn nearest_name<'a>(
     word: &str,
     candidates: impl IntoIterator<Item = &'a str>,
 ) -> Option<&'a str> {
@@ -400,29 +431,29 @@ pub(super) fn near<'a>(
 }
 
 /// A column that is no item's.
-fn structure(name: &str) -> Option<Column> {
+fn structure(name: &str) -> Option<HeaderColumn> {
     let (name, _) = STRUCTURE
         .iter()
         .find(|(known, others)| *known == name || others.contains(&name))?;
     match *name {
-        "building" => Some(Column::Building),
-        "unit" => Some(Column::Unit),
-        "guard" => Some(Column::Guard),
-        "item" => Some(Column::Item),
-        "reading" => Some(Column::Reading(None)),
-        "note" => Some(Column::Note),
+        "building" => Some(HeaderColumn::Building),
+        "unit" => Some(HeaderColumn::Unit),
+        "guard" => Some(HeaderColumn::Guard),
+        "item" => Some(HeaderColumn::Item),
+        "reading" => Some(HeaderColumn::Reading(None)),
+        "note" => Some(HeaderColumn::Note),
         _ => None,
     }
 }
 
 /// The unit of length of this name.
 pub(super) fn length_unit(name: &str) -> Option<LengthUnit> {
-    match Item::DefaultUnit.word(name)? {
-        "in" => Some(LengthUnit::Inch),
-        "ft" => Some(LengthUnit::Foot),
-        "mm" => Some(LengthUnit::Millimetre),
-        "cm" => Some(LengthUnit::Centimetre),
-        "m" => Some(LengthUnit::Metre),
-        _ => None,
-    }
+    let word = Item::DefaultUnit.word(name)?;
+    DefaultUnitWord::by_name(word).map(|unit| match unit {
+        DefaultUnitWord::Inch => LengthUnit::Inch,
+        DefaultUnitWord::Foot => LengthUnit::Foot,
+        DefaultUnitWord::Millimetre => LengthUnit::Millimetre,
+        DefaultUnitWord::Centimetre => LengthUnit::Centimetre,
+        DefaultUnitWord::Metre => LengthUnit::Metre,
+    })
 }

@@ -8,19 +8,19 @@ use crate::survey;
 use crate::survey::FileError;
 use crate::survey::SurveyFile;
 use crate::survey::complaints::Complaints;
-use crate::survey::complaints::Mark;
-use crate::survey::complaints::Spot;
-use crate::survey::header::Column;
+use crate::survey::complaints::RowSpot;
+use crate::survey::complaints::SpotMark;
 use crate::survey::header::Header;
+use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
 use crate::survey::reader::RowReader;
-use crate::survey::row::Row;
+use crate::survey::row::SurveyRow;
 
 /// The rows of these spots, marked.
 pub(super) fn look_up(
     files: &[Box<dyn SurveyFile>],
-    spots: &[Spot],
-) -> Result<HashMap<(survey::Row, Mark), Excerpt>, FileError> {
+    spots: &[RowSpot],
+) -> Result<HashMap<(survey::RowPlace, SpotMark), Excerpt>, FileError> {
     let mut found = HashMap::new();
     for (index, file) in (0_u32..).zip(files) {
         let mut wanted = spots
@@ -50,14 +50,15 @@ pub(super) fn look_up(
     Ok(found)
 }
 
-fn marked(row: &Row<'_>, header: &Header, mark: Mark) -> Excerpt {
+fn marked(row: &SurveyRow<'_>, header: &Header, mark: SpotMark) -> Excerpt {
     let column = match (mark, header.layout) {
-        (Mark::Building, _) => header.building,
-        (Mark::Guard, _) => header.guard,
-        (Mark::Unit, _) => header.unit,
-        (Mark::Item(_), Layout::Notebook { reading, .. }) => Some(reading),
-        (Mark::Item(item), Layout::Table) => {
-            let of_item = |column: &Column| matches!(column, Column::Of(i, _) if *i == item);
+        (SpotMark::Building, _) => header.building,
+        (SpotMark::Guard, _) => header.guard,
+        (SpotMark::Unit, _) => header.unit,
+        (SpotMark::Item(_), Layout::Notebook { reading, .. }) => Some(reading),
+        (SpotMark::Item(item), Layout::Table) => {
+            let of_item =
+                |column: &HeaderColumn| matches!(column, HeaderColumn::Of(i, _) if *i == item);
             header.columns.iter().position(of_item)
         }
     };

@@ -7,7 +7,7 @@
 
 mod assembly;
 mod clash;
-mod codes;
+pub(crate) mod codes;
 mod complaints;
 mod entries;
 mod file;
@@ -29,7 +29,8 @@ mod suspicion;
 pub use codes::codes;
 pub use file::{FileError, InMemory, SurveyFile};
 pub use model::{
-    FileFacts, Guard, Inherited, NamedRules, Observation, OwnEntry, Row, SurveyFacts, TapeClass,
+    FileFacts, Guard, Inherited, NamedRules, Observation, OwnEntry, RowPlace, SurveyFacts,
+    TapeClass,
 };
 pub use plan::{Plan, PlanLayout};
 pub use survey::Survey;

@@ -3,13 +3,16 @@
 use std::sync::Arc;
 
 use crate::input::Excerpt;
+use crate::items::Danger;
 use crate::items::Item;
+use crate::items::ItemWord;
 use crate::quantities::Length;
 use crate::reading::Reading;
+use crate::reading::Value;
 
 /// A row of a survey: which file, and which line of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Row {
+pub struct RowPlace {
     /// Index into the survey's files.
     pub file: u32,
     /// The line on which the row begins, from 1.
@@ -29,7 +32,26 @@ pub struct Observation {
     /// The note beside it; empty if there is none.
     pub note: Arc<str>,
     /// Where it stands.
-    pub row: Row,
+    pub row: RowPlace,
+}
+
+impl Observation {
+    /// The word that was written, where it is one of this item's list.
+    #[must_use]
+    pub fn word<W: ItemWord>(&self) -> Option<W> {
+        let reading = self.reading.as_ref().filter(|_| self.item == W::ITEM)?;
+        reading.value.word()
+    }
+
+    /// The danger that it states, where it does.
+    #[must_use]
+    pub fn danger(&self) -> Option<Danger> {
+        if let Value::Word(name) = self.reading.as_ref()?.value {
+            self.item.danger(name)
+        } else {
+            None
+        }
+    }
 }
 
 /// Something of the person's own: no rule reads it.
@@ -42,7 +64,7 @@ pub struct OwnEntry {
     /// The note beside it; empty if there is none.
     pub note: Arc<str>,
     /// Where it stands.
-    pub row: Row,
+    pub row: RowPlace,
 }
 
 /// Circumstances that a guard inherits, nearest level first resolved: for each

@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use std::collections::hash_map::RandomState;
 use std::hash::BuildHasher;
 
-use crate::survey::Row;
+use crate::survey::RowPlace;
 
 /// A name in the index: a building, a unit or a guard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -25,11 +25,11 @@ const AHEAD: usize = 3;
 pub(super) const SURVEY: NameId = NameId(0);
 
 #[derive(Clone, Debug)]
-struct Node {
+struct NameNode {
     parent: NameId,
     /// Where its text ends in the arena; it begins where the one before ends.
     end: usize,
-    first: Row,
+    first: RowPlace,
     /// Another name of the same hash.
     chained: Option<NameId>,
 }
@@ -42,7 +42,7 @@ struct Node {
 pub(super) struct Names {
     hasher: RandomState,
     by_hash: HashMap<u64, NameId>,
-    nodes: Vec<Node>,
+    nodes: Vec<NameNode>,
     arena: String,
     words: Words,
 }
@@ -58,10 +58,10 @@ pub(super) struct Entered {
 
 impl Names {
     pub(super) fn new() -> Names {
-        let survey = Node {
+        let survey = NameNode {
             parent: SURVEY,
             end: 0,
-            first: Row { file: 0, line: 0 },
+            first: RowPlace { file: 0, line: 0 },
             chained: None,
         };
         Names {
@@ -74,7 +74,7 @@ impl Names {
     }
 
     /// The name under its parent, entered if it is new.
-    pub(super) fn enter(&mut self, parent: NameId, written: &str, row: Row) -> Entered {
+    pub(super) fn enter(&mut self, parent: NameId, written: &str, row: RowPlace) -> Entered {
         let compared = compared(written);
         let hash = self.hash(parent, &compared);
         if let Some(id) = self.find_compared(hash, parent, &compared) {
@@ -93,7 +93,7 @@ impl Names {
         let id = NameId(u32::try_from(self.nodes.len()).unwrap_or(u32::MAX));
         self.arena.push_str(&tidy(written));
         let chained = self.by_hash.insert(hash, id);
-        self.nodes.push(Node {
+        self.nodes.push(NameNode {
             parent,
             end: self.arena.len(),
             first: row,
@@ -130,7 +130,7 @@ impl Names {
     }
 
     /// Where it was written first.
-    pub(super) fn first(&self, id: NameId) -> Row {
+    pub(super) fn first(&self, id: NameId) -> RowPlace {
         self.nodes[id.index()].first
     }
 
@@ -270,7 +270,7 @@ fn differ_by_a_letter(one: &str, other: &str) -> bool {
 mod tests {
     use super::*;
 
-    const ROW: Row = Row { file: 0, line: 1 };
+    const ROW: RowPlace = RowPlace { file: 0, line: 1 };
 
     #[test]
     fn case_and_runs_of_spaces_do_not_make_another_name() {

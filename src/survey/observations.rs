@@ -12,12 +12,12 @@ use crate::reading::parse;
 use crate::survey::Observation;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::entries::Entry;
-use crate::survey::entries::Subject;
-use crate::survey::header::Column;
+use crate::survey::entries::EntrySubject;
+use crate::survey::entries::RowEntry;
 use crate::survey::header::Header;
+use crate::survey::header::HeaderColumn;
 use crate::survey::readings::Readings;
-use crate::survey::row::Row;
+use crate::survey::row::SurveyRow;
 
 /// Whether what an entry says could be used.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,8 +50,8 @@ impl Observer {
     /// without a reading: it counts as unknown, and is never inherited instead.
     pub(super) fn observe(
         &mut self,
-        (row, header): (&Row<'_>, &Header),
-        entry: &Entry<'_>,
+        (row, header): (&SurveyRow<'_>, &Header),
+        entry: &RowEntry<'_>,
         item: Item,
         unit: Option<LengthUnit>,
         complaints: &mut Complaints,
@@ -84,8 +84,8 @@ impl Observer {
     }
 
     /// Whether an entry can be read, but only with a default unit.
-    pub(super) fn lacks_unit(&mut self, entry: &Entry<'_>) -> bool {
-        let Subject::Item(item) = entry.subject else {
+    pub(super) fn lacks_unit(&mut self, entry: &RowEntry<'_>) -> bool {
+        let EntrySubject::Item(item) = entry.subject else {
             return false;
         };
         let mut readable = |unit| self.readings.understand(item, &entry.text, unit).is_ok();
@@ -97,7 +97,11 @@ impl Observer {
 }
 
 /// An observation of what was said to be unusable elsewhere.
-pub(super) fn lost(row: &Row<'_>, entry: &Entry<'_>, item: Item) -> Observation {
+pub(super) fn lost_observation(
+    row: &SurveyRow<'_>,
+    entry: &RowEntry<'_>,
+    item: Item,
+) -> Observation {
     Observation {
         item,
         written: (&*entry.text).into(),
@@ -107,15 +111,15 @@ pub(super) fn lost(row: &Row<'_>, entry: &Entry<'_>, item: Item) -> Observation 
     }
 }
 
-fn unusual(row: &Row<'_>, cell: usize, item: Item, caution: &str) -> Diagnostic {
+fn unusual(row: &SurveyRow<'_>, cell: usize, item: Item, caution: &str) -> Diagnostic {
     let message = format!("{item}: {}", caution.trim_end_matches('.'));
     Diagnostic::warning(codes::CAUTION, message, row.excerpt(cell))
         .help("it was read as it stands; if it is right, there is nothing to do")
 }
 
 fn unreadable(
-    (row, header): (&Row<'_>, &Header),
-    entry: &Entry<'_>,
+    (row, header): (&SurveyRow<'_>, &Header),
+    entry: &RowEntry<'_>,
     item: Item,
     error: ReadingError,
     complaints: &mut Complaints,
@@ -141,8 +145,8 @@ fn unreadable(
 const ALIKE: usize = 100;
 
 fn cannot_be_read(
-    row: &Row<'_>,
-    entry: &Entry<'_>,
+    row: &SurveyRow<'_>,
+    entry: &RowEntry<'_>,
     item: Item,
     code: Code,
     error: ReadingError,
@@ -173,14 +177,18 @@ fn is_bare_number(text: &str) -> bool {
         && !looks_like_a_date(text)
 }
 
-fn bare_number((row, header): (&Row<'_>, &Header), entry: &Entry<'_>, item: Item) -> Diagnostic {
+fn bare_number(
+    (row, header): (&SurveyRow<'_>, &Header),
+    entry: &RowEntry<'_>,
+    item: Item,
+) -> Diagnostic {
     let text = &entry.text;
     let cells = entry.cell..entry.cell + 1;
     let whole = row.cell(entry.cell);
     let (symbol, spelt) = likely_unit(item, text);
     let mended = row.mended(cells, &whole.replace(&**text, &format!("{text} {symbol}")));
     let once = match header.columns.get(entry.cell) {
-        Some(Column::Of(..)) => format!("here or in the heading as {item} ({symbol})"),
+        Some(HeaderColumn::Of(..)) => format!("here or in the heading as {item} ({symbol})"),
         Some(_) | None => {
             "here or once for the file in a row with the item default unit".to_owned()
         }
@@ -233,7 +241,7 @@ pub(super) fn misplaced(level: Level, item: Item) -> Option<Misplaced> {
 
 /// A guard's item in a row without guard.
 pub(super) fn guard_missing(
-    row: &Row<'_>,
+    row: &SurveyRow<'_>,
     header: &Header,
     item: Item,
     above: Option<&str>,
@@ -258,7 +266,7 @@ pub(super) fn guard_missing(
 }
 
 /// A fact of the whole survey in a row of a unit or guard.
-pub(super) fn wrong_level(row: &Row<'_>, entry: &Entry<'_>, item: Item) -> Diagnostic {
+pub(super) fn wrong_level(row: &SurveyRow<'_>, entry: &RowEntry<'_>, item: Item) -> Diagnostic {
     Diagnostic::error(
         codes::WRONG_LEVEL,
         format!("`{item}` holds for the whole file or survey, not for one unit or guard"),

@@ -3,11 +3,11 @@
 use crate::survey::header::Header;
 use crate::survey::names::NameId;
 use crate::survey::names::SURVEY;
-use crate::survey::row::Row;
+use crate::survey::row::SurveyRow;
 
 /// Which names a row belongs to; a blank one is a name too.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Place {
+pub(super) struct Belonging {
     pub(super) building: NameId,
     pub(super) unit: NameId,
     /// `None` for a row of facts.
@@ -22,7 +22,7 @@ pub(super) struct Locator {
     before: String,
     /// How much of them is building and unit, where the guard comes last.
     unit_length: Option<usize>,
-    place: Option<Place>,
+    place: Option<Belonging>,
 }
 
 impl Locator {
@@ -30,10 +30,10 @@ impl Locator {
     /// name cannot be trusted, or `name` knows none.
     pub(super) fn locate(
         &mut self,
-        row: &Row<'_>,
+        row: &SurveyRow<'_>,
         header: &Header,
         mut name: impl FnMut(NameId, &str, Option<usize>) -> Option<NameId>,
-    ) -> Option<Place> {
+    ) -> Option<Belonging> {
         let columns = [header.building, header.unit, header.guard];
         if !columns
             .into_iter()
@@ -63,7 +63,7 @@ impl Locator {
         } else {
             Some(name(unit, &guard, header.guard)?)
         };
-        let place = Place {
+        let place = Belonging {
             building,
             unit,
             guard,
@@ -81,7 +81,7 @@ impl Locator {
     }
 
     /// The last row's place, where this row names the same building and unit.
-    fn unit_before(&self, row: &Row<'_>, unit_length: Option<usize>) -> Option<Place> {
+    fn unit_before(&self, row: &SurveyRow<'_>, unit_length: Option<usize>) -> Option<Belonging> {
         let length = unit_length?;
         let same = unit_length == self.unit_length
             && row.text.as_bytes().get(..length) == self.before.as_bytes().get(..length);
@@ -96,7 +96,7 @@ impl Locator {
 }
 
 /// The text of the cells that hold names, where all of them stand in front.
-fn names_as_they_stand<'r>(row: &Row<'r>, header: &Header) -> Option<&'r str> {
+fn names_as_they_stand<'r>(row: &SurveyRow<'r>, header: &Header) -> Option<&'r str> {
     let named = [header.building, header.unit, header.guard]
         .into_iter()
         .flatten()
@@ -109,7 +109,7 @@ fn names_as_they_stand<'r>(row: &Row<'r>, header: &Header) -> Option<&'r str> {
 }
 
 /// How many bytes in front hold building and unit, where a guard's name follows them.
-fn unit_length(row: &Row<'_>, header: &Header) -> Option<usize> {
+fn unit_length(row: &SurveyRow<'_>, header: &Header) -> Option<usize> {
     let guard = header.guard.filter(|guard| guard + 1 == header.names)?;
     Some(row.cells.get(guard)?.range().start)
 }

@@ -4,7 +4,7 @@ use crate::items::Item;
 use crate::survey::FileError;
 use crate::survey::SurveyFile;
 use crate::survey::complaints::Complaints;
-use crate::survey::header::Column;
+use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
 use crate::survey::reader::RowReader;
 
@@ -80,10 +80,10 @@ impl Plan {
     }
 }
 
-fn items(columns: &[Column]) -> Vec<(Item, usize)> {
+fn items(columns: &[HeaderColumn]) -> Vec<(Item, usize)> {
     let mut items: Vec<(Item, usize)> = Vec::new();
     for (index, column) in columns.iter().enumerate() {
-        if let Column::Of(item, _) = *column
+        if let HeaderColumn::Of(item, _) = *column
             && items.iter().all(|(known, _)| *known != item)
         {
             items.push((item, index));

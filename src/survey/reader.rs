@@ -5,10 +5,12 @@ use std::io;
 use std::io::Read;
 use std::sync::Arc;
 
-use crate::input::Cell;
+use memchr::memchr_iter;
+
+use crate::input::CellSpan;
 use crate::input::Diagnostic;
 use crate::input::Excerpt;
-use crate::input::Found;
+use crate::input::FoundRow;
 use crate::input::Quoting;
 use crate::input::Scanner;
 use crate::survey;
@@ -18,15 +20,15 @@ use crate::survey::complaints::Complaints;
 use crate::survey::header;
 use crate::survey::header::Header;
 use crate::survey::header::Layout;
-use crate::survey::row::Condition;
-use crate::survey::row::Row;
+use crate::survey::row::RowCondition;
+use crate::survey::row::SurveyRow;
 use crate::survey::suspicion;
 
 /// Reads the rows of one file.
 pub(super) struct RowReader<'f> {
     stream: Stream<'f>,
     pub(super) header: Arc<Header>,
-    condition: Condition,
+    condition: RowCondition,
     /// How rows of the last guard begin.
     beginning: Vec<u8>,
 }
@@ -68,7 +70,7 @@ impl<'f> RowReader<'f> {
         let header = Header::read(&row, delimiter, &mut faults);
         complaints.extend(faults);
         let Some(header) = header else {
-            complaints.push(header::missing(&row));
+            complaints.push(header::no_header(&row));
             return Ok(None);
         };
         if row
@@ -76,13 +78,13 @@ impl<'f> RowReader<'f> {
             .iter()
             .any(|cell| cell.quoting == Quoting::Unclosed)
         {
-            complaints.push(suspicion::swallowed(&row, row.cells.len() - 1));
+            complaints.push(suspicion::swallowed_rows(&row, row.cells.len() - 1));
             stream.scanner.keep_first_line();
         }
         Ok(Some(RowReader {
             stream,
             header: Arc::new(header),
-            condition: Condition::SOUND,
+            condition: RowCondition::SOUND,
             beginning: Vec::new(),
         }))
     }
@@ -94,16 +96,19 @@ impl<'f> RowReader<'f> {
 
     /// The next row that is not blank and no comment, with what is wrong with
     /// its marks and cells among the complaints.
-    pub(super) fn next(&mut self, complaints: &mut Complaints) -> io::Result<Option<Row<'_>>> {
+    pub(super) fn next(
+        &mut self,
+        complaints: &mut Complaints,
+    ) -> io::Result<Option<SurveyRow<'_>>> {
         loop {
             match self.stream.scanner.advance()? {
-                Found::End => return Ok(None),
-                Found::Row if self.stream.is_blank_or_comment() => {}
-                Found::Row => break,
-                Found::TooLong => complaints.push(self.stream.too_long()),
+                FoundRow::End => return Ok(None),
+                FoundRow::Row if self.stream.is_blank_or_comment() => {}
+                FoundRow::Row => break,
+                FoundRow::TooLong => complaints.push(self.stream.too_long()),
             }
         }
-        let over_lines = |cell: &Cell| {
+        let over_lines = |cell: &CellSpan| {
             matches!(
                 cell.quoting,
                 Quoting::QuotedLines | Quoting::TextAfterMark | Quoting::Unclosed
@@ -115,12 +120,12 @@ impl<'f> RowReader<'f> {
             self.stream.scanner.keep_first_line();
         }
         let row = self.stream.row();
-        self.condition = suspicion::look_at(&row, &self.header, complaints);
+        self.condition = suspicion::examine(&row, &self.header, complaints);
         if row.undecoded.is_some() {
             self.condition.in_error = true;
             complain_of_bytes(&row, complaints);
         }
-        Ok(Some(Row {
+        Ok(Some(SurveyRow {
             condition: &self.condition,
             ..row
         }))
@@ -129,6 +134,9 @@ impl<'f> RowReader<'f> {
     /// Passes over rows of the same guard as the last one, whose names stood
     /// there as `names`, as long as their item's first letter passes; how many
     /// they were. For who counts rows and reads no further.
+    ///
+    /// Only rows with no more cells than the header are passed over: of the
+    /// others [`RowReader::next`] alone decides whose they are.
     pub(super) fn pass_over(&mut self, names: &str, passes: fn(u8) -> bool) -> io::Result<u32> {
         let item_follows = match self.header.layout {
             Layout::Notebook { item, .. } => item == self.header.names,
@@ -137,17 +145,22 @@ impl<'f> RowReader<'f> {
         if !item_follows || names.is_empty() {
             return Ok(0);
         }
+        let delimiter = self.header.delimiter;
         self.beginning.clear();
         self.beginning.extend_from_slice(names.as_bytes());
-        self.beginning.push(self.header.delimiter);
-        let passes = |rest: &[u8]| rest.first().is_some_and(|first| passes(*first));
+        self.beginning.push(delimiter);
+        let most = self.header.columns.len() - self.header.names;
+        let passes = |rest: &[u8]| {
+            rest.first().is_some_and(|first| passes(*first))
+                && memchr_iter(delimiter, rest).nth(most - 1).is_none()
+        };
         self.stream.scanner.pass_over(&self.beginning, passes)
     }
 }
 
 impl Stream<'_> {
     /// The current row; its condition is looked at elsewhere.
-    fn row(&mut self) -> Row<'_> {
+    fn row(&mut self) -> SurveyRow<'_> {
         let record = self.scanner.record();
         let (text, undecoded) = match std::str::from_utf8(record.raw) {
             Ok(text) => (text, None),
@@ -156,16 +169,16 @@ impl Stream<'_> {
                 (&*self.patched, Some(error.valid_up_to()))
             }
         };
-        Row {
+        SurveyRow {
             file: &self.file,
-            at: survey::Row {
+            at: survey::RowPlace {
                 file: self.index,
                 line: record.line,
             },
             text,
             undecoded,
             cells: record.cells,
-            condition: &Condition::SOUND,
+            condition: &RowCondition::SOUND,
             delimiter: char::from(self.scanner.delimiter()),
         }
     }
@@ -182,16 +195,16 @@ impl Stream<'_> {
     fn first_row(&mut self, complaints: &mut Complaints) -> io::Result<bool> {
         loop {
             match self.scanner.advance()? {
-                Found::End => {
+                FoundRow::End => {
                     complaints.push(empty(&self.file));
                     return Ok(false);
                 }
-                Found::Row if self.is_blank_or_comment() => {}
-                Found::Row => {
+                FoundRow::Row if self.is_blank_or_comment() => {}
+                FoundRow::Row => {
                     complain_of_bytes(&self.row(), complaints);
                     return Ok(true);
                 }
-                Found::TooLong => {
+                FoundRow::TooLong => {
                     complaints.push(self.too_long());
                     return Ok(false);
                 }
@@ -232,7 +245,7 @@ impl Stream<'_> {
 }
 
 /// Bytes that are not UTF-8, if the row has any.
-fn complain_of_bytes(row: &Row<'_>, complaints: &mut Complaints) {
+fn complain_of_bytes(row: &SurveyRow<'_>, complaints: &mut Complaints) {
     let Some(bad) = row.undecoded else {
         return;
     };
@@ -257,44 +270,44 @@ fn patched(raw: &[u8]) -> String {
 }
 
 /// Files that are no CSV at all.
-enum Kind {
+enum FileKind {
     Document,
     Utf16,
     Workbook,
 }
 
-fn other_kind(beginning: &[u8]) -> Option<Kind> {
+fn other_kind(beginning: &[u8]) -> Option<FileKind> {
     const WORKBOOKS: &[&[u8]] = &[b"PK\x03\x04", b"\xD0\xCF\x11\xE0"];
     const DOCUMENTS: &[&[u8]] = &[b"%PDF", b"{\\rtf", b"\x89PNG", b"\xFF\xD8\xFF"];
     let begins_with = |marks: &[&[u8]]| marks.iter().any(|mark| beginning.starts_with(mark));
     if beginning.starts_with(b"\xFF\xFE") || beginning.starts_with(b"\xFE\xFF") {
-        return Some(Kind::Utf16);
+        return Some(FileKind::Utf16);
     }
     let first = &beginning[..beginning.len().min(64)];
     let zeros = first.iter().filter(|byte| **byte == 0).count();
     if begins_with(WORKBOOKS) {
-        Some(Kind::Workbook)
+        Some(FileKind::Workbook)
     } else if begins_with(DOCUMENTS) {
-        Some(Kind::Document)
+        Some(FileKind::Document)
     } else if zeros * 3 > first.len() {
-        Some(Kind::Utf16)
+        Some(FileKind::Utf16)
     } else {
         None
     }
 }
 
-impl Kind {
+impl FileKind {
     fn diagnostic(&self, file: &Arc<str>) -> Diagnostic {
         let (message, help) = match self {
-            Kind::Document => (
+            FileKind::Document => (
                 "this is a document or a picture, not a CSV file",
                 "write the readings into a CSV file: unit,guard,item,reading,note",
             ),
-            Kind::Utf16 => (
+            FileKind::Utf16 => (
                 "the file is saved as UTF-16 (\"Unicode text\"), not as UTF-8",
                 "save it again and choose \"CSV UTF-8\", or the encoding UTF-8",
             ),
-            Kind::Workbook => (
+            FileKind::Workbook => (
                 "this is a spreadsheet's own file, not a CSV file",
                 "open it in the spreadsheet and save it as \"CSV UTF-8\"",
             ),

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::input::Cell;
+use crate::input::CellSpan;
 use crate::input::Excerpt;
 use crate::survey;
 
@@ -14,39 +14,40 @@ const SHOWN: usize = 4096;
 
 /// What is known of a row's cells before they are read.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Condition {
+pub(super) struct RowCondition {
     /// Whether something in it is an error.
     pub(super) in_error: bool,
     /// Cells that cannot be trusted.
     pub(super) doubtful: Option<Range<usize>>,
-    /// Where the note begins that goes on over surplus cells.
-    pub(super) long_note: Option<usize>,
+    /// Where the last column begins, a note or the person's own, that goes on
+    /// over surplus cells.
+    pub(super) rest_of_last: Option<usize>,
 }
 
-impl Condition {
+impl RowCondition {
     /// Nothing is wrong.
-    pub(super) const SOUND: Condition = Condition {
+    pub(super) const SOUND: RowCondition = RowCondition {
         in_error: false,
         doubtful: None,
-        long_note: None,
+        rest_of_last: None,
     };
 }
 
 /// A row of a survey.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Row<'r> {
+pub(super) struct SurveyRow<'r> {
     pub(super) file: &'r Arc<str>,
-    pub(super) at: survey::Row,
+    pub(super) at: survey::RowPlace,
     pub(super) text: &'r str,
     /// Where in the text a byte was not UTF-8; it stands there as a question mark.
     pub(super) undecoded: Option<usize>,
-    pub(super) cells: &'r [Cell],
-    pub(super) condition: &'r Condition,
+    pub(super) cells: &'r [CellSpan],
+    pub(super) condition: &'r RowCondition,
     /// What parts its cells.
     pub(super) delimiter: char,
 }
 
-impl<'r> Row<'r> {
+impl<'r> SurveyRow<'r> {
     /// How many cells it has.
     pub(super) fn width(&self) -> usize {
         self.cells.len()
@@ -54,7 +55,7 @@ impl<'r> Row<'r> {
 
     /// How many cells it has up to the last one that is not blank.
     pub(super) fn filled_width(&self) -> usize {
-        let filled = |cell: &Cell| !cell.text(self.text).trim().is_empty();
+        let filled = |cell: &CellSpan| !cell.text(self.text).trim().is_empty();
         self.cells
             .iter()
             .rposition(filled)
@@ -84,13 +85,15 @@ impl<'r> Row<'r> {
         doubtful.is_none_or(|cells| !cells.contains(&index))
     }
 
-    /// The note in this column; with the cells behind it where they belong to it.
-    pub(super) fn note(&self, column: Option<usize>) -> Cow<'r, str> {
-        match (self.condition.long_note, column) {
-            (Some(from), Some(column)) if from == column => self.rest_from(from),
-            (Some(from), None) => self.rest_from(from),
-            (_, Some(column)) if !self.is_trusted(column) => Cow::Borrowed(""),
-            (Some(_) | None, _) => self.cell_of(column),
+    /// The text in this column; with the cells behind it where they belong to it,
+    /// and blank where it cannot be trusted.
+    pub(super) fn text_of(&self, column: usize) -> Cow<'r, str> {
+        if self.condition.rest_of_last == Some(column) {
+            self.rest_from(column)
+        } else if self.is_trusted(column) {
+            self.cell(column)
+        } else {
+            Cow::Borrowed("")
         }
     }
 

@@ -1,6 +1,7 @@
 //! The first reading: facts of survey, building, unit and file, and which
 //! guards there are with how many rows.
 
+use crate::items::TapeWord;
 use std::collections::HashMap;
 use std::io;
 use std::mem;
@@ -25,15 +26,15 @@ use crate::survey::clash;
 use crate::survey::clash::can_clash;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::complaints::Mark;
-use crate::survey::complaints::Spot;
+use crate::survey::complaints::RowSpot;
+use crate::survey::complaints::SpotMark;
 use crate::survey::complaints::Unplaced;
 use crate::survey::entries::Entries;
-use crate::survey::entries::Entry;
-use crate::survey::entries::Subject;
+use crate::survey::entries::EntrySubject;
+use crate::survey::entries::RowEntry;
 use crate::survey::entries::loose_note;
-use crate::survey::header::Column;
 use crate::survey::header::Header;
+use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
 use crate::survey::header::length_unit;
 use crate::survey::names::NameId;
@@ -42,14 +43,14 @@ use crate::survey::observations::Level;
 use crate::survey::observations::Misplaced;
 use crate::survey::observations::Observer;
 use crate::survey::observations::guard_missing;
-use crate::survey::observations::lost;
+use crate::survey::observations::lost_observation;
 use crate::survey::observations::misplaced;
 use crate::survey::observations::wrong_level;
+use crate::survey::place::Belonging;
 use crate::survey::place::Locator;
-use crate::survey::place::Place;
 use crate::survey::reader::RowReader;
-use crate::survey::row::Condition;
-use crate::survey::row::Row;
+use crate::survey::row::RowCondition;
+use crate::survey::row::SurveyRow;
 
 /// How many different dates and names of people are listed.
 const LISTED: usize = 100;
@@ -100,7 +101,7 @@ struct Scan {
 struct Waiting {
     text: String,
     line: u64,
-    condition: Condition,
+    condition: RowCondition,
     above: Option<NameId>,
 }
 
@@ -154,15 +155,15 @@ impl Scan {
             self.scanned.complaints.push(header_only(&name));
         }
         for waiting in mem::take(&mut self.waiting) {
-            self.waited(&waiting, &header, &name, index)?;
+            self.read_waiting_facts(&waiting, &header, &name, index)?;
         }
         self.file_facts(&name);
         Ok(())
     }
 
     /// Counts the row of a guard, and says which; reads a row of facts.
-    fn row(&mut self, row: &Row<'_>, header: &Header) -> Option<NameId> {
-        let place = self.place(row, header)?;
+    fn row(&mut self, row: &SurveyRow<'_>, header: &Header) -> Option<NameId> {
+        let place = self.belonging(row, header)?;
         let Some(guard) = place.guard else {
             self.fact_row(row, header, place);
             return None;
@@ -183,7 +184,7 @@ impl Scan {
         Some(guard)
     }
 
-    fn place(&mut self, row: &Row<'_>, header: &Header) -> Option<Place> {
+    fn belonging(&mut self, row: &SurveyRow<'_>, header: &Header) -> Option<Belonging> {
         let Scanned {
             names, complaints, ..
         } = &mut self.scanned;
@@ -197,7 +198,7 @@ impl Scan {
     }
 
     /// Dates and people may stand at guards too.
-    fn list_dates_and_people(&mut self, row: &Row<'_>, header: &Header) {
+    fn list_dates_and_people(&mut self, row: &SurveyRow<'_>, header: &Header) {
         let facts = &mut self.scanned.facts;
         match header.layout {
             Layout::Notebook { item, reading, .. } => {
@@ -206,24 +207,24 @@ impl Scan {
                 if !begins_no_date_or_person(first)
                     && let Some(item) = Item::by_name(&name)
                 {
-                    list(facts, item, &row.cell(reading));
+                    list_once(facts, item, &row.cell(reading));
                 }
             }
             Layout::Table => {
                 for (index, column) in header.columns.iter().enumerate() {
-                    if let Column::Of(item, _) = *column {
-                        list(facts, item, &row.cell(index));
+                    if let HeaderColumn::Of(item, _) = *column {
+                        list_once(facts, item, &row.cell(index));
                     }
                 }
             }
         }
     }
 
-    fn fact_row(&mut self, row: &Row<'_>, header: &Header, place: Place) {
+    fn fact_row(&mut self, row: &SurveyRow<'_>, header: &Header, place: Belonging) {
         let unit = self.scanned.units[row.at.file as usize];
         let complaints = &mut self.scanned.complaints;
         let (first, others) = self.entries.of(row, header, complaints);
-        let entries: Vec<Entry<'_>> = first.into_iter().chain(others).collect();
+        let entries: Vec<RowEntry<'_>> = first.into_iter().chain(others).collect();
         if unit.is_none() && entries.iter().any(|entry| self.observer.lacks_unit(entry)) {
             self.waiting.push(Waiting {
                 text: row.text.to_owned(),
@@ -237,7 +238,7 @@ impl Scan {
     }
 
     /// A row of facts that waited for the default unit: the file has ended.
-    fn waited(
+    fn read_waiting_facts(
         &mut self,
         waiting: &Waiting,
         header: &Header,
@@ -246,9 +247,9 @@ impl Scan {
     ) -> io::Result<()> {
         let mut scanner = Scanner::new(waiting.text.as_bytes());
         scanner.part_at(header.delimiter)?;
-        let row = Row {
+        let row = SurveyRow {
             file,
-            at: survey::Row {
+            at: survey::RowPlace {
                 file: index,
                 line: waiting.line,
             },
@@ -259,7 +260,7 @@ impl Scan {
             delimiter: char::from(header.delimiter),
         };
         self.above = waiting.above;
-        if let Some(place) = self.place(&row, header) {
+        if let Some(place) = self.belonging(&row, header) {
             let (first, others) = self.entries.of(&row, header, &mut self.unsaid);
             let entries = first.into_iter().chain(others).collect();
             self.facts(&row, header, place, entries);
@@ -267,7 +268,13 @@ impl Scan {
         Ok(())
     }
 
-    fn facts(&mut self, row: &Row<'_>, header: &Header, place: Place, entries: Vec<Entry<'_>>) {
+    fn facts(
+        &mut self,
+        row: &SurveyRow<'_>,
+        header: &Header,
+        place: Belonging,
+        entries: Vec<RowEntry<'_>>,
+    ) {
         let names = &self.scanned.names;
         let blank = |id: NameId| names.written(id).is_empty();
         let level = if blank(place.building) && blank(place.unit) {
@@ -275,29 +282,38 @@ impl Scan {
         } else {
             Level::Unit
         };
+        if entries.is_empty() {
+            let complaints = &mut self.scanned.complaints;
+            complaints.count(row.file, codes::SAYS_NOTHING, "", || says_nothing(row));
+        }
         for entry in entries {
             match &entry.subject {
-                Subject::Item(item) => self.fact(row, header, place, level, &entry, *item),
-                Subject::Lost(item) if item.is_circumstance() => {
+                EntrySubject::Item(item) => self.fact(row, header, place, level, &entry, *item),
+                EntrySubject::Lost(item) if item.is_circumstance() => {
                     let facts = self.scanned.levels.entry(place.unit).or_default();
-                    facts.push(lost(row, &entry, *item));
+                    facts.push(lost_observation(row, &entry, *item));
                 }
-                Subject::Own(name) if &**name == "note" => {
+                EntrySubject::Own(name) if &**name == "note" => {
                     let note = header.note.unwrap_or(entry.cell);
                     self.scanned.complaints.push(loose_note(row, note, "item"));
                 }
-                Subject::Lost(_) | Subject::Nothing | Subject::Own(_) => {}
+                EntrySubject::Own(_) => {
+                    let make = || own_text_of_no_guard(row, entry.cell);
+                    let complaints = &mut self.scanned.complaints;
+                    complaints.count(row.file, codes::LOOSE_NOTE, "", make);
+                }
+                EntrySubject::Lost(_) | EntrySubject::Nothing => {}
             }
         }
     }
 
     fn fact(
         &mut self,
-        row: &Row<'_>,
+        row: &SurveyRow<'_>,
         header: &Header,
-        place: Place,
+        place: Belonging,
         level: Level,
-        entry: &Entry<'_>,
+        entry: &RowEntry<'_>,
         item: Item,
     ) {
         let scanned = &mut self.scanned;
@@ -344,7 +360,7 @@ impl Scan {
         };
         let (item, written) = (observation.item, &*observation.written);
         let Scanned { facts, units, .. } = &mut self.scanned;
-        list(facts, item, written);
+        list_once(facts, item, written);
         match (item, &reading.value) {
             (Item::DefaultUnit, Value::Word(word)) => {
                 let unit = &mut units[observation.row.file as usize];
@@ -387,10 +403,7 @@ impl Scan {
             values.find_map(|o| o.reading.as_ref().map(|reading| &reading.value))
         };
         let facts = FileFacts {
-            tape: match first(Item::Tape) {
-                Some(Value::Word(word)) => tape_class(word),
-                Some(_) | None => None,
-            },
+            tape: first(Item::Tape).and_then(Value::word).map(tape_class),
             read_to: match first(Item::ReadTo) {
                 Some(Value::Measure(measure)) => Some(measure.length),
                 Some(_) | None => None,
@@ -477,16 +490,16 @@ fn no_guard_in_unit(names: &Names, unit: NameId, file: &Arc<str>) -> Unplaced {
         (
             "building",
             names.written(names.parent(unit)),
-            Mark::Building,
+            SpotMark::Building,
         )
     } else {
-        ("unit", written, Mark::Unit)
+        ("unit", written, SpotMark::Unit)
     };
     let row = names.first(unit);
     let message =
         format!("the {what} `{name}` has a row of facts and no guard: nothing is judged there");
     Unplaced {
-        spots: [Spot { row, mark }; 2],
+        spots: [RowSpot { row, mark }; 2],
         second_says: "",
         diagnostic: Diagnostic::warning(
             codes::NO_GUARD_IN_UNIT,
@@ -497,6 +510,26 @@ fn no_guard_in_unit(names: &Names, unit: NameId, file: &Arc<str>) -> Unplaced {
     }
 }
 
+/// A name and nothing else: a flat that nobody entered, a legend, a signature.
+fn says_nothing(row: &SurveyRow<'_>) -> Diagnostic {
+    Diagnostic::warning(
+        codes::SAYS_NOTHING,
+        "this row names no guard and says nothing that can be read",
+        row.excerpt_whole(),
+    )
+    .help("if it stands for a flat, name its guards and write not reached where you could not look")
+}
+
+/// Text of the person's own in a row of facts.
+fn own_text_of_no_guard(row: &SurveyRow<'_>, cell: usize) -> Diagnostic {
+    Diagnostic::warning(
+        codes::LOOSE_NOTE,
+        "your own text in a row that names no guard: it is not kept",
+        row.excerpt(cell),
+    )
+    .help("write it in a row of the guard that it speaks of")
+}
+
 /// Whether no name of the items `date` and `by` begins with this byte, nor a
 /// space in front of one.
 fn begins_no_date_or_person(first: u8) -> bool {
@@ -504,7 +537,7 @@ fn begins_no_date_or_person(first: u8) -> bool {
 }
 
 /// Lists a date or a person, each once.
-fn list(facts: &mut SurveyFacts, item: Item, written: &str) {
+fn list_once(facts: &mut SurveyFacts, item: Item, written: &str) {
     let lists = [
         (Item::Date, &mut facts.dates),
         (Item::By, &mut facts.by),
@@ -519,13 +552,12 @@ fn list(facts: &mut SurveyFacts, item: Item, written: &str) {
     }
 }
 
-fn tape_class(word: &str) -> Option<TapeClass> {
+fn tape_class(word: TapeWord) -> TapeClass {
     match word {
-        "class I" => Some(TapeClass::I),
-        "class II" => Some(TapeClass::II),
-        "class III" => Some(TapeClass::III),
-        "handbook 44" => Some(TapeClass::Handbook44),
-        _ => None,
+        TapeWord::ClassOne => TapeClass::I,
+        TapeWord::ClassTwo => TapeClass::II,
+        TapeWord::ClassThree => TapeClass::III,
+        TapeWord::Handbook44 => TapeClass::Handbook44,
     }
 }
 
@@ -548,18 +580,18 @@ fn no_guards(file: &str) -> Diagnostic {
 }
 
 fn nearly_the_same(
-    row: &Row<'_>,
+    row: &SurveyRow<'_>,
     header: &Header,
     names: &Names,
     near: NameId,
     column: usize,
 ) -> Unplaced {
     let (what, mark) = if Some(column) == header.guard {
-        ("guard", Mark::Guard)
+        ("guard", SpotMark::Guard)
     } else if Some(column) == header.unit {
-        ("unit", Mark::Unit)
+        ("unit", SpotMark::Unit)
     } else {
-        ("building", Mark::Building)
+        ("building", SpotMark::Building)
     };
     let (ours, theirs) = (row.cell(column), names.written(near));
     let first = names.first(near);
@@ -568,7 +600,7 @@ fn nearly_the_same(
         first.line
     );
     Unplaced {
-        spots: [row.at, first].map(|row| Spot { row, mark }),
+        spots: [row.at, first].map(|row| RowSpot { row, mark }),
         second_says: "the other one",
         diagnostic: Diagnostic::warning(codes::NEARLY_THE_SAME_NAME, message, row.excerpt(column))
             .help("spell the name the same on every row if one is meant"),

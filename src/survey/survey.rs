@@ -81,7 +81,7 @@ impl<'f> Survey<'f> {
         let mut assembly = Assembly::new(&self.scanned, self.files);
         assembly.run(each)?;
         let complaints = assembly.complaints;
-        let places = look_up(self.files, &complaints.wanted())?;
+        let places = look_up(self.files, &complaints.spots_wanted())?;
         Ok(complaints.finish(|spot| places.get(&(spot.row, spot.mark)).cloned()))
     }
 }

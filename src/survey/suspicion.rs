@@ -10,12 +10,12 @@ use crate::quantities::LengthUnit;
 use crate::reading::parse;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::header::Column;
 use crate::survey::header::Header;
+use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
 use crate::survey::header::length_unit;
-use crate::survey::row::Condition;
-use crate::survey::row::Row;
+use crate::survey::row::RowCondition;
+use crate::survey::row::SurveyRow;
 
 /// How many cells are tried as one reading.
 const TRIED: usize = 8;
@@ -24,7 +24,7 @@ const TRIED: usize = 8;
 ///
 /// Only a note may hold line ends, where its cell closes, the row has no more
 /// cells than the header, and no line within looks like a row.
-pub(super) fn swallows(row: &Row<'_>, header: &Header) -> bool {
+pub(super) fn swallows(row: &SurveyRow<'_>, header: &Header) -> bool {
     row.cells.iter().enumerate().any(|(index, cell)| {
         let text = &row.text[cell.range()];
         match cell.quoting {
@@ -33,7 +33,7 @@ pub(super) fn swallows(row: &Row<'_>, header: &Header) -> bool {
             Quoting::QuotedLines => {
                 let note = matches!(
                     header.columns.get(index),
-                    Some(Column::Note | Column::NoteOf(_))
+                    Some(HeaderColumn::Note | HeaderColumn::NoteOf(_))
                 );
                 !note
                     || row.filled_width() > header.columns.len()
@@ -60,8 +60,12 @@ fn looks_like_a_row(line: &str, delimiter: char, header: &Header) -> bool {
 }
 
 /// Looks at the row's cells and complains.
-pub(super) fn look_at(row: &Row<'_>, header: &Header, complaints: &mut Complaints) -> Condition {
-    let mut condition = Condition::SOUND;
+pub(super) fn examine(
+    row: &SurveyRow<'_>,
+    header: &Header,
+    complaints: &mut Complaints,
+) -> RowCondition {
+    let mut condition = RowCondition::SOUND;
     for (index, cell) in row.cells.iter().enumerate() {
         match cell.quoting {
             Quoting::Plain | Quoting::Quoted | Quoting::QuotedLines => continue,
@@ -71,21 +75,21 @@ pub(super) fn look_at(row: &Row<'_>, header: &Header, complaints: &mut Complaint
                 condition.doubt(index..index + 1);
             }
             Quoting::Unclosed => {
-                complaints.push(swallowed(row, index));
+                complaints.push(swallowed_rows(row, index));
                 condition.doubt(index..index + 1);
             }
         }
     }
     if !condition.in_error {
-        surplus(row, header, &mut condition, complaints);
+        examine_surplus(row, header, &mut condition, complaints);
     }
     if complaints.are_heard() {
-        dangerous(row, header, complaints);
+        complain_of_dangerous_text(row, header, complaints);
     }
     condition
 }
 
-impl Condition {
+impl RowCondition {
     fn doubt(&mut self, cells: Range<usize>) {
         self.in_error = true;
         self.doubtful = Some(match &self.doubtful {
@@ -96,7 +100,7 @@ impl Condition {
 }
 
 /// A quoted cell that runs on over following rows, or is never closed.
-pub(super) fn swallowed(row: &Row<'_>, index: usize) -> Diagnostic {
+pub(super) fn swallowed_rows(row: &SurveyRow<'_>, index: usize) -> Diagnostic {
     let range = row.range(index);
     let written = row.text[range.clone()].trim_start_matches('"');
     let help = match written.split_once('"') {
@@ -116,7 +120,7 @@ pub(super) fn swallowed(row: &Row<'_>, index: usize) -> Diagnostic {
     .help(help)
 }
 
-fn text_after_mark(row: &Row<'_>, index: usize) -> Diagnostic {
+fn text_after_mark(row: &SurveyRow<'_>, index: usize) -> Diagnostic {
     let text = row.cell(index);
     Diagnostic::error(
         codes::TEXT_AFTER_MARK,
@@ -137,11 +141,11 @@ fn in_marks(raw: &str, text: &str) -> String {
 }
 
 /// An inch mark in a cell without marks around it: read, but a bad habit.
-fn bare_mark(row: &Row<'_>, index: usize, header: &Header, complaints: &mut Complaints) {
+fn bare_mark(row: &SurveyRow<'_>, index: usize, header: &Header, complaints: &mut Complaints) {
     let column = header.columns.get(index);
     if matches!(
         column,
-        None | Some(Column::Note | Column::NoteOf(_) | Column::Own)
+        None | Some(HeaderColumn::Note | HeaderColumn::NoteOf(_) | HeaderColumn::Own)
     ) {
         return;
     }
@@ -149,7 +153,7 @@ fn bare_mark(row: &Row<'_>, index: usize, header: &Header, complaints: &mut Comp
         let text = row.cell(index);
         let plain = text.replace('"', "");
         let help = match column {
-            Some(Column::Of(..) | Column::Reading(_)) => format!(
+            Some(HeaderColumn::Of(..) | HeaderColumn::Reading(_)) => format!(
                 "write {} in; elsewhere the mark can swallow the rows below",
                 plain.trim()
             ),
@@ -165,7 +169,12 @@ fn bare_mark(row: &Row<'_>, index: usize, header: &Header, complaints: &mut Comp
 }
 
 /// Cells beyond the header's, and numbers that a decimal comma has cut in two.
-fn surplus(row: &Row<'_>, header: &Header, condition: &mut Condition, complaints: &mut Complaints) {
+fn examine_surplus(
+    row: &SurveyRow<'_>,
+    header: &Header,
+    condition: &mut RowCondition,
+    complaints: &mut Complaints,
+) {
     let width = header.columns.len();
     let surplus = if row.width() > width {
         row.filled_width().saturating_sub(width)
@@ -192,7 +201,7 @@ fn surplus(row: &Row<'_>, header: &Header, condition: &mut Condition, complaints
 
 /// Whether a cell is digits alone and the next too, with a unit or without:
 /// `90` and `2 cm`.
-fn is_cut_number(row: &Row<'_>, index: usize) -> bool {
+fn is_cut_number(row: &SurveyRow<'_>, index: usize) -> bool {
     let Some(cell) = row.cells.get(index) else {
         return false;
     };
@@ -210,31 +219,70 @@ fn is_cut_number(row: &Row<'_>, index: usize) -> bool {
 
 /// Surplus cells of a notebook: they belong to the reading where the first cell
 /// behind it begins with a digit or the reading makes no sense without them;
-/// else they are the rest of the note.
+/// else they are the rest of the note, or of the person's own last column.
+///
+/// What stands in front of a known item is where it should be, names too.
 fn notebook_surplus(
-    row: &Row<'_>,
+    row: &SurveyRow<'_>,
     header: &Header,
     (item, reading): (Option<Item>, usize),
-    condition: &mut Condition,
+    condition: &mut RowCondition,
     complaints: &mut Complaints,
 ) {
-    let last_two = reading + 1 == header.columns.len()
-        || (reading + 2 == header.columns.len() && header.note == Some(reading + 1));
+    let width = header.columns.len();
     let readable =
         |text: &str| item.is_none_or(|item| parse(item, text, Some(LengthUnit::Inch)).is_ok());
     let digit_follows = row
         .cell(reading + 1)
         .starts_with(|c: char| c.is_ascii_digit());
-    if last_two && !digit_follows && readable(&row.cell(reading)) {
-        condition.long_note = Some(reading + 1);
-        complaints.push(rest_of_note(row, reading + 1));
+    let behind = header.columns.get(reading + 1..).unwrap_or_default();
+    let rest_of_last = match behind {
+        [] | [HeaderColumn::Note] => true,
+        // which of several columns goes on, nobody can tell
+        [HeaderColumn::Own] => item.is_some(),
+        [..] => false,
+    };
+    let read_alone = !digit_follows && readable(&row.cell(reading));
+    if rest_of_last && read_alone {
+        condition.rest_of_last = Some(reading + 1);
+        complaints.push(rest_of_last_column(row, header, reading + 1));
         return;
     }
-    condition.doubt(if last_two {
-        reading..usize::MAX
+    let first = match item {
+        Some(_) if read_alone && !behind.is_empty() => reading + 1,
+        Some(_) => reading,
+        None if rest_of_last => reading,
+        None => 0,
+    };
+    condition.doubt(first..usize::MAX);
+    let (message, help) = if first == reading + 1 {
+        (
+            format!(
+                "this row has {} cells, and the header {width}",
+                row.filled_width()
+            ),
+            "put a note that holds a comma in quotation marks".to_owned(),
+        )
     } else {
-        0..usize::MAX
-    });
+        (
+            "a comma has cut this row into more cells than it should have, perhaps within the reading".to_owned(),
+            mended_reading(row, item, reading),
+        )
+    };
+    let start = row.range(first.max(reading)).start;
+    complaints.push(
+        Diagnostic::error(
+            codes::SURPLUS_READING,
+            message,
+            row.excerpt_of(start..row.range(row.filled_width() - 1).end),
+        )
+        .label("not read")
+        .help(help),
+    );
+}
+
+/// What to write where a comma has cut a reading.
+fn mended_reading(row: &SurveyRow<'_>, item: Option<Item>, reading: usize) -> String {
     let candidates = (reading + 2..=row.filled_width())
         .take(TRIED)
         .map(|end| reading..end);
@@ -243,42 +291,36 @@ fn notebook_surplus(
             .map(|cells| (cells.clone(), row.joined(cells)))
             .find(|(_, joined)| parse(item, joined, Some(LengthUnit::Inch)).is_ok())
     });
-    let refused = item.and_then(|item| parse(item, &row.joined(reading..reading + 2), None).err());
-    let help = match (meant, refused) {
-        (Some((cells, joined)), _) => {
-            format!("put the reading in marks: {}", row.mended(cells, &joined))
-        }
-        (None, Some(refused)) if digit_follows => refused.help.unwrap_or(refused.message),
-        (None, _) => "put a reading or note that holds a comma in quotation marks".to_owned(),
-    };
-    let start = row.range(reading).start;
-    complaints.push(
-        Diagnostic::error(
-            codes::SURPLUS_READING,
-            "a comma has cut this row into more cells than it should have, perhaps within the reading",
-            row.excerpt_of(start..row.range(row.filled_width() - 1).end),
+    if let Some((cells, joined)) = meant {
+        return format!("put the reading in marks: {}", row.mended(cells, &joined));
+    }
+    let digit_follows = row
+        .cell(reading + 1)
+        .starts_with(|c: char| c.is_ascii_digit());
+    item.filter(|_| digit_follows)
+        .and_then(|item| parse(item, &row.joined(reading..reading + 2), None).err())
+        .map_or_else(
+            || "put a reading or note that holds a comma in quotation marks".to_owned(),
+            |refused| refused.help.unwrap_or(refused.message),
         )
-        .label("not read")
-        .help(help),
-    );
 }
 
 /// Surplus cells of a table: cut numbers, or the rest of a note in the last
 /// column; else nobody knows where they belong.
 fn table_surplus(
-    row: &Row<'_>,
+    row: &SurveyRow<'_>,
     header: &Header,
     surplus: usize,
-    condition: &mut Condition,
+    condition: &mut RowCondition,
     complaints: &mut Complaints,
 ) {
     let width = header.columns.len();
     let cut = cut_numbers(row, header);
-    let ends_with_note = header.columns.last() == Some(&Column::Note);
+    let ends_with_note = header.columns.last() == Some(&HeaderColumn::Note);
     let digit_follows = row.cell(width).starts_with(|c: char| c.is_ascii_digit());
     if cut.is_empty() && ends_with_note && !digit_follows {
-        condition.long_note = Some(width - 1);
-        complaints.push(rest_of_note(row, width - 1));
+        condition.rest_of_last = Some(width - 1);
+        complaints.push(rest_of_last_column(row, header, width - 1));
         return;
     }
     let first = cut.first().copied().unwrap_or(header.names);
@@ -308,13 +350,13 @@ fn table_surplus(
 }
 
 /// Cells of a table that with the next one are a number cut in two.
-fn cut_numbers(row: &Row<'_>, header: &Header) -> Vec<usize> {
+fn cut_numbers(row: &SurveyRow<'_>, header: &Header) -> Vec<usize> {
     let mut cut: Vec<usize> = Vec::new();
     for index in header.names..row.filled_width() {
         // a cut shifts all cells behind it to the right
         let column = header.columns.get(index - cut.len());
         let of_length =
-            matches!(column, Some(Column::Of(item, _)) if item.info().kind.holds_a_length());
+            matches!(column, Some(HeaderColumn::Of(item, _)) if item.info().kind.holds_a_length());
         let free = cut.last().is_none_or(|last| last + 1 < index);
         if free && of_length && is_cut_number(row, index) {
             cut.push(index);
@@ -323,23 +365,32 @@ fn cut_numbers(row: &Row<'_>, header: &Header) -> Vec<usize> {
     cut
 }
 
-fn rest_of_note(row: &Row<'_>, note: usize) -> Diagnostic {
-    let cells = note..row.filled_width();
+fn rest_of_last_column(row: &SurveyRow<'_>, header: &Header, last: usize) -> Diagnostic {
+    let cells = last..row.filled_width();
     let joined = row.joined(cells.clone());
     let range = row.range(cells.start).start..row.range(cells.end - 1).end;
+    let (whose, what) = match header.columns.get(last) {
+        Some(HeaderColumn::Own) => {
+            let heading = &header.headings[last];
+            (format!("the column `{heading}`"), heading.to_string())
+        }
+        Some(_) | None => ("the note".to_owned(), "note".to_owned()),
+    };
     Diagnostic::warning(
         codes::SURPLUS_NOTE,
-        "this row has more cells than the header: the last ones were read as the rest of the note",
+        format!(
+            "this row has more cells than the header: the last ones were read as the rest of {whose}"
+        ),
         row.excerpt_of(range),
     )
     .help(format!(
-        "put the note in marks: {}",
+        "put the {what} in marks: {}",
         row.mended(cells, &joined)
     ))
 }
 
 /// Cells that a spreadsheet would run, and characters that steer a terminal.
-fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
+fn complain_of_dangerous_text(row: &SurveyRow<'_>, header: &Header, complaints: &mut Complaints) {
     for (index, cell) in row.cells.iter().enumerate() {
         let raw = &row.text.as_bytes()[cell.range()];
         if raw.first().is_none_or(u8::is_ascii_alphanumeric) {
@@ -351,7 +402,7 @@ fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
         };
         let reads = matches!(
             header.columns.get(index),
-            Some(Column::Reading(_) | Column::Of(..))
+            Some(HeaderColumn::Reading(_) | HeaderColumn::Of(..))
         );
         // `-` alone says that one could not look, and other readings say themselves what is wrong
         if reads && matches!(first, b'-' | b'+') || row.cell(index).len() < 2 {
@@ -369,7 +420,7 @@ fn dangerous(row: &Row<'_>, header: &Header, complaints: &mut Complaints) {
     }
 }
 
-fn formula(row: &Row<'_>, index: usize) -> Diagnostic {
+fn formula(row: &SurveyRow<'_>, index: usize) -> Diagnostic {
     Diagnostic::warning(
         codes::FORMULA,
         "a spreadsheet may take this cell for a formula: here it was read as text",
@@ -388,7 +439,7 @@ fn is_unseen(c: char) -> bool {
     steers || (c.is_control() && !matches!(c, '\t' | '\n' | '\r'))
 }
 
-fn unseen_at(row: &Row<'_>) -> Diagnostic {
+fn unseen_at(row: &SurveyRow<'_>) -> Diagnostic {
     let at = row.text.char_indices().find(|(_, c)| is_unseen(*c));
     let (start, c) = at.unwrap_or_default();
     Diagnostic::warning(

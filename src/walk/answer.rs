@@ -3,6 +3,9 @@
 
 use crate::input::Diagnostic;
 use crate::input::Severity;
+use crate::items::Change;
+use crate::items::Holds;
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Role;
@@ -12,106 +15,37 @@ use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
 use crate::reading::print;
-use crate::walk::Ask;
-use crate::walk::Place;
-use crate::walk::Said;
-use crate::walk::Topic;
+use crate::survey::codes;
+use crate::walk::GuardName;
+use crate::walk::Reply;
 use crate::walk::Walk;
-use crate::walk::next_question::HOLES;
 use crate::walk::next_question::holes;
-use crate::walk::page::Entry;
 use crate::walk::page::Page;
-use crate::walk::page::Spot;
+use crate::walk::page::PageEntry;
+use crate::walk::page::PageSpot;
+use crate::walk::pending::How;
+use crate::walk::pending::Pending;
+use crate::walk::pending::Why;
 use crate::walk::question::ball_reading;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
-use crate::walk::walk::How;
-use crate::walk::walk::Written;
+use crate::walk::walk::WrittenAnswer;
 use crate::walk::walk::by_hand;
 use crate::walk::words::Meant;
 use crate::walk::words::word_of;
 use crate::walk::words::yes_or_no;
 
-/// An answer that is not written yet.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Pending {
-    pub(super) item: Item,
-    pub(super) reading: String,
-    pub(super) note: String,
-    pub(super) how: How,
-    /// It was looked at again and is right.
-    pub(super) confirmed: bool,
-}
+type Told<'r> = Vec<Reply<'r>>;
 
 /// Why it cannot be written: what was found, and what to write.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Refusal(String, Option<String>);
+pub(super) struct AnswerRefusal(String, Option<String>);
 
-impl Refusal {
-    fn said<'r>(self) -> Said<'r> {
-        Said::Refused(self.0, self.1)
+impl AnswerRefusal {
+    fn said<'r>(self) -> Reply<'r> {
+        Reply::Refused(self.0, self.1)
     }
 }
-
-/// Why it is not written yet.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Why {
-    /// It says that one could not look.
-    Reason,
-    /// The guard has another word already.
-    Slip(String),
-    /// It is a number without a unit.
-    Unit,
-    /// It is out of the usual.
-    Unlikely(String),
-}
-
-impl Why {
-    pub(super) fn ask(&self, pending: &Pending) -> Ask {
-        let item = pending.item;
-        let mut ask = match self {
-            Why::Reason => Ask::bare(
-                Topic::Reason(item),
-                format!("Why could {item} not be looked at?"),
-                "no reason",
-            ),
-            Why::Slip(word) => Ask::bare(
-                Topic::Slip(item),
-                format!(
-                    "This guard has {item} {word}. Was that a slip? Where it changes, a new guard starts: then answer n."
-                ),
-                "leave it",
-            ),
-            Why::Unit => Ask::bare(
-                Topic::Unit(item),
-                format!(
-                    "{}: in what unit? It then holds for all numbers without one.",
-                    pending.reading
-                ),
-                "answer anew",
-            ),
-            Why::Unlikely(caution) => Ask::bare(
-                Topic::Unlikely(item),
-                format!("{caution} Is it right?"),
-                "answer anew",
-            ),
-        };
-        ask.words = match self {
-            Why::Reason => Vec::new(),
-            Why::Slip(_) | Why::Unlikely(_) => vec!["y", "n"],
-            Why::Unit => Item::DefaultUnit.words().iter().map(|w| w.name).collect(),
-        };
-        ask
-    }
-}
-
-/// What is the same for most guards of a survey.
-const WHOLE_SURVEY: [Item; 3] = [Item::DwellingsInBuilding, Item::Storeys, Item::Use];
-
-/// The code of a reading that is out of the usual.
-const CAUTION: u16 = 231;
-
-type Told<'r> = Vec<Said<'r>>;
 
 impl<'r> Walk<'r> {
     /// What a person answers to a question about an item.
@@ -123,11 +57,11 @@ impl<'r> Walk<'r> {
             }
             return;
         }
-        if HOLES.contains(&item) && yes_or_no(text).is_some() {
+        if item.info().hole != Hole::No && yes_or_no(text).is_some() {
             // `n` would be read as `none`: a hole that is closed
             let help = "write none if there is no such opening, else what the tape reads";
             let message = format!("{text} may mean two things for {item}");
-            said.push(Said::Refused(message, Some(help.to_owned())));
+            said.push(Reply::Refused(message, Some(help.to_owned())));
             return;
         }
         let (text, note) = with_reason(text);
@@ -145,7 +79,7 @@ impl<'r> Walk<'r> {
             how,
             confirmed: false,
         };
-        self.consider(pending, said);
+        self.write_or_ask(pending, said);
     }
 
     /// A ball's answer; anything but yes and no is read as a reading.
@@ -167,7 +101,7 @@ impl<'r> Walk<'r> {
     }
 
     /// The reading that is meant: words by their first letters.
-    fn meant(&self, item: Item, text: &str) -> Result<String, Refusal> {
+    fn meant(&self, item: Item, text: &str) -> Result<String, AnswerRefusal> {
         if text.eq_ignore_ascii_case("nr") {
             return Ok("not reached".to_owned());
         }
@@ -178,7 +112,7 @@ impl<'r> Walk<'r> {
                 Meant::Several(words) => {
                     let message = format!("{text} may be {}", words.join(" or "));
                     let help = Some("type a letter more".to_owned());
-                    return Err(Refusal(message, help));
+                    return Err(AnswerRefusal(message, help));
                 }
             }
         }
@@ -186,7 +120,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Writes an answer, unless something must be asked about it first.
-    pub(super) fn consider(&mut self, mut pending: Pending, said: &mut Told<'r>) {
+    pub(super) fn write_or_ask(&mut self, mut pending: Pending, said: &mut Told<'r>) {
         let item = pending.item;
         let known = parse(item, &pending.reading, None);
         let lacks_unit = known.is_err()
@@ -195,7 +129,7 @@ impl<'r> Walk<'r> {
         if let (true, Some(unit)) = (lacks_unit, self.unit) {
             pending.reading = format!("{} {}", pending.reading, unit.symbol());
         } else if let (Err(error), false) = (&known, lacks_unit) {
-            said.push(Said::Refused(error.message.clone(), error.help.clone()));
+            said.push(Reply::Refused(error.message.clone(), error.help.clone()));
             return;
         }
         if let Ok(parsed) = &known {
@@ -209,10 +143,10 @@ impl<'r> Walk<'r> {
             self.focus = Focus::Pending(pending, Why::Slip(word));
             return;
         }
-        match self.tried(&pending) {
+        match self.page_with(&pending) {
             Ok((entry, page, view)) => {
                 let cautions = view.new_faults(&self.view, Severity::Warning);
-                let caution = cautions.iter().find(|fault| fault.code.number == CAUTION);
+                let caution = cautions.iter().find(|fault| fault.code == codes::CAUTION);
                 if let (Some(caution), false) = (caution, pending.confirmed) {
                     let caution = format!("{}.", caution.message);
                     self.focus = Focus::Pending(pending, Why::Unlikely(caution));
@@ -221,8 +155,8 @@ impl<'r> Walk<'r> {
                 said.extend(
                     cautions
                         .iter()
-                        .filter(|f| f.code.number != CAUTION)
-                        .map(remark),
+                        .filter(|f| f.code != codes::CAUTION)
+                        .map(fault_as_remark),
                 );
                 self.write(&pending, entry, page, view, said);
             }
@@ -237,7 +171,7 @@ impl<'r> Walk<'r> {
     /// starts a new guard.
     fn another_word(&self, pending: &Pending) -> Option<String> {
         let item = pending.item;
-        let starts_anew = matches!(item, Item::FastenedTo | Item::Infill | Item::Place);
+        let starts_anew = item.info().change == Change::StartsAGuard;
         if !starts_anew || pending.confirmed {
             return None;
         }
@@ -252,10 +186,10 @@ impl<'r> Walk<'r> {
     }
 
     /// The survey with the answer in it; a refusal where that brings new errors.
-    fn tried(&self, pending: &Pending) -> Result<(Entry, Page, View), Refusal> {
-        let refused = |message: String| Refusal(message, None);
-        let place = self.level(pending);
-        let entry = Entry {
+    fn page_with(&self, pending: &Pending) -> Result<(PageEntry, Page, View), AnswerRefusal> {
+        let refused = |message: String| AnswerRefusal(message, None);
+        let place = self.where_it_holds(pending);
+        let entry = PageEntry {
             place: place.clone(),
             item: pending.item,
             reading: pending.reading.clone(),
@@ -269,30 +203,28 @@ impl<'r> Walk<'r> {
         let view = View::of(&page);
         let faults = view.new_faults(&self.view, Severity::Error);
         match faults.first() {
-            Some(fault) => Err(Refusal(fault.message.clone(), fault.help.clone())),
+            Some(fault) => Err(AnswerRefusal(fault.message.clone(), fault.help.clone())),
             None => Ok((entry, page, view)),
         }
     }
 
     /// Where an answer holds: what is the same for all guards is written once,
     /// as long as no other guard is still to be asked for it.
-    fn level(&self, pending: &Pending) -> Place {
+    fn where_it_holds(&self, pending: &Pending) -> GuardName {
         if let How::Replace(_, place) = &pending.how {
             return place.clone();
         }
         if pending.item.is_survey_fact() {
-            return Place::default();
+            return GuardName::default();
         }
         let here = self.here.clone().unwrap_or_default();
-        let wide = if pending.item == Item::Children {
-            here.whole_unit()
-        } else if WHOLE_SURVEY.contains(&pending.item) {
-            Place::default()
-        } else {
-            return here;
+        let wide = match pending.item.info().holds {
+            Holds::ForAUnit => here.whole_unit(),
+            Holds::ForAll | Holds::ForItsFile => GuardName::default(),
+            Holds::ForAGuard | Holds::ForMost | Holds::ForThisGuardAlone => return here,
         };
         let settled = self.view.guards.iter().all(|guard| {
-            Place::of(guard).compared() == here.compared()
+            GuardName::of(guard).compared() == here.compared()
                 || guard.of(pending.item).next().is_some()
         });
         let inherited = self
@@ -307,7 +239,7 @@ impl<'r> Walk<'r> {
     }
 
     /// The line of a guard's row in a table.
-    pub(super) fn table_row(&self, place: &Place) -> Option<u64> {
+    pub(super) fn table_row(&self, place: &GuardName) -> Option<u64> {
         if self.page.is_notebook() {
             return None;
         }
@@ -317,7 +249,7 @@ impl<'r> Walk<'r> {
     fn write(
         &mut self,
         pending: &Pending,
-        entry: Entry,
+        entry: PageEntry,
         page: Page,
         view: View,
         said: &mut Told<'r>,
@@ -336,10 +268,10 @@ impl<'r> Walk<'r> {
         };
         self.page = page;
         self.view = view;
-        let written = Written {
+        let written = WrittenAnswer {
             place: entry.place.clone(),
             item,
-            spot: Spot {
+            spot: PageSpot {
                 line,
                 written: entry.reading.clone(),
             },
@@ -355,8 +287,8 @@ impl<'r> Walk<'r> {
         }
         self.focus = Focus::Next;
         let before = self.guard.take();
-        self.look();
-        said.push(Said::Understood {
+        self.judge_anew();
+        said.push(Reply::Understood {
             item,
             meant: meant(item, &entry.reading, self.unit_of(item, &entry.reading)),
             reading: entry.reading,
@@ -378,7 +310,7 @@ impl<'r> Walk<'r> {
     }
 
     /// What is decided now and was not before.
-    fn settled(&self, before: Option<&Judged<'r>>) -> Option<Said<'r>> {
+    fn settled(&self, before: Option<&Judged<'r>>) -> Option<Reply<'r>> {
         let (guard, judged) = self.guard.as_ref()?;
         let known = |index: usize| {
             let finding = &judged.findings[index];
@@ -400,14 +332,14 @@ impl<'r> Walk<'r> {
         let new: Vec<usize> = (0..judged.findings.len())
             .filter(|index| decided(judged.findings[*index].verdict) && !known(*index))
             .collect();
-        (!new.is_empty()).then(|| Said::Settled(Box::new((guard.clone(), judged.clone(), new))))
+        (!new.is_empty()).then(|| Reply::Settled(Box::new((guard.clone(), judged.clone(), new))))
     }
 
     /// The unit of numbers without one; the answer that waits for it is then written.
     pub(super) fn choose_unit(&mut self, mut pending: Pending, text: &str, said: &mut Told<'r>) {
         let Meant::One(unit) = word_of(Item::DefaultUnit, text) else {
             let message = format!("{text} is no unit of length");
-            said.push(Said::Refused(
+            said.push(Reply::Refused(
                 message,
                 Some("write in, ft, mm, cm or m".to_owned()),
             ));
@@ -422,26 +354,26 @@ impl<'r> Walk<'r> {
         };
         // where the file has errors, a unit for the whole of it might hide some
         let whole_file = self.page.is_notebook() && self.view.errors() == 0;
-        if let (true, Ok((entry, page, view))) = (whole_file, self.tried(&fact)) {
+        if let (true, Ok((entry, page, view))) = (whole_file, self.page_with(&fact)) {
             self.write(&fact, entry, page, view, said);
         } else {
             self.unit = unit_named(unit);
             pending.reading = format!("{} {unit}", pending.reading);
         }
         self.focus = Focus::Next;
-        self.consider(pending, said);
+        self.write_or_ask(pending, said);
     }
 
     /// Where several readings cannot stand beside each other, a new one replaces the old.
     pub(super) fn how_for(&self, item: Item) -> How {
-        let single = item.info().role == Role::Single || matches!(item, Item::Guard | Item::Infill);
+        let single = item.info().role == Role::Single;
         let own = self
             .guard
             .as_ref()
             .and_then(|(guard, _)| guard.observations.iter().rfind(|o| o.item == item));
         match (single, own, &self.here) {
             (true, Some(old), Some(here)) => How::Replace(
-                Spot {
+                PageSpot {
                     line: old.row.line,
                     written: old.written.to_string(),
                 },
@@ -471,8 +403,8 @@ fn meant(item: Item, written: &str, unit: Option<LengthUnit>) -> Option<String> 
     (printed != written).then_some(printed)
 }
 
-fn remark<'r>(fault: &Diagnostic) -> Said<'r> {
-    Said::Remark(format!("{}.", fault.message.trim_end_matches('.')))
+fn fault_as_remark<'r>(fault: &Diagnostic) -> Reply<'r> {
+    Reply::Remark(format!("{}.", fault.message.trim_end_matches('.')))
 }
 
 /// `not reached, no ladder`: the words, and the reason.

@@ -6,7 +6,7 @@ use crate::items::Item;
 
 /// A wish of the person's.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Command {
+pub(super) enum WalkCommand {
     /// Ask once more what was skipped.
     Again,
     /// A further reading of an item.
@@ -46,19 +46,19 @@ pub const COMMANDS: [(&str, &str); 12] = [
 ];
 
 /// The command in a line, if it is one.
-pub(super) fn command(text: &str) -> Option<Command> {
+pub(super) fn command(text: &str) -> Option<WalkCommand> {
     let plain = folded(text);
     let exact = match plain.as_str() {
-        "?" => Some(Command::More),
-        "again" | "ask again" => Some(Command::Again),
-        "another" => Some(Command::Another("opening".to_owned())),
-        "back" => Some(Command::Back),
-        "commands" | "help" => Some(Command::Help),
-        "finish" | "quit" | "exit" => Some(Command::Finish),
-        "list" => Some(Command::List),
-        "next" | "next guard" => Some(Command::NextGuard),
-        "no guard" => Some(Command::NoGuard),
-        "skip" => Some(Command::Skip),
+        "?" => Some(WalkCommand::More),
+        "again" | "ask again" => Some(WalkCommand::Again),
+        "another" => Some(WalkCommand::Another("opening".to_owned())),
+        "back" => Some(WalkCommand::Back),
+        "commands" | "help" => Some(WalkCommand::Help),
+        "finish" | "quit" | "exit" => Some(WalkCommand::Finish),
+        "list" => Some(WalkCommand::List),
+        "next" | "next guard" => Some(WalkCommand::NextGuard),
+        "no guard" => Some(WalkCommand::NoGuard),
+        "skip" => Some(WalkCommand::Skip),
         _ => None,
     };
     if exact.is_some() {
@@ -67,16 +67,16 @@ pub(super) fn command(text: &str) -> Option<Command> {
     let (word, rest) = text.trim().split_once(' ')?;
     let rest = rest.trim().to_owned();
     match folded(word).as_str() {
-        "another" => Some(Command::Another(rest)),
-        "correct" => Some(Command::Correct(rest)),
-        "note" => Some(Command::Note(rest)),
+        "another" => Some(WalkCommand::Another(rest)),
+        "correct" => Some(WalkCommand::Correct(rest)),
+        "note" => Some(WalkCommand::Note(rest)),
         _ => None,
     }
 }
 
 /// The command, or the answer out of turn, that a refused line was nearly:
 /// `finsh`, `corect drop`, `hieght: 35 in`.
-pub(super) fn slip(text: &str) -> Option<String> {
+pub(super) fn command_nearly_meant(text: &str) -> Option<String> {
     const ALONE: [&str; 7] = ["again", "back", "finish", "help", "list", "next", "skip"];
     const WITH_MORE: [&str; 3] = ["another", "correct", "note"];
     let text = text.trim();
@@ -99,7 +99,7 @@ mod tests {
 
     #[test]
     fn a_slip_of_a_command_or_item_is_offered_right() {
-        let offered = |text| slip(text);
+        let offered = |text| command_nearly_meant(text);
         assert_eq!(offered("finsh").as_deref(), Some("finish"));
         assert_eq!(offered("corect  drop").as_deref(), Some("correct drop"));
         assert_eq!(offered("hieght: 35 in").as_deref(), Some("height: 35 in"));
@@ -109,14 +109,14 @@ mod tests {
 
     #[test]
     fn commands_are_plain_words_and_readings_are_none() {
-        assert_eq!(command(" Back "), Some(Command::Back));
+        assert_eq!(command(" Back "), Some(WalkCommand::Back));
         assert_eq!(
             command("correct bottom gap"),
-            Some(Command::Correct("bottom gap".to_owned()))
+            Some(WalkCommand::Correct("bottom gap".to_owned()))
         );
         assert_eq!(
             command("note sags, at the door"),
-            Some(Command::Note("sags, at the door".to_owned()))
+            Some(WalkCommand::Note("sags, at the door".to_owned()))
         );
         for reading in [
             "35 1/2 in",

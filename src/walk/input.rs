@@ -1,51 +1,45 @@
 //! What a person types, answer or command, and where it leads.
 
 use crate::input::Severity;
+use crate::items::Holds;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Role;
 use crate::survey::Observation;
-use crate::walk::Place;
-use crate::walk::Said;
+use crate::walk::GuardName;
+use crate::walk::Reply;
 use crate::walk::Topic;
 use crate::walk::Walk;
-use crate::walk::answer::Pending;
-use crate::walk::answer::Why;
-use crate::walk::command::Command;
+use crate::walk::command::WalkCommand;
 use crate::walk::command::command;
-use crate::walk::command::slip;
-use crate::walk::page::Entry;
-use crate::walk::page::Spot;
+use crate::walk::command::command_nearly_meant;
+use crate::walk::page::PageEntry;
+use crate::walk::page::PageSpot;
+use crate::walk::pending::How;
+use crate::walk::pending::Pending;
+use crate::walk::pending::Why;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
-use crate::walk::walk::How;
 use crate::walk::words::item_of;
 use crate::walk::words::yes_or_no;
-
-/// What is to be looked at anew at every guard, however alike they are built.
-const NEVER_COPIED: [Item; 5] = [
-    Item::Guard,
-    Item::InfillLoose,
-    Item::MovesWhenPushed,
-    Item::OpeningsChecked,
-    Item::Paint,
-];
 
 /// Longer answers are cut: no reading and no name is as long. (common practice, no source)
 const LONGEST: usize = 400;
 
 impl<'r> Walk<'r> {
     /// Takes what was typed. What is to be saved is in [`Walk::text`] afterwards.
-    pub fn answer(&mut self, typed: &str) -> Vec<Said<'r>> {
+    pub fn answer(&mut self, typed: &str) -> Vec<Reply<'r>> {
         let shown = typed.chars().map(|c| if c.is_control() { ' ' } else { c });
         let text: String = shown.take(LONGEST).collect();
         let text = text.trim();
         let mut said = Vec::new();
         match command(text) {
-            Some(wish) => self.obey(wish, &mut said),
+            Some(wish) => self.run_command(wish, &mut said),
             None => self.reply(text, &mut said),
         }
-        if let (Some(Said::Refused(_, help)), Some(right)) = (said.last_mut(), slip(text)) {
+        if let (Some(Reply::Refused(_, help)), Some(right)) =
+            (said.last_mut(), command_nearly_meant(text))
+        {
             let before = help
                 .take()
                 .map_or_else(String::new, |help| format!("{help}; "));
@@ -55,17 +49,19 @@ impl<'r> Walk<'r> {
         said
     }
 
-    fn reply(&mut self, text: &str, said: &mut Vec<Said<'r>>) {
+    fn reply(&mut self, text: &str, said: &mut Vec<Reply<'r>>) {
         let topic = self.step().topic;
         if let Some((item, reading)) = self.out_of_turn(&topic, text) {
-            self.turn_back();
+            self.return_to_last_guard();
             let how = self.how_for(item);
             self.focus = Focus::Next;
             self.read(item, &reading, how, said);
             return;
         }
         match (self.focus.clone(), topic) {
-            (Focus::Pending(pending, why), _) => self.about(pending, &why, text, said),
+            (Focus::Pending(pending, why), _) => {
+                self.answer_about_pending(pending, &why, text, said)
+            }
             (Focus::Item(..), _) if text.is_empty() => self.focus = Focus::Next,
             (Focus::Item(item, how), _) => self.read(item, text, how, said),
             (_, Topic::Fact(Item::Date)) if text.is_empty() && self.settings.today.is_some() => {
@@ -85,7 +81,7 @@ impl<'r> Walk<'r> {
             (_, Topic::Item(item)) => {
                 if self.begins_strength(item) {
                     self.strength
-                        .extend(self.here.as_ref().map(Place::compared));
+                        .extend(self.here.as_ref().map(GuardName::compared));
                 }
                 let how = self.how_for(item);
                 self.read(item, text, how, said);
@@ -106,14 +102,14 @@ impl<'r> Walk<'r> {
     fn pass_over(&mut self, item: Item) {
         if self.begins_strength(item) {
             let all = Item::LOAD_PATH.iter().filter_map(|item| self.key(*item));
-            let all: Vec<(Place, Item)> = all.collect();
+            let all: Vec<(GuardName, Item)> = all.collect();
             self.skipped.extend(all);
         } else {
             self.skipped.extend(self.key(item));
         }
     }
 
-    fn key(&self, item: Item) -> Option<(Place, Item)> {
+    fn key(&self, item: Item) -> Option<(GuardName, Item)> {
         self.here.as_ref().map(|here| (here.compared(), item))
     }
 
@@ -134,7 +130,13 @@ impl<'r> Walk<'r> {
     }
 
     /// An answer to a question about an answer.
-    fn about(&mut self, pending: Pending, why: &Why, text: &str, said: &mut Vec<Said<'r>>) {
+    fn answer_about_pending(
+        &mut self,
+        pending: Pending,
+        why: &Why,
+        text: &str,
+        said: &mut Vec<Reply<'r>>,
+    ) {
         let item = pending.item;
         let agreed = Pending {
             confirmed: true,
@@ -144,20 +146,20 @@ impl<'r> Walk<'r> {
             (Why::Reason, _) => {
                 let note = text.to_owned();
                 self.focus = Focus::Next;
-                self.consider(Pending { note, ..agreed }, said);
+                self.write_or_ask(Pending { note, ..agreed }, said);
             }
             (Why::Unit, _) if text.is_empty() => self.ask_again(&pending),
             (Why::Unit, _) => self.choose_unit(pending, text, said),
             (Why::Unlikely(_) | Why::Slip(_), Some(true)) => {
                 self.focus = Focus::Next;
-                self.consider(agreed, said);
+                self.write_or_ask(agreed, said);
             }
             (Why::Slip(_), Some(false)) => {
                 self.here = None;
                 self.guard = None;
                 self.focus = Focus::Next;
                 let text = format!("A new guard starts there: name it, and answer {item} for it.");
-                said.push(Said::Remark(text));
+                said.push(Reply::Remark(text));
             }
             (Why::Slip(_), None) => self.focus = Focus::Next,
             (Why::Unlikely(_), Some(false)) => self.ask_again(&pending),
@@ -182,24 +184,24 @@ impl<'r> Walk<'r> {
         };
     }
 
-    fn obey(&mut self, wish: Command, said: &mut Vec<Said<'r>>) {
+    fn run_command(&mut self, wish: WalkCommand, said: &mut Vec<Reply<'r>>) {
         match wish {
-            Command::Again => self.again(said),
-            Command::Another(name) => self.another(&name, said),
-            Command::Back => self.back(said),
-            Command::Correct(name) => self.correct(&name, said),
-            Command::Finish => self.focus = Focus::Finished,
-            Command::Help => said.push(Said::Help),
-            Command::List => said.push(self.listing()),
-            Command::More => said.push(Said::More),
-            Command::NextGuard => self.next_guard(said),
-            Command::NoGuard => self.no_guard(said),
-            Command::Note(note) => self.note(&note, said),
-            Command::Skip => self.skip(said),
+            WalkCommand::Again => self.explain_again(said),
+            WalkCommand::Another(name) => self.another(&name, said),
+            WalkCommand::Back => self.back(said),
+            WalkCommand::Correct(name) => self.correct(&name, said),
+            WalkCommand::Finish => self.focus = Focus::Finished,
+            WalkCommand::Help => said.push(Reply::Help),
+            WalkCommand::List => said.push(self.listing()),
+            WalkCommand::More => said.push(Reply::More),
+            WalkCommand::NextGuard => self.next_guard(said),
+            WalkCommand::NoGuard => self.no_guard(said),
+            WalkCommand::Note(note) => self.note(&note, said),
+            WalkCommand::Skip => self.skip(said),
         }
     }
 
-    fn skip(&mut self, said: &mut Vec<Said<'r>>) {
+    fn skip(&mut self, said: &mut Vec<Reply<'r>>) {
         let topic = self.step().topic;
         match (&self.focus, topic) {
             (Focus::Next, Topic::Fact(_)) => {
@@ -208,13 +210,13 @@ impl<'r> Walk<'r> {
             (Focus::Next, Topic::Item(item)) => self.pass_over(item),
             (Focus::Next, Topic::Ball(item, _)) => self.skipped.extend(self.key(item)),
             (Focus::Next, Topic::Name) => {
-                said.push(Said::Remark("Type finish to stop here.".to_owned()));
+                said.push(Reply::Remark("Type finish to stop here.".to_owned()));
             }
             (_, _) => self.focus = Focus::Next,
         }
     }
 
-    fn again(&mut self, said: &mut Vec<Said<'r>>) {
+    fn explain_again(&mut self, said: &mut Vec<Reply<'r>>) {
         let Some(place) = self.here.clone().or_else(|| self.last.clone()) else {
             return;
         };
@@ -225,12 +227,12 @@ impl<'r> Walk<'r> {
         self.facts.clear();
         self.go_to(place);
         if self.next_item().is_none() {
-            said.push(Said::Remark("Nothing was skipped.".to_owned()));
+            said.push(Reply::Remark("Nothing was skipped.".to_owned()));
         }
     }
 
     /// The guard of a command that is typed between two guards: the last one.
-    fn turn_back(&mut self) -> bool {
+    fn return_to_last_guard(&mut self) -> bool {
         match (&self.here, self.last.clone()) {
             (Some(_), _) => true,
             (None, Some(last)) => {
@@ -241,31 +243,29 @@ impl<'r> Walk<'r> {
         }
     }
 
-    fn another(&mut self, name: &str, said: &mut Vec<Said<'r>>) {
+    fn another(&mut self, name: &str, said: &mut Vec<Reply<'r>>) {
         let Some(item) = item_named(name, said) else {
             return;
         };
-        let alone = item.info().role == Role::Single
-            || matches!(item, Item::Guard | Item::Infill)
-            || item.is_survey_fact();
+        let alone = item.info().role == Role::Single || item.is_survey_fact();
         if alone {
             let text = format!("{item} has one answer; correct {item} changes it.");
-            said.push(Said::Remark(text));
-        } else if self.turn_back() {
+            said.push(Reply::Remark(text));
+        } else if self.return_to_last_guard() {
             self.focus = Focus::Item(item, How::Add);
         } else {
-            said.push(Said::Remark("Name the guard first.".to_owned()));
+            said.push(Reply::Remark("Name the guard first.".to_owned()));
         }
     }
 
-    fn back(&mut self, said: &mut Vec<Said<'r>>) {
+    fn back(&mut self, said: &mut Vec<Reply<'r>>) {
         if !matches!(self.focus, Focus::Next) {
             self.focus = Focus::Next;
             return;
         }
         let Some(last) = self.history.pop() else {
             let text = "Nothing was answered yet that one could go back to.";
-            said.push(Said::Remark(text.to_owned()));
+            said.push(Reply::Remark(text.to_owned()));
             return;
         };
         if !last.place.guard.is_empty() && self.here.as_ref() != Some(&last.place) {
@@ -275,7 +275,7 @@ impl<'r> Walk<'r> {
     }
 
     /// `correct height`; of several readings the last one, or `correct opening 1`.
-    fn correct(&mut self, name: &str, said: &mut Vec<Said<'r>>) {
+    fn correct(&mut self, name: &str, said: &mut Vec<Reply<'r>>) {
         let (name, number) = match name.rsplit_once(' ') {
             Some((before, digits)) => match digits.parse::<usize>() {
                 Ok(number) => (before, Some(number)),
@@ -293,13 +293,13 @@ impl<'r> Walk<'r> {
                 None => {
                     let text =
                         format!("{item} was not written in this walk; change it in the file.");
-                    said.push(Said::Remark(text));
+                    said.push(Reply::Remark(text));
                 }
             }
             return;
         }
-        if !self.turn_back() {
-            said.push(Said::Remark("Name the guard first.".to_owned()));
+        if !self.return_to_last_guard() {
+            said.push(Reply::Remark("Name the guard first.".to_owned()));
             return;
         }
         self.focus = Focus::Item(item, self.replacing(item, number));
@@ -310,7 +310,7 @@ impl<'r> Walk<'r> {
         let (Some((guard, _)), Some(here)) = (&self.guard, &self.here) else {
             return How::Add;
         };
-        let spot = |o: &Observation| Spot {
+        let spot = |o: &Observation| PageSpot {
             line: o.row.line,
             written: o.written.to_string(),
         };
@@ -326,36 +326,36 @@ impl<'r> Walk<'r> {
         // what holds for the survey as a whole is changed there while this is its only guard
         let inherited = guard.of(item).last().map(|(_, o)| spot(o));
         match inherited {
-            Some(spot) if self.view.guards.len() < 2 => How::Replace(spot, Place::default()),
+            Some(spot) if self.view.guards.len() < 2 => How::Replace(spot, GuardName::default()),
             Some(_) | None => How::Add,
         }
     }
 
-    fn next_guard(&mut self, said: &mut Vec<Said<'r>>) {
+    fn next_guard(&mut self, said: &mut Vec<Reply<'r>>) {
         self.facts.clear();
         self.focus = Focus::Next;
         if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
             let open = judged.questions();
-            said.push(Said::Done(place, open, judged.verdict));
+            said.push(Reply::Done(place, open, judged.verdict));
         }
     }
 
-    fn no_guard(&mut self, said: &mut Vec<Said<'r>>) {
+    fn no_guard(&mut self, said: &mut Vec<Reply<'r>>) {
         if self.here.is_some() {
             let how = self.how_for(Item::Guard);
             self.focus = Focus::Next;
             self.read(Item::Guard, "none", how, said);
         } else {
-            said.push(Said::Remark("Name the place first.".to_owned()));
+            said.push(Reply::Remark("Name the place first.".to_owned()));
         }
     }
 
-    fn note(&mut self, note: &str, said: &mut Vec<Said<'r>>) {
+    fn note(&mut self, note: &str, said: &mut Vec<Reply<'r>>) {
         let Some(last) = self.history.last().cloned() else {
-            said.push(Said::Remark("A note stands beside an answer.".to_owned()));
+            said.push(Reply::Remark("A note stands beside an answer.".to_owned()));
             return;
         };
-        let entry = Entry {
+        let entry = PageEntry {
             place: last.place.clone(),
             item: last.item,
             reading: last.spot.written.clone(),
@@ -365,14 +365,14 @@ impl<'r> Walk<'r> {
             Ok(page) => {
                 self.page = page;
                 self.view = View::of(&self.page);
-                self.look();
-                said.push(Said::Remark(format!("Note at {}: {note}", last.item)));
+                self.judge_anew();
+                said.push(Reply::Remark(format!("Note at {}: {note}", last.item)));
             }
-            Err(error) => said.push(Said::Refused(error.to_string(), None)),
+            Err(error) => said.push(Reply::Refused(error.to_string(), None)),
         }
     }
 
-    fn listing(&self) -> Said<'r> {
+    fn listing(&self) -> Reply<'r> {
         let Some((guard, _)) = &self.guard else {
             let guards = self.view.guards.iter().map(|guard| {
                 let open = self.view.judge(guard, self.rulesets, self.settings.options);
@@ -381,9 +381,9 @@ impl<'r> Walk<'r> {
                     [] => "nothing is missing".to_owned(),
                     open => format!("open: {}", open.join(", ")),
                 };
-                (Place::of(guard).says(), open)
+                (GuardName::of(guard).says(), open)
             });
-            return Said::Listing(guards.collect());
+            return Reply::Listing(guards.collect());
         };
         let mut lines: Vec<(String, String)> = Vec::new();
         let all = guard
@@ -398,7 +398,7 @@ impl<'r> Walk<'r> {
             };
             lines.push((o.item.name().to_owned(), format!("{}{note}", o.written)));
         }
-        let here = self.here.as_ref().map(Place::compared);
+        let here = self.here.as_ref().map(GuardName::compared);
         let questions = self.guard.iter().flat_map(|(_, judged)| judged.questions());
         let missed: Vec<Item> = questions.map(|question| question.item).collect();
         for (place, item) in &self.skipped {
@@ -406,10 +406,10 @@ impl<'r> Walk<'r> {
                 lines.push((item.name().to_owned(), "skipped".to_owned()));
             }
         }
-        Said::Listing(lines)
+        Reply::Listing(lines)
     }
 
-    fn name(&mut self, text: &str, said: &mut Vec<Said<'r>>) {
+    fn name(&mut self, text: &str, said: &mut Vec<Reply<'r>>) {
         let last = self.last.clone().unwrap_or_default();
         if text.is_empty() {
             self.focus = Focus::Finished;
@@ -422,12 +422,12 @@ impl<'r> Walk<'r> {
         };
         let place = match copied {
             Some(_) if self.last.is_none() => None,
-            Some(rest) => Place::following(rest, &last),
-            None => Place::named(text, &last),
+            Some(rest) => GuardName::following(rest, &last),
+            None => GuardName::named(text, &last),
         };
         let Some(place) = place else {
             let help = "write its name, or UNIT, NAME: 2A, landing".to_owned();
-            said.push(Said::Refused(format!("{text} names no guard"), Some(help)));
+            said.push(Reply::Refused(format!("{text} names no guard"), Some(help)));
             return;
         };
         if !place.building.is_empty() && self.page.plan.building.is_none() {
@@ -442,13 +442,13 @@ impl<'r> Walk<'r> {
             }
         }
         if let Err(error) = self.page.can_name(&place) {
-            said.push(Said::Refused(error.to_string(), None));
+            said.push(Reply::Refused(error.to_string(), None));
             return;
         }
-        let known = self.view.guard(&place).map(Place::of);
+        let known = self.view.guard(&place).map(GuardName::of);
         if let Some(known) = known {
             let text = format!("{} is in the file already; going on there.", known.says());
-            said.push(Said::Remark(text));
+            said.push(Reply::Remark(text));
             self.go_to(known);
             return;
         }
@@ -459,7 +459,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Takes over where a guard stands and how it is built.
-    fn copy(&mut self, from: &Place, to: &Place, said: &mut Vec<Said<'r>>) {
+    fn copy(&mut self, from: &GuardName, to: &GuardName, said: &mut Vec<Reply<'r>>) {
         let Some(old) = self.view.guard(from).cloned() else {
             return;
         };
@@ -468,7 +468,7 @@ impl<'r> Walk<'r> {
         let all = old.observations.iter().chain(&old.inherited.observations);
         for o in all {
             let kept = (o.item.is_circumstance() || matches!(o.item.info().kind, Kind::Words(_)))
-                && !NEVER_COPIED.contains(&o.item)
+                && o.item.info().holds != Holds::ForThisGuardAlone
                 && o.reading.is_some();
             let there = self.guard.as_ref().is_some_and(|(guard, _)| {
                 guard
@@ -478,7 +478,7 @@ impl<'r> Walk<'r> {
             if !kept || there || taken.contains(&(o.item, o.written.to_string())) {
                 continue;
             }
-            let entry = Entry {
+            let entry = PageEntry {
                 place: to.clone(),
                 item: o.item,
                 reading: o.written.to_string(),
@@ -494,17 +494,17 @@ impl<'r> Walk<'r> {
         let faults = self.view.new_faults(&before.1, Severity::Error);
         if let Some(fault) = faults.first() {
             (self.page, self.view) = before;
-            self.look();
-            said.push(Said::Refused(fault.message.clone(), fault.help.clone()));
+            self.judge_anew();
+            said.push(Reply::Refused(fault.message.clone(), fault.help.clone()));
             return;
         }
-        self.look();
-        said.push(Said::Copied(from.clone(), taken));
+        self.judge_anew();
+        said.push(Reply::Copied(from.clone(), taken));
     }
 }
 
 /// The item of a name, or what to say of it.
-fn item_named(name: &str, said: &mut Vec<Said<'_>>) -> Option<Item> {
+fn item_named(name: &str, said: &mut Vec<Reply<'_>>) -> Option<Item> {
     match item_of(name) {
         Ok(item) => Some(item),
         Err(several) => {
@@ -519,7 +519,7 @@ fn item_named(name: &str, said: &mut Vec<Said<'_>>) -> Option<Item> {
                     "write a letter more".to_owned(),
                 )
             };
-            said.push(Said::Refused(message, Some(help)));
+            said.push(Reply::Refused(message, Some(help)));
             None
         }
     }

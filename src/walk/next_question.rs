@@ -1,6 +1,9 @@
 //! What to ask next at a guard.
 
+use crate::items::Hole;
+use crate::items::InfillWord;
 use crate::items::Item;
+use crate::items::PlaceWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Judged;
@@ -11,16 +14,6 @@ use crate::rules::Demand;
 use crate::rules::Limit;
 use crate::rules::Subject;
 use crate::survey::Guard;
-
-/// Holes at which a ball comes before the tape.
-pub(super) const HOLES: [Item; 6] = [
-    Item::Opening,
-    Item::BottomGap,
-    Item::EndGap,
-    Item::EdgeGap,
-    Item::StairTriangle,
-    Item::RiserOpening,
-];
 
 /// What to ask next, of what `open` leaves: circumstances, then what decides
 /// most; at openings the one question that may answer all of them first.
@@ -46,7 +39,7 @@ pub(super) fn next_item(
     // any reading of a part of the guard says that there is one
     let parts = asked.iter().find(|item| **item != Item::Guard);
     let first = *parts.or(asked.first())?;
-    if !HOLES.contains(&first) {
+    if first.info().hole == Hole::No {
         return Some(first);
     }
     // cables give way: that must be known before a ball is tried
@@ -71,7 +64,7 @@ fn rests_on_every_opening(judged: &Judged<'_>, guard: &Guard) -> bool {
 }
 
 /// A finding that waits for a further reading of this item.
-fn waits(finding: &Finding<'_>, item: Item) -> bool {
+fn waits_for_reading(finding: &Finding<'_>, item: Item) -> bool {
     let open = finding.verdict == Verdict::NotMeasured || finding.partial;
     let missing = |reason: &Reason<'_>| {
         matches!(reason, Reason::BoundDoesNotSettle | Reason::NeedsPush)
@@ -85,12 +78,12 @@ fn waits(finding: &Finding<'_>, item: Item) -> bool {
 /// That of the law first; of several the smallest, since one that stops settles
 /// every larger one. Of guidance, one that a single rule wants comes after
 /// those that several want.
-pub(super) fn ball(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Limit> {
+pub(super) fn ball_to_try(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Limit> {
     let mut wanted: Vec<(bool, &Limit, usize)> = Vec::new();
     let waiting = judged
         .findings
         .iter()
-        .filter(|finding| waits(finding, item));
+        .filter(|finding| waits_for_reading(finding, item));
     for finding in waiting {
         for limit in finding
             .rule
@@ -99,10 +92,10 @@ pub(super) fn ball(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Lim
             .filter_map(|check| match check.subject {
                 Subject::Item(of) if of != item => None,
                 Subject::LoadPath => None,
-                Subject::AnyOpening | Subject::Item(_) => ball_of(&check.demand),
+                Subject::AnyOpening | Subject::Item(_) => ball_limit(&check.demand),
             })
         {
-            if tried(guard, item, limit.length) {
+            if ball_was_tried(guard, item, limit.length) {
                 continue;
             }
             let known = wanted
@@ -132,7 +125,7 @@ pub(super) fn ball(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Lim
         .map(|(_, limit, _)| limit.clone())
 }
 
-fn ball_of(demand: &Demand) -> Option<&Limit> {
+fn ball_limit(demand: &Demand) -> Option<&Limit> {
     match demand {
         Demand::Opening(demand) => demand
             .stops_ball
@@ -149,7 +142,7 @@ fn ball_of(demand: &Demand) -> Option<&Limit> {
 }
 
 /// Whether a ball has told already, here or everywhere, what one of this size would.
-fn tried(guard: &Guard, item: Item, size: Length) -> bool {
+fn ball_was_tried(guard: &Guard, item: Item, size: Length) -> bool {
     guard.observations.iter().any(|observation| {
         let reading = observation.reading.as_ref();
         let Some(Value::Ball(ball)) = reading.map(|reading| &reading.value) else {
@@ -167,11 +160,9 @@ fn tried(guard: &Guard, item: Item, size: Length) -> bool {
 
 /// Whether the infill gives way, so that a ball is tried with a push of the hand.
 pub(super) fn gives_way(guard: &Guard) -> bool {
-    let word = |value: &Value| matches!(value, Value::Word("cables" | "upright cables" | "net"));
-    guard.of(Item::Infill).any(|(_, observation)| {
-        let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| word(&reading.value))
-    })
+    guard
+        .of(Item::Infill)
+        .any(|(_, o)| o.word().is_some_and(InfillWord::gives_way))
 }
 
 /// How far a ball at an opening speaks for the whole guard.
@@ -185,10 +176,7 @@ pub(super) enum Holes {
 
 /// Which holes a ball is asked about at once.
 pub(super) fn holes(guard: &Guard) -> Holes {
-    let level = guard.of(Item::Place).any(|(_, observation)| {
-        let reading = observation.reading.as_ref();
-        reading
-            .is_some_and(|reading| matches!(reading.value, Value::Word(place) if place != "stair"))
-    });
+    let mut places = guard.of(Item::Place).filter_map(|(_, o)| o.word());
+    let level = places.any(|place: PlaceWord| place != PlaceWord::Stair);
     if level { Holes::All } else { Holes::Infill }
 }

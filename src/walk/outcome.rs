@@ -5,15 +5,15 @@ use crate::items::Verdict;
 use crate::judge::Judged;
 use crate::judge::Question;
 use crate::survey::Guard;
-use crate::walk::Place;
+use crate::walk::GuardName;
 
 /// Something to tell the person.
 #[derive(Clone, Debug)]
-pub enum Said<'r> {
+pub enum Reply<'r> {
     /// Items that were taken over from another guard, as written.
-    Copied(Place, Vec<(Item, String)>),
+    Copied(GuardName, Vec<(Item, String)>),
     /// A guard with nothing left to ask: what stays open there, and its verdict.
-    Done(Place, Vec<Question>, Verdict),
+    Done(GuardName, Vec<Question>, Verdict),
     /// The commands.
     Help,
     /// What is written so far: what it is of, and as written.
@@ -38,6 +38,6 @@ pub enum Said<'r> {
         /// The note.
         note: String,
         /// Where it holds: a guard, a unit, or with no names the whole survey.
-        place: Place,
+        place: GuardName,
     },
 }

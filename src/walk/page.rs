@@ -9,10 +9,11 @@ use crate::survey::FileError;
 use crate::survey::InMemory;
 use crate::survey::Plan;
 use crate::survey::PlanLayout;
-use crate::walk::Place;
-use crate::walk::row::Row;
+use crate::walk::GuardName;
+use crate::walk::page_error::PageError;
+use crate::walk::row::PageRow;
 use crate::walk::row::line_is_no_row;
-use crate::walk::row::starts;
+use crate::walk::row::line_starts;
 
 /// The header of a survey that begins here.
 pub(super) const HEADER: &str = "unit,guard,item,reading,note\n";
@@ -25,34 +26,10 @@ pub(super) struct Page {
     pub(super) plan: Plan,
 }
 
-/// Why a text could not be changed.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub(super) enum PageError {
-    /// A file that begins with no header of a survey.
-    #[error("the file does not begin as a survey does")]
-    NoHeader,
-    /// Marks of a row that run on or are never closed.
-    #[error(
-        "line {0} of the file has quotation marks that do not close; put them right there first"
-    )]
-    Marks(u64),
-    /// A row that is gone.
-    #[error("line {0} of the file is not what it was")]
-    Gone(u64),
-    /// A building where the file has no column for it.
-    #[error(
-        "this file has no column building; leave the building out, or add the column to the file"
-    )]
-    NoBuilding,
-    /// A unit where the file has no column for it.
-    #[error("this file has no column unit; leave the unit out, or add the column to the file")]
-    NoUnit,
-}
-
 /// What goes into a survey.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Entry {
-    pub(super) place: Place,
+pub(super) struct PageEntry {
+    pub(super) place: GuardName,
     pub(super) item: Item,
     pub(super) reading: String,
     pub(super) note: String,
@@ -60,7 +37,7 @@ pub(super) struct Entry {
 
 /// Where a reading stands: its row's line, and its text as it stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Spot {
+pub(super) struct PageSpot {
     pub(super) line: u64,
     pub(super) written: String,
 }
@@ -90,14 +67,14 @@ impl Page {
     }
 
     /// The text with an entry more; `row` is the line of the guard's row in a table.
-    pub(super) fn with(&self, entry: &Entry, row: Option<u64>) -> Result<Page, PageError> {
+    pub(super) fn with(&self, entry: &PageEntry, row: Option<u64>) -> Result<Page, PageError> {
         self.can_name(&entry.place)?;
         match (&self.plan.layout, row) {
             (PlanLayout::Notebook { item, reading }, _) => {
                 let page = self.with_note_column(&entry.note)?;
                 let mut cells = page.names(&entry.place);
-                put(&mut cells, *item, entry.item.name());
-                put(&mut cells, *reading, &entry.reading);
+                put_in_cell(&mut cells, *item, entry.item.name());
+                put_in_cell(&mut cells, *reading, &entry.reading);
                 page.put_note(&mut cells, &entry.note);
                 page.with_row(&cells)
             }
@@ -111,7 +88,7 @@ impl Page {
     }
 
     /// The text with a reading put right; a note of its own replaces the old one.
-    pub(super) fn corrected(&self, spot: &Spot, entry: &Entry) -> Result<Page, PageError> {
+    pub(super) fn corrected(&self, spot: &PageSpot, entry: &PageEntry) -> Result<Page, PageError> {
         match &self.plan.layout {
             PlanLayout::Notebook { reading, .. } => {
                 let row = self.row(spot.line)?;
@@ -123,7 +100,7 @@ impl Page {
                 page.noted(spot.line, entry)
             }
             PlanLayout::Table { .. } => {
-                let page = self.with_column(entry.item.name(), Column::Reading(entry.item))?;
+                let page = self.with_column(entry.item.name(), PageColumn::Reading(entry.item))?;
                 let column = page.column(entry.item).ok_or(PageError::NoHeader)?;
                 let row = page.row(spot.line)?;
                 let cell = row.texts.get(column).cloned().unwrap_or_default();
@@ -137,7 +114,7 @@ impl Page {
     }
 
     /// The text with a note beside the reading of a row.
-    pub(super) fn noted(&self, line: u64, entry: &Entry) -> Result<Page, PageError> {
+    pub(super) fn noted(&self, line: u64, entry: &PageEntry) -> Result<Page, PageError> {
         if entry.note.is_empty() {
             return Ok(self.clone());
         }
@@ -149,7 +126,7 @@ impl Page {
             }
             PlanLayout::Table { .. } => {
                 let heading = format!("note: {}", entry.item.name());
-                let page = self.with_column(&heading, Column::NoteOf(entry.item))?;
+                let page = self.with_column(&heading, PageColumn::NoteOf(entry.item))?;
                 let note = page.note_column(entry.item).ok_or(PageError::NoHeader)?;
                 page.with_text(line, note, &entry.note)
             }
@@ -160,7 +137,7 @@ impl Page {
     pub(super) fn with_building_column(&self) -> Result<Page, PageError> {
         let mut text = String::with_capacity(self.text.len() + 64);
         let mut behind = 0;
-        for (line, start) in starts(&self.text) {
+        for (line, start) in line_starts(&self.text) {
             if line < self.plan.line || line_is_no_row(&self.text[start..], self.plan.delimiter) {
                 continue;
             }
@@ -184,19 +161,19 @@ impl Page {
     }
 
     /// The first row of a place; of one without a guard, the row of its facts.
-    pub(super) fn row_of(&self, place: &Place) -> Option<u64> {
+    pub(super) fn row_of(&self, place: &GuardName) -> Option<u64> {
         let wanted = place.compared();
-        let lines = starts(&self.text).filter(|(line, start)| {
+        let lines = line_starts(&self.text).filter(|(line, start)| {
             let no_row = line_is_no_row(&self.text[*start..], self.plan.delimiter);
             *line > self.plan.line && !no_row
         });
-        let named = |row: &Row, column: Option<usize>| {
+        let named = |row: &PageRow, column: Option<usize>| {
             let cell = column.and_then(|column| row.texts.get(column));
             cell.cloned().unwrap_or_default()
         };
         lines.map(|(line, _)| line).find(|line| {
             self.row(*line).is_ok_and(|row| {
-                let place = Place {
+                let place = GuardName {
                     building: named(&row, self.plan.building),
                     unit: named(&row, self.plan.unit),
                     guard: named(&row, self.plan.guard),
@@ -206,7 +183,7 @@ impl Page {
         })
     }
 
-    pub(super) fn can_name(&self, place: &Place) -> Result<(), PageError> {
+    pub(super) fn can_name(&self, place: &GuardName) -> Result<(), PageError> {
         if !place.building.is_empty() && self.plan.building.is_none() {
             return Err(PageError::NoBuilding);
         }
@@ -217,7 +194,7 @@ impl Page {
     }
 
     /// The cells of a row that names only its place.
-    fn names(&self, place: &Place) -> Vec<String> {
+    fn names(&self, place: &GuardName) -> Vec<String> {
         let mut cells = vec![String::new(); self.plan.width];
         let names = [
             (self.plan.building, &place.building),
@@ -226,7 +203,7 @@ impl Page {
         ];
         for (column, name) in names {
             if let Some(column) = column {
-                put(&mut cells, column, name);
+                put_in_cell(&mut cells, column, name);
             }
         }
         cells
@@ -234,13 +211,13 @@ impl Page {
 
     fn put_note(&self, cells: &mut [String], note: &str) {
         if let Some(column) = self.plan.note {
-            put(cells, column, note);
+            put_in_cell(cells, column, note);
         }
     }
 
     /// Sets or adds to the cell of an item in a table.
-    fn with_cell(&self, line: u64, entry: &Entry) -> Result<Page, PageError> {
-        let page = self.with_column(entry.item.name(), Column::Reading(entry.item))?;
+    fn with_cell(&self, line: u64, entry: &PageEntry) -> Result<Page, PageError> {
+        let page = self.with_column(entry.item.name(), PageColumn::Reading(entry.item))?;
         let column = page.column(entry.item).ok_or(PageError::NoHeader)?;
         let row = page.row(line)?;
         let old = row.texts.get(column).map_or("", |text| text.trim());
@@ -255,14 +232,14 @@ impl Page {
     fn column(&self, item: Item) -> Option<usize> {
         match &self.plan.layout {
             PlanLayout::Notebook { .. } => None,
-            PlanLayout::Table { items, .. } => of(items, item),
+            PlanLayout::Table { items, .. } => column_of(items, item),
         }
     }
 
     fn note_column(&self, item: Item) -> Option<usize> {
         match &self.plan.layout {
             PlanLayout::Notebook { .. } => self.plan.note,
-            PlanLayout::Table { notes, .. } => of(notes, item),
+            PlanLayout::Table { notes, .. } => column_of(notes, item),
         }
     }
 
@@ -273,10 +250,10 @@ impl Page {
         self.with_heading("note")
     }
 
-    fn with_column(&self, heading: &str, column: Column) -> Result<Page, PageError> {
+    fn with_column(&self, heading: &str, column: PageColumn) -> Result<Page, PageError> {
         let there = match column {
-            Column::NoteOf(item) => self.note_column(item),
-            Column::Reading(item) => self.column(item),
+            PageColumn::NoteOf(item) => self.note_column(item),
+            PageColumn::Reading(item) => self.column(item),
         };
         match there {
             Some(_) => Ok(self.clone()),
@@ -341,13 +318,13 @@ impl Page {
 
     /// The line of the last row.
     fn last_line(&self) -> u64 {
-        let rows = starts(&self.text);
+        let rows = line_starts(&self.text);
         let filled = rows.filter(|(_, start)| !self.text[*start..].trim().is_empty());
         filled.last().map_or(1, |(line, _)| line)
     }
 
-    fn row(&self, line: u64) -> Result<Row, PageError> {
-        Row::of(&self.text, line, self.plan.delimiter)
+    fn row(&self, line: u64) -> Result<PageRow, PageError> {
+        PageRow::of(&self.text, line, self.plan.delimiter)
     }
 
     /// A text as a cell: in marks where it needs them, and nothing in front that
@@ -369,17 +346,17 @@ impl Page {
 }
 
 #[derive(Clone, Copy)]
-enum Column {
+enum PageColumn {
     NoteOf(Item),
     Reading(Item),
 }
 
-fn of(columns: &[(Item, usize)], item: Item) -> Option<usize> {
+fn column_of(columns: &[(Item, usize)], item: Item) -> Option<usize> {
     let mut columns = columns.iter();
     columns.find(|(of, _)| *of == item).map(|(_, at)| *at)
 }
 
-fn put(cells: &mut [String], column: usize, text: &str) {
+fn put_in_cell(cells: &mut [String], column: usize, text: &str) {
     if let Some(cell) = cells.get_mut(column) {
         text.clone_into(cell);
     }
@@ -401,11 +378,11 @@ fn plan(name: &Arc<str>, text: &Arc<str>) -> Result<Plan, PageError> {
 mod tests {
     use super::*;
 
-    fn entry(guard: &str, item: Item, reading: &str, note: &str) -> Entry {
-        Entry {
-            place: Place {
+    fn entry(guard: &str, item: Item, reading: &str, note: &str) -> PageEntry {
+        PageEntry {
+            place: GuardName {
                 guard: guard.to_owned(),
-                ..Place::default()
+                ..GuardName::default()
             },
             item,
             reading: reading.to_owned(),
@@ -437,7 +414,7 @@ mod tests {
             .with(&entry("landing", Item::Drop, "9 ft", ""), None)
             .expect("written");
         assert_eq!(&*added.text, format!("{text}\r\nlanding,,drop,9 ft\r\n"));
-        let spot = Spot {
+        let spot = PageSpot {
             line: 4,
             written: "35,5 cm".to_owned(),
         };
@@ -461,7 +438,7 @@ mod tests {
         let set = page(text).with(&there, Some(2)).expect("set");
         let more = set
             .with(
-                &Entry {
+                &PageEntry {
                     reading: "35 in".to_owned(),
                     ..there.clone()
                 },
@@ -472,22 +449,22 @@ mod tests {
             &*more.text,
             "unit,guard,height,mine\n2A,landing,36 in; 35 in,x\n2A,stair\n"
         );
-        let spot = Spot {
+        let spot = PageSpot {
             line: 2,
             written: "35 in".to_owned(),
         };
         let right = more
             .corrected(
                 &spot,
-                &Entry {
+                &PageEntry {
                     reading: "34 in".to_owned(),
                     ..there.clone()
                 },
             )
             .expect("corrected");
         assert!(right.text.contains("36 in; 34 in,x"), "{}", right.text);
-        let stair = Entry {
-            place: Place {
+        let stair = PageEntry {
+            place: GuardName {
                 guard: "stair".to_owned(),
                 ..there.place.clone()
             },
@@ -500,8 +477,8 @@ mod tests {
             &*wide.text,
             "unit,guard,height,mine,drop,note: drop\n2A,landing,36 in; 34 in,x\n2A,stair,,,9 ft,\"to the hall, below\"\n"
         );
-        let new = Entry {
-            place: Place {
+        let new = PageEntry {
+            place: GuardName {
                 guard: "deck".to_owned(),
                 ..there.place
             },
@@ -534,7 +511,7 @@ mod tests {
     fn a_row_that_is_no_longer_there_is_never_overwritten() {
         let page =
             page("guard,item,reading\nlanding,height,36 in\nlanding,drop,\"9 ft\nx,height,1 in\n");
-        let at = |line, written: &str| Spot {
+        let at = |line, written: &str| PageSpot {
             line,
             written: written.to_owned(),
         };

@@ -5,7 +5,7 @@ use crate::survey::Guard;
 
 /// Building, unit and guard by their names; a blank one is none.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Place {
+pub struct GuardName {
     /// The building.
     pub building: String,
     /// The unit.
@@ -14,10 +14,10 @@ pub struct Place {
     pub guard: String,
 }
 
-impl Place {
+impl GuardName {
     /// Where this guard is.
-    pub(super) fn of(guard: &Guard) -> Place {
-        Place {
+    pub(super) fn of(guard: &Guard) -> GuardName {
+        GuardName {
             building: guard.building.to_string(),
             unit: guard.unit.to_string(),
             guard: guard.name.to_string(),
@@ -25,8 +25,8 @@ impl Place {
     }
 
     /// As names are compared: case and runs of spaces do not count.
-    pub(super) fn compared(&self) -> Place {
-        Place {
+    pub(super) fn compared(&self) -> GuardName {
+        GuardName {
             building: folded(&self.building),
             unit: folded(&self.unit),
             guard: folded(&self.guard),
@@ -34,8 +34,8 @@ impl Place {
     }
 
     /// The place of what holds for the whole unit.
-    pub(super) fn whole_unit(&self) -> Place {
-        Place {
+    pub(super) fn whole_unit(&self) -> GuardName {
+        GuardName {
             guard: String::new(),
             ..self.clone()
         }
@@ -55,19 +55,19 @@ impl Place {
 
     /// The place that a person names: `landing`, `2A, landing`,
     /// `north block, 2A, landing`; what is left out is as at the last guard.
-    pub(super) fn named(text: &str, last: &Place) -> Option<Place> {
+    pub(super) fn named(text: &str, last: &GuardName) -> Option<GuardName> {
         let parts: Vec<&str> = text.split(',').map(str::trim).collect();
         let place = match parts.as_slice() {
-            [guard] => Place {
+            [guard] => GuardName {
                 guard: (*guard).to_owned(),
                 ..last.clone()
             },
-            [unit, guard] => Place {
+            [unit, guard] => GuardName {
                 building: last.building.clone(),
                 unit: (*unit).to_owned(),
                 guard: (*guard).to_owned(),
             },
-            [building, unit, guard] => Place {
+            [building, unit, guard] => GuardName {
                 building: (*building).to_owned(),
                 unit: (*unit).to_owned(),
                 guard: (*guard).to_owned(),
@@ -79,28 +79,28 @@ impl Place {
 
     /// The place that follows the last one: `=` counts the guard on, `=,` the
     /// unit; `=3B,` and `=3B, stair` name it.
-    pub(super) fn following(text: &str, last: &Place) -> Option<Place> {
+    pub(super) fn following(text: &str, last: &GuardName) -> Option<GuardName> {
         let text = text.trim();
         if text.is_empty() {
-            return Some(Place {
+            return Some(GuardName {
                 guard: counted_on(&last.guard),
                 ..last.clone()
             });
         }
         let Some((unit, guard)) = text.rsplit_once(',') else {
-            return Place::named(text, last);
+            return GuardName::named(text, last);
         };
         let guard = match guard.trim() {
             "" => last.guard.as_str(),
             guard => guard,
         };
         match unit.trim() {
-            "" => Some(Place {
+            "" => Some(GuardName {
                 unit: counted_on(&last.unit),
                 guard: guard.to_owned(),
                 ..last.clone()
             }),
-            unit => Place::named(&format!("{unit}, {guard}"), last),
+            unit => GuardName::named(&format!("{unit}, {guard}"), last),
         }
     }
 }
@@ -123,8 +123,8 @@ pub(super) fn counted_on(name: &str) -> String {
 mod tests {
     use super::*;
 
-    fn place(unit: &str, guard: &str) -> Place {
-        Place {
+    fn place(unit: &str, guard: &str) -> GuardName {
+        GuardName {
             building: String::new(),
             unit: unit.to_owned(),
             guard: guard.to_owned(),
@@ -134,16 +134,22 @@ mod tests {
     #[test]
     fn what_is_left_out_is_as_at_the_last_guard() {
         let last = place("2A", "landing");
-        assert_eq!(Place::named("stair", &last), Some(place("2A", "stair")));
-        assert_eq!(Place::named("2B, stair", &last), Some(place("2B", "stair")));
-        assert_eq!(Place::named(" , stair", &last), Some(place("", "stair")));
-        assert_eq!(Place::named("2B,", &last), None);
+        assert_eq!(GuardName::named("stair", &last), Some(place("2A", "stair")));
+        assert_eq!(
+            GuardName::named("2B, stair", &last),
+            Some(place("2B", "stair"))
+        );
+        assert_eq!(
+            GuardName::named(" , stair", &last),
+            Some(place("", "stair"))
+        );
+        assert_eq!(GuardName::named("2B,", &last), None);
     }
 
     #[test]
     fn guards_and_units_are_counted_on() {
         let last = place("Flat 9", "stair");
-        let next = |text| Place::following(text, &last);
+        let next = |text| GuardName::following(text, &last);
         assert_eq!(next(""), Some(place("Flat 9", "stair 2")));
         assert_eq!(next(","), Some(place("Flat 10", "stair")));
         assert_eq!(next("attic,"), Some(place("attic", "stair")));

@@ -1,9 +1,9 @@
 //! What is asked: the question, how to measure, what to write.
 
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Kind;
-use crate::walk::Place;
-use crate::walk::next_question::HOLES;
+use crate::walk::GuardName;
 use crate::walk::next_question::Holes;
 
 /// What an answer will be about.
@@ -31,11 +31,11 @@ pub enum Topic {
 
 /// A question.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Ask {
+pub struct Prompt {
     /// What it is about.
     pub topic: Topic,
     /// The guard that is spoken of.
-    pub place: Option<Place>,
+    pub place: Option<GuardName>,
     /// The question itself.
     pub question: String,
     /// How to measure it, in a line or two.
@@ -83,10 +83,10 @@ const BALL_STOPS: [(Item, &str); 5] = [
     ),
 ];
 
-impl Ask {
+impl Prompt {
     /// A question with nothing around it.
-    pub(super) fn bare(topic: Topic, question: impl Into<String>, enter: &str) -> Ask {
-        Ask {
+    pub(super) fn bare(topic: Topic, question: impl Into<String>, enter: &str) -> Prompt {
+        Prompt {
             topic,
             place: None,
             question: question.into(),
@@ -102,18 +102,18 @@ impl Ask {
     }
 
     /// The question for an item, from the table.
-    pub(super) fn item(item: Item) -> Ask {
+    pub(super) fn item(item: Item) -> Prompt {
         let info = item.info();
         let question = match info.question {
             "" => info.means,
             _ if item == Item::Opening => "How wide is the widest opening, with the tape?",
             question => question,
         };
-        let mut ask = Ask::bare(Topic::Item(item), question, "skip");
+        let mut ask = Prompt::bare(Topic::Item(item), question, "skip");
         // an item that a look answers is told by its words
         let seen = matches!(info.kind, Kind::Words(_)) && item != Item::MovesWhenPushed;
         // where a ball can be tried, it was asked about before
-        let by_tape = |how: &&str| !HOLES.contains(&item) || !how.contains("ball");
+        let by_tape = |how: &&str| info.hole == Hole::No || !how.contains("ball");
         let how = info.how.iter().copied().filter(by_tape);
         ask.how = how.take(if seen { 1 } else { 2 }).collect();
         ask.more = std::iter::once(info.means)
@@ -137,7 +137,7 @@ impl Ask {
     }
 
     /// Whether a ball of a size stops at a hole.
-    pub(super) fn ball(item: Item, size: &str, by_hand: ByHand, holes: Holes) -> Ask {
+    pub(super) fn ball(item: Item, size: &str, by_hand: ByHand, holes: Holes) -> Prompt {
         let ball = match by_hand {
             ByHand::No => format!("a {size} ball"),
             ByHand::Yes => format!("a {size} ball, pushed gently by hand,"),
@@ -149,7 +149,7 @@ impl Ask {
             (None, Holes::Infill) => IN_THE_INFILL,
         };
         let question = format!("Does {ball} stop {stops}?");
-        let mut ask = Ask::bare(
+        let mut ask = Prompt::bare(
             Topic::Ball(item, size.to_owned()),
             question,
             "no ball at hand: the tape",

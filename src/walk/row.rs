@@ -2,13 +2,13 @@
 
 use std::ops::Range;
 
-use crate::input::Found;
+use crate::input::FoundRow;
 use crate::input::Quoting;
 use crate::input::Scanner;
-use crate::walk::page::PageError;
+use crate::walk::page_error::PageError;
 
 /// One row as it stands.
-pub(super) struct Row {
+pub(super) struct PageRow {
     /// Its bytes in the text, without the line end.
     pub(super) range: Range<usize>,
     /// The bytes of its cells in the text.
@@ -17,11 +17,11 @@ pub(super) struct Row {
     pub(super) texts: Vec<String>,
 }
 
-impl Row {
+impl PageRow {
     /// The row that begins on a line.
-    pub(super) fn of(text: &str, line: u64, delimiter: char) -> Result<Row, PageError> {
+    pub(super) fn of(text: &str, line: u64, delimiter: char) -> Result<PageRow, PageError> {
         let gone = PageError::Gone(line);
-        let (_, start) = starts(text)
+        let (_, start) = line_starts(text)
             .find(|(number, _)| *number == line)
             .ok_or_else(|| gone.clone())?;
         let mut rows = Scanner::new(&text.as_bytes()[start..]);
@@ -30,7 +30,7 @@ impl Row {
             let byte = u8::try_from(delimiter).unwrap_or(b',');
             found = rows.part_at(byte).map_err(|_| gone.clone())?;
         }
-        if found != Found::Row || rows.record().line != 1 {
+        if found != FoundRow::Row || rows.record().line != 1 {
             return Err(gone);
         }
         let record = rows.record();
@@ -40,7 +40,7 @@ impl Row {
             return Err(PageError::Marks(line));
         }
         let shifted = |range: Range<usize>| start + range.start..start + range.end;
-        Ok(Row {
+        Ok(PageRow {
             range: start..start + raw.len(),
             cells: record
                 .cells
@@ -64,7 +64,7 @@ pub(super) fn line_is_no_row(rest: &str, delimiter: char) -> bool {
 
 /// The lines of a text with where each begins, as the scanner counts them: a
 /// line feed, a carriage return and both together end a line.
-pub(super) fn starts(text: &str) -> impl Iterator<Item = (u64, usize)> {
+pub(super) fn line_starts(text: &str) -> impl Iterator<Item = (u64, usize)> {
     let bytes = text.as_bytes();
     let mark = if text.starts_with('\u{feff}') { 3 } else { 0 };
     let ends = (0..bytes.len()).filter(move |at| match bytes[*at] {

@@ -1,5 +1,7 @@
 //! What a text says: its guards, its facts, and what is wrong with it.
 
+use crate::input::Code;
+use crate::survey::codes;
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
@@ -16,9 +18,9 @@ use crate::survey::NamedRules;
 use crate::survey::Survey;
 use crate::survey::SurveyFacts;
 use crate::survey::SurveyFile;
-use crate::walk::Place;
-use crate::walk::page::Entry;
+use crate::walk::GuardName;
 use crate::walk::page::Page;
+use crate::walk::page::PageEntry;
 
 /// A survey as it is understood.
 #[derive(Clone, Debug, Default)]
@@ -29,7 +31,7 @@ pub(super) struct View {
 }
 
 /// Codes of a survey that has only just begun: empty, a header, facts alone.
-const NOTHING_YET: [u16; 3] = [215, 216, 232];
+const NOTHING_YET: [Code; 3] = [codes::EMPTY_FILE, codes::HEADER_ONLY, codes::NO_GUARDS];
 
 /// The rulesets that a survey's text asks for.
 #[must_use]
@@ -57,10 +59,10 @@ impl View {
     }
 
     /// The guard of this place.
-    pub(super) fn guard(&self, place: &Place) -> Option<&Guard> {
+    pub(super) fn guard(&self, place: &GuardName) -> Option<&Guard> {
         let wanted = place.compared();
         let mut guards = self.guards.iter();
-        guards.find(|guard| Place::of(guard).compared() == wanted)
+        guards.find(|guard| GuardName::of(guard).compared() == wanted)
     }
 
     /// Faults that this text has and the one before had not.
@@ -75,7 +77,7 @@ impl View {
         let now = self.diagnostics.sorted();
         now.iter()
             .filter(|fault| fault.severity == severity)
-            .filter(|fault| !NOTHING_YET.contains(&fault.code.number))
+            .filter(|fault| !NOTHING_YET.contains(&fault.code))
             .filter(|fault| count(&now, fault) > count(&known, fault))
             .map(|fault| (*fault).clone())
             .collect()
@@ -86,17 +88,17 @@ impl View {
         let all = self.diagnostics.sorted();
         all.iter()
             .filter(|fault| fault.severity == Severity::Error)
-            .filter(|fault| !NOTHING_YET.contains(&fault.code.number))
+            .filter(|fault| !NOTHING_YET.contains(&fault.code))
             .count()
     }
 
     /// The guard of a place, as it would stand there with nothing written of it yet.
-    pub(super) fn guard_or_blank(&self, page: &Page, place: &Place) -> Guard {
+    pub(super) fn guard_or_blank(&self, page: &Page, place: &GuardName) -> Guard {
         if let Some(guard) = self.guard(place) {
             return guard.clone();
         }
         // a circumstance that changes nothing brings what the guard inherits
-        let probe = Entry {
+        let probe = PageEntry {
             place: place.clone(),
             item: Item::State,
             reading: "existing".to_owned(),

@@ -1,5 +1,6 @@
 //! The walk: which question comes next, and what is remembered between answers.
 
+use crate::items::Hole;
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
@@ -9,20 +10,20 @@ use crate::judge::Options;
 use crate::quantities::LengthUnit;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
-use crate::walk::Ask;
-use crate::walk::Place;
-use crate::walk::Said;
+use crate::walk::GuardName;
+use crate::walk::Prompt;
+use crate::walk::Reply;
 use crate::walk::Topic;
-use crate::walk::answer::Pending;
-use crate::walk::answer::Why;
-use crate::walk::next_question::HOLES;
-use crate::walk::next_question::ball;
+use crate::walk::next_question::ball_to_try;
 use crate::walk::next_question::gives_way;
 use crate::walk::next_question::holes;
 use crate::walk::next_question::next_item;
-use crate::walk::page::Entry;
 use crate::walk::page::Page;
-use crate::walk::page::Spot;
+use crate::walk::page::PageEntry;
+use crate::walk::page::PageSpot;
+use crate::walk::pending::How;
+use crate::walk::pending::Pending;
+use crate::walk::pending::Why;
 use crate::walk::question::ByHand;
 use crate::walk::view::View;
 
@@ -42,15 +43,6 @@ pub struct Settings {
     pub rules: Vec<String>,
 }
 
-/// Where a reading goes.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum How {
-    /// A further one.
-    Add,
-    /// In the place of the one that stands there.
-    Replace(Spot, Place),
-}
-
 /// What is asked now.
 #[derive(Clone, Debug)]
 pub(super) enum Focus {
@@ -66,10 +58,10 @@ pub(super) enum Focus {
 
 /// An answer that was written, to go back to.
 #[derive(Clone, Debug)]
-pub(super) struct Written {
-    pub(super) place: Place,
+pub(super) struct WrittenAnswer {
+    pub(super) place: GuardName,
     pub(super) item: Item,
-    pub(super) spot: Spot,
+    pub(super) spot: PageSpot,
 }
 
 /// A conversation about one survey.
@@ -83,20 +75,20 @@ pub struct Walk<'r> {
     pub(super) rulesets: &'r [Ruleset],
     pub(super) settings: Settings,
     /// The guard that is spoken of.
-    pub(super) here: Option<Place>,
+    pub(super) here: Option<GuardName>,
     /// The last one that was.
-    pub(super) last: Option<Place>,
+    pub(super) last: Option<GuardName>,
     pub(super) guard: Option<(Guard, Judged<'r>)>,
     pub(super) focus: Focus,
     /// Facts of the survey that are still to be asked.
     pub(super) facts: Vec<Item>,
-    pub(super) skipped: BTreeSet<(Place, Item)>,
+    pub(super) skipped: BTreeSet<(GuardName, Item)>,
     /// Guards at which something was answered that only strength wants to know.
-    pub(super) strength: BTreeSet<Place>,
-    pub(super) no_ball: BTreeSet<(Place, Item)>,
+    pub(super) strength: BTreeSet<GuardName>,
+    pub(super) no_ball: BTreeSet<(GuardName, Item)>,
     /// How often a further reading was asked for.
-    pub(super) followed: BTreeMap<(Place, Item), usize>,
-    pub(super) history: Vec<Written>,
+    pub(super) followed: BTreeMap<(GuardName, Item), usize>,
+    pub(super) history: Vec<WrittenAnswer>,
     /// The unit of numbers without one, where the file cannot say it.
     pub(super) unit: Option<LengthUnit>,
 }
@@ -136,7 +128,7 @@ impl<'r> Walk<'r> {
     }
 
     fn begin(&mut self) {
-        match self.view.guards.last().map(Place::of) {
+        match self.view.guards.last().map(GuardName::of) {
             Some(place) => self.go_to(place),
             None => {
                 let facts = &self.view.facts;
@@ -161,8 +153,8 @@ impl<'r> Walk<'r> {
         if self.settings.rules.is_empty() || !self.view.facts.rules.is_empty() {
             return;
         }
-        let entry = Entry {
-            place: Place::default(),
+        let entry = PageEntry {
+            place: GuardName::default(),
             item: Item::Rules,
             reading: self.settings.rules.join("; "),
             note: String::new(),
@@ -193,7 +185,7 @@ impl<'r> Walk<'r> {
 
     /// The guard that is spoken of.
     #[must_use]
-    pub fn here(&self) -> Option<&Place> {
+    pub fn here(&self) -> Option<&GuardName> {
         self.here.as_ref()
     }
 
@@ -222,15 +214,15 @@ impl<'r> Walk<'r> {
         {
             self.focus = Focus::Next;
         }
-        self.look();
+        self.judge_anew();
         Ok(())
     }
 
     /// What to ask now.
     #[must_use]
-    pub fn step(&self) -> Ask {
+    pub fn step(&self) -> Prompt {
         let mut ask = match &self.focus {
-            Focus::Finished => Ask::bare(Topic::Finished, "", ""),
+            Focus::Finished => Prompt::bare(Topic::Finished, "", ""),
             Focus::Item(item, how) => self.ask_item(*item, how),
             Focus::Next => self.ask_next(),
             Focus::Pending(pending, why) => why.ask(pending),
@@ -240,7 +232,7 @@ impl<'r> Walk<'r> {
         ask
     }
 
-    fn ask_next(&self) -> Ask {
+    fn ask_next(&self) -> Prompt {
         if let Some(fact) = self.facts.first() {
             return self.ask_fact(*fact);
         }
@@ -251,10 +243,10 @@ impl<'r> Walk<'r> {
             return self.ask_name();
         };
         let mut ask = match size {
-            Some(size) => Ask::ball(item, &size, by_hand(guard), holes(guard)),
-            None => Ask::item(item),
+            Some(size) => Prompt::ball(item, &size, by_hand(guard), holes(guard)),
+            None => Prompt::item(item),
         };
-        ask.so_far = so_far(guard, item);
+        ask.so_far = readings_so_far(guard, item);
         let questions = judged.questions();
         if let Some(question) = questions.iter().find(|question| question.item == item) {
             ask.waiting = question.findings;
@@ -282,7 +274,8 @@ impl<'r> Walk<'r> {
         let (guard, judged) = self.guard.as_ref()?;
         let sized = |item| {
             let no_ball = self.no_ball.contains(&(place.clone(), item));
-            let limit = (!no_ball && HOLES.contains(&item)).then(|| ball(judged, guard, item));
+            let limit = (!no_ball && item.info().hole != Hole::No)
+                .then(|| ball_to_try(judged, guard, item));
             limit.flatten().map(|limit| limit.written)
         };
         let open = |item: Item| {
@@ -295,7 +288,7 @@ impl<'r> Walk<'r> {
         Some((item, sized(item)))
     }
 
-    fn ask_fact(&self, item: Item) -> Ask {
+    fn ask_fact(&self, item: Item) -> Prompt {
         let info = item.info();
         let (question, how) = if item == Item::Date {
             ("On which day do you measure?", None)
@@ -312,21 +305,21 @@ impl<'r> Walk<'r> {
             (Item::Date, Some(today)) => format!("today, {today}"),
             _ => "skip".to_owned(),
         };
-        let mut ask = Ask::bare(Topic::Fact(item), question, &enter);
+        let mut ask = Prompt::bare(Topic::Fact(item), question, &enter);
         ask.how = how.into_iter().collect();
         ask.more = item.info().how.to_vec();
         ask.words = item.words().iter().map(|word| word.name).collect();
         ask
     }
 
-    fn ask_name(&self) -> Ask {
+    fn ask_name(&self) -> Prompt {
         let mut ask = match &self.last {
-            None => Ask::bare(
+            None => Prompt::bare(
                 Topic::Name,
                 "What do you call the guard that you stand at?",
                 "finish",
             ),
-            Some(_) => Ask::bare(Topic::Name, "The next guard?", "finish"),
+            Some(_) => Prompt::bare(Topic::Name, "The next guard?", "finish"),
         };
         ask.how = vec![match &self.last {
             None => "One run of railing is one guard. With a unit: 2A, landing.",
@@ -342,31 +335,31 @@ impl<'r> Walk<'r> {
         ask
     }
 
-    fn ask_item(&self, item: Item, how: &How) -> Ask {
+    fn ask_item(&self, item: Item, how: &How) -> Prompt {
         let mut ask = if item.is_survey_fact() {
             self.ask_fact(item)
         } else {
-            Ask::item(item)
+            Prompt::item(item)
         };
         if let How::Replace(spot, _) = how {
             ask.so_far = vec![spot.written.clone()];
             ask.enter = format!("keep {}", spot.written);
         } else if let Some((guard, _)) = &self.guard {
-            ask.so_far = so_far(guard, item);
+            ask.so_far = readings_so_far(guard, item);
         }
         ask
     }
 
     /// Turns to a guard.
-    pub(super) fn go_to(&mut self, place: Place) {
+    pub(super) fn go_to(&mut self, place: GuardName) {
         self.last = Some(place.clone());
         self.here = Some(place);
         self.focus = Focus::Next;
-        self.look();
+        self.judge_anew();
     }
 
     /// Reads and judges the guard that is spoken of anew.
-    pub(super) fn look(&mut self) {
+    pub(super) fn judge_anew(&mut self) {
         self.guard = self.here.as_ref().map(|place| {
             let guard = self.view.guard_or_blank(&self.page, place);
             let judged = self
@@ -377,19 +370,19 @@ impl<'r> Walk<'r> {
     }
 
     /// Leaves the guard where nothing more is to be asked, and says so.
-    pub(super) fn leave_if_done(&mut self, said: &mut Vec<Said<'r>>) {
+    pub(super) fn leave_if_done(&mut self, said: &mut Vec<Reply<'r>>) {
         let busy = !matches!(self.focus, Focus::Next) || self.next_item().is_some();
         if busy || !self.facts.is_empty() {
             return;
         }
         if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
             let open = judged.questions();
-            said.push(Said::Done(place, open, judged.verdict));
+            said.push(Reply::Done(place, open, judged.verdict));
         }
     }
 }
 
-fn so_far(guard: &Guard, item: Item) -> Vec<String> {
+fn readings_so_far(guard: &Guard, item: Item) -> Vec<String> {
     let written = guard.of(item).map(|(_, o)| o.written.to_string());
     written.collect()
 }

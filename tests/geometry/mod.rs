@@ -1,6 +1,7 @@
 //! The largest circle in an outline against other ways to find it.
 
 mod bars;
+mod bay;
 mod geos;
 mod invariants;
 mod old_house;

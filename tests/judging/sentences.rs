@@ -62,6 +62,25 @@ fn two_zones(opening: &str) -> Ran {
 }
 
 #[test]
+fn what_stands_apart_from_a_guard_does_not_say_that_there_is_one() {
+    for apart in [
+        "paint,sound",
+        "paint,flaking",
+        "handrail height,36 in",
+        "thing to climb,none",
+        "top of stairs gate,screwed",
+    ] {
+        let ran = check(&landing(&format!("hall,landing,{apart},\n")), LAW);
+        let report = ran.json();
+        let presence = finding(only_guard(&report), "no-guard");
+        assert_eq!(presence["verdict"], "not measured", "{apart}");
+    }
+    let report = check(&landing("hall,landing,infill,balusters,\n"), LAW).json();
+    let presence = finding(only_guard(&report), "no-guard");
+    assert_eq!(presence["verdict"], "meets");
+}
+
+#[test]
 fn guard_none_falls_short_where_a_guard_is_required() {
     let ran = check(&landing("hall,landing,guard,none,\n"), LAW);
     let report = ran.json();
@@ -160,9 +179,9 @@ fn memory_rules_only_warn() {
 #[test]
 fn a_rule_from_memory_that_applies_keeps_a_guard_from_needing_none() {
     let survey = "unit,guard,item,reading\na,deck,place,deck\na,deck,drop,9 ft\n\
-        a,deck,height,33 in\na,deck,opening,5 in\na,deck,bottom gap,none\n";
+        a,deck,height,33 in\na,deck,opening,5 in\na,deck,bottom gap,none\na,deck,fixed seat,no\n";
     let files = [("survey.csv", survey)];
-    let rules = ["--rules", "us-dwelling-2021", "--no-guidance"];
+    let rules = ["--rules", "us-dwelling-2012", "--no-guidance"];
     let mut args = vec!["check", "@survey.csv", "--format", "json"];
     args.extend(rules);
     let warned = run(&files, &args);

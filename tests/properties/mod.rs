@@ -158,7 +158,7 @@ const NOTES: &[(&str, &[&str])] = &[
     ("foothold", &["none", "12 in high 2 in deep", "12 in high"]),
     ("thing to climb", &["none", "yes"]),
     ("infill loose", &["no", "missing"]),
-    ("post fastening", &["through bolts", "nails", "unknown"]),
+    ("post fastening", &["through bolts", "nails", "hidden"]),
     ("notched post", &["no", "yes"]),
     ("fastened to", &["joist", "hidden"]),
     ("moves when pushed", &["no", "a lot"]),

@@ -7,10 +7,10 @@ use guardrule::items::Item;
 use guardrule::judge::Options;
 use guardrule::judge::judge;
 use guardrule::reading::parse;
-use guardrule::report::Basis;
-use guardrule::report::Entry;
 use guardrule::report::Explain;
-use guardrule::report::Form;
+use guardrule::report::JudgedGuard;
+use guardrule::report::ReportBasis;
+use guardrule::report::ReportForm;
 use guardrule::report::ReportLength;
 use guardrule::report::Summary;
 use guardrule::report::report;
@@ -20,7 +20,7 @@ use guardrule::survey::FileFacts;
 use guardrule::survey::Guard;
 use guardrule::survey::Inherited;
 use guardrule::survey::Observation;
-use guardrule::survey::Row;
+use guardrule::survey::RowPlace;
 use guardrule::survey::SurveyFacts;
 
 /// A guard by its rows: item, reading, note.
@@ -31,7 +31,7 @@ pub(crate) fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guar
         let item = Item::by_name(item).expect("an item");
         let written: Arc<str> = (*written).into();
         let readings = parse(item, &written, None).map(|parsed| parsed.readings);
-        let row = Row { file: 0, line };
+        let row = RowPlace { file: 0, line };
         let mut push = |reading| {
             observations.push(Observation {
                 item,
@@ -109,24 +109,24 @@ impl Scene {
     }
 
     pub(crate) fn styled_text(&self) -> String {
-        self.written(Form::Text).0
+        self.written(ReportForm::Text).0
     }
 
     pub(crate) fn json(&self) -> (String, Summary) {
-        self.written(Form::Json)
+        self.written(ReportForm::Json)
     }
 
     pub(crate) fn csv(&self) -> String {
-        self.written(Form::Csv).0
+        self.written(ReportForm::Csv).0
     }
 
     pub(crate) fn summary(&self) -> (String, Summary) {
-        self.written(Form::Summary)
+        self.written(ReportForm::Summary)
     }
 
-    fn written(&self, form: Form) -> (String, Summary) {
+    fn written(&self, form: ReportForm) -> (String, Summary) {
         let mut out = Vec::new();
-        let basis = Basis {
+        let basis = ReportBasis {
             survey: &self.facts,
             rulesets: &self.rulesets,
             options: self.options,
@@ -138,7 +138,7 @@ impl Scene {
         let mut report = report(form, basis, &mut out).expect("a Vec takes everything");
         for guard in &self.guards {
             let judged = judge(guard, &self.facts, &self.rulesets, self.options);
-            let entry = Entry {
+            let entry = JudgedGuard {
                 guard: guard.clone(),
                 judged,
             };

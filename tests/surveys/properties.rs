@@ -1,5 +1,7 @@
 //! What holds for every survey: order, layout, names, levels, any bytes.
 
+use std::collections::BTreeSet;
+
 use proptest::prelude::*;
 
 use crate::surveys::support::Read;
@@ -165,4 +167,95 @@ proptest! {
             prop_assert!(diagnostic.help.is_some(), "{}", diagnostic.message);
         }
     }
+
+    /// What the first reading counts the second one hands over (`read` holds it
+    /// so), and no row is lost on the way.
+    #[test]
+    fn every_row_is_in_a_guard_a_fact_a_comment_or_a_diagnostic(
+        header in 0_usize..HEADERS.len(),
+        rows in proptest::collection::vec(written_row(), 1..9),
+    ) {
+        let (header, width) = HEADERS[header];
+        let mut text = format!("{header}\n");
+        for cells in &rows {
+            // a row that ends early is one that has blank cells
+            text.push_str(&cells[..cells.len().min(width + 2)].join(","));
+            text.push('\n');
+        }
+        let read = read(&text);
+        let mut spoken_of: BTreeSet<u64> = BTreeSet::new();
+        for guard in &read.guards {
+            spoken_of.extend(guard.observations.iter().map(|o| o.row.line));
+            spoken_of.extend(guard.own.iter().map(|own| own.row.line));
+            spoken_of.extend(guard.inherited.observations.iter().map(|o| o.row.line));
+        }
+        let mut said = String::new();
+        for diagnostic in read.diagnostics.sorted() {
+            let also = diagnostic.also.iter().map(|label| &label.at);
+            for at in also.chain([&diagnostic.at.at]) {
+                spoken_of.extend(at.first_line()..=at.line() + at.marked().lines().count().saturating_sub(1) as u64);
+            }
+            said.push_str(&diagnostic.message);
+        }
+        // faults that are alike are said once with their count
+        let counted = said.contains("more like this") || read.diagnostics.left_out().next().is_some();
+        for (line, row) in (2_u64..).zip(text.lines().skip(1)) {
+            let blank = row.chars().all(|c| matches!(c, ',' | ' ' | '"'));
+            let comment = row.starts_with('#') && !row.contains(',');
+            let names_alone = read.guards.iter().any(|guard| {
+                let cells: Vec<&str> = row.split(',').map(str::trim).collect();
+                cells.contains(&&*guard.name) && cells.iter().filter(|cell| !cell.is_empty()).count() <= 2
+            });
+            prop_assert!(
+                blank || comment || counted || names_alone || spoken_of.contains(&line),
+                "line {} is nowhere:\n{}{}", line, text, crate::surveys::support::lines(&read)
+            );
+        }
+    }
+}
+
+/// Headers with how many columns they have: own columns in front, behind and between.
+const HEADERS: &[(&str, usize)] = &[
+    ("unit,guard,item,reading,note", 5),
+    ("unit,guard,item,reading", 4),
+    ("unit,guard,item,reading,corner", 5),
+    ("unit,guard,item,reading,note,corner", 6),
+    ("unit,guard,item,reading,corner,seen from", 6),
+    ("corner,unit,guard,item,reading", 5),
+    ("unit,guard,corner,item,reading", 5),
+    ("item,reading,unit,guard", 4),
+    ("unit,guard,height,opening,corner", 5),
+    ("unit,guard,height,opening,note", 5),
+    ("height,unit,guard,opening", 4),
+];
+
+/// Cells of a row as people, spreadsheets and slips leave them.
+fn written_row() -> impl Strategy<Value = Vec<String>> {
+    let name = prop_oneof![
+        Just("2A"),
+        Just("hall"),
+        Just(""),
+        Just("#2"),
+        Just("# hall")
+    ];
+    let item = prop_oneof![
+        3 => Just("height"), 3 => Just("opening"), 1 => Just("drop"), 1 => Just("built"),
+        1 => Just("hieght"), 1 => Just("colour"), 1 => Just(""), 1 => Just("34 in"),
+    ];
+    let cell = prop_oneof![
+        4 => Just("34 in"), 1 => Just("90"), 1 => Just("2 cm"), 1 => Just("1994"), 1 => Just("left"),
+        1 => Just(" at the wall"), 1 => Just("34 1/2\""), 1 => Just("\"34 1/2\"\""),
+        1 => Just("\"left"), 1 => Just("\"left\" side"), 1 => Just("\"a, b\""), 1 => Just("=1+1"),
+        1 => Just(""), 1 => Just("none"),
+    ];
+    (
+        name.clone(),
+        name,
+        item,
+        proptest::collection::vec(cell, 0..6),
+    )
+        .prop_map(|(unit, guard, item, rest)| {
+            let front = [unit, guard, item].into_iter().chain(rest);
+            front.map(str::to_owned).collect()
+        })
 }

@@ -1,7 +1,7 @@
 //! Scenes of the conversation, without a terminal.
 
 use guardrule::items::Item;
-use guardrule::walk::Said;
+use guardrule::walk::Reply;
 use guardrule::walk::Topic;
 
 use crate::walk::support::item;
@@ -12,9 +12,9 @@ use crate::walk::support::walk;
 
 const START: &str = "unit,guard,item,reading,note\n,,date,2026-05-04,\n";
 
-fn refusals(said: &[Said<'_>]) -> Vec<String> {
+fn refusals(said: &[Reply<'_>]) -> Vec<String> {
     let refused = said.iter().filter_map(|said| {
-        let Said::Refused(message, help) = said else {
+        let Reply::Refused(message, help) = said else {
             return None;
         };
         Some(format!("{message}|{}", help.as_deref().unwrap_or("")))
@@ -55,7 +55,7 @@ fn a_false_circumstance_ends_the_questions() {
     let mut one = walk(START, &law);
     typed(&mut one, &["", "", "step", "deck", "20 in"]);
     let said = one.answer("list");
-    assert!(matches!(&said[..], [Said::Listing(_)]));
+    assert!(matches!(&said[..], [Reply::Listing(_)]));
     // R312.1.1: no guard is asked for where the drop is 30 in or less
     assert_eq!(one.step().topic, Topic::Name, "{}", one.text());
 }

@@ -11,8 +11,8 @@ use guardrule::rules::Ruleset;
 use guardrule::survey::InMemory;
 use guardrule::survey::Survey;
 use guardrule::survey::SurveyFile;
-use guardrule::walk::Place;
-use guardrule::walk::Said;
+use guardrule::walk::GuardName;
+use guardrule::walk::Reply;
 use guardrule::walk::Topic;
 use guardrule::walk::Walk;
 use proptest::prelude::*;
@@ -81,7 +81,7 @@ fn line(topic: &Topic, (kind, pick): (u8, usize)) -> String {
 }
 
 /// What `check` would still miss at a guard, found anew from the text alone.
-fn missing(text: &str, place: &Place, rulesets: &[Ruleset]) -> Vec<Item> {
+fn missing(text: &str, place: &GuardName, rulesets: &[Ruleset]) -> Vec<Item> {
     let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(InMemory::new("s.csv", text.as_bytes()))];
     let survey = Survey::scan(&files).expect("in memory");
     let mut missing = Vec::new();
@@ -143,7 +143,7 @@ proptest! {
             }
             let line = line(&ask.topic, pick);
             for said in walk.answer(&line) {
-                if let Said::Done(place, open, _) = said {
+                if let Reply::Done(place, open, _) = said {
                     let open: Vec<Item> = open.iter().map(|question| question.item).collect();
                     let missing = missing(walk.text(), &place, &rulesets);
                     let unsaid: Vec<_> = missing.iter().filter(|item| !open.contains(item)).collect();

@@ -10,7 +10,7 @@ use std::process::Stdio;
 use guardrule::items::Item;
 use guardrule::rules;
 use guardrule::rules::Ruleset;
-use guardrule::walk::Said;
+use guardrule::walk::Reply;
 use guardrule::walk::Settings;
 use guardrule::walk::Topic;
 use guardrule::walk::Walk;
@@ -37,7 +37,7 @@ pub(crate) fn walk<'r>(text: &str, rulesets: &'r [Ruleset]) -> Walk<'r> {
 }
 
 /// Types these lines, and gives back all that was said.
-pub(crate) fn typed<'r>(walk: &mut Walk<'r>, lines: &[&str]) -> Vec<Said<'r>> {
+pub(crate) fn typed<'r>(walk: &mut Walk<'r>, lines: &[&str]) -> Vec<Reply<'r>> {
     lines.iter().flat_map(|line| walk.answer(line)).collect()
 }
 

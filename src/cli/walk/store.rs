@@ -49,7 +49,7 @@ impl Store {
         }
         let lock = Lock::of(&path)?;
         // left behind by a walk that was killed while it wrote
-        drop(fs::remove_file(beside(&path, "new")));
+        drop(fs::remove_file(hidden_beside(&path, "new")));
         let known = read(&path)?;
         if known.is_some() && fs::metadata(&path)?.permissions().readonly() {
             return Err(StoreError::ReadOnly);
@@ -76,7 +76,7 @@ impl Store {
             self.known = now;
             return Err(StoreError::Changed(changed));
         }
-        let new = beside(&self.path, "new");
+        let new = hidden_beside(&self.path, "new");
         let written = write_whole(&new, text, &self.path);
         let placed = written.and_then(|()| fs::rename(&new, &self.path));
         if let Err(error) = placed {
@@ -138,7 +138,7 @@ fn folder_of(path: &Path) -> &Path {
 }
 
 /// A file beside the survey: `.house.csv.lock`.
-fn beside(path: &Path, what: &str) -> PathBuf {
+fn hidden_beside(path: &Path, what: &str) -> PathBuf {
     let name = path.file_name().unwrap_or_default().to_string_lossy();
     folder_of(path).join(format!(".{name}.{what}"))
 }
@@ -152,7 +152,7 @@ struct Lock {
 
 impl Lock {
     fn of(survey: &Path) -> Result<Lock, StoreError> {
-        let path = beside(survey, "lock");
+        let path = hidden_beside(survey, "lock");
         let file = OpenOptions::new()
             .create(true)
             .truncate(false)

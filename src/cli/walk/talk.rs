@@ -12,7 +12,7 @@ use crate::cli::exit::Exit;
 use crate::cli::rules::Guidance;
 use crate::cli::rules::chosen;
 use crate::cli::rules::nothing_to_judge_by;
-use crate::cli::rules::said;
+use crate::cli::rules::print_diagnostics;
 use crate::cli::terminal::Terminal;
 use crate::cli::walk::keys::Keys;
 use crate::cli::walk::store::Store;
@@ -24,8 +24,8 @@ use crate::report;
 use crate::report::Manner;
 use crate::report::one_line;
 use crate::rules::Ruleset;
-use crate::walk::Ask;
-use crate::walk::Said;
+use crate::walk::Prompt;
+use crate::walk::Reply;
 use crate::walk::Settings;
 use crate::walk::Topic;
 use crate::walk::Walk;
@@ -37,7 +37,7 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
         Ok(opened) => opened,
         Err(error) => {
             diagnostics.push(refused(&args.survey, &error));
-            return said(&diagnostics, terminal, Exit::BadInput);
+            return print_diagnostics(&diagnostics, terminal, Exit::BadInput);
         }
     };
     let name = args.survey.display().to_string();
@@ -52,7 +52,7 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
         diagnostics.push(nothing_to_judge_by());
     }
     if diagnostics.any_error() {
-        return said(&diagnostics, terminal, Exit::BadInput);
+        return print_diagnostics(&diagnostics, terminal, Exit::BadInput);
     }
     let settings = Settings {
         today: Some(jiff::ZonedDateTime::now().date().to_string()),
@@ -68,11 +68,11 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
             told: BTreeSet::new(),
             width: terminal.columns(),
         }
-        .hold(&rulesets, terminal),
+        .converse(&rulesets, terminal),
         Err(error) => {
             let error = io::Error::other(error);
             diagnostics.push(refused(&args.survey, &StoreError::Io(error)));
-            said(&diagnostics, terminal, Exit::BadInput)
+            print_diagnostics(&diagnostics, terminal, Exit::BadInput)
         }
     }
 }
@@ -113,7 +113,7 @@ enum Goes {
 }
 
 impl Talk<'_> {
-    fn hold(mut self, rulesets: &[Ruleset], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    fn converse(mut self, rulesets: &[Ruleset], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         let mut out = terminal.out();
         writeln!(out, "{}", report::opening_words(rulesets, self.width))?;
         writeln!(out, "{}\n", self.greeting())?;
@@ -122,13 +122,13 @@ impl Talk<'_> {
         loop {
             let ask = self.walk.step();
             if ask.topic == Topic::Finished {
-                return self.part(terminal);
+                return self.say_goodbye(terminal);
             }
-            self.put(&ask, terminal)?;
+            self.put_question(&ask, terminal)?;
             let Some(line) = self.keys.line(terminal)? else {
-                return self.part(terminal);
+                return self.say_goodbye(terminal);
             };
-            if let Goes::Over(exit) = self.take(&ask, &line, terminal)? {
+            if let Goes::Over(exit) = self.take_answer(&ask, &line, terminal)? {
                 return Ok(exit);
             }
         }
@@ -158,7 +158,7 @@ impl Talk<'_> {
         report::wrapped(text, self.width)
     }
 
-    fn put(&mut self, ask: &Ask, terminal: &mut Terminal<'_>) -> io::Result<()> {
+    fn put_question(&mut self, ask: &Prompt, terminal: &mut Terminal<'_>) -> io::Result<()> {
         let subject = match &ask.topic {
             Topic::Ball(item, _) => format!("ball {item}"),
             Topic::Fact(item) | Topic::Item(item) => item.name().to_owned(),
@@ -180,7 +180,12 @@ impl Talk<'_> {
     }
 
     /// Takes an answer and saves what it changed.
-    fn take(&mut self, ask: &Ask, line: &str, terminal: &mut Terminal<'_>) -> io::Result<Goes> {
+    fn take_answer(
+        &mut self,
+        ask: &Prompt,
+        line: &str,
+        terminal: &mut Terminal<'_>,
+    ) -> io::Result<Goes> {
         let before = self.walk.clone();
         let mut told = self.walk.answer(line);
         loop {
@@ -193,7 +198,7 @@ impl Talk<'_> {
                     // the other's changes first, then the answer once more
                     let unsaved = std::mem::replace(&mut self.walk, before.clone());
                     if let Err(error) = self.walk.take_in(&text) {
-                        return self.lost(&unsaved, &error.to_string(), terminal);
+                        return self.say_unsaved(&unsaved, &error.to_string(), terminal);
                     }
                     let mut out = terminal.out();
                     let text = "Another program has changed the file meanwhile; its changes are kept, and your answer is added to them.";
@@ -203,7 +208,7 @@ impl Talk<'_> {
                 }
                 Err(error) => {
                     let unsaved = self.walk.clone();
-                    return self.lost(&unsaved, &error.to_string(), terminal);
+                    return self.say_unsaved(&unsaved, &error.to_string(), terminal);
                 }
             }
         }
@@ -211,7 +216,12 @@ impl Talk<'_> {
         Ok(Goes::On)
     }
 
-    fn tell(&self, ask: &Ask, told: &[Said<'_>], terminal: &mut Terminal<'_>) -> io::Result<()> {
+    fn tell(
+        &self,
+        ask: &Prompt,
+        told: &[Reply<'_>],
+        terminal: &mut Terminal<'_>,
+    ) -> io::Result<()> {
         let mut out = terminal.out();
         for said in told {
             writeln!(out, "{}", report::answered(said, ask, self.width))?;
@@ -221,7 +231,12 @@ impl Talk<'_> {
     }
 
     /// What to say where an answer cannot be saved: nothing is lost.
-    fn lost(&self, walk: &Walk<'_>, why: &str, terminal: &mut Terminal<'_>) -> io::Result<Goes> {
+    fn say_unsaved(
+        &self,
+        walk: &Walk<'_>,
+        why: &str,
+        terminal: &mut Terminal<'_>,
+    ) -> io::Result<Goes> {
         let name = self.name();
         let kept = match self.store.keep_elsewhere(walk.text()) {
             Ok(path) => format!(
@@ -242,7 +257,7 @@ impl Talk<'_> {
         Ok(Goes::Over(Exit::BadInput))
     }
 
-    fn part(&self, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    fn say_goodbye(&self, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         let name = self.name();
         let text = if self.walk.guard_count() == 0 {
             "No guard was written down.".to_owned()

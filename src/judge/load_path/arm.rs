@@ -2,6 +2,8 @@
 //! (elementary statics).
 
 use crate::items::Item;
+use crate::items::PostFasteningWord;
+use crate::items::PostPositionWord;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
@@ -32,33 +34,56 @@ pub(super) enum Fixed {
 
 /// How the post is held; a plate or a pocket is always below it.
 pub(super) fn fixed(seen: &Seen<'_, '_>) -> Option<Fixed> {
-    let fastening = seen.word(Item::PostFastening);
+    let fastening = seen.word::<PostFasteningWord>();
     if matches!(
         fastening,
-        Some("plate" | "embedded" | "central rod" | "half wall")
+        Some(
+            PostFasteningWord::Plate
+                | PostFasteningWord::Embedded
+                | PostFasteningWord::CentralRod
+                | PostFasteningWord::HalfWall
+        )
     ) {
         return Some(Fixed::OnTop);
     }
-    match seen.word(Item::PostPosition) {
-        Some("outside the rim" | "inside the rim" | "through the floor") => {
+    match seen.word::<PostPositionWord>() {
+        Some(
+            PostPositionWord::OutsideTheRim
+            | PostPositionWord::InsideTheRim
+            | PostPositionWord::ThroughTheFloor,
+        ) => {
             return Some(Fixed::OnTheSide);
         }
-        Some("side of a joist") => return Some(Fixed::FlatOnAJoist),
-        Some("on top of the floor") => return Some(Fixed::OnTop),
-        Some(_) | None => {}
+        Some(PostPositionWord::SideOfAJoist) => return Some(Fixed::FlatOnAJoist),
+        Some(PostPositionWord::OnTopOfTheFloor) => return Some(Fixed::OnTop),
+        Some(PostPositionWord::Hidden) | None => {}
     }
     match fastening? {
-        "through bolts" | "lag screws" | "wood screws" | "nails" => Some(Fixed::OnTheSide),
-        _ => None,
+        PostFasteningWord::ThroughBolts
+        | PostFasteningWord::LagScrews
+        | PostFasteningWord::WoodScrews
+        | PostFasteningWord::Nails => Some(Fixed::OnTheSide),
+        PostFasteningWord::Bracket
+        | PostFasteningWord::CentralRod
+        | PostFasteningWord::Embedded
+        | PostFasteningWord::HalfWall
+        | PostFasteningWord::Hidden
+        | PostFasteningWord::MasonryAnchors
+        | PostFasteningWord::Missing
+        | PostFasteningWord::Other
+        | PostFasteningWord::Plate
+        | PostFasteningWord::Welded => None,
     }
 }
 
 /// On which side of the rim the post stands; none where nobody looked.
 pub(super) fn stands(seen: &Seen<'_, '_>) -> Option<Stands> {
-    match seen.word(Item::PostPosition)? {
-        "outside the rim" => Some(Stands::Outside),
-        "inside the rim" | "through the floor" => Some(Stands::Inside),
-        _ => None,
+    match seen.word::<PostPositionWord>()? {
+        PostPositionWord::OutsideTheRim => Some(Stands::Outside),
+        PostPositionWord::InsideTheRim | PostPositionWord::ThroughTheFloor => Some(Stands::Inside),
+        PostPositionWord::Hidden
+        | PostPositionWord::OnTopOfTheFloor
+        | PostPositionWord::SideOfAJoist => None,
     }
 }
 

@@ -1,6 +1,7 @@
 //! The moment that a post can take, by what it is made of.
 
 use crate::items::Item;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
@@ -47,7 +48,7 @@ fn no(reason: &'static str, asks: &[Item]) -> NoCapacity {
 
 /// The moment that the post can take; `cut` is what is bored or cut from a wooden one.
 pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut) -> Capacity {
-    let Some(material) = seen.word(Item::PostMaterial) else {
+    let Some(material) = seen.word::<PostMaterialWord>() else {
         return Err(no(
             "nobody wrote what the posts are made of",
             &[Item::PostMaterial],
@@ -60,13 +61,13 @@ pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut) -> Capacity {
         ));
     };
     match material {
-        "wood" => wooden(wood, (a, b), cut),
-        "steel pipe" => metal(seen, a, b, Tube::Round, STEEL_PIPE),
-        "steel tube" => metal(seen, a, b, Tube::Square, STEEL_TUBE),
-        "stainless pipe" => metal(seen, a, b, Tube::Round, STAINLESS),
-        "stainless tube" => metal(seen, a, b, Tube::Square, STAINLESS),
-        "aluminium tube" => metal(seen, a, b, Tube::Square, ALUMINIUM),
-        _ => Err(no(
+        PostMaterialWord::Wood => wooden(wood, (a, b), cut),
+        PostMaterialWord::SteelPipe => metal(seen, a, b, Tube::Round, STEEL_PIPE),
+        PostMaterialWord::SteelTube => metal(seen, a, b, Tube::Square, STEEL_TUBE),
+        PostMaterialWord::StainlessPipe => metal(seen, a, b, Tube::Round, STAINLESS),
+        PostMaterialWord::StainlessTube => metal(seen, a, b, Tube::Square, STAINLESS),
+        PostMaterialWord::AluminiumTube => metal(seen, a, b, Tube::Square, ALUMINIUM),
+        PostMaterialWord::Iron | PostMaterialWord::Other | PostMaterialWord::Plastic => Err(no(
             "no published strength for this material: iron may be brittle, and plastics differ",
             &[],
         )),

@@ -4,6 +4,7 @@
 use uom::si::angle::degree;
 
 use crate::items::Item;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::arm_taken;
 use crate::judge::load_path::arm::couple_asks;
@@ -276,11 +277,13 @@ pub(super) fn wooden_post(
         return Err((reason, &[]));
     }
     match (
-        seen.word(Item::PostMaterial),
+        seen.word::<PostMaterialWord>(),
         seen.section(Item::PostSection),
     ) {
-        (Some("wood"), Some(section)) => Ok(section),
-        (Some("wood"), None) => Err(("nobody wrote how thick the posts are", &[Item::PostSection])),
+        (Some(PostMaterialWord::Wood), Some(section)) => Ok(section),
+        (Some(PostMaterialWord::Wood), None) => {
+            Err(("nobody wrote how thick the posts are", &[Item::PostSection]))
+        }
         (Some(_), _) => Err((
             "no method here for a fastener through a post that is not wood",
             &[],

@@ -1,7 +1,10 @@
 //! What cables do to the post at which they end: their pull is permanent, and acts
 //! with every other load. It can show a shortfall, and never that there is none.
 
+use crate::items::InfillWord;
 use crate::items::Item;
+use crate::items::NotchedPostWord;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::bend;
 use crate::judge::load_path::bend::Cut;
 use crate::judge::load_path::bend::Share;
@@ -27,7 +30,7 @@ const REASON: &str = "the end posts carry the pull of every cable for as long as
 
 /// Whether the guard is filled with level cables.
 pub(super) fn has_cables(seen: &Seen<'_, '_>) -> bool {
-    seen.mentions(Item::Infill, "cables") || seen.count(Item::CableCount).is_some()
+    seen.mentions(InfillWord::Cables) || seen.count(Item::CableCount).is_some()
 }
 
 /// The end post; none where there are no cables.
@@ -103,7 +106,7 @@ fn moment(count: u32, tension: Force, height: Distance, top: Top) -> Worked<Mome
 fn capacity(seen: &Seen<'_, '_>, wood: &Wood) -> Option<Ends<Worked<Moment>>> {
     let (a, b) = seen.section(Item::PostSection)?;
     let cut = Cut {
-        notch: if seen.mentions(Item::NotchedPost, "yes") {
+        notch: if seen.mentions(NotchedPostWord::Yes) {
             Share::Half
         } else {
             Share::Whole
@@ -113,7 +116,7 @@ fn capacity(seen: &Seen<'_, '_>, wood: &Wood) -> Option<Ends<Worked<Moment>>> {
             high: a.min(b) / 4.0,
         },
     };
-    if seen.word(Item::PostMaterial)? != "wood" {
+    if seen.word::<PostMaterialWord>()? != PostMaterialWord::Wood {
         return bend::post(seen, wood, cut).ok().map(|bends| bends.ends);
     }
     let of =

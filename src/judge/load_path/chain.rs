@@ -1,6 +1,12 @@
 //! The chain of one guard under one rule's loads.
 
+use crate::items::BehindThePostWord;
+use crate::items::ConditionWord;
+use crate::items::InfillWord;
 use crate::items::Item;
+use crate::items::MovesWhenPushedWord;
+use crate::items::NotchedPostWord;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::fixed;
 use crate::judge::load_path::cables;
@@ -146,19 +152,20 @@ fn with_the_whole_load(mut link: Link, loads: Loads<'_>) -> Link {
 fn with_what_is_seen(link: Link, seen: &Seen<'_, '_>) -> Link {
     let structural =
         holds_the_post(link.kind) || matches!(link.kind, LinkKind::RailEnd | LinkKind::TopRail);
-    let moves = |word| seen.mentions(Item::MovesWhenPushed, word);
-    let ill = |word| seen.mentions(Item::Condition, word);
+    let moves = |word: MovesWhenPushedWord| seen.mentions(word);
+    let ill = |word: ConditionWord| seen.mentions(word);
     let held_below = matches!(
         link.kind,
         LinkKind::PostFixing | LinkKind::Framing | LinkKind::FramingConnection
     );
-    let reason = if structural && moves("a lot") {
+    let reason = if structural && moves(MovesWhenPushedWord::ALot) {
         "it moves a lot: something in this joint gives already"
-    } else if ill("rot") || ill("cracks") || ill("deep rust") {
+    } else if ill(ConditionWord::Rot) || ill(ConditionWord::Cracks) || ill(ConditionWord::DeepRust)
+    {
         "cracks, deep rust or rot take strength that no number here counts"
     } else if structural && link.kind != LinkKind::RailEnd && cables::has_cables(seen) {
         "the pull of the cables comes on top, and is not in this number"
-    } else if held_below && moves("a little") {
+    } else if held_below && moves(MovesWhenPushedWord::ALittle) {
         "it moves a little: looser than a sound joint until somebody has tightened it and looked again"
     } else if holds_the_post(link.kind) && seen.height_is_open() {
         return link.never_passing(
@@ -174,9 +181,12 @@ fn with_what_is_seen(link: Link, seen: &Seen<'_, '_>) -> Link {
 /// Sound wood and metal in contact are what the numbers hold for: a link shows no
 /// shortfall only where somebody looked.
 fn with_what_was_looked_at(link: Link, seen: &Seen<'_, '_>) -> Link {
-    let looked = seen
-        .words(Item::Condition)
-        .any(|word| !matches!(word, "dry" | "wet" | "none seen"));
+    let looked = seen.words::<ConditionWord>().any(|word| {
+        !matches!(
+            word,
+            ConditionWord::Dry | ConditionWord::Wet | ConditionWord::NoneSeen
+        )
+    });
     let mut link = if looked {
         link
     } else {
@@ -184,26 +194,26 @@ fn with_what_was_looked_at(link: Link, seen: &Seen<'_, '_>) -> Link {
         link.never_passing(reason, &[Item::Condition])
     };
     let structural = holds_the_post(link.kind) || link.kind == LinkKind::RailEnd;
-    if structural && seen.word(Item::MovesWhenPushed).is_none() {
+    if structural && seen.word::<MovesWhenPushedWord>().is_none() {
         let reason = "nobody wrote whether it moves when it is pushed by hand";
         link = link.never_passing(reason, &[Item::MovesWhenPushed]);
     }
     if !holds_the_post(link.kind) {
         return link;
     }
-    if seen.word(Item::Infill).is_none() {
+    if seen.word::<InfillWord>().is_none() {
         let reason = "nobody wrote whether cables pull at the posts";
         link = link.never_passing(reason, &[Item::Infill]);
     }
     let wooden = seen
-        .word(Item::PostMaterial)
-        .is_none_or(|word| word == "wood");
-    if link.kind == LinkKind::Post && wooden && seen.word(Item::NotchedPost).is_none() {
+        .word::<PostMaterialWord>()
+        .is_none_or(|word| word == PostMaterialWord::Wood);
+    if link.kind == LinkKind::Post && wooden && seen.word::<NotchedPostWord>().is_none() {
         let reason = "nobody wrote whether the post is notched where it is fixed";
         link = link.never_passing(reason, &[Item::NotchedPost]);
     }
     let side = matches!(fixed(seen), Some(Fixed::OnTheSide | Fixed::FlatOnAJoist));
-    let touches = seen.word(Item::BehindThePost) == Some("nothing");
+    let touches = seen.word() == Some(BehindThePostWord::Nothing);
     if link.kind != LinkKind::Post && side && !touches {
         let reason = "nobody wrote whether post and framing touch, with nothing between them";
         link = link.never_passing(reason, &[Item::BehindThePost]);
@@ -213,22 +223,26 @@ fn with_what_was_looked_at(link: Link, seen: &Seen<'_, '_>) -> Link {
 
 /// What is seen at the guard that no number counts, the worst first.
 fn wrong(seen: &Seen<'_, '_>) -> Vec<Wrong> {
-    let moves = |word| seen.mentions(Item::MovesWhenPushed, word);
-    let ill = |word| seen.mentions(Item::Condition, word);
-    let apart = ["siding", "spacers", "gap"];
+    let moves = |word: MovesWhenPushedWord| seen.mentions(word);
+    let ill = |word: ConditionWord| seen.mentions(word);
+    let apart = [
+        BehindThePostWord::Siding,
+        BehindThePostWord::Spacers,
+        BehindThePostWord::Gap,
+    ];
     let wide = seen
         .known_length(Item::FastenerSpacing)
         .is_some_and(|apart| apart > inches(5.0 + 1e-6));
     let bolted = fixed(seen) == Some(Fixed::OnTheSide);
     [
-        (moves("a lot"), Wrong::MovesALot),
-        (ill("rot"), Wrong::Rot),
-        (ill("deep rust"), Wrong::DeepRust),
-        (ill("cracks"), Wrong::Cracks),
-        (seen.mentions(Item::NotchedPost, "yes"), Wrong::Notched),
-        (seen.mentions_any(Item::BehindThePost, &apart), Wrong::Apart),
+        (moves(MovesWhenPushedWord::ALot), Wrong::MovesALot),
+        (ill(ConditionWord::Rot), Wrong::Rot),
+        (ill(ConditionWord::DeepRust), Wrong::DeepRust),
+        (ill(ConditionWord::Cracks), Wrong::Cracks),
+        (seen.mentions(NotchedPostWord::Yes), Wrong::Notched),
+        (seen.mentions_any(&apart), Wrong::Apart),
         (cables::has_cables(seen), Wrong::Cables),
-        (moves("a little"), Wrong::MovesALittle),
+        (moves(MovesWhenPushedWord::ALittle), Wrong::MovesALittle),
         (wide && bolted, Wrong::WideAcrossGrain),
     ]
     .into_iter()

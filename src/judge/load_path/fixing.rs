@@ -1,7 +1,13 @@
 //! What fastens a post: the method follows from what is seen (NDS 2018 chapter
 //! 12, read second-hand).
 
+use crate::items::BehindThePostWord;
+use crate::items::ConditionWord;
+use crate::items::FastenedToWord;
 use crate::items::Item;
+use crate::items::NotchedPostWord;
+use crate::items::PostFasteningWord;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::arm_taken;
 use crate::judge::load_path::arm::couple_asks;
@@ -54,16 +60,16 @@ pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> 
     if let Some(ruled) = ruled_out(seen) {
         return vec![with_stretch(ruled, seen, loads)];
     }
-    match seen.word(Item::PostFastening) {
-        Some("through bolts") => bolts(seen, woods, loads),
-        Some("lag screws" | "wood screws") => screws(seen, woods, loads),
-        Some("plate") => plate::links(seen, woods, loads),
-        Some("central rod") => vec![rod::link(seen, woods.post, loads)],
-        Some("embedded") => vec![concrete::pocket(seen, loads)],
-        Some("masonry anchors") if seen.word(Item::FastenedTo) == Some("concrete") => {
+    match seen.word::<PostFasteningWord>() {
+        Some(PostFasteningWord::ThroughBolts) => bolts(seen, woods, loads),
+        Some(PostFasteningWord::LagScrews | PostFasteningWord::WoodScrews) => screws(seen, woods, loads),
+        Some(PostFasteningWord::Plate) => plate::links(seen, woods, loads),
+        Some(PostFasteningWord::CentralRod) => vec![rod::link(seen, woods.post, loads)],
+        Some(PostFasteningWord::Embedded) => vec![concrete::pocket(seen, loads)],
+        Some(PostFasteningWord::MasonryAnchors) if seen.word() == Some(FastenedToWord::Concrete) => {
             vec![concrete::breakout(seen, loads)]
         }
-        Some("masonry anchors") => vec![with_stretch(
+        Some(PostFasteningWord::MasonryAnchors) => vec![with_stretch(
             hidden(
                 "anchors depend on the concrete or masonry around them and on the distance to its edge: somebody who knows them has to look",
             )
@@ -71,7 +77,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> 
             seen,
             loads,
         )],
-        Some("unknown") => vec![with_stretch(
+        Some(PostFasteningWord::Hidden) => vec![with_stretch(
             Link::hidden(
                 KIND,
                 "what holds the post",
@@ -99,29 +105,29 @@ pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> 
 
 /// What is seen that no number can mend.
 fn ruled_out(seen: &Seen<'_, '_>) -> Option<Link> {
-    let fastened = |word| seen.mentions(Item::PostFastening, word);
-    let (case, reason, source, mend) = if fastened("missing") {
+    let fastened = |word: PostFasteningWord| seen.mentions(word);
+    let (case, reason, source, mend) = if fastened(PostFasteningWord::Missing) {
         (
             "what holds the post",
             "a bolt or screw is missing, or its nut",
             "common practice, no source",
             Mend::Bolts,
         )
-    } else if fastened("nails") {
+    } else if fastened(PostFasteningWord::Nails) {
         (
             "pulled out",
             "nails draw out: they may not be relied on to hold a post against a pull",
             "NDS 2018 §12.2.3, read second-hand; common practice",
             Mend::Bolts,
         )
-    } else if fastened("half wall") {
+    } else if fastened(PostFasteningWord::HalfWall) {
         (
             "the end of a half wall",
             "studs that are nailed through their plates are held in end grain: a wall that ends free does not stand up to a push by that",
             "NDS 2018 §12.2.3.3, read second-hand; trade answers",
             Mend::IntoTheFraming,
         )
-    } else if seen.mentions(Item::Condition, "rot") && of_wood(seen) {
+    } else if seen.mentions(ConditionWord::Rot) && of_wood(seen) {
         (
             "in rotten wood",
             "rotten wood: no number can be trusted, and the fixings in it have lost their hold",
@@ -137,14 +143,14 @@ fn ruled_out(seen: &Seen<'_, '_>) -> Option<Link> {
 /// Whether the post or what it is fastened to is wood.
 fn of_wood(seen: &Seen<'_, '_>) -> bool {
     let wooden = [
-        "joist",
-        "blocking",
-        "rim board",
-        "subfloor",
-        "decking",
-        "stud",
+        FastenedToWord::Joist,
+        FastenedToWord::Blocking,
+        FastenedToWord::RimBoard,
+        FastenedToWord::Subfloor,
+        FastenedToWord::Decking,
+        FastenedToWord::Stud,
     ];
-    seen.word(Item::PostMaterial) == Some("wood") || seen.mentions_any(Item::FastenedTo, &wooden)
+    seen.word() == Some(PostMaterialWord::Wood) || seen.mentions_any(&wooden)
 }
 
 fn hidden(reason: &'static str) -> Link {
@@ -157,15 +163,20 @@ pub(super) const HINGE: &str =
 
 /// Why no formula for fasteners in wood holds for what the post is fastened to.
 pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(&'static str, &'static [Item])> {
-    match seen.word(Item::FastenedTo) {
-        Some("joist" | "blocking" | "rim board" | "stud") => {}
-        Some("concrete" | "masonry") => {
+    match seen.word::<FastenedToWord>() {
+        Some(
+            FastenedToWord::Joist
+            | FastenedToWord::Blocking
+            | FastenedToWord::RimBoard
+            | FastenedToWord::Stud,
+        ) => {}
+        Some(FastenedToWord::Concrete | FastenedToWord::Masonry) => {
             return Some((
                 "screws and bolts in concrete or masonry hold by their anchors: write which, or ask whoever set them",
                 &[],
             ));
         }
-        Some("subfloor" | "decking" | "drywall only") => {
+        Some(FastenedToWord::Subfloor | FastenedToWord::Decking | FastenedToWord::DrywallOnly) => {
             return Some(("no framing is reached: see what it is fastened to", &[]));
         }
         Some(_) => return Some(("what the fasteners sit in cannot be seen", &[])),
@@ -182,8 +193,12 @@ pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(&'static str, &'static
 /// Yield and withdrawal presuppose faces in contact (NDS 2018 §12.3.1(a), read
 /// second-hand).
 pub(super) fn apart(seen: &Seen<'_, '_>) -> Option<&'static str> {
-    let between = ["siding", "spacers", "gap"];
-    seen.mentions_any(Item::BehindThePost, &between).then_some(
+    let between = [
+        BehindThePostWord::Siding,
+        BehindThePostWord::Spacers,
+        BehindThePostWord::Gap,
+    ];
+    seen.mentions_any(&between).then_some(
         "post and framing do not touch: with siding, spacers or a gap between them no published value holds",
     )
 }
@@ -299,7 +314,7 @@ pub(super) fn framing_thickness(seen: &Seen<'_, '_>) -> Ends<Distance> {
 /// The post, or what a notch may have left of it, and the wood behind it.
 fn behind_the_post(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Layers> {
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
-    let whole = seen.word(Item::NotchedPost) == Some("no");
+    let whole = seen.word() == Some(NotchedPostWord::No);
     // how deep a notch is nobody writes: the posts of the published tests
     // kept less than half; where the thread is not written either, a
     // quarter may be left (common practice, no source)

@@ -1,7 +1,10 @@
 //! What the post is fastened to, and what holds that: here built guards fail in
 //! tests (Loferski, Albright, Woeste, published from 2005 on).
 
+use crate::items::FastenedToWord;
+use crate::items::FramingHeldByWord;
 use crate::items::Item;
+use crate::items::PostFasteningWord;
 use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::arm_taken;
 use crate::judge::load_path::arm::fixed;
@@ -41,16 +44,20 @@ pub(super) fn links(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Ve
 const SOLID: &str = "wood";
 
 fn reaches_the_framing(seen: &Seen<'_, '_>) -> bool {
-    let ruled = ["drywall only", "subfloor", "decking"];
-    !seen.mentions_any(Item::FastenedTo, &ruled)
+    let ruled = [
+        FastenedToWord::DrywallOnly,
+        FastenedToWord::Subfloor,
+        FastenedToWord::Decking,
+    ];
+    !seen.mentions_any(&ruled)
         && matches!(
-            seen.word(Item::FastenedTo),
-            Some("rim board" | "joist" | "blocking")
+            seen.word::<FastenedToWord>(),
+            Some(FastenedToWord::RimBoard | FastenedToWord::Joist | FastenedToWord::Blocking)
         )
 }
 
 fn member(seen: &Seen<'_, '_>) -> Link {
-    if seen.mentions(Item::FastenedTo, "drywall only") {
+    if seen.mentions(FastenedToWord::DrywallOnly) {
         return Link::by_rule(
             MEMBER,
             "drywall only",
@@ -59,7 +66,7 @@ fn member(seen: &Seen<'_, '_>) -> Link {
         )
         .mending(Mend::IntoTheFraming);
     }
-    if seen.mentions_any(Item::FastenedTo, &["subfloor", "decking"]) {
+    if seen.mentions_any(&[FastenedToWord::Subfloor, FastenedToWord::Decking]) {
         return Link::by_rule(
             MEMBER,
             "subfloor or decking boards only",
@@ -69,23 +76,28 @@ fn member(seen: &Seen<'_, '_>) -> Link {
         .mending(Mend::IntoTheFraming);
     }
     let hidden = |case, reason, asks: &[Item]| Link::hidden(MEMBER, case, reason, asks);
-    match seen.word(Item::FastenedTo) {
-        Some("rim board" | "joist" | "blocking") => hidden(SOLID, "", &[]),
+    match seen.word::<FastenedToWord>() {
+        Some(FastenedToWord::RimBoard | FastenedToWord::Joist | FastenedToWord::Blocking) => hidden(SOLID, "", &[]),
         // makers' ranges, for a reader and for no verdict
-        Some("concrete") => hidden(
+        Some(FastenedToWord::Concrete) => hidden(
             "concrete",
             "its strength and the distance to its edge decide, and somebody who knows anchors has to look; makers list 400 to 790 lb (1.8 to 3.5 kN) for one sleeve anchor of 3/8 to 1/2 in far from any edge, less near one (read second-hand)",
             &[],
         )
         .mending(Mend::Anchors),
-        Some("masonry") => hidden(
+        Some(FastenedToWord::Masonry) => hidden(
             "masonry",
             "how sound the brick or block is and the distance to its edge decide, and somebody who knows anchors has to look; makers list 140 to 400 lb (0.6 to 1.8 kN) for one 3/8 in anchor glued into hollow block, and 450 to 900 lb (2.0 to 4.0 kN) in sound brick (read second-hand)",
             &[],
         )
         .mending(Mend::Anchors),
-        Some("stud") => hidden("stud", "no method here for a stud that is pulled sideways", &[]),
-        Some(_) => hidden(
+        Some(FastenedToWord::Stud) => hidden("stud", "no method here for a stud that is pulled sideways", &[]),
+        Some(
+            FastenedToWord::Hidden
+            | FastenedToWord::Decking
+            | FastenedToWord::DrywallOnly
+            | FastenedToWord::Subfloor,
+        ) => hidden(
             "what the post is fastened to",
             "it cannot be seen: look from below, or ask to lift a board",
             &[],
@@ -101,8 +113,8 @@ fn member(seen: &Seen<'_, '_>) -> Link {
 /// Screws in blocking pull it across its grain, and every such layout that was
 /// tested split.
 fn splitting(seen: &Seen<'_, '_>) -> Option<Link> {
-    let screwed = seen.mentions_any(Item::PostFastening, &["lag screws", "wood screws"]);
-    let blocking = seen.mentions(Item::FastenedTo, "blocking");
+    let screwed = seen.mentions_any(&[PostFasteningWord::LagScrews, PostFasteningWord::WoodScrews]);
+    let blocking = seen.mentions(FastenedToWord::Blocking);
     (screwed && blocking).then(|| {
         Link::by_rule(
             MEMBER,
@@ -119,21 +131,21 @@ const INWARD: &str = "pulled away at its bottom";
 
 /// What holds the joist, the blocking or the rim board.
 fn connections(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    let rim = seen.mentions(Item::FastenedTo, "rim board");
+    let rim = seen.mentions(FastenedToWord::RimBoard);
     let nailed = [
-        "nails into end grain",
-        "screws into end grain",
-        "tie at the lower bolt",
+        FramingHeldByWord::NailsIntoEndGrain,
+        FramingHeldByWord::ScrewsIntoEndGrain,
+        FramingHeldByWord::TieAtTheLowerBolt,
     ];
-    if rim && seen.mentions_any(Item::FramingHeldBy, &nailed) {
+    if rim && seen.mentions_any(&nailed) {
         let link = pulled(on_end_grain(), seen, loads);
         return vec![match twisted(seen, loads) {
             Some(stress) => link.explaining(TWISTED, stress.lines),
             None => link,
         }];
     }
-    match seen.word(Item::FramingHeldBy) {
-        Some("tie at the upper bolt") => {
+    match seen.word::<FramingHeldByWord>() {
+        Some(FramingHeldByWord::TieAtTheUpperBolt) => {
             let mut links = vec![tie(seen, framing, loads)];
             if loads.pulls_inward() {
                 let reason = "the tie holds the top of the framing; what holds its bottom when somebody pulls inward is not known";
@@ -142,7 +154,7 @@ fn connections(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Vec<Lin
             links
         }
         // outward is the greater of the two pulls
-        Some("ties at both bolts") => vec![tie(seen, framing, loads)],
+        Some(FramingHeldByWord::TiesAtBothBolts) => vec![tie(seen, framing, loads)],
         other => vec![pulled(hidden_connection(other), seen, loads)],
     }
 }
@@ -172,27 +184,37 @@ fn twisted(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Worked<Pressure>> {
     Some(torsion_stress(torque.value, deep, thick).after(torque))
 }
 
-fn hidden_connection(held: Option<&str>) -> Link {
+fn hidden_connection(held: Option<FramingHeldByWord>) -> Link {
     let hidden =
         |reason, asks: &[Item]| Link::hidden(CONNECTION, AWAY, reason, asks).mending(Mend::Tie);
     match held {
-        Some("nails into end grain" | "screws into end grain" | "tie at the lower bolt") => hidden(
+        Some(
+            FramingHeldByWord::NailsIntoEndGrain
+            | FramingHeldByWord::ScrewsIntoEndGrain
+            | FramingHeldByWord::TieAtTheLowerBolt,
+        ) => hidden(
             "whether the pull lands on the nails depends on which way the joist runs",
             &[],
         ),
-        Some("tension tie") => hidden(
+        Some(
+            FramingHeldByWord::TensionTie
+            | FramingHeldByWord::TieAtTheUpperBolt
+            | FramingHeldByWord::TiesAtBothBolts,
+        ) => hidden(
             "a tie holds only at the bolt that it is at: look whether it is the upper one",
             &[],
         ),
-        Some("hangers") => hidden(
+        Some(FramingHeldByWord::Hangers) => hidden(
             "hangers carry downward, and count for nothing against a pull away from the joists",
             &[],
         ),
-        Some("blocking") => hidden(
+        Some(FramingHeldByWord::Blocking) => hidden(
             "no published value: blocking split in tests below 500 lb; somebody who builds decks has to look",
             &[],
         ),
-        Some(_) => hidden("it cannot be seen: look from below, behind the post", &[]),
+        Some(FramingHeldByWord::Hidden) => {
+            hidden("it cannot be seen: look from below, behind the post", &[])
+        }
         None => hidden(
             "nobody wrote what holds the joist or rim board",
             &[Item::FramingHeldBy],

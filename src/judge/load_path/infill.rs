@@ -1,6 +1,9 @@
 //! The infill and its ends.
 
+use crate::items::BalusterFixingWord;
+use crate::items::InfillWord;
 use crate::items::Item;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkKind;
 use crate::judge::load_path::link::Taken;
@@ -29,9 +32,9 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
     if !asked {
         return Vec::new();
     }
-    match seen.word(Item::Infill) {
-        Some("balusters") => balusters(seen, wood, loads),
-        Some("cables" | "upright cables" | "net") => {
+    match seen.word::<InfillWord>() {
+        Some(InfillWord::Balusters) => balusters(seen, wood, loads),
+        Some(InfillWord::Cables | InfillWord::UprightCables | InfillWord::Net) => {
             let reason = "how tight the cables are and what the end posts take is for an engineer";
             let link = Link::hidden(LinkKind::Infill, "cables", reason, &[]);
             vec![match pushed_cable(seen, loads) {
@@ -103,8 +106,8 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
         let reason = "nobody wrote how thick the balusters are";
         return without(reason, &[Item::BalusterSection]);
     };
-    match seen.word(Item::PostMaterial) {
-        Some("wood") => {}
+    match seen.word::<PostMaterialWord>() {
+        Some(PostMaterialWord::Wood) => {}
         Some(_) => {
             return without(
                 "balusters of metal or plastic: no published strength fits unseen",
@@ -141,8 +144,8 @@ fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Lin
             None => link,
         }
     };
-    match (seen.word(Item::BalusterFixing), &demand) {
-        (Some("screws"), Some(demand)) => {
+    match (seen.word::<BalusterFixingWord>(), &demand) {
+        (Some(BalusterFixingWord::Screws), Some(demand)) => {
             let all = wood.lumber().iter().flat_map(|species| {
                 let gravity = species.gravity.value;
                 let pulled = Pulled::WoodScrew(NUMBER_8);
@@ -156,11 +159,15 @@ fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Lin
                 None => without("outside the published tables", &[]),
             }
         }
-        (Some("brads or glue"), _) => {
+        (Some(BalusterFixingWord::BradsOrGlue), _) => {
             without("brads and glue have no value that may be counted", &[])
         }
-        (Some("nails"), _) => without("how the nails sit, and how deep, cannot be seen", &[]),
-        (Some("hidden"), _) => without("the ends of the balusters cannot be seen", &[]),
+        (Some(BalusterFixingWord::Nails), _) => {
+            without("how the nails sit, and how deep, cannot be seen", &[])
+        }
+        (Some(BalusterFixingWord::Hidden), _) => {
+            without("the ends of the balusters cannot be seen", &[])
+        }
         (Some(_), _) => without("no published value for this fixing", &[]),
         (None, _) => without(
             "nobody wrote what holds the balusters",

@@ -1,7 +1,9 @@
 //! A plate screwed down beneath a post: the worst of its screws pulled out, and the
 //! plate itself bent (elastic shares; a plate that bends presses at the post's face).
 
+use crate::items::FastenedToWord;
 use crate::items::Item;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::concrete;
 use crate::judge::load_path::fixing::Woods;
 use crate::judge::load_path::link::Link;
@@ -53,7 +55,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> 
             return vec![Link::hidden(KIND, CASE, reason, &asks)];
         }
     };
-    let first = if seen.word(Item::FastenedTo) == Some("concrete") {
+    let first = if seen.word() == Some(FastenedToWord::Concrete) {
         concrete::breakout(seen, loads)
     } else {
         screwed_down(seen, woods, fasteners, &pulled.on_one)
@@ -69,20 +71,26 @@ fn screwed_down(
 ) -> Link {
     let without =
         |reason, asks: &[Item]| Link::hidden(KIND, CASE, reason, asks).with_demand(demand);
-    let boards = ["subfloor", "decking"];
+    let boards = [FastenedToWord::Subfloor, FastenedToWord::Decking];
     let on = boards
         .into_iter()
-        .find(|word| seen.mentions(Item::FastenedTo, word))
-        .or(seen.word(Item::FastenedTo));
+        .find(|word| seen.mentions(*word))
+        .or(seen.word::<FastenedToWord>());
     let panel = || in_the_panel(seen, woods, fasteners);
     let framing = |layers| held(woods.framing, one_of(fasteners), layers, Grain::Side);
     let capacity = match (on, in_the_floor(seen, fasteners)) {
-        (Some("subfloor"), _) => panel(),
-        (Some("decking"), _) => in_the_boards(seen, woods, fasteners),
-        (Some("joist" | "blocking" | "rim board"), None) => {
+        (Some(FastenedToWord::Subfloor), _) => panel(),
+        (Some(FastenedToWord::Decking), _) => in_the_boards(seen, woods, fasteners),
+        (
+            Some(FastenedToWord::Joist | FastenedToWord::Blocking | FastenedToWord::RimBoard),
+            None,
+        ) => {
             return without(NO_THREAD, &[Item::ThreadInFraming]);
         }
-        (Some("joist" | "blocking" | "rim board"), Some(layers)) => match bite(seen) {
+        (
+            Some(FastenedToWord::Joist | FastenedToWord::Blocking | FastenedToWord::RimBoard),
+            Some(layers),
+        ) => match bite(seen) {
             Bite::Framing => framing(layers),
             Bite::FloorOnly => panel(),
             Bite::Either => panel().and_then(|panel| {
@@ -105,8 +113,8 @@ fn screwed_down(
         Ok(capacity) => Link::weighed(KIND, CASE, demand, &capacity)
             .taking(woods.framing.taken())
             .taking(match on {
-                Some("subfloor") => &[Taken::Subfloor],
-                Some("decking") => &[],
+                Some(FastenedToWord::Subfloor) => &[Taken::Subfloor],
+                Some(FastenedToWord::Decking) => &[],
                 _ => &[Taken::Thread],
             })
             .asking(&asked(seen, on))
@@ -115,8 +123,10 @@ fn screwed_down(
     }
 }
 
-fn asked(seen: &Seen<'_, '_>, on: Option<&str>) -> Vec<Item> {
-    if matches!(on, Some("subfloor" | "decking")) || bite(seen) != Bite::Either {
+fn asked(seen: &Seen<'_, '_>, on: Option<FastenedToWord>) -> Vec<Item> {
+    if matches!(on, Some(FastenedToWord::Subfloor | FastenedToWord::Decking))
+        || bite(seen) != Bite::Either
+    {
         Vec::new()
     } else {
         vec![Item::FramingThickness]
@@ -244,8 +254,14 @@ fn bent(seen: &Seen<'_, '_>, pulled: &Pulled) -> Link {
     };
     let without =
         |reason, asks: &[Item]| Link::hidden(KIND, BENT, reason, asks).with_demand(&demand);
-    match seen.word(Item::PostMaterial) {
-        Some("wood" | "steel pipe" | "steel tube" | "stainless pipe" | "stainless tube") => {}
+    match seen.word::<PostMaterialWord>() {
+        Some(
+            PostMaterialWord::Wood
+            | PostMaterialWord::SteelPipe
+            | PostMaterialWord::SteelTube
+            | PostMaterialWord::StainlessPipe
+            | PostMaterialWord::StainlessTube,
+        ) => {}
         Some(_) => {
             return without(
                 "a cast or welded plate of this metal may be brittle or soft",

@@ -1,7 +1,11 @@
 //! The post itself: the moment at the fastener that resists, on the section less its
 //! holes; between its fasteners the couple shears it.
 
+use crate::items::ConditionWord;
 use crate::items::Item;
+use crate::items::NotchedPostWord;
+use crate::items::PostFasteningWord;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::arm_taken;
 use crate::judge::load_path::arm::between_the_fasteners;
@@ -97,9 +101,9 @@ fn holes(seen: &Seen<'_, '_>) -> Ends<Distance> {
     };
     let bored = bolt_hole(thickest).value;
     // the lead hole of a shank is as wide as the shank (NDS 2018 §12.1.4.2)
-    let (least, most) = match seen.word(Item::PostFastening) {
-        Some("through bolts") => (bored, bored),
-        Some("lag screws" | "wood screws") => (thickest, thickest),
+    let (least, most) = match seen.word::<PostFasteningWord>() {
+        Some(PostFasteningWord::ThroughBolts) => (bored, bored),
+        Some(PostFasteningWord::LagScrews | PostFasteningWord::WoodScrews) => (thickest, thickest),
         Some(_) | None => (thickest, bored),
     };
     // those of one level may lie side by side, or apart along the grain
@@ -119,7 +123,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         return vec![ruled(seen, link)];
     };
     let cut = Cut {
-        notch: if seen.mentions(Item::NotchedPost, "yes") {
+        notch: if seen.mentions(NotchedPostWord::Yes) {
             Share::Half
         } else {
             Share::Whole
@@ -127,7 +131,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         holes: holes(seen),
     };
     let mut links = vec![ruled(seen, bending(seen, wood, cut, &demand))];
-    if cut.notch == Share::Whole && !seen.mentions(Item::Condition, "rot") {
+    if cut.notch == Share::Whole && !seen.mentions(ConditionWord::Rot) {
         links.extend(shear(seen, wood, loads, cut));
     }
     links.extend(neck(seen, wood, loads));
@@ -150,7 +154,7 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut, demand: &Ends<Worked<Mome
     };
     let on_the_side = matches!(fixed(seen), Some(Fixed::OnTheSide | Fixed::FlatOnAJoist));
     let link = link.taking(&taken);
-    if on_the_side && seen.word(Item::PostMaterial) != Some("wood") {
+    if on_the_side && seen.word() != Some(PostMaterialWord::Wood) {
         let reason = "holes for bolts through a hollow post are not counted";
         return link.never_passing(reason, &[]);
     }
@@ -163,14 +167,14 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut, demand: &Ends<Worked<Mome
 
 /// What is seen of the post decides before any number.
 fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
-    if seen.mentions(Item::Condition, "rot") {
+    if seen.mentions(ConditionWord::Rot) {
         let rotten = Link::bare(KIND, link.case, LinkFinding::ByRule(ROT)).mending(Mend::NewPost);
         return Link {
             demand: link.demand,
             ..rotten
         };
     }
-    if !seen.mentions(Item::NotchedPost, "yes") {
+    if !seen.mentions(NotchedPostWord::Yes) {
         return link;
     }
     let thick = seen.section(Item::PostSection);
@@ -198,7 +202,7 @@ fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
 /// and not by the push.
 fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>, cut: Cut) -> Option<Link> {
     let (a, b) = seen.section(Item::PostSection)?;
-    if seen.word(Item::PostMaterial) != Some("wood") {
+    if seen.word() != Some(PostMaterialWord::Wood) {
         return None;
     }
     let (case, demand) = match fixed(seen) {

@@ -2,6 +2,7 @@
 //! sits (elementary statics; NDS 2018 §12.2 and §12.5.2, read second-hand).
 
 use crate::items::Item;
+use crate::items::PostMaterialWord;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkKind;
 use crate::judge::load_path::link::Mend;
@@ -65,8 +66,8 @@ fn bending(
     let demand = Ends::exactly(moment);
     let without =
         |reason, asks: &[Item]| Link::hidden(KIND, way.case(), reason, asks).with_demand(&demand);
-    match seen.word(Item::PostMaterial) {
-        Some("wood") => {}
+    match seen.word::<PostMaterialWord>() {
+        Some(PostMaterialWord::Wood) => {}
         Some(_) => {
             return without(
                 "a rail of metal or plastic: its strength cannot be seen",

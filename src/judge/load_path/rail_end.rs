@@ -2,6 +2,8 @@
 //! sits (elementary statics; NDS 2018 §12.2 and §12.5.2.2, read second-hand).
 
 use crate::items::Item;
+use crate::items::RailEndFasteningWord;
+use crate::items::RailPositionWord;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkKind;
 use crate::judge::load_path::link::Mend;
@@ -50,45 +52,51 @@ impl Sits {
         Sits::OutsideFace,
     ];
 
-    fn of(word: &str) -> Option<Sits> {
+    fn of(word: RailPositionWord) -> Option<Sits> {
         match word {
-            "between posts" => Some(Sits::Between),
-            "inside face" => Some(Sits::InsideFace),
-            "on top" => Some(Sits::OnTop),
-            "outside face" => Some(Sits::OutsideFace),
-            _ => None,
+            RailPositionWord::BetweenPosts => Some(Sits::Between),
+            RailPositionWord::InsideFace => Some(Sits::InsideFace),
+            RailPositionWord::OnTop => Some(Sits::OnTop),
+            RailPositionWord::OutsideFace => Some(Sits::OutsideFace),
+            RailPositionWord::Hidden | RailPositionWord::LetIn => None,
         }
     }
 }
 
 /// The links of a rail's ends.
 pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    if seen.mentions(Item::RailEndFastening, "hollow-wall anchor") {
+    if seen.mentions(RailEndFasteningWord::HollowWallAnchor) {
         return vec![shown(hollow_wall(), loads)];
     }
-    if seen.mentions(Item::RailEndFastening, "nails") {
+    if seen.mentions(RailEndFasteningWord::Nails) {
         return nailed(seen, wood, loads);
     }
     let framing = Wood::of_framing(seen);
-    match seen.word(Item::RailEndFastening) {
-        Some("screws into a post") => screwed(seen, wood, loads),
-        Some("screws into a stud") => into_a_stud(seen, (wood, &framing), loads),
-        Some("hidden") => vec![hidden(
+    match seen.word::<RailEndFasteningWord>() {
+        Some(RailEndFasteningWord::ScrewsIntoAPost) => screwed(seen, wood, loads),
+        Some(RailEndFasteningWord::ScrewsIntoAStud) => into_a_stud(seen, (wood, &framing), loads),
+        Some(RailEndFasteningWord::Hidden) => vec![hidden(
             loads,
             "what holds the rail's end cannot be seen: look behind the bracket or its cover",
             &[],
         )],
-        Some("masonry anchors") => vec![hidden(
+        Some(RailEndFasteningWord::MasonryAnchors) => vec![hidden(
             loads,
             "anchors in masonry depend on the wall behind: somebody who knows them has to look",
             &[],
         )],
-        Some("bracket") => vec![hidden(
+        Some(RailEndFasteningWord::Bracket) => vec![hidden(
             loads,
             "what a bracket carries stands on its label, and none is written",
             &[],
         )],
-        Some(_) => vec![hidden(loads, "no published value for this fixing", &[])],
+        Some(
+            RailEndFasteningWord::BoltsThroughAPost
+            | RailEndFasteningWord::HollowWallAnchor
+            | RailEndFasteningWord::LetIntoThePost
+            | RailEndFasteningWord::Nails
+            | RailEndFasteningWord::Welded,
+        ) => vec![hidden(loads, "no published value for this fixing", &[])],
         None => vec![hidden(
             loads,
             "nobody wrote what holds the rail's ends",
@@ -128,8 +136,8 @@ fn hidden(loads: Loads<'_>, reason: &'static str, asks: &[Item]) -> Link {
 /// Toe-nails between two posts carry a load across them; nails in a face are
 /// pulled, and may not be relied on.
 fn nailed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    let position = seen.word(Item::RailPosition);
-    if position != Some("between posts") {
+    let position = seen.word::<RailPositionWord>();
+    if position != Some(RailPositionWord::BetweenPosts) {
         let ruled = Link::by_rule(
             KIND,
             OUTWARD,
@@ -226,16 +234,16 @@ fn screwed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
         wood,
         fasteners,
     };
-    let mut words: Vec<&str> = seen.words(Item::RailPosition).collect();
+    let mut words: Vec<RailPositionWord> = seen.words::<RailPositionWord>().collect();
     words.sort_unstable();
     words.dedup();
-    let sits: Vec<Sits> = words.iter().filter_map(|word| Sits::of(word)).collect();
-    if words.contains(&"let in") {
+    let sits: Vec<Sits> = words.iter().filter_map(|word| Sits::of(*word)).collect();
+    if words.contains(&RailPositionWord::LetIn) {
         let reason = "no published value for a rail that is let into a notch of the post";
         return vec![hidden(loads, reason, &[])];
     }
     let known =
-        !sits.is_empty() && sits.len() == words.len() && seen.word(Item::RailPosition).is_some();
+        !sits.is_empty() && sits.len() == words.len() && seen.word::<RailPositionWord>().is_some();
     if !known {
         return end.anywhere(loads);
     }

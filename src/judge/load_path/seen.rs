@@ -1,6 +1,9 @@
 //! What is written about the load path, the worst of several readings each.
 
 use crate::items::Item;
+use crate::items::ItemWord;
+use crate::items::NotchedPostWord;
+use crate::items::PostFasteningWord;
 use crate::items::Worst;
 use crate::judge::scene::Scene;
 use crate::quantities::Distance;
@@ -119,31 +122,25 @@ impl<'s, 'g> Seen<'s, 'g> {
     }
 
     /// The worst word; none where one of several could not be read.
-    pub(super) fn word(&self, item: Item) -> Option<&'static str> {
-        if !self.is_sound(item) {
+    pub(super) fn word<W: ItemWord>(&self) -> Option<W> {
+        if !self.is_sound(W::ITEM) {
             return None;
         }
-        let place = |word: &str| item.words().iter().position(|known| known.name == word);
-        self.words(item).max_by_key(|word| place(word))
+        let place = |word: &W| W::ALL.iter().position(|known| known == word);
+        self.words().max_by_key(place)
     }
 
     /// Every word that is written.
-    pub(super) fn words(&self, item: Item) -> impl Iterator<Item = &'static str> {
-        self.values(item).filter_map(|value| {
-            if let Value::Word(word) = value {
-                Some(*word)
-            } else {
-                None
-            }
-        })
+    pub(super) fn words<W: ItemWord>(&self) -> impl Iterator<Item = W> {
+        self.values(W::ITEM).filter_map(Value::word)
     }
 
-    pub(super) fn mentions(&self, item: Item, word: &str) -> bool {
-        self.words(item).any(|found| found == word)
+    pub(super) fn mentions<W: ItemWord>(&self, word: W) -> bool {
+        self.words().any(|found: W| found == word)
     }
 
-    pub(super) fn mentions_any(&self, item: Item, words: &[&str]) -> bool {
-        self.words(item).any(|found| words.contains(&found))
+    pub(super) fn mentions_any<W: ItemWord>(&self, words: &[W]) -> bool {
+        self.words().any(|found: W| words.contains(&found))
     }
 
     /// The worst length, exactly read.
@@ -317,12 +314,12 @@ impl<'s, 'g> Seen<'s, 'g> {
             Item::MovesWhenPushed,
             Item::PostSpacing,
         ];
+        // in every list these two words say so
+        let nothing = [PostFasteningWord::Hidden.name(), NotchedPostWord::No.name()];
         let telling = |item: &&Item| {
             let known = self.values(**item).any(|value| {
-                !matches!(
-                    value,
-                    Value::Unknown | Value::Word("unknown" | "hidden" | "no")
-                )
+                let silent = matches!(value, Value::Word(word) if nothing.contains(word));
+                !silent && *value != Value::Unknown
             });
             known && !ELSEWHERE.contains(item)
         };

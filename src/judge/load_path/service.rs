@@ -1,7 +1,13 @@
 //! The circumstances of the wood: what is known of species, grade, moisture, load
 //! duration and incising, and every combination of what is not.
 
+use crate::items::ConditionWord;
+use crate::items::FramingSpeciesWord;
 use crate::items::Item;
+use crate::items::LocationWord;
+use crate::items::LumberGradeWord;
+use crate::items::RowsOfSlitsWord;
+use crate::items::WoodSpeciesWord;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
 use crate::statics::factors::Grain;
@@ -20,24 +26,45 @@ use crate::statics::wood::TIMBERS;
 pub(super) const DURATIONS: [LoadDuration; 2] =
     [LoadDuration::TEN_YEARS, LoadDuration::TEN_MINUTES];
 
-/// The names of the table of species behind the words of the item.
-const NAMES: &[(&str, &str)] = &[
-    ("southern pine", "Southern Pine"),
-    ("douglas fir-larch", "Douglas Fir-Larch"),
-    ("hem-fir", "Hem-Fir"),
-    ("spruce-pine-fir", "Spruce-Pine-Fir"),
-    ("spruce-pine-fir south", "SPF (South)"),
-    ("redwood", "Redwood"),
-    ("cedar", "Western cedars"),
-];
+/// The name in the table of species behind a word; none for a wood that nobody knows.
+const fn name_of_posts(word: WoodSpeciesWord) -> Option<&'static str> {
+    Some(match word {
+        WoodSpeciesWord::SouthernPine => "Southern Pine",
+        WoodSpeciesWord::DouglasFirLarch => "Douglas Fir-Larch",
+        WoodSpeciesWord::HemFir => "Hem-Fir",
+        WoodSpeciesWord::SprucePineFir => "Spruce-Pine-Fir",
+        WoodSpeciesWord::SprucePineFirSouth => "SPF (South)",
+        WoodSpeciesWord::Redwood => "Redwood",
+        WoodSpeciesWord::Cedar => "Western cedars",
+        WoodSpeciesWord::UnknownWood => return None,
+    })
+}
 
-const GRADES: &[(&str, Grade)] = &[
-    ("no. 1", Grade::No1),
-    ("no. 2", Grade::No2),
-    ("no. 3", Grade::No3),
-    ("stud", Grade::Stud),
-    ("standard", Grade::Standard),
-];
+/// The same of the framing.
+const fn name_of_framing(word: FramingSpeciesWord) -> Option<&'static str> {
+    Some(match word {
+        FramingSpeciesWord::SouthernPine => "Southern Pine",
+        FramingSpeciesWord::DouglasFirLarch => "Douglas Fir-Larch",
+        FramingSpeciesWord::HemFir => "Hem-Fir",
+        FramingSpeciesWord::SprucePineFir => "Spruce-Pine-Fir",
+        FramingSpeciesWord::SprucePineFirSouth => "SPF (South)",
+        FramingSpeciesWord::Redwood => "Redwood",
+        FramingSpeciesWord::Cedar => "Western cedars",
+        FramingSpeciesWord::UnknownWood => return None,
+    })
+}
+
+/// The grade behind a word.
+const fn graded(word: LumberGradeWord) -> Option<Grade> {
+    Some(match word {
+        LumberGradeWord::NumberOne => Grade::No1,
+        LumberGradeWord::NumberTwo => Grade::No2,
+        LumberGradeWord::NumberThree => Grade::No3,
+        LumberGradeWord::Stud => Grade::Stud,
+        LumberGradeWord::Standard => Grade::Standard,
+        LumberGradeWord::UnknownGrade => return None,
+    })
+}
 
 /// Treated pine is usually not incised; other treated wood usually is (common
 /// practice, no source).
@@ -58,17 +85,17 @@ pub(super) struct Wood {
 impl Wood {
     /// Posts, rails and balusters.
     pub(super) fn of_posts(seen: &Seen<'_, '_>) -> Wood {
-        Wood::of(seen, Item::WoodSpecies)
+        let named = seen.word().and_then(name_of_posts);
+        Wood::named(seen, named, Item::WoodSpecies)
     }
 
     /// Rim, joists and studs: often another wood than the posts.
     pub(super) fn of_framing(seen: &Seen<'_, '_>) -> Wood {
-        Wood::of(seen, Item::FramingSpecies)
+        let named = seen.word().and_then(name_of_framing);
+        Wood::named(seen, named, Item::FramingSpecies)
     }
 
-    fn of(seen: &Seen<'_, '_>, species_item: Item) -> Wood {
-        let word = seen.word(species_item);
-        let named = word.and_then(|word| NAMES.iter().find(|(known, _)| *known == word));
+    fn named(seen: &Seen<'_, '_>, named: Option<&'static str>, species_item: Item) -> Wood {
         let mut taken = vec![Taken::Duration];
         if named.is_none() {
             taken.push(if species_item == Item::FramingSpecies {
@@ -78,18 +105,17 @@ impl Wood {
             });
         }
         let of = |table: &'static [Species]| {
-            let fits = |species: &&Species| named.is_none_or(|(_, name)| species.name == *name);
+            let fits = |species: &&Species| named.is_none_or(|name| species.name == name);
             table.iter().filter(fits).collect()
         };
         let moistures = moistures(seen);
         if moistures.len() > 1 {
             taken.push(Taken::Moisture);
         }
-        let grade = seen.word(Item::LumberGrade);
-        let grade = grade.and_then(|word| GRADES.iter().find(|(known, _)| *known == word));
-        let grades = grade.map_or_else(|| Grade::ALL.to_vec(), |(_, grade)| vec![*grade]);
-        let slits = match seen.word(Item::RowsOfSlits) {
-            Some("yes") => Some(Incising::Incised),
+        let grade = seen.word().and_then(graded);
+        let grades = grade.map_or_else(|| Grade::ALL.to_vec(), |grade| vec![grade]);
+        let slits = match seen.word::<RowsOfSlitsWord>() {
+            Some(RowsOfSlitsWord::Yes) => Some(Incising::Incised),
             Some(_) => Some(Incising::Plain),
             None => None,
         };
@@ -99,7 +125,7 @@ impl Wood {
             grades,
             moistures,
             slits,
-            may_be_treated: seen.word(Item::Location) != Some("inside"),
+            may_be_treated: seen.word() != Some(LocationWord::Inside),
             taken,
             species_item,
         }
@@ -215,9 +241,9 @@ impl Wood {
 /// Wet where somebody said so; inside dry; else both: a roof alone does not keep
 /// wood dry enough (answer page of the American wood council, read in the text).
 fn moistures(seen: &Seen<'_, '_>) -> Vec<Moisture> {
-    if seen.mentions(Item::Condition, "wet") {
+    if seen.mentions(ConditionWord::Wet) {
         vec![Moisture::Wet]
-    } else if seen.word(Item::Location) == Some("inside") {
+    } else if seen.word() == Some(LocationWord::Inside) {
         vec![Moisture::Dry]
     } else {
         vec![Moisture::Dry, Moisture::Wet]

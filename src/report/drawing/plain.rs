@@ -2,14 +2,14 @@
 
 use crate::items::At;
 use crate::items::COLUMN;
+use crate::items::DrawingScene;
 use crate::items::Mark;
 use crate::items::ROW;
-use crate::items::Scene;
 
 /// The lines of a drawing, without blanks at their ends. Posts are `#`,
 /// balusters `|`, level rails `=`, what is solid `/`, dimensions arrows.
 #[must_use]
-pub fn plain(scene: &Scene) -> Vec<String> {
+pub fn plain(scene: &DrawingScene) -> Vec<String> {
     let mut canvas = Canvas {
         columns: scene.columns,
         rows: scene.rows,
@@ -35,7 +35,7 @@ struct Canvas {
 }
 
 impl Canvas {
-    fn put(&mut self, x: i32, y: i32, sign: char) {
+    fn put_sign(&mut self, x: i32, y: i32, sign: char) {
         if (0..self.columns).contains(&x) && (0..self.rows).contains(&y) {
             self.cells[size(y)][size(x)] = sign;
         }
@@ -49,7 +49,7 @@ impl Canvas {
             Mark::Dots(from, to) => self.dots(from, to),
             Mark::Label(from, text) => {
                 for (x, sign) in (from.x..).zip(text.chars()) {
-                    self.put(x, from.y, sign);
+                    self.put_sign(x, from.y, sign);
                 }
             }
             Mark::Post { x, rows } => self.fill(at(x, rows.0), at(x, rows.1), '#'),
@@ -62,7 +62,7 @@ impl Canvas {
     fn fill(&mut self, from: At, to: At, sign: char) {
         for y in from.y..=to.y {
             for x in from.x..=to.x {
-                self.put(x, y, sign);
+                self.put_sign(x, y, sign);
             }
         }
     }
@@ -71,8 +71,8 @@ impl Canvas {
         self.fill(from, to, ' ');
         for y in [from.y, to.y] {
             self.fill(at(from.x, y), at(to.x, y), '-');
-            self.put(from.x, y, '+');
-            self.put(to.x, y, '+');
+            self.put_sign(from.x, y, '+');
+            self.put_sign(to.x, y, '+');
         }
         for x in [from.x, to.x] {
             self.fill(at(x, from.y + 1), at(x, to.y - 1), '|');
@@ -87,8 +87,8 @@ impl Canvas {
             (':', '^', 'v')
         };
         self.fill(from, to, between);
-        self.put(from.x, from.y, first);
-        self.put(to.x, to.y, last);
+        self.put_sign(from.x, from.y, first);
+        self.put_sign(to.x, to.y, last);
     }
 
     fn ball(&mut self, centre: At, across: i32) {
@@ -103,8 +103,8 @@ impl Canvas {
                 _ => ('(', ')', ' '),
             };
             self.fill(at(left, y), at(right, y), middle);
-            self.put(left, y, side);
-            self.put(right, y, end);
+            self.put_sign(left, y, side);
+            self.put_sign(right, y, end);
         }
     }
 
@@ -122,7 +122,7 @@ impl Canvas {
                 1 => '-',
                 _ => '.',
             };
-            self.put(x, thirds.div_euclid(3), sign);
+            self.put_sign(x, thirds.div_euclid(3), sign);
         }
     }
 
@@ -133,7 +133,7 @@ impl Canvas {
                 && (0..self.rows).contains(&y)
                 && self.cells[size(y)][size(x)] == ' '
             {
-                self.put(x, y, '.');
+                self.put_sign(x, y, '.');
             }
         }
     }

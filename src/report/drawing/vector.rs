@@ -5,14 +5,14 @@ use maud::html;
 
 use crate::items::At;
 use crate::items::COLUMN;
-use crate::items::Ends;
+use crate::items::DimensionEnds;
+use crate::items::DrawingScene;
 use crate::items::Mark;
 use crate::items::ROW;
-use crate::items::Scene;
 
 /// One `svg` element that scales to its place; its title is the caption.
 #[must_use]
-pub fn vector(scene: &Scene) -> Markup {
+pub fn vector(scene: &DrawingScene) -> Markup {
     let (width, height) = (scene.columns * COLUMN, scene.rows * ROW);
     let view = format!("-1 -4 {} {}", width + 2, height + 5);
     // tall drawings are scaled down more, and their words with them
@@ -93,14 +93,14 @@ fn solid(from: At, to: At) -> Markup {
 }
 
 /// A line with an arrow and an end mark at each end, on white so that it stands out.
-fn span(from: At, to: At, ends: Ends) -> Markup {
+fn span(from: At, to: At, ends: DimensionEnds) -> Markup {
     let (middle_x, middle_y) = (COLUMN / 2, ROW / 2);
     let level = from.y == to.y;
     let (before, after) = match (ends, level) {
-        (Ends::Centres, true) => (middle_x, middle_x),
-        (Ends::Centres, false) => (middle_y, middle_y),
-        (Ends::Faces, true) => (0, COLUMN),
-        (Ends::Faces, false) => (0, ROW),
+        (DimensionEnds::Centres, true) => (middle_x, middle_x),
+        (DimensionEnds::Centres, false) => (middle_y, middle_y),
+        (DimensionEnds::Faces, true) => (0, COLUMN),
+        (DimensionEnds::Faces, false) => (0, ROW),
     };
     let path = if level {
         let (y, x1, x2) = (

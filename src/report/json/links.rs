@@ -23,7 +23,7 @@ pub(super) struct LinkRecord {
     capacity: Option<RangeRecord>,
     ratio: Option<RatioRecord>,
     reason: Option<String>,
-    source: Option<SourceRecord>,
+    source: Option<LinkSourceRecord>,
     asks: Vec<&'static str>,
     taken: Vec<&'static str>,
     calculation: Vec<StepRecord>,
@@ -45,7 +45,7 @@ struct RatioRecord {
 }
 
 #[derive(Serialize)]
-struct SourceRecord {
+struct LinkSourceRecord {
     text: &'static str,
     status: &'static str,
 }
@@ -94,7 +94,7 @@ impl LinkRecord {
                 high: Some(ratio.high.0).filter(|ratio| ratio.is_finite()),
             }),
             reason: strength::why(link),
-            source: link.source().map(|basis| SourceRecord {
+            source: link.source().map(|basis| LinkSourceRecord {
                 text: basis.source,
                 status: basis.status.word(),
             }),

@@ -14,8 +14,8 @@ use crate::judge::HazardVerdict;
 use crate::judge::leave_outs;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
-use crate::report::Basis;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
+use crate::report::ReportBasis;
 use crate::report::json::links::LinkRecord;
 use crate::report::json::links::links;
 use crate::report::standing;
@@ -48,7 +48,7 @@ pub(super) struct Tool<'a> {
 }
 
 impl<'a> Tool<'a> {
-    pub(super) fn of(basis: &'a Basis<'a>) -> Tool<'a> {
+    pub(super) fn of(basis: &'a ReportBasis<'a>) -> Tool<'a> {
         Tool {
             name: "guardrule",
             version: basis.tool_version,
@@ -289,9 +289,9 @@ struct WhenBuiltRecord<'a> {
 
 impl<'a> GuardRecord<'a> {
     pub(super) fn of(
-        entry: &'a Entry<'_>,
+        entry: &'a JudgedGuard<'_>,
         cautions: Vec<String>,
-        basis: &'a Basis<'_>,
+        basis: &'a ReportBasis<'_>,
     ) -> GuardRecord<'a> {
         let facts = basis.survey;
         let (guard, judged) = (&entry.guard, &entry.judged);

@@ -7,9 +7,9 @@ use serde::Serialize;
 
 use crate::input::Diagnostics;
 use crate::judge::Authority;
-use crate::report::Basis;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
 use crate::report::Report;
+use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::json::record::GuardRecord;
 use crate::report::json::record::RulesetRecord;
@@ -26,7 +26,7 @@ pub const SCHEMA_TEXT: &str = include_str!("../report.schema.json");
 /// The JSON report.
 pub struct Json<'a, W> {
     out: W,
-    basis: Basis<'a>,
+    basis: ReportBasis<'a>,
     summary: Summary,
 }
 
@@ -35,7 +35,7 @@ impl<'a, W: Write> Json<'a, W> {
     ///
     /// # Errors
     /// Those of `out`.
-    pub fn new(out: W, basis: Basis<'a>) -> io::Result<Json<'a, W>> {
+    pub fn new(out: W, basis: ReportBasis<'a>) -> io::Result<Json<'a, W>> {
         let mut json = Json {
             out,
             basis: basis.clone(),
@@ -62,7 +62,7 @@ impl<'a, W: Write> Json<'a, W> {
 }
 
 impl<W: Write> Report for Json<'_, W> {
-    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
+    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
         let comma = if self.summary.guards == 0 { "" } else { "," };
         let cautions = self.basis.cautions(entry);
         let record = GuardRecord::of(entry, cautions, &self.basis);

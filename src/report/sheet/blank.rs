@@ -1,5 +1,6 @@
 //! A blank survey in table layout, for a spreadsheet.
 
+use crate::items::Asked;
 use std::collections::BTreeSet;
 use std::io;
 use std::io::Write;
@@ -7,7 +8,6 @@ use std::num::NonZeroU32;
 
 use crate::items::Item;
 use crate::report::safe_cell;
-use crate::report::sheet::front::FOR_ALL;
 use crate::rules::Ruleset;
 
 /// What a blank survey is made of.
@@ -22,16 +22,6 @@ pub struct BlankSurvey<'a> {
     /// How many units there are; without them, the rows name none.
     pub units: Option<NonZeroU32>,
 }
-
-/// Facts of the whole survey that stand in its first row.
-const HEAD: [Item; 6] = [
-    Item::Property,
-    Item::Date,
-    Item::By,
-    Item::Tape,
-    Item::DefaultUnit,
-    Item::Rules,
-];
 
 /// Writes a header, a row for what holds for the whole survey with the rulesets
 /// already in it, and a row for each guard with its name to write over. Empty
@@ -75,9 +65,10 @@ pub fn blank_survey(out: &mut dyn Write, blank: &BlankSurvey<'_>) -> io::Result<
 /// The head, what holds for all, circumstances, then what is at the guard.
 fn columns(rulesets: &[Ruleset]) -> Vec<Item> {
     let asked: BTreeSet<Item> = rulesets.iter().flat_map(Ruleset::items).collect();
-    let mut columns = HEAD.to_vec();
-    columns.extend(FOR_ALL.iter().filter(|item| asked.contains(item)));
-    columns.extend(asked.iter().filter(|item| !FOR_ALL.contains(item)));
+    let head = |item: &Item| item.is_survey_fact() && item.info().asked == Asked::ByRules;
+    let mut columns: Vec<Item> = Item::all().filter(head).collect();
+    columns.extend(asked.iter().filter(|item| item.is_asked_once()));
+    columns.extend(asked.iter().filter(|item| !item.is_asked_once()));
     columns
 }
 

@@ -40,7 +40,7 @@ fn ticks(kind: Kind) -> Markup {
     }
 }
 
-fn none(item: Item) -> Markup {
+fn none_box(item: Item) -> Markup {
     html! {
         @if item.info().none_allowed { span class="tick" { "☐ none" } " " }
         @if item.is_at_guard() { span class="tick" { "☐ not reached" } }
@@ -62,12 +62,12 @@ pub(super) fn measured(item: Item, rulesets: &[Ruleset]) -> Markup {
                 }
                 div class="beside" {
                     (balls(item, rulesets))
-                    @if beside { (none(item)) }
+                    @if beside { (none_box(item)) }
                 }
             }
             p class="fill" {
                 @for name in fields { (name) span class="line" {} " " }
-                @if !beside { (none(item)) }
+                @if !beside { (none_box(item)) }
             }
         }
     }
@@ -138,7 +138,7 @@ pub(super) fn openings(rulesets: &[Ruleset]) -> Markup {
                             span class="tick" { "☐ passes" }
                         }
                     }
-                    p class="ball" { b { "otherwise" } (none(Item::Opening)) }
+                    p class="ball" { b { "otherwise" } (none_box(Item::Opening)) }
                 }
                 div class="half" {
                     div class="pair" { (vector(Drawing::Tape.scene())) (vector(Drawing::RakedGap.scene())) }

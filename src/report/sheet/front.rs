@@ -12,16 +12,6 @@ use crate::report::sheet::Sheet;
 use crate::report::sheet::boxes::answer;
 use crate::report::standing;
 
-/// What is the same for a whole house or building, asked once.
-pub(super) const FOR_ALL: [Item; 6] = [
-    Item::Use,
-    Item::DwellingsInBuilding,
-    Item::Shared,
-    Item::Built,
-    Item::Storeys,
-    Item::Children,
-];
-
 /// What nobody should do with the tape in hand. Common practice, no source.
 const WHILE_MEASURING: [&str; 3] = [
     "Stay on the safe side of every guard. Never lean over an edge or on a railing, and never test one by leaning.",
@@ -66,10 +56,8 @@ const LEGEND: [(&str, &str); 10] = [
 ];
 
 pub(super) fn front(sheet: &Sheet<'_>, items: &BTreeSet<Item>) -> Markup {
-    let shared: Vec<Item> = FOR_ALL
-        .into_iter()
-        .filter(|item| items.contains(item))
-        .collect();
+    let mut shared = items.clone();
+    shared.retain(|item| item.is_asked_once());
     html! {
         section class="front" {
             h1 { "Measuring sheet for railings and guards" }

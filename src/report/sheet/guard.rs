@@ -13,7 +13,6 @@ use crate::report::sheet::Sheet;
 use crate::report::sheet::boxes::answer;
 use crate::report::sheet::boxes::measured;
 use crate::report::sheet::boxes::openings;
-use crate::report::sheet::front::FOR_ALL;
 
 /// How many boxes stand beside each other, as in the style sheet.
 const COLUMNS: usize = 3;
@@ -74,7 +73,7 @@ pub(super) fn strength(sheet: &Sheet<'_>, items: &BTreeSet<Item>, number: u32) -
 fn of_group(items: &BTreeSet<Item>, group: Group) -> impl Iterator<Item = Item> {
     items.iter().copied().filter(move |item| {
         let elsewhere = [Item::Guard, Item::Opening, Item::OpeningsChecked];
-        item.info().group == group && !FOR_ALL.contains(item) && !elsewhere.contains(item)
+        item.info().group == group && !item.is_asked_once() && !elsewhere.contains(item)
     })
 }
 

@@ -4,9 +4,11 @@
 mod back;
 mod blank;
 mod boxes;
+mod choice;
 mod front;
 mod guard;
 mod page;
 
 pub use blank::{BlankSurvey, blank_survey};
-pub use page::{Paper, Sheet, sheet};
+pub use choice::{Paper, Sheet};
+pub use page::sheet;

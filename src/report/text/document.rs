@@ -15,9 +15,9 @@ use crate::judge::STRENGTH_CAUTIONS;
 use crate::judge::TONIGHT;
 use crate::judge::guard_cautions;
 use crate::judge::leave_outs;
-use crate::report::Basis;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
 use crate::report::Report;
+use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::one_line;
 use crate::report::palette;
@@ -40,9 +40,9 @@ const MANY: usize = 30;
 const AT_THE_TOP: usize = 3;
 
 /// The text report.
-pub struct Text<'a, W> {
+pub struct TextReport<'a, W> {
     out: W,
-    basis: Basis<'a>,
+    basis: ReportBasis<'a>,
     guards: Vec<Kept>,
     cautions: Cautions,
     /// What rules leave out, each once.
@@ -89,10 +89,10 @@ struct Kept {
     leaves_out: Vec<usize>,
 }
 
-impl<'a, W: Write> Text<'a, W> {
+impl<'a, W: Write> TextReport<'a, W> {
     /// Nothing is written before the end.
-    pub fn new(out: W, basis: Basis<'a>) -> Text<'a, W> {
-        Text {
+    pub fn new(out: W, basis: ReportBasis<'a>) -> TextReport<'a, W> {
+        TextReport {
             out,
             basis,
             guards: Vec::new(),
@@ -350,8 +350,8 @@ fn counted(summary: Summary) -> String {
     text
 }
 
-impl<W: Write> Report for Text<'_, W> {
-    fn guard(&mut self, entry: &Entry<'_>) -> io::Result<()> {
+impl<W: Write> Report for TextReport<'_, W> {
+    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
         let quiet = is_quiet(entry);
         let many = self.guards.len() >= MANY;
         if self.guards.len() == MANY {

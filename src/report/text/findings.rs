@@ -13,13 +13,13 @@ use crate::judge::Reason;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
-use crate::report::Basis;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
+use crate::report::ReportBasis;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::strength;
-use crate::report::text::headline::Group;
+use crate::report::text::headline::FindingGroup;
 use crate::report::text::rank::share_short;
 use crate::report::words;
 use crate::report::words::several;
@@ -60,14 +60,14 @@ pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) ->
 /// What to speak of first, for the top of the report: the most urgent shortfall,
 /// then the largest for its limit, with what to do; else what is too close to
 /// call, with how to settle it; and what to find out next.
-pub(super) fn first_steps(entry: &Entry<'_>, basis: &Basis<'_>) -> Vec<String> {
+pub(super) fn first_steps(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<String> {
     let of = |verdict: Verdict| {
         entry
             .judged
             .findings
             .iter()
             .filter(move |finding| finding.verdict == verdict && finding.counts())
-            .filter(|finding| Group::of(finding, basis) != Group::Memory)
+            .filter(|finding| FindingGroup::of(finding, basis) != FindingGroup::Memory)
     };
     let worst = of(Verdict::FallsShort).min_by_key(|finding| {
         let share = Reverse(share_short(finding).unwrap_or(0));
@@ -98,11 +98,14 @@ pub(super) fn first_steps(entry: &Entry<'_>, basis: &Basis<'_>) -> Vec<String> {
 }
 
 /// What asks, where a law was chosen and it is not the law.
-fn by_whom(finding: &Finding<'_>, basis: &Basis<'_>) -> &'static str {
-    match (Authority::of(basis.rulesets), Group::of(finding, basis)) {
-        (Authority::Law, Group::Guidance | Group::Memory) => " (guidance, no law)",
-        (Authority::Law, Group::OfItsTime) => " (rules of its time)",
-        (Authority::Law, Group::Decides) | (Authority::Guidance, _) => "",
+fn by_whom(finding: &Finding<'_>, basis: &ReportBasis<'_>) -> &'static str {
+    match (
+        Authority::of(basis.rulesets),
+        FindingGroup::of(finding, basis),
+    ) {
+        (Authority::Law, FindingGroup::Guidance | FindingGroup::Memory) => " (guidance, no law)",
+        (Authority::Law, FindingGroup::OfItsTime) => " (rules of its time)",
+        (Authority::Law, FindingGroup::Decides) | (Authority::Guidance, _) => "",
     }
 }
 

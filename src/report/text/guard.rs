@@ -9,16 +9,16 @@ use crate::judge::HazardVerdict;
 use crate::judge::Question;
 use crate::judge::Reason;
 use crate::reading::Value;
-use crate::report::Basis;
-use crate::report::Entry;
 use crate::report::Explain;
+use crate::report::JudgedGuard;
+use crate::report::ReportBasis;
 use crate::report::ReportLength;
 use crate::report::explain;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::text::bearing::Bearing;
 use crate::report::text::findings;
-use crate::report::text::headline::Group;
+use crate::report::text::headline::FindingGroup;
 use crate::report::text::strength;
 use crate::report::text::strength::Shown;
 use crate::report::words;
@@ -39,16 +39,16 @@ pub(super) enum Detail {
 }
 
 /// The lines below a guard's headline, without its cautions.
-pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> String {
+pub(super) fn block(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>, detail: Detail) -> String {
     let mut lines = Vec::new();
     hazards(&mut lines, entry, basis);
     let of = |group| -> Vec<&Finding<'_>> {
         let findings = entry.judged.findings.iter();
         findings
-            .filter(|finding| Group::of(finding, basis) == group)
+            .filter(|finding| FindingGroup::of(finding, basis) == group)
             .collect()
     };
-    let decides = of(Group::Decides);
+    let decides = of(FindingGroup::Decides);
     let (short, close) = match Authority::of(basis.rulesets) {
         Authority::Guidance => ("Falls short (guidance)", "Too close to call (guidance)"),
         Authority::Law => ("Falls short of the law", "Too close to call: the law"),
@@ -63,9 +63,9 @@ pub(super) fn block(entry: &Entry<'_>, basis: &Basis<'_>, detail: Detail) -> Str
     questions(&mut lines, entry, detail);
     in_the_way(&mut lines, entry);
     met(&mut lines, entry, &decides, met_title(basis));
-    guidance(&mut lines, entry, basis, &of(Group::Guidance));
-    of_its_time(&mut lines, entry, &of(Group::OfItsTime));
-    memory(&mut lines, entry, &of(Group::Memory));
+    guidance(&mut lines, entry, basis, &of(FindingGroup::Guidance));
+    of_its_time(&mut lines, entry, &of(FindingGroup::OfItsTime));
+    memory(&mut lines, entry, &of(FindingGroup::Memory));
     does_not_apply(&mut lines, entry);
     own(&mut lines, &entry.guard);
     given(&mut lines, entry, basis);
@@ -83,7 +83,7 @@ fn section(lines: &mut Vec<String>, title: &str) {
     lines.push(format!("  {}", palette::heading(title)));
 }
 
-fn hazards(lines: &mut Vec<String>, entry: &Entry<'_>, basis: &Basis<'_>) {
+fn hazards(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) {
     for hazard in &entry.judged.hazards {
         let authority = Authority::of(basis.rulesets);
         lines.push(hazard_line(
@@ -102,7 +102,7 @@ enum Rests {
     OnTheLoadPath,
 }
 
-fn rests_on(entry: &Entry<'_>, hazard: Hazard) -> Rests {
+fn rests_on(entry: &JudgedGuard<'_>, hazard: Hazard) -> Rests {
     let indicative = |finding: &&Finding<'_>| {
         finding.is_indicative() && finding.binding && finding.verdict == Verdict::Meets
     };
@@ -159,7 +159,7 @@ const fn meaning(hazard: Hazard) -> &'static str {
 /// Shortfalls and what is too close to call, of one group.
 fn group(
     lines: &mut Vec<String>,
-    entry: &Entry<'_>,
+    entry: &JudgedGuard<'_>,
     of_group: &[&Finding<'_>],
     short: &str,
     close: &str,
@@ -201,11 +201,11 @@ const fn met_title_of(authority: Authority) -> &'static str {
     }
 }
 
-fn met_title(basis: &Basis<'_>) -> &'static str {
+fn met_title(basis: &ReportBasis<'_>) -> &'static str {
     met_title_of(Authority::of(basis.rulesets))
 }
 
-fn met(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>], title: &str) {
+fn met(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, of_group: &[&Finding<'_>], title: &str) {
     if let Some(met) = findings::met(of_group) {
         lines.push(String::new());
         lines.push(hanging("  ", &format!("{title}: {met}.")));
@@ -223,8 +223,8 @@ fn met(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>], ti
 
 fn guidance(
     lines: &mut Vec<String>,
-    entry: &Entry<'_>,
-    basis: &Basis<'_>,
+    entry: &JudgedGuard<'_>,
+    basis: &ReportBasis<'_>,
     of_group: &[&Finding<'_>],
 ) {
     let name = words::guidance_name(basis.rulesets);
@@ -237,7 +237,7 @@ fn guidance(
 }
 
 /// What the editions that were in force when it was built asked.
-fn of_its_time(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>]) {
+fn of_its_time(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, of_group: &[&Finding<'_>]) {
     group(
         lines,
         entry,
@@ -248,7 +248,7 @@ fn of_its_time(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<
     met(lines, entry, of_group, "Met of the rules of its time");
 }
 
-fn memory(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>]) {
+fn memory(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, of_group: &[&Finding<'_>]) {
     group(
         lines,
         entry,
@@ -260,7 +260,7 @@ fn memory(lines: &mut Vec<String>, entry: &Entry<'_>, of_group: &[&Finding<'_>])
 }
 
 /// What to find out next, each item once.
-fn questions(lines: &mut Vec<String>, entry: &Entry<'_>, detail: Detail) {
+fn questions(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, detail: Detail) {
     let questions = entry.judged.questions();
     if questions.is_empty() || entry.judged.could_not_judge {
         return;
@@ -286,7 +286,7 @@ fn questions(lines: &mut Vec<String>, entry: &Entry<'_>, detail: Detail) {
     }
 }
 
-fn ask(lines: &mut Vec<String>, number: usize, question: &Question, entry: &Entry<'_>) {
+fn ask(lines: &mut Vec<String>, number: usize, question: &Question, entry: &JudgedGuard<'_>) {
     let info = question.item.info();
     let label = format!("{number:>5}. ");
     let indent = " ".repeat(label.len());
@@ -310,7 +310,7 @@ fn ask(lines: &mut Vec<String>, number: usize, question: &Question, entry: &Entr
 }
 
 /// Where a reading is there and says too little: why.
-fn special_question(item: Item, entry: &Entry<'_>) -> Option<String> {
+fn special_question(item: Item, entry: &JudgedGuard<'_>) -> Option<String> {
     let wanted = if item == Item::OpeningsChecked {
         Bearing::OnlySome
     } else {
@@ -332,7 +332,7 @@ fn special_question(item: Item, entry: &Entry<'_>) -> Option<String> {
 }
 
 /// What could not be reached or understood, and what no ruleset covers.
-fn in_the_way(lines: &mut Vec<String>, entry: &Entry<'_>) {
+fn in_the_way(lines: &mut Vec<String>, entry: &JudgedGuard<'_>) {
     let mut said: Vec<String> = could_not_look(&entry.guard);
     for finding in &entry.judged.findings {
         let reasons = finding.reasons.iter();
@@ -371,7 +371,7 @@ fn could_not_look(guard: &Guard) -> Vec<String> {
 }
 
 /// Rules that do not apply, in one line, with why.
-fn does_not_apply(lines: &mut Vec<String>, entry: &Entry<'_>) {
+fn does_not_apply(lines: &mut Vec<String>, entry: &JudgedGuard<'_>) {
     let findings = entry.judged.findings.iter();
     let aside: Vec<&Finding<'_>> = findings
         .filter(|finding| finding.verdict == Verdict::DoesNotApply)
@@ -413,7 +413,7 @@ fn own(lines: &mut Vec<String>, guard: &Guard) {
     }
 }
 
-fn given(lines: &mut Vec<String>, entry: &Entry<'_>, basis: &Basis<'_>) {
+fn given(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) {
     let taken = basis.taken(entry);
     let taken: Vec<String> = taken.iter().map(words::assumption).collect();
     if !taken.is_empty() {

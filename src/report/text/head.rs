@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::judge::Authority;
-use crate::report::Basis;
+use crate::report::ReportBasis;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::standing;
@@ -16,7 +16,7 @@ const UNKNOWN: &str = "not written down";
 
 /// The head without the line in short, line by line; of other editions only
 /// those by which some guard was judged.
-pub(super) fn head(basis: &Basis<'_>, editions: &BTreeSet<String>) -> Vec<String> {
+pub(super) fn head(basis: &ReportBasis<'_>, editions: &BTreeSet<String>) -> Vec<String> {
     let facts = basis.survey;
     let mut lines = Vec::new();
     let property = facts.property.as_deref().unwrap_or(UNKNOWN);
@@ -60,7 +60,7 @@ fn tape(tapes: &[String]) -> String {
     }
 }
 
-fn ruleset_lines(lines: &mut Vec<String>, ruleset: &Ruleset, basis: &Basis<'_>) {
+fn ruleset_lines(lines: &mut Vec<String>, ruleset: &Ruleset, basis: &ReportBasis<'_>) {
     let label = format!("  {:<8}  ", standing(ruleset));
     let title = format!(
         "{}: {} (edition read: {})",

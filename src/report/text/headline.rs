@@ -1,6 +1,6 @@
 //! A guard's headline: the verdict by law, the guidance beside it.
 
-use crate::items::Item;
+use crate::items::GuardWord;
 use crate::items::Verdict;
 use crate::judge::AsBuilt;
 use crate::judge::Assumption;
@@ -8,8 +8,8 @@ use crate::judge::Authority;
 use crate::judge::Finding;
 use crate::judge::MemoryRules;
 use crate::judge::WhenBuilt;
-use crate::report::Basis;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
+use crate::report::ReportBasis;
 use crate::report::one_line;
 use crate::report::text::rank::moves_a_lot;
 use crate::report::text::rank::says;
@@ -21,7 +21,7 @@ use crate::rules::Status;
 
 /// What part of the report a finding belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Group {
+pub(super) enum FindingGroup {
     /// It decides: law, or guidance where no law was chosen.
     Decides,
     /// Guidance beside the law.
@@ -32,17 +32,17 @@ pub(super) enum Group {
     OfItsTime,
 }
 
-impl Group {
-    pub(super) fn of(finding: &Finding<'_>, basis: &Basis<'_>) -> Group {
+impl FindingGroup {
+    pub(super) fn of(finding: &Finding<'_>, basis: &ReportBasis<'_>) -> FindingGroup {
         let memory = finding.rule.status == Status::Memory;
         if finding.binding {
-            Group::Decides
+            FindingGroup::Decides
         } else if finding.ruleset.asked == Asked::OfItsTime {
-            Group::OfItsTime
+            FindingGroup::OfItsTime
         } else if memory && basis.options.memory == MemoryRules::Warn {
-            Group::Memory
+            FindingGroup::Memory
         } else {
-            Group::Guidance
+            FindingGroup::Guidance
         }
     }
 }
@@ -58,12 +58,17 @@ pub(super) struct Tally {
 }
 
 impl Tally {
-    pub(super) fn of(entry: &Entry<'_>, basis: &Basis<'_>, group: Group) -> Tally {
+    pub(super) fn of(
+        entry: &JudgedGuard<'_>,
+        basis: &ReportBasis<'_>,
+        group: FindingGroup,
+    ) -> Tally {
         let mut tally = Tally::default();
         let findings = &entry.judged.findings;
         for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
-            let of_group =
-                |finding: &&Finding<'_>| Group::of(finding, basis) == group && finding.counts();
+            let of_group = |finding: &&Finding<'_>| {
+                FindingGroup::of(finding, basis) == group && finding.counts()
+            };
             let verdicts = of_one_rule.iter().filter(of_group).map(Finding::counts_as);
             match verdicts.min() {
                 Some(Verdict::FallsShort) => tally.short += 1,
@@ -108,7 +113,7 @@ const LAW: Noun = Noun {
     many: "rules of law",
 };
 
-fn guidance_noun(basis: &Basis<'_>) -> Noun {
+fn guidance_noun(basis: &ReportBasis<'_>) -> Noun {
     if words::guidance_name(basis.rulesets) == "child guidance" {
         Noun {
             one: "piece of child guidance",
@@ -123,10 +128,10 @@ fn guidance_noun(basis: &Basis<'_>) -> Noun {
 }
 
 /// The headline, without a full stop.
-pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
+pub(super) fn headline(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
     let guard = &entry.guard;
     let mut parts = Vec::new();
-    if says(guard, Item::Guard, "none") {
+    if says(guard, GuardWord::None) {
         parts.push("there is no guard here".to_owned());
     }
     if moves_a_lot(guard) {
@@ -136,7 +141,7 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
         parts.push("could not be judged: none of its rows could be understood".to_owned());
         return parts.join("; ");
     }
-    let decides = Tally::of(entry, basis, Group::Decides);
+    let decides = Tally::of(entry, basis, FindingGroup::Decides);
     match Authority::of(basis.rulesets) {
         Authority::Guidance => {
             parts.push("guidance only; no law was checked".to_owned());
@@ -144,11 +149,11 @@ pub(super) fn headline(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
         }
         Authority::Law => {
             parts.push(verdict_words(entry, basis, decides, LAW));
-            let guidance = Tally::of(entry, basis, Group::Guidance);
+            let guidance = Tally::of(entry, basis, FindingGroup::Guidance);
             parts.extend(beside(guidance, guidance_noun(basis)));
         }
     }
-    parts.extend(from_memory(Tally::of(entry, basis, Group::Memory)));
+    parts.extend(from_memory(Tally::of(entry, basis, FindingGroup::Memory)));
     parts.extend(strength(entry).map(str::to_owned));
     match &entry.judged.when_built {
         Some(when) => parts.push(when_built(when)),
@@ -194,7 +199,7 @@ fn from_memory(tally: Tally) -> Option<String> {
 
 /// Where a rule states loads and nothing falls short by them: that this is no
 /// word about strength.
-fn strength(entry: &Entry<'_>) -> Option<&'static str> {
+fn strength(entry: &JudgedGuard<'_>) -> Option<&'static str> {
     let indicative = entry.judged.findings.iter().filter(|f| f.is_indicative());
     let mut open = indicative.map(|finding| finding.verdict).peekable();
     open.peek()?;
@@ -205,7 +210,7 @@ fn strength(entry: &Entry<'_>) -> Option<&'static str> {
 }
 
 /// Where its time was asked for and no rules of it are here: that nothing is said of it.
-fn unknown_then(entry: &Entry<'_>, basis: &Basis<'_>) -> Option<String> {
+fn unknown_then(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<String> {
     if basis.options.as_built == AsBuilt::NotAsked {
         return None;
     }
@@ -237,7 +242,12 @@ fn when_built(when: &WhenBuilt<'_>) -> String {
     format!("{fares} ({})", one_line(&rulesets))
 }
 
-fn verdict_words(entry: &Entry<'_>, basis: &Basis<'_>, tally: Tally, noun: Noun) -> String {
+fn verdict_words(
+    entry: &JudgedGuard<'_>,
+    basis: &ReportBasis<'_>,
+    tally: Tally,
+    noun: Noun,
+) -> String {
     let all = several(tally.all(), noun.one, noun.many);
     let extra = |count: usize, what: &str| {
         if count > 0 {
@@ -283,7 +293,7 @@ fn part(count: usize, all: usize) -> String {
     }
 }
 
-fn no_guard_asked(entry: &Entry<'_>, basis: &Basis<'_>) -> String {
+fn no_guard_asked(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
     let of = |ruleset: &Ruleset| {
         let findings = entry.judged.findings.iter();
         let mut binding = findings.filter(|finding| finding.binding);

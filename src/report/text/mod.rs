@@ -10,5 +10,5 @@ mod headline;
 mod rank;
 mod strength;
 
-pub use document::Text;
+pub use document::TextReport;
 pub(super) use findings::compared;

@@ -1,12 +1,13 @@
 //! Which guard is worse.
 
+use crate::items::GuardWord;
+use crate::items::ItemWord;
+use crate::items::MovesWhenPushedWord;
 use std::cmp::Reverse;
 
-use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
-use crate::reading::Value;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
 use crate::rules::Status;
 use crate::rules::Urgency;
 use crate::survey::Guard;
@@ -14,7 +15,7 @@ use crate::survey::Guard;
 /// The place of a guard in the report: the least comes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Rank {
-    class: Class,
+    class: RankClass,
     /// The largest shortfall for its limit, in millionths of it.
     shortfall: Reverse<i128>,
     /// The order of first appearance.
@@ -23,7 +24,7 @@ pub(super) struct Rank {
 
 /// In the order of the report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Class {
+enum RankClass {
     NoGuard,
     Urgent,
     MovesALot,
@@ -37,7 +38,7 @@ enum Class {
 }
 
 impl Rank {
-    pub(super) fn of(entry: &Entry<'_>, order: usize) -> Rank {
+    pub(super) fn of(entry: &JudgedGuard<'_>, order: usize) -> Rank {
         Rank {
             class: class(entry),
             shortfall: Reverse(largest_shortfall(entry)),
@@ -46,29 +47,29 @@ impl Rank {
     }
 }
 
-fn class(entry: &Entry<'_>) -> Class {
+fn class(entry: &JudgedGuard<'_>) -> RankClass {
     let verdict = entry.judged.verdict;
-    let none = says(&entry.guard, Item::Guard, "none");
+    let none = says(&entry.guard, GuardWord::None);
     let guidance = entry.judged.guidance;
     if none && [Some(verdict), guidance].contains(&Some(Verdict::FallsShort)) {
-        return Class::NoGuard;
+        return RankClass::NoGuard;
     }
     if entry.judged.findings.iter().any(is_urgent) {
-        return Class::Urgent;
+        return RankClass::Urgent;
     }
     if moves_a_lot(&entry.guard) {
-        return Class::MovesALot;
+        return RankClass::MovesALot;
     }
     match verdict {
-        Verdict::FallsShort => Class::FallsShort,
-        Verdict::TooClose | Verdict::NotMeasured if none => Class::PerhapsNoGuard,
-        Verdict::TooClose => Class::TooClose,
-        Verdict::NotMeasured => Class::NotMeasured,
+        Verdict::FallsShort => RankClass::FallsShort,
+        Verdict::TooClose | Verdict::NotMeasured if none => RankClass::PerhapsNoGuard,
+        Verdict::TooClose => RankClass::TooClose,
+        Verdict::NotMeasured => RankClass::NotMeasured,
         Verdict::Meets | Verdict::DoesNotApply if guidance == Some(Verdict::FallsShort) => {
-            Class::GuidanceFallsShort
+            RankClass::GuidanceFallsShort
         }
-        Verdict::Meets => Class::Meets,
-        Verdict::DoesNotApply => Class::DoesNotApply,
+        Verdict::Meets => RankClass::Meets,
+        Verdict::DoesNotApply => RankClass::DoesNotApply,
     }
 }
 
@@ -80,7 +81,7 @@ fn is_urgent(finding: &Finding<'_>) -> bool {
 }
 
 /// Where the guard falls short, of what decides; else of guidance.
-fn largest_shortfall(entry: &Entry<'_>) -> i128 {
+fn largest_shortfall(entry: &JudgedGuard<'_>) -> i128 {
     let decides = entry.judged.verdict == Verdict::FallsShort;
     let short = |finding: &&Finding<'_>| {
         finding.verdict == Verdict::FallsShort && (finding.binding || !decides)
@@ -98,20 +99,17 @@ pub(super) fn share_short(finding: &Finding<'_>) -> Option<i128> {
 
 /// Whether it was seen to move a lot.
 pub(super) fn moves_a_lot(guard: &Guard) -> bool {
-    says(guard, Item::MovesWhenPushed, "a lot")
+    says(guard, MovesWhenPushedWord::ALot)
 }
 
 /// Whether one of the item's readings is this word.
-pub(super) fn says(guard: &Guard, item: Item, word: &'static str) -> bool {
-    guard.of(item).any(|(_, observation)| {
-        let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| reading.value == Value::Word(word))
-    })
+pub(super) fn says<W: ItemWord>(guard: &Guard, word: W) -> bool {
+    guard.of(W::ITEM).any(|(_, o)| o.word() == Some(word))
 }
 
 /// Whether it can be said in one line where there are many: it meets or needs
 /// nothing, and nothing about it is urgent or falls short of guidance.
-pub(super) fn is_quiet(entry: &Entry<'_>) -> bool {
-    let quiet = matches!(class(entry), Class::Meets | Class::DoesNotApply);
+pub(super) fn is_quiet(entry: &JudgedGuard<'_>) -> bool {
+    let quiet = matches!(class(entry), RankClass::Meets | RankClass::DoesNotApply);
     quiet && entry.judged.guidance != Some(Verdict::TooClose)
 }

@@ -4,7 +4,7 @@ use crate::items::Verdict;
 use crate::judge::Chain;
 use crate::judge::Finding;
 use crate::judge::Link;
-use crate::report::Entry;
+use crate::report::JudgedGuard;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::strength;
@@ -60,7 +60,7 @@ fn in_short(lines: &mut Vec<String>, chain: &Chain) {
 }
 
 /// The load paths of a guard; one short line where nothing is known of what holds it.
-pub(super) fn section(lines: &mut Vec<String>, entry: &Entry<'_>, shown: Shown) {
+pub(super) fn section(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, shown: Shown) {
     let mut silent = false;
     let mut told = false;
     for finding in &entry.judged.findings {

@@ -1,6 +1,9 @@
 //! The floor plan: imports point downward only, and what touches the world
 //! outside stays in the command-line layer.
 
+mod circles;
+mod names;
+
 use std::fs;
 use std::path::Path;
 

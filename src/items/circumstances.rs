@@ -1,0 +1,387 @@
+//! The rows of circumstances: what says which rules apply.
+
+use crate::items::Change;
+use crate::items::Drawing;
+use crate::items::FixedSeatWord;
+use crate::items::Group;
+use crate::items::HandrailWord;
+use crate::items::Hazard;
+use crate::items::Holds;
+use crate::items::Item;
+use crate::items::ItemInfo;
+use crate::items::ItemWord;
+use crate::items::Kind;
+use crate::items::LocationWord;
+use crate::items::MeasuredBetween;
+use crate::items::Pictured;
+use crate::items::PlaceWord;
+use crate::items::Role;
+use crate::items::SharedWord;
+use crate::items::StateWord;
+use crate::items::UseWord;
+use crate::items::Worst;
+use crate::items::row::row;
+use crate::quantities::Length;
+
+pub(super) const PLACE: ItemInfo = ItemInfo {
+    change: Change::StartsAGuard,
+    synonyms: &["where", "position"],
+    role: Role::Single,
+    question: "Where is it: landing, stair, deck, balcony …?",
+    ..row(
+        Item::Place,
+        "place",
+        Kind::Words(PlaceWord::WORDS),
+        Group::Circumstance,
+        "What kind of place the guard stands at.",
+        &[
+            "Choose the word that fits what you stand on at the guard.",
+            "Where a sloping stair guard meets a level landing guard, write two guards.",
+        ],
+        &["landing", "stair", "deck"],
+    )
+};
+
+pub(super) const USE: ItemInfo = ItemInfo {
+    holds: Holds::ForAll,
+    synonyms: &["building use", "occupancy"],
+    role: Role::Single,
+    question: "What is the building used for: dwelling, public, workplace?",
+    ..row(
+        Item::Use,
+        "use",
+        Kind::Words(UseWord::WORDS),
+        Group::Circumstance,
+        "What the building, or this part of it, is used for.",
+        &["A house, flat or its stairwell is a dwelling."],
+        &["dwelling"],
+    )
+};
+
+pub(super) const DWELLINGS_IN_BUILDING: ItemInfo = ItemInfo {
+    holds: Holds::ForAll,
+    synonyms: &["dwellings", "number of dwellings"],
+    role: Role::Single,
+    question: "How many dwellings are in the building?",
+    ..row(
+        Item::DwellingsInBuilding,
+        "dwellings in building",
+        Kind::Count,
+        Group::Circumstance,
+        "How many dwellings the building holds.",
+        &["Count the doorbells or letter boxes; a single-family house has 1."],
+        &["1", "12"],
+    )
+};
+
+pub(super) const SHARED: ItemInfo = ItemInfo {
+    holds: Holds::ForMost,
+    synonyms: &["common", "communal"],
+    role: Role::Single,
+    question: "Do several households share it?",
+    ..row(
+        Item::Shared,
+        "shared",
+        Kind::Words(SharedWord::WORDS),
+        Group::Circumstance,
+        "Whether several households use this place.",
+        &["A stairwell or hall outside the flats' own doors: yes."],
+        &["yes", "no"],
+    )
+};
+
+pub(super) const LOCATION: ItemInfo = ItemInfo {
+    load_path: Some(46),
+    synonyms: &["inside or outside"],
+    role: Role::Single,
+    question: "Is it inside or outside?",
+    ..row(
+        Item::Location,
+        "location",
+        Kind::Words(LocationWord::WORDS),
+        Group::Circumstance,
+        "Whether the guard stands inside or outside.",
+        &["Under a roof but open at the sides: outside."],
+        &["inside", "outside"],
+    )
+};
+
+pub(super) const DROP: ItemInfo = ItemInfo {
+    between: MeasuredBetween::EdgeAndGround,
+    synonyms: &["fall", "fall height", "drop height"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallOver],
+    question: "How far is it down at the edge, at its deepest?",
+    usual: Some((Length::inches(4), Length::feet(50))),
+    most: Some(Length::feet(1000)),
+    zero_allowed: true,
+    pictured: Pictured::By(&[Drawing::Drop]),
+    ..row(
+        Item::Drop,
+        "drop",
+        Kind::Length,
+        Group::Circumstance,
+        "How far one would fall: from the walking surface down to the floor or ground below.",
+        &[
+            "Stay behind the guard: never lean over an edge that has none.",
+            "Let the tape down from the walking surface at the edge to what lies below.",
+            "Look up to 36 in out from the edge for a deeper place, such as a stairwell or a ditch, and take the deepest (IRC 2018 R312.1.1).",
+            "On a stair take the highest step that the guard runs along.",
+            "Too far to measure: write over 8 ft, or count storeys and say so in the note.",
+        ],
+        &["9 ft 2 in", "over 8 ft", "2.6 m"],
+    )
+};
+
+pub(super) const SILL_HEIGHT: ItemInfo = ItemInfo {
+    synonyms: &["window sill height", "lowest part of the window"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How high above the floor does the window's opening begin?",
+    usual: Some((Length::inches(4), Length::feet(8))),
+    most: Some(Length::feet(20)),
+    zero_allowed: true,
+    pictured: Pictured::By(&[Drawing::Sill]),
+    ..row(
+        Item::SillHeight,
+        "sill height",
+        Kind::Length,
+        Group::Circumstance,
+        "How high above the floor inside the opening of a window begins.",
+        &[
+            "Open the window and find the lowest edge of the opening that comes free.",
+            "Measure plumb from the floor to that edge; a fixed pane below it does not count as opening.",
+        ],
+        &["24 in", "800 mm"],
+    )
+};
+
+pub(super) const SILL_ABOVE_GROUND: ItemInfo = ItemInfo {
+    synonyms: &["sill above grade", "window above ground"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallOver],
+    question: "How high above the ground outside does the window's opening begin?",
+    usual: Some((Length::inches(12), Length::feet(100))),
+    most: Some(Length::feet(1000)),
+    zero_allowed: true,
+    pictured: Pictured::By(&[Drawing::Sill]),
+    ..row(
+        Item::SillAboveGround,
+        "sill above ground",
+        Kind::Length,
+        Group::Circumstance,
+        "How high above the ground or surface outside the opening of a window begins.",
+        &[
+            "Measure from outside, or add the sill's height above the floor to the floor's height above the ground.",
+            "Never lean out of the window to measure.",
+        ],
+        &["9 ft", "over 8 ft", "2.4 m"],
+    )
+};
+
+pub(super) const GROUND_FALL: ItemInfo = ItemInfo {
+    synonyms: &["slope beside the edge", "slope of the ground"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallOver],
+    question: "How far does the ground beside the edge fall over one metre?",
+    usual: Some((Length::ZERO, Length::feet(4))),
+    most: Some(Length::feet(30)),
+    zero_allowed: true,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::GroundFall,
+        "ground fall",
+        Kind::Length,
+        Group::Circumstance,
+        "How far the ground beside the edge falls away over one metre (39 3/8 in), measured level, at its steepest within 1.2 m (4 ft) of the edge.",
+        &[
+            "Lay a straight board or a spirit level 1 m long out from the edge over the ground, and hold it level.",
+            "Measure plumb from its outer end down to the ground, and from its inner end: the difference is the fall.",
+            "1 in 2 is 500 mm over the metre. Level ground: 0 mm.",
+        ],
+        &["50 mm", "2 in"],
+    )
+};
+
+pub(super) const BUILT: ItemInfo = ItemInfo {
+    holds: Holds::ForMost,
+    synonyms: &["year built", "year", "built in"],
+    role: Role::Single,
+    question: "When was it built, roughly?",
+    ..row(
+        Item::Built,
+        "built",
+        Kind::Years,
+        Group::Circumstance,
+        "When the guard was built or last rebuilt.",
+        &["A year, or as much as you know: before 1978, 1990s, 1990-1995, about 1965."],
+        &["1994", "before 1978", "1990s"],
+    )
+};
+
+pub(super) const STOREYS: ItemInfo = ItemInfo {
+    holds: Holds::ForAll,
+    synonyms: &["stories", "floors", "storeys in building"],
+    role: Role::Single,
+    question: "How many storeys has the building?",
+    ..row(
+        Item::Storeys,
+        "storeys",
+        Kind::Count,
+        Group::Circumstance,
+        "How many storeys the building has above the ground.",
+        &["Count the rows of windows from outside."],
+        &["2"],
+    )
+};
+
+pub(super) const RISERS: ItemInfo = ItemInfo {
+    synonyms: &["steps in flight", "number of risers"],
+    worst: Worst::Greatest,
+    question: "How many risers has the flight?",
+    ..row(
+        Item::Risers,
+        "risers",
+        Kind::Count,
+        Group::Circumstance,
+        "How many risers the flight of stairs has.",
+        &["Count each step up, the last one onto the landing too."],
+        &["13"],
+    )
+};
+
+pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["stair width", "width of the flight"],
+    worst: Worst::Greatest,
+    question: "How wide is the flight?",
+    usual: Some((Length::inches(18), Length::feet(10))),
+    most: Some(Length::feet(60)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::FlightWidth,
+        "flight width",
+        Kind::Length,
+        Group::Circumstance,
+        "How wide the flight of stairs or the ramp is.",
+        &[
+            "Measure level across a step, between the walls, or from the wall to the inner face of the guard.",
+        ],
+        &["36 in", "900 mm"],
+    )
+};
+
+pub(super) const WELL_WIDTH: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["width of the well", "stairwell"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallOver],
+    question: "How wide is the open well beside the flight?",
+    usual: Some((Length::inches(1), Length::feet(12))),
+    most: Some(Length::feet(60)),
+    zero_allowed: true,
+    none_allowed: true,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::WellWidth,
+        "well width",
+        Kind::Length,
+        Group::Circumstance,
+        "How wide the open well is that the flight runs beside.",
+        &[
+            "Measure level from the inner face of this flight's guard, or of its edge, to that of the flight across the well.",
+            "A flight beside a hall or a room, with no flight across: measure to the wall opposite.",
+        ],
+        &["200 mm", "8 in"],
+    )
+};
+
+pub(super) const INNER_EDGE_LENGTH: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["landing barrier length"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallOver],
+    question: "How long is the guard along the landing's inner edge, or is this another edge?",
+    usual: Some((Length::inches(2), Length::feet(12))),
+    most: Some(Length::feet(60)),
+    none_allowed: true,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::InnerEdgeLength,
+        "inner edge length",
+        Kind::Length,
+        Group::Circumstance,
+        "How long the guard is that runs along the inner edge of a landing, from one flight's guard to the next.",
+        &[
+            "Only on a landing, at the side where the two flights meet.",
+            "Measure from post to post. The guard stands at another edge: none.",
+        ],
+        &["450 mm", "none"],
+    )
+};
+
+pub(super) const HANDRAIL: ItemInfo = ItemInfo {
+    synonyms: &["hand rail"],
+    role: Role::Single,
+    question: "What do you hold on to: the top of the guard, a separate handrail, or none?",
+    ..row(
+        Item::Handrail,
+        "handrail",
+        Kind::Words(HandrailWord::WORDS),
+        Group::Circumstance,
+        "What a person holds on to here.",
+        &[
+            "top of the guard: the guard's own top rail is what you hold.",
+            "separate: another rail, on the wall or on the guard.",
+        ],
+        &["top of the guard", "separate", "none"],
+    )
+};
+
+pub(super) const FIXED_SEAT: ItemInfo = ItemInfo {
+    synonyms: &["bench", "built-in seat"],
+    role: Role::Single,
+    question: "Is there a built-in seat beside the guard?",
+    ..row(
+        Item::FixedSeat,
+        "fixed seat",
+        Kind::Words(FixedSeatWord::WORDS),
+        Group::Circumstance,
+        "Whether a seat that cannot be moved, such as a bench built in, stands beside the guard.",
+        &["Look along the whole guard. A chair that can be carried away is a thing to climb."],
+        &["no", "yes"],
+    )
+};
+
+pub(super) const CHILDREN: ItemInfo = ItemInfo {
+    holds: Holds::ForAUnit,
+    synonyms: &["child", "ages", "children's ages", "ages of children"],
+    question: "How old are the children who live here or visit?",
+    none_allowed: true,
+    ..row(
+        Item::Children,
+        "children",
+        Kind::Ages,
+        Group::Circumstance,
+        "How old the children are who live here or visit.",
+        &[
+            "Write one age a row: months for small children.",
+            "No children, now or as guests: none.",
+        ],
+        &["14 months", "3 years", "none"],
+    )
+};
+
+pub(super) const STATE: ItemInfo = ItemInfo {
+    synonyms: &["status"],
+    role: Role::Single,
+    ..row(
+        Item::State,
+        "state",
+        Kind::Words(StateWord::WORDS),
+        Group::Circumstance,
+        "Whether the guard stands there or is a plan; existing if not said.",
+        &["A drawing or an offer: proposed. Then write its build tolerance too."],
+        &["existing", "proposed"],
+    )
+};

@@ -1,0 +1,96 @@
+//! The rows about gates at stairs.
+
+use crate::items::Group;
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::ItemInfo;
+use crate::items::ItemWord;
+use crate::items::Kind;
+use crate::items::MeasuredBetween;
+use crate::items::Pictured;
+use crate::items::TopOfStairsGateWord;
+use crate::items::Worst;
+use crate::items::row::row;
+use crate::quantities::Length;
+
+pub(super) const TOP_OF_STAIRS_GATE: ItemInfo = ItemInfo {
+    synonyms: &["gate", "stair gate", "baby gate"],
+    hazards: &[Hazard::FallOver],
+    question: "Is there a gate at the top of the stairs, screwed or pressed?",
+    ..row(
+        Item::TopOfStairsGate,
+        "top of stairs gate",
+        Kind::Words(TopOfStairsGateWord::WORDS),
+        Group::Seen,
+        "Whether a gate closes the top of the stairs, and how it is held.",
+        &["screwed: held by screws in the wall. pressed: held by pressing against the walls."],
+        &["screwed", "pressed", "none"],
+    )
+};
+
+pub(super) const GATE_HEIGHT: ItemInfo = ItemInfo {
+    synonyms: &["height of the gate"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How high is the gate?",
+    usual: Some((Length::inches(12), Length::feet(6))),
+    most: Some(Length::feet(12)),
+    pictured: Pictured::Not("a gate's height is measured as a guard's is"),
+    ..row(
+        Item::GateHeight,
+        "gate height",
+        Kind::Length,
+        Group::Measured,
+        "How high the top of the stair gate stands above the floor.",
+        &[
+            "Measure plumb at its lowest place.",
+            "A bar of the gate that a child can step on: measure from that bar.",
+        ],
+        &["30 in", "750 mm"],
+    )
+};
+
+pub(super) const GATE_GAP: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["gate openings", "gate bars"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+    question: "How wide is the widest gap in the gate?",
+    usual: Some((Length::millimetres(6), Length::inches(12))),
+    most: Some(Length::feet(6)),
+    none_allowed: true,
+    pictured: Pictured::Not("the gaps of a gate are measured as those of a guard are"),
+    ..row(
+        Item::GateGap,
+        "gate gap",
+        Kind::Opening,
+        Group::Measured,
+        "The widest gap between two bars of the stair gate, or at its side.",
+        &[
+            "Measure clear between the faces, square to them, at the widest place.",
+            "The gate is solid: none.",
+        ],
+        &["55 mm", "2 1/4 in", "none"],
+    )
+};
+
+pub(super) const GATE_BOTTOM_GAP: ItemInfo = ItemInfo {
+    synonyms: &["gap under the gate"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallThrough, Hazard::Entrapment],
+    question: "How high is the gap under the gate?",
+    usual: Some((Length::ZERO, Length::inches(12))),
+    most: Some(Length::feet(6)),
+    zero_allowed: true,
+    none_allowed: true,
+    pictured: Pictured::Not("the gap under a gate is measured as that under a guard is"),
+    ..row(
+        Item::GateBottomGap,
+        "gate bottom gap",
+        Kind::Opening,
+        Group::Measured,
+        "The gap between the floor and the underside of the stair gate, at its highest.",
+        &["Measure up from the floor to the underside, at the highest place."],
+        &["2 in", "50 mm", "none"],
+    )
+};

@@ -1,0 +1,166 @@
+//! The rows about handrails.
+
+use crate::items::Drawing;
+use crate::items::Group;
+use crate::items::HandrailShapeWord;
+use crate::items::HandrailSidesWord;
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::ItemInfo;
+use crate::items::ItemWord;
+use crate::items::Kind;
+use crate::items::MeasuredBetween;
+use crate::items::Pictured;
+use crate::items::Worst;
+use crate::items::row::row;
+use crate::quantities::Length;
+
+pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
+    synonyms: &["rail grip height"],
+    worst: Worst::Neither,
+    question: "How high is the handrail above the step noses?",
+    usual: Some((Length::inches(18), Length::feet(5))),
+    most: Some(Length::feet(12)),
+    pictured: Pictured::By(&[Drawing::HandrailHeight]),
+    ..row(
+        Item::HandrailHeight,
+        "handrail height",
+        Kind::Length,
+        Group::Measured,
+        "How high the top of the handrail is above the line of the step noses, or the floor.",
+        &[
+            "Plumb from the nose of a step to the top of the handrail.",
+            "Measure at the lowest and at the highest place, and write both.",
+        ],
+        &["36 in", "950 mm"],
+    )
+};
+
+pub(super) const HANDRAIL_SIDES: ItemInfo = ItemInfo {
+    synonyms: &["handrails on"],
+    hazards: &[Hazard::FallOver],
+    question: "Is there a handrail on both sides, or on one?",
+    pictured: Pictured::Not("it is counted, and not measured"),
+    ..row(
+        Item::HandrailSides,
+        "handrail sides",
+        Kind::Words(HandrailSidesWord::WORDS),
+        Group::Measured,
+        "On how many sides of the flight or ramp a handrail runs.",
+        &[
+            "Count a guard whose top is the handrail as one side.",
+            "One side, if one of the two does not run the whole length.",
+        ],
+        &["both sides", "one side"],
+    )
+};
+
+pub(super) const HANDRAIL_SHAPE: ItemInfo = ItemInfo {
+    hazards: &[Hazard::FallOver],
+    question: "Is the handrail round, has it finger grooves, or neither?",
+    pictured: Pictured::Not("it is looked at, and not measured"),
+    ..row(
+        Item::HandrailShape,
+        "handrail shape",
+        Kind::Words(HandrailShapeWord::WORDS),
+        Group::Measured,
+        "What a cut through the handrail looks like.",
+        &[
+            "round: a full circle, as of a pipe.",
+            "with finger grooves: a wide rail with a groove for the fingers on both sides, below its widest part.",
+            "other: anything else, an oval or a flat board too.",
+        ],
+        &["round", "other"],
+    )
+};
+
+pub(super) const HANDRAIL_THICKNESS: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["handrail diameter", "handrail width"],
+    worst: Worst::Neither,
+    hazards: &[Hazard::FallOver],
+    question: "How thick is the handrail?",
+    usual: Some((Length::millimetres(10), Length::inches(8))),
+    most: Some(Length::feet(2)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::HandrailThickness,
+        "handrail thickness",
+        Kind::Length,
+        Group::Measured,
+        "How thick the handrail is: the longest straight line across a cut through it, which for a round one is its diameter.",
+        &[
+            "Hold two flat blocks against it, parallel, and measure between them.",
+            "Turn them around it and take the greatest.",
+        ],
+        &["1 1/2 in", "40 mm"],
+    )
+};
+
+pub(super) const HANDRAIL_PERIMETER: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["perimeter of the handrail"],
+    worst: Worst::Neither,
+    hazards: &[Hazard::FallOver],
+    question: "How long is a strip of paper once around the handrail?",
+    usual: Some((Length::inches(1), Length::inches(24))),
+    most: Some(Length::feet(4)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::HandrailPerimeter,
+        "handrail perimeter",
+        Kind::Length,
+        Group::Measured,
+        "How long a string is that goes once around the handrail.",
+        &[
+            "Lay a strip of paper around it, mark where it meets itself, and measure the strip flat.",
+        ],
+        &["5 in", "130 mm"],
+    )
+};
+
+pub(super) const HANDRAIL_CLEARANCE: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["distance from the wall"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How much room is there between the handrail and the wall?",
+    usual: Some((Length::millimetres(10), Length::inches(8))),
+    most: Some(Length::feet(4)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::HandrailClearance,
+        "handrail clearance",
+        Kind::Length,
+        Group::Measured,
+        "How much room there is between the handrail and the wall or guard beside it.",
+        &[
+            "Measure clear between the faces, at the narrowest place; brackets do not count. No wall beside it: leave it out.",
+        ],
+        &["1 1/2 in", "50 mm"],
+    )
+};
+
+pub(super) const HANDRAIL_EXTENSION: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["top extension"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How far does the handrail run on beyond the top step?",
+    usual: Some((Length::ZERO, Length::feet(4))),
+    most: Some(Length::feet(30)),
+    none_allowed: true,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::HandrailExtension,
+        "handrail extension",
+        Kind::Length,
+        Group::Measured,
+        "How far the handrail runs on level beyond the top step.",
+        &[
+            "At the top landing, measure level from the nose of the last step to the handrail's end.",
+            "It ends at the step: none.",
+        ],
+        &["12 in", "300 mm", "none"],
+    )
+};

@@ -1,0 +1,248 @@
+//! The rows of what is measured at a guard, but for its openings.
+
+use crate::items::Drawing;
+use crate::items::Group;
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::ItemInfo;
+use crate::items::Kind;
+use crate::items::MeasuredBetween;
+use crate::items::Part;
+use crate::items::Pictured;
+use crate::items::Worst;
+use crate::items::row::row;
+use crate::quantities::Length;
+
+pub(super) const HEIGHT: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    load_path: Some(45),
+    synonyms: &["rail height", "guard height", "railing height"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How high is the top of the guard at its lowest?",
+    usual: Some((Length::inches(12), Length::feet(8))),
+    most: Some(Length::feet(20)),
+    pictured: Pictured::By(&[Drawing::Height, Drawing::HeightOnStair]),
+    ..row(
+        Item::Height,
+        "height",
+        Kind::Length,
+        Group::Measured,
+        "How high the top of the guard stands above the walking surface, at its lowest.",
+        &[
+            "Find the lowest place: rails sag between posts, and floors rise.",
+            "Stand the tape on the walking surface beside the guard, plumb: held askew it reads too long.",
+            "On a stair measure plumb from the nose of a step, not from the back of the tread.",
+            "Read at the top edge of the top rail.",
+            "Too close to tell: hold up a stick cut to the height asked for; write reaches 36 in, or below 36 in.",
+        ],
+        &["35 1/2 in", "reaches 36 in", "902 mm"],
+    )
+};
+
+pub(super) const HEIGHT_ABOVE_SEAT: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    synonyms: &[
+        "height above kerb",
+        "height above ledge",
+        "height above curb",
+    ],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How high is the guard's top above the seat, kerb or ledge beside it?",
+    usual: Some((Length::inches(4), Length::feet(8))),
+    most: Some(Length::feet(20)),
+    zero_allowed: true,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::HeightAboveSeat,
+        "height above seat",
+        Kind::Length,
+        Group::Measured,
+        "How high the top of the guard stands above a built-in seat, kerb or ledge beside it that one can stand on.",
+        &[
+            "Stand the tape on the seat, kerb or ledge, plumb, at the guard's lowest place.",
+            "There is nothing of the kind: leave it out, and write fixed seat no.",
+        ],
+        &["24 in", "840 mm"],
+    )
+};
+
+pub(super) const GUARD_THICKNESS: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    between: MeasuredBetween::Faces,
+    synonyms: &["thickness", "parapet thickness"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How thick is the guard at its top?",
+    usual: Some((Length::millimetres(10), Length::feet(3))),
+    most: Some(Length::feet(10)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::GuardThickness,
+        "guard thickness",
+        Kind::Length,
+        Group::Measured,
+        "How thick the guard is at its top, from its inner to its outer face.",
+        &["Measure level across the top. A rail on uprights: the width of the top rail."],
+        &["60 mm", "12 in"],
+    )
+};
+
+pub(super) const LEVEL_BAR_SPACING: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    between: MeasuredBetween::Faces,
+    synonyms: &["distance between level members"],
+    worst: Worst::Least,
+    hazards: &[Hazard::Climb],
+    question: "How far apart are the tops of the level members?",
+    usual: Some((Length::inches(2), Length::feet(6))),
+    most: Some(Length::feet(20)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::LevelBarSpacing,
+        "level bar spacing",
+        Kind::Length,
+        Group::Measured,
+        "How far apart two level members of the guard or fence are, from top to top, at the nearest.",
+        &[
+            "Measure plumb from the top of one level member to the top of the next.",
+            "There is one level member at most: leave it out.",
+        ],
+        &["45 in", "1.1 m"],
+    )
+};
+
+pub(super) const FOOTHOLD: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    synonyms: &["toe hold", "toehold", "ledge", "ledges", "footholds"],
+    hazards: &[Hazard::Climb],
+    question: "Is there anything on the guard that a child's foot could stand on, and how high?",
+    none_allowed: true,
+    pictured: Pictured::By(&[Drawing::Foothold]),
+    ..row(
+        Item::Foothold,
+        "foothold",
+        Kind::Foothold,
+        Group::Measured,
+        "Something on the guard that a child's foot could stand on: a rail, a ledge, a wide hole.",
+        &[
+            "Look from a child's height for anything level that sticks out or lets a foot in.",
+            "Measure its top above the walking surface, and how deep it is.",
+            "Bottom rails count too. Nothing of the kind: none.",
+        ],
+        &["450 mm high 40 mm deep", "18 in high", "none"],
+    )
+};
+
+pub(super) const THING_TO_CLIMB: ItemInfo = ItemInfo {
+    synonyms: &[
+        "climbable object",
+        "furniture",
+        "planter",
+        "things to climb",
+    ],
+    hazards: &[Hazard::Climb],
+    question: "Does anything stand near the guard that a child could climb?",
+    none_allowed: true,
+    pictured: Pictured::By(&[Drawing::ThingToClimb]),
+    ..row(
+        Item::ThingToClimb,
+        "thing to climb",
+        Kind::ThingToClimb,
+        Group::Measured,
+        "Something near the guard that a child could climb: a chair, a planter, a toy box.",
+        &[
+            "Look along the whole guard.",
+            "Move it away, and then write none; else write how high it is and how far off.",
+        ],
+        &["18 in high 5 in away", "yes", "none"],
+    )
+};
+
+pub(super) const SOLID_PART_HEIGHT: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    synonyms: &["parapet height", "wall height"],
+    worst: Worst::Least,
+    hazards: &[Hazard::Climb],
+    usual: Some((Length::inches(1), Length::feet(8))),
+    most: Some(Length::feet(20)),
+    zero_allowed: true,
+    none_allowed: true,
+    question: "How high is the solid part of the guard?",
+    pictured: Pictured::By(&[Drawing::SolidPart]),
+    ..row(
+        Item::SolidPartHeight,
+        "solid part height",
+        Kind::Length,
+        Group::Measured,
+        "How high the solid lower part of the guard is: a parapet or a kerb.",
+        &["From the walking surface to its top. A child may stand on it."],
+        &["24 in", "none"],
+    )
+};
+
+pub(super) const SOLID_PART_TOP_WIDTH: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    between: MeasuredBetween::Faces,
+    synonyms: &["parapet width", "wall top width"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::Climb],
+    usual: Some((Length::ZERO, Length::feet(4))),
+    most: Some(Length::feet(20)),
+    zero_allowed: true,
+    question: "How wide is the top of the solid part?",
+    pictured: Pictured::By(&[Drawing::SolidPart]),
+    ..row(
+        Item::SolidPartTopWidth,
+        "solid part top width",
+        Kind::Length,
+        Group::Measured,
+        "How wide the top of the solid part is, where a foot could stand.",
+        &["Across the top, from the inner face to whatever stands on it."],
+        &["4 in"],
+    )
+};
+
+pub(super) const POST_SPACING: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    between: MeasuredBetween::Faces,
+    load_path: Some(30),
+    synonyms: &["distance between posts"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::GiveWay],
+    usual: Some((Length::inches(12), Length::feet(12))),
+    most: Some(Length::feet(60)),
+    question: "How far apart are the posts, at most?",
+    pictured: Pictured::By(&[Drawing::PostSpacing]),
+    ..row(
+        Item::PostSpacing,
+        "post spacing",
+        Kind::Length,
+        Group::Measured,
+        "How far apart the posts stand, centre to centre, at most.",
+        &[
+            "Along the rail, from the middle of one post to the middle of the next; take the widest bay.",
+        ],
+        &["6 ft", "1.8 m"],
+    )
+};
+
+pub(super) const POST_SECTION: ItemInfo = ItemInfo {
+    part: Part::OfTheGuard,
+    between: MeasuredBetween::Faces,
+    load_path: Some(6),
+    synonyms: &["post size", "post"],
+    hazards: &[Hazard::GiveWay],
+    question: "What is the post's section?",
+    pictured: Pictured::By(&[Drawing::PostSection]),
+    ..row(
+        Item::PostSection,
+        "post section",
+        Kind::Section,
+        Group::Measured,
+        "How thick a post is, both ways, as measured and not as sold.",
+        &["Across both faces of the post."],
+        &["3 1/2 x 3 1/2 in", "90 x 90 mm"],
+    )
+};

@@ -1,0 +1,133 @@
+//! Balusters of one bay as a drawing, to scale.
+
+use std::io;
+use std::io::Write;
+
+use maud::Markup;
+use maud::html;
+
+use crate::geometry::BayLayout;
+use crate::quantities::Length;
+use crate::report::LayoutAnswer;
+
+/// The drawing's width in its own units (CSS pixels), and room round the bay.
+const WIDE: f64 = 900.0;
+const SIDE: f64 = 30.0;
+/// From the rail's top to its foot in the drawing: the height is not known.
+const HIGH: f64 = 170.0;
+const TOP: f64 = 60.0;
+/// The least room for a label.
+const LABEL: f64 = 52.0;
+
+/// The bay from the side: posts, balusters, the mark of each, the widest gap. Its
+/// width is to scale, with a bar that shows it; its height is not known and drawn
+/// torn. A raked bay is drawn along its rail.
+///
+/// # Errors
+/// Those of `out`.
+pub fn layout_svg(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()> {
+    let mut bays: Vec<(Length, &BayLayout)> = Vec::new();
+    if let Some(layout) = &answer.layout {
+        bays.push((answer.plan.clear, layout));
+    }
+    bays.extend(answer.between.iter().map(|one| (one.gap, &one.layout)));
+    let each = TOP + HIGH + 120.0;
+    let high = each * f64::from(u16::try_from(bays.len()).unwrap_or(u16::MAX)) + 40.0;
+    let drawn = html! {
+        svg xmlns="http://www.w3.org/2000/svg" width=(px(WIDE)) height=(px(high))
+            viewBox={ "0 0 " (px(WIDE)) " " (px(high)) } role="img" font-family="sans-serif"
+            font-size="13" fill="#1a1a1a" {
+            title { "Balusters of one bay, from the side, width to scale" }
+            rect width="100%" height="100%" fill="#ffffff" {}
+            @for (index, (clear, layout)) in (0_u16..).zip(&bays) {
+                g transform={ "translate(0 " (px(each * f64::from(index))) ")" } {
+                    (bay(answer, *clear, layout))
+                }
+            }
+            text x=(px(SIDE)) y=(px(high - 16.0)) {
+                "Marks: near face of each baluster from " (from(answer))
+                ". The height is not drawn to scale."
+            }
+        }
+    };
+    writeln!(out, "{}", drawn.into_string())
+}
+
+fn from(answer: &LayoutAnswer) -> &'static str {
+    if answer.degrees.is_some() {
+        "the upper post, along the rail"
+    } else {
+        "the left post"
+    }
+}
+
+fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
+    let scale = (WIDE - 2.0 * SIDE) / clear.nanometres_as_float();
+    let at = |length: Length| SIDE + length.nanometres_as_float() * scale;
+    let foot = TOP + HIGH;
+    let slope = answer
+        .degrees
+        .map_or(1.0, |degrees| libm::cos(degrees.to_radians()));
+    let bar = answer.plan.baluster.nanometres_as_float() * scale / slope;
+    let mut free_from = f64::NEG_INFINITY;
+    let labels: Vec<(f64, String)> = (1..)
+        .zip(&layout.marks)
+        .filter_map(|(number, mark): (usize, _)| {
+            let x = at(*mark);
+            let last = number == layout.marks.len();
+            if x - free_from < LABEL && !last {
+                return None;
+            }
+            free_from = x;
+            Some((x, mark.exact(answer.unit)))
+        })
+        .collect();
+    // the last one has its label: one that would touch it gives way
+    let crowded = |index: usize| {
+        index + 2 == labels.len()
+            && labels
+                .last()
+                .is_some_and(|(last, _)| last - labels[index].0 < LABEL)
+    };
+    let (rule, bar_says) = if answer.unit.is_imperial() {
+        (Length::inches(12), "12 in")
+    } else {
+        (Length::millimetres(100), "100 mm")
+    };
+    let long = rule.nanometres_as_float() * scale;
+    html! {
+        text x=(px(SIDE)) y="24" font-size="15" font-weight="bold" {
+            (layout.marks.len()) " balusters of " (answer.plan.baluster.exact(answer.unit))
+            ", bay " (clear.exact(answer.unit)) ", widest gap "
+            (layout.largest_gap.readable_up(answer.unit))
+        }
+        @for x in [SIDE - 14.0, WIDE - SIDE] {
+            rect x=(px(x)) y=(px(TOP - 14.0)) width="14" height=(px(HIGH + 28.0)) fill="#b9ab93"
+                stroke="#1a1a1a" {}
+        }
+        @for y in [TOP, foot - 8.0] {
+            rect x=(px(SIDE)) y=(px(y)) width=(px(WIDE - 2.0 * SIDE)) height="8" fill="#d8c9b0"
+                stroke="#1a1a1a" {}
+        }
+        @for mark in &layout.marks {
+            rect x=(px(at(*mark))) y=(px(TOP + 8.0)) width=(px(bar)) height=(px(HIGH - 16.0))
+                fill="#d8c9b0" stroke="#1a1a1a" {}
+            line x1=(px(at(*mark))) y1=(px(foot + 4.0)) x2=(px(at(*mark))) y2=(px(foot + 18.0))
+                stroke="#1a1a1a" {}
+        }
+        line x1=(px(SIDE)) y1=(px(foot + 18.0)) x2=(px(WIDE - SIDE)) y2=(px(foot + 18.0))
+            stroke="#555555" {}
+        @for (index, (x, text)) in labels.iter().enumerate() {
+            @if !crowded(index) {
+                text x=(px(*x)) y=(px(foot + 36.0)) text-anchor="middle" font-size="12" { (text) }
+            }
+        }
+        rect x=(px(SIDE)) y=(px(foot + 58.0)) width=(px(long)) height="6" {}
+        text x=(px(SIDE + long + 8.0)) y=(px(foot + 66.0)) { (bar_says) ", to scale" }
+    }
+}
+
+/// Hundredths are as fine as a drawing needs.
+fn px(size: f64) -> String {
+    format!("{}", (size * 100.0).round() / 100.0 + 0.0)
+}

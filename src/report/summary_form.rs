@@ -1,0 +1,38 @@
+//! The counts alone, as JSON.
+
+use std::io;
+use std::io::Write;
+
+use crate::input::Diagnostics;
+use crate::report::JudgedGuard;
+use crate::report::Report;
+use crate::report::Summary;
+
+/// The form that writes the summary and nothing else, as one JSON object.
+pub struct SummaryForm<W> {
+    out: W,
+    summary: Summary,
+}
+
+impl<W: Write> SummaryForm<W> {
+    /// Nothing counted yet.
+    pub fn new(out: W) -> SummaryForm<W> {
+        SummaryForm {
+            out,
+            summary: Summary::default(),
+        }
+    }
+}
+
+impl<W: Write> Report for SummaryForm<W> {
+    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
+        self.summary.count(&entry.judged);
+        Ok(())
+    }
+
+    fn finish(mut self: Box<Self>, _: &Diagnostics) -> io::Result<Summary> {
+        serde_json::to_writer_pretty(&mut self.out, &self.summary)?;
+        writeln!(self.out)?;
+        Ok(self.summary)
+    }
+}
