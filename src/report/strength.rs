@@ -85,7 +85,15 @@ pub(super) fn next(link: &Link) -> Option<String> {
 /// What is ruled out without a number, the lowest in the path first.
 #[must_use]
 pub(super) fn ruled_out(chain: &Chain) -> Option<String> {
-    let names: Vec<String> = chain.ruled_out().map(name).collect();
+    // one part may be ruled out twice over
+    let mut kinds: Vec<LinkKind> = Vec::new();
+    let mut names: Vec<String> = Vec::new();
+    for link in chain.ruled_out() {
+        if !kinds.contains(&link.kind) {
+            kinds.push(link.kind);
+            names.push(name(link));
+        }
+    }
     (!names.is_empty()).then(|| format!("Falls short by rule: {}.", names.join("; ")))
 }
 
@@ -228,13 +236,13 @@ fn mend_in_words(mend: Mend, units: Units) -> String {
     says.to_owned()
 }
 
-/// `the load is 1.8 to 2.9 times what it can take`; two figures and no more.
+/// `load 1.8 to 2.9 times what it takes`; two figures and no more.
 fn share(low: f64, high: f64) -> String {
     let (low, high) = (two_figures(low), two_figures(high));
     if low == high {
-        format!("the load is {low} times what it can take")
+        format!("load {low} times what it takes")
     } else {
-        format!("the load is {low} to {high} times what it can take")
+        format!("load {low} to {high} times what it takes")
     }
 }
 

@@ -19,6 +19,7 @@ pub mod couple;
 pub mod demand;
 pub mod dowel;
 pub mod factors;
+pub mod grade;
 pub mod hardware;
 pub mod infill;
 pub mod joint;

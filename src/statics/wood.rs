@@ -16,95 +16,11 @@ use crate::statics::factors::Incising;
 use crate::statics::factors::LoadDuration;
 use crate::statics::factors::Moisture;
 use crate::statics::factors::SpecificGravity;
+use crate::statics::grade::Grade;
+use crate::statics::grade::LumberTable;
+use crate::statics::grade::SizeEffect;
+use crate::statics::grade::bending_by_grade;
 use crate::statics::worked::Worked;
-
-/// Which table of the supplement a member belongs to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum LumberTable {
-    /// Dimension lumber, 2 to 4 in thick.
-    Dimension,
-    /// Posts and timbers, 5 x 5 and larger.
-    Timber,
-}
-
-/// Whether the size factor is in the reference value already.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum SizeEffect {
-    /// As of Southern Pine.
-    InReference,
-    /// By the table of widths.
-    ByWidth,
-}
-
-/// A grade of structural lumber, as it is stamped.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Grade {
-    /// No. 1.
-    No1,
-    /// No. 2: what the tables of this module give where no grade is named.
-    No2,
-    /// No. 3.
-    No3,
-    /// Stud.
-    Stud,
-    /// Standard.
-    Standard,
-}
-
-impl Grade {
-    /// Every grade, the better first.
-    pub const ALL: &[Grade] = &[
-        Grade::No1,
-        Grade::No2,
-        Grade::No3,
-        Grade::Stud,
-        Grade::Standard,
-    ];
-
-    /// As it is stamped.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Grade::No1 => "No. 1",
-            Grade::No2 => "No. 2",
-            Grade::No3 => "No. 3",
-            Grade::Stud => "Stud",
-            Grade::Standard => "Standard",
-        }
-    }
-}
-
-/// F_b in psi of the grades but No. 2: No. 1, No. 3, Stud.
-const GRADED: &[(&str, [f64; 3])] = &[
-    ("Douglas Fir-Larch", [1000.0, 525.0, 700.0]),
-    ("Hem-Fir", [975.0, 500.0, 675.0]),
-    ("Spruce-Pine-Fir", [875.0, 500.0, 675.0]),
-];
-
-/// F_b in psi of Standard grade; from memory.
-const STANDARD: &[(&str, f64)] = &[
-    ("Douglas Fir-Larch", 575.0),
-    ("Hem-Fir", 550.0),
-    ("Spruce-Pine-Fir", 550.0),
-    ("Southern Pine", 500.0),
-];
-
-/// Southern Pine, whose size effect is in the reference value: widest actual width
-/// in inches, and F_b in psi of No. 1, No. 2, No. 3 and Stud, where it was read.
-const PINE_BY_WIDTH: &[(f64, [Option<f64>; 3])] = &[
-    (3.5, [Some(1500.0), Some(1100.0), Some(650.0)]),
-    (5.5, [Some(1350.0), Some(1000.0), Some(575.0)]),
-    (7.25, [Some(1250.0), Some(925.0), None]),
-    (9.25, [None, Some(800.0), None]),
-    (11.25, [None, Some(750.0), None]),
-];
-
-/// The best bending value of dimension lumber that was read: Southern Pine Dense
-/// Select Structural, 5 and 6 in wide.
-pub const BEST_LUMBER: Sourced<Pressure> = Sourced::new(
-    psi(2400.0),
-    Provenance::quoted("NDS Supplement 2018 Table 4B, Dense Select Structural"),
-);
 
 impl Species {
     /// F_b of this grade at this actual width.
@@ -112,48 +28,11 @@ impl Species {
     /// # Errors
     /// [`NoValue::GradeNotTabulated`] where no value was read or remembered.
     pub fn bending_of(&self, grade: Grade, width: Distance) -> Result<Sourced<Pressure>, NoValue> {
-        let read = |value: f64| Ok(Sourced::new(psi(value), Provenance::quoted(GRADES)));
-        let remembered = |value: f64| Ok(Sourced::new(psi(value), Provenance::memory(GRADES)));
-        let none = Err(NoValue::GradeNotTabulated);
-        let by_name = |table: &[(&str, f64)]| {
-            let mut rows = table.iter();
-            rows.find(|(name, _)| *name == self.name).map(|row| row.1)
-        };
-        match (self.size_effect, grade) {
-            (SizeEffect::ByWidth, Grade::No2) => Ok(self.bending),
-            (SizeEffect::ByWidth | SizeEffect::InReference, Grade::Standard) => {
-                let narrow = width <= inches(3.5) + HAIR && self.table == LumberTable::Dimension;
-                by_name(STANDARD)
-                    .filter(|_| narrow)
-                    .map_or(none, remembered)
-            }
-            (SizeEffect::ByWidth, Grade::No1 | Grade::No3 | Grade::Stud) => {
-                let mut rows = GRADED.iter();
-                let row = rows
-                    .find(|(name, _)| *name == self.name && self.table == LumberTable::Dimension);
-                let Some((_, [no1, no3, stud])) = row else {
-                    return none;
-                };
-                match grade {
-                    Grade::No1 => read(*no1),
-                    Grade::Stud => read(*stud),
-                    Grade::No2 | Grade::No3 | Grade::Standard => read(*no3),
-                }
-            }
-            (SizeEffect::InReference, Grade::No1 | Grade::No2 | Grade::No3 | Grade::Stud) => {
-                let mut rows = PINE_BY_WIDTH.iter();
-                let row = rows.find(|(widest, _)| width <= inches(*widest) + HAIR);
-                let Some((_, [no1, no2, no3])) = row else {
-                    return none;
-                };
-                let value = match grade {
-                    Grade::No1 => *no1,
-                    Grade::No2 => *no2,
-                    Grade::No3 | Grade::Stud | Grade::Standard => *no3,
-                };
-                value.map_or(none, read)
-            }
+        if self.size_effect == SizeEffect::ByWidth && grade == Grade::No2 {
+            return Ok(self.bending);
         }
+        let value = bending_by_grade(self.name, (self.table, self.size_effect), grade, width);
+        value.ok_or(NoValue::GradeNotTabulated)
     }
 }
 
@@ -180,7 +59,6 @@ pub struct Species {
 
 const DIMENSION: &str = "NDS Supplement 2018 Tables 4A and 4B, No. 2";
 const TIMBER: &str = "NDS Supplement 2018 Table 4D, No. 2";
-const GRADES: &str = "NDS Supplement 2018 Tables 4A and 4B, F_b by grade";
 const GRAVITY: Provenance = Provenance::quoted("NDS 2018 Table 12.3.3A");
 
 /// Which of the values of a row were read second-hand; the others are from memory.

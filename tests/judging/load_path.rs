@@ -1035,6 +1035,7 @@ fn a_plate_bites_what_is_below_its_screws() {
             ("fastener spacing", "3 in"),
             ("edge distance", "1/2 in"),
             ("framing species", "southern pine"),
+            ("decking thickness", "0 in"),
         ];
         let found = load_finding(&but(&rows, changed));
         link(&found, "post fixing", "plate pulled").clone()

@@ -8,7 +8,7 @@ use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
 use crate::judge::load_path::wood::Lowest;
-use crate::judge::load_path::wood::Piece;
+use crate::judge::load_path::wood::LumberPiece;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
 use crate::statics::Ends;
@@ -23,7 +23,7 @@ use crate::statics::metal::Weld;
 use crate::statics::section::Profile;
 
 /// What a member can take, or why nobody can say, and what to write down.
-pub(super) type Capacity = Result<Bends, NoCapacity>;
+pub(super) type PostBending = Result<Bends, NoCapacity>;
 
 /// What a member can take in bending.
 pub(super) struct Bends {
@@ -47,7 +47,7 @@ fn no(reason: &'static str, asks: &[Item]) -> NoCapacity {
 }
 
 /// The moment that the post can take; `cut` is what is bored or cut from a wooden one.
-pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut) -> Capacity {
+pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut) -> PostBending {
     let Some(material) = seen.word::<PostMaterialWord>() else {
         return Err(no(
             "nobody wrote what the posts are made of",
@@ -105,10 +105,10 @@ impl Cut {
 }
 
 /// Both ways of bending, since which one is outward is not written.
-fn wooden(of: &Wood, (a, b): (Distance, Distance), cut: Cut) -> Capacity {
+fn wooden(of: &Wood, (a, b): (Distance, Distance), cut: Cut) -> PostBending {
     let sizes = "no published factors for wood of this size";
     let way = |across, along| {
-        let piece = Piece { across, along };
+        let piece = LumberPiece { across, along };
         let left = cut.left(across, along);
         if left.is_empty() {
             return None;
@@ -150,7 +150,7 @@ const STEEL_TUBE: &[&str] = &["mild steel, unknown", "steel A500 Gr C"];
 const STAINLESS: &[&str] = &["stainless 304L or 316L", "stainless 304 or 316"];
 const ALUMINIUM: &[&str] = &["aluminium 6063-T5", "aluminium 6061-T6"];
 
-fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&str]) -> Capacity {
+fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&str]) -> PostBending {
     let wall = match seen.length(Item::WallThickness) {
         WrittenLength::There(wall) => Some(wall),
         WrittenLength::ThereIsNone => None,

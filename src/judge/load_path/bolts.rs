@@ -300,6 +300,10 @@ pub(super) fn wooden_post(
 /// second-hand, from 1/4 in on).
 pub(super) fn too_near(seen: &Seen<'_, '_>, diameter: Distance) -> Option<Link> {
     let hair = inches(1e-6);
+    // the thickest of several is the nearest
+    let diameter = seen
+        .thickest(Item::PostFasteners)
+        .map_or(diameter, |thickest| thickest.max(diameter));
     if diameter < inches(0.25) - hair {
         return None;
     }

@@ -14,7 +14,7 @@ use crate::judge::load_path::link::Mend;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
-use crate::judge::load_path::wood::Piece;
+use crate::judge::load_path::wood::LumberPiece;
 use crate::judge::load_path::wood::permanent_moment;
 use crate::quantities::Distance;
 use crate::quantities::Force;
@@ -119,8 +119,13 @@ fn capacity(seen: &Seen<'_, '_>, wood: &Wood) -> Option<Ends<Worked<Moment>>> {
     if seen.word::<PostMaterialWord>()? != PostMaterialWord::Wood {
         return bend::post(seen, wood, cut).ok().map(|bends| bends.ends);
     }
-    let of =
-        |across, along| permanent_moment(wood, Piece { across, along }, &cut.left(across, along));
+    let of = |across, along| {
+        permanent_moment(
+            wood,
+            LumberPiece { across, along },
+            &cut.left(across, along),
+        )
+    };
     let (one, other) = (of(a, b)?, of(b, a)?);
     Ends::of_worked([one.low, one.high, other.low, other.high])
 }

@@ -7,6 +7,7 @@ use crate::items::Item;
 use crate::items::MovesWhenPushedWord;
 use crate::items::NotchedPostWord;
 use crate::items::PostMaterialWord;
+use crate::items::PostPositionWord;
 use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::fixed;
 use crate::judge::load_path::cables;
@@ -213,6 +214,11 @@ fn with_what_was_looked_at(link: Link, seen: &Seen<'_, '_>) -> Link {
         link = link.never_passing(reason, &[Item::NotchedPost]);
     }
     let side = matches!(fixed(seen), Some(Fixed::OnTheSide | Fixed::FlatOnAJoist));
+    if side && seen.word::<PostPositionWord>().is_none() {
+        let reason =
+            "nobody wrote whether the post stands outside the rim, inside it or flat on a joist";
+        link = link.never_passing(reason, &[Item::PostPosition]);
+    }
     let touches = seen.word() == Some(BehindThePostWord::Nothing);
     if link.kind != LinkKind::Post && side && !touches {
         let reason = "nobody wrote whether post and framing touch, with nothing between them";

@@ -12,7 +12,7 @@ use crate::judge::load_path::link::Mend;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::prying::NoPull;
-use crate::judge::load_path::prying::Pulled;
+use crate::judge::load_path::prying::PlatePull;
 use crate::judge::load_path::prying::plate_pull;
 use crate::judge::load_path::screws::Layers;
 use crate::judge::load_path::screws::NO_NUMBERS;
@@ -239,7 +239,7 @@ fn in_the_floor(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Layers> {
 const STEEL: [crate::quantities::Pressure; 2] = [psi(30_000.0), psi(36_000.0)];
 
 /// The strip of the plate between the pulled screws and the post.
-fn bent(seen: &Seen<'_, '_>, pulled: &Pulled) -> Link {
+fn bent(seen: &Seen<'_, '_>, pulled: &PlatePull) -> Link {
     let far = pulled.far_screws;
     let demand = pulled.to_the_post.map(|lever| {
         let on = |force: &Worked<Force>| plate_moment(force.value, far, lever).after(force.clone());

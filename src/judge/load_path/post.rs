@@ -26,7 +26,7 @@ use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
-use crate::judge::load_path::wood::Piece;
+use crate::judge::load_path::wood::LumberPiece;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
 use crate::statics::Ends;
@@ -222,7 +222,7 @@ fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>, cut: Cut) -> Option
     };
     let mut left = cut.left(a, b);
     left.extend(cut.left(b, a));
-    let piece = Piece {
+    let piece = LumberPiece {
         across: a,
         along: b,
     };
@@ -263,7 +263,7 @@ fn neck(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
         low: at(height.low)?,
         high: at(height.high)?,
     };
-    let piece = Piece {
+    let piece = LumberPiece {
         across: diameter.max(crate::quantities::inches(1.5)),
         along: diameter.max(crate::quantities::inches(1.5)),
     };

@@ -18,7 +18,7 @@ use crate::statics::plate::with_pivot_moved;
 pub(super) struct NoPull(pub(super) Vec<Item>);
 
 /// The pull on a plate's screws.
-pub(super) struct Pulled {
+pub(super) struct PlatePull {
     /// On the worst one.
     pub(super) on_one: Ends<Worked<Force>>,
     /// How many share the far row, at most.
@@ -35,7 +35,7 @@ pub(super) fn plate_pull(
     seen: &Seen<'_, '_>,
     loads: Loads<'_>,
     screws: u32,
-) -> Result<Pulled, NoPull> {
+) -> Result<PlatePull, NoPull> {
     let missing = |items: &[Item]| Err(NoPull(items.to_vec()));
     let Some(height) = seen.height() else {
         return missing(&[Item::Height]);
@@ -74,7 +74,7 @@ pub(super) fn plate_pull(
         }
     }
     let on_one = Ends::of_worked(all).ok_or(NoPull(Vec::new()))?;
-    Ok(Pulled {
+    Ok(PlatePull {
         on_one,
         far_screws: screws - half,
         width,

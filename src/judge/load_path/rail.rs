@@ -13,7 +13,7 @@ use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
 use crate::judge::load_path::wood::HAIR;
-use crate::judge::load_path::wood::Piece;
+use crate::judge::load_path::wood::LumberPiece;
 use crate::judge::load_path::wood::Takes;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
@@ -22,8 +22,8 @@ use crate::statics::Ends;
 use crate::statics::Worked;
 use crate::statics::beam::Case;
 use crate::statics::factors::LoadDuration;
+use crate::statics::grade::BEST_LUMBER;
 use crate::statics::section::Profile;
-use crate::statics::wood::BEST_LUMBER;
 
 const KIND: LinkKind = LinkKind::TopRail;
 
@@ -83,11 +83,11 @@ fn bending(
         );
     };
     let piece = match way {
-        Way::Down => Piece {
+        Way::Down => LumberPiece {
             across: width,
             along: height,
         },
-        Way::Level => Piece {
+        Way::Level => LumberPiece {
             across: height,
             along: width,
         },
@@ -128,7 +128,7 @@ fn bending(
 enum LowerRail {
     NotWritten,
     NoneThere,
-    There(Piece),
+    There(LumberPiece),
 }
 
 fn lower_rail(seen: &Seen<'_, '_>) -> LowerRail {
@@ -136,20 +136,20 @@ fn lower_rail(seen: &Seen<'_, '_>) -> LowerRail {
         return LowerRail::NoneThere;
     }
     match seen.section(Item::LowerRailSection) {
-        Some((across, along)) => LowerRail::There(Piece { across, along }),
+        Some((across, along)) => LowerRail::There(LumberPiece { across, along }),
         None => LowerRail::NotWritten,
     }
 }
 
 /// The largest second rail that is usual beneath a cap: a 2x6 on edge.
 /// (common practice, no source)
-const LARGEST_LOWER_RAIL: Piece = Piece {
+const LARGEST_LOWER_RAIL: LumberPiece = LumberPiece {
     across: inches(1.5),
     along: inches(5.5),
 };
 
 /// The cap alone at the low end, on a second rail at the high end.
-fn with_or_without(wood: &Wood, cap: Piece) -> Option<Takes<Moment>> {
+fn with_or_without(wood: &Wood, cap: LumberPiece) -> Option<Takes<Moment>> {
     let alone = wood::moment(wood, cap.across, cap.along)?;
     let with = wood::moment_together(wood, cap, LARGEST_LOWER_RAIL)?;
     let high = if with.ends.high.value > alone.ends.high.value {
@@ -169,7 +169,7 @@ fn with_or_without(wood: &Wood, cap: Piece) -> Option<Takes<Moment>> {
 /// The tables start at 2 in nominal: of a 5/4 board only a bound can be told, at
 /// the best value of lumber that was read and the least moment of several spans.
 fn thin_board(
-    piece: Piece,
+    piece: LumberPiece,
     way: Way,
     demand: &Ends<Worked<Moment>>,
     (loads, span): (Loads<'_>, Distance),

@@ -33,7 +33,7 @@ const DOWN: &str = "pressed down";
 const UP: &str = "pulled upward";
 const ALONG: &str = "pulled along the rail";
 
-type Capacity = Result<Ends<Worked<Force>>, &'static str>;
+type EndCapacity = Result<Ends<Worked<Force>>, &'static str>;
 
 /// Where the rail meets the posts.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -182,7 +182,7 @@ enum Standing {
 
 fn weighed(
     case: &'static str,
-    capacity: &Capacity,
+    capacity: &EndCapacity,
     wood: &Wood,
     loads: Loads<'_>,
     standing: Standing,
@@ -229,7 +229,7 @@ fn screwed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
         Ok(fasteners) => fasteners,
         Err(reason) => return vec![hidden(loads, reason, &[Item::RailEndFasteners])],
     };
-    let end = End {
+    let end = ScrewedEnd {
         seen,
         wood,
         fasteners,
@@ -255,7 +255,7 @@ fn screwed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
 }
 
 /// The end of a wooden rail on a wooden post.
-struct End<'s, 'o, 'g> {
+struct ScrewedEnd<'s, 'o, 'g> {
     seen: &'s Seen<'o, 'g>,
     wood: &'s Wood,
     fasteners: Fasteners,
@@ -264,7 +264,7 @@ struct End<'s, 'o, 'g> {
 /// The depth of a 2x4 stud and of a 4x4 post.
 const BEHIND: Distance = inches(3.5);
 
-impl End<'_, '_, '_> {
+impl ScrewedEnd<'_, '_, '_> {
     /// What lies under the heads, and what the thread bites.
     fn layers(&self, sits: Sits) -> Layers {
         let rail = self.seen.section(Item::RailSection);
@@ -297,7 +297,7 @@ impl End<'_, '_, '_> {
         }
     }
 
-    fn sideways(&self, sits: Sits) -> Capacity {
+    fn sideways(&self, sits: Sits) -> EndCapacity {
         let grain = match sits {
             Sits::Between | Sits::OnTop => Grain::End,
             Sits::InsideFace | Sits::OutsideFace => Grain::Side,
@@ -311,13 +311,14 @@ impl End<'_, '_, '_> {
         pushed_sideways((self.wood, self.wood), self.fasteners, through)
     }
 
-    fn pulled(&self, sits: Sits) -> Capacity {
+    fn pulled(&self, sits: Sits) -> EndCapacity {
         held(self.wood, self.fasteners, self.layers(sits), Grain::Side)
     }
 
     fn links(&self, sits: Sits, loads: Loads<'_>) -> Vec<Link> {
-        let one =
-            |case, capacity: &Capacity| weighed(case, capacity, self.wood, loads, Standing::Known);
+        let one = |case, capacity: &EndCapacity| {
+            weighed(case, capacity, self.wood, loads, Standing::Known)
+        };
         let sideways = self.sideways(sits);
         let mut links = match sits {
             Sits::OnTop | Sits::Between => vec![one(OUTWARD, &sideways)],

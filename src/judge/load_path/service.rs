@@ -15,7 +15,7 @@ use crate::statics::factors::Incising;
 use crate::statics::factors::JointService;
 use crate::statics::factors::LoadDuration;
 use crate::statics::factors::Moisture;
-use crate::statics::wood::Grade;
+use crate::statics::grade::Grade;
 use crate::statics::wood::SPECIES;
 use crate::statics::wood::Service;
 use crate::statics::wood::Species;

@@ -54,12 +54,12 @@ fn rows(wood: &Wood, across: Distance, along: Distance) -> &[&'static Species] {
 /// A solid rectangle with the load along its second side, as it is sold, and what
 /// is left of it at the place that counts.
 #[derive(Clone, Copy)]
-pub(super) struct Piece {
+pub(super) struct LumberPiece {
     pub(super) across: Distance,
     pub(super) along: Distance,
 }
 
-impl Piece {
+impl LumberPiece {
     const fn profile(self) -> Profile {
         Profile::Rectangle {
             across: self.across,
@@ -110,13 +110,17 @@ impl Piece {
 ///
 /// `None` where no factor is tabulated for the size.
 pub(super) fn moment(wood: &Wood, across: Distance, along: Distance) -> Option<Takes<Moment>> {
-    let piece = Piece { across, along };
+    let piece = LumberPiece { across, along };
     moment_of(wood, piece, &[piece.profile()])
 }
 
 /// The same where holes or a notch leave less: the stress is that of the whole
 /// piece, the modulus that of each profile that may be left.
-pub(super) fn moment_of(wood: &Wood, piece: Piece, left: &[Profile]) -> Option<Takes<Moment>> {
+pub(super) fn moment_of(
+    wood: &Wood,
+    piece: LumberPiece,
+    left: &[Profile],
+) -> Option<Takes<Moment>> {
     let moduli: Option<Vec<_>> = left.iter().map(|profile| profile.elastic().ok()).collect();
     let moduli = moduli?;
     let mut all = Vec::new();
@@ -135,7 +139,7 @@ pub(super) fn moment_of(wood: &Wood, piece: Piece, left: &[Profile]) -> Option<T
 /// The moment under a load that never goes: C_D 0.9.
 pub(super) fn permanent_moment(
     wood: &Wood,
-    piece: Piece,
+    piece: LumberPiece,
     left: &[Profile],
 ) -> Option<Ends<Worked<Moment>>> {
     let takes = moment_of(wood, piece, left)?.ends;
@@ -152,7 +156,11 @@ pub(super) fn permanent_moment(
 }
 
 /// A cap on a second rail that both reach the posts, pressed down.
-pub(super) fn moment_together(wood: &Wood, cap: Piece, lower: Piece) -> Option<Takes<Moment>> {
+pub(super) fn moment_together(
+    wood: &Wood,
+    cap: LumberPiece,
+    lower: LumberPiece,
+) -> Option<Takes<Moment>> {
     let (upper, under) = (
         cap.profile().section().ok()?,
         lower.profile().section().ok()?,
@@ -185,7 +193,11 @@ pub(super) fn moment_together(wood: &Wood, cap: Piece, lower: Piece) -> Option<T
 }
 
 /// The shear that each of these profiles can take: F'_v·A/1.5.
-pub(super) fn shear(wood: &Wood, piece: Piece, left: &[Profile]) -> Option<Ends<Worked<Force>>> {
+pub(super) fn shear(
+    wood: &Wood,
+    piece: LumberPiece,
+    left: &[Profile],
+) -> Option<Ends<Worked<Force>>> {
     let areas: Option<Vec<_>> = left.iter().map(|one| one.section().ok()).collect();
     let areas = areas?;
     let mut all = Vec::new();

@@ -30,33 +30,33 @@ pub(super) enum Shown {
 /// Lines that a guard's load path takes where nobody asked for all of it.
 const MOST_LINES: usize = 6;
 
-/// The weakest link, what is seen wrong, what to look at next, what to do there.
+/// The weakest link, what is seen wrong, what a tradesman would do, what to look at
+/// next: one paragraph, and what no longer fits is left to the table.
 fn in_short(lines: &mut Vec<String>, chain: &Chain) {
-    let title = "What holds it up (indicative: a licensed engineer decides)";
-    let mut block = vec![format!("  {}", palette::heading(title))];
-    let pointer = hanging(
-        "    ",
-        "Every link: --full; every line of arithmetic: --explain.",
-    );
+    let title = "What holds it up: indicative, a licensed engineer decides (more: --full)";
     let sentences = [
         strength::ruled_out(chain),
         strength::weakest(chain),
-        strength::seen_wrong(chain),
         strength::mends(chain),
+        strength::seen_wrong(chain),
         strength::look_at_next(chain),
     ];
-    // what matters most stands first; what no longer fits is left to the table
+    let mut told = String::new();
     for sentence in sentences.into_iter().flatten() {
-        let wrapped = hanging("    ", &sentence);
-        let count = |text: &str| text.lines().count();
-        let taken: usize = block.iter().map(|line| count(line)).sum();
-        if taken + count(&wrapped) + count(&pointer) <= MOST_LINES {
-            block.push(wrapped);
+        let longer = if told.is_empty() {
+            sentence
+        } else {
+            format!("{told} {sentence}")
+        };
+        if hanging("    ", &longer).lines().count() < MOST_LINES {
+            told = longer;
         }
     }
-    block.push(pointer);
     lines.push(String::new());
-    lines.extend(block);
+    lines.push(format!("  {}", palette::heading(title)));
+    if !told.is_empty() {
+        lines.push(hanging("    ", &told));
+    }
 }
 
 /// The load paths of a guard; one short line where nothing is known of what holds it.
