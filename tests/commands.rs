@@ -71,7 +71,7 @@ fn a_ruleset_that_a_survey_misnames_is_said_in_its_row_with_all_that_begin_so() 
     let words = squeezed(&ran.out);
     let unread = "NOT READ: the ruleset could not be found or read (us-dwelling-1970)";
     assert!(words.contains(unread), "{}", ran.out);
-    assert!(words.contains("1 guard: 1 is not measured"), "{}", ran.out);
+    assert!(words.contains("1 guard: 1 is not settled"), "{}", ran.out);
 }
 
 /// The words alone, however the lines were broken.
@@ -484,4 +484,39 @@ fn codes_are_unique() {
     assert!(codes.iter().all(|code| (101..400).contains(&code.number)));
     let titles: std::collections::BTreeSet<&str> = codes.iter().map(|code| code.title).collect();
     assert_eq!(titles.len(), codes.len(), "two codes with one title");
+}
+
+#[test]
+fn rules_find_names_what_holds_and_the_command_that_judges_by_it() {
+    let ran = run(
+        &[],
+        &["rules", "find", "deck", "of", "a", "house,", "Ontario"],
+    );
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    for piece in [
+        "Taken as: Ontario; Canada; a house",
+        "ontario-2012",
+        "small-child-advice",
+        "guardrule check survey.csv --rules ontario-2012",
+        "The local authority",
+    ] {
+        assert!(ran.out.contains(piece), "{piece}: {}", ran.out);
+    }
+}
+
+#[test]
+fn rules_list_takes_a_line_for_each_and_all_of_it_with_full() {
+    let short = run(&[], &["rules", "list"]);
+    let full = run(&[], &["rules", "list", "--full"]);
+    assert_eq!((short.code, full.code), (0, 0));
+    for id in guardrule::rules::embedded_ids() {
+        let lines = short
+            .out
+            .lines()
+            .filter(|line| line.split_whitespace().next() == Some(id));
+        assert_eq!(lines.count(), 1, "{id}");
+        assert!(full.out.contains(&format!("  {id}  (")), "{id}");
+    }
+    assert!(short.out.lines().all(|line| line.chars().count() <= 80));
+    assert!(full.out.contains("Edition read:") && !short.out.contains("Edition read:"));
 }

@@ -76,7 +76,7 @@ pub(super) enum Command {
 #[command(after_help = "Examples:\n  \
     guardrule check demo-surveys/family-house.csv\n  \
     guardrule check ours.csv --rules us-dwelling-2018 --rules my-town.toml\n  \
-    guardrule check old.csv --rules us-dwelling-2018 --as-built\n  \
+    guardrule check old.csv --rules us-dwelling-2018 --when-built\n  \
     guardrule check flats.csv --format csv --output findings.csv")]
 pub(super) struct CheckArgs {
     /// Survey files; several make one survey, - is standard input
@@ -111,7 +111,7 @@ pub(super) struct CheckArgs {
     pub(super) memory: MemoryArg,
     /// Judge by the edition of the time of building as well, where it is known
     #[arg(long)]
-    pub(super) as_built: bool,
+    pub(super) when_built: bool,
     /// Show the arithmetic of each finding
     #[arg(long)]
     pub(super) explain: bool,
@@ -322,9 +322,25 @@ pub(super) enum RulesCommand {
         #[arg(value_name = "ID|FILE")]
         second: String,
     },
-    /// List the rulesets that come with the program
-    #[command(after_help = "Example:\n  guardrule rules list")]
-    List,
+    /// Find the rulesets that hold where you are, by plain words
+    ///
+    /// Say where it is, what kind of building, and what you look at. Without words
+    /// it tells what to say.
+    #[command(
+        after_help = "Examples:\n  guardrule rules find flat in Florida\n  guardrule rules find deck, Ontario\n  guardrule rules find rented house in England, built 1994"
+    )]
+    Find {
+        /// Plain words
+        #[arg(value_name = "WORDS")]
+        words: Vec<String>,
+    },
+    /// List the rulesets that come with the program, a line each
+    #[command(after_help = "Examples:\n  guardrule rules list\n  guardrule rules list --full")]
+    List {
+        /// With titles, editions, and how their rules were read
+        #[arg(long)]
+        full: bool,
+    },
     /// Show what a ruleset asks, rule by rule
     #[command(after_help = "Example:\n  guardrule rules show small-child-advice")]
     Show {

@@ -1,4 +1,4 @@
-//! `guardrule rules diff|list|show|test`
+//! `guardrule rules diff|find|list|show|test`
 
 use std::io;
 use std::io::Write;
@@ -24,7 +24,15 @@ use crate::survey::NamedRules;
 pub(super) fn run(args: &RulesArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     match &args.command {
         RulesCommand::Diff { first, second } => diff(first, second, terminal),
-        RulesCommand::List => list(terminal),
+        RulesCommand::Find { words } => find(&words.join(" "), terminal),
+        RulesCommand::List { full } => list(
+            if *full {
+                ListLength::Full
+            } else {
+                ListLength::Short
+            },
+            terminal,
+        ),
         RulesCommand::Show { ruleset } => show(ruleset, terminal),
         RulesCommand::Test { rulesets } => test(rulesets, terminal),
     }
@@ -94,15 +102,34 @@ pub(super) fn chosen(
 pub(super) fn nothing_to_judge_by() -> Diagnostic {
     let at = Excerpt::whole(Arc::from("command line"));
     Diagnostic::error(NOTHING_TO_JUDGE_BY, "there is no ruleset to judge by", at).help(
-        "name one, as in --rules us-dwelling-2018; guardrule rules list shows which there are",
+        "guardrule rules find flat in Florida (say where you are) names those that hold; then --rules ID",
     )
 }
 
-fn list(terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+/// How much the list says of each ruleset.
+enum ListLength {
+    Full,
+    Short,
+}
+
+fn find(words: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load(rules::embedded_ids(), &mut diagnostics);
     let mut out = terminal.out();
-    report::list(&mut out, &rulesets)?;
+    report::found_rules(&mut out, &rules::find(words, &rulesets))?;
+    out.flush()?;
+    drop(out);
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
+}
+
+fn list(length: ListLength, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    let mut diagnostics = Diagnostics::new();
+    let rulesets = load(rules::embedded_ids(), &mut diagnostics);
+    let mut out = terminal.out();
+    match length {
+        ListLength::Full => report::list(&mut out, &rulesets)?,
+        ListLength::Short => report::short_list(&mut out, &rulesets)?,
+    }
     out.flush()?;
     drop(out);
     print_diagnostics(&diagnostics, terminal, Exit::Met)

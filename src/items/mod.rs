@@ -18,6 +18,7 @@ mod load_path;
 mod lookup;
 mod marks;
 mod measured;
+mod near_misses;
 mod openings;
 mod row;
 mod seen;
@@ -36,15 +37,18 @@ pub use item::{
 };
 pub use item_word::ItemWord;
 pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};
+pub use near_misses::NearMiss;
 pub use set::ItemSet;
 pub use verdict::Verdict;
 pub use word::Word;
 pub use words::{
-    BalusterFixingWord, BehindThePostWord, ConditionWord, DefaultUnitWord, FastenedToWord,
-    FixedSeatWord, FramingHeldByWord, FramingSpeciesWord, GuardWord, HandrailShapeWord,
-    HandrailSidesWord, HandrailWord, InfillLooseWord, InfillWord, LocationWord, LumberGradeWord,
-    MovesWhenPushedWord, NotchedPostWord, OpeningsCheckedWord, PaintWord, PlaceWord,
-    PostFasteningWord, PostMaterialWord, PostPositionWord, RailEndFasteningWord, RailPositionWord,
-    RowsOfSlitsWord, SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord,
+    BalusterFixingWord, BehindThePostWord, BottomOfStairsGateWord, ConditionWord, DefaultUnitWord,
+    FastenedToWord, FixedSeatWord, FlightShapeWord, FramingHeldByWord, FramingSpeciesWord,
+    GateClosesItselfWord, GateOpensWord, GuardWord, HandrailContinuousWord, HandrailEndsWord,
+    HandrailShapeWord, HandrailSidesWord, HandrailWord, InfillLooseWord, InfillWord,
+    LevelMembersOnWord, LocationWord, LumberGradeWord, MovesWhenPushedWord, NotchedPostWord,
+    OpeningsCheckedWord, OwnWayOutWord, PaintWord, PlaceWord, PostFasteningWord, PostMaterialWord,
+    PostPositionWord, RailEndFasteningWord, RailPositionWord, RampEdgeWord, ReplacedWindowWord,
+    RowsOfSlitsWord, SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord, WindowStopWord,
     WoodSpeciesWord,
 };

@@ -25,7 +25,6 @@ pub(super) const OPENING: ItemInfo = ItemInfo {
         "gap",
         "baluster gap",
         "openings",
-        "spacing",
         "biggest gap",
         "largest gap",
         "widest gap",
@@ -49,7 +48,7 @@ pub(super) const OPENING: ItemInfo = ItemInfo {
         "The widest hole anywhere in the guard, at its ends too: the largest ball that would pass.",
         &[
             "Best: try a ball of the size asked for at every hole. Write 4 in ball stops everywhere, or 4 in ball passes.",
-            "With a tape: find the widest gap by eye, then measure clear between the faces, square to them, at top, middle and bottom.",
+            "With a tape: look first where the guard meets a wall or a post, find the widest gap by eye, then measure clear between the faces, square to them, at top, middle and bottom.",
             "Turned or shaped balusters: where they are slimmest; or their profile, heights up from the bottom with the diameter there, and how far apart their centres stand.",
             "Under a sloping rail a tape along the rail reads more than the hole: raked says how it lay.",
             "Cables and thin rods spread: try a ball and push it. A tape alone can show only that they are too far apart.",

@@ -113,7 +113,9 @@ pub(super) const RULES: ItemInfo = ItemInfo {
         Kind::Text,
         Group::Survey,
         "Which rulesets to judge by, parted by a semicolon.",
-        &["Type guardrule rules list to see which there are."],
+        &[
+            "Type guardrule rules find and where you are, such as flat in Florida, to see which hold there.",
+        ],
         &["us-dwelling-2018", "us-dwelling-2018; small-child-advice"],
     )
 };

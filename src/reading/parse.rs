@@ -9,6 +9,7 @@ use crate::reading::calendar::day;
 use crate::reading::calendar::looks_like_a_date;
 use crate::reading::calendar::spreadsheet_date;
 use crate::reading::error::ReadingError;
+use crate::reading::error::quoted;
 use crate::reading::fasteners::fasteners;
 use crate::reading::fasteners::pull;
 use crate::reading::footholds::footholds;
@@ -78,6 +79,13 @@ pub fn parse(
     if !own_word && says_unknown(&plain) {
         return Ok(single(Value::Unknown));
     }
+    if !own_word && let Some(miss) = item.near_miss(text) {
+        return Err(ReadingError::new(
+            format!("{} may mean several things for {item}", quoted(text.trim())),
+            cursor.whole(),
+        )
+        .help(miss.says));
+    }
     let words_or_text = matches!(kind, Kind::Words(_) | Kind::Text);
     let no_railing = item == Item::Height && plain.starts_with("no ");
     if (says_none(&plain) || no_railing) && !words_or_text {
@@ -96,8 +104,13 @@ pub fn parse(
         item: Some(item),
         default_unit,
     };
-    let readings =
-        readings(&mut cursor, context, item).map_err(|error| with_example(error, item))?;
+    let readings = readings(&mut cursor, context, item).map_err(|error| {
+        let error = with_example(error, item);
+        match or_more(item, text, default_unit) {
+            Some(help) => error.help(help),
+            None => error,
+        }
+    })?;
     Ok(Parsed {
         readings,
         cautions: cursor.cautions,
@@ -142,6 +155,17 @@ fn readings(
     };
     cursor.finish()?;
     Ok(values.into_iter().map(plain_reading).collect())
+}
+
+/// `36+ in`, `8 ft+`: what to write for it.
+fn or_more(item: Item, text: &str, default_unit: Option<LengthUnit>) -> Option<String> {
+    let (before, after) = text.split_once('+')?;
+    let plain = format!("{} {}", before.trim(), after.trim());
+    let plain = plain.trim();
+    let over = format!("over {plain}");
+    let right = !before.trim().is_empty() && parse(item, plain, default_unit).is_ok();
+    (right && parse(item, &over, default_unit).is_ok())
+        .then(|| format!("write {over}, or {plain} if it is exactly that"))
 }
 
 /// An error that offers nothing yet offers the item's first example.

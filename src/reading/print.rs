@@ -396,13 +396,12 @@ fn thing_to_climb(thing: &ThingToClimb) -> String {
     let height = thing
         .height
         .map(|height| format!("{} high", any_unit(height)));
+    let depth = thing.depth.map(|depth| format!("{} deep", any_unit(depth)));
     let away = thing.away.map(|away| format!("{} away", any_unit(away)));
-    match (height, away) {
-        (None, None) => "yes".to_owned(),
-        (height, away) => [height, away]
-            .into_iter()
-            .flatten()
-            .collect::<Vec<_>>()
-            .join(" "),
+    let parts: Vec<String> = [height, depth, away].into_iter().flatten().collect();
+    if parts.is_empty() {
+        "yes".to_owned()
+    } else {
+        parts.join(" ")
     }
 }

@@ -4,10 +4,13 @@ use std::collections::BTreeMap;
 use std::io;
 use std::io::Write;
 
+use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::palette;
+use crate::report::wrap::WIDTH;
 use crate::report::wrap::hanging;
 use crate::rules::Asked;
+use crate::rules::AsksNothing;
 use crate::rules::Check;
 use crate::rules::Condition;
 use crate::rules::Demand;
@@ -119,7 +122,44 @@ pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
     writeln!(out, "{}", hanging("", &total(rulesets)))?;
     let next = "What one asks: guardrule rules show us-dwelling-2018. \
 A town's own limits: write a file that extends one, and name it with --rules.";
-    writeln!(out, "{}", hanging("", next))
+    writeln!(out, "{}", hanging("", next))?;
+    writeln!(out, "{}", hanging("", DEFERRAL))
+}
+
+/// The rulesets by country, a line each.
+///
+/// # Errors
+/// Those of `out`.
+pub fn short_list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
+    for (country, rulesets) in by_country(rulesets) {
+        writeln!(out, "{}", palette::heading(&one_line(country)))?;
+        let widest = rulesets.iter().map(|ruleset| ruleset.id.len()).max();
+        let widest = widest.unwrap_or(0);
+        for ruleset in rulesets {
+            let title = ruleset
+                .title
+                .strip_prefix(country)
+                .unwrap_or(&ruleset.title);
+            let title = one_line(title.trim_start_matches([':', ' ']));
+            let id = one_line(&ruleset.id);
+            writeln!(out, "{}", cut(&format!("  {id:widest$}  {title}")))?;
+        }
+    }
+    let next = "Which of them hold where you are: guardrule rules find flat in Florida. How far each \
+was read: guardrule rules list --full. What one asks: guardrule rules show ID.";
+    writeln!(out, "\n{}", hanging("", next))?;
+    writeln!(out, "{}", hanging("", DEFERRAL))
+}
+
+/// A line that is cut where it would be broken.
+fn cut(line: &str) -> String {
+    match line.char_indices().nth(WIDTH) {
+        None => line.to_owned(),
+        Some(_) => {
+            let kept: String = line.chars().take(WIDTH - 1).collect();
+            format!("{}…", kept.trim_end())
+        }
+    }
 }
 
 /// Rulesets that name no country, or hold in any, come last.
@@ -205,6 +245,19 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
             hanging("Covers: ", &one_line(&ruleset.covers.says))
         )?;
     }
+    if !ruleset.regions.is_empty() {
+        let regions = ruleset.regions.join(", ");
+        writeln!(out, "{}", hanging("Holds in: ", &one_line(&regions)))?;
+    }
+    if !ruleset.concerns.is_empty() {
+        let concerns: Vec<&str> = ruleset.concerns.iter().map(|c| c.name()).collect();
+        let says = format!("{}; by it alone no guard meets", concerns.join(", "));
+        writeln!(out, "{}", hanging("Speaks only of: ", &says))?;
+    }
+    for unread in &ruleset.unread {
+        let says = format!("{}; by this ruleset no guard meets", unread.says());
+        writeln!(out, "{}", hanging("NOT READ: ", &one_line(&says)))?;
+    }
     for amendment in &ruleset.amendments {
         let what = if amendment.removed { "removed" } else { "set" };
         let says = format!("{} {what} by {}", amendment.rule, amendment.file);
@@ -213,6 +266,10 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
     for rule in &ruleset.rules {
         writeln!(out)?;
         show_rule(out, rule)?;
+    }
+    for silence in &ruleset.asks_nothing {
+        writeln!(out)?;
+        show_silence(out, silence)?;
     }
     for caution in &ruleset.cautions {
         let says = format!(
@@ -236,7 +293,37 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
         );
         writeln!(out, "{}", hanging("  - ", &says))?;
     }
-    Ok(())
+    writeln!(out, "\n{}", hanging("", DEFERRAL))
+}
+
+/// What a text was read to ask nothing about.
+fn show_silence(out: &mut dyn Write, silence: &AsksNothing) -> io::Result<()> {
+    let head = format!("Asks nothing about: {}", silence.hazard);
+    writeln!(out, "{}", palette::heading(&head))?;
+    writeln!(out, "{}", hanging("  ", &one_line(&silence.says)))?;
+    if !silence.when.is_empty() {
+        let place = one_line(&all_of(&silence.when)).into_owned();
+        writeln!(out, "{}", hanging("  Where: ", &place))?;
+    }
+    let clause = silence.clause.as_ref();
+    let clause = clause.map_or_else(String::new, |clause| format!("{clause}, "));
+    let source = format!(
+        "{}{} ({})",
+        one_line(&clause),
+        one_line(&silence.source.title),
+        read_how(silence.status)
+    );
+    writeln!(out, "{}", hanging("  Source: ", &source))
+}
+
+/// How far a clause is to be trusted.
+const fn read_how(status: Status) -> &'static str {
+    match status {
+        Status::Published => "read in the text",
+        Status::Quoted => "quoted second-hand: verify",
+        Status::Memory => "from memory: verify; it only warns",
+        Status::Practice => "common practice, no source",
+    }
 }
 
 fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
@@ -266,16 +353,11 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
             hanging("  To be mended within: ", &one_line(time))
         )?;
     }
-    let verify = match rule.status {
-        Status::Published => "read in the text",
-        Status::Quoted => "quoted second-hand: verify",
-        Status::Memory => "from memory: verify; it only warns",
-        Status::Practice => "common practice, no source",
-    };
     let source = format!(
-        "{}, {} ({verify})",
+        "{}, {} ({})",
         one_line(&rule.clause),
-        one_line(&rule.source.title)
+        one_line(&rule.source.title),
+        read_how(rule.status)
     );
     writeln!(out, "{}", hanging("  Source: ", &source))
 }

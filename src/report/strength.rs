@@ -185,12 +185,13 @@ pub(super) fn mends(chain: &Chain) -> Option<String> {
         let loosens = matches!(link.mend, Some(Mend::Washers(_)));
         loosens && matches!(link.finding, LinkFinding::NotMeasured(_))
     });
+    let tight = chain.links.iter().filter(|link| {
+        let ends = link.mend == Some(Mend::EndPosts);
+        ends && link.finding != LinkFinding::NoShortfall
+    });
+    let first = ruled.chain(tight).chain(weakest).chain(loose);
     let mut says: Vec<String> = Vec::new();
-    for mend in ruled
-        .chain(weakest)
-        .chain(loose)
-        .filter_map(|link| link.mend)
-    {
+    for mend in first.filter_map(|link| link.mend) {
         let mend = mend_in_words(mend, chain.units);
         if !says.contains(&mend) {
             says.push(mend);
@@ -219,9 +220,7 @@ fn mend_in_words(mend: Mend, units: Units) -> String {
         Mend::Bolts => "bolts through post and framing, with washers, in place of screws or nails",
         Mend::CloserPosts => "posts closer together, or a stouter rail",
         Mend::EndPosts => "end posts and a rail between their tops that an engineer has sized",
-        Mend::IntoTheFraming => {
-            "solid blocking between the joists or studs, and the post bolted to it"
-        }
+        Mend::IntoTheFraming => "solid blocking behind it, and bolts or screws into that",
         Mend::NewPost => "a new post, sound and not notched",
         Mend::RailEnd => "brackets with a load on their label, or more and longer screws",
         Mend::SecondRail => "a second rail on edge below the top rail, from post to post",

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::items::Hazard;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
 use crate::rules::fields::choice;
@@ -44,7 +44,7 @@ pub(super) fn asks_nothing(
             "source"
         };
         faults.error_help(
-            Fault::SilenceNotRead,
+            RuleFault::SilenceNotRead,
             &fields.at_of(key),
             format!("that a text asks nothing is known only from the text, and the status here is {status}"),
             "cite a source that is published or quoted, or take the statement away",

@@ -2,15 +2,15 @@
 
 use crate::items::Item;
 use crate::items::Kind;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::conditions::item;
 use crate::rules::conditions::nanometres;
 use crate::rules::conditions::operators;
 use crate::rules::conditions::words_asked;
 use crate::rules::faults::Faults;
-use crate::rules::fields::Entry;
 use crate::rules::fields::Fields;
-use crate::rules::fields::Node;
+use crate::rules::fields::KeyValue;
+use crate::rules::fields::TomlNode;
 use crate::rules::loads::load;
 use crate::rules::model::Check;
 use crate::rules::model::Demand;
@@ -71,7 +71,7 @@ pub(super) fn checks(rule: &Fields<'_>, faults: &mut Faults) -> Vec<Check> {
     match rule.value("check") {
         None if rule.value("check-any").is_none() => {
             faults.error_help(
-                Fault::MissingKey,
+                RuleFault::MissingKey,
                 &rule.at,
                 "a rule needs `check`, which is missing",
                 "add what it asks, such as check.height.at-least = \"36 in\"",
@@ -85,7 +85,7 @@ pub(super) fn checks(rule: &Fields<'_>, faults: &mut Faults) -> Vec<Check> {
         Some(value) => {
             if rule.value("check-any").is_some() {
                 faults.error_help(
-                    Fault::SeveralChecks,
+                    RuleFault::SeveralChecks,
                     &rule.at_of("check-any"),
                     "a rule has both `check` and `check-any`",
                     "keep check where one thing is asked, check-any where one of several suffices",
@@ -105,7 +105,7 @@ fn check(fields: &Fields<'_>, what: &str, faults: &mut Faults) -> Option<Check> 
     let mut entries = entries.iter();
     let Some(first) = entries.next() else {
         faults.error_help(
-            Fault::NothingAsked,
+            RuleFault::NothingAsked,
             &fields.at,
             format!("`{what}` asks nothing"),
             "add what it asks, such as height.at-least = \"36 in\"",
@@ -116,7 +116,7 @@ fn check(fields: &Fields<'_>, what: &str, faults: &mut Faults) -> Option<Check> 
     for entry in entries {
         one(entry, faults);
         faults.error_help(
-            Fault::SeveralChecks,
+            RuleFault::SeveralChecks,
             &entry.at,
             format!("`{what}` asks of `{}` and of `{}`", first.key, entry.key),
             "write a rule for each; or [[rule.check-any]] for each where one of them suffices",
@@ -125,7 +125,7 @@ fn check(fields: &Fields<'_>, what: &str, faults: &mut Faults) -> Option<Check> 
     check
 }
 
-fn one(entry: &Entry<'_>, faults: &mut Faults) -> Option<Check> {
+fn one(entry: &KeyValue<'_>, faults: &mut Faults) -> Option<Check> {
     if entry.key == ANY_OPENING {
         return Some(Check {
             subject: Subject::AnyOpening,
@@ -145,7 +145,7 @@ fn one(entry: &Entry<'_>, faults: &mut Faults) -> Option<Check> {
     })
 }
 
-fn demand(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Demand> {
+fn demand(item: Item, entry: &KeyValue<'_>, faults: &mut Faults) -> Option<Demand> {
     let value = entry.value;
     match item.info().kind {
         Kind::Words(_) if !item.is_survey_fact() => words(item, value, faults),
@@ -175,7 +175,7 @@ fn demand(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Demand> 
         | Kind::Words(_)
         | Kind::Years => {
             faults.error_help(
-                Fault::OperatorDoesNotFit,
+                RuleFault::OperatorDoesNotFit,
                 &entry.at,
                 format!("`{item}` cannot be checked by a rule"),
                 "checks look at lengths, openings, counts, footholds and words; when can look at ages and years",
@@ -185,12 +185,17 @@ fn demand(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Demand> 
     }
 }
 
-fn words(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
+fn words(item: Item, value: &TomlNode<'_>, faults: &mut Faults) -> Option<Demand> {
     let (is, is_not) = words_asked(item, value, faults)?;
     Some(Demand::Words { is, is_not })
 }
 
-fn opening(item: Item, value: &Node<'_>, fitting: &[&str], faults: &mut Faults) -> Option<Demand> {
+fn opening(
+    item: Item,
+    value: &TomlNode<'_>,
+    fitting: &[&str],
+    faults: &mut Faults,
+) -> Option<Demand> {
     let fields = operators(item, value, fitting, faults)?;
     let before = faults.errors();
     let mut one = |key| limit(fields.value(key)?, key, faults);
@@ -221,7 +226,7 @@ fn consistent(demand: &OpeningDemand, fields: &Fields<'_>, faults: &mut Faults) 
     let asked = ["stops-ball", "at-most", "at-least", "not-within", "entraps"];
     if asked.iter().all(|key| fields.value(key).is_none()) {
         faults.error_help(
-            Fault::NothingAsked,
+            RuleFault::NothingAsked,
             &fields.at,
             "a zone or a push alone asks nothing of an opening",
             "add stops-ball (a ball of that size must not pass) or at-most (equal is fine)",
@@ -229,7 +234,7 @@ fn consistent(demand: &OpeningDemand, fields: &Fields<'_>, faults: &mut Faults) 
     }
     if demand.stops_ball.is_some() && demand.at_most.is_some() {
         faults.error_help(
-            Fault::Contradiction,
+            RuleFault::Contradiction,
             &fields.at_of("at-most"),
             "`stops-ball` and `at-most` bound the same side",
             "keep one: at-most lets an opening of the limit itself pass, stops-ball does not",
@@ -242,7 +247,7 @@ fn consistent(demand: &OpeningDemand, fields: &Fields<'_>, faults: &mut Faults) 
             || demand.at_most.as_ref().is_some_and(at_most)
         {
             faults.error(
-                Fault::Contradiction,
+                RuleFault::Contradiction,
                 &fields.at_of("at-least"),
                 format!(
                     "no opening is at least {} and within the other bound",
@@ -254,7 +259,7 @@ fn consistent(demand: &OpeningDemand, fields: &Fields<'_>, faults: &mut Faults) 
 }
 
 /// A forbidden band: `{ above = "3 1/2 in", below = "9 in" }`.
-fn band(value: &Node<'_>, faults: &mut Faults) -> Option<(Limit, Limit)> {
+fn band(value: &TomlNode<'_>, faults: &mut Faults) -> Option<(Limit, Limit)> {
     let fields = Fields::of(value, "`not-within`", faults)?;
     fields.only(&["above", "below"], "`not-within`", faults);
     for key in ["above", "below"] {
@@ -267,7 +272,7 @@ fn band(value: &Node<'_>, faults: &mut Faults) -> Option<(Limit, Limit)> {
     let (above, below) = (above?, below?);
     if above.length >= below.length {
         faults.error_help(
-            Fault::Contradiction,
+            RuleFault::Contradiction,
             &value.span(),
             format!(
                 "the band is upside down: {} is not below {}",
@@ -284,7 +289,7 @@ fn band(value: &Node<'_>, faults: &mut Faults) -> Option<(Limit, Limit)> {
 }
 
 /// A body without its head: `{ admits = "3 1/2 x 6.2 in", stops-ball = "9 in" }`.
-fn entraps(value: &Node<'_>, faults: &mut Faults) -> Option<Entraps> {
+fn entraps(value: &TomlNode<'_>, faults: &mut Faults) -> Option<Entraps> {
     const KEYS: [&str; 2] = ["admits", "stops-ball"];
     let fields = Fields::of(value, "`entraps`", faults)?;
     fields.only(&KEYS, "`entraps`", faults);
@@ -298,7 +303,7 @@ fn entraps(value: &Node<'_>, faults: &mut Faults) -> Option<Entraps> {
     let (head, (short, long, written)) = (head?, probe?);
     if head.length <= short.length {
         faults.error_help(
-            Fault::Contradiction,
+            RuleFault::Contradiction,
             &value.span(),
             format!(
                 "nothing admits a probe of {written} and stops a ball of {}",
@@ -317,14 +322,14 @@ fn entraps(value: &Node<'_>, faults: &mut Faults) -> Option<Entraps> {
 }
 
 /// How far the sides of an opening that narrows downward must open.
-fn v_opening(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
+fn v_opening(item: Item, value: &TomlNode<'_>, faults: &mut Faults) -> Option<Demand> {
     let fields = operators(item, value, &["angle-at-least"], faults)?;
     let value = fields.value("angle-at-least")?;
     slope(value, "angle-at-least", faults).map(Demand::VOpening)
 }
 
 /// What counts as a foothold, where none may be, and how near two make a ladder.
-fn foothold(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand> {
+fn foothold(item: Item, value: &TomlNode<'_>, faults: &mut Faults) -> Option<Demand> {
     let fields = operators(item, value, FOOTHOLD, faults)?;
     let before = faults.errors();
     let mut one = |key| limit(fields.value(key)?, key, faults);
@@ -332,7 +337,7 @@ fn foothold(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Demand>
     let (below, up_to) = (one("ladder-below"), one("ladder-up-to"));
     if below.is_some() && up_to.is_some() {
         faults.error_help(
-            Fault::Contradiction,
+            RuleFault::Contradiction,
             &fields.at_of("ladder-up-to"),
             "`ladder-below` and `ladder-up-to` bound the same side",
             "keep one: ladder-up-to takes ledges of exactly the distance as a ladder, ladder-below does not",

@@ -4,7 +4,7 @@ use crate::input::Code;
 
 /// What is wrong with a ruleset. One code, one meaning, for good.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Fault {
+pub(super) enum RuleFault {
     Syntax,
     MissingKey,
     UnknownKey,
@@ -36,7 +36,7 @@ pub(super) enum Fault {
     SilenceNotRead,
 }
 
-impl Fault {
+impl RuleFault {
     /// The printed number and title.
     pub(super) const fn code(self) -> Code {
         // the table is in the order of the enum; a test holds it so
@@ -92,11 +92,11 @@ mod tests {
 
     #[test]
     fn every_fault_has_its_code() {
-        assert_eq!(CODES.len(), Fault::SilenceNotRead as usize + 1);
+        assert_eq!(CODES.len(), RuleFault::SilenceNotRead as usize + 1);
         for (index, code) in CODES.iter().enumerate() {
             assert_eq!(usize::from(code.number), 101 + index, "{}", code.title);
         }
-        assert_eq!(Fault::UnknownItem.code().title, "an unknown item");
-        assert_eq!(Fault::UnusedSource.code().number, 123);
+        assert_eq!(RuleFault::UnknownItem.code().title, "an unknown item");
+        assert_eq!(RuleFault::UnusedSource.code().number, 123);
     }
 }

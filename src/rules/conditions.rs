@@ -8,13 +8,13 @@ use crate::input::nearest;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::quantities::Age;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::faults::instead;
 use crate::rules::faults::one_of;
-use crate::rules::fields::Entry;
 use crate::rules::fields::Fields;
-use crate::rules::fields::Node;
+use crate::rules::fields::KeyValue;
+use crate::rules::fields::TomlNode;
 use crate::rules::fields::texts;
 use crate::rules::model::Bounds;
 use crate::rules::model::Condition;
@@ -61,7 +61,7 @@ pub(super) fn item(key: &str, at: &Range<usize>, faults: &mut Faults) -> Option<
             None => "type guardrule items to see all of them; write hyphens for spaces".to_owned(),
         };
         faults.error_help(
-            Fault::UnknownItem,
+            RuleFault::UnknownItem,
             at,
             format!("there is no item `{key}`"),
             help,
@@ -71,7 +71,7 @@ pub(super) fn item(key: &str, at: &Range<usize>, faults: &mut Faults) -> Option<
 }
 
 /// The conditions of a table, whose keys are items.
-pub(super) fn conditions(value: &Node<'_>, what: &str, faults: &mut Faults) -> Vec<Condition> {
+pub(super) fn conditions(value: &TomlNode<'_>, what: &str, faults: &mut Faults) -> Vec<Condition> {
     match Fields::of(value, what, faults) {
         Some(fields) => group(&fields, what, faults),
         None => Vec::new(),
@@ -83,7 +83,7 @@ pub(super) fn group(fields: &Fields<'_>, what: &str, faults: &mut Faults) -> Vec
     let entries = fields.entries();
     if entries.is_empty() {
         faults.error_help(
-            Fault::NothingAsked,
+            RuleFault::NothingAsked,
             &fields.at,
             format!("{what} holds no condition"),
             "add one, such as when.place = [\"landing\"], or take it away",
@@ -93,7 +93,10 @@ pub(super) fn group(fields: &Fields<'_>, what: &str, faults: &mut Faults) -> Vec
 }
 
 /// The conditions that these entries are.
-pub(super) fn entries_to_conditions(entries: &[Entry<'_>], faults: &mut Faults) -> Vec<Condition> {
+pub(super) fn entries_to_conditions(
+    entries: &[KeyValue<'_>],
+    faults: &mut Faults,
+) -> Vec<Condition> {
     let mut conditions: Vec<Condition> = Vec::new();
     for entry in entries {
         let Some(item) = item(entry.key, &entry.at, faults) else {
@@ -101,7 +104,7 @@ pub(super) fn entries_to_conditions(entries: &[Entry<'_>], faults: &mut Faults) 
         };
         if conditions.iter().any(|other| other.item == item) {
             let message = format!("`{}` names {item}, which is there already", entry.key);
-            faults.error(Fault::GivenTwice, &entry.at, message);
+            faults.error(RuleFault::GivenTwice, &entry.at, message);
         }
         if let Some(test) = test(item, entry, faults) {
             conditions.push(Condition { item, test });
@@ -110,7 +113,7 @@ pub(super) fn entries_to_conditions(entries: &[Entry<'_>], faults: &mut Faults) 
     conditions
 }
 
-fn test(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Test> {
+fn test(item: Item, entry: &KeyValue<'_>, faults: &mut Faults) -> Option<Test> {
     let kind = item.info().kind;
     if item.is_survey_fact() {
         return no_test(
@@ -142,9 +145,9 @@ fn test(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Option<Test> {
     }
 }
 
-fn no_test(item: Item, entry: &Entry<'_>, why: &str, faults: &mut Faults) -> Option<Test> {
+fn no_test(item: Item, entry: &KeyValue<'_>, why: &str, faults: &mut Faults) -> Option<Test> {
     faults.error_help(
-        Fault::OperatorDoesNotFit,
+        RuleFault::OperatorDoesNotFit,
         &entry.at,
         format!("`{item}` cannot be a condition: {why}"),
         "conditions look at words, lengths, counts, ages and years",
@@ -163,9 +166,9 @@ pub(super) fn nanometres(limit: &Limit) -> i64 {
 
 fn numbers<T>(
     item: Item,
-    entry: &Entry<'_>,
+    entry: &KeyValue<'_>,
     faults: &mut Faults,
-    read: fn(&Node<'_>, &str, &mut Faults) -> Option<T>,
+    read: fn(&TomlNode<'_>, &str, &mut Faults) -> Option<T>,
     size: fn(&T) -> i64,
 ) -> Option<Bounds<T>> {
     let fields = operators(item, entry.value, BOUNDS, faults)?;
@@ -175,7 +178,7 @@ fn numbers<T>(
 /// The table of operators that a value is, each of them fitting.
 pub(super) fn operators<'t>(
     item: Item,
-    value: &'t Node<'t>,
+    value: &'t TomlNode<'t>,
     fitting: &[&str],
     faults: &mut Faults,
 ) -> Option<Fields<'t>> {
@@ -196,7 +199,7 @@ pub(super) fn operators<'t>(
                 fitting.first().unwrap_or(&"at-least")
             ),
         };
-        faults.error_help(Fault::OperatorDoesNotFit, &value.span(), message, help);
+        faults.error_help(RuleFault::OperatorDoesNotFit, &value.span(), message, help);
         return None;
     };
     let fields = Fields::new(table, value.span());
@@ -205,7 +208,7 @@ pub(super) fn operators<'t>(
     if entries.is_empty() {
         let message = format!("nothing is asked of `{item}`");
         let help = format!("add {}", one_of(fitting));
-        faults.error_help(Fault::NothingAsked, &value.span(), message, help);
+        faults.error_help(RuleFault::NothingAsked, &value.span(), message, help);
     }
     for entry in entries {
         if !fitting.contains(&entry.key) {
@@ -216,19 +219,19 @@ pub(super) fn operators<'t>(
     right.then_some(fields)
 }
 
-fn misfit(item: Item, entry: &Entry<'_>, fitting: &[&str], faults: &mut Faults) {
+fn misfit(item: Item, entry: &KeyValue<'_>, fitting: &[&str], faults: &mut Faults) {
     if OPERATORS.contains(&entry.key) {
         let message = format!("`{}` does not fit `{item}`", entry.key);
         let help = format!("for {item} write {}", one_of(fitting));
-        faults.error_help(Fault::OperatorDoesNotFit, &entry.at, message, help);
+        faults.error_help(RuleFault::OperatorDoesNotFit, &entry.at, message, help);
     } else {
         let message = format!("there is no operator `{}`", entry.key);
         let help = instead(entry.key, fitting);
-        faults.error_help(Fault::UnknownKey, &entry.at, message, help);
+        faults.error_help(RuleFault::UnknownKey, &entry.at, message, help);
     }
 }
 
-fn word_test(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Test> {
+fn word_test(item: Item, value: &TomlNode<'_>, faults: &mut Faults) -> Option<Test> {
     let (is, is_not) = words_asked(item, value, faults)?;
     Some(if is_not.is_empty() {
         Test::OneOf(is)
@@ -241,7 +244,7 @@ fn word_test(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Test> 
 /// words, `is` or `is-not`; one of the two is empty.
 pub(super) fn words_asked(
     item: Item,
-    value: &Node<'_>,
+    value: &TomlNode<'_>,
     faults: &mut Faults,
 ) -> Option<(Vec<&'static str>, Vec<&'static str>)> {
     if !value.get_ref().is_table() {
@@ -255,7 +258,7 @@ pub(super) fn words_asked(
             words(item, is, faults);
             words(item, is_not, faults);
             faults.error_help(
-                Fault::Contradiction,
+                RuleFault::Contradiction,
                 &fields.at_of("is-not"),
                 format!("`is` and `is-not` both stand at `{item}`"),
                 "keep one of them",
@@ -267,11 +270,11 @@ pub(super) fn words_asked(
 }
 
 /// Words of the item's list; `None` where one of them is none, or there are none.
-fn words(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Vec<&'static str>> {
+fn words(item: Item, value: &TomlNode<'_>, faults: &mut Faults) -> Option<Vec<&'static str>> {
     if let Some(flag) = value.get_ref().as_bool() {
         let word = if flag { "yes" } else { "no" };
         faults.error_help(
-            Fault::WrongKind,
+            RuleFault::WrongKind,
             &value.span(),
             format!("`{item}` is {flag}; expected a word in quotation marks"),
             format!("write \"{word}\" if the item has that word"),
@@ -286,7 +289,7 @@ fn words(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Vec<&'stat
             None => {
                 let all = names(item);
                 faults.error_help(
-                    Fault::UnknownWord,
+                    RuleFault::UnknownWord,
                     &text.at,
                     format!("`{item}` has no word \"{}\"", text.value),
                     instead(text.value, &all),
@@ -296,7 +299,7 @@ fn words(item: Item, value: &Node<'_>, faults: &mut Faults) -> Option<Vec<&'stat
     }
     if found.is_empty() && faults.errors() == before {
         faults.error(
-            Fault::NothingAsked,
+            RuleFault::NothingAsked,
             &value.span(),
             format!("the list of words for `{item}` is empty"),
         );

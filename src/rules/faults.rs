@@ -7,7 +7,7 @@ use crate::input::Label;
 use crate::input::Severity;
 use crate::input::SourceFile;
 use crate::input::nearest;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 
 /// Collects what is wrong with one file.
 ///
@@ -45,7 +45,7 @@ impl<'f> Faults<'f> {
     pub(super) fn syntax(&mut self, faults: Vec<SyntaxFault>) {
         for fault in &faults {
             let (message, help) = (fault.message.clone(), fault.help.clone());
-            self.tell(Fault::Syntax, Severity::Error, &fault.at, message, help);
+            self.tell(RuleFault::Syntax, Severity::Error, &fault.at, message, help);
         }
         self.syntax = faults.into_iter().map(|fault| fault.at).collect();
         self.syntax.sort_by_key(|at| at.start);
@@ -65,14 +65,19 @@ impl<'f> Faults<'f> {
     }
 
     /// An error at a place.
-    pub(super) fn error(&mut self, fault: Fault, at: &Range<usize>, message: impl Into<String>) {
+    pub(super) fn error(
+        &mut self,
+        fault: RuleFault,
+        at: &Range<usize>,
+        message: impl Into<String>,
+    ) {
         self.push(fault, Severity::Error, at, message.into(), None);
     }
 
     /// An error with what to write instead.
     pub(super) fn error_help(
         &mut self,
-        fault: Fault,
+        fault: RuleFault,
         at: &Range<usize>,
         message: impl Into<String>,
         help: impl Into<String>,
@@ -89,7 +94,7 @@ impl<'f> Faults<'f> {
     /// A warning with what to do about it.
     pub(super) fn warning(
         &mut self,
-        fault: Fault,
+        fault: RuleFault,
         at: &Range<usize>,
         message: impl Into<String>,
         help: impl Into<String>,
@@ -106,7 +111,7 @@ impl<'f> Faults<'f> {
     /// An error with another place that belongs to it.
     pub(super) fn error_also(
         &mut self,
-        fault: Fault,
+        fault: RuleFault,
         at: &Range<usize>,
         message: impl Into<String>,
         also: &Range<usize>,
@@ -124,7 +129,7 @@ impl<'f> Faults<'f> {
 
     fn push(
         &mut self,
-        fault: Fault,
+        fault: RuleFault,
         severity: Severity,
         at: &Range<usize>,
         message: String,
@@ -137,7 +142,7 @@ impl<'f> Faults<'f> {
 
     fn tell(
         &mut self,
-        fault: Fault,
+        fault: RuleFault,
         severity: Severity,
         at: &Range<usize>,
         message: String,
@@ -169,7 +174,7 @@ impl<'f> Faults<'f> {
             let end = self
                 .file
                 .excerpt(self.file.text.len()..self.file.text.len());
-            let diagnostic = Diagnostic::error(Fault::MoreFaults.code(), message, end);
+            let diagnostic = Diagnostic::error(RuleFault::MoreFaults.code(), message, end);
             let help = "mend those that are told, or look whether this is a ruleset at all";
             self.found.push(diagnostic.help(help));
         }

@@ -7,13 +7,13 @@ use toml::Spanned;
 use toml::de::DeTable;
 use toml::de::DeValue;
 
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::faults::instead;
 use crate::rules::faults::one_of;
 
 /// A value with its place.
-pub(super) type Node<'t> = Spanned<DeValue<'t>>;
+pub(super) type TomlNode<'t> = Spanned<DeValue<'t>>;
 
 /// A text with the place of its value, quotation marks included.
 #[derive(Clone, Debug)]
@@ -23,10 +23,10 @@ pub(super) struct Text<'t> {
 }
 
 /// A key with its place and its value.
-pub(super) struct Entry<'t> {
+pub(super) struct KeyValue<'t> {
     pub(super) key: &'t str,
     pub(super) at: Range<usize>,
-    pub(super) value: &'t Node<'t>,
+    pub(super) value: &'t TomlNode<'t>,
 }
 
 /// A table, with the place that stands for it: its header, or its braces.
@@ -42,22 +42,26 @@ impl<'t> Fields<'t> {
     }
 
     /// The table that a value is; anything else is a fault.
-    pub(super) fn of(value: &'t Node<'t>, what: &str, faults: &mut Faults) -> Option<Fields<'t>> {
+    pub(super) fn of(
+        value: &'t TomlNode<'t>,
+        what: &str,
+        faults: &mut Faults,
+    ) -> Option<Fields<'t>> {
         let table = value.get_ref().as_table();
         if table.is_none() {
             let found = kind(value.get_ref());
             let message = format!("{what} is {found}; expected keys with values");
-            faults.error(Fault::WrongKind, &value.span(), message);
+            faults.error(RuleFault::WrongKind, &value.span(), message);
         }
         table.map(|table| Fields::new(table, value.span()))
     }
 
     /// Its entries in the order of the file.
-    pub(super) fn entries(&self) -> Vec<Entry<'t>> {
-        let mut entries: Vec<Entry<'t>> = self
+    pub(super) fn entries(&self) -> Vec<KeyValue<'t>> {
+        let mut entries: Vec<KeyValue<'t>> = self
             .table
             .iter()
-            .map(|(key, value)| Entry {
+            .map(|(key, value)| KeyValue {
                 key: key.get_ref(),
                 at: key.span(),
                 value,
@@ -73,7 +77,7 @@ impl<'t> Fields<'t> {
             if !keys.contains(&entry.key) {
                 let message = format!("{what} has no key `{}`", entry.key);
                 faults.error_help(
-                    Fault::UnknownKey,
+                    RuleFault::UnknownKey,
                     &entry.at,
                     message,
                     instead(entry.key, keys),
@@ -82,7 +86,7 @@ impl<'t> Fields<'t> {
         }
     }
 
-    pub(super) fn value(&self, key: &str) -> Option<&'t Node<'t>> {
+    pub(super) fn value(&self, key: &str) -> Option<&'t TomlNode<'t>> {
         self.table.get(key)
     }
 
@@ -107,7 +111,7 @@ impl<'t> Fields<'t> {
     /// Reports a missing key at the table's own place.
     pub(super) fn missing(&self, key: &str, what: &str, faults: &mut Faults) {
         faults.error_help(
-            Fault::MissingKey,
+            RuleFault::MissingKey,
             &self.at,
             format!("{what} needs `{key}`, which is missing"),
             format!("add {key} = \"…\""),
@@ -120,7 +124,7 @@ impl<'t> Fields<'t> {
         let flag = value.get_ref().as_bool();
         if flag.is_none() {
             faults.error_help(
-                Fault::WrongKind,
+                RuleFault::WrongKind,
                 &value.span(),
                 format!(
                     "`{key}` is {}; expected true or false",
@@ -145,7 +149,7 @@ impl<'t> Fields<'t> {
         };
         let Some(array) = value.get_ref().as_array() else {
             faults.error_help(
-                Fault::WrongKind,
+                RuleFault::WrongKind,
                 &value.span(),
                 format!(
                     "`{key}` is {}; expected a list of tables",
@@ -163,7 +167,11 @@ impl<'t> Fields<'t> {
 }
 
 /// The text that a value is; anything else, and an empty one, is a fault.
-pub(super) fn text<'t>(value: &'t Node<'t>, key: &str, faults: &mut Faults) -> Option<Text<'t>> {
+pub(super) fn text<'t>(
+    value: &'t TomlNode<'t>,
+    key: &str,
+    faults: &mut Faults,
+) -> Option<Text<'t>> {
     let at = value.span();
     let Some(text) = value.get_ref().as_str() else {
         let found = kind(value.get_ref());
@@ -171,22 +179,22 @@ pub(super) fn text<'t>(value: &'t Node<'t>, key: &str, faults: &mut Faults) -> O
         match scalar(value.get_ref()) {
             Some(plain) => {
                 let help = format!("write \"{plain}\"");
-                faults.error_help(Fault::WrongKind, &at, message, help);
+                faults.error_help(RuleFault::WrongKind, &at, message, help);
             }
-            None => faults.error(Fault::WrongKind, &at, message),
+            None => faults.error(RuleFault::WrongKind, &at, message),
         }
         return None;
     };
     if text.trim().is_empty() {
         let message = format!("`{key}` is empty; expected words");
-        faults.error(Fault::EmptyText, &at, message);
+        faults.error(RuleFault::EmptyText, &at, message);
         return None;
     }
     Some(Text { value: text, at })
 }
 
 /// A list of texts; one text alone is a list of one.
-pub(super) fn texts<'t>(value: &'t Node<'t>, key: &str, faults: &mut Faults) -> Vec<Text<'t>> {
+pub(super) fn texts<'t>(value: &'t TomlNode<'t>, key: &str, faults: &mut Faults) -> Vec<Text<'t>> {
     match value.get_ref().as_array() {
         Some(array) => array
             .iter()
@@ -235,7 +243,7 @@ pub(super) fn choice<T: Copy>(
             one_of(&names)
         );
         let help = instead(text.value, &names);
-        faults.error_help(Fault::UnknownChoice, &text.at, message, help);
+        faults.error_help(RuleFault::UnknownChoice, &text.at, message, help);
     }
     found.copied()
 }

@@ -2,15 +2,16 @@
 
 use std::ops::Range;
 
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::conditions::conditions;
 use crate::rules::conditions::entries_to_conditions;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
-use crate::rules::fields::Node;
 use crate::rules::fields::Text;
+use crate::rules::fields::TomlNode;
 use crate::rules::fields::choice;
 use crate::rules::fields::text;
+use crate::rules::matter::Matter;
 use crate::rules::model::Carried;
 use crate::rules::model::Concern;
 use crate::rules::model::Covers;
@@ -24,6 +25,8 @@ const HEAD_KEYS: &[&str] = &[
     "id",
     "title",
     "country",
+    "region",
+    "words",
     "edition",
     "advisory",
     "extends",
@@ -44,6 +47,8 @@ pub(super) struct Head<'t> {
     pub(super) id: Option<Text<'t>>,
     pub(super) title: Option<Text<'t>>,
     pub(super) country: Option<Text<'t>>,
+    pub(super) regions: Option<Vec<String>>,
+    pub(super) matters: Option<Vec<Matter>>,
     pub(super) edition: Option<Text<'t>>,
     pub(super) advisory: Option<bool>,
     pub(super) extends: Option<Text<'t>>,
@@ -77,6 +82,8 @@ impl<'t> Head<'t> {
             id: required("id", faults).filter(|id| is_id(id, faults)),
             title: required("title", faults),
             country: fields.text("country", faults),
+            regions: regions(fields, faults),
+            matters: matters(fields, faults),
             edition: required("edition", faults),
             advisory: fields.flag("advisory", faults),
             extends: fields.text("extends", faults),
@@ -93,9 +100,9 @@ impl<'t> Head<'t> {
 }
 
 /// What is left out: sentences, and tables with a sentence and when it matters.
-fn leaves_out(value: &Node<'_>, faults: &mut Faults) -> Vec<LeaveOut> {
+fn leaves_out(value: &TomlNode<'_>, faults: &mut Faults) -> Vec<LeaveOut> {
     const KEY: &str = "leaves-out";
-    let one = |value: &Node<'_>, faults: &mut Faults| {
+    let one = |value: &TomlNode<'_>, faults: &mut Faults| {
         if !value.get_ref().is_table() {
             let says = text(value, KEY, faults)?.value.to_owned();
             let when = Vec::new();
@@ -118,6 +125,19 @@ fn leaves_out(value: &Node<'_>, faults: &mut Faults) -> Vec<LeaveOut> {
     }
 }
 
+/// The parts of the country in which the rules hold.
+fn regions(fields: &Fields<'_>, faults: &mut Faults) -> Option<Vec<String>> {
+    let texts = fields.texts("region", faults)?;
+    Some(texts.iter().map(|text| text.value.to_owned()).collect())
+}
+
+/// The narrower matters that the file is about.
+fn matters(fields: &Fields<'_>, faults: &mut Faults) -> Option<Vec<Matter>> {
+    let texts = fields.texts("words", faults)?;
+    let word = |text: &Text<'_>| choice(text, "matter", &Matter::ALL, Matter::name, faults);
+    Some(texts.iter().filter_map(word).collect())
+}
+
 /// What the file speaks of alone. An empty list would say that it speaks of nothing.
 fn concerns(fields: &Fields<'_>, faults: &mut Faults) -> Option<Vec<Concern>> {
     const KEY: &str = "concerns";
@@ -125,7 +145,7 @@ fn concerns(fields: &Fields<'_>, faults: &mut Faults) -> Option<Vec<Concern>> {
     let texts = fields.texts(KEY, faults)?;
     if texts.is_empty() && faults.errors() == before {
         faults.error_help(
-            Fault::NothingAsked,
+            RuleFault::NothingAsked,
             &fields.at_of(KEY),
             "the list of `concerns` is empty",
             "write concerns = [\"handrails\"], or take it away where the file speaks of guards as a whole",
@@ -143,7 +163,7 @@ fn carried(fields: &Fields<'_>, faults: &mut Faults) -> Option<Carried> {
     table.only(&["status", "says"], WHAT, faults);
     if fields.value("extends").is_none() {
         faults.error_help(
-            Fault::NothingAsked,
+            RuleFault::NothingAsked,
             &table.at,
             "`carried` is about rules taken over, and the file extends no ruleset",
             "add extends = \"…\" with the ruleset that it takes them from, or take carried away",
@@ -177,7 +197,7 @@ fn in_force(fields: &Fields<'_>, faults: &mut Faults) -> Option<InForce> {
     let (from, until) = (from?, until.map_or(Some(None), |year| year.map(Some))?);
     if until.is_some_and(|until| until <= from) {
         faults.error_help(
-            Fault::Contradiction,
+            RuleFault::Contradiction,
             &table.at_of("until"),
             format!("`until` does not come after `from` ({from})"),
             "until is the year of the next edition; leave it out where there is none",

@@ -12,7 +12,7 @@ use crate::input::SourceFile;
 use crate::input::nearest;
 use crate::items::Hazard;
 use crate::rules::asks_nothing::asks_nothing;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::embedded::embedded;
 use crate::rules::embedded::embedded_ids;
 use crate::rules::faults::Faults;
@@ -36,7 +36,7 @@ const LONGEST_CHAIN: usize = 4;
 
 /// A ruleset with what is wrong with its files.
 #[derive(Clone, Debug)]
-pub struct Loaded {
+pub struct LoadedRuleset {
     /// The ruleset; `None` where nothing usable remains (see
     /// [`Ruleset::unreadable`]). Where some of its parts are faulty it holds the
     /// others and names those in [`Ruleset::unread`], and the diagnostics hold
@@ -55,14 +55,14 @@ pub struct Loaded {
 /// Every fault of every file is a diagnostic: syntax, keys, items, words,
 /// limits, sources, examples, chains of `extends` that are a circle or longer
 /// than four files.
-pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> Loaded {
+pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRuleset {
     let mut diagnostics = Vec::new();
     let ruleset = match open(name, lookup) {
         Some(file) => read(&file, lookup, &mut Vec::new(), &mut diagnostics),
         None => {
             let at = Excerpt::whole(name.into());
-            let diagnostic =
-                Diagnostic::error(Fault::NotFound.code(), not_found(name), at).help(nearby(name));
+            let diagnostic = Diagnostic::error(RuleFault::NotFound.code(), not_found(name), at)
+                .help(nearby(name));
             diagnostics.push(diagnostic);
             None
         }
@@ -72,7 +72,7 @@ pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> Loaded {
         let file = Arc::clone(at.file());
         (file, at.line(), at.column(), diagnostic.code.number)
     });
-    Loaded {
+    LoadedRuleset {
         ruleset,
         diagnostics,
     }
@@ -127,7 +127,7 @@ fn read(
     warn_of_borrowed_id(&head, &mut faults);
     let base = match &head.extends {
         Some(extends) => match base(extends, lookup, trail, diagnostics, &mut faults) {
-            Some(base) => Base::Found(Box::new(base)),
+            Some(base) => Base::FoundRules(Box::new(base)),
             None => Base::Unusable,
         },
         None => Base::None,
@@ -136,7 +136,7 @@ fn read(
     if parts.head_broken(&faults) || matches!(base, Base::Unusable) {
         sources.set_incomplete();
     }
-    if let Base::Found(base) = &base {
+    if let Base::FoundRules(base) = &base {
         sources.inherit(&base.sources);
     }
     let head_whole = faults.errors() == of_syntax && !parts.head_broken(&faults);
@@ -150,7 +150,7 @@ fn read(
     }
     if fields.value("rule").is_none() && matches!(base, Base::None) && !parts.head_broken(&faults) {
         faults.error_help(
-            Fault::NoRules,
+            RuleFault::NoRules,
             &(0..0),
             "the ruleset has no rules",
             "add [[rule]] with id, hazard, clause, says, source and check; or extends = \"…\"",
@@ -161,7 +161,7 @@ fn read(
     }
     let ruleset = match base {
         Base::Unusable => None,
-        Base::Found(base) => merge(head, own, sources, Some(*base), &mut faults),
+        Base::FoundRules(base) => merge(head, own, sources, Some(*base), &mut faults),
         Base::None => merge(head, own, sources, None, &mut faults),
     };
     diagnostics.extend(faults.into_diagnostics());
@@ -172,7 +172,7 @@ fn read(
 /// What a file extends.
 enum Base {
     None,
-    Found(Box<Ruleset>),
+    FoundRules(Box<Ruleset>),
     Unusable,
 }
 
@@ -246,7 +246,7 @@ fn warn_of_borrowed_id(head: &Head<'_>, faults: &mut Faults) {
     };
     if embedded(id.value).is_some() && embedded(&faults.file().name).is_none() {
         faults.warning(
-            Fault::GivenTwice,
+            RuleFault::GivenTwice,
             &id.at,
             format!(
                 "the id {} is that of one of the program's own rulesets",
@@ -267,7 +267,12 @@ fn base(
 ) -> Option<Ruleset> {
     let Some(file) = open(extends.value, lookup) else {
         let help = nearby(extends.value);
-        faults.error_help(Fault::NotFound, &extends.at, not_found(extends.value), help);
+        faults.error_help(
+            RuleFault::NotFound,
+            &extends.at,
+            not_found(extends.value),
+            help,
+        );
         return None;
     };
     if trail.contains(&file.name) {
@@ -277,12 +282,12 @@ fn base(
             "these rulesets extend each other in a circle: {}",
             circle.join(" extends ")
         );
-        faults.error(Fault::ExtendsLoop, &extends.at, message);
+        faults.error(RuleFault::ExtendsLoop, &extends.at, message);
         return None;
     }
     if trail.len() >= LONGEST_CHAIN {
         faults.error_help(
-            Fault::ChainTooLong,
+            RuleFault::ChainTooLong,
             &extends.at,
             format!("this is the fifth ruleset of a chain; it may hold {LONGEST_CHAIN} files"),
             "take the rules of two of them into one file",
@@ -292,7 +297,7 @@ fn base(
     let base = read(&file, lookup, trail, diagnostics);
     if base.is_none() {
         faults.error(
-            Fault::BaseUnusable,
+            RuleFault::BaseUnusable,
             &extends.at,
             format!(
                 "the ruleset \"{}\" cannot be used, so neither can this one",
@@ -337,7 +342,13 @@ fn own_rules(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults: &m
                 let message = format!(
                     "another rule of this file has the id `{name}`: give this one another id, or take it away"
                 );
-                faults.error_also(Fault::GivenTwice, at, message, first, "first given here");
+                faults.error_also(
+                    RuleFault::GivenTwice,
+                    at,
+                    message,
+                    first,
+                    "first given here",
+                );
                 rule = None;
             } else {
                 ids.insert(name.clone(), at.clone());

@@ -8,10 +8,10 @@ use crate::reading::parse_length;
 use crate::reading::parse_line_load;
 use crate::reading::parse_moment;
 use crate::reading::parse_pressure;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
-use crate::rules::fields::Node;
+use crate::rules::fields::TomlNode;
 use crate::rules::fields::choice;
 use crate::rules::model::Direction;
 use crate::rules::model::Limit;
@@ -33,7 +33,7 @@ const KEYS: &[&str] = &[
 ];
 
 /// What `check.load` asks.
-pub(super) fn load(value: &Node<'_>, faults: &mut Faults) -> Option<LoadDemand> {
+pub(super) fn load(value: &TomlNode<'_>, faults: &mut Faults) -> Option<LoadDemand> {
     let fields = Fields::of(value, "`load`", faults)?;
     let before = faults.errors();
     fields.only(KEYS, "`load`", faults);
@@ -55,7 +55,7 @@ pub(super) fn load(value: &Node<'_>, faults: &mut Faults) -> Option<LoadDemand> 
     let along = ["concentrated", "line"];
     if along.iter().all(|key| fields.value(key).is_none()) {
         faults.error_help(
-            Fault::NothingAsked,
+            RuleFault::NothingAsked,
             &fields.at,
             "`load` states no load along the top",
             "add concentrated = \"200 lbf\" or line = \"0.74 kN/m\"",
@@ -77,7 +77,7 @@ fn stated<T>(
             written: text.value.to_owned(),
         }),
         Err(error) => {
-            unreadable(&text, &error, Fault::UnreadableQuantity, faults);
+            unreadable(&text, &error, RuleFault::UnreadableQuantity, faults);
             None
         }
     }
@@ -91,13 +91,13 @@ fn patch(fields: &Fields<'_>, faults: &mut Faults) -> Option<Patch> {
         None => (text.value, None),
     };
     let value = parse_force(force)
-        .map_err(|error| unreadable(&text, &error, Fault::UnreadableQuantity, faults))
+        .map_err(|error| unreadable(&text, &error, RuleFault::UnreadableQuantity, faults))
         .ok()?;
     let over = match area.map(side) {
         Some(None) => {
             let message = format!("\"{}\" names no square area", text.value);
             let help = "write it so: 50 lbf on 12 x 12 in";
-            faults.error_help(Fault::UnreadableQuantity, &text.at, message, help);
+            faults.error_help(RuleFault::UnreadableQuantity, &text.at, message, help);
             return None;
         }
         Some(side) => side,
@@ -123,7 +123,7 @@ fn side(area: &str) -> Option<Limit> {
 }
 
 /// The moments that an example states: `{ post = "7800 lbf in" }`.
-pub(super) fn moments(value: &Node<'_>, faults: &mut Faults) -> Vec<(Member, Stated<Moment>)> {
+pub(super) fn moments(value: &TomlNode<'_>, faults: &mut Faults) -> Vec<(Member, Stated<Moment>)> {
     let Some(fields) = Fields::of(value, "`moments`", faults) else {
         return Vec::new();
     };

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use crate::input::nearest;
 use crate::rules::asks_nothing::was_read;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::embedded::embedded;
 use crate::rules::faults::Faults;
 use crate::rules::faults::instead;
@@ -85,6 +85,8 @@ pub(super) fn merge(
             .country
             .map(|text| text.value.to_owned())
             .or(base.country),
+        regions: head.regions.unwrap_or(base.regions),
+        matters: head.matters.unwrap_or(base.matters),
         edition: head.edition?.value.to_owned(),
         advisory: head.advisory.unwrap_or(base.advisory),
         in_force: head.in_force.or(base.in_force),
@@ -176,7 +178,7 @@ fn nearly_the_same(id: &str, base: &Ruleset, at: &Range<usize>, faults: &mut Fau
         .filter(|near| near.len().abs_diff(id.len()) <= 2 && letters(near) != letters(id));
     if let Some(near) = near {
         faults.warning(
-            Fault::NearlyTheSameId,
+            RuleFault::NearlyTheSameId,
             at,
             format!(
                 "`{id}` replaces nothing: {} has no rule of this id, so both will be judged",
@@ -234,7 +236,7 @@ fn removed(
     for text in remove {
         let Some(base) = base else {
             faults.error_help(
-                Fault::UnknownRemoved,
+                RuleFault::UnknownRemoved,
                 &text.at,
                 format!(
                     "`{}` cannot be removed: the file extends no ruleset",
@@ -248,7 +250,7 @@ fn removed(
         let own = own.iter().find(|own| own.rule.id == text.value);
         if !ids.contains(&text.value) {
             faults.error_help(
-                Fault::UnknownRemoved,
+                RuleFault::UnknownRemoved,
                 &text.at,
                 format!(
                     "`{}` cannot be removed: {} has no such rule",
@@ -258,7 +260,7 @@ fn removed(
             );
         } else if let Some(OwnRule { at, .. }) = own {
             faults.error_also(
-                Fault::Contradiction,
+                RuleFault::Contradiction,
                 &text.at,
                 format!("`{}` is removed and written again", text.value),
                 at,

@@ -18,9 +18,12 @@ mod conditions;
 mod embedded;
 mod faults;
 mod fields;
+mod find;
+mod gazetteer;
 mod head;
 mod load;
 mod loads;
+mod matter;
 mod merge;
 mod model;
 mod narrowed;
@@ -34,7 +37,9 @@ mod unread;
 
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
-pub use load::{Loaded, load};
+pub use find::{FoundRules, Home, Offer, Sought, find};
+pub use load::{LoadedRuleset, load};
+pub use matter::Matter;
 pub use model::{
     Amendment, Asked, AsksNothing, Bounds, Caution, Check, Concern, Condition, Covers, Demand,
     Direction, Entraps, Example, FootholdDemand, InForce, Ladder, LeaveOut, Limit, LoadBasis,

@@ -16,7 +16,7 @@ use crate::quantities::Moment;
 use crate::quantities::Pressure;
 use crate::reading::Reading;
 use crate::reading::Tilt;
-use crate::rules::phrases::all_of;
+use crate::rules::matter::Matter;
 use crate::rules::unread::Unread;
 use crate::rules::unread::UnreadPart;
 
@@ -29,6 +29,10 @@ pub struct Ruleset {
     pub title: String,
     /// The country it holds in, or "any country"; lists are grouped by it.
     pub country: Option<String>,
+    /// The parts of the country in which it holds; empty where it holds in all of it.
+    pub regions: Vec<String>,
+    /// The narrower matters that it is about; empty where it is about buildings at large.
+    pub matters: Vec<Matter>,
     /// The edition that was read.
     pub edition: String,
     /// Guidance and no law.
@@ -86,6 +90,8 @@ impl Ruleset {
             id: file.to_string(),
             title: "a ruleset that could not be read".to_owned(),
             country: None,
+            regions: Vec::new(),
+            matters: Vec::new(),
             edition: "not known".to_owned(),
             advisory: false,
             in_force: None,
@@ -140,17 +146,6 @@ pub struct LeaveOut {
     pub when: Vec<Condition>,
     /// What is left out, in a sentence.
     pub says: String,
-}
-
-impl LeaveOut {
-    /// The sentence, with its condition before it where there is one.
-    #[must_use]
-    pub fn conditional(&self) -> String {
-        if self.when.is_empty() {
-            return self.says.clone();
-        }
-        format!("If {}: {}", all_of(&self.when), self.says)
-    }
 }
 
 /// The one subject of a ruleset that does not speak of guards as a whole.

@@ -5,7 +5,7 @@
 use std::ops::Range;
 
 use crate::items::Item;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::model::Condition;
 use crate::rules::model::Rule;
@@ -51,7 +51,7 @@ pub(super) fn warn(
     }
     let lost = lost.join(", ");
     faults.warning(
-        Fault::PlaceLost,
+        RuleFault::PlaceLost,
         at,
         format!(
             "`{}` replaces the rule of {} whole, and no longer holds at: {lost}",

@@ -2,6 +2,7 @@
 
 use crate::rules::Bounds;
 use crate::rules::Condition;
+use crate::rules::LeaveOut;
 use crate::rules::Limit;
 use crate::rules::LoadBasis;
 use crate::rules::LoadDemand;
@@ -58,6 +59,17 @@ impl LoadDemand {
             parts.join(", "),
             self.direction.says()
         )
+    }
+}
+
+impl LeaveOut {
+    /// The sentence, with its condition before it where there is one.
+    #[must_use]
+    pub fn conditional(&self) -> String {
+        if self.when.is_empty() {
+            return self.says.clone();
+        }
+        format!("If {}: {}", all_of(&self.when), self.says)
     }
 }
 

@@ -15,11 +15,11 @@ use crate::reading::parse_force;
 use crate::reading::parse_length;
 use crate::reading::parse_sides;
 use crate::reading::parse_slope;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
-use crate::rules::fields::Node;
 use crate::rules::fields::Text;
+use crate::rules::fields::TomlNode;
 use crate::rules::fields::kind;
 use crate::rules::fields::scalar;
 use crate::rules::fields::text;
@@ -32,11 +32,11 @@ use crate::rules::model::Zone;
 pub(super) const BOUNDS: &[&str] = &["at-least", "at-most", "above", "below"];
 
 /// A length with its unit: `"36 in"`.
-pub(super) fn limit(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<Limit> {
+pub(super) fn limit(value: &TomlNode<'_>, key: &str, faults: &mut Faults) -> Option<Limit> {
     if let DeValue::Integer(_) | DeValue::Float(_) = value.get_ref() {
         let number = scalar(value.get_ref()).unwrap_or_default();
         faults.error_help(
-            Fault::UnreadableQuantity,
+            RuleFault::UnreadableQuantity,
             &value.span(),
             format!("`{key}` is a bare number; expected a length with its unit"),
             format!("write \"{number} in\" or \"{number} mm\", in quotation marks"),
@@ -51,7 +51,7 @@ pub(super) fn limit(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<
             written: text.value.to_owned(),
         }),
         Err(error) => {
-            unreadable(&text, &error, Fault::UnreadableQuantity, faults);
+            unreadable(&text, &error, RuleFault::UnreadableQuantity, faults);
             None
         }
     }
@@ -60,7 +60,7 @@ pub(super) fn limit(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<
 /// Two sides with their unit, `"3 1/2 x 6.2 in"`: the shorter, the longer, and as
 /// it is written.
 pub(super) fn sides(
-    value: &Node<'_>,
+    value: &TomlNode<'_>,
     key: &str,
     faults: &mut Faults,
 ) -> Option<(Limit, Limit, String)> {
@@ -79,14 +79,14 @@ pub(super) fn sides(
             ))
         }
         Err(error) => {
-            unreadable(&text, &error, Fault::UnreadableQuantity, faults);
+            unreadable(&text, &error, RuleFault::UnreadableQuantity, faults);
             None
         }
     }
 }
 
 /// A slope: `"1:2"`, `"60 deg"`.
-pub(super) fn slope(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<SlopeLimit> {
+pub(super) fn slope(value: &TomlNode<'_>, key: &str, faults: &mut Faults) -> Option<SlopeLimit> {
     let text = text(value, key, faults)?;
     match parse_slope(text.value) {
         Ok(angle) => Some(SlopeLimit {
@@ -94,19 +94,19 @@ pub(super) fn slope(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<
             written: text.value.to_owned(),
         }),
         Err(error) => {
-            unreadable(&text, &error, Fault::UnreadableQuantity, faults);
+            unreadable(&text, &error, RuleFault::UnreadableQuantity, faults);
             None
         }
     }
 }
 
 /// A whole number, with or without quotation marks.
-pub(super) fn count(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<u32> {
+pub(super) fn count(value: &TomlNode<'_>, key: &str, faults: &mut Faults) -> Option<u32> {
     whole(value, key, "a whole number", "\"4\"", faults)
 }
 
 /// A year of four digits, with or without quotation marks.
-pub(super) fn year(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<i32> {
+pub(super) fn year(value: &TomlNode<'_>, key: &str, faults: &mut Faults) -> Option<i32> {
     let written = value.get_ref().as_str().unwrap_or_default();
     let example = format!("\"{}\"", year_within(written).unwrap_or("2018"));
     let year: u32 = whole(value, key, "a year", &example, faults)?;
@@ -114,7 +114,7 @@ pub(super) fn year(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<i
         return i32::try_from(year).ok();
     }
     faults.error_help(
-        Fault::UnreadableQuantity,
+        RuleFault::UnreadableQuantity,
         &value.span(),
         format!("`{key}` is {year}; expected a year of four digits"),
         "write \"2018\"",
@@ -129,7 +129,7 @@ fn year_within(text: &str) -> Option<&str> {
 }
 
 fn whole(
-    value: &Node<'_>,
+    value: &TomlNode<'_>,
     key: &str,
     what: &str,
     example: &str,
@@ -151,7 +151,7 @@ fn whole(
             None => kind(value.get_ref()).to_owned(),
         };
         faults.error_help(
-            Fault::UnreadableQuantity,
+            RuleFault::UnreadableQuantity,
             &value.span(),
             format!("`{key}` is {found}; expected {what}"),
             format!("write {example}, or the number without quotation marks"),
@@ -161,11 +161,11 @@ fn whole(
 }
 
 /// A child's age: `"24 months"`.
-pub(super) fn age(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<Age> {
+pub(super) fn age(value: &TomlNode<'_>, key: &str, faults: &mut Faults) -> Option<Age> {
     if let DeValue::Integer(number) = value.get_ref() {
         let number = number.as_str();
         faults.error_help(
-            Fault::UnreadableQuantity,
+            RuleFault::UnreadableQuantity,
             &value.span(),
             format!("`{key}` is a bare number; expected an age with its unit"),
             format!("write \"{number} months\" or \"{number} years\", in quotation marks"),
@@ -174,16 +174,16 @@ pub(super) fn age(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<Ag
     }
     let text = text(value, key, faults)?;
     parse_age(text.value)
-        .map_err(|error| unreadable(&text, &error, Fault::UnreadableQuantity, faults))
+        .map_err(|error| unreadable(&text, &error, RuleFault::UnreadableQuantity, faults))
         .ok()
 }
 
 /// A force: `"50 lbf"`.
-pub(super) fn force(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<Force> {
+pub(super) fn force(value: &TomlNode<'_>, key: &str, faults: &mut Faults) -> Option<Force> {
     if let DeValue::Integer(_) | DeValue::Float(_) = value.get_ref() {
         let number = scalar(value.get_ref()).unwrap_or_default();
         faults.error_help(
-            Fault::UnreadableQuantity,
+            RuleFault::UnreadableQuantity,
             &value.span(),
             format!("`{key}` is a bare number; expected a force with its unit"),
             format!("write \"{number} lbf\" or \"{number} N\", in quotation marks"),
@@ -192,12 +192,17 @@ pub(super) fn force(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<
     }
     let text = text(value, key, faults)?;
     parse_force(text.value)
-        .map_err(|error| unreadable(&text, &error, Fault::UnreadableQuantity, faults))
+        .map_err(|error| unreadable(&text, &error, RuleFault::UnreadableQuantity, faults))
         .ok()
 }
 
 /// Reports a text that the parser of readings refuses, at the refused part of it.
-pub(super) fn unreadable(text: &Text<'_>, error: &ReadingError, fault: Fault, faults: &mut Faults) {
+pub(super) fn unreadable(
+    text: &Text<'_>,
+    error: &ReadingError,
+    fault: RuleFault,
+    faults: &mut Faults,
+) {
     let at = part(text, &error.span, faults);
     match &error.help {
         Some(help) => faults.error_help(fault, &at, error.message.clone(), help.clone()),
@@ -218,11 +223,11 @@ fn part(text: &Text<'_>, span: &Range<usize>, faults: &Faults) -> Range<usize> {
 }
 
 /// Two lengths, the first below the second: `["0 in", "36 in"]`.
-pub(super) fn zone(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<Zone> {
+pub(super) fn zone(value: &TomlNode<'_>, key: &str, faults: &mut Faults) -> Option<Zone> {
     let ends = value.get_ref().as_array().filter(|array| array.len() == 2);
     let Some(ends) = ends else {
         faults.error_help(
-            Fault::WrongKind,
+            RuleFault::WrongKind,
             &value.span(),
             format!("`{key}` takes two heights above the walking surface, the lower one first"),
             format!("write {key} = [\"0 in\", \"36 in\"]"),
@@ -234,7 +239,7 @@ pub(super) fn zone(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<Z
     let (from, to) = (from?, to?);
     if from.length >= to.length {
         faults.error_help(
-            Fault::Contradiction,
+            RuleFault::Contradiction,
             &value.span(),
             format!(
                 "`{key}` is upside down: {} is not below {}",
@@ -254,7 +259,7 @@ pub(super) fn zone(value: &Node<'_>, key: &str, faults: &mut Faults) -> Option<Z
 pub(super) fn bounds<T>(
     fields: &Fields<'_>,
     faults: &mut Faults,
-    read: fn(&Node<'_>, &str, &mut Faults) -> Option<T>,
+    read: fn(&TomlNode<'_>, &str, &mut Faults) -> Option<T>,
     size: fn(&T) -> i64,
 ) -> Option<Bounds<T>> {
     let before = faults.errors();
@@ -284,7 +289,7 @@ pub(super) fn bounds<T>(
         let (low, high) = (size(low), size(high));
         if low > high || (low == high && !closed) {
             faults.error(
-                Fault::Contradiction,
+                RuleFault::Contradiction,
                 &fields.at_of(high_key),
                 format!("nothing is both {low_key} and {high_key} these values"),
             );
@@ -303,7 +308,7 @@ fn end<'b, T>(
     let [(first, one), (second, other)] = pair;
     if one.is_some() && other.is_some() {
         faults.error_help(
-            Fault::Contradiction,
+            RuleFault::Contradiction,
             &fields.at_of(second),
             format!("`{first}` and `{second}` bound the same side"),
             format!("keep one: {first} lets the limit itself pass, {second} does not"),

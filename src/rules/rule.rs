@@ -9,13 +9,13 @@ use crate::items::Verdict;
 use crate::reading::Reading;
 use crate::reading::parse;
 use crate::rules::checks::checks;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::conditions::conditions;
 use crate::rules::conditions::group;
 use crate::rules::conditions::item;
 use crate::rules::faults::Faults;
-use crate::rules::fields::Entry;
 use crate::rules::fields::Fields;
+use crate::rules::fields::KeyValue;
 use crate::rules::fields::Text;
 use crate::rules::fields::choice;
 use crate::rules::fields::scalar;
@@ -146,7 +146,7 @@ pub(super) fn is_id(text: &Text<'_>, faults: &mut Faults) -> bool {
             parts => format!("write {}", parts.join("-")),
         };
         faults.error_help(
-            Fault::BadId,
+            RuleFault::BadId,
             &text.at,
             format!(
                 "\"{}\" is no id; expected lowercase letters and digits, parted by hyphens",
@@ -204,7 +204,7 @@ pub(super) fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Exampl
         Some(value) => Fields::of(value, "`given`", faults).map(|table| given(&table, faults)),
         None => {
             faults.error_help(
-                Fault::MissingKey,
+                RuleFault::MissingKey,
                 &fields.at,
                 "an example needs `given`, which is missing",
                 "add given = { place = \"landing\", drop = \"9 ft\", height = \"36 in\" }",
@@ -228,7 +228,7 @@ fn given(fields: &Fields<'_>, faults: &mut Faults) -> Vec<(Item, Reading, String
     let entries = fields.entries();
     if entries.is_empty() {
         faults.error(
-            Fault::NothingAsked,
+            RuleFault::NothingAsked,
             &fields.at,
             "the example gives no reading",
         );
@@ -239,7 +239,7 @@ fn given(fields: &Fields<'_>, faults: &mut Faults) -> Vec<(Item, Reading, String
         };
         if item.is_survey_fact() {
             faults.error(
-                Fault::UnreadableExample,
+                RuleFault::UnreadableExample,
                 &entry.at,
                 format!("`{item}` is about a survey; an example gives readings of one guard"),
             );
@@ -247,7 +247,7 @@ fn given(fields: &Fields<'_>, faults: &mut Faults) -> Vec<(Item, Reading, String
         }
         if given.iter().any(|(other, _, _)| *other == item) {
             let message = format!("`{}` names {item}, which is there already", entry.key);
-            faults.error(Fault::GivenTwice, &entry.at, message);
+            faults.error(RuleFault::GivenTwice, &entry.at, message);
         }
         given.extend(readings(item, entry, faults));
     }
@@ -255,7 +255,7 @@ fn given(fields: &Fields<'_>, faults: &mut Faults) -> Vec<(Item, Reading, String
 }
 
 /// One reading or a list of them. A count may stand without quotation marks.
-fn readings(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Vec<(Item, Reading, String)> {
+fn readings(item: Item, entry: &KeyValue<'_>, faults: &mut Faults) -> Vec<(Item, Reading, String)> {
     let mut found = Vec::new();
     let mut read = |text: &Text<'_>, faults: &mut Faults| match parse(item, text.value, None) {
         Ok(parsed) => found.extend(
@@ -264,7 +264,7 @@ fn readings(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Vec<(Item, Re
                 .into_iter()
                 .map(|reading| (item, reading, text.value.to_owned())),
         ),
-        Err(error) => unreadable(text, &error, Fault::UnreadableExample, faults),
+        Err(error) => unreadable(text, &error, RuleFault::UnreadableExample, faults),
     };
     let count = entry.value.get_ref().as_integer();
     match count.filter(|_| item.info().kind == Kind::Count) {
@@ -276,7 +276,7 @@ fn readings(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Vec<(Item, Re
         None if bare_number(entry) => {
             let number = scalar(entry.value.get_ref()).unwrap_or_default();
             faults.error_help(
-                Fault::UnreadableExample,
+                RuleFault::UnreadableExample,
                 &entry.value.span(),
                 format!(
                     "`{}` is a bare number; expected a reading as surveys have it",
@@ -294,7 +294,7 @@ fn readings(item: Item, entry: &Entry<'_>, faults: &mut Faults) -> Vec<(Item, Re
     found
 }
 
-fn bare_number(entry: &Entry<'_>) -> bool {
+fn bare_number(entry: &KeyValue<'_>) -> bool {
     let value = entry.value.get_ref();
     value.is_integer() || value.is_float()
 }

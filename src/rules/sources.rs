@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::faults::instead;
 use crate::rules::fields::Fields;
-use crate::rules::fields::Node;
 use crate::rules::fields::Text;
+use crate::rules::fields::TomlNode;
 use crate::rules::fields::choice;
 use crate::rules::model::Source;
 use crate::rules::model::Status;
@@ -73,7 +73,7 @@ impl Sources {
                 [] => format!("add [source.{}] with title, edition and status", key.value),
                 keys => instead(key.value, keys),
             };
-            faults.error_help(Fault::UnknownSource, &key.at, message, help);
+            faults.error_help(RuleFault::UnknownSource, &key.at, message, help);
         }
         found
     }
@@ -90,7 +90,7 @@ impl Sources {
         for (source, at) in &self.own {
             if !self.cited.contains(&source.key) {
                 faults.warning(
-                    Fault::UnusedSource,
+                    RuleFault::UnusedSource,
                     at,
                     format!("no rule cites the source `{}`", source.key),
                     "take it away, or name it in the rules that come from it",
@@ -111,7 +111,7 @@ impl Sources {
     }
 }
 
-fn source(key: &str, value: &Node<'_>, faults: &mut Faults) -> Option<Source> {
+fn source(key: &str, value: &TomlNode<'_>, faults: &mut Faults) -> Option<Source> {
     let what = format!("the source `{key}`");
     let before = faults.errors();
     let fields = Fields::of(value, &what, faults)?;

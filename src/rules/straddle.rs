@@ -10,7 +10,7 @@ use crate::quantities::Length;
 use crate::reading::Bound;
 use crate::reading::Reading;
 use crate::reading::Value;
-use crate::rules::codes::Fault;
+use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::model::Bounds;
 use crate::rules::model::Condition;
@@ -60,7 +60,7 @@ pub fn straddle_gaps(ruleset: &Ruleset) -> Vec<StraddleGap> {
 pub(super) fn warn(rule: &Rule, at: &Range<usize>, faults: &mut Faults) {
     if rule.examples.is_empty() {
         faults.warning(
-            Fault::ExamplesMissing,
+            RuleFault::ExamplesMissing,
             at,
             format!("the rule `{}` has no examples", rule.id),
             "add [[rule.example]] with given and expect, on both sides of the limit and at it",
@@ -70,7 +70,7 @@ pub(super) fn warn(rule: &Rule, at: &Range<usize>, faults: &mut Faults) {
     let gaps = gaps(rule);
     if !gaps.is_empty() {
         faults.warning(
-            Fault::ExamplesMissing,
+            RuleFault::ExamplesMissing,
             at,
             format!(
                 "the examples of `{}` leave a gap: {}",
@@ -86,14 +86,14 @@ pub(super) fn warn(rule: &Rule, at: &Range<usize>, faults: &mut Faults) {
 const CLOSE: i64 = 2_000_000;
 
 #[derive(Clone, Copy)]
-enum Side {
+enum OtherSide {
     Above,
     Below,
 }
 
 /// Which number of a reading is compared.
 #[derive(Clone, Copy)]
-enum Of {
+enum PointOf {
     /// How far one foothold of an example is above the next lower one.
     Apart,
     Depth,
@@ -103,19 +103,19 @@ enum Of {
 }
 
 /// A limit as a whole number: nanometres, a count, months or a year.
-struct Edge {
+struct LimitEdge {
     items: Vec<Item>,
-    of: Of,
+    of: PointOf,
     at: i64,
     /// The side on which the verdict is another than at the limit itself.
-    other: Side,
+    other: OtherSide,
     close: i64,
     written: String,
 }
 
 fn gaps(rule: &Rule) -> Vec<String> {
     let mut gaps = Vec::new();
-    let mut edges: Vec<Edge> = rule
+    let mut edges: Vec<LimitEdge> = rule
         .checks
         .iter()
         .flat_map(|check| demand_edges(check.subject, &check.demand))
@@ -135,8 +135,8 @@ fn gaps(rule: &Rule) -> Vec<String> {
             gaps.push(format!("no example at exactly {}", edge.written));
         }
         let (side, close): (&str, &dyn Fn(i64) -> bool) = match edge.other {
-            Side::Above => ("above", &|p| p > edge.at && p - edge.at <= edge.close),
-            Side::Below => ("below", &|p| p < edge.at && edge.at - p <= edge.close),
+            OtherSide::Above => ("above", &|p| p > edge.at && p - edge.at <= edge.close),
+            OtherSide::Below => ("below", &|p| p < edge.at && edge.at - p <= edge.close),
         };
         if !points.into_iter().any(close) {
             gaps.push(format!("no example just {side} {}", edge.written));
@@ -153,7 +153,7 @@ fn gaps(rule: &Rule) -> Vec<String> {
     if !expected(&[Verdict::Meets, Verdict::DoesNotApply]) {
         gaps.push("no example that meets".to_owned());
     }
-    if !expected(&[Verdict::FallsShort, Verdict::TooClose]) {
+    if !expected(&[Verdict::FallsShort, Verdict::NotSettled]) {
         gaps.push("no example that falls short".to_owned());
     }
     gaps
@@ -188,7 +188,7 @@ fn load_gaps(rule: &Rule, demand: &LoadDemand) -> Vec<String> {
     gaps
 }
 
-fn demand_edges(subject: Subject, demand: &Demand) -> Vec<Edge> {
+fn demand_edges(subject: Subject, demand: &Demand) -> Vec<LimitEdge> {
     let items = match subject {
         Subject::AnyOpening | Subject::Item(_) => subject.looks_at(),
         Subject::LoadPath => &[],
@@ -202,7 +202,7 @@ fn demand_edges(subject: Subject, demand: &Demand) -> Vec<Edge> {
     }
 }
 
-fn condition_edges(condition: &Condition) -> Vec<Edge> {
+fn condition_edges(condition: &Condition) -> Vec<LimitEdge> {
     let items = [condition.item];
     match &condition.test {
         Test::Age(bounds) => whole_edges(
@@ -219,7 +219,7 @@ fn condition_edges(condition: &Condition) -> Vec<Edge> {
     }
 }
 
-fn length_edges(items: &[Item], bounds: &Bounds<Limit>) -> Vec<Edge> {
+fn length_edges(items: &[Item], bounds: &Bounds<Limit>) -> Vec<LimitEdge> {
     whole_edges(
         items,
         bounds,
@@ -235,20 +235,20 @@ fn whole_edges<T>(
     close: i64,
     size: fn(&T) -> i64,
     written: fn(&T) -> String,
-) -> Vec<Edge> {
+) -> Vec<LimitEdge> {
     // at the limit of at-least the verdict is the good one, so the other is below; and so on
     let sides = [
-        (&bounds.at_least, Side::Below),
-        (&bounds.at_most, Side::Above),
-        (&bounds.above, Side::Above),
-        (&bounds.below, Side::Below),
+        (&bounds.at_least, OtherSide::Below),
+        (&bounds.at_most, OtherSide::Above),
+        (&bounds.above, OtherSide::Above),
+        (&bounds.below, OtherSide::Below),
     ];
     sides
         .into_iter()
         .filter_map(|(bound, other)| {
-            bound.as_ref().map(|bound| Edge {
+            bound.as_ref().map(|bound| LimitEdge {
                 items: items.to_vec(),
-                of: Of::Size,
+                of: PointOf::Size,
                 at: size(bound),
                 other,
                 close,
@@ -258,8 +258,8 @@ fn whole_edges<T>(
         .collect()
 }
 
-fn edge(items: &[Item], of: Of, limit: &Limit, other: Side) -> Edge {
-    Edge {
+fn edge(items: &[Item], of: PointOf, limit: &Limit, other: OtherSide) -> LimitEdge {
+    LimitEdge {
         items: items.to_vec(),
         of,
         at: limit.length.nanometres(),
@@ -269,49 +269,49 @@ fn edge(items: &[Item], of: Of, limit: &Limit, other: Side) -> Edge {
     }
 }
 
-fn opening_edges(items: &[Item], demand: &OpeningDemand) -> Vec<Edge> {
+fn opening_edges(items: &[Item], demand: &OpeningDemand) -> Vec<LimitEdge> {
     let band = demand.not_within.as_ref();
     let sides = [
-        (demand.stops_ball.as_ref(), Side::Below),
-        (demand.at_most.as_ref(), Side::Above),
-        (demand.at_least.as_ref(), Side::Below),
-        (band.map(|(above, _)| above), Side::Above),
-        (band.map(|(_, below)| below), Side::Below),
-        (demand.entraps.as_ref().map(|e| &e.short), Side::Below),
-        (demand.entraps.as_ref().map(|e| &e.head), Side::Below),
+        (demand.stops_ball.as_ref(), OtherSide::Below),
+        (demand.at_most.as_ref(), OtherSide::Above),
+        (demand.at_least.as_ref(), OtherSide::Below),
+        (band.map(|(above, _)| above), OtherSide::Above),
+        (band.map(|(_, below)| below), OtherSide::Below),
+        (demand.entraps.as_ref().map(|e| &e.short), OtherSide::Below),
+        (demand.entraps.as_ref().map(|e| &e.head), OtherSide::Below),
     ];
     let long = demand.entraps.as_ref().map(|e| &e.long);
     sides
         .into_iter()
-        .filter_map(|(limit, other)| limit.map(|limit| edge(items, Of::Size, limit, other)))
-        .chain(long.map(|long| edge(items, Of::Long, long, Side::Below)))
+        .filter_map(|(limit, other)| limit.map(|limit| edge(items, PointOf::Size, limit, other)))
+        .chain(long.map(|long| edge(items, PointOf::Long, long, OtherSide::Below)))
         .collect()
 }
 
-fn foothold_edges(items: &[Item], demand: &FootholdDemand) -> Vec<Edge> {
+fn foothold_edges(items: &[Item], demand: &FootholdDemand) -> Vec<LimitEdge> {
     let zone = demand.none_within.iter();
-    let mut edges: Vec<Edge> = zone
+    let mut edges: Vec<LimitEdge> = zone
         .flat_map(|zone| {
             [
-                edge(items, Of::Size, &zone.from, Side::Below),
-                edge(items, Of::Size, &zone.to, Side::Above),
+                edge(items, PointOf::Size, &zone.from, OtherSide::Below),
+                edge(items, PointOf::Size, &zone.to, OtherSide::Above),
             ]
         })
         .collect();
     edges.extend(demand.ladder.iter().map(|ladder| match ladder {
-        Ladder::Below(limit) => edge(items, Of::Apart, limit, Side::Below),
-        Ladder::UpTo(limit) => edge(items, Of::Apart, limit, Side::Above),
+        Ladder::Below(limit) => edge(items, PointOf::Apart, limit, OtherSide::Below),
+        Ladder::UpTo(limit) => edge(items, PointOf::Apart, limit, OtherSide::Above),
     }));
     edges.extend(
         demand
             .deeper_than
             .iter()
-            .map(|limit| edge(items, Of::Depth, limit, Side::Above)),
+            .map(|limit| edge(items, PointOf::Depth, limit, OtherSide::Above)),
     );
     edges
 }
 
-fn points(rule: &Rule, edge: &Edge) -> Vec<i64> {
+fn points(rule: &Rule, edge: &LimitEdge) -> Vec<i64> {
     let given = |example: &Example, of| -> Vec<i64> {
         let of_items = example.given.iter();
         let of_items = of_items.filter(|(item, _, _)| edge.items.contains(item));
@@ -320,24 +320,24 @@ fn points(rule: &Rule, edge: &Edge) -> Vec<i64> {
             .collect()
     };
     let points = rule.examples.iter().flat_map(|example| match edge.of {
-        Of::Apart => {
-            let mut heights = given(example, Of::Size);
+        PointOf::Apart => {
+            let mut heights = given(example, PointOf::Size);
             heights.sort_unstable();
             heights.windows(2).map(|pair| pair[1] - pair[0]).collect()
         }
-        Of::Depth | Of::Long | Of::Size => given(example, edge.of),
+        PointOf::Depth | PointOf::Long | PointOf::Size => given(example, edge.of),
     });
     points.collect()
 }
 
 /// The number that a reading states. A ball that passes is an opening of its
 /// size; one that stops, an opening just below it; a stick likewise.
-fn point(reading: &Reading, of: Of) -> Option<i64> {
+fn point(reading: &Reading, of: PointOf) -> Option<i64> {
     const HAIR: Length = Length::from_nanometres(1);
     let length = match (&reading.value, of) {
-        (Value::Foothold(foothold), Of::Depth) => foothold.depth,
-        (_, Of::Apart | Of::Depth) => None,
-        (Value::Shape(shape), Of::Long) => match shape.shape {
+        (Value::Foothold(foothold), PointOf::Depth) => foothold.depth,
+        (_, PointOf::Apart | PointOf::Depth) => None,
+        (Value::Shape(shape), PointOf::Long) => match shape.shape {
             Shape::Rectangle { width, height } => Some(width.max(height)),
             Shape::Cables(_)
             | Shape::Circle { .. }
@@ -347,23 +347,23 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
             | Shape::Triangle { .. }
             | Shape::Turned(_) => None,
         },
-        (_, Of::Long) => None,
-        (Value::Age(age), Of::Size) => return Some(i64::from(age.months())),
-        (Value::Count(count), Of::Size) => return Some(i64::from(*count)),
-        (Value::Years(years), Of::Size) => return years.first.map(i64::from),
-        (Value::Ball(test), Of::Size) if test.passes => Some(test.ball),
-        (Value::Ball(test), Of::Size) => Some(test.ball - HAIR),
-        (Value::Foothold(foothold), Of::Size) => Some(foothold.height),
-        (Value::Measure(measure), Of::Size) => {
+        (_, PointOf::Long) => None,
+        (Value::Age(age), PointOf::Size) => return Some(i64::from(age.months())),
+        (Value::Count(count), PointOf::Size) => return Some(i64::from(*count)),
+        (Value::Years(years), PointOf::Size) => return years.first.map(i64::from),
+        (Value::Ball(test), PointOf::Size) if test.passes => Some(test.ball),
+        (Value::Ball(test), PointOf::Size) => Some(test.ball - HAIR),
+        (Value::Foothold(foothold), PointOf::Size) => Some(foothold.height),
+        (Value::Measure(measure), PointOf::Size) => {
             (measure.bound == Bound::Exactly).then_some(measure.length)
         }
-        (Value::Shape(shape), Of::Size) => shape.shape.clear_opening().exact(),
-        (Value::StairTriangle(step), Of::Size) => step.lift.and_then(|lift| {
+        (Value::Shape(shape), PointOf::Size) => shape.shape.clear_opening().exact(),
+        (Value::StairTriangle(step), PointOf::Size) => step.lift.and_then(|lift| {
             let triangle = step.triangle(lift).ok()?;
             triangle.clear_opening().exact()
         }),
-        (Value::Stick(stick), Of::Size) if stick.reaches => Some(stick.stick),
-        (Value::Stick(stick), Of::Size) => Some(stick.stick - HAIR),
+        (Value::Stick(stick), PointOf::Size) if stick.reaches => Some(stick.stick),
+        (Value::Stick(stick), PointOf::Size) => Some(stick.stick - HAIR),
         (
             Value::Date { .. }
             | Value::Fasteners(_)
@@ -376,7 +376,7 @@ fn point(reading: &Reading, of: Of) -> Option<i64> {
             | Value::Unknown
             | Value::VOpening(_)
             | Value::Word(_),
-            Of::Size,
+            PointOf::Size,
         ) => None,
     };
     length.map(Length::nanometres)

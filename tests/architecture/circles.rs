@@ -8,7 +8,7 @@ use crate::architecture::SourceText;
 use crate::architecture::all_sources;
 
 /// Folders whose files are still to be parted.
-const PENDING: [&str; 2] = ["judge", "rules"];
+const PENDING: [&str; 1] = ["judge"];
 
 /// A path's words, such as `["judge", "load_path", "Chain"]`.
 type Words = Vec<String>;

@@ -1,9 +1,10 @@
 //! What the verdicts promise: one test for each sentence, named after it.
 
-mod as_built;
 mod entrapment;
 mod leave_outs;
 mod leaving_out;
 mod load_path;
 mod posts;
 mod sentences;
+mod when_built;
+mod wrong_words;

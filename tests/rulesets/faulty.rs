@@ -8,7 +8,7 @@ use std::path::PathBuf;
 use guardrule::input::Diagnostic;
 use guardrule::input::Severity;
 use guardrule::input::SourceFile;
-use guardrule::rules::Loaded;
+use guardrule::rules::LoadedRuleset;
 use guardrule::rules::codes;
 use guardrule::rules::load;
 
@@ -46,7 +46,7 @@ fn folder() -> PathBuf {
 }
 
 /// Loads a file of the corpus; what it extends stands beside it.
-pub(super) fn load_from_corpus(name: &str) -> Loaded {
+pub(super) fn load_from_corpus(name: &str) -> LoadedRuleset {
     load(name, &|name| {
         let text = fs::read_to_string(folder().join(name)).ok()?;
         Some(SourceFile::new(name, &text))

@@ -17,7 +17,7 @@ use guardrule::rules::Condition;
 use guardrule::rules::Demand;
 use guardrule::rules::InForce;
 use guardrule::rules::Limit;
-use guardrule::rules::Loaded;
+use guardrule::rules::LoadedRuleset;
 use guardrule::rules::Rule;
 use guardrule::rules::Ruleset;
 use guardrule::rules::Status;
@@ -30,7 +30,7 @@ use guardrule::rules::straddle_gaps;
 use super::faulty::plain;
 
 /// Loads the first of some files; the others are those it may extend.
-pub(super) fn load_files(files: &[(&str, &str)]) -> Loaded {
+pub(super) fn load_files(files: &[(&str, &str)]) -> LoadedRuleset {
     let (first, _) = files.first().expect("one file or more");
     load(first, &|name| {
         let (name, text) = files.iter().find(|(file, _)| *file == name)?;

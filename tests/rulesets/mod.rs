@@ -2,6 +2,7 @@
 
 mod embedded;
 mod faulty;
+mod find;
 mod loading;
 mod mutated;
 mod robust;

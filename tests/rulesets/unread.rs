@@ -7,7 +7,7 @@ use guardrule::items::Hazard;
 use guardrule::items::Item;
 use guardrule::items::Verdict;
 use guardrule::rules::Concern;
-use guardrule::rules::Loaded;
+use guardrule::rules::LoadedRuleset;
 use guardrule::rules::Ruleset;
 use guardrule::rules::Status;
 use guardrule::rules::Unread;
@@ -29,7 +29,7 @@ fn parts(ruleset: &Ruleset) -> Vec<&UnreadPart> {
     ruleset.unread.iter().map(|unread| &unread.part).collect()
 }
 
-fn errors(loaded: &Loaded) -> usize {
+fn errors(loaded: &LoadedRuleset) -> usize {
     let all = loaded.diagnostics.iter();
     all.filter(|d| d.severity == Severity::Error).count()
 }

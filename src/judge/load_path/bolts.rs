@@ -308,16 +308,16 @@ pub(super) fn too_near(seen: &Seen<'_, '_>, diameter: Distance) -> Option<Link> 
         return None;
     }
     let near = |edge: Distance, least: f64| edge < diameter * least - hair;
-    let known = |item| seen.known_length(item);
-    let top = known(Item::FastenerDepth);
+    let known = |item| seen.all_lengths(item);
+    let (top, apart) = (known(Item::FastenerDepth), known(Item::FastenerSpacing));
     let below = known(Item::RimDepth)
         .zip(top)
-        .zip(known(Item::FastenerSpacing))
-        .map(|((rim, depth), apart)| rim - depth - apart);
+        .zip(apart)
+        .map(|((rim, depth), apart)| rim.low - depth.high - apart.high);
     let any = known(Item::EdgeDistance);
     let is_near = below.is_some_and(|edge| near(edge, 4.0))
-        || top.is_some_and(|edge| near(edge, 1.5))
-        || any.is_some_and(|edge| near(edge, 1.5));
+        || top.is_some_and(|depth| near(depth.low, 1.5))
+        || any.is_some_and(|edge| near(edge.low, 1.5));
     is_near.then(|| {
         Link::by_rule(
             KIND,

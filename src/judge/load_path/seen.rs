@@ -168,6 +168,14 @@ impl<'s, 'g> Seen<'s, 'g> {
         })
     }
 
+    /// The least and the greatest of the lengths that are written.
+    pub(super) fn all_lengths(&self, item: Item) -> Option<Ends<Distance>> {
+        self.known_length(item)?;
+        let all = self.values(item).filter_map(exact);
+        Ends::over(all.map(Length::to_uom))
+    }
+
+    /// The worst length, where one is written.
     pub(super) fn known_length(&self, item: Item) -> Option<Distance> {
         match self.length(item) {
             WrittenLength::There(length) => Some(length),

@@ -36,7 +36,7 @@ pub(super) fn head(basis: &ReportBasis<'_>, editions: &BTreeSet<String>) -> Vec<
     }
     if Authority::of(basis.rulesets) == Authority::Guidance {
         let law = "Guidance only; no law was checked. To check the rules that hold where you are: \
-guardrule rules list shows which there are, and --rules ID chooses one.";
+guardrule rules find flat in Florida (say where you are) names them, and --rules ID chooses one.";
         lines.push(hanging("  ", law));
     }
     let decision = words::decision(basis.options.decision);

@@ -1,0 +1,112 @@
+//! What `rules find` answers: the rulesets that hold somewhere, what each covers,
+//! and what is not here.
+
+use std::io;
+use std::io::Write;
+
+use crate::report::Counts;
+use crate::report::cautions::DEFERRAL;
+use crate::report::one_line;
+use crate::report::palette;
+use crate::report::wrap::hanging;
+use crate::rules::FoundRules;
+use crate::rules::Home;
+use crate::rules::Offer;
+use crate::rules::Sought;
+
+/// The answer, and the command that judges by it.
+///
+/// # Errors
+/// Those of `out`.
+pub fn found_rules(out: &mut dyn Write, found: &FoundRules<'_>) -> io::Result<()> {
+    let taken = taken(&found.sought);
+    writeln!(out, "{}", hanging("Taken as: ", &taken))?;
+    for (word, near) in &found.sought.unknown {
+        let near = near.map_or_else(String::new, |near| format!("; did you mean {near}?"));
+        let says = format!("\"{}\"{near}", one_line(word));
+        writeln!(out, "{}", hanging("Not understood: ", &says))?;
+    }
+    offers(out, "Building rules that may hold there", &found.law)?;
+    offers(out, "Advice, beside the rules", &found.advice)?;
+    if !found.only_where.is_empty() {
+        writeln!(
+            out,
+            "\n{}",
+            palette::heading("Only for some things or places")
+        )?;
+        for offer in &found.only_where {
+            let only = offer.only.as_deref().unwrap_or_default();
+            let says = format!("{only}: {}", one_line(&offer.ruleset.title));
+            let id = format!("  {}  ", one_line(&offer.ruleset.id));
+            writeln!(out, "{}", hanging(&id, &says))?;
+        }
+    }
+    if !found.not_here.is_empty() {
+        writeln!(out, "\n{}", palette::heading("Not here"))?;
+        for says in &found.not_here {
+            writeln!(out, "{}", hanging("  - ", says))?;
+        }
+    }
+    if !found.ask.is_empty() {
+        let says = format!("{}.", found.ask.join("; "));
+        writeln!(out, "\n{}", hanging("Say as well, if you can: ", &says))?;
+    }
+    writeln!(out)?;
+    if let Some(first) = found.law.first().or(found.advice.first()) {
+        let id = one_line(&first.ruleset.id);
+        let next = format!("guardrule check survey.csv --rules {id}");
+        writeln!(out, "{}", hanging("To judge by it: ", &next))?;
+        let next = format!("guardrule rules show {id}");
+        writeln!(out, "{}", hanging("What it asks:   ", &next))?;
+    }
+    writeln!(out, "{}", hanging("", DEFERRAL))
+}
+
+fn taken(sought: &Sought) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    let country = sought.countries.join(" or ");
+    parts.extend(sought.region.map(str::to_owned));
+    if !country.is_empty() {
+        parts.push(country);
+    }
+    parts.extend(sought.home.map(|home| {
+        let home = match home {
+            Home::Flat => "a flat in a building with three homes or more",
+            Home::House => "a house of one or two homes",
+        };
+        home.to_owned()
+    }));
+    if sought.home.is_none() {
+        parts.extend(sought.purpose.map(str::to_owned));
+    }
+    parts.extend(sought.place.map(str::to_owned));
+    let matters = sought.matters.iter().map(|matter| matter.name().to_owned());
+    parts.extend(matters);
+    parts.extend(sought.built.map(|year| format!("built {year}")));
+    if parts.is_empty() {
+        return "nothing about a place or a building".to_owned();
+    }
+    parts.join("; ")
+}
+
+fn offers(out: &mut dyn Write, title: &str, offers: &[Offer<'_>]) -> io::Result<()> {
+    if offers.is_empty() {
+        return Ok(());
+    }
+    writeln!(out, "\n{}", palette::heading(title))?;
+    for offer in offers {
+        let ruleset = offer.ruleset;
+        writeln!(out, "  {}", palette::heading(&one_line(&ruleset.id)))?;
+        writeln!(out, "{}", hanging("    ", &one_line(&ruleset.title)))?;
+        if !ruleset.covers.says.is_empty() {
+            let says = one_line(&ruleset.covers.says);
+            writeln!(out, "{}", hanging("    Covers: ", &says))?;
+        }
+        writeln!(out, "{}", hanging("    ", &Counts::of(ruleset).says()))?;
+        if !offer.editions.is_empty() {
+            let editions = one_line(&offer.editions.join(", ")).into_owned();
+            writeln!(out, "{}", hanging("    Other editions: ", &editions))?;
+        }
+    }
+    Ok(())
+}

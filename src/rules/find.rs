@@ -1,0 +1,648 @@
+//! From plain words to the rulesets that hold there: `flat in Florida`, `deck,
+//! Ontario`, `rented house in England`.
+
+use crate::input::folded;
+use crate::input::nearest;
+use crate::items::Item;
+use crate::rules::gazetteer;
+use crate::rules::gazetteer::OnTheMap;
+use crate::rules::gazetteer::Region;
+use crate::rules::matter::Matter;
+use crate::rules::model::Bounds;
+use crate::rules::model::Condition;
+use crate::rules::model::Ruleset;
+use crate::rules::model::Test;
+
+/// What was asked for, as far as it was understood.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Sought {
+    /// The countries; several where one name stands for several.
+    pub countries: Vec<&'static str>,
+    /// The part of the country.
+    pub region: Option<&'static str>,
+    /// `house` or `flat`, where either was said.
+    pub home: Option<Home>,
+    /// The word of the item `use`, where one was said or follows.
+    pub purpose: Option<&'static str>,
+    /// The word of the item `place`.
+    pub place: Option<&'static str>,
+    /// Narrower matters.
+    pub matters: Vec<Matter>,
+    /// The year in which it was built.
+    pub built: Option<i32>,
+    /// Words that were not understood, each with the nearest that would be.
+    pub unknown: Vec<(String, Option<&'static str>)>,
+}
+
+/// What kind of home.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Home {
+    /// One of several in a building.
+    Flat,
+    /// A house of one household or two.
+    House,
+}
+
+/// A ruleset that may hold.
+#[derive(Clone, Debug)]
+pub struct Offer<'r> {
+    /// The ruleset.
+    pub ruleset: &'r Ruleset,
+    /// What must be so for it to hold, where that was not said: `in Chicago`.
+    pub only: Option<String>,
+    /// The ids of its other editions, newest first.
+    pub editions: Vec<&'r str>,
+}
+
+/// The rulesets that hold where somebody asked about.
+#[derive(Clone, Debug, Default)]
+pub struct FoundRules<'r> {
+    /// What was asked for.
+    pub sought: Sought,
+    /// Building rules, those of the nearest place first.
+    pub law: Vec<Offer<'r>>,
+    /// Advice.
+    pub advice: Vec<Offer<'r>>,
+    /// Building rules and advice that hold there only where something more is so.
+    pub only_where: Vec<Offer<'r>>,
+    /// What is not here, in sentences.
+    pub not_here: Vec<String>,
+    /// What to say as well, since the answer hangs on it.
+    pub ask: Vec<&'static str>,
+}
+
+/// The rulesets that hold where plain words say, among those that are there.
+///
+/// ```
+/// use guardrule::rules::{embedded_ids, find, load};
+/// let all = embedded_ids().filter_map(|id| load(id, &|_| None).ruleset).collect::<Vec<_>>();
+/// let found = find("a deck in Ontario", &all);
+/// assert_eq!(found.sought.region, Some("Ontario"));
+/// assert!(found.law.iter().any(|offer| offer.ruleset.id == "ontario-2012"));
+/// assert!(found.law.iter().all(|offer| !offer.ruleset.id.starts_with("us-")));
+/// ```
+#[must_use]
+pub fn find<'r>(text: &str, rulesets: &'r [Ruleset]) -> FoundRules<'r> {
+    let sought = sought(text);
+    let mut found = FoundRules::default();
+    let mut fits: Vec<Offer<'r>> = Vec::new();
+    for ruleset in rulesets {
+        let only = match fit(ruleset, &sought) {
+            Holding::No => continue,
+            Holding::Holds => None,
+            Holding::OnlyWhere(what) => Some(what),
+        };
+        fits.push(Offer {
+            ruleset,
+            only,
+            editions: Vec::new(),
+        });
+    }
+    for offer in newest_of_each(fits, sought.built) {
+        let group = match (&offer.only, offer.ruleset.advisory) {
+            (Some(_), _) => &mut found.only_where,
+            (None, true) => &mut found.advice,
+            (None, false) => &mut found.law,
+        };
+        group.push(offer);
+    }
+    // a code of houses before one of all other buildings, where it is a house
+    let of_homes = |ruleset: &Ruleset| sought.home.is_some() && counts_homes(ruleset);
+    found
+        .law
+        .sort_by_key(|offer| (nearness(offer.ruleset), !of_homes(offer.ruleset)));
+    found.advice.sort_by_key(|offer| nearness(offer.ruleset));
+    found.not_here = not_here(&sought, &found);
+    found.ask = ask(&sought, &found);
+    found.sought = sought;
+    found
+}
+
+/// Those of a city first, then of a state, a country, a continent, and of anywhere.
+fn nearness(ruleset: &Ruleset) -> u8 {
+    let region = ruleset.regions.first();
+    let region = region.and_then(|name| gazetteer::region(name));
+    match (region, ruleset.country.as_deref()) {
+        (
+            Some(Region {
+                within: Some(_), ..
+            }),
+            _,
+        ) => 0,
+        (Some(_), _) => 1,
+        (None, Some(gazetteer::EUROPE)) => 3,
+        (None, Some(gazetteer::ANYWHERE) | None) => 4,
+        (None, Some(_)) => 2,
+    }
+}
+
+/// Whether how many homes are in the building decides what it covers.
+fn counts_homes(ruleset: &Ruleset) -> bool {
+    let mut covered = ruleset.covers.conditions.iter();
+    covered.any(|condition| condition.item == Item::DwellingsInBuilding)
+}
+
+/// Whether a ruleset holds for what was asked.
+enum Holding {
+    No,
+    Holds,
+    OnlyWhere(String),
+}
+
+fn fit(ruleset: &Ruleset, sought: &Sought) -> Holding {
+    let country = match ruleset.country.as_deref() {
+        None | Some(gazetteer::ANYWHERE) => true,
+        Some(gazetteer::EUROPE) => sought.countries.iter().any(|c| gazetteer::in_europe(c)),
+        Some(country) => sought.countries.contains(&country),
+    };
+    let mut covered = ruleset.covers.conditions.iter();
+    if !country || !covered.all(|condition| may_hold(condition, sought)) {
+        return Holding::No;
+    }
+    let mut only = Vec::new();
+    match there(&ruleset.regions, sought.region) {
+        There::Yes => {}
+        There::No => return Holding::No,
+        There::Perhaps => only.push(format!("in {}", ruleset.regions.join(" or "))),
+    }
+    let asked = ruleset
+        .matters
+        .iter()
+        .any(|matter| sought.matters.contains(matter));
+    if !ruleset.matters.is_empty() && !asked {
+        let matters: Vec<&str> = ruleset.matters.iter().map(|matter| matter.name()).collect();
+        only.push(format!("for {}", matters.join(" or ")));
+    }
+    if only.is_empty() {
+        Holding::Holds
+    } else {
+        Holding::OnlyWhere(only.join(", "))
+    }
+}
+
+/// Whether somebody is in a region.
+enum There {
+    Yes,
+    No,
+    Perhaps,
+}
+
+/// A state's rules hold in its cities; a city's may hold where only the state is
+/// known. A ruleset that names no region holds in the whole country.
+fn there(own: &[String], asked: Option<&str>) -> There {
+    let within = |name: &str| gazetteer::region(name).and_then(|region| region.within);
+    let Some(asked) = asked.filter(|_| !own.is_empty()) else {
+        return if own.is_empty() {
+            There::Yes
+        } else {
+            There::Perhaps
+        };
+    };
+    let state = within(asked);
+    if own
+        .iter()
+        .any(|own| own == asked || Some(own.as_str()) == state)
+    {
+        There::Yes
+    } else if own.iter().any(|own| within(own) == Some(asked)) {
+        There::Perhaps
+    } else {
+        There::No
+    }
+}
+
+/// Whether a circumstance that a ruleset covers may hold; what was not said may.
+fn may_hold(condition: &Condition, sought: &Sought) -> bool {
+    let word = match condition.item {
+        Item::Place => sought.place,
+        Item::Use => sought.purpose,
+        _ => None,
+    };
+    match &condition.test {
+        Test::OneOf(list) => word.is_none_or(|word| list.contains(&word)),
+        Test::NoneOf(list) => word.is_none_or(|word| !list.contains(&word)),
+        Test::Count(bounds) if condition.item == Item::DwellingsInBuilding => {
+            sought.home.is_none_or(|home| may_count(home, bounds))
+        }
+        Test::Age(_) | Test::Count(_) | Test::Length(_) | Test::Years(_) => true,
+    }
+}
+
+/// Whether a building with such a home may have that many: a house one or two, one
+/// with flats three or more.
+fn may_count(home: Home, bounds: &Bounds<u32>) -> bool {
+    let (least, most) = match home {
+        Home::House => (1, 2),
+        Home::Flat => (3, u32::MAX),
+    };
+    bounds.at_least.is_none_or(|limit| most >= limit)
+        && bounds.above.is_none_or(|limit| most > limit)
+        && bounds.at_most.is_none_or(|limit| least <= limit)
+        && bounds.below.is_none_or(|limit| least < limit)
+}
+
+/// Of several editions one: that of the year where one was said, else the newest.
+fn newest_of_each(offers: Vec<Offer<'_>>, built: Option<i32>) -> Vec<Offer<'_>> {
+    let mut kept: Vec<Offer<'_>> = Vec::new();
+    let mut offers = offers;
+    offers.sort_by_key(|offer| std::cmp::Reverse(edition(offer.ruleset)));
+    for offer in offers {
+        let same = |other: &&mut Offer<'_>| stem(&other.ruleset.id) == stem(&offer.ruleset.id);
+        let Some(first) = kept.iter_mut().find(same) else {
+            kept.push(offer);
+            continue;
+        };
+        let of_its_time = |ruleset: &Ruleset| {
+            let years = ruleset.in_force;
+            built.zip(years).is_some_and(|(built, years)| {
+                years.from <= built && years.until.is_none_or(|until| built < until)
+            })
+        };
+        if of_its_time(offer.ruleset) && !of_its_time(first.ruleset) {
+            first.editions.insert(0, &first.ruleset.id);
+            first.ruleset = offer.ruleset;
+        } else {
+            first.editions.push(&offer.ruleset.id);
+        }
+    }
+    kept.sort_by(|a, b| a.ruleset.id.cmp(&b.ruleset.id));
+    kept
+}
+
+/// The year from which an edition was current, else the number at the end of its id.
+fn edition(ruleset: &Ruleset) -> i32 {
+    let number = &ruleset.id[stem(&ruleset.id).len()..];
+    let number = number.parse().unwrap_or(0);
+    ruleset.in_force.map_or(number, |years| years.from)
+}
+
+/// An id without the number of its edition.
+fn stem(id: &str) -> &str {
+    id.trim_end_matches(|c: char| c.is_ascii_digit())
+}
+
+fn not_here(sought: &Sought, found: &FoundRules<'_>) -> Vec<String> {
+    let mut not_here = Vec::new();
+    let place = sought.region.or(sought.countries.first().copied());
+    let Some(place) = place else {
+        return not_here;
+    };
+    let of_country = |offer: &&Offer<'_>| !offer.ruleset.advisory;
+    if found.law.is_empty() {
+        let for_what = match (sought.home, sought.purpose, sought.place) {
+            (Some(Home::Flat), ..) => " for flats",
+            (Some(Home::House), ..) => " for houses",
+            (None, Some(usage::WORKPLACE), _) => " for workplaces",
+            (None, Some(_), _) => " for this",
+            (None, None, Some(_)) => " for this place",
+            (None, None, None) => "",
+        };
+        not_here.push(format!(
+            "No building rules{for_what} in {place} are here. Ask the building office which hold."
+        ));
+    } else if let Some(region) = sought.region {
+        let own = |offer: &Offer<'_>| {
+            let own = &offer.ruleset.regions;
+            !own.is_empty() && matches!(there(own, Some(region)), There::Yes)
+        };
+        if !found.law.iter().filter(of_country).any(own) {
+            not_here.push(format!(
+                "Nothing that {region} itself says about this is here. What is named holds there only \
+as far as it was taken up, and may have been changed: ask the building office."
+            ));
+        }
+    }
+    for country in &sought.countries {
+        let mut all = found.law.iter().chain(&found.only_where);
+        let named = |offer: &Offer<'_>| offer.ruleset.country.as_deref() == Some(country);
+        if sought.countries.len() > 1 && !all.any(named) {
+            not_here.push(format!("No building rules of {country} are here."));
+        }
+    }
+    for matter in &sought.matters {
+        let about = |offer: &Offer<'_>| offer.ruleset.matters.contains(matter);
+        if !found.law.iter().chain(&found.advice).any(about) {
+            let matter = matter.name();
+            not_here.push(format!(
+                "No rules about {matter} alone in {place} are here."
+            ));
+        }
+    }
+    if let Some(built) = sought.built {
+        let then = |offer: &Offer<'_>| {
+            offer.ruleset.in_force.is_some_and(|years| {
+                years.from <= built && years.until.is_none_or(|until| built < until)
+            })
+        };
+        if !found.law.iter().any(then) {
+            not_here.push(format!(
+                "No building rules here say that they were in force in {built}."
+            ));
+        }
+    }
+    not_here
+}
+
+fn ask(sought: &Sought, found: &FoundRules<'_>) -> Vec<&'static str> {
+    let mut ask = Vec::new();
+    let in_a_part = |offer: &Offer<'_>| !offer.ruleset.regions.is_empty();
+    match sought.countries.len() {
+        0 => ask.push("the country, and the state or province"),
+        1 if sought.region.is_none() && found.only_where.iter().any(in_a_part) => {
+            ask.push("the state, province or city");
+        }
+        1 => {}
+        _ => ask.push("which of the countries"),
+    }
+    let home = matches!(sought.purpose, None | Some(usage::DWELLING));
+    if home && sought.home.is_none() && found.law.iter().any(|offer| counts_homes(offer.ruleset)) {
+        ask.push("a house, or a flat in a building with three homes or more");
+    }
+    ask
+}
+
+/// Words of the item `use`; a test holds that it has them.
+mod usage {
+    pub(super) const DWELLING: &str = "dwelling";
+    pub(super) const PUBLIC: &str = "public";
+    pub(super) const WORKPLACE: &str = "workplace";
+}
+
+/// What a word or some words mean.
+enum Meaning {
+    Child,
+    Home(Home),
+    OnTheMap(OnTheMap),
+    Nothing,
+    Place(&'static str),
+    Purpose(&'static str),
+    Matter(Matter),
+}
+
+/// The longest name that is looked for, in words.
+const MOST_WORDS: usize = 4;
+
+fn sought(text: &str) -> Sought {
+    let text = folded(text);
+    let of_a_word = |c: char| !(c.is_alphanumeric() || "-'.".contains(c));
+    let tokens: Vec<&str> = text
+        .split(of_a_word)
+        .map(|word| word.trim_matches(['.', '\'', '-']))
+        .filter(|word| !word.is_empty())
+        .collect();
+    let mut sought = Sought::default();
+    let mut at = 0;
+    while let Some(first) = tokens.get(at) {
+        let longest = MOST_WORDS.min(tokens.len() - at);
+        let read = (1..=longest).rev().find_map(|count| {
+            let meanings = meanings(&tokens[at..at + count].join(" "));
+            (!meanings.is_empty()).then_some((count, meanings))
+        });
+        match (read, first.parse::<i32>()) {
+            (Some((count, meanings)), _) => {
+                for meaning in meanings {
+                    sought.take(meaning);
+                }
+                at += count;
+                continue;
+            }
+            (None, Ok(year @ 1500..=2200)) => sought.built = Some(year),
+            (None, _) => sought.unknown.push(((*first).to_owned(), near(first))),
+        }
+        at += 1;
+    }
+    sought
+}
+
+/// The nearest word that would be understood.
+fn near(word: &str) -> Option<&'static str> {
+    let matters = Matter::ALL
+        .iter()
+        .flat_map(|matter| matter.asked_as())
+        .copied();
+    let kinds = KINDS.iter().flat_map(|(said, _)| said.iter()).copied();
+    let places = Item::Place.words().iter().map(|word| word.name);
+    nearest(
+        word,
+        gazetteer::names().chain(matters).chain(kinds).chain(places),
+    )
+}
+
+/// A child-care home is both a place on the map of rules and a purpose, so that
+/// some words mean two things.
+fn meanings(words: &str) -> Vec<Meaning> {
+    let mut meanings = Vec::new();
+    meanings.extend(gazetteer::on_the_map(words).map(Meaning::OnTheMap));
+    meanings.extend(Item::Place.word(words).map(Meaning::Place));
+    let matters = Matter::ALL.into_iter();
+    let matters = matters.filter(|matter| matter.asked_as().contains(&words));
+    meanings.extend(matters.map(Meaning::Matter));
+    for (said, kind) in KINDS {
+        if said.contains(&words) {
+            meanings.push(match kind {
+                WordKind::Child => Meaning::Child,
+                WordKind::Flat => Meaning::Home(Home::Flat),
+                WordKind::House => Meaning::Home(Home::House),
+                WordKind::Nothing => Meaning::Nothing,
+                WordKind::Purpose(word) => Meaning::Purpose(word),
+            });
+        }
+    }
+    meanings
+}
+
+impl Sought {
+    fn take(&mut self, meaning: Meaning) {
+        match meaning {
+            Meaning::Child | Meaning::Nothing => {}
+            Meaning::Home(home) => {
+                self.home = Some(home);
+                self.purpose = Some(usage::DWELLING);
+            }
+            Meaning::OnTheMap(OnTheMap::Countries(countries)) => {
+                if self.region.is_none() {
+                    self.countries = countries.to_vec();
+                }
+            }
+            Meaning::OnTheMap(OnTheMap::Region(region)) => {
+                let known = self.region.and_then(gazetteer::region);
+                // "Chicago, Illinois": the city decides over the state that it lies in
+                let of_the_city = known.is_some_and(|known| known.within == Some(region.name));
+                if !of_the_city {
+                    self.region = Some(region.name);
+                    self.countries = vec![region.country];
+                }
+            }
+            Meaning::Place(place) => self.place = Some(place),
+            Meaning::Purpose(word) => self.purpose = Some(word),
+            Meaning::Matter(matter) => self.matters.push(matter),
+        }
+    }
+}
+
+/// What else a word says.
+enum WordKind {
+    Child,
+    Flat,
+    House,
+    Nothing,
+    Purpose(&'static str),
+}
+
+const KINDS: &[(&[&str], WordKind)] = &[
+    (
+        &[
+            "baby", "babies", "child", "children", "crawling", "infant", "kid", "kids", "newborn",
+            "toddler", "toddlers", "twins",
+        ],
+        WordKind::Child,
+    ),
+    (
+        &[
+            "apartment",
+            "apartments",
+            "block",
+            "condo",
+            "condominium",
+            "flat",
+            "flats",
+            "maisonette",
+            "stairwell",
+            "stairwells",
+            "tenement",
+        ],
+        WordKind::Flat,
+    ),
+    (
+        &[
+            "bungalow",
+            "cottage",
+            "duplex",
+            "house",
+            "houses",
+            "semi",
+            "terraced house",
+            "townhouse",
+            "villa",
+        ],
+        WordKind::House,
+    ),
+    (
+        &["dwelling", "home", "homes", "household"],
+        WordKind::Purpose(usage::DWELLING),
+    ),
+    (
+        &[
+            "church",
+            "creche",
+            "day care",
+            "daycare",
+            "hospital",
+            "hotel",
+            "kindergarten",
+            "kita",
+            "library",
+            "mall",
+            "museum",
+            "nursery",
+            "preschool",
+            "public",
+            "public building",
+            "restaurant",
+            "school",
+            "shop",
+            "theatre",
+            "theater",
+        ],
+        WordKind::Purpose(usage::PUBLIC),
+    ),
+    (
+        &[
+            "factory",
+            "office",
+            "offices",
+            "plant",
+            "warehouse",
+            "work",
+            "workplace",
+            "workshop",
+        ],
+        WordKind::Purpose(usage::WORKPLACE),
+    ),
+    (
+        &[
+            "a",
+            "about",
+            "an",
+            "and",
+            "at",
+            "balustrade",
+            "banister",
+            "built",
+            "by",
+            "code",
+            "for",
+            "from",
+            "guard",
+            "guards",
+            "have",
+            "i",
+            "in",
+            "inside",
+            "is",
+            "law",
+            "live",
+            "my",
+            "near",
+            "new",
+            "of",
+            "old",
+            "on",
+            "our",
+            "outside",
+            "railing",
+            "railings",
+            "rules",
+            "small",
+            "state",
+            "the",
+            "there",
+            "to",
+            "we",
+            "what",
+            "which",
+            "with",
+            "young",
+        ],
+        WordKind::Nothing,
+    ),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::embedded_ids;
+    use crate::rules::load;
+
+    #[test]
+    fn every_country_and_region_of_a_ruleset_is_on_the_map() {
+        for id in embedded_ids() {
+            let ruleset = load(id, &|_| None).ruleset.expect("a shipped one");
+            let known = |name: &str| gazetteer::names().any(|known| known == name);
+            let country = ruleset.country.as_deref().expect("a country, or any");
+            let wide = [gazetteer::EUROPE, gazetteer::ANYWHERE].contains(&country);
+            assert!(wide || known(country), "{id}: {country}");
+            for region in &ruleset.regions {
+                let on_map = gazetteer::region(region).expect("a region of the map");
+                assert_eq!(on_map.country, country, "{id}: {region}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_words_of_a_purpose_are_those_of_the_item() {
+        for word in [usage::DWELLING, usage::PUBLIC, usage::WORKPLACE] {
+            assert_eq!(Item::Use.word(word), Some(word));
+        }
+    }
+}

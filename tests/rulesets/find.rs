@@ -1,0 +1,268 @@
+//! From plain words to rulesets: addresses that we made up, and what must and
+//! must not be offered there.
+
+use guardrule::rules::FoundRules;
+use guardrule::rules::Home;
+use guardrule::rules::Matter;
+use guardrule::rules::Offer;
+use guardrule::rules::Ruleset;
+use guardrule::rules::embedded_ids;
+use guardrule::rules::find;
+use guardrule::rules::load;
+use proptest::prelude::*;
+
+fn all() -> Vec<Ruleset> {
+    let all = embedded_ids().filter_map(|id| load(id, &|_| None).ruleset);
+    all.collect()
+}
+
+fn ids<'a>(offers: &'a [Offer<'_>]) -> Vec<&'a str> {
+    offers
+        .iter()
+        .map(|offer| offer.ruleset.id.as_str())
+        .collect()
+}
+
+/// What the program says of one address.
+struct Address {
+    words: &'static str,
+    /// How the ids of the first offers begin, in this order.
+    first: &'static [&'static str],
+    /// How no id of an offered law begins: it holds elsewhere, or for other buildings.
+    never: &'static [&'static str],
+    /// A piece of what is said not to be here.
+    not_here: Option<&'static str>,
+}
+
+/// Each with the text that says what holds there.
+const ADDRESSES: &[Address] = &[
+    // Florida Building Code, Building, eighth edition, for flats; its residential volume
+    // (R101.2 of the model) is for houses alone
+    Address {
+        words: "balcony of a flat in Orlando, Florida",
+        first: &["florida-buildings-2023"],
+        never: &[
+            "us-dwelling",
+            "california",
+            "florida-dwelling",
+            "new-jersey",
+        ],
+        not_here: None,
+    },
+    // California Residential Code, title 24 part 2.5: houses of one and two dwellings
+    Address {
+        words: "house with a deck, Los Angeles, California",
+        first: &["california-dwelling"],
+        never: &["new-york", "canada", "us-windows"],
+        not_here: None,
+    },
+    // O. Reg. 332/12, division B, part 9, which replaces the national code there
+    Address {
+        words: "12 Alder Row, Toronto, Ontario: deck of a house",
+        first: &["ontario-2012", "canada-"],
+        never: &["us-", "british-columbia", "quebec"],
+        not_here: None,
+    },
+    // 105 CMR 410.503: homes that are let in Massachusetts
+    Address {
+        words: "rented apartment, porch, Boston",
+        first: &["massachusetts-rental", "us-"],
+        never: &["us-dwelling", "chicago", "washington"],
+        not_here: None,
+    },
+    // New York City building code, BC 1015; flats built after 18 April 1929 have
+    // the Multiple Dwelling Law section 52 beside it
+    Address {
+        words: "stair of a flat in Brooklyn",
+        first: &["new-york-city"],
+        never: &["us-dwelling", "california", "scotland"],
+        not_here: None,
+    },
+    // Approved Document K is for England; Scotland and Wales have their own
+    Address {
+        words: "rented house in England",
+        first: &["uk-approved-document-k"],
+        never: &["scotland", "northern-ireland", "ireland"],
+        not_here: Some("rented homes"),
+    },
+    // the technical handbook, standard 4.4
+    Address {
+        words: "stairs of a house in Glasgow with a toddler",
+        first: &["scotland-20"],
+        never: &["uk-approved-document-k", "northern-ireland"],
+        not_here: None,
+    },
+    // Saxony's building code was not read; other states' codes do not hold there
+    Address {
+        words: "balcony, flat, Dresden",
+        first: &[],
+        never: &[
+            "germany-building-codes",
+            "germany-hesse",
+            "germany-bavaria",
+            "germany-lower",
+            "austria",
+        ],
+        not_here: Some("Saxony"),
+    },
+    // decree 17 March 1978 and NF P01-012, the reference of practice
+    Address {
+        words: "balcony in Lyon built in 1995",
+        first: &["france-1988"],
+        never: &["germany", "switzerland"],
+        not_here: None,
+    },
+    // National Construction Code 2022 with the Housing Provisions
+    Address {
+        words: "house with a verandah, Sydney, New South Wales",
+        first: &["australia-ncc-20"],
+        never: &["new-zealand", "singapore"],
+        not_here: None,
+    },
+    // building code clause F4 with F4/AS1
+    Address {
+        words: "deck, Auckland",
+        first: &["new-zealand-f4"],
+        never: &["australia"],
+        not_here: None,
+    },
+    // Building Standard Law, enforcement order, article 126
+    Address {
+        words: "balcony of an apartment in Tokyo",
+        first: &["japan"],
+        never: &["singapore", "us-"],
+        not_here: None,
+    },
+    // approved document, section H
+    Address {
+        words: "flat in Singapore",
+        first: &["singapore-h"],
+        never: &["japan", "india"],
+        not_here: None,
+    },
+    // nothing of Kenya was read
+    Address {
+        words: "house in Kenya",
+        first: &[],
+        never: &["us-", "uk-", "india", "scotland"],
+        not_here: Some("No building rules for houses in Kenya"),
+    },
+];
+
+#[test]
+fn invented_addresses_on_five_continents_are_led_to_the_rules_that_hold_there() {
+    let all = all();
+    for address in ADDRESSES {
+        let found = find(address.words, &all);
+        let law = ids(&found.law);
+        let begins = |(id, first): (&&str, &&str)| id.starts_with(first);
+        assert!(
+            law.len() >= address.first.len() && law.iter().zip(address.first).all(begins),
+            "{}: {law:?}",
+            address.words
+        );
+        for never in address.never {
+            let wrong = law.iter().find(|id| id.starts_with(never));
+            assert_eq!(wrong, None, "{}", address.words);
+        }
+        let said = found.not_here.join(" ");
+        if let Some(piece) = address.not_here {
+            assert!(said.contains(piece), "{}: {said}", address.words);
+        }
+        assert!(
+            ids(&found.advice).contains(&"small-child-advice"),
+            "{}: the advice holds anywhere",
+            address.words
+        );
+    }
+}
+
+#[test]
+fn every_ruleset_is_named_where_it_holds() {
+    let all = all();
+    for ruleset in &all {
+        let country = ruleset.country.clone().expect("a country, or any");
+        // what holds in all of Europe holds in Norway
+        let country = country
+            .replace("Europe", "Norway")
+            .replace("any country", "");
+        let words = format!("{} {country}", ruleset.regions.first().unwrap_or(&country));
+        let found = find(&words, &all);
+        let mut offers = found
+            .law
+            .iter()
+            .chain(&found.advice)
+            .chain(&found.only_where);
+        let named = offers.any(|offer| {
+            offer.ruleset.id == ruleset.id || offer.editions.contains(&ruleset.id.as_str())
+        });
+        assert!(named, "{} is not found by {words}", ruleset.id);
+    }
+}
+
+#[test]
+fn what_was_not_said_is_asked_for() {
+    let all = all();
+    let ask = |words: &str| find(words, &all).ask.join("; ");
+    assert!(ask("baby").contains("the country"));
+    assert!(ask("deck in the USA").contains("state, province or city"));
+    assert!(ask("deck in Florida").contains("a house, or a flat"));
+    assert!(!ask("deck of a house in Florida").contains("a flat"));
+    assert!(ask("flat in the UK").contains("which of the countries"));
+}
+
+#[test]
+fn plain_words_mean_what_people_mean() {
+    let of = |words: &str| {
+        let found: FoundRules<'_> = find(words, &[]);
+        found.sought
+    };
+    let sought = of("a condo in Manhattan, New York, built 1935");
+    assert_eq!(
+        sought.region,
+        Some("New York City"),
+        "the city over the state"
+    );
+    assert_eq!(sought.countries, ["United States"]);
+    assert_eq!((sought.home, sought.built), (Some(Home::Flat), Some(1935)));
+    assert_eq!(of("day care in Kansas").matters, [Matter::ChildCare]);
+    assert_eq!(of("day care in Kansas").purpose, Some("public"));
+    assert_eq!(of("spiral stairs").place, Some("stair"));
+    let unknown = of("balconie in Floryda, xyzzy").unknown;
+    let near: Vec<Option<&str>> = unknown.iter().map(|(_, near)| *near).collect();
+    assert_eq!(near, [Some("balcony"), Some("Florida"), None]);
+}
+
+#[test]
+fn of_several_editions_the_newest_is_offered_or_that_of_the_year() {
+    let all = all();
+    let offer = |words: &str| {
+        let found = find(words, &all);
+        let dwelling = |offer: &&Offer<'_>| offer.ruleset.id.starts_with("us-dwelling");
+        let offer = found.law.into_iter().find(|offer| dwelling(&offer));
+        let offer = offer.expect("the model code");
+        (offer.ruleset.id.as_str(), offer.editions.len())
+    };
+    let (newest, others) = offer("deck of a house in Texas");
+    assert_eq!(newest, "us-dwelling-2024");
+    assert_eq!(
+        offer("deck of a house in Texas, built 2010"),
+        ("us-dwelling-2009", others)
+    );
+    let found = find("deck of a house in Texas, built 1950", &all);
+    assert!(
+        found.not_here.join(" ").contains("1950"),
+        "{:?}",
+        found.not_here
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn any_words_have_an_answer(words in "\\PC{0,60}") {
+        let found = find(&words, &[]);
+        prop_assert!(found.law.is_empty());
+    }
+}
