@@ -94,9 +94,9 @@ fn holes(seen: &Seen<'_, '_>) -> Ends<Distance> {
         Some(Fixed::OnTheSide | Fixed::FlatOnAJoist) => {}
     }
     let counted = seen
-        .fasteners(Item::PostFasteners)
+        .most_fasteners(Item::PostFasteners)
         .zip(seen.thickest(Item::PostFasteners));
-    let Some((fasteners, thickest)) = counted else {
+    let Some((count, thickest)) = counted else {
         return unknown;
     };
     let bored = bolt_hole(thickest).value;
@@ -107,7 +107,7 @@ fn holes(seen: &Seen<'_, '_>) -> Ends<Distance> {
         Some(_) | None => (thickest, bored),
     };
     // those of one level may lie side by side, or apart along the grain
-    let side_by_side = fasteners.count.div_ceil(2).max(1);
+    let side_by_side = count.div_ceil(2).max(1);
     Ends {
         low: least,
         high: most * f64::from(side_by_side),

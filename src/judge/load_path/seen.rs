@@ -231,6 +231,18 @@ impl<'s, 'g> Seen<'s, 'g> {
         least.filter(|_| self.is_sound(item))
     }
 
+    /// The most fasteners that are written of one post: they take the most holes.
+    pub(super) fn most_fasteners(&self, item: Item) -> Option<u32> {
+        let all = self.values(item).filter_map(|value| {
+            if let Value::Fasteners(fasteners) = value {
+                Some(fasteners.count)
+            } else {
+                None
+            }
+        });
+        all.max().filter(|_| self.is_sound(item))
+    }
+
     /// The thickest fastener that is written: it takes the largest hole.
     pub(super) fn thickest(&self, item: Item) -> Option<Distance> {
         let all = self.values(item).filter_map(|value| {
