@@ -133,7 +133,7 @@ pub(super) const DROP: ItemInfo = ItemInfo {
             "On a stair take the highest step that the guard runs along.",
             "Too far to measure: write over 8 ft, or count storeys and say so in the note.",
         ],
-        &["9 ft 2 in", "over 8 ft", "2.6 m"],
+        &["4 ft 4 1/4 in", "over 8 ft", "2.6 m"],
     )
 };
 
@@ -161,7 +161,7 @@ pub(super) const SILL_HEIGHT: ItemInfo = ItemInfo {
             "Measure plumb from the floor to that edge; a fixed pane below it does not count as opening.",
             "The sill itself may lie lower, below a fixed pane: that is the item sill top height. How far it opens is the item opening.",
         ],
-        &["24 in", "800 mm"],
+        &["21 5/8 in", "760 mm"],
     )
 };
 
@@ -184,7 +184,7 @@ pub(super) const SILL_ABOVE_GROUND: ItemInfo = ItemInfo {
             "Measure from outside, or add the sill's height above the floor to the floor's height above the ground.",
             "Never lean out of the window to measure.",
         ],
-        &["9 ft", "over 8 ft", "2.4 m"],
+        &["10 ft 7 in", "over 8 ft", "3.2 m"],
     )
 };
 
@@ -280,7 +280,7 @@ pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
             "Measure level along the front edge of a tread, from one end of it to the other, below the handrails and not between them.",
             "A tread that runs on below the guard: to the inner face of the guard.",
         ],
-        &["36 in", "900 mm"],
+        &["33 1/2 in", "870 mm"],
     )
 };
 

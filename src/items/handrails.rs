@@ -35,7 +35,7 @@ pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
             "Plumb from the nose of a step to the top of the handrail.",
             "Measure at the lowest and at the highest place, and write both.",
         ],
-        &["36 in", "950 mm"],
+        &["35 1/4 in", "895 mm"],
     )
 };
 

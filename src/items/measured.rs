@@ -38,7 +38,7 @@ pub(super) const HEIGHT: ItemInfo = ItemInfo {
             "Read at the top edge of the top rail.",
             "Too close to tell: hold up a stick cut to the height asked for; write reaches 36 in, or below 36 in.",
         ],
-        &["35 1/2 in", "reaches 36 in", "902 mm"],
+        &["34 5/8 in", "reaches 36 in", "879 mm"],
     )
 };
 
@@ -66,7 +66,7 @@ pub(super) const HEIGHT_ABOVE_SEAT: ItemInfo = ItemInfo {
             "Stand the tape on the seat, kerb or ledge, plumb, at the guard's lowest place.",
             "There is nothing of the kind: leave it out, and write fixed seat no.",
         ],
-        &["24 in", "840 mm"],
+        &["19 3/4 in", "815 mm"],
     )
 };
 
@@ -111,7 +111,7 @@ pub(super) const LEVEL_BAR_SPACING: ItemInfo = ItemInfo {
             "Measure plumb from the top of one level member to the top of the next.",
             "There is one level member at most: leave it out.",
         ],
-        &["45 in", "1.1 m"],
+        &["43 1/2 in", "1.12 m"],
     )
 };
 
@@ -133,7 +133,7 @@ pub(super) const FOOTHOLD: ItemInfo = ItemInfo {
             "Measure its top above the walking surface, and how deep it is.",
             "Bottom rails count too. Nothing of the kind: none.",
         ],
-        &["450 mm high 40 mm deep", "18 in high", "none"],
+        &["385 mm high 35 mm deep", "17 in high", "none"],
     )
 };
 
@@ -158,7 +158,7 @@ pub(super) const THING_TO_CLIMB: ItemInfo = ItemInfo {
             "Look along the whole guard.",
             "Move it away, and then write none; else write how high it is and how far off.",
         ],
-        &["18 in high 5 in away", "yes", "none"],
+        &["17 in high 7 in away", "yes", "none"],
     )
 };
 

@@ -60,6 +60,11 @@ pub(super) fn opening<'r>(
             && !overlaps(zone, at)
         {
             outside = true;
+            let stopped = against(said.evidence, &asks, scene.options.decision)
+                .is_some_and(|outcome| outcome.verdict == Verdict::Meets);
+            if scene.may_run_on(from, index) && !stopped {
+                all.push(Judgement::open(item, Reason::NotWritten(Item::Infill)));
+            }
             continue;
         }
         match said.evidence {

@@ -20,6 +20,7 @@ use crate::reading::force::force;
 use crate::reading::length::graduation;
 use crate::reading::length::length;
 use crate::reading::length::tolerance;
+use crate::reading::offers::with_accepted_offers;
 use crate::reading::opening::opening;
 use crate::reading::quantity::Context;
 use crate::reading::stair::stair_triangle;
@@ -68,6 +69,22 @@ pub fn parse(
     text: &str,
     default_unit: Option<LengthUnit>,
 ) -> Result<Parsed, ReadingError> {
+    if let Some(miss) = item.near_miss(text) {
+        let message = format!("{} may mean several things for {item}", quoted(text.trim()));
+        let whole = Cursor::new(text).whole();
+        return Err(ReadingError::new(message, whole).help(miss.says));
+    }
+    let is_read = |text: &str| parse_plainly(item, text, default_unit).is_ok();
+    parse_plainly(item, text, default_unit)
+        .map_err(|error| with_accepted_offers(error, item, text, &is_read))
+}
+
+/// As [`parse`]; what a refusal offers may be refused in its turn.
+fn parse_plainly(
+    item: Item,
+    text: &str,
+    default_unit: Option<LengthUnit>,
+) -> Result<Parsed, ReadingError> {
     let mut cursor = Cursor::new(text);
     let kind = item.info().kind;
     let plain = plain(text);
@@ -78,13 +95,6 @@ pub fn parse(
     }
     if !own_word && says_unknown(&plain) {
         return Ok(single(Value::Unknown));
-    }
-    if !own_word && let Some(miss) = item.near_miss(text) {
-        return Err(ReadingError::new(
-            format!("{} may mean several things for {item}", quoted(text.trim())),
-            cursor.whole(),
-        )
-        .help(miss.says));
     }
     let words_or_text = matches!(kind, Kind::Words(_) | Kind::Text);
     let no_railing = item == Item::Height && plain.starts_with("no ");
@@ -163,8 +173,8 @@ fn or_more(item: Item, text: &str, default_unit: Option<LengthUnit>) -> Option<S
     let plain = format!("{} {}", before.trim(), after.trim());
     let plain = plain.trim();
     let over = format!("over {plain}");
-    let right = !before.trim().is_empty() && parse(item, plain, default_unit).is_ok();
-    (right && parse(item, &over, default_unit).is_ok())
+    let right = !before.trim().is_empty() && parse_plainly(item, plain, default_unit).is_ok();
+    (right && parse_plainly(item, &over, default_unit).is_ok())
         .then(|| format!("write {over}, or {plain} if it is exactly that"))
 }
 

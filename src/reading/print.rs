@@ -38,8 +38,8 @@ use crate::reading::length::parse_length;
 /// ```
 /// use guardrule::items::Item;
 /// use guardrule::reading::{parse, print};
-/// let parsed = parse(Item::Height, "2′ 11½″", None)?;
-/// assert_eq!(print(&parsed.readings[0]), "35 1/2 in");
+/// let parsed = parse(Item::Height, "2′ 10⅝″", None)?;
+/// assert_eq!(print(&parsed.readings[0]), "34 5/8 in");
 /// # Ok::<(), guardrule::reading::ReadingError>(())
 /// ```
 #[must_use]
@@ -154,7 +154,7 @@ enum Fraction {
     Shortest,
 }
 
-/// `35 1/2 in`, `36 0/4 in`, where the length is such a fraction.
+/// `34 5/8 in`, `36 0/4 in`, where the length is such a fraction.
 fn fraction(length: Length, unit: LengthUnit, form: Fraction) -> Option<String> {
     let one = i128::from(unit.one().nanometres());
     let marks = i128::from(length.nanometres()) * 64;

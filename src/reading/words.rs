@@ -146,7 +146,7 @@ pub(super) fn count(cursor: &mut Cursor<'_>, item: Item) -> Result<Value, Readin
     if !number.is_whole() {
         return Err(expected.help("write a number, such as 2"));
     }
-    if !cursor.at_end() {
+    if number.whole != 0 && !cursor.at_end() {
         return Err(expected.help(format!("write {}, and the rest in the note", number.whole)));
     }
     if number.whole == 0 && !item.info().zero_allowed {

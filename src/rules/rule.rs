@@ -207,7 +207,7 @@ pub(super) fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Exampl
                 RuleFault::MissingKey,
                 &fields.at,
                 "an example needs `given`, which is missing",
-                "add given = { place = \"landing\", drop = \"9 ft\", height = \"36 in\" }",
+                "add given = { place = \"porch\", drop = \"5 ft\", height = \"37 in\" }",
             );
             None
         }

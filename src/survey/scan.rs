@@ -10,6 +10,7 @@ use std::sync::Arc;
 use crate::input::Diagnostic;
 use crate::input::Excerpt;
 use crate::input::Scanner;
+use crate::items::Holds;
 use crate::items::Item;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
@@ -332,7 +333,7 @@ impl Scan {
         }
         let into = if item.is_circumstance() || level == Level::Unit {
             scanned.levels.entry(place.unit).or_default()
-        } else if matches!(item, Item::Tape | Item::ReadTo | Item::DefaultUnit) {
+        } else if item.info().holds == Holds::ForItsFile {
             &mut self.file_level
         } else {
             &mut self.survey_level
@@ -389,7 +390,7 @@ impl Scan {
     /// What was said of the file that was just read.
     fn file_facts(&mut self, file: &Arc<str>) {
         let said = mem::take(&mut self.file_level);
-        for item in [Item::Tape, Item::ReadTo, Item::DefaultUnit] {
+        for item in Item::all().filter(|item| item.info().holds == Holds::ForItsFile) {
             if let Some(pair) = clash::clashing(&said, item) {
                 let complaint = clash::complaint(pair, file);
                 self.scanned.complaints.push_unplaced(complaint);
@@ -457,7 +458,11 @@ impl Scan {
                 .complaints
                 .push_unplaced(clash::complaint(pair, file));
         };
-        for item in [Item::Property, Item::BuildTolerance] {
+        let of_the_survey = |item: &Item| {
+            let of_a_file = item.info().holds == Holds::ForItsFile;
+            item.is_survey_fact() && can_clash(*item) && !of_a_file
+        };
+        for item in Item::all().filter(of_the_survey) {
             clash::clashing(&self.survey_level, item)
                 .into_iter()
                 .for_each(&mut complain);
@@ -567,7 +572,7 @@ fn header_only(file: &Arc<str>) -> Diagnostic {
         "there is a header and nothing below it",
         Excerpt::whole(Arc::clone(file)),
     )
-    .help("write one observation a row below the header: 2A,landing,height,35 1/2 in,")
+    .help("write one observation a row below the header: 2A,balcony,height,34 5/8 in,")
 }
 
 fn no_guards(file: &str) -> Diagnostic {
