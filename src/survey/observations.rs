@@ -76,7 +76,7 @@ impl Observer {
                 Outcome::Used
             }
             Err(error) => {
-                unreadable((row, header), entry, item, error, complaints);
+                unreadable((row, header), entry, (item, unit), error, complaints);
                 into.push(observation(&(&*entry.text).into(), None));
                 Outcome::InError
             }
@@ -120,11 +120,12 @@ fn unusual(row: &SurveyRow<'_>, cell: usize, item: Item, caution: &str) -> Diagn
 fn unreadable(
     (row, header): (&SurveyRow<'_>, &Header),
     entry: &RowEntry<'_>,
-    item: Item,
+    (item, unit): (Item, Option<LengthUnit>),
     error: ReadingError,
     complaints: &mut Complaints,
 ) {
-    if is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
+    // where a unit is in force, the number itself is what cannot be
+    if unit.is_none() && is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
         complaints.count(row.file, codes::BARE_NUMBER, item.name(), || {
             bare_number((row, header), entry, item)
         });
