@@ -307,7 +307,10 @@ pub(super) fn settle(finding: &Finding<'_>) -> Option<String> {
             one_line(&limit.written),
             one_line(&limit.written)
         )
-    } else {
+    } else if finding.item.info().kind.holds_a_length() {
         "read it more finely than now, with a tape whose class you name.".to_owned()
+    } else {
+        // what is seen or counted is read no more finely
+        return None;
     })
 }

@@ -1,6 +1,8 @@
 //! The walk in words: its questions, and what became of the answers.
 
+use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::DangerSeen;
 use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::judge::Question;
@@ -145,6 +147,7 @@ pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
             let (_, judged, new) = &**settled;
             progress(judged, new, width)
         }
+        Reply::Stop(place, dangers) => stopped(place, dangers, width),
         Reply::Understood {
             item,
             reading,
@@ -216,6 +219,29 @@ fn guard_done(place: &GuardName, open: &[Question], verdict: Verdict) -> String 
         }
     });
     text
+}
+
+/// What to do where a danger was seen: its act, and nothing more.
+fn stopped(place: &GuardName, dangers: &[DangerSeen], width: usize) -> String {
+    let mut lines = vec!["!!! STOP !!!".to_owned()];
+    let place = one_line(&place.says()).into_owned();
+    lines.extend(dangers.iter().map(|seen| {
+        let text = format!("{place}: {}: {}.", seen.danger.act, seen.danger.says);
+        hanging_in(width, "", &text)
+    }));
+    lines.push(hanging_in(
+        width,
+        "",
+        "Step back, and keep everybody away from it. Close the way to it, but never lock or block a way out in a fire. Nothing more is measured or touched here. Go on with the next guard.",
+    ));
+    if dangers.iter().all(|seen| seen.item != Item::Guard) {
+        lines.push(hanging_in(
+            width,
+            "  ",
+            "What the eye tells from where you stand can still be typed. For example: drop: over 8 ft; or infill: balusters",
+        ));
+    }
+    palette::verdict(&lines.join("\n"), Verdict::FallsShort)
 }
 
 fn further_help(ask: &Prompt, width: usize) -> String {

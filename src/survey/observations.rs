@@ -86,7 +86,7 @@ impl Observer {
                 EntryOutcome::Used
             }
             Err(error) => {
-                unreadable((row, header), entry, item, error, complaints);
+                unreadable((row, header), entry, (item, unit), error, complaints);
                 into.push(observation(&(&*entry.text).into(), None));
                 EntryOutcome::InError
             }
@@ -152,18 +152,18 @@ fn unusual(row: &SurveyRow<'_>, cell: usize, item: Item, caution: &str) -> Diagn
 fn unreadable(
     (row, header): (&SurveyRow<'_>, &Header),
     entry: &RowEntry<'_>,
-    item: Item,
+    (item, unit): (Item, Option<LengthUnit>),
     error: ReadingError,
     complaints: &mut Complaints,
 ) {
-    let has_unit = entry.unit.is_some();
     if let Some(meant) =
         rounded_sixteenth(&entry.text).filter(|_| item.info().kind.holds_a_length())
     {
         complaints.push(rounded_fraction(row, entry, item, &meant));
         return;
     }
-    if !has_unit && is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
+    // where a unit is in force, the number itself is what cannot be
+    if unit.is_none() && is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
         let alike = match header.layout {
             // one answer holds for all of them
             Layout::Notebook { .. } => "",

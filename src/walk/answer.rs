@@ -14,6 +14,7 @@ use crate::judge::Judged;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
+use crate::reading::parse_length;
 use crate::reading::print;
 use crate::survey::codes;
 use crate::walk::GuardName;
@@ -39,11 +40,33 @@ type Told<'r> = Vec<Reply<'r>>;
 
 /// Why it cannot be written: what was found, and what to write.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct AnswerRefusal(String, Option<String>);
+pub(super) struct AnswerRefusal {
+    message: String,
+    help: Option<String>,
+    /// Only a unit is missing, and none is in force in the file.
+    lacks_unit: bool,
+}
 
 impl AnswerRefusal {
+    fn new(message: String, help: Option<String>) -> AnswerRefusal {
+        AnswerRefusal {
+            message,
+            help,
+            lacks_unit: false,
+        }
+    }
+
+    /// With a sentence more to help.
+    fn adding(mut self, sentence: &str) -> AnswerRefusal {
+        self.help = Some(match self.help {
+            Some(help) => format!("{help}; {sentence}"),
+            None => sentence.to_owned(),
+        });
+        self
+    }
+
     fn said<'r>(self) -> Reply<'r> {
-        Reply::Refused(self.0, self.1)
+        Reply::Refused(self.message, self.help)
     }
 }
 
@@ -61,6 +84,14 @@ impl<'r> Walk<'r> {
             // `n` would be read as `none`: a hole that is closed
             let help = "write none if there is no such opening, else what the tape reads";
             let message = format!("{text} may mean two things for {item}");
+            said.push(Reply::Refused(message, Some(help.to_owned())));
+            return;
+        }
+        if item == Item::Children && parse_length(text, None).is_ok() {
+            // `34 in` must not come out as 34 months
+            let message = format!("{text} is a length, and an age is asked for");
+            let help =
+                "write 14 months or 3 years; a length goes behind its item, such as height: 36 in";
             said.push(Reply::Refused(message, Some(help.to_owned())));
             return;
         }
@@ -112,7 +143,7 @@ impl<'r> Walk<'r> {
                 Meant::Several(words) => {
                     let message = format!("{text} may be {}", words.join(" or "));
                     let help = Some("type a letter more".to_owned());
-                    return Err(AnswerRefusal(message, help));
+                    return Err(AnswerRefusal::new(message, help));
                 }
             }
         }
@@ -139,6 +170,15 @@ impl<'r> Walk<'r> {
                 return;
             }
         }
+        if self.is_written_already(&pending) {
+            if let Some(here) = &self.here {
+                *self.followed.entry((here.compared(), item)).or_default() += 1;
+            }
+            let text = format!("{item} {} is written already.", pending.reading);
+            said.push(Reply::Remark(text));
+            self.focus = Focus::Next;
+            return;
+        }
         if let Some(word) = self.another_word(&pending) {
             self.focus = Focus::Pending(pending, Why::Slip(word));
             return;
@@ -160,11 +200,29 @@ impl<'r> Walk<'r> {
                 );
                 self.write(&pending, entry, page, view, said);
             }
-            Err(_) if lacks_unit && self.unit.is_none() => {
+            Err(refused) if refused.lacks_unit && self.unit.is_none() => {
                 self.focus = Focus::Pending(pending, Why::Unit);
+            }
+            Err(refused) if lacks_unit && !refused.lacks_unit => {
+                let unit = "a number alone takes the default unit of this file here";
+                said.push(refused.adding(unit).said());
             }
             Err(refused) => said.push(refused.said()),
         }
+    }
+
+    /// Whether the very same stands at this guard, and nobody asked for `another` one.
+    fn is_written_already(&self, pending: &Pending) -> bool {
+        let wished = matches!(self.focus, Focus::Item(..));
+        if wished || pending.how != How::Add || !pending.item.is_at_guard() {
+            return false;
+        }
+        self.guard.iter().any(|(guard, _)| {
+            let mut own = guard.observations.iter();
+            own.any(|o| {
+                o.item == pending.item && *o.written == *pending.reading && *o.note == *pending.note
+            })
+        })
     }
 
     /// A word of this guard that a new one contradicts, where a change of it
@@ -187,7 +245,7 @@ impl<'r> Walk<'r> {
 
     /// The survey with the answer in it; a refusal where that brings new errors.
     fn page_with(&self, pending: &Pending) -> Result<(PageEntry, Page, View), AnswerRefusal> {
-        let refused = |message: String| AnswerRefusal(message, None);
+        let refused = |message: String| AnswerRefusal::new(message, None);
         let place = self.where_it_holds(pending);
         let entry = PageEntry {
             place: place.clone(),
@@ -203,7 +261,10 @@ impl<'r> Walk<'r> {
         let view = View::of(&page);
         let faults = view.new_faults(&self.view, Severity::Error);
         match faults.first() {
-            Some(fault) => Err(AnswerRefusal(fault.message.clone(), fault.help.clone())),
+            Some(fault) => Err(AnswerRefusal {
+                lacks_unit: faults.iter().any(|fault| fault.code == codes::BARE_NUMBER),
+                ..AnswerRefusal::new(fault.message.clone(), fault.help.clone())
+            }),
             None => Ok((entry, page, view)),
         }
     }
@@ -312,6 +373,10 @@ impl<'r> Walk<'r> {
     /// What is decided now and was not before.
     fn settled(&self, before: Option<&Judged<'r>>) -> Option<Reply<'r>> {
         let (guard, judged) = self.guard.as_ref()?;
+        // a danger is all there is to say: the rest waits
+        if !judged.dangers.is_empty() {
+            return None;
+        }
         let known = |index: usize| {
             let finding = &judged.findings[index];
             before.is_some_and(|before| {
@@ -354,6 +419,15 @@ impl<'r> Walk<'r> {
         };
         // where the file has errors, a unit for the whole of it might hide some
         let whole_file = self.page.is_notebook() && self.view.errors() == 0;
+        // and one that was a slip would spoil every number after it
+        let usual = parse(pending.item, &pending.reading, unit_named(unit))
+            .is_ok_and(|parsed| parsed.cautions.is_empty());
+        if !usual {
+            pending.reading = format!("{} {unit}", pending.reading);
+            self.focus = Focus::Next;
+            self.write_or_ask(pending, said);
+            return;
+        }
         if let (true, Ok((entry, page, view))) = (whole_file, self.page_with(&fact)) {
             self.write(&fact, entry, page, view, said);
         } else {

@@ -81,6 +81,9 @@ pub(super) fn command_nearly_meant(text: &str) -> Option<String> {
     const WITH_MORE: [&str; 3] = ["another", "correct", "note"];
     let text = text.trim();
     if let Some((name, reading)) = text.split_once(':') {
+        if Item::by_name(name).is_some() {
+            return None;
+        }
         let item = nearest(&folded(name), Item::names())?;
         return Some(format!("{item}: {}", reading.trim()));
     }
@@ -103,6 +106,7 @@ mod tests {
         assert_eq!(offered("finsh").as_deref(), Some("finish"));
         assert_eq!(offered("corect  drop").as_deref(), Some("correct drop"));
         assert_eq!(offered("hieght: 35 in").as_deref(), Some("height: 35 in"));
+        assert_eq!(offered("height: 34 ft"), None);
         assert_eq!(offered("balusters"), None);
         assert_eq!(offered("9 ft 2"), None);
     }

@@ -1,10 +1,10 @@
 //! What a person types, answer or command, and where it leads.
 
 use crate::input::Severity;
-use crate::items::Holds;
 use crate::items::Item;
-use crate::items::Kind;
 use crate::items::Role;
+use crate::judge::Judged;
+use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::walk::GuardName;
 use crate::walk::Reply;
@@ -20,11 +20,17 @@ use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
+use crate::walk::walk::left;
 use crate::walk::words::item_of;
 use crate::walk::words::yes_or_no;
 
 /// Longer answers are cut: no reading and no name is as long. (common practice, no source)
 const LONGEST: usize = 400;
+
+/// What a guard that is built as the last one takes over. What is measured, looked
+/// at or pushed is never copied, nor a circumstance that may switch rules off, such
+/// as a drop.
+const COPIED: [Item; 3] = [Item::Place, Item::Infill, Item::Handrail];
 
 impl<'r> Walk<'r> {
     /// Takes what was typed. What is to be saved is in [`Walk::text`] afterwards.
@@ -226,7 +232,8 @@ impl<'r> Walk<'r> {
         self.followed.retain(|(other, _), _| *other != compared);
         self.facts.clear();
         self.go_to(place);
-        if self.next_item().is_none() {
+        let in_danger = |(_, judged): &(Guard, Judged<'r>)| !judged.dangers.is_empty();
+        if self.next_item().is_none() && !self.guard.as_ref().is_some_and(in_danger) {
             said.push(Reply::Remark("Nothing was skipped.".to_owned()));
         }
     }
@@ -335,8 +342,7 @@ impl<'r> Walk<'r> {
         self.facts.clear();
         self.focus = Focus::Next;
         if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
-            let open = judged.questions();
-            said.push(Reply::Done(place, open, judged.verdict));
+            said.push(left(place, &judged));
         }
     }
 
@@ -458,7 +464,7 @@ impl<'r> Walk<'r> {
         }
     }
 
-    /// Takes over where a guard stands and how it is built.
+    /// Takes over where a guard stands and how it is filled.
     fn copy(&mut self, from: &GuardName, to: &GuardName, said: &mut Vec<Reply<'r>>) {
         let Some(old) = self.view.guard(from).cloned() else {
             return;
@@ -467,9 +473,7 @@ impl<'r> Walk<'r> {
         let mut taken = Vec::new();
         let all = old.observations.iter().chain(&old.inherited.observations);
         for o in all {
-            let kept = (o.item.is_circumstance() || matches!(o.item.info().kind, Kind::Words(_)))
-                && o.item.info().holds != Holds::ForThisGuardAlone
-                && o.reading.is_some();
+            let kept = COPIED.contains(&o.item) && o.reading.is_some();
             let there = self.guard.as_ref().is_some_and(|(guard, _)| {
                 guard
                     .of(o.item)

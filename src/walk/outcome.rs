@@ -2,6 +2,7 @@
 
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::DangerSeen;
 use crate::judge::Judged;
 use crate::judge::Question;
 use crate::survey::Guard;
@@ -27,6 +28,8 @@ pub enum Reply<'r> {
     /// What is decided now and was not before: the guard, as it is judged, and
     /// which of its findings.
     Settled(Box<(Guard, Judged<'r>, Vec<usize>)>),
+    /// A guard with a danger: nothing more is measured or touched there.
+    Stop(GuardName, Vec<DangerSeen>),
     /// An answer as it was understood, with the note beside it and what it holds for.
     Understood {
         /// The item.

@@ -242,6 +242,7 @@ impl<'r> Walk<'r> {
         let Some((guard, judged)) = &self.guard else {
             return self.ask_name();
         };
+        let size_is_none = size.is_none();
         let mut ask = match size {
             Some(size) => Prompt::ball(item, &size, by_hand(guard), holes(guard)),
             None => Prompt::item(item),
@@ -250,6 +251,16 @@ impl<'r> Walk<'r> {
         let questions = judged.questions();
         if let Some(question) = questions.iter().find(|question| question.item == item) {
             ask.waiting = question.findings;
+            if !ask.so_far.is_empty() && size_is_none {
+                ask.question.push_str(
+                    " What is written does not settle every rule; a further reading may.",
+                );
+            }
+        }
+        let no_railing = guard.of(Item::Guard).any(|(_, o)| &*o.written == "none");
+        if no_railing && item == Item::Drop {
+            ask.question = "Stay back from the open edge and measure nothing there. By eye: how far is it down?".to_owned();
+            ask.how = Vec::new();
         }
         if self.begins_strength(item) {
             ask.enter = "leave strength out".to_owned();
@@ -272,6 +283,10 @@ impl<'r> Walk<'r> {
     pub(super) fn next_item(&self) -> Option<(Item, Option<String>)> {
         let place = self.here.as_ref()?.compared();
         let (guard, judged) = self.guard.as_ref()?;
+        // what may give way is neither pushed nor measured
+        if !judged.dangers.is_empty() {
+            return None;
+        }
         let sized = |item| {
             let no_ball = self.no_ball.contains(&(place.clone(), item));
             let limit = (!no_ball && item.info().hole != Hole::No)
@@ -376,9 +391,17 @@ impl<'r> Walk<'r> {
             return;
         }
         if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
-            let open = judged.questions();
-            said.push(Reply::Done(place, open, judged.verdict));
+            said.push(left(place, &judged));
         }
+    }
+}
+
+/// What to say of a guard that is left.
+pub(super) fn left<'r>(place: GuardName, judged: &Judged<'r>) -> Reply<'r> {
+    if judged.dangers.is_empty() {
+        Reply::Done(place, judged.questions(), judged.verdict)
+    } else {
+        Reply::Stop(place, judged.dangers.clone())
     }
 }
 
