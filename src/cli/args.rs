@@ -89,9 +89,12 @@ pub(super) struct CheckArgs {
     /// Form of the report
     #[arg(long, value_name = "FORM", default_value = "text")]
     pub(super) format: Format,
-    /// Write the report to this file, whole or not at all
+    /// Write the report to this file, whole or not at all; - is standard output
     #[arg(long, value_name = "FILE")]
     pub(super) output: Option<PathBuf>,
+    /// Replace a file after --output that is no report
+    #[arg(long, requires = "output")]
+    pub(super) force: bool,
     /// How a reading near a limit is decided
     #[arg(long, value_name = "HOW", default_value = "guarded")]
     pub(super) decision: DecisionArg,
@@ -377,7 +380,8 @@ pub(super) enum RulesCommand {
 #[command(after_help = "Examples:\n  \
     guardrule sheet --output sheet.html\n  \
     guardrule sheet --rules us-dwelling-2018 --guards 3 --output sheet.html\n  \
-    guardrule sheet --csv --rules us-dwelling-2018 --units 40 --output flats.csv")]
+    guardrule sheet --csv --rules us-dwelling-2018 --units 40 --output flats.csv\n  \
+    guardrule sheet --xlsx --rules us-dwelling-2018 --units 40 --output flats.xlsx")]
 pub(super) struct SheetArgs {
     /// Ask what this ruleset asks: an id, or a file; repeat for several
     #[arg(long, value_name = "ID|FILE")]
@@ -386,20 +390,27 @@ pub(super) struct SheetArgs {
     #[arg(long)]
     pub(super) no_guidance: bool,
     /// The paper; without it, pages fit A4 and Letter
-    #[arg(long, value_name = "SIZE", conflicts_with = "csv")]
+    #[arg(long, value_name = "SIZE", conflicts_with = "blank")]
     pub(super) paper: Option<PaperArg>,
     /// How many guards; with --units, in each unit
     #[arg(long, value_name = "N", default_value = "1")]
     pub(super) guards: NonZeroU32,
     /// A blank survey in CSV, one guard a row, instead of a page
-    #[arg(long)]
+    #[arg(long, group = "blank")]
     pub(super) csv: bool,
+    /// The same as a workbook (.xlsx), with lists to choose from and notes on how to measure
+    #[cfg(feature = "spreadsheet")]
+    #[arg(long, group = "blank", requires = "output")]
+    pub(super) xlsx: bool,
     /// How many units the blank survey has rows for
-    #[arg(long, value_name = "N", requires = "csv")]
+    #[arg(long, value_name = "N", requires = "blank")]
     pub(super) units: Option<NonZeroU32>,
     /// Write it to this file, whole or not at all; - is standard output
     #[arg(long, value_name = "FILE")]
     pub(super) output: Option<PathBuf>,
+    /// Replace a file after --output that is no sheet
+    #[arg(long, requires = "output")]
+    pub(super) force: bool,
 }
 
 /// Sizes of paper.

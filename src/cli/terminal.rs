@@ -117,6 +117,11 @@ impl<'a> Terminal<'a> {
         Painted::new(&mut *self.out, self.out_choice)
     }
 
+    /// Standard output for forms that hold no styles, as they are.
+    pub(super) fn plain_out(&mut self) -> impl Write + '_ {
+        as_it_is(&mut *self.out)
+    }
+
     /// Standard error; coloured as standard output is.
     pub(super) fn err(&mut self) -> impl Write + '_ {
         Painted::new(&mut *self.err, self.out_choice)
@@ -167,12 +172,17 @@ fn columns() -> usize {
 }
 
 /// A file takes no styles.
-pub(super) fn without_styles(file: &mut dyn Write) -> impl Write + '_ {
+pub(super) fn without_styles(file: &mut dyn Write) -> Painted<'_> {
     Painted::new(file, ColorChoice::Never)
 }
 
+/// A stream that is given no styles.
+pub(super) fn as_it_is(stream: &mut dyn Write) -> Painted<'_> {
+    Painted::new(stream, ColorChoice::AlwaysAnsi)
+}
+
 /// A stream that takes styles off where they should not be.
-struct Painted<'a> {
+pub(super) struct Painted<'a> {
     stream: &'a mut dyn Write,
     strip: Option<StripBytes>,
 }

@@ -53,6 +53,8 @@ pub(super) struct Scene<'g> {
     /// Items that the guard's own observations speak of, and those it inherits.
     own: ItemSet,
     inherited: ItemSet,
+    /// Whether the infill gives way, once somebody has asked.
+    gives_way: OnceCell<bool>,
 }
 
 /// What a case supposes of a circumstance that nobody wrote down.
@@ -151,6 +153,7 @@ impl<'g> Scene<'g> {
                 Build::Existing
             },
             presence: presence(guard),
+            gives_way: OnceCell::new(),
             pieces: vec![
                 OnceCell::new();
                 guard.observations.len() + guard.inherited.observations.len()
@@ -214,6 +217,10 @@ impl<'g> Scene<'g> {
     /// Whether the infill gives way under a push, so that a reading without
     /// one can prove only a shortfall.
     pub(super) fn infill_gives_way(&self) -> bool {
+        *self.gives_way.get_or_init(|| self.some_infill_gives_way())
+    }
+
+    fn some_infill_gives_way(&self) -> bool {
         let strung = |reading: &Reading| matches!(&reading.value, Value::Shape(found) if matches!(found.shape, Shape::Cables(_)));
         let said = self
             .of(Item::Infill)
@@ -375,6 +382,7 @@ impl<'g> Scene<'g> {
             | Value::Fasteners(_)
             | Value::Foothold(_)
             | Value::VOpening(_)
+            | Value::Force(_)
             | Value::Pull(_)
             | Value::Section(..)
             | Value::Text(_)
@@ -475,6 +483,7 @@ fn runs_between(item: Item, reading: &Reading) -> bool {
         | Value::Fasteners(_)
         | Value::Foothold(_)
         | Value::None
+        | Value::Force(_)
         | Value::Pull(_)
         | Value::Section(..)
         | Value::StairTriangle(_)
@@ -550,6 +559,7 @@ pub(super) fn word(observation: &Observation) -> Option<&'static str> {
         | Value::Foothold(_)
         | Value::VOpening(_)
         | Value::Measure(_)
+        | Value::Force(_)
         | Value::Pull(_)
         | Value::Section(..)
         | Value::Shape(_)
