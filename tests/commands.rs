@@ -71,7 +71,7 @@ fn a_ruleset_that_a_survey_misnames_is_said_in_its_row_with_all_that_begin_so() 
     let words = squeezed(&ran.out);
     let unread = "NOT READ: the ruleset could not be found or read (us-dwelling-1970)";
     assert!(words.contains(unread), "{}", ran.out);
-    assert!(words.contains("1 guard: 1 is not measured"), "{}", ran.out);
+    assert!(words.contains("1 guard: 1 is not settled"), "{}", ran.out);
 }
 
 /// The words alone, however the lines were broken.

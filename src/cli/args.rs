@@ -76,7 +76,7 @@ pub(super) enum Command {
 #[command(after_help = "Examples:\n  \
     guardrule check demo-surveys/family-house.csv\n  \
     guardrule check ours.csv --rules us-dwelling-2018 --rules my-town.toml\n  \
-    guardrule check old.csv --rules us-dwelling-2018 --as-built\n  \
+    guardrule check old.csv --rules us-dwelling-2018 --when-built\n  \
     guardrule check flats.csv --format csv --output findings.csv")]
 pub(super) struct CheckArgs {
     /// Survey files; several make one survey, - is standard input
@@ -111,7 +111,7 @@ pub(super) struct CheckArgs {
     pub(super) memory: MemoryArg,
     /// Judge by the edition of the time of building as well, where it is known
     #[arg(long)]
-    pub(super) as_built: bool,
+    pub(super) when_built: bool,
     /// Show the arithmetic of each finding
     #[arg(long)]
     pub(super) explain: bool,

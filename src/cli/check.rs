@@ -27,7 +27,7 @@ use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::input::folded;
 use crate::judge;
-use crate::judge::AsBuilt;
+use crate::judge::AskedWhenBuilt;
 use crate::judge::Decision;
 use crate::judge::MemoryRules;
 use crate::judge::Options;
@@ -112,7 +112,7 @@ fn rulesets(args: &CheckArgs, survey: &Survey<'_>, diagnostics: &mut Diagnostics
         Guidance::Beside
     };
     let mut rulesets = chosen(&args.rules, &survey.facts().rules, guidance, diagnostics);
-    if args.as_built {
+    if args.when_built {
         add_editions(&mut rulesets, diagnostics);
     }
     rulesets
@@ -152,10 +152,10 @@ fn judge(
             MemoryArg::Warns => MemoryRules::Warn,
             MemoryArg::Decides => MemoryRules::Decide,
         },
-        as_built: if args.as_built {
-            AsBuilt::Asked
+        when_built: if args.when_built {
+            AskedWhenBuilt::Asked
         } else {
-            AsBuilt::NotAsked
+            AskedWhenBuilt::NotAsked
         },
     };
     let basis = ReportBasis {

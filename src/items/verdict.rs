@@ -1,4 +1,4 @@
-//! The five verdicts.
+//! The six verdicts.
 
 use std::fmt;
 
@@ -12,6 +12,10 @@ pub enum Verdict {
     FallsShort,
     /// The reading lies nearer to the limit than the tape can tell.
     TooClose,
+    /// It was measured well enough, but what is asked is not known: a rule known
+    /// only from memory, a clause without a number, a guard outside what a
+    /// ruleset covers, a ruleset that could not be read whole.
+    NotSettled,
     /// Something the rule needs was not written down.
     NotMeasured,
     /// It does what the rule asks.
@@ -21,14 +25,24 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// All five, worst first.
-    pub const ALL: [Verdict; 5] = [
+    /// All six, worst first.
+    pub const ALL: [Verdict; 6] = [
         Verdict::FallsShort,
         Verdict::TooClose,
+        Verdict::NotSettled,
         Verdict::NotMeasured,
         Verdict::Meets,
         Verdict::DoesNotApply,
     ];
+
+    /// Whether nothing falls short and something is open.
+    #[must_use]
+    pub const fn is_undecided(self) -> bool {
+        match self {
+            Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured => true,
+            Verdict::DoesNotApply | Verdict::FallsShort | Verdict::Meets => false,
+        }
+    }
 
     /// The verdict in the words of rulesets and reports.
     #[must_use]
@@ -36,6 +50,7 @@ impl Verdict {
         match self {
             Verdict::FallsShort => "falls short",
             Verdict::TooClose => "too close to call",
+            Verdict::NotSettled => "not settled",
             Verdict::NotMeasured => "not measured",
             Verdict::Meets => "meets",
             Verdict::DoesNotApply => "does not apply",

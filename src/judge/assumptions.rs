@@ -3,7 +3,7 @@
 use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::judge::AsBuilt;
+use crate::judge::AskedWhenBuilt;
 use crate::judge::Assumption;
 use crate::judge::Finding;
 use crate::judge::Judged;
@@ -74,7 +74,7 @@ fn all<'r>(scene: &Scene<'_>, benches: &[Bench<'r>], all: &[Finding<'r>]) -> Vec
         }
     }
     taken.extend(tapes(scene, all));
-    if scene.options.as_built == AsBuilt::Asked && built(scene.guard).is_none() {
+    if scene.options.when_built == AskedWhenBuilt::Asked && built(scene.guard).is_none() {
         taken.push(Assumption::BuiltUnknown);
     }
     taken.extend(no_ruleset_covers(benches, built(scene.guard)));

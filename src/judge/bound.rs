@@ -28,14 +28,6 @@ pub(super) enum Evidence {
 }
 
 impl Evidence {
-    /// Whether it bounds the value from one side only.
-    pub(super) fn is_bound(self) -> bool {
-        match self {
-            Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => true,
-            Evidence::Point(..) => false,
-        }
-    }
-
     /// The length it names.
     pub(super) fn length(self) -> Length {
         match self {
@@ -49,7 +41,7 @@ impl Evidence {
 
 /// A bound that a value must keep to.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Ask<'r> {
+pub(super) enum Must<'r> {
     /// More than.
     Above(&'r Limit),
     /// This or more.
@@ -80,31 +72,31 @@ pub(super) struct Outcome<'r> {
 }
 
 /// The bounds of a plain length.
-pub(super) fn asks(bounds: &Bounds<Limit>) -> Asks<'_> {
-    Asks([
-        bounds.at_least.as_ref().map(Ask::AtLeast),
-        bounds.at_most.as_ref().map(Ask::AtMost),
-        bounds.above.as_ref().map(Ask::Above),
-        bounds.below.as_ref().map(Ask::Below),
+pub(super) fn asks(bounds: &Bounds<Limit>) -> Musts<'_> {
+    Musts([
+        bounds.at_least.as_ref().map(Must::AtLeast),
+        bounds.at_most.as_ref().map(Must::AtMost),
+        bounds.above.as_ref().map(Must::Above),
+        bounds.below.as_ref().map(Must::Below),
         None,
     ])
 }
 
 /// The bounds of an opening.
-pub(super) fn opening_asks(demand: &OpeningDemand) -> Asks<'_> {
+pub(super) fn opening_asks(demand: &OpeningDemand) -> Musts<'_> {
     let band = demand.not_within.as_ref();
-    Asks([
-        demand.stops_ball.as_ref().map(Ask::StopsBall),
-        demand.at_most.as_ref().map(Ask::AtMost),
-        demand.at_least.as_ref().map(Ask::AtLeast),
-        band.map(|(above, below)| Ask::NotWithin(above, below)),
-        demand.entraps.as_deref().map(Ask::Entraps),
+    Musts([
+        demand.stops_ball.as_ref().map(Must::StopsBall),
+        demand.at_most.as_ref().map(Must::AtMost),
+        demand.at_least.as_ref().map(Must::AtLeast),
+        band.map(|(above, below)| Must::NotWithin(above, below)),
+        demand.entraps.as_deref().map(Must::Entraps),
     ])
 }
 
 /// The bounds of an opening whose shape is known, so that a probe is tried in it
 /// otherwise.
-pub(super) fn shape_asks(demand: &OpeningDemand) -> Asks<'_> {
+pub(super) fn shape_asks(demand: &OpeningDemand) -> Musts<'_> {
     let mut asks = opening_asks(demand);
     asks.0[4] = None;
     asks
@@ -112,20 +104,20 @@ pub(super) fn shape_asks(demand: &OpeningDemand) -> Asks<'_> {
 
 /// The bounds that one check sets; all of them must hold.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Asks<'r>([Option<Ask<'r>>; 5]);
+pub(super) struct Musts<'r>([Option<Must<'r>>; 5]);
 
-impl<'r> Asks<'r> {
+impl<'r> Musts<'r> {
     /// A single bound.
-    pub(super) fn only(ask: Ask<'r>) -> Asks<'r> {
-        Asks([Some(ask), None, None, None, None])
+    pub(super) fn only(ask: Must<'r>) -> Musts<'r> {
+        Musts([Some(ask), None, None, None, None])
     }
 
-    pub(super) fn iter(&self) -> impl Iterator<Item = Ask<'r>> {
+    pub(super) fn iter(&self) -> impl Iterator<Item = Must<'r>> {
         self.0.into_iter().flatten()
     }
 }
 
-impl<'r> Ask<'r> {
+impl<'r> Must<'r> {
     pub(super) fn judge(self, evidence: Evidence, decision: Decision) -> Outcome<'r> {
         match evidence {
             Evidence::Point(value, u) => self.judge_point(value, u, decision),
@@ -154,10 +146,10 @@ impl<'r> Ask<'r> {
     ) -> (Verdict, Verdict) {
         let margin = self.margin(value);
         let equal_is_fine = match self {
-            Ask::AtLeast(_) | Ask::AtMost(_) | Ask::NotWithin(..) => true,
+            Must::AtLeast(_) | Must::AtMost(_) | Must::NotWithin(..) => true,
             // a probe that just fits passes, and so does the head
-            Ask::Entraps(entraps) => value >= entraps.head.length,
-            Ask::Above(_) | Ask::Below(_) | Ask::StopsBall(_) => false,
+            Must::Entraps(entraps) => value >= entraps.head.length,
+            Must::Above(_) | Must::Below(_) | Must::StopsBall(_) => false,
         };
         let alone = if margin > Length::ZERO || (equal_is_fine && margin == Length::ZERO) {
             Verdict::Meets
@@ -189,37 +181,39 @@ impl<'r> Ask<'r> {
     /// On the good side above zero.
     fn margin(self, value: Length) -> Length {
         match self {
-            Ask::Above(limit) | Ask::AtLeast(limit) => value - limit.length,
-            Ask::AtMost(limit) | Ask::Below(limit) | Ask::StopsBall(limit) => limit.length - value,
-            Ask::Entraps(entraps) => {
+            Must::Above(limit) | Must::AtLeast(limit) => value - limit.length,
+            Must::AtMost(limit) | Must::Below(limit) | Must::StopsBall(limit) => {
+                limit.length - value
+            }
+            Must::Entraps(entraps) => {
                 (entraps.short.length - value).max(value - entraps.head.length)
             }
-            Ask::NotWithin(above, below) => (above.length - value).max(value - below.length),
+            Must::NotWithin(above, below) => (above.length - value).max(value - below.length),
         }
     }
 
     fn probability(self, value: Length, u: StandardUncertainty) -> Probability {
         match self {
-            Ask::Above(limit) | Ask::AtLeast(limit) => {
+            Must::Above(limit) | Must::AtLeast(limit) => {
                 Probability::not_below(value, limit.length, u)
             }
-            Ask::AtMost(limit) | Ask::Below(limit) | Ask::StopsBall(limit) => {
+            Must::AtMost(limit) | Must::Below(limit) | Must::StopsBall(limit) => {
                 Probability::below(value, limit.length, u)
             }
-            Ask::Entraps(entraps) => inside(value, &entraps.short, &entraps.head, u).complement(),
-            Ask::NotWithin(above, below) => inside(value, above, below, u).complement(),
+            Must::Entraps(entraps) => inside(value, &entraps.short, &entraps.head, u).complement(),
+            Must::NotWithin(above, below) => inside(value, above, below, u).complement(),
         }
     }
 
     fn bound_verdict(self, bound: Evidence) -> Verdict {
         match self {
-            Ask::Above(limit) => lower(bound, limit.length, Equal::FallsShort),
-            Ask::AtLeast(limit) => lower(bound, limit.length, Equal::Meets),
-            Ask::AtMost(limit) => upper(bound, limit.length, Equal::Meets),
-            Ask::Below(limit) | Ask::StopsBall(limit) => {
+            Must::Above(limit) => lower(bound, limit.length, Equal::FallsShort),
+            Must::AtLeast(limit) => lower(bound, limit.length, Equal::Meets),
+            Must::AtMost(limit) => upper(bound, limit.length, Equal::Meets),
+            Must::Below(limit) | Must::StopsBall(limit) => {
                 upper(bound, limit.length, Equal::FallsShort)
             }
-            Ask::Entraps(entraps) => {
+            Must::Entraps(entraps) => {
                 let under = upper(bound, entraps.short.length, Equal::FallsShort);
                 let over = lower(bound, entraps.head.length, Equal::Meets);
                 if under == Verdict::Meets || over == Verdict::Meets {
@@ -228,7 +222,7 @@ impl<'r> Ask<'r> {
                     Verdict::NotMeasured
                 }
             }
-            Ask::NotWithin(above, below) => {
+            Must::NotWithin(above, below) => {
                 let under = upper(bound, above.length, Equal::Meets);
                 let over = lower(bound, below.length, Equal::Meets);
                 if under == Verdict::Meets || over == Verdict::Meets {
@@ -259,12 +253,12 @@ impl<'r> Ask<'r> {
             unit: Some(limit.unit),
         };
         match self {
-            Ask::Above(limit) => of(Operator::Above, limit),
-            Ask::AtLeast(limit) => of(Operator::AtLeast, limit),
-            Ask::AtMost(limit) => of(Operator::AtMost, limit),
-            Ask::Below(limit) => of(Operator::Below, limit),
-            Ask::StopsBall(limit) => of(Operator::StopsBall, limit),
-            Ask::Entraps(entraps) => {
+            Must::Above(limit) => of(Operator::Above, limit),
+            Must::AtLeast(limit) => of(Operator::AtLeast, limit),
+            Must::AtMost(limit) => of(Operator::AtMost, limit),
+            Must::Below(limit) => of(Operator::Below, limit),
+            Must::StopsBall(limit) => of(Operator::StopsBall, limit),
+            Must::Entraps(entraps) => {
                 let near_head = value - entraps.short.length > entraps.head.length - value;
                 let nearest = if near_head {
                     &entraps.head
@@ -276,7 +270,7 @@ impl<'r> Ask<'r> {
                     ..of(Operator::Entraps, nearest)
                 }
             }
-            Ask::NotWithin(above, below) => {
+            Must::NotWithin(above, below) => {
                 let near_below = value - above.length > below.length - value;
                 let nearest = if near_below { below } else { above };
                 LimitShown {
@@ -353,7 +347,7 @@ pub(super) mod tests {
     #[test]
     fn one_nanometre_on_either_side_of_a_limit() {
         let at = limit(101_600_000);
-        let verdicts = |ask: Ask<'_>| {
+        let verdicts = |ask: Must<'_>| {
             [-1, 0, 1].map(|off| {
                 let value = Length::from_nanometres(101_600_000 + off);
                 let point = Evidence::Point(value, StandardUncertainty::NONE);
@@ -362,20 +356,20 @@ pub(super) mod tests {
         };
         use Verdict::{FallsShort, Meets};
         assert_eq!(
-            verdicts(Ask::StopsBall(&at)),
+            verdicts(Must::StopsBall(&at)),
             [Meets, FallsShort, FallsShort]
         );
-        assert_eq!(verdicts(Ask::AtMost(&at)), [Meets, Meets, FallsShort]);
-        assert_eq!(verdicts(Ask::AtLeast(&at)), [FallsShort, Meets, Meets]);
-        assert_eq!(verdicts(Ask::Above(&at)), [FallsShort, FallsShort, Meets]);
-        assert_eq!(verdicts(Ask::Below(&at)), [Meets, FallsShort, FallsShort]);
+        assert_eq!(verdicts(Must::AtMost(&at)), [Meets, Meets, FallsShort]);
+        assert_eq!(verdicts(Must::AtLeast(&at)), [FallsShort, Meets, Meets]);
+        assert_eq!(verdicts(Must::Above(&at)), [FallsShort, FallsShort, Meets]);
+        assert_eq!(verdicts(Must::Below(&at)), [Meets, FallsShort, FallsShort]);
     }
 
     #[test]
     fn a_ball_of_exactly_the_limit_settles_it() {
         let four = limit(101_600_000);
         let ball = Length::inches(4);
-        let stops = Ask::StopsBall(&four);
+        let stops = Must::StopsBall(&four);
         assert_eq!(
             stops.judge_bound(Evidence::Below(ball)).verdict,
             Verdict::Meets
@@ -385,7 +379,7 @@ pub(super) mod tests {
             Verdict::FallsShort
         );
         // where equal is fine, a ball that passes may just fit
-        let most = Ask::AtMost(&four);
+        let most = Must::AtMost(&four);
         assert_eq!(
             most.judge_bound(Evidence::AtLeast(ball)).verdict,
             Verdict::NotMeasured

@@ -5,12 +5,15 @@ use crate::items::Verdict;
 use crate::items::Worst;
 use crate::judge::Decision;
 use crate::judge::Reason;
-use crate::judge::bound::Ask;
+use crate::judge::bound::Evidence;
+use crate::judge::bound::Must;
 use crate::judge::bound::asks;
 use crate::judge::scene::Scene;
+use crate::judge::scene::Supposed;
 use crate::judge::scene::says_nothing;
 use crate::judge::scene::word;
 use crate::quantities::Age;
+use crate::quantities::StandardUncertainty;
 use crate::quantities::YearSpan;
 use crate::reading::Value;
 use crate::rules::Bounds;
@@ -154,6 +157,9 @@ fn why_unknown<'r>(scene: &Scene<'_>, item: Item) -> Reason<'r> {
 /// Whether one condition holds.
 pub(super) fn holds(scene: &Scene<'_>, condition: &Condition, decision: Decision) -> Truth {
     let item = condition.item;
+    if let Some(supposed) = scene.supposed(item) {
+        return as_supposed(*supposed, &condition.test);
+    }
     match &condition.test {
         Test::OneOf(words) => of_words(scene, item, words),
         Test::NoneOf(words) => of_words(scene, item, words).not(),
@@ -161,6 +167,39 @@ pub(super) fn holds(scene: &Scene<'_>, condition: &Condition, decision: Decision
         Test::Age(bounds) => of_ages(scene, item, bounds),
         Test::Count(bounds) => of_counts(scene, item, bounds),
         Test::Years(bounds) => of_years(scene, item, bounds),
+    }
+}
+
+/// Whether a condition holds of what a case supposes; a value of another kind
+/// leaves it unknown.
+pub(super) fn as_supposed(supposed: Supposed, test: &Test) -> Truth {
+    match (test, supposed) {
+        (Test::OneOf(words), Supposed::Word(word)) => Truth::of(words.contains(&word)),
+        (Test::NoneOf(words), Supposed::Word(word)) => Truth::of(!words.contains(&word)),
+        (Test::Length(bounds), Supposed::Length(length)) => {
+            let point = Evidence::Point(length, StandardUncertainty::NONE);
+            let musts = asks(bounds);
+            let mut musts = musts.iter();
+            Truth::of(musts.all(|must| must.verdict(point, Decision::Simple) == Verdict::Meets))
+        }
+        (Test::Age(bounds), Supposed::Age(age)) => Truth::of(within(bounds, age)),
+        (Test::Age(_), Supposed::Nobody) => Truth::False,
+        (Test::Count(bounds), Supposed::Count(count)) => Truth::of(within(bounds, count)),
+        (Test::Years(bounds), Supposed::Year(year)) => Truth::of(within(bounds, year)),
+        (
+            Test::Age(_)
+            | Test::Count(_)
+            | Test::Length(_)
+            | Test::NoneOf(_)
+            | Test::OneOf(_)
+            | Test::Years(_),
+            Supposed::Age(_)
+            | Supposed::Count(_)
+            | Supposed::Length(_)
+            | Supposed::Nobody
+            | Supposed::Word(_)
+            | Supposed::Year(_),
+        ) => Truth::Unknown,
     }
 }
 
@@ -182,12 +221,14 @@ fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: D
                 Some(Verdict::Meets) => Truth::True,
                 Some(Verdict::FallsShort) => Truth::False,
                 Some(Verdict::TooClose) => Truth::Doubt,
-                Some(Verdict::NotMeasured | Verdict::DoesNotApply) | None => Truth::Unknown,
+                Some(Verdict::NotMeasured | Verdict::NotSettled | Verdict::DoesNotApply) | None => {
+                    Truth::Unknown
+                }
             }
         });
         let highest = match (item.info().worst, ask) {
-            (Worst::Greatest, Ask::Above(_) | Ask::AtLeast(_))
-            | (Worst::Least, Ask::Below(_) | Ask::AtMost(_)) => truths.max(),
+            (Worst::Greatest, Must::Above(_) | Must::AtLeast(_))
+            | (Worst::Least, Must::Below(_) | Must::AtMost(_)) => truths.max(),
             (Worst::Greatest | Worst::Least | Worst::Neither, _) => truths.min(),
         };
         truth = truth.min(highest.unwrap_or(Truth::Unknown));

@@ -2,9 +2,9 @@
 
 use crate::items::Verdict;
 use crate::judge::Decision;
-use crate::judge::bound::Ask;
-use crate::judge::bound::Asks;
 use crate::judge::bound::Evidence;
+use crate::judge::bound::Must;
+use crate::judge::bound::Musts;
 use crate::judge::bound::Outcome;
 use crate::quantities::Length;
 
@@ -12,7 +12,7 @@ use crate::quantities::Length;
 /// least to spare, and the probability that all hold.
 pub(super) fn against<'r>(
     evidence: Evidence,
-    asks: &Asks<'r>,
+    asks: &Musts<'r>,
     decision: Decision,
 ) -> Option<Outcome<'r>> {
     let mut all: Option<Outcome<'r>> = None;
@@ -28,21 +28,21 @@ pub(super) fn against<'r>(
 
 /// Several one-sided pieces of evidence about one and the same opening or
 /// height: together they may settle what none does alone.
-pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &Asks<'r>) -> Option<Outcome<'r>> {
+pub(super) fn bounds_against<'r>(bounds: &[Evidence], asks: &Musts<'r>) -> Option<Outcome<'r>> {
     let mut all: Option<Outcome<'r>> = None;
     for ask in asks.iter() {
         let outcomes = bounds.iter().map(|bound| ask.judge_bound(*bound));
         let mut best = outcomes.min_by_key(|outcome| settled_first(outcome.verdict))?;
         let within = match ask {
-            Ask::Entraps(entraps) => {
-                lies_within(bounds, entraps.short.length - HAIR, entraps.head.length)
+            Must::Entraps(entraps) => {
+                lies_within(bounds, entraps.short.length, entraps.head.length)
             }
-            Ask::NotWithin(above, below) => lies_within(bounds, above.length, below.length),
-            Ask::Above(_)
-            | Ask::AtLeast(_)
-            | Ask::AtMost(_)
-            | Ask::Below(_)
-            | Ask::StopsBall(_) => false,
+            Must::NotWithin(above, below) => lies_within(bounds, above.length, below.length),
+            Must::Above(_)
+            | Must::AtLeast(_)
+            | Must::AtMost(_)
+            | Must::Below(_)
+            | Must::StopsBall(_) => false,
         };
         if best.verdict == Verdict::NotMeasured && within {
             best.verdict = Verdict::FallsShort;
@@ -61,17 +61,15 @@ fn settled_first(verdict: Verdict) -> u8 {
     match verdict {
         Verdict::FallsShort => 0,
         Verdict::Meets => 1,
-        Verdict::TooClose | Verdict::NotMeasured | Verdict::DoesNotApply => 2,
+        Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured | Verdict::DoesNotApply => 2,
     }
 }
-
-/// Below this no two lengths differ.
-const HAIR: Length = Length::from_nanometres(1);
 
 /// Whether the bounds together place the value inside the band.
 fn lies_within(bounds: &[Evidence], above: Length, below: Length) -> bool {
     let from = bounds.iter().any(|bound| match bound {
-        Evidence::AtLeast(length) => *length > above,
+        // a ball that passes lies inside a band that begins at its size
+        Evidence::AtLeast(length) => *length >= above,
         Evidence::Above(length) => *length >= above,
         Evidence::Below(_) | Evidence::Point(..) => false,
     });
@@ -245,12 +243,35 @@ mod tests {
     #[test]
     fn two_balls_place_an_opening_inside_a_band() {
         let (low, high) = (limit(88_900_000), limit(228_600_000));
-        let band = Asks::only(Ask::NotWithin(&low, &high));
+        let band = Musts::only(Must::NotWithin(&low, &high));
         let passes = Evidence::AtLeast(Length::inches(4));
         let stops = Evidence::Below(Length::inches(9));
         let alone = bounds_against(&[passes], &band).expect("a bound is there");
         assert_eq!(alone.verdict, Verdict::NotMeasured);
         let both = bounds_against(&[passes, stops], &band).expect("bounds are there");
         assert_eq!(both.verdict, Verdict::FallsShort);
+    }
+
+    #[test]
+    fn a_band_holds_what_lies_between_its_ends_and_a_ball_of_its_lower_one() {
+        let [above, below] = [88_900_000, 228_600_000].map(Length::from_nanometres);
+        let inside = |least: Evidence, most: i64| {
+            let most = Evidence::Below(Length::from_nanometres(most));
+            lies_within(&[least, most], above, below)
+        };
+        let passes = |at: i64| Evidence::AtLeast(Length::from_nanometres(at));
+        assert_eq!(
+            [-1, 0, 1].map(|off| inside(passes(88_900_000 + off), 228_600_000)),
+            [false, true, true]
+        );
+        assert_eq!(
+            [-1, 0, 1].map(|off| inside(passes(88_900_000), 228_600_000 + off)),
+            [true, true, false]
+        );
+        let over = |at: i64| Evidence::Above(Length::from_nanometres(at));
+        assert_eq!(
+            [-1, 0, 1].map(|off| inside(over(88_900_000 + off), 228_600_000)),
+            [false, true, true]
+        );
     }
 }

@@ -126,7 +126,7 @@ pub fn judge_example(ruleset: &Ruleset, rule: &Rule, example: &Example) -> Verdi
     let mut covers = ruleset.covers.conditions.iter();
     let decision = scene.options.decision;
     if covers.any(|condition| holds(&scene, condition, decision) == Truth::False) {
-        return Verdict::NotMeasured;
+        return Verdict::NotSettled;
     }
     let bench = Bench {
         ruleset,

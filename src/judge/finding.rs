@@ -3,18 +3,22 @@
 use std::borrow::Cow;
 use std::sync::Arc;
 
+use crate::items::Danger;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Chain;
+use crate::judge::Reason;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::Probability;
 use crate::quantities::StandardUncertainty;
 use crate::quantities::YearSpan;
+use crate::rules::AsksNothing;
+use crate::rules::Concern;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
-use crate::rules::Zone;
+use crate::rules::Unread;
 
 /// How a reading near a limit is decided.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -56,12 +60,12 @@ pub struct Options {
     /// Rules from memory.
     pub memory: MemoryRules,
     /// The rules of the time of building.
-    pub as_built: AsBuilt,
+    pub when_built: AskedWhenBuilt,
 }
 
 /// Whether a guard is judged by the rules of its time, beside those chosen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum AsBuilt {
+pub enum AskedWhenBuilt {
     /// By those chosen alone.
     #[default]
     NotAsked,
@@ -76,6 +80,72 @@ pub struct WhenBuilt<'r> {
     pub verdict: Verdict,
     /// The ids of the rulesets that were in force then.
     pub rulesets: Vec<&'r str>,
+}
+
+/// What keeps a ruleset from letting a guard meet.
+#[derive(Clone, Debug)]
+pub struct Unclear<'r> {
+    /// The ruleset.
+    pub ruleset: &'r Ruleset,
+    /// The hazard it is about; `None` where it is about the guard as a whole.
+    pub hazard: Option<Hazard>,
+    /// WhyUnclear.
+    pub why: WhyUnclear<'r>,
+}
+
+/// WhyUnclear a ruleset does not let a guard meet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WhyUnclear<'r> {
+    /// No rule on the hazard was read and met, and nothing says that none is asked.
+    NoRuleRead,
+    /// A circumstance stands outside what it covers.
+    NotCovered(Item),
+    /// It speaks of other subjects alone.
+    OnlyOneSubject(&'r [Concern]),
+    /// Whether it asks nothing depends on a circumstance that nobody wrote down.
+    Silence(Item),
+    /// A part of it could not be read.
+    Unread(&'r Unread),
+}
+
+/// What all cases of circumstances that nobody wrote down agree on.
+#[derive(Clone, Debug)]
+pub struct Agreed<'r> {
+    /// The ruleset.
+    pub ruleset: &'r Ruleset,
+    /// What they agree on.
+    pub verdict: Verdict,
+    /// The hazard; `None` where it is the guard as a whole.
+    pub hazard: Option<Hazard>,
+    /// The rules that say so, in one case or another.
+    pub rules: Vec<&'r str>,
+    /// Whether it is advice beside law.
+    pub advises: bool,
+}
+
+/// What each answer to a question would lead to, by one ruleset.
+#[derive(Clone, Debug)]
+pub struct LeadsTo<'r> {
+    /// The ruleset.
+    pub ruleset: &'r Ruleset,
+    /// The circumstance that nobody wrote down.
+    pub item: Item,
+    /// Answers that its rules tell apart, with the verdict; `None` where that
+    /// depends on something else as well.
+    pub answers: Vec<(String, Option<Verdict>)>,
+}
+
+/// Something seen that comes before every rule.
+#[derive(Clone, Copy, Debug)]
+pub struct DangerSeen {
+    /// The item.
+    pub item: Item,
+    /// The word that was written.
+    pub word: &'static str,
+    /// What the table says of it.
+    pub danger: Danger,
+    /// The observation.
+    pub index: usize,
 }
 
 /// One rule judged against one guard (for `any-opening`: against one of its items).
@@ -93,8 +163,12 @@ pub struct Finding<'r> {
     pub reading_alone: Verdict,
     /// It meets where it was measured, and the rest was not looked at.
     pub partial: bool,
-    /// It takes part in the guard's verdict: a rule of law, not from memory.
+    /// It takes part in the guard's verdict: a rule of what decides; one from
+    /// memory only where it is not met.
     pub binding: bool,
+    /// The rule is known only from memory, or is common practice beside law, and
+    /// nobody asked for such rules to decide.
+    pub from_memory: bool,
     /// The deciding value, where there is one.
     pub measured: Option<Measured>,
     /// The limit with which it was compared: the one with least to spare.
@@ -110,7 +184,7 @@ pub struct Finding<'r> {
     pub readings: Vec<usize>,
     /// Other observations of the same item.
     pub also_readings: Vec<usize>,
-    /// Why, and what a reader should know about it.
+    /// WhyUnclear, and what a reader should know about it.
     pub reasons: Vec<Reason<'r>>,
     /// The load path, where the rule states loads. The finding is then
     /// indicative: it can make a guard fall short, and never meet.
@@ -166,29 +240,6 @@ pub struct LimitShown<'r> {
     pub unit: Option<LengthUnit>,
 }
 
-impl LimitShown<'_> {
-    /// In a reader's words: `at least 36 in`, `a 4 in ball must not pass`.
-    #[must_use]
-    pub fn says(&self) -> String {
-        let written = &self.written;
-        match self.operator {
-            Operator::Above => format!("more than {written}"),
-            Operator::AtLeast => format!("at least {written}"),
-            Operator::AtMost => format!("at most {written}"),
-            Operator::Below => format!("less than {written}"),
-            Operator::AngleAtLeast => format!("sides that open {written} or more"),
-            Operator::Entraps => format!("must not admit a {written}"),
-            Operator::LadderBelow => format!("no two less than {written} apart"),
-            Operator::LadderUpTo => format!("no two {written} apart or nearer"),
-            Operator::Is => format!("must be {written}"),
-            Operator::IsNot => format!("must not be {written}"),
-            Operator::NoneWithin => format!("none within {written}"),
-            Operator::NotWithin => format!("not between {written}"),
-            Operator::StopsBall => format!("a {written} ball must not pass"),
-        }
-    }
-}
-
 /// How a value is compared with a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Operator {
@@ -240,106 +291,6 @@ impl Operator {
             Operator::StopsBall => "stops-ball",
         }
     }
-}
-
-/// Why a finding is what it is, and what a reader should know about it.
-#[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
-pub enum Reason<'r> {
-    /// A trigger was stated and is false, so the rule does not apply.
-    TriggerFalse(Item),
-    /// An exception was stated and holds, so the rule does not apply.
-    Excepted(Item),
-    /// A circumstance that the rule depends on was not written down.
-    CircumstanceMissing(Item),
-    /// A trigger was measured but lies too close to its limit.
-    TriggerInDoubt(Item),
-    /// The item was not written down.
-    NotWritten(Item),
-    /// "Could not look": the observation's index.
-    CouldNotLook(usize),
-    /// The cell could not be read: the observation's index.
-    Unreadable(usize),
-    /// Nothing is written about what holds the guard, or it could not be seen.
-    StrengthNotJudged,
-    /// A circumstance stands outside what the ruleset covers.
-    NotCovered(Item),
-    /// Not covered here, and another binding ruleset covers it.
-    CoveredElsewhere(Item),
-    /// There is no guard, so rules about its dimensions do not apply.
-    NoGuard,
-    /// The opening lies outside the rule's zone.
-    OutsideZone(&'r Zone),
-    /// No height was written for the opening: taken to lie in this zone.
-    TakenInZone(&'r Zone),
-    /// It would meet the laxer zone and not this stricter one: where does it lie?
-    WhereDoesItLie(&'r Zone),
-    /// A bounded reading (a ball, a stick, over, under) does not settle this limit.
-    BoundDoesNotSettle,
-    /// The infill gives way; without a push a reading can prove only a shortfall.
-    NeedsPush,
-    /// The push was weaker than the rule asks, or its force is not known.
-    PushTooWeak,
-    /// The ball was pushed by hand, with no force stated.
-    PushedByHand,
-    /// Some openings only were looked at.
-    OnlySomeOpenings,
-    /// The lift of the rail at the step is not written down.
-    LiftMissing,
-    /// How thick an overhanging nosing is is not written down, and it decides.
-    NosingThickness,
-    /// The dimensions of the step cannot be.
-    NoSuchStep,
-    /// The risers are open: the opening goes on below, bounded by nothing written.
-    RisersOpen,
-    /// The limit lies between the two bounds of an outline's clear opening.
-    BoundsStraddle,
-    /// Whether the probe passes is not proven either way.
-    ProbeUndecided,
-    /// A gap is taken as long in the other direction, so that the probe's shorter side decides.
-    TakenAsLong,
-    /// How far along the guard several footholds lie is not written down.
-    AlongMissing,
-    /// Level bars are footholds: their heights are not written down.
-    BarsHaveHeights,
-    /// Two footholds make a ladder.
-    Ladder {
-        /// The height of the lower one.
-        lower: Length,
-        /// The height of the upper one.
-        upper: Length,
-        /// The unit it was written in.
-        unit: LengthUnit,
-    },
-    /// An opening that narrows downward: how it holds a ball.
-    Wedges {
-        /// The angle between its sides, in degrees.
-        degrees: String,
-        /// The largest ball that sinks in wholly.
-        ball: Length,
-        /// How far above the point its middle stays.
-        above: Length,
-        /// The unit it was written in.
-        unit: LengthUnit,
-    },
-    /// An opening whose sides do not meet is not judged by its angle.
-    SidesDoNotMeet,
-    /// The depth of a foothold is not written down.
-    FootholdDepthMissing,
-    /// Too wide for the infill but not for the triangle: is it the triangle at the steps?
-    MayBeTriangle,
-    /// The bottom gap on a stair is no opening of its own.
-    BottomGapIsLift,
-    /// The clause leaves the decision to a person.
-    ForAPerson(&'r str),
-    /// The ruleset was not yet, or no longer, in force when it was built.
-    NotInForceWhenBuilt,
-    /// A proposed guard without a build tolerance: nothing is left for the builder's error.
-    NoBuildTolerance,
-    /// The reading lies exactly on the limit.
-    ExactlyAtLimit,
-    /// A go/no-go test settled what the tape could not.
-    SettledByGauge(usize),
 }
 
 /// Something taken as given, to be printed.
@@ -410,6 +361,19 @@ pub struct Judged<'r> {
     /// By the rules of the time of building; `None` where nobody asked, where
     /// the time is not known, or where no ruleset here was in force then.
     pub when_built: Option<WhenBuilt<'r>>,
+    /// What was seen that comes before every rule; the guard then falls short.
+    pub dangers: Vec<DangerSeen>,
+    /// What all cases of unknown circumstances agree on, where no single finding
+    /// says so.
+    pub agreed: Vec<Agreed<'r>>,
+    /// What each answer to an open circumstance would lead to.
+    pub leads_to: Vec<LeadsTo<'r>>,
+    /// What keeps the rulesets that decide from letting it meet, where nothing else does.
+    pub unclear: Vec<Unclear<'r>>,
+    /// What the rulesets that decide were read to ask nothing about here.
+    pub silences: Vec<&'r AsksNothing>,
+    /// Nobody could judge whether it would hold.
+    pub strength_unchecked: bool,
     /// Whether every row of it is in error, so that nothing could be judged.
     pub could_not_judge: bool,
     /// All five hazards, in their order.

@@ -8,9 +8,9 @@ use crate::items::Verdict;
 use crate::judge::LimitShown;
 use crate::judge::Operator;
 use crate::judge::Reason;
-use crate::judge::bound::Ask;
-use crate::judge::bound::Asks;
 use crate::judge::bound::Evidence;
+use crate::judge::bound::Must;
+use crate::judge::bound::Musts;
 use crate::judge::decision::against;
 use crate::judge::judgement::Judgement;
 use crate::judge::judgement::seen;
@@ -64,7 +64,7 @@ pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Jud
     }
     ledges.sort_by_key(|ledge| ledge.foothold.height);
     all.extend(together(scene, ledges, demand));
-    match Judgement::worst(all) {
+    match Judgement::worst(scene, all) {
         Some(worst) => worst,
         None if bars => Judgement::open(ITEM, Reason::BarsHaveHeights),
         None => Judgement::not_written(scene, ITEM),
@@ -103,7 +103,7 @@ fn together<'r>(
             };
             near(scene, pair, ladder, Some(along(scene, pair, ladder)))
         });
-        let best = match Judgement::worst(apart.collect()) {
+        let best = match Judgement::worst(scene, apart.collect()) {
             None => ledge.alone.clone(),
             Some(apart) if apart.verdict == Verdict::FallsShort => {
                 let reasons = apart.reasons;
@@ -180,11 +180,11 @@ fn distance<'r>(
     let [lower, upper] = pair;
     let evidence = Evidence::Point(to - from, combine(&terms));
     let (ask, operator) = match ladder {
-        Ladder::Below(limit) => (Ask::AtLeast(limit), Operator::LadderBelow),
-        Ladder::UpTo(limit) => (Ask::Above(limit), Operator::LadderUpTo),
+        Ladder::Below(limit) => (Must::AtLeast(limit), Operator::LadderBelow),
+        Ladder::UpTo(limit) => (Must::Above(limit), Operator::LadderUpTo),
     };
     let said = said(evidence, &lower.foothold);
-    match against(evidence, &Asks::only(ask), scene.options.decision) {
+    match against(evidence, &Musts::only(ask), scene.options.decision) {
         Some(outcome) => {
             let mut judgement = Judgement::from_outcome(scene, ITEM, upper.index, &said, outcome);
             judgement.readings = vec![upper.index, lower.index];
@@ -222,7 +222,7 @@ fn alone<'r>(
         )
     };
     let one = |evidence, ask| {
-        let outcome = against(evidence, &Asks::only(ask), scene.options.decision)?;
+        let outcome = against(evidence, &Musts::only(ask), scene.options.decision)?;
         let said = said(evidence, foothold);
         Some(Judgement::from_outcome(scene, ITEM, index, &said, outcome))
     };
@@ -230,7 +230,7 @@ fn alone<'r>(
     let mut best: Option<Judgement<'r>> = None;
     // below the zone or above it; its ends belong to it
     if let Some(zone) = &demand.none_within {
-        for ask in [Ask::Below(&zone.from), Ask::Above(&zone.to)] {
+        for ask in [Must::Below(&zone.from), Must::Above(&zone.to)] {
             best = one(height, ask).map_or(best.clone(), |next| better(best, next));
         }
     }
@@ -238,7 +238,7 @@ fn alone<'r>(
         (Some(limit), Some(depth)) => {
             // the depth of a ledge is a gap between two faces
             let depth = point(depth, Item::SolidPartTopWidth);
-            best = one(depth, Ask::AtMost(limit)).map_or(best.clone(), |next| better(best, next));
+            best = one(depth, Must::AtMost(limit)).map_or(best.clone(), |next| better(best, next));
         }
         (Some(_), None) => {
             best = better(best, Judgement::open(ITEM, Reason::FootholdDepthMissing));

@@ -2,17 +2,31 @@
 
 use crate::items::Hazard;
 use crate::items::Item;
+use crate::items::ItemWord;
+use crate::items::PlaceWord;
+use crate::items::UseWord;
 use crate::items::Verdict;
-use crate::judge::AsBuilt;
+use crate::judge::Agreed;
+use crate::judge::AskedWhenBuilt;
 use crate::judge::Finding;
 use crate::judge::HazardVerdict;
 use crate::judge::Judged;
-use crate::judge::MemoryRules;
+use crate::judge::LeadsTo;
 use crate::judge::Options;
 use crate::judge::Reason;
+use crate::judge::Unclear;
 use crate::judge::WhenBuilt;
+use crate::judge::WhyUnclear;
+use crate::judge::cases::Cases;
+use crate::judge::cases::cases;
+use crate::judge::cases::tells_more;
 use crate::judge::condition::Truth;
+use crate::judge::condition::all;
 use crate::judge::condition::holds;
+use crate::judge::dangers::dangers;
+use crate::judge::decides::Decided;
+use crate::judge::decides::FindingView;
+use crate::judge::decides::decided;
 use crate::judge::rule::Bench;
 use crate::judge::rule::Decides;
 use crate::judge::rule::InForceThen;
@@ -21,8 +35,9 @@ use crate::judge::scene::Scene;
 use crate::quantities::YearSpan;
 use crate::reading::Value;
 use crate::rules::Asked;
+use crate::rules::AsksNothing;
 use crate::rules::Ruleset;
-use crate::rules::Status;
+use crate::rules::Test;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 
@@ -72,10 +87,14 @@ pub fn judge<'r>(
     let rules: usize = rulesets.iter().map(|ruleset| ruleset.rules.len()).sum();
     // a rule on any opening makes up to three
     let mut all: Vec<Finding<'r>> = Vec::with_capacity(rules + 2 * rulesets.len());
+    let mut judged: Vec<ByRuleset<'_, 'r>> = Vec::with_capacity(benches.len());
     for bench in &benches {
+        let from = all.len();
         findings(&scene, bench, &mut all);
+        judged.push(ByRuleset::new(&scene, bench, &all[from..]));
     }
-    let when_built = when_built(&scene, &benches, &all);
+    let when_built = when_built(&scene, &judged);
+    let dangers = dangers(&scene, &benches);
     let could_not_judge = guard.rows > 0 && guard.rows_in_error >= guard.rows;
     let never_meets = |verdict| {
         if guard.rows_in_error > 0 && verdict == Verdict::Meets {
@@ -84,100 +103,296 @@ pub fn judge<'r>(
             verdict
         }
     };
-    let warns_only = |finding: &Finding<'_>| {
-        finding.rule.status == Status::Memory && options.memory == MemoryRules::Warn
+    let first = |verdict: Verdict| {
+        if dangers.is_empty() {
+            never_meets(verdict)
+        } else {
+            Verdict::FallsShort
+        }
     };
-    let advises = |finding: &&Finding<'_>| {
-        finding.ruleset.advisory && !finding.binding && !warns_only(finding)
+    let deciding = || judged.iter().filter(|by| by.bench.decides == Decides::Yes);
+    let advising = || judged.iter().filter(|by| by.advises());
+    let (verdict, unclear) = overall(&deciding().collect::<Vec<_>>(), FindingView::Decided);
+    let (reading_alone, _) = overall(&deciding().collect::<Vec<_>>(), FindingView::Alone);
+    let strength_unseen = |finding: &Finding<'_>| {
+        finding.binding
+            && (finding.is_strength_unseen()
+                || finding.is_indicative()
+                    && !matches!(finding.verdict, Verdict::DoesNotApply | Verdict::FallsShort))
     };
-    let advises_the_guard = |finding: &&Finding<'_>| advises(finding) && finding.counts();
+    let guidance = advising().filter_map(ByRuleset::guidance).min();
+    let mut hazards = hazards(&judged).map(|of| HazardVerdict {
+        verdict: of.verdict.map(never_meets),
+        guidance: of.guidance.map(never_meets),
+        ..of
+    });
+    for danger in &dangers {
+        for of in hazards
+            .iter_mut()
+            .filter(|of| of.hazard == danger.danger.hazard)
+        {
+            of.verdict = Some(Verdict::FallsShort);
+        }
+    }
     Judged {
-        verdict: never_meets(overall(&all, |finding| finding.counts_as())),
-        reading_alone: never_meets(overall(&all, |finding| {
-            if finding.partial && finding.reading_alone == Verdict::Meets {
-                Verdict::NotMeasured
-            } else {
-                finding.reading_alone
-            }
-        })),
-        guidance: worst(all.iter().filter(advises_the_guard).map(Finding::counts_as))
-            .map(never_meets),
+        verdict: first(verdict),
+        reading_alone: first(reading_alone),
+        guidance: guidance.map(never_meets),
         when_built: when_built.map(|when| WhenBuilt {
             verdict: never_meets(when.verdict),
             ..when
         }),
+        unclear: unclear
+            .into_iter()
+            .filter(|unclear| unclear.why.verdict() == verdict)
+            .collect(),
+        agreed: judged.iter().flat_map(ByRuleset::agreed).collect(),
+        leads_to: judged.iter().flat_map(ByRuleset::leads_to).collect(),
+        silences: deciding()
+            .flat_map(|by| silences(&scene, by.bench))
+            .collect(),
+        strength_unchecked: all.iter().any(strength_unseen),
+        dangers,
         could_not_judge,
-        hazards: hazards(&all, advises).map(|of| HazardVerdict {
-            verdict: of.verdict.map(never_meets),
-            guidance: of.guidance.map(never_meets),
-            ..of
-        }),
+        hazards,
         findings: all,
     }
 }
 
+/// What one ruleset makes of a guard, as written and by the cases of what was not.
+struct ByRuleset<'b, 'r> {
+    bench: &'b Bench<'r>,
+    decided: Decided<'r>,
+    alone: Decided<'r>,
+    /// The worst of its findings for each hazard.
+    hazards: [Option<Verdict>; 5],
+    cases: Option<Cases<'r>>,
+}
+
+impl<'b, 'r> ByRuleset<'b, 'r> {
+    fn new(scene: &Scene<'_>, bench: &'b Bench<'r>, found: &[Finding<'r>]) -> ByRuleset<'b, 'r> {
+        let hazards = Hazard::ALL.map(|hazard| {
+            let of = found.iter().filter(|finding| {
+                // what rests on the load path is shown at its hazard, whatever it counts for
+                let shown = finding.is_indicative() || finding.takes_part();
+                finding.rule.hazard == hazard && (shown || finding.is_strength_unseen())
+            });
+            of.map(Finding::counts_as).min()
+        });
+        ByRuleset {
+            bench,
+            decided: decided(scene, bench, found, FindingView::Decided),
+            alone: decided(scene, bench, found, FindingView::Alone),
+            hazards,
+            cases: cases(scene, bench),
+        }
+    }
+
+    /// Whether it advises beside law.
+    fn advises(&self) -> bool {
+        self.bench.decides == Decides::No && self.bench.ruleset.asked == Asked::Chosen
+    }
+
+    /// Whether another ruleset covers the guard in its stead.
+    fn is_beside_the_point(&self) -> bool {
+        matches!(self.bench.not_covered, Some(Reason::CoveredElsewhere(_)))
+    }
+
+    /// Its verdict with what all cases agree on.
+    fn verdict(&self, view: FindingView) -> Verdict {
+        let (decided, agreed) = match view {
+            FindingView::Decided => (
+                &self.decided,
+                self.cases.as_ref().and_then(|cases| cases.verdict),
+            ),
+            FindingView::Alone => (
+                &self.alone,
+                self.cases.as_ref().and_then(|cases| cases.alone),
+            ),
+        };
+        let verdict = decided.verdict();
+        match agreed {
+            Some(agreed) if tells_more(agreed, verdict) => agreed,
+            Some(_) | None => verdict,
+        }
+    }
+
+    /// The worst of its findings beside law; `None` where none counts.
+    fn guidance(&self) -> Option<Verdict> {
+        let worst = self.decided.worst?;
+        let agreed = self.cases.as_ref().and_then(|cases| cases.verdict);
+        Some(match agreed {
+            Some(agreed) if tells_more(agreed, worst) => agreed,
+            Some(_) | None => worst,
+        })
+    }
+
+    fn hazard(&self, at: usize) -> Option<Verdict> {
+        let without = self.hazards[at]?;
+        let agreed = self.cases.as_ref().and_then(|cases| cases.hazards[at]);
+        Some(match agreed {
+            Some(agreed) if tells_more(agreed, without) => agreed,
+            Some(_) | None => without,
+        })
+    }
+
+    fn agreed(&self) -> Vec<Agreed<'r>> {
+        let Some(cases) = &self.cases else {
+            return Vec::new();
+        };
+        let advises = self.advises();
+        if self.bench.decides == Decides::No && !advises {
+            return Vec::new();
+        }
+        cases.agreed(self.bench, self.decided.verdict(), &self.hazards, advises)
+    }
+
+    fn leads_to(&self) -> Vec<LeadsTo<'r>> {
+        let open = self.verdict(FindingView::Decided).is_undecided();
+        match &self.cases {
+            Some(cases) if open => cases.leads_to.clone(),
+            Some(_) | None => Vec::new(),
+        }
+    }
+}
+
 /// The worst of what decides and of what advises, for each hazard.
-fn hazards<'r>(all: &[Finding<'r>], advises: impl Fn(&&Finding<'r>) -> bool) -> [HazardVerdict; 5] {
+fn hazards(judged: &[ByRuleset<'_, '_>]) -> [HazardVerdict; 5] {
     let mut hazards = Hazard::ALL.map(|hazard| HazardVerdict {
         hazard,
         verdict: None,
         guidance: None,
     });
-    for finding in all {
-        let mut of = hazards.iter_mut();
-        let Some(of) = of.find(|of| of.hazard == finding.rule.hazard) else {
-            continue;
-        };
-        let into = if finding.binding {
-            &mut of.verdict
-        } else if advises(&finding) {
-            &mut of.guidance
-        } else {
-            continue;
-        };
-        let verdict = finding.counts_as();
-        *into = Some(into.map_or(verdict, |worst| worst.min(verdict)));
+    for by in judged.iter().filter(|by| !by.is_beside_the_point()) {
+        for (at, of) in hazards.iter_mut().enumerate() {
+            let into = if by.bench.decides == Decides::Yes {
+                &mut of.verdict
+            } else if by.advises() {
+                &mut of.guidance
+            } else {
+                continue;
+            };
+            if let Some(verdict) = by.hazard(at) {
+                *into = Some(into.map_or(verdict, |worst| worst.min(verdict)));
+            }
+        }
     }
     hazards
 }
 
-/// The worst of what applies; if nothing does, that nothing does.
-fn worst(verdicts: impl Iterator<Item = Verdict>) -> Option<Verdict> {
-    verdicts.min()
+/// The guard's verdict by the rulesets that decide, and what keeps them from
+/// letting it meet.
+///
+/// Files about one subject grant that subject alone, the heights and the gaps
+/// together; beside a ruleset about guards as a whole what they leave open holds
+/// nothing up.
+fn overall<'r>(deciding: &[&ByRuleset<'_, 'r>], view: FindingView) -> (Verdict, Vec<Unclear<'r>>) {
+    let counted = || deciding.iter().filter(|by| !by.is_beside_the_point());
+    let whole: Vec<_> = counted()
+        .filter(|by| by.bench.ruleset.concerns.is_empty())
+        .collect();
+    let parts: Vec<_> = counted()
+        .filter(|by| !by.bench.ruleset.concerns.is_empty())
+        .collect();
+    let decided = |by: &ByRuleset<'_, 'r>| match view {
+        FindingView::Decided => by.decided.clone(),
+        FindingView::Alone => by.alone.clone(),
+    };
+    if whole.is_empty() {
+        return by_parts(
+            &parts
+                .iter()
+                .map(|by| (by.worst(view), decided(by)))
+                .collect::<Vec<_>>(),
+        );
+    }
+    let mut verdict = whole.iter().map(|by| by.verdict(view)).min();
+    // a ruleset that asks for no guard lets it meet only where what was measured says so
+    let mut unclear: Vec<Unclear<'r>> = whole
+        .iter()
+        .filter(|by| by.verdict(view) != Verdict::Meets)
+        .flat_map(|by| decided(by).lacks)
+        .collect();
+    if verdict == Some(Verdict::Meets) {
+        let lack = unclear.iter().map(|lack| lack.why.verdict()).min();
+        verdict = lack.or(verdict);
+    } else if verdict == Some(Verdict::DoesNotApply) {
+        unclear.clear();
+    }
+    let of_parts = parts.iter().filter_map(|by| by.worst(view));
+    let holds_up = |verdict: &Verdict| matches!(verdict, Verdict::FallsShort | Verdict::TooClose);
+    let unread = parts
+        .iter()
+        .filter(|by| !by.bench.ruleset.unread.is_empty())
+        .map(|_| Verdict::NotSettled);
+    let verdict = of_parts.filter(holds_up).chain(unread).chain(verdict).min();
+    (verdict.unwrap_or(Verdict::NotMeasured), unclear)
 }
 
-/// The guard's verdict: the worst binding finding; `does not apply` only where a
-/// trigger was stated and is false, and no rule from memory applies; `not
-/// measured` where nothing could decide.
-fn overall(all: &[Finding<'_>], verdict_of: impl Fn(&Finding<'_>) -> Verdict) -> Verdict {
-    let binding = || {
-        all.iter()
-            .filter(|finding| finding.binding && finding.counts())
+/// Files about one subject alone: each grants its own, and what none grants is
+/// not settled.
+fn by_parts<'r>(parts: &[(Option<Verdict>, Decided<'r>)]) -> (Verdict, Vec<Unclear<'r>>) {
+    let mut unclear = Vec::new();
+    for hazard in [Hazard::FallOver, Hazard::FallThrough] {
+        let of = |lack: &&Unclear<'r>| lack.hazard == Some(hazard);
+        let speak = |decided: &Decided<'r>| {
+            let mut lacks = decided.lacks.iter().filter(of);
+            !lacks.any(|lack| matches!(lack.why, WhyUnclear::OnlyOneSubject(_)))
+        };
+        let mut speaking = parts
+            .iter()
+            .filter(|(_, decided)| speak(decided))
+            .peekable();
+        let lacks = if speaking.peek().is_none() {
+            parts
+                .first()
+                .and_then(|(_, decided)| decided.lacks.iter().find(of))
+                .cloned()
+                .into_iter()
+                .collect()
+        } else {
+            let all = speaking.flat_map(|(_, decided)| decided.lacks.iter().filter(of));
+            all.cloned().collect::<Vec<_>>()
+        };
+        unclear.extend(lacks);
+    }
+    let whole = parts.iter().flat_map(|(_, decided)| &decided.lacks);
+    unclear.extend(whole.filter(|lack| lack.hazard.is_none()).cloned());
+    let Some(worst) = parts.iter().filter_map(|(worst, _)| *worst).min() else {
+        let lack = unclear.iter().map(|lack| lack.why.verdict()).min();
+        return (lack.unwrap_or(Verdict::NotMeasured), unclear);
     };
-    let Some(worst) = worst(binding().map(&verdict_of)) else {
-        return Verdict::NotMeasured;
-    };
-    let stated =
-        |reason: &Reason<'_>| matches!(reason, Reason::TriggerFalse(_) | Reason::Excepted(_));
-    // a rule from memory that applies decides nothing, and yet something is asked
-    let undecided = worst == Verdict::DoesNotApply
-        && (!binding().any(|finding| finding.reasons.iter().any(stated))
-            || warnings(all).any(|finding| verdict_of(finding) != Verdict::DoesNotApply));
-    if undecided {
-        Verdict::NotMeasured
-    } else {
-        worst
+    let lack = unclear.iter().map(|lack| lack.why.verdict()).min();
+    match (worst, lack) {
+        (Verdict::Meets, Some(lack)) => (lack, unclear),
+        (worst, _) => (worst, unclear),
     }
 }
 
-/// Findings of rules from memory that decide nothing, of the rulesets that do.
-fn warnings<'f, 'r>(all: &'f [Finding<'r>]) -> impl Iterator<Item = &'f Finding<'r>> {
-    let law = all.iter().any(|finding| !finding.ruleset.advisory);
-    all.iter().filter(move |finding| {
-        let from_memory =
-            !finding.binding && finding.counts() && finding.rule.status == Status::Memory;
-        from_memory && !(law && finding.ruleset.advisory)
-    })
+impl ByRuleset<'_, '_> {
+    /// The worst of its findings, or what all cases agree on where that says more.
+    fn worst(&self, view: FindingView) -> Option<Verdict> {
+        let (worst, agreed) = match view {
+            FindingView::Decided => (
+                self.decided.worst,
+                self.cases.as_ref().and_then(|c| c.verdict),
+            ),
+            FindingView::Alone => (self.alone.worst, self.cases.as_ref().and_then(|c| c.alone)),
+        };
+        match (worst, agreed) {
+            (Some(worst), Some(Verdict::FallsShort)) => Some(worst.min(Verdict::FallsShort)),
+            (worst, _) => worst,
+        }
+    }
+}
+
+/// What a ruleset was read to ask nothing about here.
+fn silences<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Vec<&'r AsksNothing> {
+    let decision = scene.options.decision;
+    let silences = bench.ruleset.asks_nothing.iter();
+    silences
+        .filter(|silence| all(scene, &silence.when, decision) == Truth::True)
+        .collect()
 }
 
 pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Bench<'r>> {
@@ -191,6 +406,7 @@ pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Ben
         .iter()
         .zip(&outside)
         .filter(|(ruleset, _)| ruleset.asked == Asked::Chosen || was_in_force(ruleset, built))
+        .filter(|(ruleset, _)| !is_out_of_place(scene, ruleset, rulesets))
         .map(|(ruleset, outside)| Bench {
             ruleset,
             not_covered: outside.map(|item| {
@@ -212,6 +428,31 @@ pub(super) fn benches<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset]) -> Vec<Ben
         .collect()
 }
 
+/// Whether advice about small children has no place beside the chosen law here: not
+/// where a file about pools covers the guard, nor at a workplace where nobody wrote
+/// of a child.
+fn is_out_of_place(scene: &Scene<'_>, ruleset: &Ruleset, rulesets: &[Ruleset]) -> bool {
+    let beside_law = rulesets.iter().any(|other| !other.advisory);
+    if !(beside_law && ruleset.advisory && ruleset.is_about_small_children()) {
+        return false;
+    }
+    let pool = [PlaceWord::Pool.name()];
+    let of_pools = |other: &Ruleset| {
+        let mut conditions = other.covers.conditions.iter();
+        conditions.any(|condition| {
+            condition.item == Item::Place
+                && matches!(&condition.test, Test::OneOf(words) if *words == pool)
+        })
+    };
+    let at_a_pool = rulesets.iter().any(|other| {
+        other.asked == Asked::Chosen && of_pools(other) && not_covered(scene, other).is_none()
+    });
+    let at_work = scene
+        .of(Item::Use)
+        .any(|(_, observation)| observation.word() == Some(UseWord::Workplace));
+    at_a_pool || at_work && scene.of(Item::Children).next().is_none()
+}
+
 /// Whether a ruleset's years may hold the time of building, and both are known.
 fn was_in_force(ruleset: &Ruleset, built: Option<YearSpan>) -> bool {
     built.is_some()
@@ -219,36 +460,25 @@ fn was_in_force(ruleset: &Ruleset, built: Option<YearSpan>) -> bool {
         && InForceThen::of(ruleset, built) == InForceThen::Perhaps
 }
 
-/// How the guard fares by the rules of law that were in force when it was built.
-fn when_built<'r>(
-    scene: &Scene<'_>,
-    benches: &[Bench<'r>],
-    all: &[Finding<'r>],
-) -> Option<WhenBuilt<'r>> {
-    let options = scene.options;
+/// How the guard fares by the rules of law that were in force when it was built:
+/// not settled where none of those here was.
+fn when_built<'r>(scene: &Scene<'_>, judged: &[ByRuleset<'_, 'r>]) -> Option<WhenBuilt<'r>> {
     let built = built(scene.guard);
-    if options.as_built == AsBuilt::NotAsked {
+    if scene.options.when_built == AskedWhenBuilt::NotAsked || built.is_none() {
         return None;
     }
-    let then: Vec<&'r Ruleset> = benches
+    let then: Vec<&ByRuleset<'_, 'r>> = judged
         .iter()
-        .filter(|bench| !bench.ruleset.advisory && was_in_force(bench.ruleset, built))
-        .map(|bench| bench.ruleset)
+        .filter(|by| !by.bench.ruleset.advisory && was_in_force(by.bench.ruleset, built))
         .collect();
-    let of_then = |finding: &&Finding<'_>| {
-        let memory = finding.rule.status == Status::Memory;
-        let counts = !memory || options.memory == MemoryRules::Decide;
-        counts
-            && finding.counts()
-            && then
-                .iter()
-                .any(|ruleset| std::ptr::eq(*ruleset, finding.ruleset))
+    let verdict = if then.is_empty() {
+        Verdict::NotSettled
+    } else {
+        overall(&then, FindingView::Decided).0
     };
-    let verdict = worst(all.iter().filter(of_then).map(Finding::counts_as));
-    let rulesets: Vec<&'r str> = then.iter().map(|ruleset| ruleset.id.as_str()).collect();
-    (!rulesets.is_empty()).then(|| WhenBuilt {
-        verdict: verdict.unwrap_or(Verdict::NotMeasured),
-        rulesets,
+    Some(WhenBuilt {
+        verdict,
+        rulesets: then.iter().map(|by| by.bench.ruleset.id.as_str()).collect(),
     })
 }
 

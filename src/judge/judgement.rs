@@ -5,18 +5,20 @@ use std::borrow::Cow;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Chain;
-use crate::judge::Decision;
 use crate::judge::LimitShown;
 use crate::judge::Measured;
 use crate::judge::Operator;
 use crate::judge::Reason;
-use crate::judge::bound::Asks;
 use crate::judge::bound::Evidence;
 use crate::judge::bound::Outcome;
 use crate::judge::bound::asks;
 use crate::judge::condition::within;
 use crate::judge::decision::against;
-use crate::judge::decision::bounds_against;
+use crate::judge::gauge::Gauged;
+use crate::judge::gauge::Taped;
+use crate::judge::gauge::Where;
+use crate::judge::gauge::beside_each_other;
+use crate::judge::gauge::holes;
 use crate::judge::scene::Piece;
 use crate::judge::scene::Presence;
 use crate::judge::scene::Said;
@@ -129,15 +131,28 @@ impl<'r> Judgement<'r> {
         }
     }
 
-    /// The worst of several: the worst verdict, then the least to spare; the
-    /// readings of the others are named beside it.
-    pub(super) fn worst(mut all: Vec<Judgement<'r>>) -> Option<Judgement<'r>> {
+    /// The worst of several: the worst verdict, then the least to spare, then by
+    /// what is written, so that the order of rows decides nothing; the readings of
+    /// the others are named beside it.
+    pub(super) fn worst(scene: &Scene<'_>, mut all: Vec<Judgement<'r>>) -> Option<Judgement<'r>> {
         if all.len() < 2 {
             return all.pop();
         }
         let alone = all.iter().map(|judgement| judgement.alone).min()?;
-        let (place, _) = all.iter().enumerate().min_by_key(|(_, one)| one.rank())?;
-        let mut worst = all.swap_remove(place);
+        let written = |one: &Judgement<'_>| {
+            let index = one.readings.first().copied().or_else(|| {
+                let mut reasons = one.reasons.iter();
+                reasons.find_map(Reason::observation)
+            });
+            index.map(|index| {
+                let observation = scene.guard.observation(index);
+                (observation.written.clone(), observation.note.clone())
+            })
+        };
+        let ranked = |one: &Judgement<'_>| (one.rank(), written(one));
+        let places = all.iter().enumerate();
+        let (place, _) = places.min_by(|(_, one), (_, other)| ranked(one).cmp(&ranked(other)))?;
+        let mut worst = all.remove(place);
         worst.alone = alone;
         for other in all {
             worst.also_readings.extend(other.readings);
@@ -164,108 +179,46 @@ pub(super) fn length<'r>(
 ) -> Judgement<'r> {
     let asks = asks(bounds);
     let mut all = Vec::new();
+    let mut tapes = Vec::new();
     let mut bounded = Vec::new();
     for (index, _) in scene.of(item) {
         match scene.piece(item, index) {
             Piece::Nothing(reason) => {
                 all.push(Judgement::open(item, reason));
             }
-            Piece::Says(said) if said.evidence.is_bound() => bounded.push((index, said)),
-            Piece::Says(said) => {
-                let decision = scene.options.decision;
-                if let Some(outcome) = against(said.evidence, &asks, decision) {
-                    all.push(Judgement::from_outcome(scene, item, index, &said, outcome));
+            Piece::Says(said) => match said.evidence {
+                Evidence::Point(value, doubt) => {
+                    let outcome = against(said.evidence, &asks, scene.options.decision);
+                    tapes.extend(outcome.map(|outcome| Taped {
+                        judgement: Judgement::from_outcome(scene, item, index, &said, outcome),
+                        index,
+                        value,
+                        doubt,
+                        place: Where::TheOnlyOne,
+                    }));
                 }
-            }
+                Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => {
+                    bounded.push((index, said));
+                }
+            },
         }
     }
-    if let Some(gauge) = gauge(scene, item, &bounded, &asks) {
-        // a stick at the lowest place settles what the tape there could not
-        settle(&mut all, gauge, Reach::WholeGuard);
-    }
-    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, item))
+    // a stick at the lowest place settles what the tape there could not
+    let holes = holes(scene, &bounded, |_, _| Where::TheOnlyOne);
+    let gauges = holes.iter().flat_map(|hole| {
+        let judged = hole.judged(scene, item, &asks);
+        judged.into_iter().map(|(judgement, bounds)| Gauged {
+            judgement,
+            bounds,
+            place: hole.place,
+        })
+    });
+    all.extend(beside_each_other(scene, tapes, gauges.collect()));
+    Judgement::worst(scene, all).unwrap_or_else(|| Judgement::not_written(scene, item))
 }
 
-/// How much of the guard a go/no-go test speaks for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Reach {
-    /// The place where it was held.
-    OnePlace,
-    /// All of it.
-    WholeGuard,
-}
-
-/// One-sided readings together against the limits.
-pub(super) fn gauge<'r>(
-    scene: &Scene<'_>,
-    item: Item,
-    bounded: &[(usize, Said)],
-    asks: &Asks<'r>,
-) -> Option<Judgement<'r>> {
-    let evidence: Vec<Evidence> = bounded.iter().map(|(_, said)| said.evidence).collect();
-    let outcome = bounds_against(&evidence, asks)?;
-    // name the one that decides: the first that alone says the same
-    let decides = |evidence: Evidence| {
-        against(evidence, asks, Decision::Simple).map(|outcome| outcome.verdict)
-            == Some(outcome.verdict)
-    };
-    let (index, said) = bounded
-        .iter()
-        .find(|(_, said)| decides(said.evidence))
-        .or_else(|| bounded.first())?;
-    let mut judgement = Judgement::from_outcome(scene, item, *index, said, outcome);
-    judgement.also_readings = bounded
-        .iter()
-        .map(|(index, _)| *index)
-        .filter(|other| other != index)
-        .collect();
-    Some(judgement)
-}
-
-/// Adds a gauge's judgement; one that meets for the whole guard takes the place
-/// of tape readings that were too close to call.
-pub(super) fn settle<'r>(all: &mut Vec<Judgement<'r>>, mut gauge: Judgement<'r>, reach: Reach) {
-    if gauge.verdict == Verdict::Meets && reach == Reach::WholeGuard {
-        let mut settled = Vec::new();
-        all.retain(|judgement| {
-            let doubtful = judgement.within_doubt() || judgement.waits_for_a_ball();
-            if doubtful {
-                settled.extend(judgement.readings.iter().copied());
-            }
-            !doubtful
-        });
-        if !settled.is_empty() {
-            let by = gauge.readings.first().copied();
-            gauge.reasons.extend(by.map(Reason::SettledByGauge));
-            gauge.also_readings.extend(settled);
-        }
-    }
-    all.push(gauge);
-}
-
-impl Judgement<'_> {
-    /// Whether the arithmetic of a shape left the answer to a ball in the hand.
-    fn waits_for_a_ball(&self) -> bool {
-        self.verdict == Verdict::NotMeasured
-            && self.reasons.iter().any(|reason| {
-                matches!(
-                    reason,
-                    Reason::BoundsStraddle
-                        | Reason::NeedsPush
-                        | Reason::NosingThickness
-                        | Reason::RisersOpen
-                )
-            })
-    }
-
-    /// Whether the tape could not tell, whatever the decision made of it.
-    fn within_doubt(&self) -> bool {
-        match (self.margin, self.uncertainty) {
-            (Some(margin), Some(u)) => margin.magnitude() < u.doubled(),
-            (None, _) | (_, None) => false,
-        }
-    }
-}
+/// The word for what cannot be seen.
+pub(super) const HIDDEN: &str = "hidden";
 
 /// Words against a list.
 pub(super) fn words<'r>(
@@ -281,6 +234,10 @@ pub(super) fn words<'r>(
             all.push(Judgement::open(item, reason));
             continue;
         };
+        if word == HIDDEN && !is.contains(&word) && !is_not.contains(&word) {
+            all.push(Judgement::open(item, Reason::Hidden(index)));
+            continue;
+        }
         let wanted = is.is_empty() || is.contains(&word);
         let forbidden = is_not.contains(&word);
         let verdict = if wanted && !forbidden {
@@ -304,7 +261,7 @@ pub(super) fn words<'r>(
         };
         all.push(seen(scene, item, index, verdict, limit));
     }
-    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, item))
+    Judgement::worst(scene, all).unwrap_or_else(|| Judgement::not_written(scene, item))
 }
 
 /// Counts against their bounds.
@@ -333,7 +290,7 @@ pub(super) fn count<'r>(scene: &Scene<'_>, item: Item, bounds: &Bounds<u32>) -> 
         };
         all.push(seen(scene, item, index, verdict, limit));
     }
-    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, item))
+    Judgement::worst(scene, all).unwrap_or_else(|| Judgement::not_written(scene, item))
 }
 
 /// The bound that a count breaks, else the first there is.

@@ -6,30 +6,37 @@
 
 mod assumptions;
 mod bound;
+mod cases;
 mod cautions;
 mod condition;
+mod dangers;
+mod decides;
 mod decision;
 mod doubt;
 mod entrapment;
 pub mod examples;
 mod finding;
 mod foothold;
+mod gauge;
 mod guard;
 mod judgement;
 mod leave_outs;
 mod load_path;
 mod opening;
 mod questions;
+mod reason;
 mod rule;
 mod scene;
 mod v_opening;
 
 pub use assumptions::assumptions;
-pub use cautions::{DEFERRAL, GENERAL, STRENGTH_CAUTIONS, TONIGHT, cautions, guard_cautions};
+pub use cautions::{CautionSaid, WrittenDown, cautions, guard_cautions};
 pub use finding::{
-    AsBuilt, Assumption, Decision, Finding, HazardVerdict, Judged, LimitShown, Measured,
-    MemoryRules, Operator, Options, Question, Reason, WhenBuilt,
+    Agreed, AskedWhenBuilt, Assumption, DangerSeen, Decision, Finding, HazardVerdict, Judged,
+    LeadsTo, LimitShown, Measured, MemoryRules, Operator, Options, Question, Unclear, WhenBuilt,
+    WhyUnclear,
 };
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;
 pub use load_path::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};
+pub use reason::{Bearing, Reason};

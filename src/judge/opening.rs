@@ -5,7 +5,6 @@ use crate::items::Item;
 use crate::items::OpeningsCheckedWord;
 use crate::items::Verdict;
 use crate::judge::Reason;
-use crate::judge::bound::Asks;
 use crate::judge::bound::Evidence;
 use crate::judge::bound::Outcome;
 use crate::judge::bound::opening_asks;
@@ -13,10 +12,12 @@ use crate::judge::bound::shape_asks;
 use crate::judge::decision::against;
 use crate::judge::decision::bounds_against;
 use crate::judge::entrapment;
+use crate::judge::gauge::Gauged;
+use crate::judge::gauge::Taped;
+use crate::judge::gauge::Where;
+use crate::judge::gauge::beside_each_other;
+use crate::judge::gauge::holes;
 use crate::judge::judgement::Judgement;
-use crate::judge::judgement::Reach;
-use crate::judge::judgement::gauge;
-use crate::judge::judgement::settle;
 use crate::judge::scene::AtWorst;
 use crate::judge::scene::Piece;
 use crate::judge::scene::Said;
@@ -44,6 +45,7 @@ pub(super) fn opening<'r>(
 ) -> Judgement<'r> {
     let asks = opening_asks(demand);
     let mut all = Vec::new();
+    let mut tapes = Vec::new();
     let mut bounded = Vec::new();
     let mut outside = false;
     for (index, from) in observations(scene, item) {
@@ -58,27 +60,50 @@ pub(super) fn opening<'r>(
             && !overlaps(zone, at)
         {
             outside = true;
-        } else if said.evidence.is_bound() {
-            bounded.push((index, said));
-        } else {
-            all.extend(tape(scene, item, index, &said, demand, zoned));
-            all.extend(entrapment::probe(scene, item, index, &said, demand));
+            continue;
+        }
+        match said.evidence {
+            Evidence::Point(value, doubt) => {
+                let judgement = tape(scene, item, index, &said, demand, zoned);
+                tapes.extend(judgement.map(|judgement| Taped {
+                    judgement,
+                    index,
+                    value,
+                    doubt,
+                    place: place(scene, index, &said),
+                }));
+                all.extend(entrapment::probe(scene, item, index, &said, demand));
+            }
+            Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => {
+                bounded.push((index, said));
+            }
         }
     }
-    if !bounded.is_empty() {
-        let reach = if bounded.iter().any(|(_, said)| said.everywhere()) {
-            Reach::WholeGuard
-        } else {
-            Reach::OnePlace
-        };
-        if let Some(ball) = balls(scene, item, &bounded, &asks, demand, zoned) {
-            settle(&mut all, ball, reach);
+    let mut gauges = Vec::new();
+    for hole in holes(scene, &bounded, |index, said| place(scene, index, said)) {
+        for (judgement, bounds) in hole.judged(scene, item, &asks) {
+            gauges.push(Gauged {
+                judgement: ball(scene, judgement, &bounds, demand, zoned),
+                bounds,
+                place: hole.place,
+            });
         }
     }
-    match (Judgement::worst(all), &demand.zone) {
+    all.extend(beside_each_other(scene, tapes, gauges));
+    match (Judgement::worst(scene, all), &demand.zone) {
         (Some(worst), _) => partly(scene, worst),
         (None, Some(zone)) if outside => Judgement::open(item, Reason::OutsideZone(zone)),
         (None, _) => Judgement::not_written(scene, item),
+    }
+}
+
+/// Where an opening was measured.
+fn place(scene: &Scene<'_>, index: usize, said: &Said) -> Where {
+    let reading = scene.guard.observation(index).reading.as_ref();
+    match reading.and_then(|reading| reading.at) {
+        _ if said.everywhere() && matches!(said.evidence, Evidence::Below(_)) => Where::Everywhere,
+        Some(at) => Where::At(at),
+        None => Where::NotSaid,
     }
 }
 
@@ -206,18 +231,18 @@ fn goes_on(judgement: &mut Judgement<'_>, demand: &OpeningDemand) {
     }
 }
 
-/// Balls, sticks and one-sided readings together.
-fn balls<'r>(
+/// Balls and one-sided readings of one hole, with the zone they lie in and the push.
+fn ball<'r>(
     scene: &Scene<'_>,
-    item: Item,
+    mut judgement: Judgement<'r>,
     bounded: &[(usize, Said)],
-    asks: &Asks<'r>,
     demand: &'r OpeningDemand,
     zoned: &[&'r OpeningDemand],
-) -> Option<Judgement<'r>> {
-    let mut judgement = gauge(scene, item, bounded, asks)?;
+) -> Judgement<'r> {
     let decides = judgement.readings.first().copied();
-    let (_, said) = bounded.iter().find(|(index, _)| Some(*index) == decides)?;
+    let Some((_, said)) = bounded.iter().find(|(index, _)| Some(*index) == decides) else {
+        return judgement;
+    };
     let evidence: Vec<Evidence> = bounded.iter().map(|(_, said)| said.evidence).collect();
     let lenient = || {
         zoned.iter().any(|other| {
@@ -228,10 +253,7 @@ fn balls<'r>(
     in_zone(&mut judgement, said, demand, lenient);
     entrapment::taken_as_long(&mut judgement);
     give_way(scene, &mut judgement, bounded, demand);
-    if said.everywhere() {
-        judgement.partial = false;
-    }
-    Some(judgement)
+    judgement
 }
 
 /// An opening of which nobody wrote where it lies.
@@ -310,7 +332,8 @@ fn give_way<'r>(
 
 /// With some openings looked at only, what meets does so where it was measured.
 fn partly<'r>(scene: &Scene<'_>, mut judgement: Judgement<'r>) -> Judgement<'r> {
-    let everywhere = judgement.readings.iter().any(|index| {
+    // a ball tried everywhere says nothing more where only some were looked at
+    let by_everywhere = judgement.readings.iter().any(|index| {
         let reading = &scene.guard.observation(*index).reading;
         reading
             .as_ref()
@@ -319,10 +342,9 @@ fn partly<'r>(scene: &Scene<'_>, mut judgement: Judgement<'r>) -> Judgement<'r> 
     let some_only = scene
         .of(Item::OpeningsChecked)
         .any(|(_, observation)| observation.word() != Some(OpeningsCheckedWord::EveryOne));
-    if judgement.item == Item::Opening
+    if (judgement.item == Item::Opening || by_everywhere)
         && judgement.verdict == Verdict::Meets
         && some_only
-        && !everywhere
     {
         judgement.partial = true;
         judgement.reasons.push(Reason::OnlySomeOpenings);
@@ -335,7 +357,7 @@ fn overlaps(zone: &Zone, at: Extent) -> bool {
     at.low <= zone.to.length && at.high >= zone.from.length
 }
 
-/// The better of two ways to satisfy: meets, too close, not measured, falls short.
+/// The better of two ways to satisfy: meets, too close, not settled, not measured, falls short.
 pub(super) fn better<'r>(
     so_far: Option<Judgement<'r>>,
     next: Judgement<'r>,
@@ -365,9 +387,10 @@ fn satisfied_first(verdict: Verdict) -> u8 {
     match verdict {
         Verdict::Meets => 0,
         Verdict::TooClose => 1,
-        Verdict::NotMeasured => 2,
-        Verdict::FallsShort => 3,
-        Verdict::DoesNotApply => 4,
+        Verdict::NotSettled => 2,
+        Verdict::NotMeasured => 3,
+        Verdict::FallsShort => 4,
+        Verdict::DoesNotApply => 5,
     }
 }
 

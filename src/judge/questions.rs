@@ -5,12 +5,10 @@ use std::collections::BTreeMap;
 
 use crate::items::Asked;
 use crate::items::Item;
-use crate::items::Kind;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::judge::Question;
-use crate::judge::Reason;
 
 impl Judged<'_> {
     /// What to find out next, most decisive first.
@@ -22,14 +20,14 @@ impl Judged<'_> {
 
 /// Each missing item once: what decides most findings first, law before guidance.
 fn questions(all: &[Finding<'_>]) -> Vec<Question> {
-    let mut waiting: BTreeMap<Item, Waiting> = BTreeMap::new();
+    let mut waiting: BTreeMap<Item, Awaited> = BTreeMap::new();
     for finding in all {
         if finding.verdict != Verdict::NotMeasured && !finding.partial {
             continue;
         }
         let mut asked: Vec<Item> = Vec::new();
         for reason in &finding.reasons {
-            if let Some(item) = asks_for(reason, finding.item)
+            if let Some(item) = reason.asks_for(finding.item)
                 && !asked.contains(&item)
             {
                 asked.push(item);
@@ -40,13 +38,13 @@ fn questions(all: &[Finding<'_>]) -> Vec<Question> {
             }
         }
     }
-    let mut questions: Vec<(Waiting, Item)> = waiting
+    let mut questions: Vec<(Awaited, Item)> = waiting
         .into_iter()
         .filter(|(item, _)| item.info().asked != Asked::Never)
         .map(|(item, waits)| (waits, item))
         .collect();
     // what only the load path waits for comes last, in the order of asking
-    let order = |waits: &Waiting, item: Item| {
+    let order = |waits: &Awaited, item: Item| {
         let by_strength = Item::LOAD_PATH.iter().position(|one| *one == item);
         let by_strength = by_strength.filter(|_| !waits.beyond_strength);
         let place = if waits.beyond_strength {
@@ -69,57 +67,11 @@ fn questions(all: &[Finding<'_>]) -> Vec<Question> {
 
 /// What waits for an item.
 #[derive(Clone, Copy, Default)]
-struct Waiting {
+struct Awaited {
     /// Findings that decide.
     binding: usize,
     /// All findings.
     findings: usize,
     /// Whether a rule about more than strength waits for it.
     beyond_strength: bool,
-}
-
-/// The item that would answer a reason, if a person can find it out.
-fn asks_for(reason: &Reason<'_>, judged: Item) -> Option<Item> {
-    match reason {
-        Reason::CircumstanceMissing(item) | Reason::NotWritten(item) => {
-            (!matches!(item.info().kind, Kind::Text)).then_some(*item)
-        }
-        Reason::AlongMissing
-        | Reason::BarsHaveHeights
-        | Reason::BoundDoesNotSettle
-        | Reason::BoundsStraddle
-        | Reason::FootholdDepthMissing
-        | Reason::LiftMissing
-        | Reason::NeedsPush
-        | Reason::NosingThickness
-        | Reason::OutsideZone(_)
-        | Reason::ProbeUndecided
-        | Reason::PushTooWeak
-        | Reason::RisersOpen
-        | Reason::NoSuchStep
-        | Reason::WhereDoesItLie(_) => Some(judged),
-        Reason::OnlySomeOpenings => Some(Item::OpeningsChecked),
-        Reason::BottomGapIsLift
-        | Reason::CouldNotLook(_)
-        | Reason::CoveredElsewhere(_)
-        | Reason::ExactlyAtLimit
-        | Reason::Excepted(_)
-        | Reason::ForAPerson(_)
-        | Reason::Ladder { .. }
-        | Reason::MayBeTriangle
-        | Reason::NoBuildTolerance
-        | Reason::NoGuard
-        | Reason::NotCovered(_)
-        | Reason::NotInForceWhenBuilt
-        | Reason::PushedByHand
-        | Reason::SettledByGauge(_)
-        | Reason::SidesDoNotMeet
-        | Reason::TakenAsLong
-        | Reason::StrengthNotJudged
-        | Reason::TakenInZone(_)
-        | Reason::TriggerFalse(_)
-        | Reason::TriggerInDoubt(_)
-        | Reason::Unreadable(_)
-        | Reason::Wedges { .. } => None,
-    }
 }

@@ -1,5 +1,6 @@
 //! One rule against one guard.
 
+use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
@@ -17,6 +18,7 @@ use crate::judge::opening;
 use crate::judge::scene::Build;
 use crate::judge::scene::Presence;
 use crate::judge::scene::Scene;
+use crate::judge::scene::says_nothing;
 use crate::judge::v_opening;
 use crate::quantities::Length;
 use crate::quantities::YearSpan;
@@ -81,12 +83,14 @@ pub(super) fn findings<'r>(scene: &Scene<'_>, bench: &Bench<'r>, found: &mut Vec
         .map(|rule| (rule, applies(scene, rule)))
         .collect();
     let mut judgements = Vec::with_capacity(3);
+    let before = found.len();
     for (rule, applies) in &rules {
         let others = Others { rules: &rules };
         judge(scene, bench, rule, *applies, &others, &mut judgements);
         let done = judgements.drain(..);
         found.extend(done.map(|judgement| finding(scene, bench, rule, judgement)));
     }
+    lifted_from_memory(scene, bench, &mut found[before..]);
 }
 
 /// The rules of one ruleset with whether each applies.
@@ -133,7 +137,7 @@ fn judge<'r>(
         let verdict = if matches!(reason, Reason::CoveredElsewhere(_)) {
             Verdict::DoesNotApply
         } else {
-            Verdict::NotMeasured
+            Verdict::NotSettled
         };
         judgements.push(Judgement::bare(first, verdict, vec![reason.clone()]));
         return;
@@ -152,6 +156,7 @@ fn judge<'r>(
     for judgement in judgements {
         if judgement.verdict != Verdict::DoesNotApply {
             under(scene, judgement, rule, applies);
+            unlooked(scene, judgement, rule);
             for_a_person(judgement, rule);
         }
     }
@@ -172,7 +177,7 @@ fn checked<'r>(
     for check in &rule.checks {
         let mut of_check = Vec::new();
         by_item(scene, check, others, &mut of_check);
-        if let Some(worst) = Judgement::worst(of_check) {
+        if let Some(worst) = Judgement::worst(scene, of_check) {
             best = opening::better(best, worst);
         }
     }
@@ -242,6 +247,10 @@ fn one<'r>(
         Demand::Count(bounds) => judgement::count(scene, item, bounds),
         Demand::Foothold(demand) => foothold::foothold(scene, demand),
         Demand::Length(bounds) => judgement::length(scene, item, bounds),
+        // strength depends on no circumstance that a case could tell apart
+        Demand::Load(_) if scene.is_a_case() => {
+            Judgement::bare(item, Verdict::DoesNotApply, Vec::new())
+        }
         Demand::Load(demand) => load_path(scene, item, demand),
         Demand::Opening(demand) => {
             let zoned = match demand.zone {
@@ -315,16 +324,101 @@ fn under(scene: &Scene<'_>, judgement: &mut Judgement<'_>, rule: &Rule, applies:
     }
 }
 
-/// A clause that leaves the decision to a person never makes a shortfall.
+/// What was not looked at keeps what was from meeting: a circumstance that could
+/// not be read at one place, a guard that could not be reached, a hole where a
+/// baluster is missing.
+fn unlooked<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, rule: &'r Rule) {
+    let unread = rule
+        .conditions()
+        .flat_map(|condition| scene.of(condition.item))
+        .find_map(|(index, observation)| says_nothing(index, observation));
+    let not_reached = scene
+        .not_reached()
+        .filter(|_| judgement.item.is_at_guard())
+        .map(Reason::CouldNotLook);
+    let missing = scene
+        .infill_missing()
+        .filter(|_| judgement.item == Item::Opening)
+        .map(Reason::InfillMissing);
+    let close_is_open = missing.is_some();
+    let Some(reason) = unread.or(not_reached).or(missing) else {
+        return;
+    };
+    let opened = |verdict: Verdict| {
+        verdict == Verdict::Meets || (close_is_open && verdict == Verdict::TooClose)
+    };
+    if opened(judgement.alone) {
+        judgement.alone = Verdict::NotMeasured;
+    }
+    if opened(judgement.verdict) {
+        judgement.verdict = Verdict::NotMeasured;
+        judgement.reasons.push(reason);
+    }
+}
+
+/// A clause without a number settles nothing that its check does not meet for sure.
 fn for_a_person<'r>(judgement: &mut Judgement<'r>, rule: &'r Rule) {
     let Some(why) = &rule.judgement else { return };
     for verdict in [&mut judgement.verdict, &mut judgement.alone] {
-        if *verdict == Verdict::FallsShort {
-            *verdict = Verdict::TooClose;
+        if matches!(*verdict, Verdict::FallsShort | Verdict::TooClose) {
+            *verdict = Verdict::NotSettled;
         }
     }
-    if judgement.verdict == Verdict::TooClose {
+    if judgement.verdict == Verdict::NotSettled {
         judgement.reasons.push(Reason::ForAPerson(why));
+    }
+}
+
+/// Whether nobody here has read the rule: known from memory, or common practice
+/// beside law.
+fn is_from_memory(scene: &Scene<'_>, ruleset: &Ruleset, rule: &Rule) -> bool {
+    // an example shows what its own rule asks, however that was read
+    if scene.build == Build::Exact {
+        return false;
+    }
+    match rule.status {
+        Status::Memory => scene.options.memory == MemoryRules::Warn,
+        Status::Practice => !ruleset.advisory,
+        Status::Published | Status::Quoted => false,
+    }
+}
+
+/// Only what was read decides: a rule that nobody read settles nothing.
+fn unread_rule(judgement: &mut Judgement<'_>) {
+    let unsettled = |verdict: Verdict| matches!(verdict, Verdict::FallsShort | Verdict::TooClose);
+    if unsettled(judgement.alone) {
+        judgement.alone = Verdict::NotSettled;
+    }
+    if unsettled(judgement.verdict) {
+        judgement.verdict = Verdict::NotSettled;
+        judgement.reasons.push(Reason::OnlyFromMemory);
+    }
+}
+
+/// A rule that was read, and that an exception known only from memory would lift.
+fn lifted_from_memory<'r>(scene: &Scene<'_>, bench: &Bench<'r>, found: &mut [Finding<'r>]) {
+    let from_memory: Vec<(Hazard, &[Check])> = found
+        .iter()
+        .filter(|finding| finding.from_memory && finding.verdict != Verdict::DoesNotApply)
+        .map(|finding| (finding.rule.hazard, finding.rule.checks.as_slice()))
+        .collect();
+    for finding in found {
+        let excepted = finding
+            .reasons
+            .iter()
+            .any(|reason| matches!(reason, Reason::Excepted(_)));
+        let in_its_place = |(hazard, checks): &(Hazard, &[Check])| {
+            let mut items = checks.iter().flat_map(Check::items);
+            *hazard == finding.rule.hazard
+                && items.any(|item| finding.rule.checks.iter().any(|c| c.items().contains(item)))
+        };
+        let read = !is_from_memory(scene, bench.ruleset, finding.rule);
+        if read && excepted && from_memory.iter().any(in_its_place) {
+            finding.verdict = Verdict::NotSettled;
+            finding.reading_alone = Verdict::NotSettled;
+            finding.reasons.push(Reason::LiftedFromMemory);
+            finding.binding = bench.decides == Decides::Yes;
+        }
     }
 }
 
@@ -334,7 +428,13 @@ fn finding<'r>(
     rule: &'r Rule,
     judgement: Judgement<'r>,
 ) -> Finding<'r> {
-    let from_memory = rule.status == Status::Memory && scene.options.memory == MemoryRules::Warn;
+    let from_memory = is_from_memory(scene, bench.ruleset, rule);
+    let mut judgement = judgement;
+    if from_memory {
+        unread_rule(&mut judgement);
+    }
+    let counts_for_nothing =
+        from_memory && matches!(judgement.verdict, Verdict::Meets | Verdict::DoesNotApply);
     let mut reasons = judgement.reasons;
     if judgement.verdict == Verdict::FallsShort && bench.in_force == InForceThen::No {
         reasons.push(Reason::NotInForceWhenBuilt);
@@ -352,7 +452,8 @@ fn finding<'r>(
         verdict: judgement.verdict,
         reading_alone: judgement.alone,
         partial: judgement.partial,
-        binding: bench.decides == Decides::Yes && !from_memory,
+        binding: bench.decides == Decides::Yes && !counts_for_nothing,
+        from_memory,
         measured: judgement.measured,
         limit: judgement.limit,
         margin: judgement.margin,

@@ -1,10 +1,13 @@
 //! A guard as the judge sees it: what its observations say about an item.
 
 use crate::items::GuardWord;
+use crate::items::InfillLooseWord;
 use crate::items::InfillWord;
+use crate::items::ItemWord;
 use crate::items::PlaceWord;
 use crate::items::StateWord;
 use std::cell::OnceCell;
+use std::sync::Arc;
 
 use crate::geometry::ClearOpening;
 use crate::geometry::Shape;
@@ -16,6 +19,7 @@ use crate::judge::Options;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
 use crate::judge::doubt;
+use crate::quantities::Age;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::StandardUncertainty;
@@ -44,9 +48,28 @@ pub(super) struct Scene<'g> {
     pub(super) presence: Presence,
     /// What each observation says about its own item, once somebody has asked.
     pieces: Vec<OnceCell<Piece>>,
+    /// Circumstances that nobody wrote down, as one case has them.
+    supposed: Vec<(Item, Supposed)>,
     /// Items that the guard's own observations speak of, and those it inherits.
     own: ItemSet,
     inherited: ItemSet,
+}
+
+/// What a case supposes of a circumstance that nobody wrote down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Supposed {
+    /// A child of this age.
+    Age(Age),
+    /// So many.
+    Count(u32),
+    /// This length.
+    Length(Length),
+    /// None: no child.
+    Nobody,
+    /// This word.
+    Word(&'static str),
+    /// This year.
+    Year(i32),
 }
 
 /// Whether the guard stands there, and how exactly it will.
@@ -132,6 +155,7 @@ impl<'g> Scene<'g> {
                 OnceCell::new();
                 guard.observations.len() + guard.inherited.observations.len()
             ],
+            supposed: Vec::new(),
             own: items(&guard.observations),
             inherited: items(&guard.inherited.observations),
         }
@@ -150,6 +174,29 @@ impl<'g> Scene<'g> {
         (start..)
             .zip(all)
             .filter(move |(_, observation)| observation.item == item)
+    }
+
+    /// Whether two observations were written as one reading: `3 in ball passes 4 in
+    /// ball stops`.
+    pub(super) fn is_one_reading(&self, one: usize, other: usize) -> bool {
+        let (one, other) = (self.guard.observation(one), self.guard.observation(other));
+        one.row == other.row && one.item == other.item && Arc::ptr_eq(&one.written, &other.written)
+    }
+
+    /// `guard,not reached`: could not look at it as a whole; the observation's index.
+    pub(super) fn not_reached(&self) -> Option<usize> {
+        self.of(Item::Guard)
+            .find(|(_, observation)| {
+                let reading = observation.reading.as_ref();
+                reading.is_none_or(|reading| reading.value == Value::Unknown)
+            })
+            .map(|(index, _)| index)
+    }
+
+    /// Whether the infill is upright, so that a gap runs from bottom to top.
+    fn is_upright(&self) -> bool {
+        self.of(Item::Infill)
+            .any(|(_, o)| o.word() == Some(InfillWord::Balusters))
     }
 
     /// The same guard judged as exact values, without doubt.
@@ -175,8 +222,48 @@ impl<'g> Scene<'g> {
         said || openings.any(|(_, o)| o.reading.as_deref().is_some_and(strung))
     }
 
+    /// The same guard, as if these circumstances had been written down.
+    pub(super) fn supposing(&self, supposed: Vec<(Item, Supposed)>) -> Scene<'g> {
+        Scene {
+            supposed,
+            build: self.build,
+            ..Scene::new(self.guard, self.facts, self.options)
+        }
+    }
+
+    /// What a case supposes of a circumstance.
+    pub(super) fn supposed(&self, item: Item) -> Option<&Supposed> {
+        self.supposed
+            .iter()
+            .find(|(of, _)| *of == item)
+            .map(|(_, supposed)| supposed)
+    }
+
+    /// Whether circumstances are supposed.
+    pub(super) fn is_a_case(&self) -> bool {
+        !self.supposed.is_empty()
+    }
+
+    /// Whether somebody wrote a value of an item down.
+    pub(super) fn is_written(&self, item: Item) -> bool {
+        self.supposed(item).is_some()
+            || self
+                .of(item)
+                .any(|(index, observation)| says_nothing(index, observation).is_none())
+    }
+
+    /// A baluster or panel that is missing; the observation's index.
+    pub(super) fn infill_missing(&self) -> Option<usize> {
+        self.of(Item::InfillLoose)
+            .find(|(_, observation)| observation.word() == Some(InfillLooseWord::Missing))
+            .map(|(index, _)| index)
+    }
+
     /// Whether the place is a stair: `None` where nobody said.
     pub(super) fn on_a_stair(&self) -> Option<bool> {
+        if let Some(Supposed::Word(place)) = self.supposed(Item::Place) {
+            return Some(*place == PlaceWord::Stair.name());
+        }
         let mut places = self
             .of(Item::Place)
             .filter_map(|(_, o)| o.word::<PlaceWord>());
@@ -295,8 +382,56 @@ impl<'g> Scene<'g> {
             | Value::Word(_)
             | Value::Years(_) => return Piece::Nothing(Reason::Unreadable(index)),
         };
-        said.at = extent(item, reading, said.evidence);
+        said.at = self.extent(item, reading, said.evidence);
         Piece::Says(said)
+    }
+
+    /// Where an opening lies: as written; a bottom gap always at the bottom; a gap
+    /// between balusters from bottom to top, unless an extent says otherwise.
+    fn extent(&self, item: Item, reading: &Reading, evidence: Evidence) -> Option<Extent> {
+        let at_one_height = reading.at.is_none_or(|at| at.low == at.high);
+        if item == Item::BottomGap {
+            return reading.at.or(Some(Extent {
+                low: Length::ZERO,
+                high: evidence.length(),
+            }));
+        }
+        let everywhere = matches!(&reading.value, Value::Ball(ball) if ball.everywhere);
+        let is_a_gap = match &reading.value {
+            Value::Ball(_) | Value::Measure(_) => !everywhere,
+            Value::Shape(shape) => match shape.shape {
+                Shape::Raked(_) | Shape::Slot { .. } | Shape::Turned(_) => true,
+                Shape::Cables(_)
+                | Shape::Circle { .. }
+                | Shape::Polygon(_)
+                | Shape::Rectangle { .. }
+                | Shape::Triangle { .. } => false,
+            },
+            Value::Age(_)
+            | Value::Count(_)
+            | Value::Date { .. }
+            | Value::Fasteners(_)
+            | Value::Foothold(_)
+            | Value::None
+            | Value::Pull(_)
+            | Value::Section(..)
+            | Value::StairTriangle(_)
+            | Value::Stick(_)
+            | Value::Text(_)
+            | Value::ThingToClimb(_)
+            | Value::Unknown
+            | Value::VOpening(_)
+            | Value::Word(_)
+            | Value::Years(_) => false,
+        };
+        let between = matches!(item, Item::Opening | Item::EndGap);
+        if between && is_a_gap && at_one_height && self.is_upright() {
+            return Some(Extent {
+                low: Length::ZERO,
+                high: Length::from_nanometres(i64::MAX),
+            });
+        }
+        reading.at
     }
 
     fn measured(&self, item: Item, observation: &Observation, measure: Measure) -> Evidence {
@@ -451,17 +586,6 @@ fn ball_bound(ball: &BallTest) -> Evidence {
     } else {
         Evidence::Below(ball.ball)
     }
-}
-
-/// Where an opening lies: as written, and a bottom gap always at the bottom.
-fn extent(item: Item, reading: &Reading, evidence: Evidence) -> Option<Extent> {
-    let at_bottom = || Extent {
-        low: Length::ZERO,
-        high: evidence.length(),
-    };
-    reading
-        .at
-        .or_else(|| (item == Item::BottomGap).then(at_bottom))
 }
 
 /// The larger ball that cannot be ruled out, where there is one.

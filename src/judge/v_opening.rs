@@ -35,7 +35,7 @@ pub(super) fn v_opening<'r>(scene: &Scene<'_>, limit: &'r SlopeLimit) -> Judgeme
             }
         });
     }
-    Judgement::worst(all).unwrap_or_else(|| Judgement::not_written(scene, ITEM))
+    Judgement::worst(scene, all).unwrap_or_else(|| Judgement::not_written(scene, ITEM))
 }
 
 fn one<'r>(

@@ -153,6 +153,12 @@ fn tail(
             let twice = tail.at.is_some();
             tail.at = at;
             twice
+        } else if place_rule == WhereRule::MayFollow
+            && tail.passes.is_some()
+            && cursor.mentions(BALL_WORDS)
+        {
+            // another ball at the same hole
+            return Ok(tail);
         } else {
             return Err(unknown_tail(cursor));
         };

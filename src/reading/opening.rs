@@ -20,9 +20,7 @@ pub(super) fn opening(
     item: Item,
 ) -> Result<Vec<Reading>, ReadingError> {
     if ball_is_mentioned(cursor) {
-        let (ball, at) = ball(cursor, context, item, WhereRule::MayFollow)?;
-        let value = Value::Ball(ball);
-        return Ok(vec![Reading { value, at }]);
+        return balls(cursor, context, item);
     }
     let values = match shape(cursor, context, item)? {
         Some(shape) => vec![Value::Shape(shape)],
@@ -37,6 +35,27 @@ pub(super) fn opening(
         .into_iter()
         .map(|value| Reading { value, at })
         .collect())
+}
+
+/// One ball, or two at the same hole: `3 in ball passes 4 in ball stops`. Where it
+/// lies may be said at either.
+fn balls(
+    cursor: &mut Cursor<'_>,
+    context: Context,
+    item: Item,
+) -> Result<Vec<Reading>, ReadingError> {
+    let (first, mut at) = ball(cursor, context, item, WhereRule::MayFollow)?;
+    let mut all = vec![first];
+    if !cursor.at_end() {
+        let (second, place) = ball(cursor, context, item, WhereRule::MayFollow)?;
+        all.push(second);
+        at = place.or(at);
+    }
+    let reading = |ball| Reading {
+        value: Value::Ball(ball),
+        at,
+    };
+    Ok(all.into_iter().map(reading).collect())
 }
 
 /// `diamond 4 x 5 in`: a word where a length was expected is meant as a shape.

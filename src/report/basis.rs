@@ -9,6 +9,7 @@ use crate::judge::Options;
 use crate::judge::assumptions;
 use crate::judge::cautions;
 use crate::report::Summary;
+use crate::report::cautions::caution;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
@@ -33,13 +34,14 @@ pub struct ReportBasis<'a> {
 impl<'a> ReportBasis<'a> {
     /// The cautions of one guard, the general ones and the deferral among them.
     pub(super) fn cautions(&self, entry: &JudgedGuard<'_>) -> Vec<String> {
-        cautions(
+        let said = cautions(
             &entry.guard,
             &entry.judged,
             self.survey,
             self.rulesets,
             self.options,
-        )
+        );
+        said.iter().map(|said| caution(said).into_owned()).collect()
     }
 
     /// What was taken as given when a guard was judged.

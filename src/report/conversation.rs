@@ -1,12 +1,12 @@
 //! The walk in words: its questions, and what became of the answers.
 
 use crate::items::Verdict;
-use crate::judge::DEFERRAL;
 use crate::judge::Finding;
-use crate::judge::GENERAL;
 use crate::judge::Judged;
 use crate::judge::Question;
 use crate::report::advice;
+use crate::report::cautions::DEFERRAL;
+use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::text::compared;
@@ -212,7 +212,9 @@ fn guard_done(place: &GuardName, open: &[Question], verdict: Verdict) -> String 
         }
         Verdict::FallsShort => " It falls short; the report says what would put it right.",
         Verdict::Meets => " It meets what was checked; that says nothing about strength.",
-        Verdict::NotMeasured | Verdict::TooClose => " It is undecided so far.",
+        Verdict::NotMeasured | Verdict::NotSettled | Verdict::TooClose => {
+            " It is undecided so far."
+        }
     });
     text
 }
@@ -255,6 +257,7 @@ fn progress(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> 
     let told = [
         (Verdict::FallsShort, "Falls short"),
         (Verdict::TooClose, "Too close to call"),
+        (Verdict::NotSettled, "The rule is unclear"),
     ];
     for (verdict, name) in told {
         let found = of(verdict);

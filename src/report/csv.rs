@@ -12,6 +12,7 @@ use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::one_line;
+use crate::report::remedy::remedy;
 use crate::report::safe_cell;
 use crate::report::standing;
 use crate::report::strength;
@@ -19,13 +20,15 @@ use crate::report::words;
 
 /// The columns. Lengths are in millimetres; a shortfall and what is to spare
 /// have a column each, so that no number begins with a minus sign.
-const COLUMNS: [&str; 38] = [
+const COLUMNS: [&str; 41] = [
     "property",
     "building",
     "unit",
     "guard",
     "guard verdict",
     "guard guidance",
+    "danger",
+    "agreed whichever it is",
     "law or guidance",
     "ruleset",
     "edition",
@@ -50,6 +53,7 @@ const COLUMNS: [&str; 38] = [
     "the rule says",
     "why",
     "what holds it up",
+    "remedy",
     "file",
     "line",
     "note",
@@ -102,12 +106,14 @@ impl<'a, W: Write> Csv<'a, W> {
             entry.judged.verdict.name()
         });
         row.text(entry.judged.guidance.map_or("", Verdict::name));
+        row.text(&words::dangers(&entry.judged).unwrap_or_default());
+        row.text(&words::agreed(&entry.judged).join("; "));
         match finding {
             Some(finding) => {
                 row.finding(finding);
                 row.readings(entry, finding, basis);
             }
-            None => row.empty(27),
+            None => row.empty(28),
         }
         row.text(&facts.dates.join("; "));
         row.text(&facts.by.join("; "));
@@ -162,11 +168,7 @@ impl FindingRow {
         self.text(measured.map_or("", |measured| &measured.written));
         self.millimetres(measured.and_then(|measured| measured.value));
         let limit = finding.limit.as_ref();
-        self.text(
-            &limit
-                .map(crate::judge::LimitShown::says)
-                .unwrap_or_default(),
-        );
+        self.text(&limit.map(words::limit).unwrap_or_default());
         self.millimetres(limit.and_then(|limit| limit.value));
         let short = finding.margin.filter(|margin| *margin < Length::ZERO);
         self.millimetres(short.map(Length::magnitude));
@@ -191,6 +193,13 @@ impl FindingRow {
         self.text(&reasons.join("; "));
         let chain = finding.chain.as_deref().filter(|chain| chain.written);
         self.text(&chain.map(strength::in_one_cell).unwrap_or_default());
+        let short = finding.verdict == Verdict::FallsShort && finding.counts();
+        let remedy = short.then(|| remedy(&entry.judged, &entry.guard, finding.item));
+        self.text(
+            &remedy
+                .flatten()
+                .map_or_else(String::new, |remedy| remedy.says),
+        );
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);

@@ -37,7 +37,7 @@ pub(super) fn arithmetic(
         let exact = limit
             .value
             .map_or_else(String::new, |value| format!(" = {value}"));
-        say(&format!("asked: {}{exact}", one_line(&limit.says())));
+        say(&format!("asked: {}{exact}", one_line(&words::limit(limit))));
     }
     if let Some(measured) = &finding.measured {
         let exact = measured

@@ -4,8 +4,8 @@
 use std::io;
 use std::io::Write;
 
-use crate::judge::DEFERRAL;
 use crate::report::Counts;
+use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::wrap::hanging;

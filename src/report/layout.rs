@@ -13,9 +13,9 @@ use crate::geometry::BayEnds;
 use crate::geometry::BayLayout;
 use crate::geometry::BayPlan;
 use crate::geometry::Infilled;
-use crate::judge::DEFERRAL;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
+use crate::report::cautions::DEFERRAL;
 use crate::report::palette;
 use crate::report::wrap::hanging_in;
 

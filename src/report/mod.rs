@@ -6,6 +6,7 @@
 
 mod advice;
 mod basis;
+mod cautions;
 mod conversation;
 mod csv;
 mod diagnostics;
@@ -22,6 +23,7 @@ mod layout_svg;
 mod opening;
 mod opening_svg;
 mod palette;
+mod remedy;
 mod rulesets;
 mod sheet;
 mod strength;

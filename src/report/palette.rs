@@ -26,7 +26,7 @@ pub(super) fn heading(text: &str) -> String {
 pub(super) fn verdict(text: &str, verdict: Verdict) -> String {
     let style = match verdict {
         Verdict::FallsShort => SHORT,
-        Verdict::TooClose | Verdict::NotMeasured => OPEN,
+        Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured => OPEN,
         Verdict::Meets => MET,
         Verdict::DoesNotApply => ASIDE,
     };

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::io;
 use std::io::Write;
 
-use crate::judge::DEFERRAL;
+use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::wrap::WIDTH;

@@ -23,16 +23,21 @@ pub struct Summary {
     pub could_not_judge: u64,
     /// Of the undecided: too close to call.
     pub too_close: u64,
+    /// Of the undecided: what is asked is not known.
+    pub not_settled: u64,
     /// Of the undecided: not measured.
     pub not_measured: u64,
     /// Of the undecided: the readings alone would meet.
     pub reading_alone_meets: u64,
+    /// Guards at which something was seen that comes before every rule.
+    pub dangers: u64,
 }
 
 impl Summary {
     /// Counts one more guard.
     pub fn count(&mut self, judged: &Judged<'_>) {
         self.guards += 1;
+        self.dangers += u64::from(!judged.dangers.is_empty());
         if judged.could_not_judge {
             self.could_not_judge += 1;
             return;
@@ -40,11 +45,12 @@ impl Summary {
         match judged.verdict {
             Verdict::FallsShort => self.falls_short += 1,
             Verdict::TooClose => self.too_close += 1,
+            Verdict::NotSettled => self.not_settled += 1,
             Verdict::NotMeasured => self.not_measured += 1,
             Verdict::Meets => self.meets += 1,
             Verdict::DoesNotApply => self.does_not_apply += 1,
         }
-        let undecided = matches!(judged.verdict, Verdict::TooClose | Verdict::NotMeasured);
+        let undecided = judged.verdict.is_undecided();
         self.undecided += u64::from(undecided);
         let alone = undecided && judged.reading_alone == Verdict::Meets;
         self.reading_alone_meets += u64::from(alone);
@@ -59,7 +65,9 @@ impl Summary {
         self.does_not_apply += other.does_not_apply;
         self.could_not_judge += other.could_not_judge;
         self.too_close += other.too_close;
+        self.not_settled += other.not_settled;
         self.not_measured += other.not_measured;
         self.reading_alone_meets += other.reading_alone_meets;
+        self.dangers += other.dangers;
     }
 }

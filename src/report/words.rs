@@ -2,14 +2,21 @@
 //! given, how a reading near a limit was decided.
 
 use crate::input::folded;
+use crate::items::Hazard;
 use crate::items::Hole;
 use crate::items::Item;
+use crate::items::Verdict;
 use crate::items::Worst;
 use crate::judge::Assumption;
 use crate::judge::Decision;
+use crate::judge::Judged;
+use crate::judge::LimitShown;
 use crate::judge::MemoryRules;
+use crate::judge::Operator;
 use crate::judge::Options;
 use crate::judge::Reason;
+use crate::judge::Unclear;
+use crate::judge::WhyUnclear;
 use crate::report::Counts;
 use crate::report::one_line;
 use crate::rules::Ruleset;
@@ -70,7 +77,7 @@ pub(super) fn several(count: usize, one: &str, many: &str) -> String {
 #[must_use]
 pub(super) fn guidance_name(rulesets: &[Ruleset]) -> &'static str {
     let mut advisory = rulesets.iter().filter(|ruleset| ruleset.advisory);
-    if advisory.all(|ruleset| ruleset.id.starts_with("small-child")) {
+    if advisory.all(|ruleset| ruleset.is_about_small_children()) {
         "child guidance"
     } else {
         "guidance"
@@ -88,7 +95,101 @@ pub(super) const fn verify(status: Status) -> Option<&'static str> {
     }
 }
 
-/// Why a finding is what it is, in words for a reader.
+/// A limit in a reader's words: `at least 36 in`, `a 4 in ball must not pass`.
+#[must_use]
+pub(super) fn limit(shown: &LimitShown<'_>) -> String {
+    let written = &shown.written;
+    match shown.operator {
+        Operator::Above => format!("more than {written}"),
+        Operator::AtLeast => format!("at least {written}"),
+        Operator::AtMost => format!("at most {written}"),
+        Operator::Below => format!("less than {written}"),
+        Operator::AngleAtLeast => format!("sides that open {written} or more"),
+        Operator::Entraps => format!("must not admit a {written}"),
+        Operator::LadderBelow => format!("no two less than {written} apart"),
+        Operator::LadderUpTo => format!("no two {written} apart or nearer"),
+        Operator::Is => format!("must be {written}"),
+        Operator::IsNot => format!("must not be {written}"),
+        Operator::NoneWithin => format!("none within {written}"),
+        Operator::NotWithin => format!("not between {written}"),
+        Operator::StopsBall => format!("a {written} ball must not pass"),
+    }
+}
+
+/// What was seen that comes before every rule, with what to do: `KEEP EVERYBODY OFF
+/// IT: it moves a lot when pushed gently`.
+#[must_use]
+pub(super) fn dangers(judged: &Judged<'_>) -> Option<String> {
+    let dangers: Vec<String> = judged
+        .dangers
+        .iter()
+        .map(|seen| format!("{}: {}", seen.danger.act, seen.danger.says))
+        .collect();
+    (!dangers.is_empty()).then(|| dangers.join("; "))
+}
+
+/// What all cases of what nobody wrote down agree on, a sentence each.
+#[must_use]
+pub(super) fn agreed(judged: &Judged<'_>) -> Vec<String> {
+    let of_hazards = judged.agreed.iter().filter_map(|agreed| {
+        let hazard = agreed.hazard?;
+        let well = matches!(agreed.verdict, Verdict::DoesNotApply | Verdict::Meets);
+        (!well).then(|| {
+            format!(
+                "{hazard}: {} by {}, whichever the open circumstances are",
+                agreed.verdict,
+                one_line(&agreed.ruleset.id)
+            )
+        })
+    });
+    of_hazards.collect()
+}
+
+/// What keeps a ruleset from letting a guard meet, in words for a reader.
+#[must_use]
+pub(super) fn why_unclear(unclear: &Unclear<'_>) -> String {
+    let about = match unclear.hazard {
+        Some(hazard) => subject(hazard),
+        None => "the guard",
+    };
+    let id = one_line(&unclear.ruleset.id);
+    match unclear.why {
+        WhyUnclear::NoRuleRead => format!(
+            "{about}: {id} holds no rule on this that was read and met here; ask the local authority what is asked"
+        ),
+        WhyUnclear::NotCovered(item) => {
+            format!(
+                "{id} does not cover this guard, by what is written for {item}; ask the local authority which rules do"
+            )
+        }
+        WhyUnclear::OnlyOneSubject(concerns) => {
+            let concerns: Vec<&str> = concerns.iter().map(|concern| concern.name()).collect();
+            format!(
+                "{about}: the rules of {id} speak only of {}; choose rules for guards as well",
+                concerns.join(" and ")
+            )
+        }
+        WhyUnclear::Silence(item) => {
+            format!(
+                "{about}: whether {id} asks anything depends on {item}, which is not written down"
+            )
+        }
+        WhyUnclear::Unread(unread) => format!("{id}: {}", one_line(&unread.says())),
+    }
+}
+
+/// What a hazard's rules speak of.
+const fn subject(hazard: Hazard) -> &'static str {
+    match hazard {
+        Hazard::FallOver => "height",
+        Hazard::FallThrough => "gaps",
+        Hazard::Entrapment => "heads caught",
+        Hazard::Climb => "climbing",
+        Hazard::GiveWay => "strength",
+    }
+}
+
+/// WhyUnclear a finding is what it is, in words for a reader.
 #[must_use]
 pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
     match reason {
@@ -99,6 +200,19 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         }
         Reason::TriggerInDoubt(item) => {
             format!("{item} lies so close to where this rule begins that the tape cannot tell whether it applies")
+        }
+        Reason::Contradicted => {
+            "two readings of one place cannot both be true: both were judged, and the worse one decides; measure again".to_owned()
+        }
+        Reason::Hidden(index) => hidden(guard.observation(*index)),
+        Reason::OnlyFromMemory => {
+            "this rule is known only from memory, and nobody here has read it: ask the local authority what it asks".to_owned()
+        }
+        Reason::LiftedFromMemory => {
+            "an exception that is known only from memory would lift this rule: ask the local authority whether it does".to_owned()
+        }
+        Reason::InfillMissing(_) => {
+            "a baluster or panel is missing, so the widest opening was not measured".to_owned()
         }
         Reason::NotWritten(item) => format!("{item} is not written down"),
         Reason::CouldNotLook(index) => could_not_look(guard.observation(*index)),
@@ -204,6 +318,15 @@ fn could_not_look(observation: &Observation) -> String {
     format!(
         "{}: could not look ({written}){}",
         observation.item,
+        noted(observation)
+    )
+}
+
+fn hidden(observation: &Observation) -> String {
+    format!(
+        "{}: it cannot be seen ({}){}",
+        observation.item,
+        one_line(&observation.written),
         noted(observation)
     )
 }

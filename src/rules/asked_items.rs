@@ -26,6 +26,12 @@ impl Ruleset {
         items
     }
 
+    /// Whether it is advice about small children: every such file is called so.
+    #[must_use]
+    pub fn is_about_small_children(&self) -> bool {
+        self.id.starts_with("small-child")
+    }
+
     /// As [`Ruleset::items`], without what the load path alone looks at.
     #[must_use]
     pub fn items_beyond_strength(&self) -> BTreeSet<Item> {

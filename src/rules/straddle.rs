@@ -153,7 +153,7 @@ fn gaps(rule: &Rule) -> Vec<String> {
     if !expected(&[Verdict::Meets, Verdict::DoesNotApply]) {
         gaps.push("no example that meets".to_owned());
     }
-    if !expected(&[Verdict::FallsShort, Verdict::TooClose]) {
+    if !expected(&[Verdict::FallsShort, Verdict::NotSettled]) {
         gaps.push("no example that falls short".to_owned());
     }
     gaps

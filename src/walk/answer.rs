@@ -326,7 +326,7 @@ impl<'r> Walk<'r> {
         let decided = |verdict: Verdict| {
             matches!(
                 verdict,
-                Verdict::FallsShort | Verdict::Meets | Verdict::TooClose
+                Verdict::FallsShort | Verdict::Meets | Verdict::NotSettled | Verdict::TooClose
             )
         };
         let new: Vec<usize> = (0..judged.findings.len())

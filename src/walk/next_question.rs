@@ -66,10 +66,8 @@ fn rests_on_every_opening(judged: &Judged<'_>, guard: &Guard) -> bool {
 /// A finding that waits for a further reading of this item.
 fn waits_for_reading(finding: &Finding<'_>, item: Item) -> bool {
     let open = finding.verdict == Verdict::NotMeasured || finding.partial;
-    let missing = |reason: &Reason<'_>| {
-        matches!(reason, Reason::BoundDoesNotSettle | Reason::NeedsPush)
-            || *reason == Reason::NotWritten(item)
-    };
+    let missing =
+        |reason: &Reason<'_>| reason.wants_a_gauge() || *reason == Reason::NotWritten(item);
     open && finding.item == item && finding.reasons.iter().any(missing)
 }
 

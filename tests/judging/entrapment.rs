@@ -19,7 +19,13 @@ fn of_rule(rule: &str, opening: &str) -> String {
     let survey = format!(
         "guard,item,reading\ndeck,place,deck\ndeck,opening,{opening}\ndeck,bottom gap,none\n"
     );
-    let report = check(&survey, &["--rules", "us-playground-handbook-2010"]).json();
+    let args = [
+        "--rules",
+        "us-playground-handbook-2010",
+        "--memory",
+        "decides",
+    ];
+    let report = check(&survey, &args).json();
     let guard = only_guard(&report).clone();
     let findings = guard["findings"].as_array().expect("findings");
     let found = findings
@@ -142,7 +148,8 @@ fn the_report_names_the_ledges_that_make_a_ladder() {
 }
 
 /// The worst verdict of one guard under one rule of our own.
-fn verdict(rule: &str, rows: &str) -> String {
+/// A report by one rule of a ruleset made for it.
+fn of(rule: &str, rows: &str, format: &str) -> Ran {
     let survey = format!("guard,item,reading\n{rows}");
     let files = [
         ("survey.csv", survey.as_str()),
@@ -153,10 +160,15 @@ fn verdict(rule: &str, rows: &str) -> String {
         "@survey.csv",
         "--rules",
         "@own.toml",
+        "--no-guidance",
         "--format",
-        "json",
+        format,
     ];
-    let report = run(&files, &args).json();
+    run(&files, &args)
+}
+
+fn verdict(rule: &str, rows: &str) -> String {
+    let report = of(rule, rows, "json").json();
     let guard = only_guard(&report);
     finding(guard, "r")["verdict"]
         .as_str()
@@ -240,4 +252,20 @@ fn an_opening_that_narrows_to_a_point_is_judged_by_its_angle() {
         let rows = format!("d,v opening,{written}\n");
         assert_eq!(verdict(angle, &rows), expected, "{written}");
     }
+}
+
+#[test]
+fn an_opening_whose_sides_do_not_meet_is_asked_about_and_told_why() {
+    let rule = "check.v-opening.angle-at-least = \"55 deg\"";
+    let rows = "d,v opening,5 in wide 6 in deep 1 in at the bottom\n";
+    let text = of(rule, rows, "text").out;
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let text = words.join(" ");
+    assert!(
+        text.contains("its sides do not meet at the bottom"),
+        "{text}"
+    );
+    let report = of(rule, rows, "json").json();
+    let questions = only_guard(&report)["questions"].to_string();
+    assert!(questions.contains("\"v opening\""), "{questions}");
 }

@@ -1,8 +1,9 @@
 //! What the verdicts promise: one test for each sentence, named after it.
 
-mod as_built;
 mod entrapment;
 mod leave_outs;
 mod leaving_out;
 mod load_path;
 mod sentences;
+mod when_built;
+mod wrong_words;

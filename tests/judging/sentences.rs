@@ -25,7 +25,7 @@ edition = "none"
 [source.test]
 title = "Chosen for a test; the limits are those of no code"
 edition = "none"
-status = "practice"
+status = "published"
 
 [[rule]]
 id = "low-hole"
@@ -151,7 +151,7 @@ source = "test"
 "#;
 
 #[test]
-fn memory_rules_only_warn() {
+fn a_rule_from_memory_that_is_not_met_is_not_settled() {
     let survey = "unit,guard,item,reading\na,rail,height,38 in\n";
     let files = [("memory.toml", FROM_MEMORY), ("survey.csv", survey)];
     let mut args = vec![
@@ -166,9 +166,9 @@ fn memory_rules_only_warn() {
     let warned = run(&files, &args);
     let report = warned.json();
     let guard = only_guard(&report);
-    assert_eq!(guard["verdict"], "meets");
-    assert_eq!(finding(guard, "remembered")["verdict"], "falls short");
-    assert_eq!(warned.code, 0);
+    assert_eq!(guard["verdict"], "not settled");
+    assert_eq!(finding(guard, "remembered")["verdict"], "not settled");
+    assert_eq!(warned.code, 3);
     args.extend(["--memory", "decides"]);
     let decided = run(&files, &args);
     assert_eq!(only_guard(&decided.json())["verdict"], "falls short");
@@ -185,7 +185,7 @@ fn a_rule_from_memory_that_applies_keeps_a_guard_from_needing_none() {
     let mut args = vec!["check", "@survey.csv", "--format", "json"];
     args.extend(rules);
     let warned = run(&files, &args);
-    assert_eq!(only_guard(&warned.json())["verdict"], "not measured");
+    assert_eq!(only_guard(&warned.json())["verdict"], "not settled");
     assert_eq!(warned.code, 3);
     args.extend(["--memory", "decides"]);
     let decided = run(&files, &args);

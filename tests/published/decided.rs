@@ -18,26 +18,26 @@ use super::readings;
 
 /// Refused: case | what was decided | ruleset | rule | readings | verdict of the rule.
 const REFUSED: &str = "
-BC 23, told in 960A | a mesh of 2 in squares at a balcony is climbable | british-columbia-1992 | climbable-infill | place=balcony; use=dwelling; infill=mesh; opening=51 mm; height=1070 mm | too close to call
-BC 1354, 20 May 1994 | the lower rail of a guard with uprights 40 mm apart can be a toe hold | british-columbia-1992 | foothold-in-reach | place=balcony; use=dwelling; opening=40 mm; foothold=150 mm high; height=1070 mm | too close to call
-BC 1367, 16 November 1994 | shaped pickets, 55 mm between them and 4 in at the waist, help a climber | british-columbia-1992 | climbable-infill | place=deck; use=dwelling; infill=other; opening=4 in | too close to call
-BC 1408, 15 November 1995 | a bench built in, seat 457 mm high and 400 mm deep, helps a climber | british-columbia-1992 | foothold-in-reach | place=deck; use=dwelling; shared=no; drop=1.7 m; height=900 mm; foothold=457 mm high 400 mm deep | too close to call
-BC 1510, 5 July 2000 | a sloped step of about 18 mm at 600 mm helps a climber | british-columbia-1992 | foothold-in-reach | place=balcony; use=dwelling; height=1070 mm; foothold=600 mm high 18 mm deep | too close to call
+BC 23, told in 960A | a mesh of 2 in squares at a balcony is climbable | british-columbia-1992 | climbable-infill | place=balcony; use=dwelling; infill=mesh; opening=51 mm; height=1070 mm | not settled
+BC 1354, 20 May 1994 | the lower rail of a guard with uprights 40 mm apart can be a toe hold | british-columbia-1992 | foothold-in-reach | place=balcony; use=dwelling; opening=40 mm; foothold=150 mm high; height=1070 mm | not settled
+BC 1367, 16 November 1994 | shaped pickets, 55 mm between them and 4 in at the waist, help a climber | british-columbia-1992 | climbable-infill | place=deck; use=dwelling; infill=other; opening=4 in | not settled
+BC 1408, 15 November 1995 | a bench built in, seat 457 mm high and 400 mm deep, helps a climber | british-columbia-1992 | foothold-in-reach | place=deck; use=dwelling; shared=no; drop=1.7 m; height=900 mm; foothold=457 mm high 400 mm deep | not settled
+BC 1510, 5 July 2000 | a sloped step of about 18 mm at 600 mm helps a climber | british-columbia-1992 | foothold-in-reach | place=balcony; use=dwelling; height=1070 mm; foothold=600 mm high 18 mm deep | not settled
 BC 1510, by the text from 2006 on | the same step, where 15 mm would be deemed safe | british-columbia-2012 | foothold-in-reach | place=balcony; use=dwelling; height=1070 mm; foothold=600 mm high 18 mm deep | falls short
 BC 1514 | glass on a ledge 19 mm deep at 480 mm is climbable | british-columbia-2012 | foothold-in-reach | place=balcony; use=dwelling; foothold=480 mm high 19 mm deep | falls short
-BC 1595, 21 January 2004 | members at 380 mm and 710 mm above the treads help a climber | british-columbia-1992 | foothold-in-reach | place=stair; use=dwelling; foothold=380 mm high; foothold=710 mm high | too close to call
-BC 1679, 18 November 2010 | level boards with gaps of less than 20 mm do not conform | british-columbia-2012 | climbable-infill | place=deck; use=dwelling; infill=horizontal bars; opening=19 mm | too close to call
-BC 1685, 16 December 2010 | a welded mesh of 38 mm does not conform | british-columbia-2012 | climbable-infill | place=deck; use=dwelling; infill=mesh; opening=38 mm | too close to call
+BC 1595, 21 January 2004 | members at 380 mm and 710 mm above the treads help a climber | british-columbia-1992 | foothold-in-reach | place=stair; use=dwelling; foothold=380 mm high; foothold=710 mm high | not settled
+BC 1679, 18 November 2010 | level boards with gaps of less than 20 mm do not conform | british-columbia-2012 | climbable-infill | place=deck; use=dwelling; infill=horizontal bars; opening=19 mm | not settled
+BC 1685, 16 December 2010 | a welded mesh of 38 mm does not conform | british-columbia-2012 | climbable-infill | place=deck; use=dwelling; infill=mesh; opening=38 mm | not settled
 BC 1065, 10 May 1989 | a planter 305 mm high is no guard, but a hazard | british-columbia-1992 | outside-rail-too-low | place=deck; use=dwelling; shared=no; drop=3 m; height=305 mm | falls short
 BC 1217, 30 August 1990 | a flight made 1100 mm wide by choice needs two handrails | british-columbia-1992 | handrail-on-one-side | place=stair; use=dwelling; flight width=1100 mm; handrail=separate; handrail sides=one side | falls short
 New Zealand, determination 2024/070 | a hedge is no barrier above a wall of 1.1 m | new-zealand-f4 | no-guard | place=terrace; use=dwelling; shared=no; drop=1100 mm; guard=none | falls short
 Doherty v The Owners - Strata Plan 36613 [2021] NSWCATAP 285 | an old balustrade below 1 m must meet the present code | australia-ncc-2022 | rail-too-low | place=balcony; use=dwelling; drop=6 m; height=950 mm; opening=130 mm | falls short
 the same, its gaps | gaps above 125 mm | australia-ncc-2022 | gap-too-wide | place=balcony; use=dwelling; drop=6 m; height=950 mm; opening=130 mm; bottom gap=none | falls short
 London, Ontario, order of 5 October 2021 | a child of 22 months fell through 140 mm between wall and guard | ontario-2012 | gap-too-wide | place=balcony; use=dwelling; shared=no; drop=50 m; height=1070 mm; opening=140 mm; bottom gap=none | falls short
-Higher administrative court of North Rhine-Westphalia, 10 B 1465/01, 30 November 2001 | the parapet counts from the plinth below it | germany-north-rhine-westphalia-2000 | parapet-too-low-above-step | place=window; drop=5 m; height=850 mm; fixed seat=yes; height above seat=700 mm | too close to call
-France, Court of cassation, 2nd civil chamber, 7 April 2022, no. 20-19.746 | an opening that begins at 42 cm on the fifth floor, without a bar | france-2024 | window-bar-too-low | place=window; use=dwelling; sill height=420 mm; height=420 mm | too close to call
-Court of appeal of Aix-en-Provence, 7 May 2002, no. 98/19173 | a sill of 0.85 m in an old let house | france-2024 | window-bar-too-low | place=window; use=dwelling; sill height=850 mm; height=850 mm | too close to call
-Bavarian higher administrative court, ZMR 2009, 566, by today's text | low old stair rails, which the order of the time might leave | germany-bavaria | rail-too-low | place=stair; use=dwelling; drop=3 m; height=800 mm | too close to call
+Higher administrative court of North Rhine-Westphalia, 10 B 1465/01, 30 November 2001 | the parapet counts from the plinth below it | germany-north-rhine-westphalia-2000 | parapet-too-low-above-step | place=window; drop=5 m; height=850 mm; fixed seat=yes; height above seat=700 mm | not settled
+France, Court of cassation, 2nd civil chamber, 7 April 2022, no. 20-19.746 | an opening that begins at 42 cm on the fifth floor, without a bar | france-2024 | window-bar-too-low | place=window; use=dwelling; sill height=420 mm; height=420 mm | not settled
+Court of appeal of Aix-en-Provence, 7 May 2002, no. 98/19173 | a sill of 0.85 m in an old let house | france-2024 | window-bar-too-low | place=window; use=dwelling; sill height=850 mm; height=850 mm | not settled
+Bavarian higher administrative court, ZMR 2009, 566, by today's text | low old stair rails, which the order of the time might leave | germany-bavaria | rail-too-low | place=stair; use=dwelling; drop=3 m; height=800 mm | not settled
 ";
 
 /// Accepted, or left alone: the rule that was at issue is silent, or a person decides.

@@ -59,13 +59,13 @@ International Residential Code R301.5, R311.7 and R312: R312.1.1 (2015, 2018 and
 International Property Maintenance Code 306.1 (307.1 in later prints): 306.1, later 307.1 (as published by the cities) | us-rental-upkeep | no-guard | place=porch; drop=30 in; guard=none | does not apply
 Besluit bouwwerken leefomgeving, articles 3.14 to 3.17 and 3.22: 3.15 (text in force on 1 January 2025) | netherlands-existing-2024 | no-guard | place=balcony; drop=1501 mm; guard=none | falls short
 Besluit bouwwerken leefomgeving, articles 3.14 to 3.17 and 3.22: 3.17 (text in force on 1 January 2025) | netherlands-existing-2024 | gap-too-wide | place=balcony; drop=3 m; opening=200 mm at 300 mm; bottom gap=none | meets
-New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | stair-rail-above-its-band | place=stair; built=1950; height=33 in | too close to call
+New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | stair-rail-above-its-band | place=stair; built=1950; height=33 in | not settled
 New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | stair-rail-too-low | place=stair; built=1950; height=30 in | meets
 New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | stair-rail-too-low | place=stair; built=1950; height=29 15/16 in | falls short
 New York, Multiple Dwelling Law section 52: section 52 (statute) | new-york-old-flats-1929 | landing-rail-above-its-band | place=landing; built=1950; height=36 in | meets
 Transcription of BC 1015.3, 1015.4 and of the text on handrails: 1015.3 (as transcribed) | new-york-city | rail-too-low | place=balcony; use=dwelling; shared=no; dwellings in building=12; location=outside; drop=9 ft; height=38 in | falls short
 An architect's comparison of Technical Guidance Document K of 2014 with that of 1997: 1.1.19 (2014) | ireland-tgd-k-2014 | step-triangle-too-wide | place=stair; drop=2600 mm; stair triangle=rise 180 going 280 lift 25 mm; bottom gap=25 mm | falls short
-The committee's explanation of NF P01-012 of 2024, cited by a third party: Footholds (2024) | france-2024 | foothold-moves-the-floor | place=balcony; drop=3 m; foothold=120 mm high; height above seat=880 mm | too close to call
+The committee's explanation of NF P01-012 of 2024, cited by a third party: Footholds (2024) | france-2024 | foothold-moves-the-floor | place=balcony; drop=3 m; foothold=120 mm high; height above seat=880 mm | not settled
 The committee's explanation of NF P01-012 of 2024, cited by a third party: Openings (2024) | france-2024 | upper-gap-too-wide | place=balcony; drop=3 m; opening=180 mm at 900 mm | meets
 Landesbauordnung Baden-Württemberg, section 16(3) to (8): Section 16(6) (as amended on 18 March 2025) | germany-baden-wuerttemberg | rail-too-low | place=balcony; drop=30 m; height=0.9 m; guard thickness=60 mm | meets
 Strata Schemes Management Regulation 2016, clause 30, and of 2010, clause 31: clause 30 (2013 and 2016) | new-south-wales-windows-2013 | window-can-be-fallen-from | place=window; sill height=1699 mm; drop=2000 mm; opening=125 mm | falls short

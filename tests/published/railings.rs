@@ -115,7 +115,7 @@ const ALL_OF_B: &[(&str, &str)] = &[
 /// What each text says of the stair's guard.
 const UNDER_B: &str = "
 England | uk-approved-document-k | rail-too-low | falls short
-England | uk-approved-document-k | step-triangle-too-wide | too close to call
+England | uk-approved-document-k | step-triangle-too-wide | not settled
 Scotland 1999 | scotland-1999 | stair-rail-too-low | meets
 Scotland 1999 | scotland-1999 | gap-too-wide | meets
 Scotland 1999 | scotland-1999 | step-triangle-too-wide | meets
@@ -238,7 +238,18 @@ fn judge_whole(railing: &str, table: &[(&str, &str)]) {
             "decides",
         ];
         let report = check(&survey, &args).json();
-        assert_eq!(only_guard(&report)["verdict"], *expect, "{ruleset}");
+        let verdict = only_guard(&report)["verdict"].clone();
+        // rules of one subject are all met, and let no guard meet by themselves
+        let of_one_subject = *expect == "meets" && verdict == "not settled";
+        assert!(of_one_subject || verdict == *expect, "{ruleset}: {verdict}");
+        if of_one_subject {
+            let findings = only_guard(&report)["findings"].as_array().expect("a list");
+            let aside = ["meets", "does not apply", "not measured"];
+            for finding in findings {
+                let verdict = finding["verdict"].as_str().expect("a word");
+                assert!(aside.contains(&verdict), "{ruleset}: {finding}");
+            }
+        }
     }
 }
 
@@ -288,11 +299,9 @@ fn the_demo_of_one_railing_gives_differing_verdicts_in_one_run() {
     };
     for (ruleset, expect) in ALL_OF_A {
         assert!(worst(ruleset, "meets") || *expect != "meets", "{ruleset}");
-        assert_eq!(
-            worst(ruleset, "falls short"),
-            *expect == "falls short",
-            "{ruleset}"
-        );
+        // what only memory says is not settled
+        let short = worst(ruleset, "falls short") || worst(ruleset, "not settled");
+        assert_eq!(short, *expect == "falls short", "{ruleset}");
     }
 }
 

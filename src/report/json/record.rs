@@ -8,9 +8,12 @@ use crate::input::Diagnostic;
 use crate::input::Diagnostics;
 use crate::input::Label;
 use crate::input::Severity;
+use crate::items::Hazard;
+use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::HazardVerdict;
+use crate::judge::Judged;
 use crate::judge::leave_outs;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
@@ -18,6 +21,7 @@ use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::json::links::LinkRecord;
 use crate::report::json::links::links;
+use crate::report::remedy;
 use crate::report::standing;
 use crate::report::words;
 use crate::rules::Amendment;
@@ -187,10 +191,58 @@ pub(super) struct GuardRecord<'a> {
     leaves_out: Vec<String>,
     cautions: Vec<String>,
     readings: Vec<ReadingRecord<'a>>,
-    questions: Vec<QuestionRecord>,
+    questions: Vec<QuestionRecord<'a>>,
     when_built: Option<WhenBuiltRecord<'a>>,
     could_not_judge: bool,
     rows_in_error: u32,
+    dangers: Vec<DangerRecord>,
+    agreed: Vec<AgreedRecord<'a>>,
+    unclear: Vec<UnclearRecord<'a>>,
+    asks_nothing: Vec<SilenceRecord<'a>>,
+    strength_unchecked: bool,
+}
+
+/// Something seen that comes before every rule.
+#[derive(Serialize)]
+struct DangerRecord {
+    item: &'static str,
+    word: &'static str,
+    hazard: &'static str,
+    act: &'static str,
+    says: &'static str,
+}
+
+/// What all cases of what nobody wrote down agree on.
+#[derive(Serialize)]
+struct AgreedRecord<'a> {
+    ruleset: &'a str,
+    verdict: &'static str,
+    hazard: Option<&'static str>,
+    rules: &'a [&'a str],
+    advisory: bool,
+}
+
+/// What keeps a ruleset from letting a guard meet.
+#[derive(Serialize)]
+struct UnclearRecord<'a> {
+    ruleset: &'a str,
+    hazard: Option<&'static str>,
+    says: String,
+}
+
+/// What a ruleset was read to ask nothing about here.
+#[derive(Serialize)]
+struct SilenceRecord<'a> {
+    hazard: &'static str,
+    says: &'a str,
+}
+
+/// What an answer would lead to.
+#[derive(Serialize)]
+struct LeadsToRecord<'a> {
+    ruleset: &'a str,
+    answer: &'a str,
+    verdict: Option<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -210,10 +262,11 @@ struct ReadingRecord<'a> {
 }
 
 #[derive(Serialize)]
-struct QuestionRecord {
+struct QuestionRecord<'a> {
     item: &'static str,
     question: &'static str,
     findings: usize,
+    leads_to: Vec<LeadsToRecord<'a>>,
 }
 
 #[derive(Serialize)]
@@ -236,13 +289,48 @@ struct FindingRecord<'a> {
     readings: Vec<PlaceRecord<'a>>,
     also_readings: Vec<PlaceRecord<'a>>,
     links: Vec<LinkRecord>,
-    remedy: Option<()>,
+    remedy: Option<RemedyRecord>,
     says: &'a str,
     item: &'static str,
     operator: Option<&'static str>,
     urgency: &'static str,
     binding: bool,
     reasons: Vec<String>,
+}
+
+/// What would put it right.
+#[derive(Serialize)]
+struct RemedyRecord {
+    says: String,
+    aims_at: Option<String>,
+    /// Not worked out yet.
+    quantity: Option<&'static str>,
+    who: &'static str,
+    leave: &'static str,
+    holes: bool,
+    /// Not worked out yet.
+    access: Option<&'static str>,
+    lasts: &'static str,
+    within: Option<&'static str>,
+    refused: [(); 0],
+}
+
+/// The remedy of what a finding judged, where it falls short.
+fn remedy(judged: &Judged<'_>, guard: &Guard, finding: &Finding<'_>) -> Option<RemedyRecord> {
+    let short = finding.verdict == Verdict::FallsShort && finding.counts();
+    let remedy = short.then(|| remedy::remedy(judged, guard, finding.item))??;
+    Some(RemedyRecord {
+        says: remedy.says,
+        aims_at: remedy.aims_at,
+        quantity: None,
+        who: remedy.who.name(),
+        leave: remedy.leave.name(),
+        holes: remedy.holes == remedy::RemedyHoles::Makes,
+        access: None,
+        lasts: remedy.lasts.name(),
+        within: None,
+        refused: [],
+    })
 }
 
 /// A quantity: as written, and in millimetres where it is a length.
@@ -310,7 +398,7 @@ impl<'a> GuardRecord<'a> {
             findings: judged
                 .findings
                 .iter()
-                .map(|finding| FindingRecord::of(finding, guard, facts))
+                .map(|finding| FindingRecord::of(finding, entry, facts))
                 .collect(),
             assumptions: basis.taken(entry).iter().map(words::assumption).collect(),
             leaves_out: leave_outs(guard, facts, basis.rulesets, basis.options),
@@ -323,6 +411,7 @@ impl<'a> GuardRecord<'a> {
                     item: question.item.name(),
                     question: question.item.info().question,
                     findings: question.findings,
+                    leads_to: leads_to(judged, question.item),
                 })
                 .collect(),
             when_built: judged.when_built.as_ref().map(|when| WhenBuiltRecord {
@@ -331,8 +420,61 @@ impl<'a> GuardRecord<'a> {
             }),
             could_not_judge: judged.could_not_judge,
             rows_in_error: guard.rows_in_error,
+            dangers: judged
+                .dangers
+                .iter()
+                .map(|seen| DangerRecord {
+                    item: seen.item.name(),
+                    word: seen.word,
+                    hazard: seen.danger.hazard.name(),
+                    act: seen.danger.act,
+                    says: seen.danger.says,
+                })
+                .collect(),
+            agreed: judged
+                .agreed
+                .iter()
+                .map(|agreed| AgreedRecord {
+                    ruleset: &agreed.ruleset.id,
+                    verdict: agreed.verdict.name(),
+                    hazard: agreed.hazard.map(Hazard::name),
+                    rules: &agreed.rules,
+                    advisory: agreed.advises,
+                })
+                .collect(),
+            unclear: judged
+                .unclear
+                .iter()
+                .map(|unclear| UnclearRecord {
+                    ruleset: &unclear.ruleset.id,
+                    hazard: unclear.hazard.map(Hazard::name),
+                    says: words::why_unclear(unclear),
+                })
+                .collect(),
+            asks_nothing: judged
+                .silences
+                .iter()
+                .map(|silence| SilenceRecord {
+                    hazard: silence.hazard.name(),
+                    says: &silence.says,
+                })
+                .collect(),
+            strength_unchecked: judged.strength_unchecked,
         }
     }
+}
+
+/// What each answer to a question would lead to.
+fn leads_to<'a>(judged: &'a Judged<'_>, item: Item) -> Vec<LeadsToRecord<'a>> {
+    let of = judged.leads_to.iter().filter(|leads| leads.item == item);
+    of.flat_map(|leads| {
+        leads.answers.iter().map(|(answer, verdict)| LeadsToRecord {
+            ruleset: &leads.ruleset.id,
+            answer,
+            verdict: verdict.map(Verdict::name),
+        })
+    })
+    .collect()
 }
 
 /// Every cell once: one that holds two readings (`5 to 6 in`) is one cell. What
@@ -368,7 +510,12 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
 }
 
 impl<'a> FindingRecord<'a> {
-    fn of(finding: &'a Finding<'_>, guard: &'a Guard, facts: &'a SurveyFacts) -> FindingRecord<'a> {
+    fn of(
+        finding: &'a Finding<'_>,
+        entry: &'a JudgedGuard<'_>,
+        facts: &'a SurveyFacts,
+    ) -> FindingRecord<'a> {
+        let guard = &entry.guard;
         let unit = crate::report::advice::unit(finding);
         let places = |indices: &[usize]| {
             indices
@@ -406,7 +553,7 @@ impl<'a> FindingRecord<'a> {
             readings: places(&finding.readings),
             also_readings: places(&finding.also_readings),
             links: links(finding),
-            remedy: None,
+            remedy: remedy(&entry.judged, guard, finding),
             says: &finding.rule.says,
             item: finding.item.name(),
             operator: finding.limit.as_ref().map(|limit| limit.operator.key()),

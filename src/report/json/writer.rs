@@ -18,7 +18,7 @@ use crate::report::json::record::Tool;
 use crate::report::json::record::diagnostics;
 
 /// The number of the schema; raised when a key changes its meaning or goes.
-pub const SCHEMA: u32 = 1;
+pub const SCHEMA: u32 = 2;
 
 /// The JSON Schema (draft 2020-12) that every JSON report satisfies.
 pub const SCHEMA_TEXT: &str = include_str!("../report.schema.json");

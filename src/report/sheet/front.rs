@@ -6,7 +6,7 @@ use maud::Markup;
 use maud::html;
 
 use crate::items::Item;
-use crate::judge::GENERAL;
+use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::sheet::Sheet;
 use crate::report::sheet::boxes::answer;

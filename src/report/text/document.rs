@@ -9,16 +9,17 @@ use std::mem;
 
 use crate::input::Diagnostics;
 use crate::items::Verdict;
-use crate::judge::DEFERRAL;
-use crate::judge::GENERAL;
-use crate::judge::STRENGTH_CAUTIONS;
-use crate::judge::TONIGHT;
 use crate::judge::guard_cautions;
 use crate::judge::leave_outs;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
+use crate::report::cautions::DEFERRAL;
+use crate::report::cautions::GENERAL;
+use crate::report::cautions::STRENGTH_CAUTIONS;
+use crate::report::cautions::TONIGHT;
+use crate::report::cautions::caution;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::text::findings::first_steps;
@@ -128,7 +129,7 @@ impl<'a, W: Write> TextReport<'a, W> {
             writeln!(self.out, "{}", hanging("     ", &rest))?;
         }
         if self.cautions.index.contains_key(TONIGHT) {
-            let text = "keep children away from what falls short or moves: close the way to it, or put up a temporary barrier that cannot be climbed.";
+            let text = "keep children away from what falls short or moves, with a gate that an adult opens at once or somebody beside them; lock or block no way by which people would leave in a fire.";
             writeln!(self.out, "{}", hanging("Tonight: ", text))?;
         }
         writeln!(self.out)?;
@@ -314,6 +315,7 @@ fn counted(summary: Summary) -> String {
             "is too close to call",
             "are too close to call",
         ),
+        (summary.not_settled, "is not settled", "are not settled"),
         (summary.not_measured, "is not measured", "are not measured"),
         (summary.meets, "meets", "meet"),
         (
@@ -368,7 +370,7 @@ impl<W: Write> Report for TextReport<'_, W> {
         );
         let cautions = cautions
             .into_iter()
-            .map(|caution| self.cautions.count(caution))
+            .map(|said| self.cautions.count(caution(&said).into_owned()))
             .collect();
         let left_out = leave_outs(
             &entry.guard,

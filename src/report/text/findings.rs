@@ -18,6 +18,7 @@ use crate::report::ReportBasis;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::palette;
+use crate::report::remedy::remedy;
 use crate::report::strength;
 use crate::report::text::headline::FindingGroup;
 use crate::report::text::rank::share_short;
@@ -41,7 +42,12 @@ pub(super) enum Advice {
 }
 
 /// A shortfall: what was found, what is asked, by how much it is short, what to do.
-pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) -> Vec<String> {
+pub(super) fn shortfall(
+    finding: &Finding<'_>,
+    entry: &JudgedGuard<'_>,
+    advice: Advice,
+) -> Vec<String> {
+    let guard = &entry.guard;
     let mut lines = vec![palette_first(hanging(BULLET, &compared(finding, guard)))];
     lines.push(hanging(UNDER, &one_line(&finding.rule.says)));
     let when = match finding.rule.urgency {
@@ -49,7 +55,7 @@ pub(super) fn shortfall(finding: &Finding<'_>, guard: &Guard, advice: Advice) ->
         Urgency::Soon | Urgency::Know => "To put it right: ",
     };
     if advice == Advice::Say {
-        let text = format!("{when}{}", advice::put_right(finding));
+        let text = format!("{when}{}", put_right(finding, entry));
         lines.push(hanging(UNDER, &text));
     }
     lines.push(hanging(UNDER, &source(finding)));
@@ -78,7 +84,7 @@ pub(super) fn first_steps(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> V
     if let Some(worst) = worst {
         let by = by_whom(worst, basis);
         steps.push(format!("{}{by}.", compared(worst, &entry.guard)));
-        steps.push(format!("To put it right: {}", advice::put_right(worst)));
+        steps.push(format!("To put it right: {}", put_right(worst, entry)));
     } else if let Some(close) = close {
         let by = by_whom(close, basis);
         steps.push(format!(
@@ -112,16 +118,22 @@ fn by_whom(finding: &Finding<'_>, basis: &ReportBasis<'_>) -> &'static str {
 /// How many things to find out next are named at the top.
 const NEXT: usize = 3;
 
-/// What is too close to call, why, and how to settle it.
-pub(super) fn too_close(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
+/// What would put right what a finding judged, with whatever else is asked of it.
+fn put_right(finding: &Finding<'_>, entry: &JudgedGuard<'_>) -> String {
+    remedy(&entry.judged, &entry.guard, finding.item)
+        .map_or_else(|| advice::put_right(finding), |remedy| remedy.says)
+}
+
+/// What is too close to call or not settled, why, and how to settle it.
+pub(super) fn open(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
     let mut lines = vec![hanging(BULLET, &compared(finding, guard))];
     lines.push(hanging(UNDER, &one_line(&finding.rule.says)));
     let within_doubt = match (finding.margin, finding.uncertainty) {
         (Some(margin), Some(u)) => margin.magnitude() < u.doubled(),
         (None, _) | (_, None) => false,
     };
-    // where the clause leaves it to a person, the reason says so below
-    if within_doubt || !is_for_a_person(finding) {
+    // where what is asked is not known, the reasons below say so
+    if within_doubt || finding.verdict == Verdict::TooClose {
         lines.push(hanging(UNDER, &why_open(finding)));
         if let Some(settle) = advice::settle(finding) {
             lines.push(hanging(UNDER, &format!("To settle it: {settle}")));
@@ -130,11 +142,6 @@ pub(super) fn too_close(finding: &Finding<'_>, guard: &Guard) -> Vec<String> {
     lines.push(hanging(UNDER, &source(finding)));
     remarks(&mut lines, finding, guard);
     lines
-}
-
-fn is_for_a_person(finding: &Finding<'_>) -> bool {
-    let mut reasons = finding.reasons.iter();
-    reasons.any(|reason| matches!(reason, Reason::ForAPerson(_)))
 }
 
 fn palette_first(text: String) -> String {
@@ -180,7 +187,7 @@ pub(in crate::report) fn compared(finding: &Finding<'_>, guard: &Guard) -> Strin
 
 /// What is asked, for who measured in the other system: `at least 36 in (914.4 mm)`.
 fn in_own_units(limit: &LimitShown<'_>, own: LengthUnit) -> String {
-    let says = limit.says();
+    let says = words::limit(limit);
     let of_two = limit.operator == Operator::NotWithin;
     match (limit.value, limit.unit) {
         (Some(value), Some(unit)) if !of_two && unit.is_imperial() != own.is_imperial() => {
@@ -251,7 +258,7 @@ fn why_open(finding: &Finding<'_>) -> String {
 const fn alone(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::FallsShort => "would fall short",
-        Verdict::TooClose => "does not settle it either",
+        Verdict::NotSettled | Verdict::TooClose => "does not settle it either",
         Verdict::NotMeasured => "would not be enough either",
         Verdict::Meets => "would meet",
         Verdict::DoesNotApply => "would take the rule as not applying",

@@ -4,6 +4,7 @@ use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Authority;
+use crate::judge::Bearing;
 use crate::judge::Finding;
 use crate::judge::HazardVerdict;
 use crate::judge::Question;
@@ -15,7 +16,6 @@ use crate::report::ReportBasis;
 use crate::report::explain;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::text::bearing::Bearing;
 use crate::report::text::findings;
 use crate::report::text::headline::FindingGroup;
 use crate::report::text::strength;
@@ -52,6 +52,8 @@ pub(super) fn block(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>, detail: De
         Authority::Law => ("Falls short of the law", "Too close to call: the law"),
     };
     group(&mut lines, entry, &decides, short, close);
+    agreed(&mut lines, entry);
+    unclear(&mut lines, entry);
     strength::section(&mut lines, entry);
     questions(&mut lines, entry, detail);
     in_the_way(&mut lines, entry);
@@ -163,27 +165,40 @@ fn group(
             .filter(move |finding| finding.verdict == verdict && finding.counts())
     };
     let mut shortfalls: Vec<_> = with(Verdict::FallsShort).collect();
+    // what a danger says already is not said again
+    let said = |finding: &Finding<'_>| {
+        let dangers = &entry.judged.dangers;
+        finding.ruleset.advisory && dangers.iter().any(|seen| seen.item == finding.item)
+    };
+    shortfalls.retain(|finding| !said(finding));
     shortfalls.sort_by_key(|finding| (finding.rule.urgency, finding.margin));
     if !shortfalls.is_empty() {
         section(lines, short);
     }
     for (index, finding) in shortfalls.iter().enumerate() {
-        // what puts the largest shortfall of an item right does so for the others
+        // one remedy for each thing measured, which does for all that is asked of it
         let mut before = shortfalls[..index].iter();
-        let larger =
-            before.any(|other| other.item == finding.item && other.margin <= finding.margin);
+        let larger = before.any(|other| other.item == finding.item);
         let advice = if larger {
             findings::Advice::SaidAbove
         } else {
             findings::Advice::Say
         };
-        lines.extend(findings::shortfall(finding, &entry.guard, advice));
+        lines.extend(findings::shortfall(finding, entry, advice));
     }
-    if with(Verdict::TooClose).next().is_some() {
-        section(lines, close);
-    }
-    for finding in with(Verdict::TooClose) {
-        lines.extend(findings::too_close(finding, &entry.guard));
+    for (verdict, title) in [
+        (Verdict::TooClose, close.to_owned()),
+        (
+            Verdict::NotSettled,
+            close.replacen("Too close to call", "Not settled", 1),
+        ),
+    ] {
+        if with(verdict).next().is_some() {
+            section(lines, &title);
+        }
+        for finding in with(verdict) {
+            lines.extend(findings::open(finding, &entry.guard));
+        }
     }
 }
 
@@ -315,13 +330,36 @@ fn special_question(item: Item, entry: &JudgedGuard<'_>) -> Option<String> {
         .filter(|finding| finding.counts_as() == Verdict::NotMeasured)
         .find_map(|finding| {
             let mut reasons = finding.reasons.iter();
-            let reason = reasons.find(|reason| Bearing::of(reason) == wanted)?;
+            let reason = reasons.find(|reason| reason.bearing() == wanted)?;
             let says = words::reason(reason, &entry.guard);
             Some(match &finding.limit {
-                Some(limit) => format!("{says}; asked: {}", one_line(&limit.says())),
+                Some(limit) => format!("{says}; asked: {}", one_line(&words::limit(limit))),
                 None => says,
             })
         })
+}
+
+/// What holds whichever the open circumstances are.
+fn agreed(lines: &mut Vec<String>, entry: &JudgedGuard<'_>) {
+    let agreed = words::agreed(&entry.judged);
+    if agreed.is_empty() {
+        return;
+    }
+    section(lines, "Whichever it is");
+    for text in agreed {
+        lines.push(hanging("    - ", &text));
+    }
+}
+
+/// What keeps the rules from letting it meet, and whom to ask.
+fn unclear(lines: &mut Vec<String>, entry: &JudgedGuard<'_>) {
+    if entry.judged.unclear.is_empty() || entry.judged.could_not_judge {
+        return;
+    }
+    section(lines, "Rule unclear");
+    for unclear in &entry.judged.unclear {
+        lines.push(hanging("    - ", &words::why_unclear(unclear)));
+    }
 }
 
 /// What could not be reached or understood, and what no ruleset covers.
@@ -329,7 +367,7 @@ fn in_the_way(lines: &mut Vec<String>, entry: &JudgedGuard<'_>) {
     let mut said: Vec<String> = could_not_look(&entry.guard);
     for finding in &entry.judged.findings {
         let reasons = finding.reasons.iter();
-        for reason in reasons.filter(|reason| Bearing::of(reason) == Bearing::InTheWay) {
+        for reason in reasons.filter(|reason| reason.bearing() == Bearing::InTheWay) {
             let says = words::reason(reason, &entry.guard);
             let text = if matches!(reason, Reason::NotCovered(_)) {
                 format!("{}: {says}", one_line(&finding.ruleset.id))
@@ -374,7 +412,7 @@ fn does_not_apply(lines: &mut Vec<String>, entry: &JudgedGuard<'_>) {
     }
     let mut items: Vec<&str> = Vec::new();
     for reason in aside.iter().flat_map(|finding| &finding.reasons) {
-        let Bearing::Aside(why) = Bearing::of(reason) else {
+        let Bearing::Aside(why) = reason.bearing() else {
             continue;
         };
         if !items.contains(&why) {

@@ -1,8 +1,9 @@
 //! A guard's headline: the verdict by law, the guidance beside it.
 
 use crate::items::GuardWord;
+use crate::items::Item;
 use crate::items::Verdict;
-use crate::judge::AsBuilt;
+use crate::judge::AskedWhenBuilt;
 use crate::judge::Assumption;
 use crate::judge::Authority;
 use crate::judge::Finding;
@@ -11,7 +12,6 @@ use crate::judge::WhenBuilt;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::one_line;
-use crate::report::text::rank::moves_a_lot;
 use crate::report::text::rank::says;
 use crate::report::words;
 use crate::report::words::several;
@@ -53,6 +53,7 @@ impl FindingGroup {
 pub(super) struct Tally {
     short: usize,
     close: usize,
+    unclear: usize,
     open: usize,
     met: usize,
 }
@@ -73,6 +74,7 @@ impl Tally {
             match verdicts.min() {
                 Some(Verdict::FallsShort) => tally.short += 1,
                 Some(Verdict::TooClose) => tally.close += 1,
+                Some(Verdict::NotSettled) => tally.unclear += 1,
                 Some(Verdict::NotMeasured) => tally.open += 1,
                 Some(Verdict::Meets) => tally.met += 1,
                 Some(Verdict::DoesNotApply) | None => {}
@@ -82,7 +84,7 @@ impl Tally {
     }
 
     const fn all(self) -> usize {
-        self.short + self.close + self.open + self.met
+        self.short + self.close + self.unclear + self.open + self.met
     }
 
     /// The worst there is of these rules.
@@ -91,6 +93,8 @@ impl Tally {
             Some(Verdict::FallsShort)
         } else if self.close > 0 {
             Some(Verdict::TooClose)
+        } else if self.unclear > 0 {
+            Some(Verdict::NotSettled)
         } else if self.open > 0 {
             Some(Verdict::NotMeasured)
         } else if self.met > 0 {
@@ -130,12 +134,10 @@ fn guidance_noun(basis: &ReportBasis<'_>) -> Noun {
 /// The headline, without a full stop.
 pub(super) fn headline(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
     let guard = &entry.guard;
-    let mut parts = Vec::new();
-    if says(guard, GuardWord::None) {
+    let mut parts: Vec<String> = words::dangers(&entry.judged).into_iter().collect();
+    let of_danger = |item| entry.judged.dangers.iter().any(|seen| seen.item == item);
+    if says(guard, GuardWord::None) && !of_danger(Item::Guard) {
         parts.push("there is no guard here".to_owned());
-    }
-    if moves_a_lot(guard) {
-        parts.push("it moves a lot when pushed".to_owned());
     }
     if entry.judged.could_not_judge {
         parts.push("could not be judged: none of its rows could be understood".to_owned());
@@ -156,8 +158,8 @@ pub(super) fn headline(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Stri
     parts.extend(from_memory(Tally::of(entry, basis, FindingGroup::Memory)));
     parts.extend(strength(entry).map(str::to_owned));
     match &entry.judged.when_built {
-        Some(when) => parts.push(when_built(when)),
-        None => parts.extend(unknown_then(entry, basis)),
+        Some(when) if !when.rulesets.is_empty() => parts.push(when_built(when)),
+        Some(_) | None => parts.extend(unknown_then(entry, basis)),
     }
     if guard.rows_in_error > 0 {
         let rows = usize::try_from(guard.rows_in_error).unwrap_or(usize::MAX);
@@ -182,6 +184,7 @@ fn from_memory(tally: Tally) -> Option<String> {
     let parts = [
         (tally.short, "not met"),
         (tally.close, "too close to call"),
+        (tally.unclear, "not settled"),
         (tally.open, "not measured"),
     ];
     let parts: Vec<String> = parts
@@ -211,7 +214,7 @@ fn strength(entry: &JudgedGuard<'_>) -> Option<&'static str> {
 
 /// Where its time was asked for and no rules of it are here: that nothing is said of it.
 fn unknown_then(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<String> {
-    if basis.options.as_built == AsBuilt::NotAsked {
+    if basis.options.when_built == AskedWhenBuilt::NotAsked {
         return None;
     }
     basis.taken(entry).into_iter().find_map(|taken| {
@@ -231,7 +234,8 @@ fn when_built(when: &WhenBuilt<'_>) -> String {
     let fares = match when.verdict {
         Verdict::FallsShort => "falls short of the rules of its time",
         Verdict::TooClose => "is too close to call by the rules of its time",
-        Verdict::NotMeasured => "is not settled by the rules of its time",
+        Verdict::NotSettled => "is not settled by the rules of its time",
+        Verdict::NotMeasured => "is not measured for the rules of its time",
         Verdict::Meets => {
             "meets what was read of the rules of its time, which says nothing about danger"
         }
@@ -257,17 +261,36 @@ fn verdict_words(
         }
     };
     match entry.judged.verdict {
+        Verdict::FallsShort if tally.short == 0 && !entry.judged.agreed.is_empty() => {
+            "falls short, whichever the open circumstances are".to_owned()
+        }
+        Verdict::FallsShort if tally.short == 0 => "falls short, whatever the rules say".to_owned(),
         Verdict::FallsShort => format!(
-            "falls short of {}the {all} checked{}{}",
+            "falls short of {}the {all} checked{}{}{}",
             part(tally.short, tally.all()),
             extra(tally.close, "too close to call"),
+            extra(tally.unclear, "not settled"),
             extra(tally.open, "not measured"),
         ),
         Verdict::TooClose => format!(
-            "too close to call on {}the {all} checked{}",
+            "too close to call on {}the {all} checked{}{}",
             part(tally.close, tally.all()),
+            extra(tally.unclear, "not settled"),
             extra(tally.open, "not measured"),
         ),
+        Verdict::NotSettled if tally.unclear > 0 => format!(
+            "not settled: {}the {all} unclear{}{}",
+            part(tally.unclear, tally.all()),
+            extra(tally.open, "not measured"),
+            extra(tally.met, "met"),
+        ),
+        Verdict::NotSettled if tally.met > 0 => {
+            format!(
+                "not settled; meets the {} checked",
+                several(tally.met, noun.one, noun.many)
+            )
+        }
+        Verdict::NotSettled => format!("not settled: no {} could decide", noun.one),
         Verdict::NotMeasured if tally.open > 0 && tally.met > 0 => format!(
             "not measured: {} of {all} open; meets the other {}",
             tally.open, tally.met
@@ -314,6 +337,7 @@ fn beside(tally: Tally, noun: Noun) -> Option<String> {
     Some(match tally.worst()? {
         Verdict::FallsShort => format!("falls short of {}", count(tally.short)),
         Verdict::TooClose => format!("too close to call on {}", count(tally.close)),
+        Verdict::NotSettled => format!("{} not settled", count(tally.unclear)),
         Verdict::NotMeasured => format!("{} not measured", count(tally.open)),
         Verdict::Meets => format!("meets the {}", count(tally.met)),
         Verdict::DoesNotApply => return None,

@@ -1,7 +1,6 @@
 //! The text report: 80 columns, worst guard first, in words for somebody who
 //! has never read a building code.
 
-mod bearing;
 mod document;
 mod findings;
 mod guard;

@@ -31,6 +31,7 @@ enum RankClass {
     FallsShort,
     PerhapsNoGuard,
     TooClose,
+    NotSettled,
     NotMeasured,
     GuidanceFallsShort,
     Meets,
@@ -62,8 +63,11 @@ fn class(entry: &JudgedGuard<'_>) -> RankClass {
     }
     match verdict {
         Verdict::FallsShort => RankClass::FallsShort,
-        Verdict::TooClose | Verdict::NotMeasured if none => RankClass::PerhapsNoGuard,
+        Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured if none => {
+            RankClass::PerhapsNoGuard
+        }
         Verdict::TooClose => RankClass::TooClose,
+        Verdict::NotSettled => RankClass::NotSettled,
         Verdict::NotMeasured => RankClass::NotMeasured,
         Verdict::Meets | Verdict::DoesNotApply if guidance == Some(Verdict::FallsShort) => {
             RankClass::GuidanceFallsShort

@@ -1,0 +1,480 @@
+//! Circumstances that nobody wrote down: the guard is judged once for each value
+//! that a rule tells apart, and what all cases agree on holds.
+//!
+//! The single findings stay `not measured`: nobody knows which of them applies.
+
+use std::collections::BTreeMap;
+use std::collections::BTreeSet;
+
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::ItemWord;
+use crate::items::PlaceWord;
+use crate::items::Verdict;
+use crate::judge::Agreed;
+use crate::judge::Finding;
+use crate::judge::LeadsTo;
+use crate::judge::condition::Truth;
+use crate::judge::condition::applies;
+use crate::judge::condition::as_supposed;
+use crate::judge::condition::holds;
+use crate::judge::decides::Decided;
+use crate::judge::decides::FindingView;
+use crate::judge::decides::decided;
+use crate::judge::rule::Bench;
+use crate::judge::rule::findings;
+use crate::judge::scene::Scene;
+use crate::judge::scene::Supposed;
+use crate::quantities::Age;
+use crate::quantities::Length;
+use crate::reading::Value;
+use crate::rules::Bounds;
+use crate::rules::Condition;
+use crate::rules::Limit;
+use crate::rules::Rule;
+use crate::rules::Subject;
+use crate::rules::Test;
+
+/// More cases than these are not gone through.
+const MOST_CASES: usize = 64;
+
+/// What the cases of one ruleset say together.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Cases<'r> {
+    /// What all agree on for the guard.
+    pub(super) verdict: Option<Verdict>,
+    /// What the readings alone agree on.
+    pub(super) alone: Option<Verdict>,
+    /// What all agree on for each hazard.
+    pub(super) hazards: [Option<Verdict>; 5],
+    /// The rules that fall short in some case, by hazard.
+    short: Vec<(Hazard, &'r str)>,
+    /// What each answer leads to.
+    pub(super) leads_to: Vec<LeadsTo<'r>>,
+}
+
+/// A value that a rule tells apart, and how it is said.
+#[derive(Clone, Debug)]
+struct Answer {
+    supposed: Supposed,
+    says: String,
+}
+
+/// A circumstance that nobody wrote down, with the values told apart.
+#[derive(Clone, Debug)]
+struct Unknown {
+    item: Item,
+    answers: Vec<Answer>,
+    /// Whether it may also be something that the ruleset does not cover. Shortfalls
+    /// are told as if it were covered; that all is well is not.
+    may_be_outside: bool,
+}
+
+/// One case, judged.
+struct OneCase<'r> {
+    /// Which answer of each unknown.
+    chosen: Vec<usize>,
+    verdict: Verdict,
+    alone: Verdict,
+    hazards: [Option<Verdict>; 5],
+    short: Vec<(Hazard, &'r str)>,
+}
+
+/// Goes through the cases of a ruleset; `None` where everything was written down.
+pub(super) fn cases<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Option<Cases<'r>> {
+    if bench.not_covered.is_some() {
+        return None;
+    }
+    let needs = needs(scene, bench);
+    if needs.is_empty() {
+        return None;
+    }
+    let mut together = Cases::default();
+    for group in groups(scene, bench, &needs) {
+        let judged = go_through(scene, bench, &group);
+        together.add(bench, &group, &judged);
+    }
+    Some(together)
+}
+
+/// For each rule that waits for circumstances: which.
+fn needs(scene: &Scene<'_>, bench: &Bench<'_>) -> Vec<BTreeSet<Item>> {
+    let mut needs = Vec::new();
+    for rule in &bench.ruleset.rules {
+        let mut items = BTreeSet::new();
+        if applies(scene, rule).truth == Truth::Unknown {
+            let conditions = rule.conditions();
+            items.extend(unknown(scene, conditions));
+        }
+        let by_stair = rule
+            .checks
+            .iter()
+            .any(|check| check.subject == Subject::AnyOpening);
+        if by_stair && scene.on_a_stair().is_none() && applies(scene, rule).truth > Truth::False {
+            items.insert(Item::Place);
+        }
+        if !items.is_empty() {
+            needs.push(items);
+        }
+    }
+    for silence in &bench.ruleset.asks_nothing {
+        let items: BTreeSet<Item> = unknown(scene, silence.when.iter()).collect();
+        if !items.is_empty() {
+            needs.push(items);
+        }
+    }
+    needs
+}
+
+fn unknown<'a>(
+    scene: &'a Scene<'_>,
+    conditions: impl Iterator<Item = &'a Condition>,
+) -> impl Iterator<Item = Item> {
+    conditions
+        .filter(|condition| condition.item.is_circumstance() && condition.item != Item::State)
+        .filter(|condition| holds(scene, condition, scene.options.decision) == Truth::Unknown)
+        .map(|condition| condition.item)
+}
+
+/// All unknown circumstances together where their cases are few; else those that
+/// some rule needs together, without what most rules need until they are few.
+fn groups(scene: &Scene<'_>, bench: &Bench<'_>, needs: &[BTreeSet<Item>]) -> Vec<Vec<Unknown>> {
+    let all: BTreeSet<Item> = needs.iter().flatten().copied().collect();
+    let unknowns: BTreeMap<Item, Unknown> = all
+        .iter()
+        .map(|item| (*item, told_apart(scene, bench, *item)))
+        .collect();
+    let count = |items: &BTreeSet<Item>| {
+        let answers = items.iter().filter_map(|item| unknowns.get(item));
+        answers
+            .map(|unknown| unknown.answers.len().max(1))
+            .fold(1_usize, usize::saturating_mul)
+    };
+    let of = |items: &BTreeSet<Item>| -> Vec<Unknown> {
+        let kept = items.iter().filter_map(|item| unknowns.get(item).cloned());
+        kept.filter(|unknown| !unknown.answers.is_empty()).collect()
+    };
+    if count(&all) <= MOST_CASES {
+        return vec![of(&all)];
+    }
+    let mut joined: Vec<BTreeSet<Item>> = Vec::new();
+    for need in needs {
+        let (touching, mut apart): (Vec<_>, Vec<_>) = joined
+            .into_iter()
+            .partition(|group| !group.is_disjoint(need));
+        let mut group = need.clone();
+        group.extend(touching.into_iter().flatten());
+        apart.push(group);
+        joined = apart;
+    }
+    for group in &mut joined {
+        while count(group) > MOST_CASES {
+            let most = group
+                .iter()
+                .copied()
+                .max_by_key(|item| needs.iter().filter(|need| need.contains(item)).count());
+            let Some(most) = most else { break };
+            group.remove(&most);
+        }
+    }
+    joined.retain(|group| !group.is_empty());
+    joined.iter().map(of).collect()
+}
+
+/// The values of a circumstance that the rules tell apart.
+fn told_apart(scene: &Scene<'_>, bench: &Bench<'_>, item: Item) -> Unknown {
+    let ruleset = bench.ruleset;
+    let rules = ruleset.rules.iter().chain(&ruleset.removed);
+    let silent = ruleset
+        .asks_nothing
+        .iter()
+        .flat_map(|silence| &silence.when);
+    let tests: Vec<&Test> = rules
+        .flat_map(Rule::conditions)
+        .chain(silent)
+        .filter(|condition| condition.item == item)
+        .map(|condition| &condition.test)
+        .collect();
+    let covers: Vec<&Test> = ruleset
+        .covers
+        .conditions
+        .iter()
+        .filter(|condition| condition.item == item)
+        .map(|condition| &condition.test)
+        .collect();
+    let is_covered = |answer: &Answer| {
+        let covered = |test: &&Test| as_supposed(answer.supposed, test) != Truth::False;
+        covers.iter().all(covered)
+    };
+    let mut answers: Vec<(Vec<Truth>, Answer)> = Vec::new();
+    let mut may_be_outside = false;
+    for answer in values(item, &tests) {
+        if !may_be(scene, item, answer.supposed) {
+            continue;
+        }
+        if !is_covered(&answer) {
+            may_be_outside = true;
+            continue;
+        }
+        let mut signature: Vec<Truth> = tests
+            .iter()
+            .map(|test| as_supposed(answer.supposed, test))
+            .collect();
+        // on a stair a bottom gap is no opening of its own
+        signature.push(
+            if answer.supposed == Supposed::Word(PlaceWord::Stair.name()) {
+                Truth::True
+            } else {
+                Truth::False
+            },
+        );
+        match answers.iter_mut().find(|(known, _)| *known == signature) {
+            Some((_, known)) => known.says = format!("{}, {}", known.says, answer.says),
+            None => answers.push((signature, answer)),
+        }
+    }
+    Unknown {
+        item,
+        answers: answers.into_iter().map(|(_, answer)| answer).collect(),
+        may_be_outside,
+    }
+}
+
+/// Values of an item, one at least for each that a test tells apart.
+fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
+    let words = item.words().iter().map(|word| Answer {
+        supposed: Supposed::Word(word.name),
+        says: word.name.to_owned(),
+    });
+    let mut all: Vec<Answer> = words.collect();
+    let mut lengths: Vec<Limit> = Vec::new();
+    let mut counts: BTreeSet<u32> = BTreeSet::new();
+    let mut years: BTreeSet<i32> = BTreeSet::new();
+    let mut months: BTreeSet<u32> = BTreeSet::new();
+    for test in tests {
+        match test {
+            Test::Age(bounds) => months.extend(ends(bounds).map(|age| age.months())),
+            Test::Count(bounds) => counts.extend(ends(bounds)),
+            Test::Length(bounds) => lengths.extend(ends(bounds)),
+            Test::Years(bounds) => years.extend(ends(bounds)),
+            Test::NoneOf(_) | Test::OneOf(_) => {}
+        }
+    }
+    if !months.is_empty() {
+        all.push(Answer {
+            supposed: Supposed::Nobody,
+            says: "no child".to_owned(),
+        });
+    }
+    let around = |at: u32| [at.saturating_sub(1), at, at.saturating_add(1)];
+    for month in months.into_iter().flat_map(around) {
+        all.push(Answer {
+            supposed: Supposed::Age(Age::from_months(month)),
+            says: format!("{month} months"),
+        });
+    }
+    for count in counts.into_iter().flat_map(around) {
+        all.push(Answer {
+            supposed: Supposed::Count(count),
+            says: count.to_string(),
+        });
+    }
+    for year in years
+        .into_iter()
+        .flat_map(|year| [year - 1, year, year + 1])
+    {
+        all.push(Answer {
+            supposed: Supposed::Year(year),
+            says: year.to_string(),
+        });
+    }
+    for limit in lengths {
+        for (offset, says) in [(-1, "less than "), (0, "exactly "), (1, "more than ")] {
+            let length = limit.length + Length::from_nanometres(offset);
+            all.push(Answer {
+                supposed: Supposed::Length(length),
+                says: format!("{says}{}", limit.written),
+            });
+        }
+    }
+    all
+}
+
+fn ends<T: Clone>(bounds: &Bounds<T>) -> impl Iterator<Item = T> {
+    let all = [
+        &bounds.at_least,
+        &bounds.at_most,
+        &bounds.above,
+        &bounds.below,
+    ];
+    all.into_iter().flatten().cloned()
+}
+
+/// What may still be of a circumstance that was written as a span of years.
+fn may_be(scene: &Scene<'_>, item: Item, supposed: Supposed) -> bool {
+    let Supposed::Year(year) = supposed else {
+        return true;
+    };
+    scene.of(item).all(|(_, observation)| {
+        match observation.reading.as_ref().map(|reading| &reading.value) {
+            Some(Value::Years(span)) => !span.surely_before(year) && !span.surely_from(year + 1),
+            Some(_) | None => true,
+        }
+    })
+}
+
+/// Every combination of the answers, judged.
+fn go_through<'r>(scene: &Scene<'_>, bench: &Bench<'r>, group: &[Unknown]) -> Vec<OneCase<'r>> {
+    let mut chosen = vec![0; group.len()];
+    let mut judged = Vec::new();
+    let mut found = Vec::new();
+    loop {
+        let supposed = group.iter().zip(&chosen);
+        let supposed = supposed.map(|(unknown, at)| (unknown.item, unknown.answers[*at].supposed));
+        let case = scene.supposing(supposed.collect());
+        found.clear();
+        findings(&case, bench, &mut found);
+        judged.push(one_case(&case, bench, &found, chosen.clone()));
+        let Some(next) = (0..group.len()).find(|at| chosen[*at] + 1 < group[*at].answers.len())
+        else {
+            return judged;
+        };
+        chosen[next] += 1;
+        chosen[..next].fill(0);
+    }
+}
+
+fn one_case<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    found: &[Finding<'r>],
+    chosen: Vec<usize>,
+) -> OneCase<'r> {
+    let verdict = |view| -> Verdict {
+        let decided: Decided<'r> = decided(scene, bench, found, view);
+        decided.verdict()
+    };
+    let taking_part = || found.iter().filter(|finding| finding.takes_part());
+    let hazards = Hazard::ALL.map(|hazard| {
+        // strength is not judged case by case
+        let of = taking_part().filter(|finding| {
+            finding.rule.hazard == hazard && finding.rule.loads().next().is_none()
+        });
+        of.map(|finding| FindingView::Decided.of(finding)).min()
+    });
+    let short = taking_part().filter(|finding| finding.verdict == Verdict::FallsShort);
+    OneCase {
+        verdict: verdict(FindingView::Decided),
+        alone: verdict(FindingView::Alone),
+        hazards,
+        short: short
+            .map(|finding| (finding.rule.hazard, finding.rule.id.as_str()))
+            .collect(),
+        chosen,
+    }
+}
+
+/// What all are, where they are the same.
+fn same<T: Copy + PartialEq>(mut all: impl Iterator<Item = T>) -> Option<T> {
+    let first = all.next()?;
+    all.all(|other| other == first).then_some(first)
+}
+
+/// What two groups of circumstances agree on: a shortfall of one holds whatever
+/// the other is; anything else only where nothing else is open.
+fn joined(so_far: Option<Verdict>, next: Option<Verdict>) -> Option<Verdict> {
+    match (so_far, next) {
+        (Some(one), Some(other)) => Some(one.min(other)),
+        (one, other) => one.or(other),
+    }
+}
+
+impl<'r> Cases<'r> {
+    fn add(&mut self, bench: &Bench<'r>, group: &[Unknown], judged: &[OneCase<'r>]) {
+        let may_be_outside = group.iter().any(|unknown| unknown.may_be_outside);
+        let told = |verdict: Option<Verdict>| {
+            let well = matches!(verdict, Some(Verdict::Meets | Verdict::DoesNotApply));
+            verdict.filter(|_| !(may_be_outside && well))
+        };
+        let verdict = told(same(judged.iter().map(|case| case.verdict)));
+        let alone = told(same(judged.iter().map(|case| case.alone)));
+        self.verdict = joined(self.verdict, verdict);
+        self.alone = joined(self.alone, alone);
+        for (at, hazard) in self.hazards.iter_mut().enumerate() {
+            let agreed = same(judged.iter().map(|case| case.hazards[at])).flatten();
+            let of_strength = Hazard::ALL[at] == Hazard::GiveWay;
+            let agreed = agreed.filter(|verdict| !of_strength || *verdict == Verdict::FallsShort);
+            *hazard = joined(*hazard, told(agreed));
+        }
+        for short in judged.iter().flat_map(|case| &case.short) {
+            if !self.short.contains(short) {
+                self.short.push(*short);
+            }
+        }
+        if same(judged.iter().map(|case| case.verdict)).is_some() {
+            return;
+        }
+        for (at, unknown) in group.iter().enumerate() {
+            let answers = unknown.answers.iter().enumerate().map(|(number, answer)| {
+                let of = judged.iter().filter(|case| case.chosen[at] == number);
+                (answer.says.clone(), same(of.map(|case| case.verdict)))
+            });
+            self.leads_to.push(LeadsTo {
+                ruleset: bench.ruleset,
+                item: unknown.item,
+                answers: answers.collect(),
+            });
+        }
+    }
+
+    /// What is agreed on and no single finding says.
+    pub(super) fn agreed(
+        &self,
+        bench: &Bench<'r>,
+        without: Verdict,
+        hazards_without: &[Option<Verdict>; 5],
+        advises: bool,
+    ) -> Vec<Agreed<'r>> {
+        let rules = |hazard: Option<Hazard>, verdict: Verdict| -> Vec<&'r str> {
+            let of = self
+                .short
+                .iter()
+                .filter(|(of, _)| hazard.is_none_or(|hazard| hazard == *of));
+            if verdict == Verdict::FallsShort {
+                of.map(|(_, id)| *id).collect()
+            } else {
+                Vec::new()
+            }
+        };
+        let mut agreed = Vec::new();
+        let mut add = |hazard, verdict| {
+            agreed.push(Agreed {
+                ruleset: bench.ruleset,
+                verdict,
+                hazard,
+                rules: rules(hazard, verdict),
+                advises,
+            });
+        };
+        for (at, hazard) in Hazard::ALL.into_iter().enumerate() {
+            match (self.hazards[at], hazards_without[at]) {
+                (Some(verdict), Some(without)) if tells_more(verdict, without) => {
+                    add(Some(hazard), verdict);
+                }
+                (Some(_), Some(_)) | (None, _) | (_, None) => {}
+            }
+        }
+        if let Some(verdict) = self.verdict
+            && tells_more(verdict, without)
+        {
+            add(None, verdict);
+        }
+        agreed
+    }
+}
+
+/// Whether what the cases agree on says more than the findings do.
+pub(super) fn tells_more(agreed: Verdict, without: Verdict) -> bool {
+    let settles_what_was_open = without == Verdict::NotMeasured && agreed != Verdict::NotMeasured;
+    settles_what_was_open || agreed == Verdict::FallsShort && without != Verdict::FallsShort
+}

@@ -1,0 +1,106 @@
+//! What a person must know before acting on a report, in words.
+
+use std::borrow::Cow;
+
+use crate::judge::CautionSaid;
+use crate::judge::WrittenDown;
+use crate::rules::all_of;
+
+/// Who decides; the last word of every report.
+pub(super) const DEFERRAL: &str = "The local authority and licensed professionals decide what the law asks \
+here and whether a guard is fit. This report only compares readings with rules as we read them.";
+
+/// What holds for every guard. Common practice, no source, but for climbing:
+/// barriers delay a child and do not stop one (Cordovil et al. 2009, Int J Inj Contr Saf
+/// Promot 16:143-151, and Nixon, Pearn, Petrie 1979, Aust Paediatr J 15:260-262, read in
+/// their abstracts).
+pub(super) const GENERAL: [&str; 3] = [
+    "Meeting a rule says nothing about strength, and no guard is called safe here.",
+    "No railing is childproof: heights and gaps slow a child down, and a child who can climb gets over. Stay near.",
+    "Move chairs, boxes and planters away from every railing and window.",
+];
+
+/// What to do at once about a guard that falls short or moves a lot. Common practice, no source.
+pub(super) const TONIGHT: &str = "Tonight: keep children away from it, with a gate that an adult opens at once or \
+somebody beside them, and move away whatever a child could climb. Lock or block no way by which people \
+would leave in a fire.";
+
+/// What every answer about the load path says, of whichever guard
+/// judged. Common practice, no source.
+pub(super) const STRENGTH_CAUTIONS: [&str; 3] = [
+    "Where a report follows what holds a guard up, it does so from what was seen, with published values \
+for sound new material. It is indicative: nobody tested the guard, and the answer does not say that it is safe.",
+    "Not covered: wear, impact, wind, decay inside wood, rust inside tubes, the quality of welds, glass, \
+glue, and anything below the framing.",
+    "A licensed engineer decides whether a guard is strong enough; the local building authority decides \
+what is required.",
+];
+
+/// Of a pull test. Common practice, no source.
+const PULLED: [&str; 2] = [
+    "A pull test tells how stiff a guard is, and not how strong: one that hardly moves under 50 lbf may \
+fail under 200.",
+    "Before anybody pulls again: nobody below, children and pets away; stand well back with both feet \
+planted, pull inwards and level, never lean, push outwards or jerk; never at a guard that is loose, rotten, \
+cracked or rusted through, never at glass, never over an open drop; start low, never above 50 lbf (220 N), \
+and stop at the first crack, creak or 1 in of movement.",
+];
+
+/// The words of a caution.
+#[must_use]
+pub(super) fn caution<'c>(caution: &CautionSaid<'c>) -> Cow<'c, str> {
+    Cow::Borrowed(match caution {
+        CautionSaid::Deferral => DEFERRAL,
+        CautionSaid::DoNotLean => {
+            "Do not lean on it, and do not test it by leaning: a guard in doubt can give way."
+        }
+        CautionSaid::General(number) => GENERAL[*number],
+        CautionSaid::KeepOffUntilLookedAt => {
+            "Until an engineer has looked: keep weight off a guard that falls short or moves, and keep \
+children away from it."
+        }
+        // Lead in paint of homes from before 1978 (United States; the year from memory)
+        CautionSaid::LeadPaint(WrittenDown::Flaking) => {
+            "The paint flakes and the place is from before 1978: it may hold lead. Keep children \
+off it, do not scrape or sand it, and have it tested."
+        }
+        CautionSaid::LeadPaint(WrittenDown::So) => {
+            "From before 1978: old paint may hold lead. Do not scrape, sand or drill painted parts \
+before it is tested."
+        }
+        CautionSaid::LeadPaint(WrittenDown::Perhaps) => {
+            "If the house is from before 1978, old paint may hold lead: do not scrape, sand or \
+drill painted parts before it is tested."
+        }
+        // Common practice: most codes are not retroactive (from memory)
+        CautionSaid::LegalWhenBuilt => {
+            "Legal when built: a guard that met the rules of its time may often stay until it is rebuilt, \
+and the local authority decides that. It is no judgement of danger: a child falls through an old gap as \
+through a new one."
+        }
+        CautionSaid::OfRuleset { caution, holds } => {
+            let says = &caution.says;
+            let clause = &caution.clause;
+            return Cow::Owned(match holds {
+                WrittenDown::So | WrittenDown::Flaking => format!("{says} ({clause})"),
+                // nobody wrote it down, so it may be so
+                WrittenDown::Perhaps => format!("If {}: {says} ({clause})", all_of(&caution.when)),
+            });
+        }
+        CautionSaid::OnlyTheRailing => {
+            "Only the railing was looked at, not the platform it stands on."
+        }
+        CautionSaid::Pulled(number) => PULLED[*number],
+        // Caring for Our Children 5.1.5.1, which says that many building codes allow 4 in and more
+        CautionSaid::SmallBody(WrittenDown::So | WrittenDown::Flaking) => {
+            "An opening of 3 1/2 to 4 in may meet the law and yet let a small child's \
+body in while the head is held: child-care guidance asks for less than 3 1/2 in."
+        }
+        CautionSaid::SmallBody(WrittenDown::Perhaps) => {
+            "If an opening measures 3 1/2 to 4 in, it may meet the law and yet let a small child's \
+body in while the head is held."
+        }
+        CautionSaid::Strength(number) => STRENGTH_CAUTIONS[*number],
+        CautionSaid::Tonight => TONIGHT,
+    })
+}
