@@ -1,8 +1,9 @@
-//! Judges guards (stair railings, landings, deck guards) from tape readings
+//! Judges guards (stair railings, balconies, deck guards) from tape readings
 //! against swappable rule files, and says per rule: meets, falls short, too
-//! close to call, not measured, does not apply.
+//! close to call, not settled, not measured, does not apply.
 //!
-//! The folders are floors: each imports only from those above it in this list.
+//! The modules below are floors, listed from the ground up (0 to 8, two of them on
+//! some): each imports only from floors below its own.
 //!
 //! ```
 //! use std::ops::ControlFlow;
@@ -14,11 +15,11 @@
 //! let text = "\
 //! guard,item,reading
 //! ,use,dwelling
-//! landing,place,landing
-//! landing,drop,9 ft 2 in
-//! landing,height,35 1/2 in
+//! porch,place,porch
+//! porch,drop,4 ft 4 1/4 in
+//! porch,height,34 5/8 in
 //! ";
-//! let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(InMemory::new("hall.csv", text.as_bytes()))];
+//! let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(InMemory::new("porch.csv", text.as_bytes()))];
 //! let survey = Survey::scan(&files)?;
 //! let diagnostics = survey.guards(&mut |guard| {
 //!     let options = judge::Options::default();
@@ -34,24 +35,25 @@
 //! licensed practice.
 #![cfg_attr(not(target_arch = "wasm32"), forbid(unsafe_code))]
 
+// floor 0
 pub mod input;
 pub mod quantities;
-
+// floor 1
 pub mod geometry;
 pub mod statics;
-
+// floor 2
 pub mod items;
-
+// floor 3
 pub mod reading;
-
+// floor 4
 pub mod rules;
 pub mod survey;
-
+// floor 5
 pub mod judge;
-
+// floor 6
 pub mod walk;
-
+// floor 7
 pub mod report;
-
+// floor 8
 #[cfg(feature = "terminal")]
 pub mod cli;

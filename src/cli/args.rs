@@ -10,7 +10,7 @@ use clap::ValueEnum;
 
 /// Check railings with a tape measure against the rules that hold for them
 ///
-/// Write down what you measure at each railing, landing or deck guard in a CSV
+/// Write down what you measure at each stair railing, balcony or deck guard in a CSV
 /// file (the survey), and guardrule says rule by rule whether it meets, falls
 /// short, is too close to call with that tape, or was not measured.
 ///
@@ -23,7 +23,7 @@ use clap::ValueEnum;
     propagate_version = true,
     max_term_width = 80,
     after_help = "Examples:\n  \
-        guardrule walk house.csv\n  \
+        guardrule walk porch.csv\n  \
         guardrule check demo-surveys/family-house.csv\n  \
         guardrule items height\n  \
         guardrule rules list"
@@ -168,10 +168,10 @@ pub(super) struct ItemsArgs {
 /// settles it without arithmetic.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
-    guardrule opening triangle 7 3/4 x 10 in\n  \
-    guardrule opening rise 7 3/4 going 10 lift 2 in\n  \
-    guardrule opening slot 4 1/4 in --format json\n  \
-    guardrule opening raked 4 1/2 along rise 7 3/4 going 10 in\n  \
+    guardrule opening triangle 7 3/8 x 10 1/2 in\n  \
+    guardrule opening rise 7 3/8 going 10 1/2 lift 1 7/8 in\n  \
+    guardrule opening slot 4 9/16 in --format json\n  \
+    guardrule opening raked 4 11/16 along rise 7 3/8 going 10 1/2 in\n  \
     guardrule opening turned 4 1/2 in centres 0:1 3/4 6:1 12:1 3/4 in --format svg\n  \
     guardrule opening cable 3 in spacing 1/8 in diameter 36 in free --ball \"4 in\"\n  \
     guardrule opening \"polygon 0:0 120:0 60:90 mm\" --ball \"100 mm\"")]
@@ -278,8 +278,8 @@ pub(super) enum LayoutFormat {
 /// file cannot be read or written.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
-    guardrule walk house.csv\n  \
-    guardrule walk house.csv --rules us-dwelling-2018\n\n\
+    guardrule walk porch.csv\n  \
+    guardrule walk porch.csv --rules us-dwelling-2018\n\n\
     In the walk: Enter skips, ? tells more, help lists what can be typed.")]
 pub(super) struct WalkArgs {
     /// The survey; made where it is not there

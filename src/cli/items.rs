@@ -27,6 +27,11 @@ pub(super) fn run(args: &ItemsArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         let mut err = terminal.err();
         let code = codes::NO_SUCH_ITEM;
         writeln!(err, "error[{code}]: there is no item {name:?}")?;
+        if let Some(miss) = Item::near_miss_of_name(&name) {
+            let offers = miss.offers.join(", ");
+            writeln!(err, "  = help: did you mean one of {offers}?")?;
+            return Ok(Exit::BadInput);
+        }
         match nearest(&name, Item::names()) {
             Some(word) => writeln!(
                 err,

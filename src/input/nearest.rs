@@ -13,30 +13,63 @@ pub fn folded(text: &str) -> String {
     words.join(" ").to_lowercase()
 }
 
-/// The candidate nearest to a word, where one is near: at most two letters
-/// away, or a third of the word's length. Case does not count.
+/// The candidate nearest to a word, where one is near: misspelt by a letter or
+/// two, each word of a longer name for itself, since `latch height` is no
+/// misspelling of `gate height`. Case does not count.
 ///
 /// ```
 /// use guardrule::input::nearest;
 /// assert_eq!(nearest("hieght", ["height", "opening"]), Some("height"));
 /// assert_eq!(nearest("colour", ["height", "opening"]), None);
+/// assert_eq!(nearest("latch height", ["gate height"]), None);
+/// assert_eq!(nearest("botom gap", ["bottom gap"]), Some("bottom gap"));
 /// ```
 pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let word = word.to_lowercase();
-    let length = word.chars().count();
-    // short words are near to everything, so they must share more
-    let allowed = match length {
-        0..=2 => 0,
-        3..=4 => 1,
-        _ => 2.max(length / 3),
-    };
     candidates
         .into_iter()
-        .map(|candidate| {
-            let distance = strsim::damerau_levenshtein(&word, &candidate.to_lowercase());
-            (distance, candidate)
+        .filter_map(|candidate| {
+            let distance = misspelt(&word, &candidate.to_lowercase())?;
+            Some((distance, candidate))
         })
-        .filter(|(distance, _)| *distance <= allowed)
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, candidate)| candidate)
+}
+
+/// How many letters apart two names are, where one may be the other misspelt.
+fn misspelt(written: &str, right: &str) -> Option<usize> {
+    let parts = |text: &str| -> Vec<String> {
+        let parts = text.split([' ', '-', '_', '.']);
+        parts.map(str::to_owned).collect()
+    };
+    let (written, right) = (parts(written), parts(right));
+    if written.len() == right.len() {
+        let several = written.len() > 1;
+        let pairs = written.iter().zip(&right);
+        let part = |(a, b): (&String, &String)| {
+            // `to` for `too` is a slip in a longer name, and no word of its own
+            let cut_short = several
+                && b.strip_prefix(a.as_str())
+                    .is_some_and(|rest| rest.len() == 1);
+            near(a, b).or(cut_short.then_some(1))
+        };
+        let distances: Option<Vec<usize>> = pairs.map(part).collect();
+        return distances.map(|distances| distances.iter().sum());
+    }
+    // a space or a hyphen too many or too few
+    let distance = near(&written.concat(), &right.concat())?;
+    (distance <= 1).then_some(distance + 1)
+}
+
+/// How many letters apart two words are, where these are few for their length.
+fn near(written: &str, right: &str) -> Option<usize> {
+    // short words are near to everything, so they must share more
+    let allowed = match written.chars().count() {
+        0..=2 => 0,
+        3..=4 => 1,
+        5..=8 => 2,
+        _ => 3,
+    };
+    let distance = strsim::damerau_levenshtein(written, right);
+    (distance <= allowed).then_some(distance)
 }

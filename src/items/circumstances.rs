@@ -3,6 +3,7 @@
 use crate::items::Change;
 use crate::items::Drawing;
 use crate::items::FixedSeatWord;
+use crate::items::FlightShapeWord;
 use crate::items::Group;
 use crate::items::HandrailWord;
 use crate::items::Hazard;
@@ -13,8 +14,10 @@ use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::LocationWord;
 use crate::items::MeasuredBetween;
+use crate::items::OwnWayOutWord;
 use crate::items::Pictured;
 use crate::items::PlaceWord;
+use crate::items::ReplacedWindowWord;
 use crate::items::Role;
 use crate::items::SharedWord;
 use crate::items::StateWord;
@@ -126,15 +129,20 @@ pub(super) const DROP: ItemInfo = ItemInfo {
             "Stay behind the guard: never lean over an edge that has none.",
             "Let the tape down from the walking surface at the edge to what lies below.",
             "Look up to 36 in out from the edge for a deeper place, such as a stairwell or a ditch, and take the deepest (IRC 2018 R312.1.1).",
+            "Some rules count the fall further out than that: where it gets deeper beyond, say in the note how far out and how deep.",
             "On a stair take the highest step that the guard runs along.",
             "Too far to measure: write over 8 ft, or count storeys and say so in the note.",
         ],
-        &["9 ft 2 in", "over 8 ft", "2.6 m"],
+        &["4 ft 4 1/4 in", "over 8 ft", "2.6 m"],
     )
 };
 
 pub(super) const SILL_HEIGHT: ItemInfo = ItemInfo {
-    synonyms: &["window sill height", "lowest part of the window"],
+    synonyms: &[
+        "bottom of the clear opening",
+        "lowest opening",
+        "lowest part of the window",
+    ],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
     question: "How high above the floor does the window's opening begin?",
@@ -151,8 +159,9 @@ pub(super) const SILL_HEIGHT: ItemInfo = ItemInfo {
         &[
             "Open the window and find the lowest edge of the opening that comes free.",
             "Measure plumb from the floor to that edge; a fixed pane below it does not count as opening.",
+            "The sill itself may lie lower, below a fixed pane: that is the item sill top height. How far it opens is the item opening.",
         ],
-        &["24 in", "800 mm"],
+        &["21 5/8 in", "760 mm"],
     )
 };
 
@@ -175,7 +184,7 @@ pub(super) const SILL_ABOVE_GROUND: ItemInfo = ItemInfo {
             "Measure from outside, or add the sill's height above the floor to the floor's height above the ground.",
             "Never lean out of the window to measure.",
         ],
-        &["9 ft", "over 8 ft", "2.4 m"],
+        &["10 ft 7 in", "over 8 ft", "3.2 m"],
     )
 };
 
@@ -244,8 +253,11 @@ pub(super) const RISERS: ItemInfo = ItemInfo {
         "risers",
         Kind::Count,
         Group::Circumstance,
-        "How many risers the flight of stairs has.",
-        &["Count each step up, the last one onto the landing too."],
+        "How many risers the stair has, counted on over a landing.",
+        &[
+            "Count each step up, the last one onto the landing too.",
+            "Go on counting over a landing: three steps, a landing and three more are 6.",
+        ],
         &["13"],
     )
 };
@@ -263,17 +275,18 @@ pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
         "flight width",
         Kind::Length,
         Group::Circumstance,
-        "How wide the flight of stairs or the ramp is.",
+        "How wide the flight of stairs or the ramp is: the width of its treads.",
         &[
-            "Measure level across a step, between the walls, or from the wall to the inner face of the guard.",
+            "Measure level along the front edge of a tread, from one end of it to the other, below the handrails and not between them.",
+            "A tread that runs on below the guard: to the inner face of the guard.",
         ],
-        &["36 in", "900 mm"],
+        &["33 1/2 in", "870 mm"],
     )
 };
 
 pub(super) const WELL_WIDTH: ItemInfo = ItemInfo {
     between: MeasuredBetween::Faces,
-    synonyms: &["width of the well", "stairwell"],
+    synonyms: &["width of the well"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallOver],
     question: "How wide is the open well beside the flight?",
@@ -355,7 +368,13 @@ pub(super) const FIXED_SEAT: ItemInfo = ItemInfo {
 
 pub(super) const CHILDREN: ItemInfo = ItemInfo {
     holds: Holds::ForAUnit,
-    synonyms: &["child", "ages", "children's ages", "ages of children"],
+    synonyms: &[
+        "child",
+        "ages",
+        "children's ages",
+        "ages of children",
+        "kids",
+    ],
     question: "How old are the children who live here or visit?",
     none_allowed: true,
     ..row(
@@ -383,5 +402,142 @@ pub(super) const STATE: ItemInfo = ItemInfo {
         "Whether the guard stands there or is a plan; existing if not said.",
         &["A drawing or an offer: proposed. Then write its build tolerance too."],
         &["existing", "proposed"],
+    )
+};
+
+pub(super) const OWN_WAY_OUT: ItemInfo = ItemInfo {
+    synonyms: &["own front door to the outside", "own exit"],
+    role: Role::Single,
+    question: "Does the flat have a way out of its own, straight to the outside?",
+    ..row(
+        Item::OwnWayOut,
+        "own way out",
+        Kind::Words(OwnWayOutWord::WORDS),
+        Group::Circumstance,
+        "Whether the flat that the guard belongs to has a way out of its own, straight to the outside.",
+        &[
+            "Walk from the flat's own door to the street: without a hall, landing or stair that others use, it is yes.",
+            "A shared stairwell, hall or gallery on the way: no.",
+        ],
+        &["no", "yes"],
+    )
+};
+
+pub(super) const SILL_TOP_HEIGHT: ItemInfo = ItemInfo {
+    synonyms: &["top of the sill", "top of sill", "sill top"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How high above the floor is the top of the window's sill?",
+    usual: Some((Length::inches(4), Length::feet(8))),
+    most: Some(Length::feet(20)),
+    zero_allowed: true,
+    pictured: Pictured::By(&[Drawing::Sill]),
+    ..row(
+        Item::SillTopHeight,
+        "sill top height",
+        Kind::Length,
+        Group::Circumstance,
+        "How high above the floor inside the top of a window's sill lies: the ledge below the whole window, whether or not the part above it opens.",
+        &[
+            "Measure plumb from the floor to the top of the sill, where one would set a flower pot.",
+            "The part that opens may begin higher, above a fixed pane: that is the item sill height.",
+        ],
+        &["20 in", "500 mm"],
+    )
+};
+
+pub(super) const REPLACED_WINDOW: ItemInfo = ItemInfo {
+    synonyms: &["window replaced", "replacement window"],
+    role: Role::Single,
+    question: "Was the window put into an old opening in place of another one?",
+    ..row(
+        Item::ReplacedWindow,
+        "replaced window",
+        Kind::Words(ReplacedWindowWord::WORDS),
+        Group::Circumstance,
+        "Whether the window, or its sash alone, was put into an opening that was there before, in place of an older one.",
+        &[
+            "A window as old as its wall, or in a new opening: no.",
+            "New panes in old frames are no replaced window. When it was done belongs under built.",
+        ],
+        &["no", "yes"],
+    )
+};
+
+pub(super) const RAMP_SLOPE: ItemInfo = ItemInfo {
+    synonyms: &["slope of the ramp", "ramp gradient"],
+    worst: Worst::Greatest,
+    question: "How far does the ramp rise over one metre?",
+    usual: Some((Length::ZERO, Length::millimetres(400))),
+    most: Some(Length::feet(4)),
+    zero_allowed: true,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::RampSlope,
+        "ramp slope",
+        Kind::Length,
+        Group::Circumstance,
+        "How far the ramp rises over one metre (39 3/8 in), measured level, at its steepest.",
+        &[
+            "Lay a straight board or a spirit level 1 m long on the ramp, its upper end on the floor of the ramp, and hold it level.",
+            "Measure plumb from its lower end down to the ramp.",
+            "1 in 12 is 83.3 mm (3 9/32 in) over the metre, 1 in 20 is 50 mm.",
+        ],
+        &["83 mm", "3 1/4 in"],
+    )
+};
+
+pub(super) const RAMP_RISE: ItemInfo = ItemInfo {
+    synonyms: &["rise of the ramp"],
+    worst: Worst::Greatest,
+    question: "How far does the ramp rise, from its foot to its head?",
+    usual: Some((Length::inches(1), Length::feet(10))),
+    most: Some(Length::feet(60)),
+    zero_allowed: true,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::RampRise,
+        "ramp rise",
+        Kind::Length,
+        Group::Circumstance,
+        "How far the ramp rises in all, from its foot to the landing at its head.",
+        &["Measure plumb beside the head, from the landing down to the level of the foot."],
+        &["16 in", "400 mm"],
+    )
+};
+
+pub(super) const FLIGHT_SHAPE: ItemInfo = ItemInfo {
+    synonyms: &["winders", "shape of the stair", "kind of flight"],
+    role: Role::Single,
+    question: "Is the flight straight, or has it winders or a curve?",
+    ..row(
+        Item::FlightShape,
+        "flight shape",
+        Kind::Words(FlightShapeWord::WORDS),
+        Group::Circumstance,
+        "How the flight runs when looked at from above.",
+        &[
+            "straight: every step as deep at one end as at the other.",
+            "winders: some steps narrow towards one end, to turn a corner. curved: all of them do. spiral: all of them, round a post.",
+        ],
+        &["straight", "winders"],
+    )
+};
+
+pub(super) const TREAD_THICKNESS: ItemInfo = ItemInfo {
+    synonyms: &["step thickness", "thickness of the treads"],
+    worst: Worst::Least,
+    question: "How thick are the treads?",
+    usual: Some((Length::millimetres(15), Length::inches(8))),
+    most: Some(Length::feet(2)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::TreadThickness,
+        "tread thickness",
+        Kind::Length,
+        Group::Circumstance,
+        "How thick a step is, from its top to its underside, at its front edge.",
+        &["Only where the risers are open, so that the edge is seen. Take the thinnest."],
+        &["1 1/2 in", "40 mm"],
     )
 };

@@ -25,7 +25,7 @@ const fn post(x: i32, first: i32, last: i32) -> Mark {
     }
 }
 
-/// Between two faces.
+/// MeasuredBetween two faces.
 const fn span(from: At, to: At) -> Mark {
     Mark::Span(from, to, DimensionEnds::Faces)
 }

@@ -1,5 +1,8 @@
 //! The rows about gates at stairs.
 
+use crate::items::BottomOfStairsGateWord;
+use crate::items::GateClosesItselfWord;
+use crate::items::GateOpensWord;
 use crate::items::Group;
 use crate::items::Hazard;
 use crate::items::Item;
@@ -14,7 +17,7 @@ use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const TOP_OF_STAIRS_GATE: ItemInfo = ItemInfo {
-    synonyms: &["gate", "stair gate", "baby gate"],
+    synonyms: &[],
     hazards: &[Hazard::FallOver],
     question: "Is there a gate at the top of the stairs, screwed or pressed?",
     ..row(
@@ -92,5 +95,74 @@ pub(super) const GATE_BOTTOM_GAP: ItemInfo = ItemInfo {
         "The gap between the floor and the underside of the stair gate, at its highest.",
         &["Measure up from the floor to the underside, at the highest place."],
         &["2 in", "50 mm", "none"],
+    )
+};
+
+pub(super) const BOTTOM_OF_STAIRS_GATE: ItemInfo = ItemInfo {
+    synonyms: &["gate at the foot of the stairs", "lower gate"],
+    hazards: &[Hazard::Climb],
+    question: "Is there a gate at the foot of the stairs, screwed or pressed?",
+    ..row(
+        Item::BottomOfStairsGate,
+        "bottom of stairs gate",
+        Kind::Words(BottomOfStairsGateWord::WORDS),
+        Group::Seen,
+        "Whether a gate closes the foot of the stairs, and how it is held.",
+        &["screwed: held by screws in the wall. pressed: held by pressing against the walls."],
+        &["screwed", "pressed", "none"],
+    )
+};
+
+pub(super) const LATCH_HEIGHT: ItemInfo = ItemInfo {
+    synonyms: &["gate latch height", "height of the latch"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How high is the latch of the gate?",
+    usual: Some((Length::inches(12), Length::feet(6))),
+    most: Some(Length::feet(10)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::LatchHeight,
+        "latch height",
+        Kind::Length,
+        Group::Measured,
+        "How high above the ground or floor the part of the latch is that opens the gate.",
+        &["Measure plumb to the knob or lever that has to be moved. Two latches: the lower one."],
+        &["54 in", "1.5 m"],
+    )
+};
+
+pub(super) const GATE_CLOSES_ITSELF: ItemInfo = ItemInfo {
+    synonyms: &["self-closing", "self closing", "self-closing gate"],
+    hazards: &[Hazard::FallOver],
+    question: "Does the gate close and latch by itself?",
+    ..row(
+        Item::GateClosesItself,
+        "gate closes itself",
+        Kind::Words(GateClosesItselfWord::WORDS),
+        Group::Seen,
+        "Whether the gate falls shut and its latch catches without a hand.",
+        &[
+            "Open it wide and let go, then open it a hand's width and let go: it must latch both times.",
+            "It falls shut and does not latch: no.",
+        ],
+        &["yes", "no"],
+    )
+};
+
+pub(super) const GATE_OPENS: ItemInfo = ItemInfo {
+    synonyms: &["gate swing", "gate opens towards"],
+    hazards: &[Hazard::FallOver],
+    question: "Which way does the gate open: away from the stairs or pool, towards them, or both ways?",
+    ..row(
+        Item::GateOpens,
+        "gate opens",
+        Kind::Words(GateOpensWord::WORDS),
+        Group::Seen,
+        "Which way the gate swings, seen from the stairs or the pool that it closes off.",
+        &[
+            "away: over the landing, or out of the pool's yard. towards: over the stairs, or into the pool's yard.",
+        ],
+        &["away", "towards"],
     )
 };

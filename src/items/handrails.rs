@@ -2,6 +2,8 @@
 
 use crate::items::Drawing;
 use crate::items::Group;
+use crate::items::HandrailContinuousWord;
+use crate::items::HandrailEndsWord;
 use crate::items::HandrailShapeWord;
 use crate::items::HandrailSidesWord;
 use crate::items::Hazard;
@@ -11,6 +13,7 @@ use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::MeasuredBetween;
 use crate::items::Pictured;
+use crate::items::RampEdgeWord;
 use crate::items::Worst;
 use crate::items::row::row;
 use crate::quantities::Length;
@@ -32,7 +35,7 @@ pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
             "Plumb from the nose of a step to the top of the handrail.",
             "Measure at the lowest and at the highest place, and write both.",
         ],
-        &["36 in", "950 mm"],
+        &["35 1/4 in", "895 mm"],
     )
 };
 
@@ -162,5 +165,62 @@ pub(super) const HANDRAIL_EXTENSION: ItemInfo = ItemInfo {
             "It ends at the step: none.",
         ],
         &["12 in", "300 mm", "none"],
+    )
+};
+
+pub(super) const HANDRAIL_CONTINUOUS: ItemInfo = ItemInfo {
+    synonyms: &["continuous handrail", "unbroken handrail"],
+    hazards: &[Hazard::FallOver],
+    question: "Does the handrail run the whole flight without a break?",
+    pictured: Pictured::Not("it is looked at, and not measured"),
+    ..row(
+        Item::HandrailContinuous,
+        "handrail continuous",
+        Kind::Words(HandrailContinuousWord::WORDS),
+        Group::Measured,
+        "Whether the handrail runs without a break from above the top step to above the lowest one.",
+        &[
+            "Slide a hand along it from top to bottom: it should not have to let go.",
+            "A post at a turn of the stair is no break. It begins after the top step or ends before the lowest: no.",
+        ],
+        &["yes", "no"],
+    )
+};
+
+pub(super) const HANDRAIL_ENDS: ItemInfo = ItemInfo {
+    synonyms: &["ends of the handrail", "handrail returns"],
+    hazards: &[Hazard::FallOver],
+    question: "How do the handrail's ends stop: turned to the wall or floor, at a post, or free?",
+    pictured: Pictured::Not("it is looked at, and not measured"),
+    ..row(
+        Item::HandrailEnds,
+        "handrail ends",
+        Kind::Words(HandrailEndsWord::WORDS),
+        Group::Measured,
+        "How the ends of the handrail stop, so that no sleeve and no bag catches on them.",
+        &[
+            "returned: bent round to the wall, the floor, the guard or itself.",
+            "at a post: they stop at a newel or post. free: they just stop. The worst end counts.",
+        ],
+        &["returned", "at a post", "free"],
+    )
+};
+
+pub(super) const RAMP_EDGE: ItemInfo = ItemInfo {
+    synonyms: &["ramp edge protection", "edge protection"],
+    hazards: &[Hazard::FallOver],
+    question: "What keeps a wheel from running off the side of the ramp: a kerb, a low rail, a wall, or nothing?",
+    pictured: Pictured::Not("it is looked at, and not measured"),
+    ..row(
+        Item::RampEdge,
+        "ramp edge",
+        Kind::Words(RampEdgeWord::WORDS),
+        Group::Measured,
+        "What keeps wheels and feet from running off the open side of a ramp.",
+        &[
+            "Look at the foot of the ramp's side: a raised edge is a kerb; a bar near the floor a low rail.",
+            "The floor just ends: none.",
+        ],
+        &["kerb", "low rail", "none"],
     )
 };

@@ -7,7 +7,7 @@ use std::fmt;
 pub enum Hazard {
     /// Over the top.
     FallOver,
-    /// Between or under its parts.
+    /// MeasuredBetween or under its parts.
     FallThrough,
     /// Body through and head held.
     Entrapment,

@@ -320,7 +320,7 @@ pub(super) const FRAMING_HELD_BY: ItemInfo = ItemInfo {
 pub(super) const RAIL_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(14),
-    synonyms: &["rail size", "top rail", "top rail section"],
+    synonyms: &["rail size", "top rail section"],
     ..give_way(
         row(
             Item::RailSection,

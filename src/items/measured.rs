@@ -5,7 +5,9 @@ use crate::items::Group;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemWord;
 use crate::items::Kind;
+use crate::items::LevelMembersOnWord;
 use crate::items::MeasuredBetween;
 use crate::items::Part;
 use crate::items::Pictured;
@@ -36,7 +38,7 @@ pub(super) const HEIGHT: ItemInfo = ItemInfo {
             "Read at the top edge of the top rail.",
             "Too close to tell: hold up a stick cut to the height asked for; write reaches 36 in, or below 36 in.",
         ],
-        &["35 1/2 in", "reaches 36 in", "902 mm"],
+        &["34 5/8 in", "reaches 36 in", "879 mm"],
     )
 };
 
@@ -64,14 +66,14 @@ pub(super) const HEIGHT_ABOVE_SEAT: ItemInfo = ItemInfo {
             "Stand the tape on the seat, kerb or ledge, plumb, at the guard's lowest place.",
             "There is nothing of the kind: leave it out, and write fixed seat no.",
         ],
-        &["24 in", "840 mm"],
+        &["19 3/4 in", "815 mm"],
     )
 };
 
 pub(super) const GUARD_THICKNESS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     between: MeasuredBetween::Faces,
-    synonyms: &["thickness", "parapet thickness"],
+    synonyms: &["parapet thickness"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
     question: "How thick is the guard at its top?",
@@ -109,13 +111,13 @@ pub(super) const LEVEL_BAR_SPACING: ItemInfo = ItemInfo {
             "Measure plumb from the top of one level member to the top of the next.",
             "There is one level member at most: leave it out.",
         ],
-        &["45 in", "1.1 m"],
+        &["43 1/2 in", "1.12 m"],
     )
 };
 
 pub(super) const FOOTHOLD: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    synonyms: &["toe hold", "toehold", "ledge", "ledges", "footholds"],
+    synonyms: &["toe hold", "toehold", "footholds"],
     hazards: &[Hazard::Climb],
     question: "Is there anything on the guard that a child's foot could stand on, and how high?",
     none_allowed: true,
@@ -131,7 +133,7 @@ pub(super) const FOOTHOLD: ItemInfo = ItemInfo {
             "Measure its top above the walking surface, and how deep it is.",
             "Bottom rails count too. Nothing of the kind: none.",
         ],
-        &["450 mm high 40 mm deep", "18 in high", "none"],
+        &["385 mm high 35 mm deep", "17 in high", "none"],
     )
 };
 
@@ -156,7 +158,7 @@ pub(super) const THING_TO_CLIMB: ItemInfo = ItemInfo {
             "Look along the whole guard.",
             "Move it away, and then write none; else write how high it is and how far off.",
         ],
-        &["18 in high 5 in away", "yes", "none"],
+        &["17 in high 7 in away", "yes", "none"],
     )
 };
 
@@ -232,7 +234,7 @@ pub(super) const POST_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     between: MeasuredBetween::Faces,
     load_path: Some(5),
-    synonyms: &["post size", "post"],
+    synonyms: &["post size"],
     hazards: &[Hazard::GiveWay],
     question: "What is the post's section?",
     pictured: Pictured::By(&[Drawing::PostSection]),
@@ -244,5 +246,103 @@ pub(super) const POST_SECTION: ItemInfo = ItemInfo {
         "How thick a post is, both ways, as measured and not as sold.",
         &["Across both faces of the post."],
         &["3 1/2 x 3 1/2 in", "90 x 90 mm"],
+    )
+};
+
+pub(super) const GUARD_LENGTH: ItemInfo = ItemInfo {
+    synonyms: &[
+        "railing length",
+        "length of the guard",
+        "length of the railing",
+        "edge length",
+    ],
+    worst: Worst::Greatest,
+    question: "How long is the guard, or the open edge, along its inside?",
+    usual: Some((Length::inches(6), Length::feet(100))),
+    most: Some(Length::feet(2000)),
+    between: MeasuredBetween::Faces,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::GuardLength,
+        "guard length",
+        Kind::Length,
+        Group::Measured,
+        "How long the guard is, or the edge that has none, along its inside.",
+        &[
+            "On the inside, from wall to wall, or to the middle of the last post. On a stair along the slope.",
+            "It says how much material a remedy takes. Where there is no guard, measure along the wall opposite and keep away from the edge.",
+        ],
+        &["9 ft 2 in", "2.8 m"],
+    )
+};
+
+pub(super) const LEVEL_MEMBERS_ON: ItemInfo = ItemInfo {
+    synonyms: &[
+        "side of the level members",
+        "level members",
+        "rails on side",
+    ],
+    part: Part::OfTheGuard,
+    hazards: &[Hazard::Climb],
+    question: "On which side of the guard are its level members: inside, outside, both, or none?",
+    pictured: Pictured::Not("it is looked at, and not measured"),
+    ..row(
+        Item::LevelMembersOn,
+        "level members on",
+        Kind::Words(LevelMembersOnWord::WORDS),
+        Group::Measured,
+        "On which side of the uprights the level members lie: rails, boards, anything a foot could stand on.",
+        &[
+            "Look along the guard from its end. Inside is the side where people stand.",
+            "A top rail and a bottom rail in the middle of the uprights can be stepped on from both sides: both sides.",
+            "No level member but the top rail: none.",
+        ],
+        &["outside", "both sides", "none"],
+    )
+};
+
+pub(super) const STEP_BESIDE: ItemInfo = ItemInfo {
+    synonyms: &["plinth", "radiator", "fixed step", "step beside the guard"],
+    hazards: &[Hazard::Climb, Hazard::FallOver],
+    question: "Is there anything fixed beside the guard that one could stand on: a radiator, a plinth, a low wall?",
+    none_allowed: true,
+    pictured: Pictured::Not("a foothold's drawing shows how its height and its depth are measured"),
+    ..row(
+        Item::StepBeside,
+        "step beside",
+        Kind::ThingToClimb,
+        Group::Measured,
+        "Something fixed on the inside, beside the guard or below the window, that one could stand on: a radiator, a plinth, a planted bed, a low wall.",
+        &[
+            "How high its top is above the floor, how deep it is, and how far from the guard it ends.",
+            "What can be carried away is a thing to climb; what is part of the guard is a foothold.",
+            "Nothing of the kind: none.",
+        ],
+        &[
+            "150 mm high 300 mm deep 0 mm away",
+            "18 in high 8 in deep",
+            "none",
+        ],
+    )
+};
+
+pub(super) const STEP_OUTSIDE: ItemInfo = ItemInfo {
+    synonyms: &["ledge outside", "step outside the guard"],
+    hazards: &[Hazard::Climb],
+    question: "Is there anything just outside the guard that one could stand on: a ledge, a roof, a wall?",
+    none_allowed: true,
+    pictured: Pictured::Not("a foothold's drawing shows how its height and its depth are measured"),
+    ..row(
+        Item::StepOutside,
+        "step outside",
+        Kind::ThingToClimb,
+        Group::Measured,
+        "Something on the far side of the guard that a child could reach with a foot: a ledge, a kerb, a roof, a retaining wall, a branch.",
+        &[
+            "Look over the guard without leaning on it, or from below.",
+            "How high its top is above the floor inside, how deep it is, and how far from the guard it begins. Guess rather than reach out, and say so in the note.",
+            "Nothing of the kind: none.",
+        ],
+        &["4 in high 6 in deep 2 in away", "yes", "none"],
     )
 };

@@ -17,6 +17,7 @@ mod load_path;
 mod lookup;
 mod marks;
 mod measured;
+mod near_misses;
 mod openings;
 mod row;
 mod seen;
@@ -35,14 +36,16 @@ pub use item::{
 };
 pub use item_word::ItemWord;
 pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};
+pub use near_misses::NearMiss;
 pub use set::ItemSet;
 pub use verdict::Verdict;
 pub use word::Word;
 pub use words::{
-    BalusterFixingWord, ConditionWord, DefaultUnitWord, FastenedToWord, FixedSeatWord,
-    FramingHeldByWord, GuardWord, HandrailShapeWord, HandrailSidesWord, HandrailWord,
-    InfillLooseWord, InfillWord, LocationWord, MovesWhenPushedWord, NotchedPostWord,
-    OpeningsCheckedWord, PaintWord, PlaceWord, PostFasteningWord, PostMaterialWord,
-    RailEndFasteningWord, SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord,
-    WoodSpeciesWord,
+    BalusterFixingWord, BottomOfStairsGateWord, ConditionWord, DefaultUnitWord, FastenedToWord,
+    FixedSeatWord, FlightShapeWord, FramingHeldByWord, GateClosesItselfWord, GateOpensWord,
+    GuardWord, HandrailContinuousWord, HandrailEndsWord, HandrailShapeWord, HandrailSidesWord,
+    HandrailWord, InfillLooseWord, InfillWord, LevelMembersOnWord, LocationWord,
+    MovesWhenPushedWord, NotchedPostWord, OpeningsCheckedWord, OwnWayOutWord, PaintWord, PlaceWord,
+    PostFasteningWord, PostMaterialWord, RailEndFasteningWord, RampEdgeWord, ReplacedWindowWord,
+    SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord, WindowStopWord, WoodSpeciesWord,
 };

@@ -25,7 +25,6 @@ pub(super) const OPENING: ItemInfo = ItemInfo {
         "gap",
         "baluster gap",
         "openings",
-        "spacing",
         "biggest gap",
         "largest gap",
         "widest gap",
@@ -49,16 +48,16 @@ pub(super) const OPENING: ItemInfo = ItemInfo {
         "The widest hole anywhere in the guard, at its ends too: the largest ball that would pass.",
         &[
             "Best: try a ball of the size asked for at every hole. Write 4 in ball stops everywhere, or 4 in ball passes.",
-            "With a tape: find the widest gap by eye, then measure clear between the faces, square to them, at top, middle and bottom.",
+            "With a tape: look first where the guard meets a wall or a post, find the widest gap by eye, then measure clear between the faces, square to them, at top, middle and bottom.",
             "Turned or shaped balusters: where they are slimmest; or their profile, heights up from the bottom with the diameter there, and how far apart their centres stand.",
             "Under a sloping rail a tape along the rail reads more than the hole: raked says how it lay.",
             "Cables and thin rods spread: try a ball and push it. A tape alone can show only that they are too far apart.",
             "Above the walking surface by how much? Add at 38 in where the hole lies high; of a tall hole its lowest and highest place: at 30 in to 38 in.",
         ],
         &[
-            "3 7/8 in",
+            "3 11/16 in",
             "4 in ball stops everywhere",
-            "99 mm at 300 mm",
+            "87 mm at 340 mm",
             "raked 4 1/2 in along rise 7 3/4 going 10",
             "turned 4 1/2 in centres 0:1 3/4 6:1 12:1 3/4 in",
             "cable 3 in spacing 1/8 in diameter 36 in free",
@@ -117,7 +116,7 @@ pub(super) const BOTTOM_GAP: ItemInfo = ItemInfo {
             "Measure up from the walking surface to the underside.",
             "The guard goes down to the floor: none.",
         ],
-        &["2 1/4 in", "60 mm", "none"],
+        &["1 15/16 in", "55 mm", "none"],
     )
 };
 
@@ -141,7 +140,7 @@ pub(super) const END_GAP: ItemInfo = ItemInfo {
         Group::Measured,
         "The gap between the guard's end and the wall or post; only where you want it apart from opening.",
         &["Walls lean: measure at the widest place, not at the bottom."],
-        &["3 1/2 in", "none"],
+        &["2 7/16 in", "none"],
     )
 };
 
@@ -288,6 +287,6 @@ pub(super) const GAP_ABOVE_SOLID_PART: ItemInfo = ItemInfo {
             "Measure plumb at the widest place.",
             "There is no rail above it: none.",
         ],
-        &["105 mm", "4 in", "none"],
+        &["84 mm", "3 1/4 in", "none"],
     )
 };

@@ -1,5 +1,6 @@
 //! The rows of what is seen at a guard, and not measured.
 
+use crate::items::Asked;
 use crate::items::Change;
 use crate::items::FastenedToWord;
 use crate::items::Group;
@@ -18,6 +19,7 @@ use crate::items::PaintWord;
 use crate::items::Part;
 use crate::items::PostFasteningWord;
 use crate::items::Role;
+use crate::items::WindowStopWord;
 use crate::items::row::row;
 
 pub(super) const GUARD: ItemInfo = ItemInfo {
@@ -138,7 +140,7 @@ pub(super) const FASTENED_TO: ItemInfo = ItemInfo {
 pub(super) const MOVES_WHEN_PUSHED: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     holds: Holds::ForThisGuardAlone,
-    synonyms: &["moves", "wobbles", "wobbly", "loose"],
+    synonyms: &["moves", "wobbles", "wobbly"],
     hazards: &[Hazard::GiveWay],
     question: "Does it move when you push it gently?",
     ..row(
@@ -168,5 +170,46 @@ pub(super) const PAINT: ItemInfo = ItemInfo {
         "Whether the paint is sound or flaking.",
         &["Look at rails at a child's mouth height. Do not scrape it."],
         &["sound", "flaking"],
+    )
+};
+
+pub(super) const WINDOW_STOP: ItemInfo = ItemInfo {
+    synonyms: &[
+        "window restrictor",
+        "window guard",
+        "opening limiter",
+        "restrictor",
+    ],
+    hazards: &[Hazard::FallOver],
+    question: "Does a stop keep the window from opening wide, and does it hold?",
+    ..row(
+        Item::WindowStop,
+        "window stop",
+        Kind::Words(WindowStopWord::WORDS),
+        Group::Seen,
+        "Whether a stop, a limiter or a bar keeps an open window from opening far enough to fall out.",
+        &[
+            "Open the window until it stops, standing well inside.",
+            "holds: it cannot be undone without a tool or two hands at once. comes undone: a child could undo it, or it slips. Never push a pane to try it.",
+        ],
+        &["holds", "comes undone", "none"],
+    )
+};
+
+pub(super) const PHOTO: ItemInfo = ItemInfo {
+    synonyms: &["photograph", "picture", "photos"],
+    asked: Asked::Never,
+    question: "Is there a photograph of it?",
+    ..row(
+        Item::Photo,
+        "photo",
+        Kind::Text,
+        Group::Seen,
+        "A photograph of the guard: the name of its file, beside the survey.",
+        &[
+            "Write the file's name, with its folder where it has one. The picture stays where it is and is not looked at.",
+            "A folding rule held beside what the picture shows tells its size later.",
+        ],
+        &["photos/landing.jpg", "IMG_2041.jpg"],
     )
 };

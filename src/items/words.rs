@@ -14,10 +14,10 @@ item_words! {
         Stair = "stair" ["stairs", "staircase", "steps", "flight"],
         Ramp = "ramp" [],
         Deck = "deck" ["decking"],
-        Terrace = "terrace" ["patio"],
+        Terrace = "terrace" ["patio", "roof terrace", "rooftop terrace", "roof garden"],
         Balcony = "balcony" ["juliet balcony", "juliette balcony"],
         Porch = "porch" ["veranda", "verandah"],
-        Roof = "roof" ["roof terrace", "flat roof"],
+        Roof = "roof" [],
         Window = "window" ["windows"],
         Pool = "pool" ["swimming pool"],
     }
@@ -30,13 +30,27 @@ item_words! {
         Yes = "yes" ["y", "true"],
         No = "no" ["n", "false"],
     }
+    OwnWayOutWord of OwnWayOut {
+        Yes = "yes" ["y", "true"],
+        No = "no" ["n", "false"],
+    }
     LocationWord of Location {
         Inside = "inside" ["indoors", "in", "interior"],
         Outside = "outside" ["outdoors", "out", "exterior"],
     }
+    ReplacedWindowWord of ReplacedWindow {
+        No = "no" ["n", "false"],
+        Yes = "yes" ["y", "true"],
+    }
+    FlightShapeWord of FlightShape {
+        Straight = "straight" ["straight flight"],
+        Winders = "winders" ["winder", "turning steps"],
+        Curved = "curved" ["bent"],
+        Spiral = "spiral" ["helical", "round a post"],
+    }
     HandrailWord of Handrail {
         TopOfTheGuard = "top of the guard" ["top", "guard", "same", "top rail"],
-        Separate = "separate" ["wall", "own", "yes"],
+        Separate = "separate" ["wall", "own"],
         None = "none" ["no", "n"],
     }
     FixedSeatWord of FixedSeat {
@@ -52,9 +66,30 @@ item_words! {
         WithFingerGrooves = "with finger grooves" ["finger grooves", "type ii", "grooved"],
         Other = "other" ["oval", "flat", "square", "shaped"],
     }
+    HandrailContinuousWord of HandrailContinuous {
+        Yes = "yes" ["y", "true"],
+        No = "no" ["n", "false"],
+    }
+    HandrailEndsWord of HandrailEnds {
+        Returned = "returned" ["bent to the wall", "turned to the wall", "turned to the floor"],
+        AtAPost = "at a post" ["post", "newel", "at a newel"],
+        Free = "free" ["open", "just stop"],
+    }
+    RampEdgeWord of RampEdge {
+        Wall = "wall" ["parapet"],
+        Kerb = "kerb" ["curb", "upstand"],
+        LowRail = "low rail" ["rail", "bar"],
+        None = "none" ["no", "n", "nothing"],
+    }
+    LevelMembersOnWord of LevelMembersOn {
+        None = "none" ["no", "n"],
+        Outside = "outside" ["out", "far side"],
+        Inside = "inside" ["in", "near side"],
+        BothSides = "both sides" ["both", "in the middle"],
+    }
     StateWord of State {
         Existing = "existing" ["built", "there"],
-        Proposed = "proposed" ["planned", "drawn", "new", "to be built"],
+        Proposed = "proposed" ["planned", "drawn", "to be built"],
     }
     GuardWord of Guard {
         Present = "present" ["yes", "y", "there"],
@@ -69,7 +104,7 @@ item_words! {
         Solid = "solid" ["wall", "boards", "closed"],
         Panel = "panel" ["panels"],
         Glass = "glass" ["glazing", "acrylic"],
-        Balusters = "balusters" ["baluster", "spindles", "spindle", "pickets", "bars", "vertical bars", "upright bars"],
+        Balusters = "balusters" ["baluster", "spindles", "spindle", "pickets", "vertical bars", "upright bars"],
         Mesh = "mesh" ["wire mesh", "perforated sheet", "lattice"],
         Other = "other" ["scrollwork", "castings"],
         UprightCables = "upright cables" ["vertical cables", "vertical wires"],
@@ -79,7 +114,7 @@ item_words! {
     }
     InfillLooseWord of InfillLoose {
         No = "no" ["none", "n", "tight"],
-        One = "one" ["1", "yes", "y"],
+        One = "one" ["1"],
         Several = "several" ["some", "many"],
         Missing = "missing" ["one missing", "gone", "broken out"] MISSING_INFILL,
     }
@@ -103,7 +138,7 @@ item_words! {
     }
     FastenedToWord of FastenedTo {
         Concrete = "concrete" ["slab"],
-        Masonry = "masonry" ["brick", "block", "stone"],
+        Masonry = "masonry" ["brick", "stone"],
         Joist = "joist" ["joists", "beam"],
         Blocking = "blocking" [],
         Stud = "stud" ["studs"],
@@ -115,11 +150,30 @@ item_words! {
     MovesWhenPushedWord of MovesWhenPushed {
         No = "no" ["n", "none", "firm"],
         ALittle = "a little" ["little", "slightly", "some", "a bit"],
-        ALot = "a lot" ["lot", "much", "yes", "y", "loose"] MOVES_A_LOT,
+        ALot = "a lot" ["lot", "much", "loose"] MOVES_A_LOT,
     }
     TopOfStairsGateWord of TopOfStairsGate {
         Screwed = "screwed" ["screwed to the wall", "hardware mounted", "hardware-mounted"],
         Pressed = "pressed" ["pressure", "pressure mounted", "pressure-mounted", "pressure fit"],
+        None = "none" ["no", "n"],
+    }
+    BottomOfStairsGateWord of BottomOfStairsGate {
+        Screwed = "screwed" ["screwed to the wall", "hardware mounted", "hardware-mounted"],
+        Pressed = "pressed" ["pressure", "pressure mounted", "pressure-mounted", "pressure fit"],
+        None = "none" ["no", "n"],
+    }
+    GateClosesItselfWord of GateClosesItself {
+        Yes = "yes" ["y", "true"],
+        No = "no" ["n", "false"],
+    }
+    GateOpensWord of GateOpens {
+        Away = "away" ["outward", "outwards", "over the landing"],
+        BothWays = "both ways" ["both"],
+        Towards = "towards" ["inward", "inwards", "over the stairs"],
+    }
+    WindowStopWord of WindowStop {
+        Holds = "holds" ["fixed stop", "locked stop"],
+        ComesUndone = "comes undone" ["slips", "child can undo it"],
         None = "none" ["no", "n"],
     }
     PaintWord of Paint {
@@ -142,9 +196,9 @@ item_words! {
     PostMaterialWord of PostMaterial {
         Wood = "wood" ["timber", "lumber", "wooden"],
         SteelPipe = "steel pipe" ["pipe", "round steel tube"],
-        SteelTube = "steel tube" ["steel", "square steel tube", "metal", "mild steel"],
+        SteelTube = "steel tube" ["square steel tube"],
         StainlessPipe = "stainless pipe" ["round stainless tube"],
-        StainlessTube = "stainless tube" ["stainless", "stainless steel"],
+        StainlessTube = "stainless tube" ["square stainless tube"],
         AluminiumTube = "aluminium tube" ["aluminium", "aluminum", "aluminum tube"],
         Iron = "iron" ["cast iron", "wrought iron"],
         Plastic = "plastic" ["composite", "vinyl", "pvc"],
@@ -172,7 +226,7 @@ item_words! {
         BoltsThroughAPost = "bolts through a post" ["bolts", "through bolts"],
         Welded = "welded" ["weld"],
         LetIntoThePost = "let into the post" ["housed", "mortised"],
-        ScrewsIntoAPost = "screws into a post" ["screws", "post"],
+        ScrewsIntoAPost = "screws into a post" [],
         ScrewsIntoAStud = "screws into a stud" ["stud", "studs"],
         Bracket = "bracket" ["brackets"],
         MasonryAnchors = "masonry anchors" ["anchors", "anchor bolts"],
@@ -190,8 +244,8 @@ item_words! {
         BradsOrGlue = "brads or glue" ["brads", "glue", "glued", "pins"],
     }
     ConditionWord of Condition {
-        Sound = "sound" ["good", "fine"],
-        NoneSeen = "none seen" ["none", "nothing seen", "no", "n"],
+        Sound = "sound" [],
+        NoneSeen = "none seen" ["none", "nothing seen", "no", "n", "good", "fine", "ok"],
         Dry = "dry" ["always dry"],
         Wet = "wet" ["damp", "often wet"],
         SurfaceRust = "surface rust" ["rust", "rust stain", "corrosion"],

@@ -126,7 +126,8 @@ pub(super) fn decided<'r>(
 fn from_memory_applies(findings: &[Finding<'_>], view: FindingView) -> bool {
     findings
         .iter()
-        .any(|finding| finding.from_memory && view.of(finding) != Verdict::DoesNotApply)
+        .filter(|finding| finding.from_memory && finding.counts())
+        .any(|finding| view.of(finding) != Verdict::DoesNotApply)
 }
 
 /// Whether a ruleset speaks of a hazard at all.

@@ -128,7 +128,7 @@ impl Length {
     ///
     /// ```
     /// use guardrule::quantities::{Length, LengthUnit};
-    /// assert_eq!(Length::sixty_fourths(35 * 64 + 32).exact(LengthUnit::Inch), "35 1/2 in");
+    /// assert_eq!(Length::sixty_fourths(34 * 64 + 40).exact(LengthUnit::Inch), "34 5/8 in");
     /// assert_eq!(Length::millimetres(902).exact(LengthUnit::Inch), "902 mm");
     /// assert_eq!(Length::millimetres(902).exact(LengthUnit::Centimetre), "90.2 cm");
     /// ```

@@ -173,5 +173,5 @@ pub(super) fn spreadsheet_date(cursor: &Cursor<'_>) -> ReadingError {
         ),
         whole,
     )
-    .help("format the column as text, and write the reading again, such as 3 7/8 in")
+    .help("format the column as text, and write the reading again, such as 3 11/16 in")
 }

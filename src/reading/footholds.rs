@@ -37,7 +37,11 @@ const ROW_EXAMPLE: &str = "write it so: 100 to 900 mm every 100 mm";
 const MOST_BARS: i64 = 200;
 const VEE: &[&[&str]] = &[&["wide"], &["deep"], &["at the bottom", "bottom"]];
 const VEE_EXAMPLE: &str = "write it so: 5 in wide 6 in deep, or none";
-const THING: &[&[&str]] = &[&["high", "tall"], &["away", "off", "from the guard"]];
+const THING: &[&[&str]] = &[
+    &["high", "tall"],
+    &["away", "off", "from the guard"],
+    &["deep"],
+];
 const THING_EXAMPLE: &str = "write it so: 18 in high 5 in away, or yes, or none";
 
 /// `450 mm high 40 mm deep`, or a row of bars: `100 to 900 mm every 100 mm`.
@@ -189,6 +193,7 @@ pub(super) fn thing_to_climb(
     if cursor.any_phrase(&["yes", "y"]) {
         return Ok(Value::ThingToClimb(ThingToClimb {
             height: None,
+            depth: None,
             away: None,
         }));
     }
@@ -196,6 +201,7 @@ pub(super) fn thing_to_climb(
     let (settled, _) = settle_parts(cursor, context, &parts)?;
     Ok(Value::ThingToClimb(ThingToClimb {
         height: labelled_length(&parts, &settled, 0),
+        depth: labelled_length(&parts, &settled, 2),
         away: labelled_length(&parts, &settled, 1),
     }))
 }

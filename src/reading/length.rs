@@ -50,7 +50,7 @@ const ROUGHLY_BEHIND: &[&str] = &[
     " more or less",
 ];
 
-/// Parses a plain length: `36 in`, `2 ft 11 1/2 in`, `90.2 cm`.
+/// Parses a plain length: `36 in`, `2 ft 10 5/8 in`, `87.9 cm`.
 ///
 /// For limits of rulesets and options of the command line: no `over`, no `±`,
 /// nothing behind it. How finely it was read is as for a reading.

@@ -15,6 +15,7 @@ mod force;
 mod length;
 mod number;
 mod offered_units;
+mod offers;
 mod opening;
 mod parse;
 mod plausible;

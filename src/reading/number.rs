@@ -169,7 +169,7 @@ fn mixed_fraction(
         let here = cursor.here();
         return Err(
             ReadingError::new("a decimal and a fraction stand side by side", here)
-                .help("write one of them: 35.5 in or 35 1/2 in"),
+                .help("write one of them: 34.5 in or 34 1/2 in"),
         );
     }
     fraction(cursor)

@@ -64,7 +64,7 @@ fn of_no_shape(cursor: &Cursor<'_>, error: ReadingError) -> ReadingError {
     let worded = cursor.slice(whole.clone()).starts_with(char::is_alphabetic);
     if worded && cursor.here().start == whole.start {
         error.help(
-            "write a gap (3 7/8 in), a ball (4 in ball stops), or a shape: slot, rectangle, \
+            "write a gap (3 11/16 in), a ball (4 in ball stops), or a shape: slot, rectangle, \
              triangle, circle, raked, turned, cable, rods, and polygon for any other, by its corners",
         )
     } else {

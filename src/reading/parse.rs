@@ -9,6 +9,7 @@ use crate::reading::calendar::day;
 use crate::reading::calendar::looks_like_a_date;
 use crate::reading::calendar::spreadsheet_date;
 use crate::reading::error::ReadingError;
+use crate::reading::error::quoted;
 use crate::reading::fasteners::fasteners;
 use crate::reading::fasteners::pull;
 use crate::reading::footholds::footholds;
@@ -18,6 +19,7 @@ use crate::reading::footholds::v_opening;
 use crate::reading::length::graduation;
 use crate::reading::length::length;
 use crate::reading::length::tolerance;
+use crate::reading::offers::with_accepted_offers;
 use crate::reading::opening::opening;
 use crate::reading::quantity::Context;
 use crate::reading::stair::stair_triangle;
@@ -66,6 +68,22 @@ pub fn parse(
     text: &str,
     default_unit: Option<LengthUnit>,
 ) -> Result<Parsed, ReadingError> {
+    if let Some(miss) = item.near_miss(text) {
+        let message = format!("{} may mean several things for {item}", quoted(text.trim()));
+        let whole = Cursor::new(text).whole();
+        return Err(ReadingError::new(message, whole).help(miss.says));
+    }
+    let is_read = |text: &str| parse_plainly(item, text, default_unit).is_ok();
+    parse_plainly(item, text, default_unit)
+        .map_err(|error| with_accepted_offers(error, item, text, &is_read))
+}
+
+/// As [`parse`]; what a refusal offers may be refused in its turn.
+fn parse_plainly(
+    item: Item,
+    text: &str,
+    default_unit: Option<LengthUnit>,
+) -> Result<Parsed, ReadingError> {
     let mut cursor = Cursor::new(text);
     let kind = item.info().kind;
     let plain = plain(text);
@@ -95,8 +113,13 @@ pub fn parse(
         item: Some(item),
         default_unit,
     };
-    let readings =
-        readings(&mut cursor, context, item).map_err(|error| with_example(error, item))?;
+    let readings = readings(&mut cursor, context, item).map_err(|error| {
+        let error = with_example(error, item);
+        match or_more(item, text, default_unit) {
+            Some(help) => error.help(help),
+            None => error,
+        }
+    })?;
     Ok(Parsed {
         readings,
         cautions: cursor.cautions,
@@ -140,6 +163,17 @@ fn readings(
     };
     cursor.finish()?;
     Ok(values.into_iter().map(plain_reading).collect())
+}
+
+/// `36+ in`, `8 ft+`: what to write for it.
+fn or_more(item: Item, text: &str, default_unit: Option<LengthUnit>) -> Option<String> {
+    let (before, after) = text.split_once('+')?;
+    let plain = format!("{} {}", before.trim(), after.trim());
+    let plain = plain.trim();
+    let over = format!("over {plain}");
+    let right = !before.trim().is_empty() && parse_plainly(item, plain, default_unit).is_ok();
+    (right && parse_plainly(item, &over, default_unit).is_ok())
+        .then(|| format!("write {over}, or {plain} if it is exactly that"))
 }
 
 /// An error that offers nothing yet offers the item's first example.

@@ -152,12 +152,7 @@ fn refuse_thousands(
         return Ok(());
     }
     let unit = settled.unit.symbol();
-    let single: String = decimals.trim_end_matches('0').into();
-    let small = if single.is_empty() {
-        whole.to_owned()
-    } else {
-        format!("{whole}.{single}")
-    };
+    let small = two_decimals(whole, decimals);
     Err(ReadingError::new(
         format!(
             "the point in {} may part thousands or decimals",
@@ -168,6 +163,15 @@ fn refuse_thousands(
     .help(format!(
         "write {whole}{decimals} {unit}, or {small} {unit} if the point is a decimal mark"
     )))
+}
+
+/// The number with two decimals at most, so that no point parts three digits any more: a tape
+/// reads no finer.
+fn two_decimals(whole: &str, decimals: &str) -> String {
+    let thousandths: u128 = format!("{whole}{decimals}").parse().unwrap_or_default();
+    let hundredths = (thousandths + 5) / 10;
+    let text = format!("{}.{:02}", hundredths / 100, hundredths % 100);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 /// Refuses a height of an opening that no guard has.

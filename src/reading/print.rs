@@ -38,8 +38,8 @@ use crate::reading::length::parse_length;
 /// ```
 /// use guardrule::items::Item;
 /// use guardrule::reading::{parse, print};
-/// let parsed = parse(Item::Height, "2′ 11½″", None)?;
-/// assert_eq!(print(&parsed.readings[0]), "35 1/2 in");
+/// let parsed = parse(Item::Height, "2′ 10⅝″", None)?;
+/// assert_eq!(print(&parsed.readings[0]), "34 5/8 in");
 /// # Ok::<(), guardrule::reading::ReadingError>(())
 /// ```
 #[must_use]
@@ -153,7 +153,7 @@ enum Fraction {
     Shortest,
 }
 
-/// `35 1/2 in`, `36 0/4 in`, where the length is such a fraction.
+/// `34 5/8 in`, `36 0/4 in`, where the length is such a fraction.
 fn fraction(length: Length, unit: LengthUnit, form: Fraction) -> Option<String> {
     let one = i128::from(unit.one().nanometres());
     let marks = i128::from(length.nanometres()) * 64;
@@ -395,13 +395,12 @@ fn thing_to_climb(thing: &ThingToClimb) -> String {
     let height = thing
         .height
         .map(|height| format!("{} high", any_unit(height)));
+    let depth = thing.depth.map(|depth| format!("{} deep", any_unit(depth)));
     let away = thing.away.map(|away| format!("{} away", any_unit(away)));
-    match (height, away) {
-        (None, None) => "yes".to_owned(),
-        (height, away) => [height, away]
-            .into_iter()
-            .flatten()
-            .collect::<Vec<_>>()
-            .join(" "),
+    let parts: Vec<String> = [height, depth, away].into_iter().flatten().collect();
+    if parts.is_empty() {
+        "yes".to_owned()
+    } else {
+        parts.join(" ")
     }
 }

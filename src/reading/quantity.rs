@@ -78,7 +78,7 @@ pub(super) fn quantity(
     })
 }
 
-/// `1 / 2`, `35 1/2/3`: a slash that makes no fraction.
+/// `1 / 2`, `34 1/2/3`: a slash that makes no fraction.
 fn refuse_slash(cursor: &Cursor<'_>, start: usize) -> Result<(), ReadingError> {
     if cursor.peek() != Some(&Lexeme::Slash) {
         return Ok(());
@@ -91,7 +91,7 @@ fn refuse_slash(cursor: &Cursor<'_>, start: usize) -> Result<(), ReadingError> {
         ),
         span,
     )
-    .help("write the fraction without spaces, as in 35 1/2 in"))
+    .help("write the fraction without spaces, as in 34 5/8 in"))
 }
 
 fn refuse_sign(cursor: &Cursor<'_>) -> Result<(), ReadingError> {

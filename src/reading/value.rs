@@ -285,6 +285,8 @@ impl Tilt {
 pub struct ThingToClimb {
     /// Its height, where written.
     pub height: Option<Length>,
+    /// How deep its top is, where written.
+    pub depth: Option<Length>,
     /// How far from the guard it stands, where written.
     pub away: Option<Length>,
 }

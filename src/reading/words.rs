@@ -41,6 +41,14 @@ const UNKNOWN: &[&str] = &[
     "inaccessible",
     "don't know",
     "do not know",
+    "dont know",
+    "not sure",
+    "unsure",
+    "no idea",
+    "cant see",
+    "couldnt see",
+    "cant reach",
+    "couldnt reach",
 ];
 
 /// What people write when they looked and there is none.
@@ -106,12 +114,17 @@ pub(super) fn word(cursor: &Cursor<'_>, item: Item) -> Result<Value, ReadingErro
         .iter()
         .any(|word| matches!(&**word, "no" | "not" | "never" | "without"));
     let among = || {
-        known
+        let spoken = |known: &&str| !denied && words.iter().any(|word| word == known);
+        let mut meant = known
             .clone()
-            .find(|known| !denied && words.iter().any(|word| word == known))
+            .filter(spoken)
+            .filter_map(|near| item.word(near));
+        // two words of the list in one answer say nothing for sure
+        let first = meant.next()?;
+        meant.all(|other| other == first).then_some(first)
     };
-    let near = nearest(text, known.clone()).or_else(among);
-    let near = near.and_then(|near| item.word(near));
+    let near = nearest(text, known.clone()).and_then(|near| item.word(near));
+    let near = near.or_else(among);
     Err(match near {
         Some(near) => error.help(format!("write {near}; the words are {list}")),
         None => error.help(format!("write one of {list}")),
@@ -133,7 +146,7 @@ pub(super) fn count(cursor: &mut Cursor<'_>, item: Item) -> Result<Value, Readin
     if !number.is_whole() {
         return Err(expected.help("write a number, such as 2"));
     }
-    if !cursor.at_end() {
+    if number.whole != 0 && !cursor.at_end() {
         return Err(expected.help(format!("write {}, and the rest in the note", number.whole)));
     }
     if number.whole == 0 && !item.info().zero_allowed {

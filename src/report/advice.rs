@@ -57,6 +57,10 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::VOpening => {
             "close it, or fill it from the bottom until it is wider than it is deep.".to_owned()
         }
+        Item::StepBeside | Item::StepOutside => {
+            "put something before it or over it that gives no foothold, or a higher guard above it."
+                .to_owned()
+        }
         Item::ThingToClimb => "move it away from the guard.".to_owned(),
         Item::HandrailHeight if lower_is_better(finding) => format!("lower the handrail{by}."),
         Item::HandrailHeight => format!("raise the handrail{by}."),
@@ -76,6 +80,18 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::GapAboveSolidPart => {
             format!("close the gap, or narrow it{by}: a board or a panel{limit}.")
         }
+        Item::HandrailContinuous => {
+            "let the handrail run the whole flight without a break.".to_owned()
+        }
+        Item::HandrailEnds => {
+            "turn the handrail's ends to the wall or the floor, or end them at a post.".to_owned()
+        }
+        Item::LatchHeight => format!("set the latch higher{by}."),
+        Item::GateClosesItself => "fit a spring and a latch that catches by itself.".to_owned(),
+        Item::GateOpens => "hang the gate so that it opens the other way.".to_owned(),
+        Item::WindowStop => "fit a stop that a child cannot undo.".to_owned(),
+        Item::RampEdge => "add a kerb or a low rail along the ramp's side.".to_owned(),
+        Item::LevelMembersOn => "cover or change the infill.".to_owned(),
         Item::GateHeight => format!("use a gate that is higher{by}."),
         Item::GateGap | Item::GateBottomGap => {
             "use another gate, or have this one set so that its gaps keep the limit.".to_owned()
@@ -117,7 +133,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::WoodSpecies => {
             "have it looked at by somebody who builds stairs or decks.".to_owned()
         }
-        Item::TopOfStairsGate => {
+        Item::BottomOfStairsGate | Item::TopOfStairsGate => {
             "at the top of stairs use a gate that is screwed to the wall.".to_owned()
         }
         Item::Paint => {
@@ -125,6 +141,15 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
                 .to_owned()
         }
         Item::FixedSeat
+        | Item::FlightShape
+        | Item::GuardLength
+        | Item::OwnWayOut
+        | Item::Photo
+        | Item::RampRise
+        | Item::RampSlope
+        | Item::ReplacedWindow
+        | Item::SillTopHeight
+        | Item::TreadThickness
         | Item::FlightWidth
         | Item::GroundFall
         | Item::InnerEdgeLength

@@ -58,7 +58,7 @@ fn is_hidden(c: char) -> bool {
 /// ```
 /// use guardrule::report::safe_cell;
 /// assert_eq!(safe_cell("=1+1"), "'=1+1");
-/// assert_eq!(safe_cell("35 1/2 in"), "35 1/2 in");
+/// assert_eq!(safe_cell("34 5/8 in"), "34 5/8 in");
 /// ```
 #[must_use]
 pub fn safe_cell(text: &str) -> String {

@@ -40,7 +40,7 @@ pub fn wrapped(text: &str, columns: usize) -> String {
     hanging_in(columns, "", text)
 }
 
-/// Text whose words keep together at the end of a line: `35 1/2 in`.
+/// Text whose words keep together at the end of a line: `34 5/8 in`.
 #[must_use]
 pub(super) fn tied(text: &str) -> String {
     if display_width(text) > LONGEST_LABEL {
@@ -104,7 +104,7 @@ mod tests {
         let filled = hanging("", &format!("{before} below 4 3/8 in."));
         assert_eq!(filled, format!("{before} below\n4 3/8 in."));
         let before = "x".repeat(74);
-        let filled = hanging("", &format!("{before} {}", tied("35 1/2 in")));
-        assert_eq!(filled, format!("{before}\n35 1/2 in"));
+        let filled = hanging("", &format!("{before} {}", tied("34 5/8 in")));
+        assert_eq!(filled, format!("{before}\n34 5/8 in"));
     }
 }

@@ -142,6 +142,10 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/florida-dwelling-2023.toml"),
     ),
     (
+        "florida-buildings-2023",
+        include_str!("../../rulesets/florida-buildings-2023.toml"),
+    ),
+    (
         "florida-pools",
         include_str!("../../rulesets/florida-pools.toml"),
     ),

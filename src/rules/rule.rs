@@ -225,7 +225,7 @@ fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
                 RuleFault::MissingKey,
                 &fields.at,
                 "an example needs `given`, which is missing",
-                "add given = { place = \"landing\", drop = \"9 ft\", height = \"36 in\" }",
+                "add given = { place = \"porch\", drop = \"5 ft\", height = \"37 in\" }",
             );
             None
         }

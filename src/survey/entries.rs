@@ -7,6 +7,7 @@ use std::sync::Arc;
 
 use crate::input::Diagnostic;
 use crate::items::Item;
+use crate::items::NearMiss;
 use crate::quantities::LengthUnit;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
@@ -47,6 +48,8 @@ pub(super) struct RowEntry<'r> {
 enum Named {
     Item(Item),
     Near(Item, &'static str),
+    /// It may mean several items, this one among them.
+    Several(Item, &'static NearMiss),
     Own,
 }
 
@@ -128,6 +131,13 @@ impl Entries {
                 let alike = name.to_lowercase();
                 complaints.count(row.file, codes::NEARLY_AN_ITEM, &alike, || {
                     nearly_an_item(row, item, &name, right)
+                });
+                EntrySubject::Lost(known)
+            }
+            Some(Named::Several(known, miss)) => {
+                let alike = name.to_lowercase();
+                complaints.count(row.file, codes::NEARLY_AN_ITEM, &alike, || {
+                    several_items(row, item, &name, miss)
                 });
                 EntrySubject::Lost(known)
             }
@@ -303,8 +313,11 @@ impl Entries {
         }
         let named = match Item::by_name(name) {
             Some(item) => Named::Item(item),
-            None => nearest_name(name, Item::names())
-                .and_then(|right| Item::by_name(right).map(|item| Named::Near(item, right)))
+            None => several(name)
+                .or_else(|| {
+                    let right = nearest_name(name, Item::names())?;
+                    Item::by_name(right).map(|item| Named::Near(item, right))
+                })
                 .unwrap_or(Named::Own),
         };
         if self.items.len() >= REMEMBERED {
@@ -376,6 +389,22 @@ fn nearly_an_item(row: &SurveyRow<'_>, item: usize, name: &str, right: &str) -> 
         row.excerpt(item),
     )
     .help(format!("write {right}"))
+}
+
+/// A name that means one of several items: the first of them is lost.
+fn several(name: &str) -> Option<Named> {
+    let miss = Item::near_miss_of_name(name)?;
+    let first = Item::by_name(miss.offers.first()?)?;
+    Some(Named::Several(first, miss))
+}
+
+fn several_items(row: &SurveyRow<'_>, item: usize, name: &str, miss: &NearMiss) -> Diagnostic {
+    Diagnostic::error(
+        codes::NEARLY_AN_ITEM,
+        format!("`{name}` may mean several items"),
+        row.excerpt(item),
+    )
+    .help(miss.says)
 }
 
 fn own_item(row: &SurveyRow<'_>, item: usize, name: &str) -> Diagnostic {

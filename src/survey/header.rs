@@ -2,6 +2,7 @@
 
 use crate::items::DefaultUnitWord;
 use crate::items::ItemWord;
+use crate::items::NearMiss;
 use std::sync::Arc;
 
 use crate::input::Diagnostic;
@@ -73,6 +74,7 @@ struct Heading {
 enum HeadingFault {
     Misspelt(&'static str),
     Own,
+    Several(&'static NearMiss),
     UnknownUnit(String),
 }
 
@@ -170,6 +172,12 @@ impl HeadingFault {
                 at,
             )
             .help(format!("write {right}")),
+            HeadingFault::Several(miss) => Diagnostic::error(
+                codes::NEARLY_A_HEADING,
+                format!("the heading `{written}` may mean several items"),
+                at,
+            )
+            .help(miss.says),
             HeadingFault::Own => Diagnostic::warning(
                 codes::OWN_HEADING,
                 format!("the column `{written}` is your own: no rule reads it"),
@@ -395,6 +403,11 @@ fn heading_with_unit(name: &str, base: &str, unit: &str) -> Heading {
 fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
     if let Some(item) = Item::by_name(name) {
         return Heading::plain(HeaderColumn::Of(item, unit));
+    }
+    if let Some(miss) = Item::near_miss_of_name(name) {
+        let first = miss.offers.first().and_then(|name| Item::by_name(name));
+        let column = first.map_or(HeaderColumn::Own, HeaderColumn::Misspelt);
+        return Heading::faulty(column, HeadingFault::Several(miss));
     }
     let structure_names = STRUCTURE.iter().map(|(name, _)| *name);
     let Some(right) = nearest_name(name, structure_names.chain(Item::names())) else {

@@ -567,7 +567,7 @@ fn header_only(file: &Arc<str>) -> Diagnostic {
         "there is a header and nothing below it",
         Excerpt::whole(Arc::clone(file)),
     )
-    .help("write one observation a row below the header: 2A,landing,height,35 1/2 in,")
+    .help("write one observation a row below the header: 2A,balcony,height,34 5/8 in,")
 }
 
 fn no_guards(file: &str) -> Diagnostic {

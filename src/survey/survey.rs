@@ -19,13 +19,13 @@ use crate::survey::scan::Scanned;
 /// use guardrule::items::Item;
 /// use guardrule::survey::{InMemory, Survey, SurveyFile};
 ///
-/// let text = "unit,guard,item,reading\n2A,landing,height,35 1/2 in\n2A,,built,1994\n";
+/// let text = "unit,guard,item,reading\n2A,balcony,height,34 5/8 in\n2A,,built,1994\n";
 /// let page = InMemory::new("page.csv", text.as_bytes());
 /// let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(page)];
 /// let survey = Survey::scan(&files)?;
 /// assert_eq!(survey.guard_count(), 1);
 /// let diagnostics = survey.guards(&mut |guard| {
-///     assert_eq!(&*guard.of(Item::Height).next().unwrap().1.written, "35 1/2 in");
+///     assert_eq!(&*guard.of(Item::Height).next().unwrap().1.written, "34 5/8 in");
 ///     assert_eq!(&*guard.of(Item::Built).next().unwrap().1.written, "1994");
 ///     ControlFlow::Continue(())
 /// })?;

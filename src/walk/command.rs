@@ -119,7 +119,7 @@ mod tests {
             Some(WalkCommand::Note("sags, at the door".to_owned()))
         );
         for reading in [
-            "35 1/2 in",
+            "34 5/8 in",
             "none",
             "n",
             "y",

@@ -426,7 +426,7 @@ impl<'r> Walk<'r> {
             None => GuardName::named(text, &last),
         };
         let Some(place) = place else {
-            let help = "write its name, or UNIT, NAME: 2A, landing".to_owned();
+            let help = "write its name, or UNIT, NAME: 2A, balcony".to_owned();
             said.push(Reply::Refused(format!("{text} names no guard"), Some(help)));
             return;
         };

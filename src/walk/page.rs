@@ -398,11 +398,11 @@ mod tests {
     fn a_survey_that_is_not_there_begins_with_a_header() {
         for text in ["", "\n\n", "\u{feff}"] {
             let written = page(text)
-                .with(&entry("landing", Item::Height, "35 1/2 in", "sags"), None)
+                .with(&entry("landing", Item::Height, "34 5/8 in", "sags"), None)
                 .expect("written");
             assert_eq!(
                 &*written.text,
-                "unit,guard,item,reading,note\n,landing,height,35 1/2 in,sags\n"
+                "unit,guard,item,reading,note\n,landing,height,34 5/8 in,sags\n"
             );
         }
     }
@@ -470,12 +470,12 @@ mod tests {
             },
             item: Item::Drop,
             reading: "9 ft".to_owned(),
-            note: "to the hall, below".to_owned(),
+            note: "to the yard, below".to_owned(),
         };
         let wide = right.with(&stair, Some(3)).expect("wider");
         assert_eq!(
             &*wide.text,
-            "unit,guard,height,mine,drop,note: drop\n2A,landing,36 in; 34 in,x\n2A,stair,,,9 ft,\"to the hall, below\"\n"
+            "unit,guard,height,mine,drop,note: drop\n2A,landing,36 in; 34 in,x\n2A,stair,,,9 ft,\"to the yard, below\"\n"
         );
         let new = PageEntry {
             place: GuardName {
@@ -487,7 +487,7 @@ mod tests {
         let new = wide.with(&new, None).expect("a row more");
         assert!(
             new.text
-                .ends_with("\n2A,deck,,,9 ft,\"to the hall, below\"\n"),
+                .ends_with("\n2A,deck,,,9 ft,\"to the yard, below\"\n"),
             "{}",
             new.text
         );

@@ -41,7 +41,7 @@ impl GuardName {
         }
     }
 
-    /// Building, unit and guard for a reader: `2A, landing`.
+    /// Building, unit and guard for a reader: `2A, balcony`.
     #[must_use]
     pub fn says(&self) -> String {
         let names = [&self.building, &self.unit, &self.guard];
@@ -53,8 +53,8 @@ impl GuardName {
         named.join(", ")
     }
 
-    /// The place that a person names: `landing`, `2A, landing`,
-    /// `north block, 2A, landing`; what is left out is as at the last guard.
+    /// The place that a person names: `balcony`, `2A, balcony`,
+    /// `north block, 2A, balcony`; what is left out is as at the last guard.
     pub(super) fn named(text: &str, last: &GuardName) -> Option<GuardName> {
         let parts: Vec<&str> = text.split(',').map(str::trim).collect();
         let place = match parts.as_slice() {

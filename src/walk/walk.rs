@@ -322,13 +322,13 @@ impl<'r> Walk<'r> {
             Some(_) => Prompt::bare(Topic::Name, "The next guard?", "finish"),
         };
         ask.how = vec![match &self.last {
-            None => "One run of railing is one guard. With a unit: 2A, landing.",
+            None => "One run of railing is one guard. With a unit: 2A, balcony.",
             Some(_) => "Its name, or UNIT, NAME. = NAME: built as the last one. =: counted on.",
         }];
-        ask.examples = vec!["landing".to_owned(), "2A, landing".to_owned()];
+        ask.examples = vec!["porch".to_owned(), "2A, balcony".to_owned()];
         ask.more = vec![
             "A guard is one run of railing, judged as one thing. Where its slope, its infill or what it stands on changes, a new guard begins.",
-            "A name and a unit keep guards apart: landing; 2A, landing; north block, 2A, landing.",
+            "A name and a unit keep guards apart: porch; 2A, balcony; north block, 2A, balcony.",
             "= and a name takes over from the last guard where it stands and how it is built, and asks only for what must be measured or looked at anew. = alone counts the name on (stair 2, stair 3), =, counts the unit on.",
             "A guard that is in the file already is gone on with.",
         ];

@@ -3,6 +3,7 @@
 
 mod circles;
 mod names;
+mod sources;
 
 use std::fs;
 use std::path::Path;
@@ -135,6 +136,20 @@ fn only_the_command_line_touches_the_world_outside() {
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 
+/// `lib.rs` lists its modules from the ground up.
+#[test]
+fn the_modules_are_listed_in_the_order_of_the_floors() {
+    let lib = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/lib.rs");
+    let lib = fs::read_to_string(lib).expect("src/lib.rs is there");
+    let listed: Vec<u8> = lib
+        .lines()
+        .filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';'))
+        .map(|name| floor(name).expect("a module with a floor"))
+        .collect();
+    assert_eq!(listed.len(), FLOORS.len());
+    assert!(listed.is_sorted(), "{listed:?}");
+}
+
 #[test]
 fn the_guide_names_every_folder() {
     let guide = Path::new(env!("CARGO_MANIFEST_DIR")).join("DEVELOPERS.md");
@@ -145,4 +160,21 @@ fn the_guide_names_every_folder() {
             "{name}/ is not in the guide"
         );
     }
+}
+
+/// Every file and folder that the guide names by its path is there.
+#[test]
+fn the_paths_of_the_guide_exist() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let guide = fs::read_to_string(root.join("DEVELOPERS.md")).expect("the guide is there");
+    let named = guide.split('`').skip(1).step_by(2).filter(|path| {
+        let begins = ["src/", "tests/", "rulesets/", "demo-surveys/"];
+        begins.iter().any(|begin| path.starts_with(begin)) && !path.contains([' ', ':'])
+    });
+    let mut read = 0;
+    for path in named.filter(|path| !path.contains("ID.toml")) {
+        assert!(root.join(path).exists(), "{path}");
+        read += 1;
+    }
+    assert!(read > 50, "{read}");
 }

@@ -4,13 +4,13 @@ use crate::harness::finding;
 use crate::harness::only_guard;
 use crate::harness::run;
 
-/// A landing with everything written that `us-dwelling-2018` asks, but for the rows added.
-fn landing(rows: &str) -> String {
+/// A loft edge with everything written that `us-dwelling-2018` asks, but for the rows added.
+fn loft(rows: &str) -> String {
     format!(
         "unit,guard,item,reading,note\n\
          ,,use,dwelling,\n\
-         hall,landing,place,landing,\n\
-         hall,landing,drop,9 ft 2 in,\n\
+         cabin,loft,place,floor edge,\n\
+         cabin,loft,drop,4 ft 4 1/4 in,\n\
          {rows}"
     )
 }
@@ -70,19 +70,19 @@ fn what_stands_apart_from_a_guard_does_not_say_that_there_is_one() {
         "thing to climb,none",
         "top of stairs gate,screwed",
     ] {
-        let ran = check(&landing(&format!("hall,landing,{apart},\n")), LAW);
+        let ran = check(&loft(&format!("cabin,loft,{apart},\n")), LAW);
         let report = ran.json();
         let presence = finding(only_guard(&report), "no-guard");
         assert_eq!(presence["verdict"], "not measured", "{apart}");
     }
-    let report = check(&landing("hall,landing,infill,balusters,\n"), LAW).json();
+    let report = check(&loft("cabin,loft,infill,balusters,\n"), LAW).json();
     let presence = finding(only_guard(&report), "no-guard");
     assert_eq!(presence["verdict"], "meets");
 }
 
 #[test]
 fn guard_none_falls_short_where_a_guard_is_required() {
-    let ran = check(&landing("hall,landing,guard,none,\n"), LAW);
+    let ran = check(&loft("cabin,loft,guard,none,\n"), LAW);
     let report = ran.json();
     let guard = only_guard(&report);
     assert_eq!(guard["verdict"], "falls short");
@@ -107,7 +107,7 @@ fn a_ruleset_that_asks_nothing_here_yields_does_not_apply_and_says_so_about_dang
 
 #[test]
 fn guidance_alone_decides_under_its_heading() {
-    let survey = landing("hall,landing,guard,none,\n");
+    let survey = loft("cabin,loft,guard,none,\n");
     let ran = check(&survey, &["--rules", "small-child-advice"]);
     let report = ran.json();
     assert_eq!(report["basis"], "guidance");
@@ -211,7 +211,7 @@ fn an_opening_without_at_is_judged_by_the_strictest_and_laxest_zone() {
         };
         [of("low-hole"), of("high-hole")]
     };
-    assert_eq!(verdicts("3 7/8 in"), ["meets", "meets"]);
+    assert_eq!(verdicts("3 11/16 in"), ["meets", "meets"]);
     assert_eq!(verdicts("4 1/4 in"), ["not measured", "meets"]);
     assert_eq!(verdicts("4 1/2 in"), ["falls short", "falls short"]);
     // where it says so, only its own zone counts
@@ -228,9 +228,9 @@ fn an_opening_without_at_is_judged_by_the_strictest_and_laxest_zone() {
 
 #[test]
 fn a_hole_without_at_falls_short_where_the_limited_zone_would_fail_it() {
-    let rows = "hall,landing,height,40 in,\n\
-        hall,landing,opening,5 in,\nhall,landing,bottom gap,2 in,\n";
-    let report = check(&landing(rows), LAW).json();
+    let rows = "cabin,loft,height,40 in,\n\
+        cabin,loft,opening,5 in,\ncabin,loft,bottom gap,2 in,\n";
+    let report = check(&loft(rows), LAW).json();
     let guard = only_guard(&report);
     assert_eq!(guard["verdict"], "falls short");
     let opening = finding(guard, "gap-too-wide");
@@ -240,9 +240,9 @@ fn a_hole_without_at_falls_short_where_the_limited_zone_would_fail_it() {
 #[test]
 fn some_openings_checked_never_meets() {
     let rows = |checked| {
-        landing(&format!(
-            "hall,landing,height,40 in,\nhall,landing,opening,3 in,\n\
-             hall,landing,bottom gap,2 in,\nhall,landing,openings checked,{checked},\n"
+        loft(&format!(
+            "cabin,loft,height,40 in,\ncabin,loft,opening,3 in,\n\
+             cabin,loft,bottom gap,2 in,\ncabin,loft,openings checked,{checked},\n"
         ))
     };
     for checked in ["some", "one"] {
@@ -292,9 +292,9 @@ fn a_units_fact_is_overridden_by_the_guards() {
 
 #[test]
 fn an_item_with_an_unreadable_reading_never_meets() {
-    let rows = "hall,landing,height,40 inn,\nhall,landing,height,40 in,\n\
-        hall,landing,opening,3 in,\nhall,landing,bottom gap,2 in,\n";
-    let ran = check(&landing(rows), LAW);
+    let rows = "cabin,loft,height,40 inn,\ncabin,loft,height,40 in,\n\
+        cabin,loft,opening,3 in,\ncabin,loft,bottom gap,2 in,\n";
+    let ran = check(&loft(rows), LAW);
     let report = ran.json();
     let guard = only_guard(&report);
     assert_eq!(finding(guard, "rail-too-low")["verdict"], "not measured");
@@ -305,16 +305,16 @@ fn an_item_with_an_unreadable_reading_never_meets() {
 
 #[test]
 fn a_stick_that_reaches_and_a_ball_that_stops_everywhere_settle_a_guard_without_any_doubt() {
-    let tape = "hall,landing,height,36 in,\nhall,landing,opening,3 15/16 in,\n\
-        hall,landing,bottom gap,3 15/16 in,\n";
-    let report = check(&landing(tape), LAW).json();
+    let tape = "cabin,loft,height,36 in,\ncabin,loft,opening,3 15/16 in,\n\
+        cabin,loft,bottom gap,3 15/16 in,\n";
+    let report = check(&loft(tape), LAW).json();
     assert_eq!(only_guard(&report)["verdict"], "too close to call");
     let gauges = format!(
-        "{tape}hall,landing,height,reaches 36 in,\n\
-         hall,landing,opening,4 in ball stops everywhere,\n"
+        "{tape}cabin,loft,height,reaches 36 in,\n\
+         cabin,loft,opening,4 in ball stops everywhere,\n"
     );
     for rows in [gauges.as_str(), &gauges[tape.len()..]] {
-        let ran = check(&landing(rows), LAW);
+        let ran = check(&loft(rows), LAW);
         let report = ran.json();
         let guard = only_guard(&report);
         assert_eq!(guard["verdict"], "meets", "{rows}\n{}", ran.out);
@@ -327,10 +327,10 @@ fn a_stick_that_reaches_and_a_ball_that_stops_everywhere_settle_a_guard_without_
 
 #[test]
 fn guidance_stands_beside_law_and_moves_neither_verdict_nor_exit_status() {
-    let rows = "hall,landing,height,40 in,\nhall,landing,opening,3 3/4 in,\n\
-        hall,landing,bottom gap,2 in,\n";
-    let alone = check(&landing(rows), LAW);
-    let beside = check(&landing(rows), &["--rules", "us-dwelling-2018"]);
+    let rows = "cabin,loft,height,40 in,\ncabin,loft,opening,3 3/4 in,\n\
+        cabin,loft,bottom gap,2 in,\n";
+    let alone = check(&loft(rows), LAW);
+    let beside = check(&loft(rows), &["--rules", "us-dwelling-2018"]);
     let (alone_report, beside_report) = (alone.json(), beside.json());
     assert_eq!(only_guard(&alone_report)["verdict"], "meets");
     assert_eq!(
@@ -365,10 +365,10 @@ fn a_proposed_guard_is_judged_by_its_build_tolerance() {
 fn cables_without_a_push_prove_only_a_shortfall() {
     let of = |opening: &str| {
         let rows = format!(
-            "hall,landing,infill,cables,\nhall,landing,height,40 in,\n\
-             hall,landing,opening,{opening},\nhall,landing,bottom gap,none,\n"
+            "cabin,loft,infill,cables,\ncabin,loft,height,40 in,\n\
+             cabin,loft,opening,{opening},\ncabin,loft,bottom gap,none,\n"
         );
-        let report = check(&landing(&rows), LAW).json();
+        let report = check(&loft(&rows), LAW).json();
         finding(only_guard(&report), "gap-too-wide")["verdict"].clone()
     };
     assert_eq!(of("3 in"), "not measured");

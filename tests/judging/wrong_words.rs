@@ -430,26 +430,42 @@ fn one_subject_is_not_taken_for_all() {
 
 #[test]
 fn a_rule_from_memory_decides_in_no_direction() {
-    let deck = |height: &str, opening: &str, args: &[&str]| {
-        let survey = format!(
-            "guard,item,reading\ng,place,deck\ng,use,dwelling\ng,drop,9 ft\ng,height,{height}\n\
-             g,opening,{opening}\ng,bottom gap,none\n"
-        );
-        let mut all = vec!["--rules", "us-dwelling-2024", "--no-guidance"];
-        all.extend(args);
-        verdict(&check(&survey, &all))
+    let rule = |id: &str, hazard: &str, check: &str| {
+        format!(
+            "[[rule]]\nid = \"{id}\"\nhazard = \"{hazard}\"\nclause = \"-\"\n{check}\n\
+             says = \"A rule for a test.\"\nsource = \"irc-2018\"\nstatus = \"memory\"\n"
+        )
     };
-    assert_eq!(deck("20 in", "12 in", &[]), "not settled");
-    assert_eq!(deck("45 in", "3 in", &[]), "not settled");
+    let high = "when.place = [\"landing\"]\ncheck.height.at-least = \"36 in\"";
+    let narrow = "when.place = [\"landing\"]\ncheck.any-opening.stops-ball = \"4 in\"";
+    let rules =
+        rule("rail-too-low", "fall over", high) + &rule("gap-too-wide", "fall through", narrow);
+    let of = |rows: &[&str]| verdict(&amended(&rules, rows));
+    assert_eq!(of(&["height,20 in", "opening,12 in"]), "not settled");
+    assert_eq!(of(&["height,45 in", "opening,3 in"]), "not settled");
+    // what nobody wrote is asked for, however the rule is known
+    assert_eq!(of(&["height,45 in"]), "not measured");
+}
+
+#[test]
+fn an_exception_from_memory_lifts_no_rule_that_was_read() {
+    let read = "[[rule]]\nid = \"gap-too-wide\"\nhazard = \"fall through\"\nclause = \"-\"\n\
+        check.any-opening.stops-ball = \"4 in\"\nsays = \"A rule for a test.\"\nsource = \"irc-2018\"\n\
+        [[rule.unless]]\nlocation = [\"inside\"]\n";
+    let exception = "[[rule]]\nid = \"gap-inside\"\nhazard = \"fall through\"\nclause = \"-\"\n\
+        when.location = [\"inside\"]\ncheck.any-opening.stops-ball = \"12 in\"\n\
+        says = \"A rule for a test.\"\nsource = \"irc-2018\"\nstatus = \"memory\"\n";
+    let rules = format!("{read}{exception}");
+    let of = |rows: &[&str]| amended(&rules, rows);
+    let lifted = of(&["height,45 in", "location,inside", "opening,10 in"]);
+    assert_eq!(verdict(&lifted), "not settled");
+    let report = lifted.json();
     assert_eq!(
-        deck("20 in", "12 in", &["--memory", "decides"]),
-        "falls short"
+        finding(only_guard(&report), "gap-too-wide")["verdict"],
+        "not settled"
     );
-    let stair = "guard,item,reading\ng,place,stair\ng,use,dwelling\ng,shared,no\ng,storeys,2\n\
-        g,drop,9 ft\ng,height,43 in\ng,opening,10 in\ng,stair triangle,none\ng,bottom gap,none\n\
-        g,riser opening,none\ng,handrail,separate\ng,handrail height,36 in\n";
-    let args = ["--rules", "us-buildings-2018", "--no-guidance"];
-    assert_ne!(verdict(&check(stair, &args)), "meets");
+    let outside = of(&["height,45 in", "location,outside", "opening,10 in"]);
+    assert_eq!(verdict(&outside), "falls short");
 }
 
 #[test]

@@ -19,6 +19,7 @@ use super::readings;
 /// Refused: case | what was decided | ruleset | rule | readings | verdict of the rule.
 const REFUSED: &str = "
 BC 23, told in 960A | a mesh of 2 in squares at a balcony is climbable | british-columbia-1992 | climbable-infill | place=balcony; use=dwelling; infill=mesh; opening=51 mm; height=1070 mm | not settled
+BC 960A, 2 August 1988 | with the level members inside it would have been refused | british-columbia-1992 | level-members-inside | place=balcony; use=dwelling; infill=balusters; opening=38 mm; level members on=inside | not settled
 BC 1354, 20 May 1994 | the lower rail of a guard with uprights 40 mm apart can be a toe hold | british-columbia-1992 | foothold-in-reach | place=balcony; use=dwelling; opening=40 mm; foothold=150 mm high; height=1070 mm | not settled
 BC 1367, 16 November 1994 | shaped pickets, 55 mm between them and 4 in at the waist, help a climber | british-columbia-1992 | climbable-infill | place=deck; use=dwelling; infill=other; opening=4 in | not settled
 BC 1408, 15 November 1995 | a bench built in, seat 457 mm high and 400 mm deep, helps a climber | british-columbia-1992 | foothold-in-reach | place=deck; use=dwelling; shared=no; drop=1.7 m; height=900 mm; foothold=457 mm high 400 mm deep | not settled
@@ -42,7 +43,7 @@ Bavarian higher administrative court, ZMR 2009, 566, by today's text | low old s
 
 /// Accepted, or left alone: the rule that was at issue is silent, or a person decides.
 const ACCEPTED: &str = "
-BC 960, told in 960A, 2 August 1988 | level members outside alone, uprights inside 38 mm apart | british-columbia-1992 | climbable-infill | place=balcony; use=dwelling; infill=balusters; opening=38 mm | does not apply
+BC 960, told in 960A, 2 August 1988 | level members outside alone, uprights inside 38 mm apart | british-columbia-1992 | level-members-inside | place=balcony; use=dwelling; infill=balusters; opening=38 mm; level members on=outside | meets
 BC 1408, 15 November 1995 | its height of 900 mm at a deck less than 1.8 m up was right | british-columbia-1992 | deck-rail-too-low | place=deck; use=dwelling; shared=no; drop=1.7 m; height=900 mm | meets
 BC 1217 by the code of 2020 | inside a dwelling one handrail is enough at any width | canada-dwelling | handrail-on-one-side | place=stair; location=inside; shared=no; flight width=1200 mm; handrail=separate; handrail sides=one side | does not apply
 ";
@@ -100,7 +101,7 @@ fn whole(ruleset: &str, given: &str) -> String {
 
 #[test]
 fn guards_that_were_refused_come_out_refused_or_are_left_to_a_person() {
-    assert_eq!(judge_cases(REFUSED), 20);
+    assert_eq!(judge_cases(REFUSED), 21);
 }
 
 #[test]

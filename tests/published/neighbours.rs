@@ -8,12 +8,15 @@ use super::judge;
 const ROWS: &str = "
 International Residential Code R301.5, R311.7 and R312: R312.1.1 (2015, 2018 and 2021) | us-dwelling-2021 | no-guard | place=deck; drop=26 in; guard=none | does not apply
 Wisconsin Administrative Code SPS 321.04(3)(c): SPS 321.04(3)(c) (as read in 2026) | wisconsin-dwelling | no-guard | place=deck; drop=26 in; guard=none | falls short
-International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.3 (2015, 2021 and 2024) | us-buildings-2021 | rail-too-low | place=balcony; use=dwelling; shared=no; storeys=3; dwellings in building=12; location=outside; drop=9 ft; height=38 in | falls short
-International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.3 (2015, 2021 and 2024) | us-buildings-2018 | rail-too-low | place=balcony; use=dwelling; shared=no; storeys=3; dwellings in building=12; location=outside; drop=9 ft; height=38 in | falls short
+International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.3 (2015, 2021 and 2024) | us-buildings-2021 | rail-too-low | place=balcony; use=dwelling; shared=no; storeys=3; dwellings in building=12; location=outside; own way out=no; drop=9 ft; height=38 in | falls short
+International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.3 (2015, 2021 and 2024) | us-buildings-2018 | rail-too-low | place=balcony; use=dwelling; shared=no; storeys=3; dwellings in building=12; location=outside; own way out=no; drop=9 ft; height=38 in | falls short
+International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.3 (2015, 2021 and 2024) | us-buildings-2021 | rail-too-low | place=balcony; use=dwelling; shared=no; storeys=3; dwellings in building=6; location=outside; own way out=yes; drop=9 ft; height=38 in | does not apply
+International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.3, exceptions (2015, 2021 and 2024) | us-buildings-2021 | rail-in-dwelling-too-low | place=balcony; use=dwelling; shared=no; storeys=3; dwellings in building=6; location=outside; own way out=yes; drop=9 ft; height=38 in | meets
+International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.8 (2015, 2021 and 2024) | us-buildings-2015 | window-can-be-fallen-from | place=window; use=dwelling; sill top height=20 in; sill height=38 in; sill above ground=10 ft; opening=12 in | falls short
 International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.8 (2015, 2021 and 2024) | us-buildings-2021 | window-can-be-fallen-from | place=window; use=dwelling; sill height=38 in; sill above ground=10 ft; opening=12 in | meets
 California Building Code 1011.11, 1015.3 and 1015.8: 1015.3 (2025) | california-buildings-2025 | rail-too-low | place=balcony; use=dwelling; shared=no; storeys=3; dwellings in building=12; location=outside; drop=9 ft; height=40 in | falls short
 International Residential Code R312.2.1 in the prints of Arkansas, Colorado, Pennsylvania: R312.2.1, in 2024 R321.2.1 (2021 and 2024) | us-windows-2021 | window-can-be-fallen-from | place=window; sill height=30 in; sill above ground=10 ft; opening=12 in | meets
-Minnesota Rules 1309.0312: 1309.0312 (print of 31 March 2020) | minnesota-windows-2020 | window-can-be-fallen-from | place=window; sill height=30 in; sill above ground=10 ft; opening=12 in | falls short
+Minnesota Rules 1309.0312: 1309.0312 (print of 31 March 2020) | minnesota-windows-2020 | window-can-be-fallen-from | place=window; replaced window=no; sill height=30 in; sill above ground=10 ft; opening=12 in | falls short
 International Building Code 1011.11, 1014, 1015.2 to 1015.8 and 1607: 1015.8 (2015, 2021 and 2024) | us-buildings-2021 | window-can-be-fallen-from | place=window; use=dwelling; sill height=30 in; sill above ground=10 ft; opening=12 in | falls short
 Oregon Residential Specialty Code R311.7.8 and R312.1.3: R312.1.3, exception 2 (2021) | oregon-dwelling-2021 | stair-gap-too-wide | place=stair; drop=9 ft; opening=4 7/8 in | meets
 International Residential Code R301.5, R311.7 and R312: R312.1.3, exception 2 (2015, 2018 and 2021) | us-dwelling-2021 | stair-gap-too-wide | place=stair; drop=9 ft; opening=4 7/8 in | falls short
@@ -29,9 +32,9 @@ Código Técnico de la Edificación, DB-SUA, SUA 1, 3.1 and 3.2: 3.2.3 b (2022) 
 BayBO, article 36: Article 36(1) (as quoted) | germany-bavaria | no-guard | place=terrace; drop=700 mm; guard=none | falls short
 HBO 2018, section 41, in part: Section 41(1) no. 1 (2018) | germany-hesse-2018 | no-guard | place=terrace; use=dwelling; drop=700 mm; guard=none | does not apply
 BauO NRW, section 41(1) to (5): Section 41(1) (until 2018, in two copies) | germany-north-rhine-westphalia-2000 | no-guard | place=terrace; drop=700 mm; guard=none | does not apply
-California Health and Safety Code, section 115923: 115923 (Health and Safety Code 115923) | california-pools | barrier-too-low | place=pool; height=54 in | falls short
+California Health and Safety Code, section 115923: 115923 (as read in 2026) | california-pools | barrier-too-low | place=pool; height=54 in | falls short
 Safety Barrier Guidelines for Residential Pools, publication 362: Publication 362, barriers (reprint) | us-pool-barriers | barrier-too-low | place=pool; height=54 in | meets
-California Health and Safety Code, section 115923: 115923 (Health and Safety Code 115923) | california-pools | gap-too-wide | place=pool; opening=4 in | falls short
+California Health and Safety Code, section 115923: 115923 (as read in 2026) | california-pools | gap-too-wide | place=pool; opening=4 in | falls short
 105 CMR 410.503, State Sanitary Code, minimum standards of fitness for human habitation: 410.503(C) (text to 25 October 2024) | massachusetts-rental-2024 | new-rail-too-low | place=porch; dwellings in building=24; built=2005; drop=9 ft; height=38 in | falls short
 105 CMR 410.503, State Sanitary Code, minimum standards of fitness for human habitation: 410.503(C) (text to 25 October 2024) | massachusetts-rental-2024 | rail-too-low | place=porch; dwellings in building=1; built=1980; drop=9 ft; height=36 in | meets
 105 CMR 410.503, State Sanitary Code, minimum standards of fitness for human habitation: 410.503(B) (text to 25 October 2024) | massachusetts-rental-2024 | new-stair-rail-too-low | place=stair; built=2005; drop=10 in; height=33 in | falls short
@@ -82,6 +85,13 @@ Brandenburgische Bauordnung, section 33: Section 33 (until 1 July 2016) | german
 DVO-NBauO, section 4(1) to (3): Section 4(2) (since 1 November 2012) | germany-lower-saxony-2012 | rail-too-low | place=balcony; drop=12 m; height=0.9 m | meets
 N.J.A.C. 5:27-4.7: 5:27-4.7 (as read in 2026) | new-jersey-rooming-houses | no-guard-at-stair | place=stair; risers=3; guard=none | falls short
 K.A.R. 28-4-423: 28-4-423 (2021 and January 2025) | kansas-child-care | gap-too-wide | place=stair; infill=balusters; opening=4 1/16 in | falls short
+International Residential Code R301.5, R318.7, R320 and R321, model text as the federal: ramps, number not read (2024) | us-dwelling-2024 | ramp-handrail-missing | place=ramp; ramp slope=4 in; handrail=none | falls short
+International Residential Code R301.5, R318.7, R320 and R321, model text as the federal: ramps, number not read (2024) | us-dwelling-2024 | ramp-handrail-missing | place=ramp; ramp slope=3 1/4 in; handrail=none | does not apply
+Minnesota Rules 1309.0312: 1309.0312 (print of 31 March 2020) | minnesota-windows-2020 | window-can-be-fallen-from | place=window; replaced window=yes; sill height=30 in; sill above ground=10 ft; opening=12 in | does not apply
+International Residential Code R312.2.1: R312.2.1 (2015 and 2018) | us-windows-2015 | window-can-be-fallen-from | place=window; sill top height=23 1/2 in; sill height=24 in; sill above ground=10 ft; opening=5 in | falls short
+International Residential Code R312.2.1 in the prints of Arkansas, Colorado, Pennsylvania: R312.2.1, in 2024 R321.2.1 (2021 and 2024) | us-windows-2021 | window-can-be-fallen-from | place=window; sill top height=23 1/2 in; sill height=24 in; sill above ground=10 ft; opening=5 in | meets
+Florida Building Code, Building, eighth edition, 1015.8: 1015.8 (2023) | florida-buildings-2023 | window-can-be-fallen-from | place=window; use=dwelling; sill top height=20 in; sill height=38 in; sill above ground=10 ft; opening=12 in | falls short
+National Building Code, 2023 Alberta Edition: 9.8.7.1 (2023, the national code of 2020 as Alberta enacted it) | canada-dwelling | ramp-handrail-missing | place=ramp; shared=no; ramp rise=401 mm; handrail=none | falls short
 ";
 
 #[test]

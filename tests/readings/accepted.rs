@@ -718,7 +718,13 @@ fn footholds_things_and_sections() {
     }
     let found = only(Item::Foothold, "18 in high").value;
     assert_eq!(found, Value::Foothold(plain_foothold));
-    let thing = |height, away| Value::ThingToClimb(ThingToClimb { height, away });
+    let thing = |height, away| {
+        Value::ThingToClimb(ThingToClimb {
+            height,
+            depth: None,
+            away,
+        })
+    };
     let (high, away) = (Some(Length::inches(18)), Some(Length::inches(5)));
     for (text, expected) in [
         ("18 in high 5 in away", thing(high, away)),
@@ -728,6 +734,17 @@ fn footholds_things_and_sections() {
         ("none", Value::None),
     ] {
         assert_eq!(only(Item::ThingToClimb, text).value, expected, "{text}");
+    }
+    let plinth = Value::ThingToClimb(ThingToClimb {
+        height: Some(Length::millimetres(150)),
+        depth: Some(Length::millimetres(300)),
+        away: Some(Length::ZERO),
+    });
+    for text in [
+        "150 mm high 300 mm deep 0 mm away",
+        "150 high 0 away 300 mm deep",
+    ] {
+        assert_eq!(only(Item::StepBeside, text).value, plinth, "{text}");
     }
     let post = Length::sixty_fourths(3 * 64 + 32);
     for text in [

@@ -1,5 +1,6 @@
 //! What the parser of readings accepts, refuses and prints.
 
 mod accepted;
+mod helps;
 mod refused;
 mod round_trip;

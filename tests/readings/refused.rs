@@ -4,7 +4,7 @@ use guardrule::items::Item;
 use guardrule::reading::{ReadingError, parse, parse_age, parse_force, parse_length, parse_years};
 
 /// An item and the readings that are refused for it.
-const REFUSED: &[(Item, &[&str])] = &[
+pub(super) const REFUSED: &[(Item, &[&str])] = &[
     (
         Item::Height,
         &[
@@ -56,6 +56,8 @@ const REFUSED: &[(Item, &[&str])] = &[
             "≥ 36 in",
             "max 36 in",
             "above 36 in",
+            "36+ in",
+            "1.829 mm",
             "reaches",
             "4 in ball stops",
             "36 in high",
@@ -263,7 +265,11 @@ const REFUSED: &[(Item, &[&str])] = &[
         Item::Date,
         &["2026-02-29", "03/04/2026", "25/12/2026", "yesterday"],
     ),
-    (Item::Infill, &["spindels"]),
+    (Item::Infill, &["spindels", "metal bars", "bars", "wood"]),
+    (Item::Place, &["3rd floor", "flat roof", "landig"]),
+    (Item::MovesWhenPushed, &["yes"]),
+    (Item::PostFastening, &["none", "loose"]),
+    (Item::Drop, &["3rd floor", "8 ft+", "8+ ft"]),
     (Item::BuildTolerance, &["0 mm"]),
     (Item::ReadTo, &["1/16"]),
     (Item::HandrailHeight, &["reaches 36 in"]),

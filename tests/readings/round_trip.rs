@@ -273,8 +273,13 @@ fn readings() -> impl Strategy<Value = (Item, Reading)> {
         },
     );
     let optional = || prop::option::of(lengths(0..3000));
-    let things = (optional(), optional())
-        .prop_map(|(height, away)| Value::ThingToClimb(ThingToClimb { height, away }));
+    let things = (optional(), optional(), optional()).prop_map(|(height, depth, away)| {
+        Value::ThingToClimb(ThingToClimb {
+            height,
+            depth,
+            away,
+        })
+    });
     let sections = (lengths(1..500), lengths(1..500)).prop_map(|(a, b)| Value::Section(a, b));
     let years = prop_oneof![
         (1000_i32..2100, 0_i32..99).prop_map(|(y, more)| YearSpan::between(y, y + more)),

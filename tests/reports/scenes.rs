@@ -171,8 +171,8 @@ pub(crate) fn house() -> Vec<Guard> {
             &[
                 ("place", "landing", ""),
                 ("use", "dwelling", ""),
-                ("drop", "9 ft 2 in", ""),
-                ("height", "35 1/2 in", "at the newel"),
+                ("drop", "4 ft 4 1/4 in", ""),
+                ("height", "34 5/8 in", "at the newel"),
                 ("height", "36 1/4 in", ""),
                 ("opening", "4 1/4 in", "third from the wall"),
                 ("bottom gap", "2 in", ""),

@@ -36,18 +36,18 @@ struct Address {
 
 /// Each with the text that says what holds there.
 const ADDRESSES: &[Address] = &[
-    // Florida adopts the model building code for flats with changes of its own, which
-    // are not here; its residential volume (R101.2 of the model) is for houses alone
+    // Florida Building Code, Building, eighth edition, for flats; its residential volume
+    // (R101.2 of the model) is for houses alone
     Address {
         words: "balcony of a flat in Orlando, Florida",
-        first: &["us-buildings-20"],
+        first: &["florida-buildings-2023"],
         never: &[
             "us-dwelling",
             "california",
             "florida-dwelling",
             "new-jersey",
         ],
-        not_here: Some("Florida itself"),
+        not_here: None,
     },
     // California Residential Code, title 24 part 2.5: houses of one and two dwellings
     Address {

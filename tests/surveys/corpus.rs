@@ -5,6 +5,7 @@ use std::fs;
 use std::path::Path;
 
 use guardrule::input::Severity;
+use guardrule::items::Item;
 
 use crate::surveys::support::lines;
 use crate::surveys::support::read_files;
@@ -31,6 +32,30 @@ fn corpus() -> Vec<(String, Vec<u8>)> {
         .collect();
     files.sort();
     files
+}
+
+/// Items and readings of the notebooks in the corpus, where both cells can be told.
+pub(crate) fn rows() -> Vec<(Item, String)> {
+    let mut rows = Vec::new();
+    for (_, bytes) in corpus() {
+        let mut reader = csv::ReaderBuilder::new();
+        let mut reader = reader.flexible(true).has_headers(true).from_reader(&*bytes);
+        let Ok(header) = reader.headers().cloned() else {
+            continue;
+        };
+        let column = |name: &str| header.iter().position(|heading| heading == name);
+        let (Some(item), Some(reading)) = (column("item"), column("reading")) else {
+            continue;
+        };
+        for record in reader.records().flatten() {
+            if let (Some(name), Some(text)) = (record.get(item), record.get(reading))
+                && let Some(item) = Item::by_name(name)
+            {
+                rows.push((item, text.to_owned()));
+            }
+        }
+    }
+    rows
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Surveys from files: faults, order of rows, both layouts, any bytes.
 
-mod corpus;
+pub(crate) mod corpus;
 mod demo;
 mod levels;
 mod properties;

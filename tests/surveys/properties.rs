@@ -12,8 +12,8 @@ use crate::surveys::support::read_files;
 /// Rows of a small survey: unit, guard, item and reading; none clash.
 fn row() -> impl Strategy<Value = [String; 4]> {
     let item = prop_oneof![
-        (0_usize..4).prop_map(|i| ("height", ["36 in", "35 1/2 in", "902 mm", "not reached"][i])),
-        (0_usize..4).prop_map(|i| ("opening", ["4 in", "3 7/8 in", "none", "99 mm"][i])),
+        (0_usize..4).prop_map(|i| ("height", ["36 in", "34 5/8 in", "902 mm", "not reached"][i])),
+        (0_usize..4).prop_map(|i| ("opening", ["4 in", "3 11/16 in", "none", "99 mm"][i])),
         (0_usize..3).prop_map(|i| ("drop", ["9 ft", "2.6 m", "over 8 ft"][i])),
         Just(("paint", "flaking")),
         Just(("post fastening", "lag screws")),

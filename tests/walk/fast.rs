@@ -12,7 +12,7 @@ use crate::walk::support::walk;
 fn common(topic: &Topic) -> &'static str {
     match item(topic) {
         Some(Item::Children) => "2 years",
-        Some(Item::Drop) => "9 ft 2 in",
+        Some(Item::Drop) => "6 ft 7 in",
         Some(Item::FastenedTo) => "j",
         Some(Item::Foothold | Item::ThingToClimb) => "none",
         Some(Item::Height) => "37 in",

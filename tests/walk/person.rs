@@ -41,7 +41,7 @@ const ODD: [&str; 30] = [
     "correct height",
     "correct opening 1",
     "correct place",
-    "height: 35 1/2 in",
+    "height: 34 5/8 in",
     "infill: cables",
     "no guard",
     "next",

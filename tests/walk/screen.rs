@@ -110,7 +110,7 @@ impl Screen {
 
 const BY_HAND: &str = "unit,guard,item,reading,note\n,,rules,us-dwelling-2018,\n\
     ,,date,2026-05-04,\n,,by,R. T.,\n\
-    ,landing,place,landing,\n,landing,drop,9 ft 2 in,\n,landing,height,35 1/2 in,\n\
+    ,landing,place,landing,\n,landing,drop,4 ft 4 1/4 in,\n,landing,height,34 5/8 in,\n\
     ,landing,infill,balusters,\n,landing,opening,4 in ball stops everywhere,\n\
     ,deck,place,deck,\n,deck,drop,20 in,\n\
     2A,balcony,place,balcony,\n2A,balcony,drop,over 8 ft,\n2A,balcony,height,\"not reached\",a dog\n\
@@ -134,12 +134,12 @@ fn three_guards_on_a_terminal_with_mistakes() {
     assert!(screen.line("9 ft 12 yards").contains("Not taken:"));
     screen.line("8 ft");
     assert!(screen.line("back").contains("So far: 8 ft"));
-    screen.line("9 ft 2 in");
+    screen.line("4 ft 4 1/4 in");
     assert!(screen.line("height: 12 ft").contains("Is it right?"));
     screen.line("n");
-    let said = screen.line("35 1/2 in");
+    let said = screen.line("34 5/8 in");
     assert!(
-        said.contains("Falls short (law): height: 35 1/2 in"),
+        said.contains("Falls short (law): height: 34 5/8 in"),
         "{said}"
     );
     screen.line("infill: glass");
@@ -198,7 +198,7 @@ fn a_terminal_that_cannot_be_drawn_on_is_never_redrawn() {
     assert_eq!(screen.end("\u{4}"), 0);
 }
 
-const WHOLE: &str = "2026-05-04\nR. T.\n\nlanding\n?\nl\n9 ft 2 in\nmaybe\n35 1/2 in\nb\ny\n2A, porch\np\nporch\n2 ft\nlist\nhelp\n\n";
+const WHOLE: &str = "2026-05-04\nR. T.\n\nlanding\n?\nl\n4 ft 4 1/4 in\nmaybe\n34 5/8 in\nb\ny\n2A, porch\np\nporch\n2 ft\nlist\nhelp\n\n";
 
 #[test]
 fn a_whole_conversation_through_a_pipe() {

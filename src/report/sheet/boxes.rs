@@ -81,7 +81,7 @@ const fn fields(kind: Kind) -> &'static [&'static str] {
         Kind::Pull => &["force", "moved"],
         Kind::Section => &["across", "by"],
         Kind::StairTriangle => &["rise", "going", "lift"],
-        Kind::ThingToClimb => &["high", "away"],
+        Kind::ThingToClimb => &["high", "deep", "away"],
         Kind::VOpening => &["wide", "deep", "at the bottom"],
         Kind::Ages
         | Kind::Count

@@ -26,7 +26,7 @@ here and whether a guard is fit. This sheet only collects readings; nothing on i
 /// What to write, and when.
 const LEGEND: [(&str, &str); 10] = [
     (
-        "35 1/2 in · 2 ft 11 1/2 in · 902 mm · 90.2 cm",
+        "34 5/8 in · 2 ft 10 5/8 in · 879 mm · 87.9 cm",
         "a length, always with its unit; in and no inch mark",
     ),
     (
@@ -44,7 +44,7 @@ const LEGEND: [(&str, &str); 10] = [
         "a stick cut to length and held plumb reaches the top, or does not",
     ),
     (
-        "3 7/8 in at 38 in",
+        "3 11/16 in at 31 in",
         "a hole, and how high it lies above the walking surface",
     ),
     (

@@ -153,7 +153,7 @@ fn palette_first(text: String) -> String {
     }
 }
 
-/// `height: 35 1/2 in; asked: at least 36 in; short by 1/2 in`
+/// `height: 34 5/8 in; asked: at least 36 in; short by 1/2 in`
 pub(in crate::report) fn compared(finding: &Finding<'_>, guard: &Guard) -> String {
     if let Some(chain) = &finding.chain {
         return strength::compared(chain);
