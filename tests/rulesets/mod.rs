@@ -5,5 +5,6 @@ mod faulty;
 mod find;
 mod loading;
 mod mutated;
+mod mutated_sweep;
 mod robust;
 mod unread;
