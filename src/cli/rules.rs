@@ -16,6 +16,7 @@ use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::judge::examples;
 use crate::report;
+use crate::report::TextPage;
 use crate::report::one_line;
 use crate::rules;
 use crate::rules::LoadedRuleset;
@@ -135,8 +136,12 @@ enum ListLength {
 fn find(words: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load(rules::embedded_ids(), &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
-    report::found_rules(&mut out, &rules::find(words, &rulesets))?;
+    report::found_rules(
+        &mut TextPage::new(&mut out, width),
+        &rules::find(words, &rulesets),
+    )?;
     out.flush()?;
     drop(out);
     print_diagnostics(&diagnostics, terminal, Exit::Met)
@@ -145,10 +150,11 @@ fn find(words: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 fn list(length: ListLength, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load_whole(rules::embedded_ids(), &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
     match length {
-        ListLength::Full => report::list(&mut out, &rulesets)?,
-        ListLength::Short => report::short_list(&mut out, &rulesets)?,
+        ListLength::Full => report::list(&mut TextPage::new(&mut out, width), &rulesets)?,
+        ListLength::Short => report::short_list(&mut TextPage::new(&mut out, width), &rulesets)?,
     }
     out.flush()?;
     drop(out);
@@ -158,9 +164,10 @@ fn list(length: ListLength, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load([first, second], &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
     if let [first, second] = rulesets.as_slice() {
-        report::difference(&mut out, first, second)?;
+        report::difference(&mut TextPage::new(&mut out, width), first, second)?;
     }
     out.flush()?;
     drop(out);
@@ -170,9 +177,10 @@ fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Ex
 fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load_whole([name], &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
     for ruleset in &rulesets {
-        report::show(&mut out, ruleset)?;
+        report::show(&mut TextPage::new(&mut out, width), ruleset)?;
     }
     out.flush()?;
     drop(out);
@@ -188,6 +196,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     };
     let faulty = diagnostics.any_error();
     let mut failures = Diagnostics::new();
+    let width = terminal.columns();
     let mut out = terminal.out();
     for ruleset in &rulesets {
         let tested = examples::test(ruleset);
@@ -216,7 +225,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         }
     }
     for ruleset in &rulesets {
-        against_parent(&mut out, ruleset)?;
+        against_parent(&mut out, width, ruleset)?;
     }
     out.flush()?;
     drop(out);
@@ -228,7 +237,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 }
 
 /// What somebody's own amendment changed against the ruleset that it extends.
-fn against_parent(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
+fn against_parent(out: &mut dyn Write, width: usize, ruleset: &Ruleset) -> io::Result<()> {
     let Some(parent) = &ruleset.extends else {
         return Ok(());
     };
@@ -241,7 +250,7 @@ fn against_parent(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
     match parent {
         Some(parent) => {
             writeln!(out)?;
-            report::difference(out, &parent, ruleset)
+            report::difference(&mut TextPage::new(out, width), &parent, ruleset)
         }
         None => Ok(()),
     }

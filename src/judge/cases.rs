@@ -90,11 +90,42 @@ pub(super) fn cases<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Option<Cases<'r
         return None;
     }
     let mut together = Cases::default();
-    for group in groups(scene, bench, &needs) {
+    let groups = groups(scene, bench, &needs);
+    let all = groups.len() < 2 && !cut(&groups, &needs);
+    for group in groups {
         let judged = go_through(scene, bench, &group);
         together.add(bench, &group, &judged);
     }
+    if !all {
+        for hazard in [Hazard::FallOver, Hazard::FallThrough] {
+            together.add_shortfall(scene, bench, hazard);
+        }
+    }
     Some(together)
+}
+
+/// Whether some unknown was left out of the cases.
+fn cut(groups: &[Vec<Unknown>], needs: &[BTreeSet<Item>]) -> bool {
+    let asked = |item: &Item| groups.iter().flatten().any(|unknown| unknown.item == *item);
+    !needs.iter().flatten().all(asked)
+}
+
+/// What the rules of one hazard about the guard's height, or about its openings,
+/// wait for: enough to see that each of its cases falls short.
+fn needs_of(scene: &Scene<'_>, bench: &Bench<'_>, hazard: Hazard) -> BTreeSet<Item> {
+    let of_dimension = |rule: &&Rule| {
+        rule.hazard == hazard
+            && rule.checks.iter().any(|check| match check.subject {
+                Subject::AnyOpening => true,
+                Subject::Item(item) => matches!(item, Item::Height | Item::Opening),
+                Subject::LoadPath => false,
+            })
+    };
+    let waiting = bench.ruleset.rules.iter().filter(of_dimension);
+    waiting
+        .filter(|rule| applies(scene, rule).truth == Truth::Unknown)
+        .flat_map(|rule| unknown(scene, rule.conditions()).collect::<Vec<_>>())
+        .collect()
 }
 
 /// For each rule that waits for circumstances: which.
@@ -424,6 +455,39 @@ impl<'r> Cases<'r> {
                 item: unknown.item,
                 answers: answers.collect(),
             });
+        }
+    }
+
+    /// A shortfall that every case of the circumstances of one hazard's rules holds.
+    /// The other circumstances stay open, which takes no shortfall away.
+    fn add_shortfall(&mut self, scene: &Scene<'_>, bench: &Bench<'r>, hazard: Hazard) {
+        let group: Vec<Unknown> = needs_of(scene, bench, hazard)
+            .into_iter()
+            .map(|item| told_apart(scene, bench, item))
+            .filter(|unknown| !unknown.answers.is_empty())
+            .collect();
+        let count = group.iter().fold(1_usize, |count, unknown| {
+            count.saturating_mul(unknown.answers.len())
+        });
+        if group.is_empty() || count > MOST_CASES {
+            return;
+        }
+        let judged = go_through(scene, bench, &group);
+        let at = Hazard::ALL.iter().position(|one| *one == hazard);
+        let Some(at) = at else { return };
+        let short = Some(Verdict::FallsShort);
+        if !judged.iter().all(|case| case.hazards[at] == short) {
+            return;
+        }
+        self.hazards[at] = short;
+        self.verdict = short;
+        if judged.iter().all(|case| case.alone == Verdict::FallsShort) {
+            self.alone = short;
+        }
+        for one in judged.iter().flat_map(|case| &case.short) {
+            if one.0 == hazard && !self.short.contains(one) {
+                self.short.push(*one);
+            }
         }
     }
 

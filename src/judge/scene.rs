@@ -53,6 +53,8 @@ pub(super) struct Scene<'g> {
     /// Items that the guard's own observations speak of, and those it inherits.
     own: ItemSet,
     inherited: ItemSet,
+    /// Whether the infill gives way, once somebody has asked.
+    gives_way: OnceCell<bool>,
 }
 
 /// What a case supposes of a circumstance that nobody wrote down.
@@ -151,6 +153,7 @@ impl<'g> Scene<'g> {
                 Build::Existing
             },
             presence: presence(guard),
+            gives_way: OnceCell::new(),
             pieces: vec![
                 OnceCell::new();
                 guard.observations.len() + guard.inherited.observations.len()
@@ -214,6 +217,10 @@ impl<'g> Scene<'g> {
     /// Whether the infill gives way under a push, so that a reading without
     /// one can prove only a shortfall.
     pub(super) fn infill_gives_way(&self) -> bool {
+        *self.gives_way.get_or_init(|| self.some_infill_gives_way())
+    }
+
+    fn some_infill_gives_way(&self) -> bool {
         let strung = |reading: &Reading| matches!(&reading.value, Value::Shape(found) if matches!(found.shape, Shape::Cables(_)));
         let said = self
             .of(Item::Infill)
@@ -389,49 +396,28 @@ impl<'g> Scene<'g> {
     /// Where an opening lies: as written; a bottom gap always at the bottom; a gap
     /// between balusters from bottom to top, unless an extent says otherwise.
     fn extent(&self, item: Item, reading: &Reading, evidence: Evidence) -> Option<Extent> {
-        let at_one_height = reading.at.is_none_or(|at| at.low == at.high);
         if item == Item::BottomGap {
             return reading.at.or(Some(Extent {
                 low: Length::ZERO,
                 high: evidence.length(),
             }));
         }
-        let everywhere = matches!(&reading.value, Value::Ball(ball) if ball.everywhere);
-        let is_a_gap = match &reading.value {
-            Value::Ball(_) | Value::Measure(_) => !everywhere,
-            Value::Shape(shape) => match shape.shape {
-                Shape::Raked(_) | Shape::Slot { .. } | Shape::Turned(_) => true,
-                Shape::Cables(_)
-                | Shape::Circle { .. }
-                | Shape::Polygon(_)
-                | Shape::Rectangle { .. }
-                | Shape::Triangle { .. } => false,
-            },
-            Value::Age(_)
-            | Value::Count(_)
-            | Value::Date { .. }
-            | Value::Fasteners(_)
-            | Value::Foothold(_)
-            | Value::None
-            | Value::Pull(_)
-            | Value::Section(..)
-            | Value::StairTriangle(_)
-            | Value::Stick(_)
-            | Value::Text(_)
-            | Value::ThingToClimb(_)
-            | Value::Unknown
-            | Value::VOpening(_)
-            | Value::Word(_)
-            | Value::Years(_) => false,
-        };
-        let between = matches!(item, Item::Opening | Item::EndGap);
-        if between && is_a_gap && at_one_height && self.is_upright() {
+        if runs_between(item, reading) && self.is_upright() {
             return Some(Extent {
                 low: Length::ZERO,
                 high: Length::from_nanometres(i64::MAX),
             });
         }
         reading.at
+    }
+
+    /// Whether a gap of which one height was written may go on above and below it,
+    /// since nobody wrote what fills the guard.
+    pub(super) fn may_run_on(&self, item: Item, index: usize) -> bool {
+        let reading = self.guard.observation(index).reading.as_deref();
+        self.build != Build::Exact
+            && self.of(Item::Infill).next().is_none()
+            && reading.is_some_and(|reading| runs_between(item, reading))
     }
 
     fn measured(&self, item: Item, observation: &Observation, measure: Measure) -> Evidence {
@@ -473,6 +459,41 @@ impl<'g> Scene<'g> {
             ..Said::plain(Evidence::Point(clear.lower, u), stair.unit)
         })
     }
+}
+
+/// Whether a reading is of a gap that, between balusters, runs from bottom to top:
+/// no extent was written.
+fn runs_between(item: Item, reading: &Reading) -> bool {
+    let at_one_height = reading.at.is_none_or(|at| at.low == at.high);
+    let everywhere = matches!(&reading.value, Value::Ball(ball) if ball.everywhere);
+    let is_a_gap = match &reading.value {
+        Value::Ball(_) | Value::Measure(_) => !everywhere,
+        Value::Shape(shape) => match shape.shape {
+            Shape::Raked(_) | Shape::Slot { .. } | Shape::Turned(_) => true,
+            Shape::Cables(_)
+            | Shape::Circle { .. }
+            | Shape::Polygon(_)
+            | Shape::Rectangle { .. }
+            | Shape::Triangle { .. } => false,
+        },
+        Value::Age(_)
+        | Value::Count(_)
+        | Value::Date { .. }
+        | Value::Fasteners(_)
+        | Value::Foothold(_)
+        | Value::None
+        | Value::Pull(_)
+        | Value::Section(..)
+        | Value::StairTriangle(_)
+        | Value::Stick(_)
+        | Value::Text(_)
+        | Value::ThingToClimb(_)
+        | Value::Unknown
+        | Value::VOpening(_)
+        | Value::Word(_)
+        | Value::Years(_) => false,
+    };
+    matches!(item, Item::Opening | Item::EndGap) && is_a_gap && at_one_height
 }
 
 impl Finding<'_> {

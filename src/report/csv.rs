@@ -20,7 +20,7 @@ use crate::report::words;
 
 /// The columns. Lengths are in millimetres; a shortfall and what is to spare
 /// have a column each, so that no number begins with a minus sign.
-const COLUMNS: [&str; 41] = [
+pub(super) const COLUMNS: [&str; 41] = [
     "property",
     "building",
     "unit",

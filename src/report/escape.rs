@@ -16,6 +16,10 @@ use std::fmt::Write;
 /// ```
 #[must_use]
 pub fn one_line(text: &str) -> Cow<'_, str> {
+    // bytes before characters: most text is plain
+    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+        return Cow::Borrowed(text);
+    }
     if !text.chars().any(|c| is_break(c) || is_hidden(c)) {
         return Cow::Borrowed(text);
     }

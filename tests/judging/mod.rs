@@ -1,5 +1,6 @@
 //! What the verdicts promise: one test for each sentence, named after it.
 
+mod careful;
 mod entrapment;
 mod leave_outs;
 mod leaving_out;

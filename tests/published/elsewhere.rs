@@ -76,7 +76,7 @@ The committee's explanation of NF P01-012 of 2024, cited by a third party: Openi
 NF P01-012: Uprights (July 1988) | france-1988 | gap-too-wide | place=balcony; drop=2600 mm; infill=balusters; opening=110 mm | meets
 NF P01-012: Uprights (July 1988) | france-1988 | gap-too-wide | place=balcony; drop=2600 mm; infill=balusters; opening=111 mm | falls short
 Advice of the accident-prevention centre on railings, with figures of SIA 358: Openings (as published online) | switzerland-sia-358 | gap-too-wide | place=balcony; drop=2600 mm; opening=120 mm at 300 mm | falls short
-Advice of the accident-prevention centre on railings, with figures of SIA 358: Openings (as published online) | switzerland-sia-358 | gap-too-wide | place=balcony; drop=2600 mm; opening=150 mm at 800 mm; opening=100 mm at 300 mm | meets
+Advice of the accident-prevention centre on railings, with figures of SIA 358: Openings (as published online) | switzerland-sia-358 | gap-too-wide | place=balcony; drop=2600 mm; opening=150 mm at 800 mm to 1000 mm; opening=100 mm at 300 mm | meets
 OIB-Richtlinie 4, 4.1 and 4.2: 4.2.2 (2019) | austria-oib-4 | gap-too-wide | place=balcony; drop=2600 mm; opening=120 mm | meets
 BBR 8:232 and 8:2321: 8:2321 (BBR 17 and 19) | sweden-bbr | gap-above-front-can-hold-a-head | place=balcony; gap above solid part=150 mm | falls short
 BBR 8:232 and 8:2321: 8:2321 (BBR 17 and 19) | sweden-bbr | gap-above-front-can-hold-a-head | place=balcony; gap above solid part=240 mm | meets

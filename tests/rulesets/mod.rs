@@ -7,4 +7,5 @@ mod loading;
 mod mutated;
 mod mutated_sweep;
 mod robust;
+mod sweep;
 mod unread;

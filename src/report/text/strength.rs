@@ -8,7 +8,7 @@ use crate::report::JudgedGuard;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::strength;
-use crate::report::wrap::hanging;
+use crate::report::wrap::Lines;
 use crate::statics::Amount;
 use crate::statics::Units;
 
@@ -19,7 +19,7 @@ const TAKES: usize = 18;
 const SO: usize = 19;
 
 /// The load paths of a guard; one short line where nothing is known of what holds it.
-pub(super) fn section(lines: &mut Vec<String>, entry: &JudgedGuard<'_>) {
+pub(super) fn section(lines: &mut Lines, entry: &JudgedGuard<'_>) {
     let mut silent = false;
     let mut told = false;
     for finding in &entry.judged.findings {
@@ -35,14 +35,14 @@ pub(super) fn section(lines: &mut Vec<String>, entry: &JudgedGuard<'_>) {
         }
     }
     if silent && !told {
-        lines.push(String::new());
+        lines.gap();
         let text = "Strength not judged: nothing known about what holds the posts; how to look: guardrule items post-fastening.";
-        lines.push(hanging("  ", text));
+        lines.hanging("  ", text);
     }
 }
 
-fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
-    lines.push(String::new());
+fn of_rule(lines: &mut Lines, finding: &Finding<'_>, chain: &Chain) {
+    lines.gap();
     lines.push(format!(
         "  {}",
         palette::heading("What holds it up (indicative: a licensed engineer decides)")
@@ -53,9 +53,12 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
         one_line(&finding.ruleset.id),
         one_line(&finding.rule.clause)
     );
-    lines.push(hanging("    ", &loads));
-    lines.push(String::new());
-    lines.extend(row(["Link", "Load on it", "It can take", "So"]));
+    lines.hanging("    ", &loads);
+    lines.gap();
+    let table = lines.width() >= 4 + LINK + LOAD + TAKES + SO;
+    if table {
+        row(lines, ["Link", "Load on it", "It can take", "So"]);
+    }
     for link in &chain.links {
         let demand = link
             .demand
@@ -69,7 +72,13 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
             capacity.as_deref().unwrap_or("-"),
             strength::verdict(link),
         ];
-        lines.extend(row(cells));
+        if table {
+            row(lines, cells);
+        } else {
+            let [link, load, takes, so] = cells;
+            let text = format!("{link}: load {load}, can take {takes}: {so}");
+            lines.spread("    ", "      ", &text);
+        }
     }
     let moment = |link: &Link| matches!(link.demand.map(|d| d.high), Some(Amount::Moment(_)));
     if chain.links.iter().any(moment) {
@@ -77,35 +86,34 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
             Units::Customary => "lb·in: pounds times the inches of its lever.",
             Units::Metric => "N·m: newtons times the metres of its lever.",
         };
-        lines.push(hanging("    ", says));
+        lines.hanging("    ", says);
     }
-    lines.push(String::new());
+    lines.gap();
     if let Some(weakest) = strength::weakest(chain) {
-        lines.push(hanging("    ", &weakest));
+        lines.hanging("    ", &weakest);
     }
     for link in &chain.links {
-        lines.extend(remark(link));
+        remark(lines, link);
     }
     if let Some(taken) = strength::taken(chain) {
-        lines.push(hanging("    ", &taken));
+        lines.hanging("    ", &taken);
     }
 }
 
 /// Why a link has no number and what to look at next.
-fn remark(link: &Link) -> Option<String> {
+fn remark(lines: &mut Lines, link: &Link) {
     let parts: Vec<String> = [strength::why(link), strength::next(link)]
         .into_iter()
         .flatten()
         .collect();
-    if parts.is_empty() {
-        return None;
+    if !parts.is_empty() {
+        let text = format!("{}: {}.", strength::name(link), parts.join("; "));
+        lines.hanging("    - ", &text);
     }
-    let text = format!("{}: {}.", strength::name(link), parts.join("; "));
-    Some(hanging("    - ", &text))
 }
 
 /// A row of the table; long cells run on below.
-fn row(cells: [&str; 4]) -> Vec<String> {
+fn row(lines: &mut Lines, cells: [&str; 4]) {
     let columns = [
         (cells[0], LINK),
         (cells[1], LOAD),
@@ -120,16 +128,14 @@ fn row(cells: [&str; 4]) -> Vec<String> {
         })
         .collect();
     let height = wrapped.iter().map(Vec::len).max().unwrap_or(0);
-    (0..height)
-        .map(|at| {
-            let mut line = "    ".to_owned();
-            for (cell, (_, width)) in wrapped.iter().zip(columns) {
-                let part = cell.get(at).map_or("", String::as_str);
-                let pad = width.saturating_sub(textwrap::core::display_width(part));
-                line.push_str(part);
-                line.push_str(&" ".repeat(pad));
-            }
-            line.trim_end().to_owned()
-        })
-        .collect()
+    for at in 0..height {
+        let mut line = "    ".to_owned();
+        for (cell, (_, width)) in wrapped.iter().zip(columns) {
+            let part = cell.get(at).map_or("", String::as_str);
+            let pad = width.saturating_sub(textwrap::core::display_width(part));
+            line.push_str(part);
+            line.push_str(&" ".repeat(pad));
+        }
+        lines.push(line.trim_end().to_owned());
+    }
 }
