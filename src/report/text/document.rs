@@ -249,19 +249,27 @@ fn good(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &m
     lines.push(palette::heading("NOTHING WRONG FOUND"));
     for (comes_out, guards) in groups {
         lines.spread("  ", "  ", &format!("{}:", reader::capital(comes_out)));
+        let mut same: Vec<(String, String, Vec<String>, &GuardTold)> = Vec::new();
         for guard in guards {
             let mut parts = guard.met.clone();
             parts.extend(guard.written.clone());
             parts.extend(written::without(&guard.inherited, for_all));
             let text = known.shortly(&guard.name, &parts);
             let text = text.unwrap_or_else(|| written::joined(&parts));
-            lines.spread("  ", "     ", &format!("{}: {text}.", guard.name));
-            if !guard.next.is_empty() {
-                lines.spread(
-                    "     ",
-                    "     ",
-                    &format!("Not looked at: {}.", names(guard)),
-                );
+            let open = names(guard);
+            let alike = same
+                .iter_mut()
+                .find(|(t, o, _, one)| *t == text && *o == open && one.full == guard.full);
+            match alike {
+                Some((_, _, names, _)) => names.push(guard.name.clone()),
+                None => same.push((text, open, vec![guard.name.clone()], guard)),
+            }
+        }
+        for (text, open, names, guard) in same {
+            let names = reader::listed(&names);
+            lines.spread("  ", "     ", &format!("{names}: {text}."));
+            if !open.is_empty() {
+                lines.spread("     ", "     ", &format!("Not looked at: {open}."));
             }
             full(lines, guard);
         }

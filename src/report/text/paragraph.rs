@@ -313,7 +313,8 @@ fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sen
     };
     let finding = matter.strictest()?;
     let of_a_ball = finding.limit.as_ref().map(|limit| limit.operator) == Some(Operator::StopsBall);
-    let amount = reader::shortfall(finding);
+    // a remedy is plain text
+    let amount = reader::shortfall(finding).map(|amount| amount.replace('\u{a0}', " "));
     if of_a_ball {
         let by = amount.map(|amount| format!(" by more than {amount}"));
         let says = by.map_or_else(|| says.clone(), |by| says.replacen(&by, "", 1));
