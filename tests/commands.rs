@@ -524,3 +524,35 @@ fn rules_list_takes_a_line_for_each_and_all_of_it_with_full() {
     assert!(short.out.lines().all(|line| line.chars().count() <= 80));
     assert!(full.out.contains("Edition read:") && !short.out.contains("Edition read:"));
 }
+
+#[test]
+fn rules_test_ends_an_amendment_with_what_it_changed() {
+    let town = "id = \"town\"\ntitle = \"T\"\nedition = \"E\"\nextends = \"us-dwelling-2018\"\n\
+                remove = [\"handrail-missing\"]\n\
+                [source.ours]\ntitle = \"S\"\nedition = \"E\"\nstatus = \"published\"\n\
+                [[rule]]\nid = \"open-riser-too-wide\"\nhazard = \"fall through\"\nclause = \"1\"\n\
+                when.place = \"stair\"\ncheck.riser-opening.stops-ball = \"3 in\"\n\
+                says = \"Narrow.\"\nsource = \"ours\"\n";
+    let ran = run(&[("town.toml", town)], &["rules", "test", "@town.toml"]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let (examples, changed) = ran
+        .out
+        .split_once("us-dwelling-2018 beside town")
+        .expect("what it changed stands at the end");
+    assert!(
+        examples.contains("examples come out as they say"),
+        "{examples}"
+    );
+    let words = squeezed(changed);
+    for piece in [
+        "handrail-missing",
+        "a 4 in ball must not pass",
+        "a 3 in ball must not pass",
+    ] {
+        assert!(words.contains(piece), "{piece}: {changed}");
+    }
+    assert!(words.contains("The same in both: no-guard"), "{changed}");
+    // an edition of the program's own stands for itself
+    let own = run(&[], &["rules", "test", "us-dwelling-2021"]);
+    assert!(!own.out.contains("beside"), "{}", own.out);
+}

@@ -19,6 +19,7 @@ use crate::report;
 use crate::report::TextPage;
 use crate::report::one_line;
 use crate::rules;
+use crate::rules::LoadedRuleset;
 use crate::rules::Ruleset;
 use crate::survey::NamedRules;
 
@@ -39,18 +40,37 @@ pub(super) fn run(args: &RulesArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     }
 }
 
-/// Loads rulesets by id or path; what is wrong with them goes to `diagnostics`.
+/// Loads rulesets by id or path, without their examples; what is wrong with them
+/// goes to `diagnostics`.
 pub(super) fn load<'a>(
     names: impl IntoIterator<Item = &'a str>,
     diagnostics: &mut Diagnostics,
 ) -> Vec<Ruleset> {
-    let mut loaded = Vec::new();
-    for name in names {
-        let one = rules::load(name, &files::ruleset);
+    let each = names.into_iter();
+    let each = each.map(|name| rules::load_to_judge(name, &files::ruleset));
+    kept(each, diagnostics)
+}
+
+/// The same with their examples.
+fn load_whole<'a>(
+    names: impl IntoIterator<Item = &'a str>,
+    diagnostics: &mut Diagnostics,
+) -> Vec<Ruleset> {
+    let each = names.into_iter();
+    let each = each.map(|name| rules::load(name, &files::ruleset));
+    kept(each, diagnostics)
+}
+
+fn kept(
+    loaded: impl Iterator<Item = LoadedRuleset>,
+    diagnostics: &mut Diagnostics,
+) -> Vec<Ruleset> {
+    let mut rulesets = Vec::new();
+    for one in loaded {
         diagnostics.extend(one.diagnostics);
-        loaded.extend(one.ruleset);
+        rulesets.extend(one.ruleset);
     }
-    loaded
+    rulesets
 }
 
 /// What is judged beside any law, and alone where nobody chose.
@@ -86,7 +106,7 @@ pub(super) fn chosen(
             continue;
         }
         known.push(name);
-        let mut one = rules::load(name, &files::ruleset);
+        let mut one = rules::load_to_judge(name, &files::ruleset);
         if let (None, Some(row)) = (&one.ruleset, row) {
             // there is no such file: said where the survey names it
             let nowhere = one.diagnostics.iter_mut().filter(|d| d.at.at.line() == 0);
@@ -129,7 +149,7 @@ fn find(words: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 
 fn list(length: ListLength, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
-    let rulesets = load(rules::embedded_ids(), &mut diagnostics);
+    let rulesets = load_whole(rules::embedded_ids(), &mut diagnostics);
     let width = terminal.columns();
     let mut out = terminal.out();
     match length {
@@ -156,7 +176,7 @@ fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Ex
 
 fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
-    let rulesets = load([name], &mut diagnostics);
+    let rulesets = load_whole([name], &mut diagnostics);
     let width = terminal.columns();
     let mut out = terminal.out();
     for ruleset in &rulesets {
@@ -170,12 +190,13 @@ fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = if names.is_empty() {
-        load(rules::embedded_ids(), &mut diagnostics)
+        load_whole(rules::embedded_ids(), &mut diagnostics)
     } else {
-        load(names.iter().map(String::as_str), &mut diagnostics)
+        load_whole(names.iter().map(String::as_str), &mut diagnostics)
     };
     let faulty = diagnostics.any_error();
     let mut failures = Diagnostics::new();
+    let width = terminal.columns();
     let mut out = terminal.out();
     for ruleset in &rulesets {
         let tested = examples::test(ruleset);
@@ -203,6 +224,9 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
             );
         }
     }
+    for ruleset in &rulesets {
+        against_parent(&mut out, width, ruleset)?;
+    }
     out.flush()?;
     drop(out);
     let failed = failures.any_error();
@@ -210,6 +234,26 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let exit = if failed { Exit::FallsShort } else { Exit::Met };
     report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
     Ok(if faulty { Exit::BadInput } else { exit })
+}
+
+/// What somebody's own amendment changed against the ruleset that it extends.
+fn against_parent(out: &mut dyn Write, width: usize, ruleset: &Ruleset) -> io::Result<()> {
+    let Some(parent) = &ruleset.extends else {
+        return Ok(());
+    };
+    // an edition of the program's own stands for itself
+    if rules::embedded(&ruleset.file).is_some() {
+        return Ok(());
+    }
+    // what is wrong with the parent was told when the amendment was loaded
+    let parent = rules::load_to_judge(parent, &files::ruleset).ruleset;
+    match parent {
+        Some(parent) => {
+            writeln!(out)?;
+            report::difference(&mut TextPage::new(out, width), &parent, ruleset)
+        }
+        None => Ok(()),
+    }
 }
 
 /// Prints diagnostics; an error among them makes the status 2.

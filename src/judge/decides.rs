@@ -8,6 +8,7 @@
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemWord;
+use crate::items::Kind;
 use crate::items::PlaceWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
@@ -101,10 +102,16 @@ pub(super) fn decided<'r>(
     if worst == Some(Verdict::DoesNotApply) {
         let stated =
             |reason: &Reason<'_>| matches!(reason, Reason::TriggerFalse(_) | Reason::Excepted(_));
-        let mut counted = findings.iter().filter(|finding| finding.takes_part());
-        if !counted.any(|finding| finding.reasons.iter().any(stated)) {
+        let has = |which: &dyn Fn(&Reason<'_>) -> bool| {
+            let mut counted = findings.iter().filter(|finding| finding.takes_part());
+            counted.any(|finding| finding.reasons.iter().any(which))
+        };
+        if !has(&stated) {
             worst = Some(Verdict::NotMeasured);
-        } else if !ruleset.unread.is_empty() || from_memory_applies(findings, view) {
+        } else if !has(&lets_no_guard_be_asked_for)
+            || !ruleset.unread.is_empty()
+            || from_memory_applies(findings, view)
+        {
             worst = Some(Verdict::NotSettled);
         }
     } else if !ruleset.unread.is_empty() {
@@ -119,6 +126,19 @@ pub(super) fn decided<'r>(
         }
     }
     Decided { worst, lacks }
+}
+
+/// Whether a rule is off for a reason that its text gives: an exception, or a
+/// trigger that was measured. That no rule speaks of a place or a use is silence,
+/// and nobody read that nothing is asked there.
+fn lets_no_guard_be_asked_for(reason: &Reason<'_>) -> bool {
+    let by_number = |item: Item| {
+        let kind = item.info().kind;
+        matches!(kind, Kind::Ages | Kind::Count | Kind::Length | Kind::Years)
+            && item != Item::DwellingsInBuilding
+    };
+    matches!(reason, Reason::Excepted(_))
+        || matches!(reason, Reason::TriggerFalse(item) if by_number(*item))
 }
 
 /// A rule from memory that applies and is met decides nothing, and yet something

@@ -9,8 +9,8 @@ use crate::rules::fields::Fields;
 use crate::rules::fields::choice;
 use crate::rules::model::AsksNothing;
 use crate::rules::model::Status;
+use crate::rules::rule::Examples;
 use crate::rules::rule::cited;
-use crate::rules::rule::example;
 use crate::rules::rule::when;
 use crate::rules::sources::Sources;
 
@@ -23,6 +23,7 @@ const WHAT: &str = "`asks-nothing`";
 /// A statement of silence; `None` where anything but an example of it is faulty.
 pub(super) fn asks_nothing(
     fields: &Fields<'_>,
+    examples: Examples,
     sources: &mut Sources,
     faults: &mut Faults,
 ) -> Option<AsksNothing> {
@@ -51,11 +52,7 @@ pub(super) fn asks_nothing(
         );
     }
     let sound = faults.errors() == before;
-    let examples = fields
-        .tables("example", "[[asks-nothing.example]]", faults)
-        .iter()
-        .filter_map(|fields| example(fields, faults))
-        .collect();
+    let examples = examples.of(fields, "[[asks-nothing.example]]", faults);
     let (source, status) = cited?;
     let silence = AsksNothing {
         hazard: hazard?,

@@ -34,6 +34,7 @@ pub(super) enum RuleFault {
     PlaceLost,
     NearlyTheSameId,
     SilenceNotRead,
+    ZoneNotRaised,
 }
 
 impl RuleFault {
@@ -84,6 +85,10 @@ const CODES: &[Code] = &[
     code(127, "a place that loses a rule"),
     code(128, "an id that is nearly that of a rule taken over"),
     code(129, "a silence that was not read in the text"),
+    code(
+        130,
+        "a height that was raised above where openings are looked at",
+    ),
 ];
 
 #[cfg(test)]
@@ -92,7 +97,7 @@ mod tests {
 
     #[test]
     fn every_fault_has_its_code() {
-        assert_eq!(CODES.len(), RuleFault::SilenceNotRead as usize + 1);
+        assert_eq!(CODES.len(), RuleFault::ZoneNotRaised as usize + 1);
         for (index, code) in CODES.iter().enumerate() {
             assert_eq!(usize::from(code.number), 101 + index, "{}", code.title);
         }

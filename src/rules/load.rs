@@ -23,6 +23,7 @@ use crate::rules::merge::Own;
 use crate::rules::merge::OwnRule;
 use crate::rules::merge::merge;
 use crate::rules::model::Ruleset;
+use crate::rules::rule::Examples;
 use crate::rules::rule::caution;
 use crate::rules::rule::rule;
 use crate::rules::sources::Sources;
@@ -56,9 +57,27 @@ pub struct LoadedRuleset {
 /// limits, sources, examples, chains of `extends` that are a circle or longer
 /// than four files.
 pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRuleset {
+    load_with(name, lookup, Examples::Read)
+}
+
+/// As [`load`], without the worked examples: neither they nor their faults are
+/// read, since no guard is judged by them.
+///
+/// # Errors
+/// As [`load`], but for faults of examples.
+pub fn load_to_judge(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRuleset {
+    load_with(name, lookup, Examples::LeftOut)
+}
+
+fn load_with(
+    name: &str,
+    lookup: &dyn Fn(&str) -> Option<SourceFile>,
+    examples: Examples,
+) -> LoadedRuleset {
     let mut diagnostics = Vec::new();
+    let loading = Loading { lookup, examples };
     let ruleset = match open(name, lookup) {
-        Some(file) => read(&file, lookup, &mut Vec::new(), &mut diagnostics),
+        Some(file) => read(&file, &loading, &mut Vec::new(), &mut diagnostics),
         None => {
             let at = Excerpt::whole(name.into());
             let diagnostic = Diagnostic::error(RuleFault::NotFound.code(), not_found(name), at)
@@ -76,6 +95,12 @@ pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRu
         ruleset,
         diagnostics,
     }
+}
+
+/// How a ruleset is loaded, with all that it extends.
+struct Loading<'l> {
+    lookup: &'l dyn Fn(&str) -> Option<SourceFile>,
+    examples: Examples,
 }
 
 fn open(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> Option<SourceFile> {
@@ -112,21 +137,25 @@ fn nearby(name: &str) -> String {
 /// Reads a file and those it extends; `trail` holds the files that led here.
 fn read(
     file: &SourceFile,
-    lookup: &dyn Fn(&str) -> Option<SourceFile>,
+    loading: &Loading<'_>,
     trail: &mut Vec<Arc<str>>,
     diagnostics: &mut Vec<Diagnostic>,
 ) -> Option<Ruleset> {
     trail.push(Arc::clone(&file.name));
     let mut faults = Faults::new(file);
-    let text = readable(&mut faults);
+    let mended;
+    let (mut document, errors) = DeTable::parse_recoverable(&file.text);
+    if !errors.is_empty() {
+        mended = readable(&mut faults);
+        (document, _) = DeTable::parse_recoverable(&mended);
+    }
     let of_syntax = faults.errors();
-    let (document, _) = DeTable::parse_recoverable(&text);
     let fields = Fields::new(document.get_ref(), 0..0);
     let parts = Parts::of(&fields, file.text.len(), &mut faults);
     let head = Head::read(&fields, &parts.head, &mut faults);
     warn_of_borrowed_id(&head, &mut faults);
     let base = match &head.extends {
-        Some(extends) => match base(extends, lookup, trail, diagnostics, &mut faults) {
+        Some(extends) => match base(extends, loading, trail, diagnostics, &mut faults) {
             Some(base) => Base::FoundRules(Box::new(base)),
             None => Base::Unusable,
         },
@@ -141,9 +170,21 @@ fn read(
     }
     let head_whole = faults.errors() == of_syntax && !parts.head_broken(&faults);
     let mut own = Own::default();
-    own_rules(&parts, &mut sources, &mut own, &mut faults);
+    own_rules(
+        &parts,
+        loading.examples,
+        &mut sources,
+        &mut own,
+        &mut faults,
+    );
     own_cautions(&parts, &mut sources, &mut own, &mut faults);
-    own_silences(&parts, &mut sources, &mut own, &mut faults);
+    own_silences(
+        &parts,
+        loading.examples,
+        &mut sources,
+        &mut own,
+        &mut faults,
+    );
     if !head_whole {
         own.unread
             .push(unread(UnreadPart::Head, None, 0..0, &faults));
@@ -260,12 +301,12 @@ fn warn_of_borrowed_id(head: &Head<'_>, faults: &mut Faults) {
 /// The ruleset that a file extends, where it can be used.
 fn base(
     extends: &Text<'_>,
-    lookup: &dyn Fn(&str) -> Option<SourceFile>,
+    loading: &Loading<'_>,
     trail: &mut Vec<Arc<str>>,
     diagnostics: &mut Vec<Diagnostic>,
     faults: &mut Faults,
 ) -> Option<Ruleset> {
-    let Some(file) = open(extends.value, lookup) else {
+    let Some(file) = open(extends.value, loading.lookup) else {
         let help = nearby(extends.value);
         faults.error_help(
             RuleFault::NotFound,
@@ -294,7 +335,7 @@ fn base(
         );
         return None;
     }
-    let base = read(&file, lookup, trail, diagnostics);
+    let base = read(&file, loading, trail, diagnostics);
     if base.is_none() {
         faults.error(
             RuleFault::BaseUnusable,
@@ -328,7 +369,13 @@ fn hazard(fields: &Fields<'_>) -> Option<Hazard> {
 }
 
 /// The file's own rules. One that lies on a fault of syntax counts as faulty.
-fn own_rules(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults: &mut Faults) {
+fn own_rules(
+    parts: &Parts<'_>,
+    examples: Examples,
+    sources: &mut Sources,
+    own: &mut Own,
+    faults: &mut Faults,
+) {
     let mut ids: BTreeMap<String, Range<usize>> = BTreeMap::new();
     for (fields, extent) in &parts.rules {
         let id = fields.value("id").and_then(|value| {
@@ -336,7 +383,9 @@ fn own_rules(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults: &m
             Some((id.to_owned(), value.span()))
         });
         let whole = !faults.broken(extent);
-        let mut rule = whole.then(|| rule(fields, sources, faults)).flatten();
+        let mut rule = whole
+            .then(|| rule(fields, examples, sources, faults))
+            .flatten();
         if let Some((name, at)) = &id {
             if let Some(first) = ids.get(name) {
                 let message = format!(
@@ -357,7 +406,10 @@ fn own_rules(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults: &m
         let at = id.as_ref().map_or(fields.at.clone(), |(_, at)| at.clone());
         match rule {
             Some(rule) => {
-                straddle::warn(&rule, &at, faults);
+                match examples {
+                    Examples::Read => straddle::warn(&rule, &at, faults),
+                    Examples::LeftOut => {}
+                }
                 own.rules.push(OwnRule { rule, at });
             }
             None => {
@@ -385,10 +437,16 @@ fn own_cautions(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults:
     }
 }
 
-fn own_silences(parts: &Parts<'_>, sources: &mut Sources, own: &mut Own, faults: &mut Faults) {
+fn own_silences(
+    parts: &Parts<'_>,
+    examples: Examples,
+    sources: &mut Sources,
+    own: &mut Own,
+    faults: &mut Faults,
+) {
     for (fields, extent) in &parts.silences {
         let whole = !faults.broken(extent);
-        let silence = whole.then(|| asks_nothing(fields, sources, faults));
+        let silence = whole.then(|| asks_nothing(fields, examples, sources, faults));
         match silence.flatten() {
             Some(silence) => own.silences.push(silence),
             None => {

@@ -95,6 +95,7 @@ pub(super) fn merge(
         concerns: head.concerns.unwrap_or(base.concerns),
         sources: sources.into_list(),
         file,
+        extends: head.extends.map(|text| text.value.to_owned()),
         ..base
     };
     (!ruleset.rules.is_empty()).then_some(ruleset)
@@ -163,6 +164,7 @@ fn warn_of_slips(
         (Some(old), Some(new)) => {
             let (old, new) = (&before.rules[old], &after.rules[new]);
             narrowed::warn(old, new, before, &after.rules, at, faults);
+            narrowed::warn_of_zone(old, new, &after.rules, at, faults);
         }
         (None, Some(_)) => nearly_the_same(id, before, at, faults),
         (_, None) => {}

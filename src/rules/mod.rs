@@ -38,7 +38,7 @@ mod unread;
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
 pub use find::{FoundRules, Home, Offer, Sought, find};
-pub use load::{LoadedRuleset, load};
+pub use load::{LoadedRuleset, load, load_to_judge};
 pub use matter::Matter;
 pub use model::{
     Amendment, Asked, AsksNothing, Bounds, Caution, Check, Concern, Condition, Covers, Demand,

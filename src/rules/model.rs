@@ -56,6 +56,8 @@ pub struct Ruleset {
     pub cautions: Vec<Caution>,
     /// The file it came from: a path, or the id of an embedded one.
     pub file: Arc<str>,
+    /// The id or file that it extends, as it names it.
+    pub extends: Option<String>,
     /// Which rules were replaced or removed, and by which file.
     pub amendments: Vec<Amendment>,
     /// The rules that an amendment took away, as they were: what they asked is
@@ -103,6 +105,7 @@ impl Ruleset {
             rules: Vec::new(),
             cautions: Vec::new(),
             file: Arc::clone(file),
+            extends: None,
             amendments: Vec::new(),
             removed: Vec::new(),
             unread: Vec::new(),

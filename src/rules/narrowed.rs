@@ -8,8 +8,11 @@ use crate::items::Item;
 use crate::rules::codes::RuleFault;
 use crate::rules::faults::Faults;
 use crate::rules::model::Condition;
+use crate::rules::model::Demand;
+use crate::rules::model::Limit;
 use crate::rules::model::Rule;
 use crate::rules::model::Ruleset;
+use crate::rules::model::Subject;
 use crate::rules::model::Test;
 
 /// Warns where `own` replaces `old` and leaves out places at which no rule of
@@ -59,6 +62,78 @@ pub(super) fn warn(
         ),
         format!("if they should keep a rule, add them to when.place, or write a second rule for {lost} under another id"),
     );
+}
+
+/// Warns where `own` asks for a higher guard than `old` did, and the rules about
+/// openings look no higher than before: between the two any hole would do.
+pub(super) fn warn_of_zone(
+    old: &Rule,
+    own: &Rule,
+    rules: &[Rule],
+    at: &Range<usize>,
+    faults: &mut Faults,
+) {
+    let (Some(before), Some(now)) = (least_height(old), least_height(own)) else {
+        return;
+    };
+    let mut zones = rules
+        .iter()
+        .filter(|rule| meet_somewhere(rule, own))
+        .flat_map(|rule| {
+            rule.openings(Item::Opening)
+                .map(move |demand| (rule, demand))
+        })
+        .filter(|(_, demand)| demand.stops_ball.is_some() || demand.at_most.is_some());
+    let mut highest: Option<(&Rule, &Limit)> = None;
+    let anywhere = zones.any(|(rule, demand)| match &demand.zone {
+        None => true,
+        Some(zone) => {
+            if highest.is_none_or(|(_, to)| to.length < zone.to.length) {
+                highest = Some((rule, &zone.to));
+            }
+            false
+        }
+    });
+    let Some((rule, to)) = highest.filter(|_| !anywhere) else {
+        return;
+    };
+    if now.length <= before.length || to.length >= now.length || to.length < before.length {
+        return;
+    }
+    faults.warning(
+        RuleFault::ZoneNotRaised,
+        at,
+        format!(
+            "guards are raised from {} to {}, and `{}` looks at openings up to {} alone: above it any gap would meet",
+            before.written, now.written, rule.id, to.written
+        ),
+        format!("replace {} too, with a zone up to {}, if the text asks so", rule.id, now.written),
+    );
+}
+
+/// The least height that a rule asks of a guard.
+fn least_height(rule: &Rule) -> Option<&Limit> {
+    let mut heights = rule.checks.iter().filter_map(|check| match &check.demand {
+        Demand::Length(bounds) if check.subject == Subject::Item(Item::Height) => {
+            bounds.at_least.as_ref()
+        }
+        Demand::Count(_)
+        | Demand::Foothold(_)
+        | Demand::Length(_)
+        | Demand::Load(_)
+        | Demand::Opening(_)
+        | Demand::VOpening(_)
+        | Demand::Words { .. } => None,
+    });
+    heights.next()
+}
+
+/// Whether two rules hold at one place at least.
+fn meet_somewhere(one: &Rule, other: &Rule) -> bool {
+    match (places(&one.when), places(&other.when)) {
+        (Some(one), Some(other)) => one.iter().any(|place| other.contains(place)),
+        (None, _) | (_, None) => true,
+    }
 }
 
 /// The places that conditions name; `None` where they name none.

@@ -51,9 +51,31 @@ const RULE_KEYS: &[&str] = &[
 
 const CAUTION_KEYS: &[&str] = &["when", "clause", "says", "source", "status"];
 
+/// Whether worked examples are read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Examples {
+    LeftOut,
+    Read,
+}
+
+impl Examples {
+    /// The examples of a rule or of a silence.
+    pub(super) fn of(self, fields: &Fields<'_>, header: &str, faults: &mut Faults) -> Vec<Example> {
+        match self {
+            Examples::LeftOut => Vec::new(),
+            Examples::Read => fields
+                .tables("example", header, faults)
+                .iter()
+                .filter_map(|fields| example(fields, faults))
+                .collect(),
+        }
+    }
+}
+
 /// A rule; `None` where anything but an example of it is faulty.
 pub(super) fn rule(
     fields: &Fields<'_>,
+    examples: Examples,
     sources: &mut Sources,
     faults: &mut Faults,
 ) -> Option<Rule> {
@@ -78,11 +100,7 @@ pub(super) fn rule(
     let unless = groups(fields, "unless", "[[rule.unless]]", faults);
     let checks = checks(fields, faults);
     let sound = faults.errors() == before;
-    let examples = fields
-        .tables("example", "[[rule.example]]", faults)
-        .iter()
-        .filter_map(|fields| example(fields, faults))
-        .collect();
+    let examples = examples.of(fields, "[[rule.example]]", faults);
     let (source, status) = cited?;
     let rule = Rule {
         id: id?.value.to_owned(),
@@ -193,7 +211,7 @@ fn groups(
         .collect()
 }
 
-pub(super) fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
+fn example(fields: &Fields<'_>, faults: &mut Faults) -> Option<Example> {
     let before = faults.errors();
     fields.only(&["given", "expect", "moments"], "an example", faults);
     let expect = fields.required("expect", "an example", faults);

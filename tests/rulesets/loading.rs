@@ -25,6 +25,7 @@ use guardrule::rules::Subject;
 use guardrule::rules::Test;
 use guardrule::rules::Urgency;
 use guardrule::rules::load;
+use guardrule::rules::load_to_judge;
 use guardrule::rules::straddle_gaps;
 
 use super::faulty::plain;
@@ -461,4 +462,36 @@ fn the_gaps_of_examples_are_named() {
     let near = ["34 in", "861.6 mm", "38 in", "963.199999 mm"];
     let expected = ["no example just below 38 in", "no example that falls short"];
     assert_eq!(examples(&near), expected);
+}
+
+#[test]
+fn a_check_reads_no_examples_and_loses_nothing_else() {
+    for id in guardrule::rules::embedded_ids() {
+        let mut whole = load(id, &|_| None).ruleset.expect("a shipped ruleset");
+        let to_judge = load_to_judge(id, &|_| None);
+        assert!(to_judge.diagnostics.is_empty(), "{id}");
+        let to_judge = to_judge.ruleset.expect("a shipped ruleset");
+        whole
+            .rules
+            .iter_mut()
+            .for_each(|rule| rule.examples.clear());
+        whole
+            .removed
+            .iter_mut()
+            .for_each(|rule| rule.examples.clear());
+        whole
+            .asks_nothing
+            .iter_mut()
+            .for_each(|silence| silence.examples.clear());
+        assert_eq!(format!("{whole:?}"), format!("{to_judge:?}"), "{id}");
+    }
+    let asks = "check.height.at-least = \"36 in\"\n[[rule.example]]\n\
+                given = { height = \"36\" }\nexpect = \"meets\"";
+    let text = head("a") + &rule("r", asks);
+    let loaded = load_to_judge("a.toml", &|name| Some(SourceFile::new(name, &text)));
+    assert!(
+        loaded.diagnostics.is_empty(),
+        "faults of examples are for rules test"
+    );
+    assert_eq!(loaded.ruleset.map(|ruleset| ruleset.rules.len()), Some(1));
 }

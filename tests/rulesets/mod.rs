@@ -5,6 +5,7 @@ mod faulty;
 mod find;
 mod loading;
 mod mutated;
+mod mutated_sweep;
 mod robust;
 mod sweep;
 mod unread;
