@@ -200,12 +200,15 @@ proptest! {
             said.push_str(&diagnostic.message);
         }
         // faults that are alike are said once with their count
-        let counted = said.contains("more like this") || read.diagnostics.left_out().next().is_some();
+        // and where no guard is named there is nobody to tell the facts of
+        let counted = said.contains("names no guard") || said.contains("more like this") || read.diagnostics.left_out().next().is_some();
         for (line, row) in (2_u64..).zip(text.lines().skip(1)) {
             let blank = row.chars().all(|c| matches!(c, ',' | ' ' | '"'));
             let comment = row.starts_with('#') && !row.contains(',');
             let names_alone = read.guards.iter().any(|guard| {
-                let cells: Vec<&str> = row.split(',').map(str::trim).collect();
+                let mut one = csv::ReaderBuilder::new().has_headers(false).from_reader(row.as_bytes());
+                let cells = one.records().next().and_then(Result::ok).unwrap_or_default();
+                let cells: Vec<&str> = cells.iter().map(str::trim).collect();
                 cells.contains(&&*guard.name) && cells.iter().filter(|cell| !cell.is_empty()).count() <= 2
             });
             prop_assert!(

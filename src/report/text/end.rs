@@ -77,6 +77,15 @@ pub(super) fn end(
             "the reading alone counts, and how sure the tape is does not"
         }
     });
+    let tapes: Vec<_> = basis
+        .survey
+        .tapes
+        .iter()
+        .map(|tape| one_line(tape))
+        .collect();
+    if !tapes.is_empty() {
+        lines.spread("  ", "     ", &format!("Tape: {}.", tapes.join("; ")));
+    }
     lines.spread(
         "  ",
         "     ",
