@@ -77,6 +77,7 @@ pub(super) enum Command {
     guardrule check demo-surveys/family-house.csv\n  \
     guardrule check ours.csv --rules us-dwelling-2018 --rules my-town.toml\n  \
     guardrule check old.csv --rules us-dwelling-2018 --when-built\n  \
+    guardrule check flats.csv --format actions --output work.csv\n  \
     guardrule check flats.csv --format csv --output findings.csv")]
 pub(super) struct CheckArgs {
     /// Survey files; several make one survey, - is standard input
@@ -88,9 +89,12 @@ pub(super) struct CheckArgs {
     /// Form of the report
     #[arg(long, value_name = "FORM", default_value = "text")]
     pub(super) format: Format,
-    /// Write the report to this file, whole or not at all
+    /// Write the report to this file, whole or not at all; - is standard output
     #[arg(long, value_name = "FILE")]
     pub(super) output: Option<PathBuf>,
+    /// Replace a file after --output that is no report
+    #[arg(long, requires = "output")]
+    pub(super) force: bool,
     /// How a reading near a limit is decided
     #[arg(long, value_name = "HOW", default_value = "guarded")]
     pub(super) decision: DecisionArg,
@@ -115,7 +119,7 @@ pub(super) struct CheckArgs {
     /// Show the arithmetic of each finding
     #[arg(long)]
     pub(super) explain: bool,
-    /// Show every link of what holds a guard up, with what was taken as given
+    /// Everything: each finding with its rule, source and why
     #[arg(long)]
     pub(super) full: bool,
 }
@@ -123,6 +127,8 @@ pub(super) struct CheckArgs {
 /// Forms of a report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(super) enum Format {
+    /// A list of work, a row for each act: CSV, or a table on a terminal
+    Actions,
     /// For reading on a terminal
     Text,
     /// For programs: everything
@@ -374,7 +380,8 @@ pub(super) enum RulesCommand {
 #[command(after_help = "Examples:\n  \
     guardrule sheet --output sheet.html\n  \
     guardrule sheet --rules us-dwelling-2018 --guards 3 --output sheet.html\n  \
-    guardrule sheet --csv --rules us-dwelling-2018 --units 40 --output flats.csv")]
+    guardrule sheet --csv --rules us-dwelling-2018 --units 40 --output flats.csv\n  \
+    guardrule sheet --xlsx --rules us-dwelling-2018 --units 40 --output flats.xlsx")]
 pub(super) struct SheetArgs {
     /// Ask what this ruleset asks: an id, or a file; repeat for several
     #[arg(long, value_name = "ID|FILE")]
@@ -383,20 +390,27 @@ pub(super) struct SheetArgs {
     #[arg(long)]
     pub(super) no_guidance: bool,
     /// The paper; without it, pages fit A4 and Letter
-    #[arg(long, value_name = "SIZE", conflicts_with = "csv")]
+    #[arg(long, value_name = "SIZE", conflicts_with = "blank")]
     pub(super) paper: Option<PaperArg>,
     /// How many guards; with --units, in each unit
     #[arg(long, value_name = "N", default_value = "1")]
     pub(super) guards: NonZeroU32,
     /// A blank survey in CSV, one guard a row, instead of a page
-    #[arg(long)]
+    #[arg(long, group = "blank")]
     pub(super) csv: bool,
+    /// The same as a workbook (.xlsx), with lists to choose from and notes on how to measure
+    #[cfg(feature = "spreadsheet")]
+    #[arg(long, group = "blank", requires = "output")]
+    pub(super) xlsx: bool,
     /// How many units the blank survey has rows for
-    #[arg(long, value_name = "N", requires = "csv")]
+    #[arg(long, value_name = "N", requires = "blank")]
     pub(super) units: Option<NonZeroU32>,
     /// Write it to this file, whole or not at all; - is standard output
     #[arg(long, value_name = "FILE")]
     pub(super) output: Option<PathBuf>,
+    /// Replace a file after --output that is no sheet
+    #[arg(long, requires = "output")]
+    pub(super) force: bool,
 }
 
 /// Sizes of paper.

@@ -11,15 +11,20 @@ use crate::cli::args::CheckArgs;
 use crate::cli::args::DecisionArg;
 use crate::cli::args::Format;
 use crate::cli::args::MemoryArg;
+use crate::cli::clock;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::files;
-use crate::cli::files::Output;
+use crate::cli::output::Output;
+use crate::cli::output::OutputError;
+use crate::cli::output::Replacing;
 use crate::cli::rules::Guidance;
 use crate::cli::rules::chosen;
 use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
+use crate::cli::survey_rules;
 use crate::cli::terminal::Terminal;
+use crate::cli::terminal::as_it_is;
 use crate::cli::terminal::without_styles;
 use crate::input::Code;
 use crate::input::Diagnostic;
@@ -32,11 +37,11 @@ use crate::judge::Decision;
 use crate::judge::MemoryRules;
 use crate::judge::Options;
 use crate::report;
+use crate::report::Detail;
 use crate::report::Explain;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::ReportForm;
-use crate::report::ReportLength;
 use crate::report::Summary;
 use crate::rules;
 use crate::rules::Asked;
@@ -62,6 +67,21 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
             return print_diagnostics(&diagnostics, terminal);
         }
     };
+    match survey.two_rounds() {
+        Ok(None) => {}
+        Ok(Some(rounds)) => {
+            diagnostics.absorb(rounds);
+            return print_diagnostics(&diagnostics, terminal);
+        }
+        Err(error) => {
+            diagnostics.push(system_refusal(
+                codes::CANNOT_READ,
+                &error.file,
+                &error.error,
+            ));
+            return print_diagnostics(&diagnostics, terminal);
+        }
+    }
     let rulesets = rulesets(args, &survey, &mut diagnostics);
     if rulesets.iter().all(|ruleset| ruleset.rules.is_empty()) {
         diagnostics.push(nothing_to_judge_by());
@@ -71,15 +91,19 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         diagnostics.push(diagnostic);
         return print_diagnostics(&diagnostics, terminal);
     }
-    let output = match args
+    let replacing = if args.force {
+        Replacing::Anything
+    } else {
+        Replacing::Reports
+    };
+    let path = args
         .output
         .as_deref()
-        .map(Output::temporary_beside)
-        .transpose()
-    {
+        .filter(|path| *path != Path::new("-"));
+    let output = match path.map(|path| Output::to(path, replacing)).transpose() {
         Ok(output) => output,
         Err(error) => {
-            diagnostics.push(cannot_write(args, &error));
+            diagnostics.push(no_output(path.unwrap_or(Path::new("-")), &error));
             return print_diagnostics(&diagnostics, terminal);
         }
     };
@@ -95,7 +119,10 @@ fn open(
     let mut files = Vec::new();
     for path in &args.surveys {
         match files::survey(path, terminal.input()) {
-            Ok(file) => files.push(file),
+            Ok(surveys) => {
+                files.extend(surveys.files);
+                diagnostics.extend(surveys.diagnostics);
+            }
             Err(error) => {
                 let name = path.display().to_string();
                 diagnostics.push(system_refusal(codes::CANNOT_READ, &name, &error));
@@ -112,7 +139,16 @@ fn rulesets(args: &CheckArgs, survey: &Survey<'_>, diagnostics: &mut Diagnostics
     } else {
         Guidance::Beside
     };
-    let mut rulesets = chosen(&args.rules, &survey.facts().rules, guidance, diagnostics);
+    let mut named = Vec::new();
+    if args.rules.is_empty() {
+        for rules in &survey.facts().rules {
+            match survey_rules::beside_the_survey(rules, &args.surveys) {
+                Ok(rules) => named.push(rules),
+                Err(diagnostic) => diagnostics.push(*diagnostic),
+            }
+        }
+    }
+    let mut rulesets = chosen(&args.rules, &named, guidance, diagnostics);
     if args.when_built {
         add_editions(&mut rulesets, diagnostics);
     }
@@ -163,37 +199,73 @@ fn judge(
         survey: survey.facts(),
         rulesets,
         options,
-        today: jiff::ZonedDateTime::now().date().to_string(),
+        today: clock::today(),
         tool_version: env!("CARGO_PKG_VERSION"),
         explain: if args.explain {
             Explain::Yes
         } else {
             Explain::No
         },
-        length: if args.full {
-            ReportLength::Full
+        detail: if args.full {
+            Detail::Full
         } else {
-            ReportLength::Short
+            Detail::Short
+        },
+        width: if output.is_some() {
+            report::WIDTH
+        } else {
+            terminal.columns()
         },
     };
-    let summary = {
-        let (mut stdout, mut plain);
-        let out: &mut dyn Write = match &mut output {
-            Some(file) => {
-                plain = without_styles(file);
+    let form = match args.format {
+        Format::Actions if output.is_none() && terminal.is_a_screen() => ReportForm::ActionsTable,
+        Format::Actions => ReportForm::Actions,
+        Format::Text => ReportForm::Text,
+        Format::Json => ReportForm::Json,
+        Format::Csv => ReportForm::Csv,
+        Format::Summary => ReportForm::Summary,
+    };
+    // only text is written with styles; to look for them in other forms takes long
+    let is_text = matches!(form, ReportForm::Text | ReportForm::ActionsTable);
+    let written = {
+        let (mut painted, mut plain, mut in_file);
+        let out: &mut dyn Write = match (&mut output, is_text) {
+            (Some(file), true) => {
+                in_file = without_styles(file);
+                &mut in_file
+            }
+            (Some(file), false) => {
+                in_file = as_it_is(file);
+                &mut in_file
+            }
+            (None, true) => {
+                painted = terminal.out();
+                &mut painted
+            }
+            (None, false) => {
+                plain = terminal.plain_out();
                 &mut plain
             }
-            None => {
-                stdout = terminal.out();
-                &mut stdout
-            }
         };
-        write_report(args, survey, &basis, out, &mut diagnostics)?
+        write_report(args, survey, &basis, form, out, &mut diagnostics)
+            .and_then(|summary| out.flush().map(|()| summary))
+    };
+    let summary = match (written, &args.output) {
+        (Ok(summary), _) => summary,
+        (Err(error), Some(path)) if output.is_some() => {
+            diagnostics.push(no_output(path, &OutputError::Io(error)));
+            return print_diagnostics(&diagnostics, terminal);
+        }
+        (Err(error), _) => {
+            let message = format!("the report cannot be written to standard output: {error}");
+            return Err(io::Error::other(message));
+        }
     };
     if let Some(file) = output
         && let Err(error) = file.finish()
     {
-        diagnostics.push(cannot_write(args, &error));
+        let path = args.output.as_deref().unwrap_or(Path::new("-"));
+        diagnostics.push(no_output(path, &OutputError::Io(error)));
     }
     report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
     Ok(exit(&summary, &diagnostics))
@@ -204,15 +276,10 @@ fn write_report(
     args: &CheckArgs,
     survey: &Survey<'_>,
     basis: &ReportBasis<'_>,
+    form: ReportForm,
     out: &mut dyn Write,
     diagnostics: &mut Diagnostics,
 ) -> io::Result<Summary> {
-    let form = match args.format {
-        Format::Text => ReportForm::Text,
-        Format::Json => ReportForm::Json,
-        Format::Csv => ReportForm::Csv,
-        Format::Summary => ReportForm::Summary,
-    };
     let mut report = report::report(form, basis.clone(), out)?;
     let mut failed = Ok(());
     let mut chosen = 0_usize;
@@ -274,10 +341,17 @@ fn print_diagnostics(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> 
     Ok(Exit::BadInput)
 }
 
-/// `--output` that cannot be written.
-fn cannot_write(args: &CheckArgs, error: &io::Error) -> Diagnostic {
-    let path = args.output.as_deref().unwrap_or(Path::new("-"));
-    system_refusal(codes::CANNOT_WRITE, &path.display().to_string(), error)
+/// `--output` that cannot be written, or must not be.
+pub(super) fn no_output(path: &Path, error: &OutputError) -> Diagnostic {
+    let name = path.display().to_string();
+    match error {
+        OutputError::Io(error) => system_refusal(codes::CANNOT_WRITE, &name, error),
+        OutputError::NotOurs(_) => {
+            let at = Excerpt::whole(Arc::from(name));
+            Diagnostic::error(codes::WOULD_OVERWRITE, error.to_string(), at)
+                .help("name another file after --output, or say --force to replace this one")
+        }
+    }
 }
 
 /// Something that the system refuses, about a file as a whole.

@@ -57,13 +57,47 @@ pub(super) const WALK_IN_USE: Code = Code {
     title: "another walk has the survey open",
 };
 
+/// A workbook that cannot be read.
+pub(super) const WORKBOOK_REFUSED: Code = Code {
+    number: 312,
+    title: "a workbook that cannot be read",
+};
+/// What does not show on the screen, and was read.
+#[cfg(feature = "spreadsheet")]
+pub(super) const HIDDEN: Code = Code {
+    number: 313,
+    title: "hidden rows, columns or sheets",
+};
+/// A comment beside a cell.
+#[cfg(feature = "spreadsheet")]
+pub(super) const COMMENT: Code = Code {
+    number: 314,
+    title: "a comment beside a cell",
+};
+/// A part of a workbook that was left out.
+#[cfg(feature = "spreadsheet")]
+pub(super) const NOT_READ: Code = Code {
+    number: 315,
+    title: "a part of a workbook that was not read",
+};
+/// `--output` names a file that is no report.
+pub(super) const WOULD_OVERWRITE: Code = Code {
+    number: 316,
+    title: "the output would replace a file that is no report",
+};
+/// A survey names a ruleset outside its folder.
+pub(super) const RULES_ELSEWHERE: Code = Code {
+    number: 317,
+    title: "a survey names a ruleset outside its folder",
+};
+
 /// A bay on the command line that cannot be read, or has no layout.
 pub(super) const NO_LAYOUT: Code = Code {
     number: 311,
     title: "a bay that has no layout",
 };
 
-const OWN: [Code; 11] = [
+const OWN: &[Code] = &[
     CANNOT_READ,
     CANNOT_WRITE,
     NO_SUCH_GUARD,
@@ -75,6 +109,15 @@ const OWN: [Code; 11] = [
     UNUSUAL_SHAPE,
     WALK_IN_USE,
     NO_LAYOUT,
+    WORKBOOK_REFUSED,
+    #[cfg(feature = "spreadsheet")]
+    HIDDEN,
+    #[cfg(feature = "spreadsheet")]
+    COMMENT,
+    #[cfg(feature = "spreadsheet")]
+    NOT_READ,
+    WOULD_OVERWRITE,
+    RULES_ELSEWHERE,
 ];
 
 /// Every code of a diagnostic, by number.

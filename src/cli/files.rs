@@ -1,5 +1,4 @@
-//! Files: surveys that are read twice, rulesets, and output that is written
-//! whole or not at all.
+//! Files that are read: surveys, which are read twice, and rulesets.
 
 use std::cell::RefCell;
 use std::fs;
@@ -8,17 +7,17 @@ use std::io;
 use std::io::Read;
 use std::io::Seek;
 use std::io::SeekFrom;
-use std::io::Write;
 use std::path::Path;
 use std::path::PathBuf;
 
-use tempfile::NamedTempFile;
-
+#[cfg(feature = "spreadsheet")]
+use crate::cli::workbook;
+use crate::input::Diagnostic;
 use crate::input::SourceFile;
 use crate::survey::SurveyFile;
 
 /// A survey on disk.
-pub(super) struct OnDisk {
+struct OnDisk {
     name: String,
     path: PathBuf,
 }
@@ -33,14 +32,15 @@ impl SurveyFile for OnDisk {
     }
 }
 
-/// Standard input, spooled so that it can be read twice.
-pub(super) struct Spooled {
+/// Standard input or a pipe, spooled so that it can be read twice.
+struct Spooled {
+    name: String,
     file: RefCell<File>,
 }
 
 impl SurveyFile for Spooled {
-    fn name(&self) -> &'static str {
-        "standard input"
+    fn name(&self) -> &str {
+        &self.name
     }
 
     fn open(&self) -> io::Result<Box<dyn Read + '_>> {
@@ -50,89 +50,115 @@ impl SurveyFile for Spooled {
     }
 }
 
+/// The files of a survey that one name on the command line stands for, and what
+/// is to be said of them.
+pub(super) struct Surveys {
+    pub(super) files: Vec<Box<dyn SurveyFile>>,
+    pub(super) diagnostics: Vec<Diagnostic>,
+}
+
+/// More does not come through a pipe: 2 GiB. A survey of ten million rows takes
+/// a fifth of it.
+const MOST_SPOOLED: u64 = 2 << 30;
+
+/// A ruleset is not longer: 4 MiB. The longest that is shipped takes a twentieth.
+const LONGEST_RULESET: u64 = 4 << 20;
+
 /// Opens a survey once, so that a missing file is known before anything is judged.
 ///
 /// # Errors
 /// What the system says, and for a folder that it is one.
-pub(super) fn survey(path: &Path, input: &mut dyn Read) -> io::Result<Box<dyn SurveyFile>> {
+pub(super) fn survey(path: &Path, input: &mut dyn Read) -> io::Result<Surveys> {
     if path == Path::new("-") {
-        let mut file = tempfile::tempfile()?;
-        io::copy(input, &mut file)?;
-        return Ok(Box::new(Spooled {
-            file: RefCell::new(file),
-        }));
+        return spooled("standard input".to_owned(), input);
     }
-    if File::open(path)?.metadata()?.is_dir() {
+    let name = path.display().to_string();
+    let kind = fs::metadata(path)?.file_type();
+    if kind.is_dir() {
         return Err(io::Error::other("this is a folder, and a survey is a file"));
     }
-    Ok(Box::new(OnDisk {
-        name: path.display().to_string(),
+    let mut file = File::open(path)?;
+    if !kind.is_file() {
+        return spooled(name, &mut file);
+    }
+    if let Some(surveys) = workbook(&name, &mut file)? {
+        return Ok(surveys);
+    }
+    Ok(Surveys::one(OnDisk {
+        name,
         path: path.to_owned(),
     }))
 }
 
-/// A ruleset's text; `None` where there is no such file or it is no UTF-8 text.
-pub(super) fn ruleset(name: &str) -> Option<SourceFile> {
-    let text = fs::read_to_string(name).ok()?;
-    Some(SourceFile::new(name, &text))
-}
-
-/// A file that takes its place only when it is complete.
-pub(super) struct Output {
-    temporary: NamedTempFile,
-    path: PathBuf,
-}
-
-impl Output {
-    /// A temporary file beside the one that is to be.
-    ///
-    /// # Errors
-    /// Where nothing can be written there.
-    pub(super) fn temporary_beside(path: &Path) -> io::Result<Output> {
-        let folder = match path.parent() {
-            Some(folder) if folder != Path::new("") => folder,
-            Some(_) | None => Path::new("."),
-        };
-        if path.is_dir() {
-            return Err(io::Error::other("this is a folder"));
+impl Surveys {
+    fn one(file: impl SurveyFile + 'static) -> Surveys {
+        Surveys {
+            files: vec![Box::new(file)],
+            diagnostics: Vec::new(),
         }
-        Ok(Output {
-            temporary: NamedTempFile::new_in(folder)?,
-            path: path.to_owned(),
-        })
-    }
-
-    /// Puts the file in its place.
-    ///
-    /// # Errors
-    /// Where that cannot be done; the old file is then untouched.
-    pub(super) fn finish(mut self) -> io::Result<()> {
-        self.temporary.flush()?;
-        make_readable_for_all(self.temporary.as_file(), &self.path)?;
-        self.temporary.persist(&self.path)?;
-        Ok(())
     }
 }
 
-/// A temporary file is its owner's alone; a report is readable as other files are.
-#[cfg(unix)]
-fn make_readable_for_all(file: &File, path: &Path) -> io::Result<()> {
-    use std::os::unix::fs::PermissionsExt;
-    let mode = fs::metadata(path).map_or(0o644, |old| old.permissions().mode());
-    file.set_permissions(fs::Permissions::from_mode(mode))
+/// What comes through a pipe or from a device, kept so that it can be read twice.
+fn spooled(name: String, stream: &mut dyn Read) -> io::Result<Surveys> {
+    let mut file = tempfile::tempfile()?;
+    let copied = io::copy(&mut stream.take(MOST_SPOOLED + 1), &mut file)?;
+    if copied > MOST_SPOOLED {
+        return Err(io::Error::other(
+            "more than 2 GiB came, and no survey is so long",
+        ));
+    }
+    file.seek(SeekFrom::Start(0))?;
+    if let Some(surveys) = workbook(&name, &mut file)? {
+        return Ok(surveys);
+    }
+    Ok(Surveys::one(Spooled {
+        name,
+        file: RefCell::new(file),
+    }))
 }
 
-#[cfg(not(unix))]
-fn make_readable_for_all(_file: &File, _path: &Path) -> io::Result<()> {
-    Ok(())
+/// The sheets of a file that is a workbook, whatever it is called.
+#[cfg(feature = "spreadsheet")]
+fn workbook(name: &str, file: &mut File) -> io::Result<Option<Surveys>> {
+    let mut bytes = Vec::new();
+    file.take(4).read_to_end(&mut bytes)?;
+    if !workbook::is_one(&bytes) {
+        return Ok(None);
+    }
+    file.take(workbook::LARGEST).read_to_end(&mut bytes)?;
+    let opened = if bytes.len() as u64 > workbook::LARGEST {
+        Err(workbook::Refusal::TooLarge)
+    } else {
+        workbook::open(name, &bytes)
+    };
+    Ok(Some(match opened {
+        Ok(opened) => Surveys {
+            files: opened.files,
+            diagnostics: opened.diagnostics,
+        },
+        Err(refusal) => Surveys {
+            files: Vec::new(),
+            diagnostics: vec![refusal.diagnostic(name)],
+        },
+    }))
 }
 
-impl Write for Output {
-    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        self.temporary.write(bytes)
-    }
+/// Without the feature `spreadsheet` a workbook is refused where it is read.
+#[cfg(not(feature = "spreadsheet"))]
+fn workbook(_name: &str, _file: &mut File) -> io::Result<Option<Surveys>> {
+    Ok(None)
+}
 
-    fn flush(&mut self) -> io::Result<()> {
-        self.temporary.flush()
+/// A ruleset's text; `None` where there is no such file, or it is none that a
+/// ruleset could stand in: a folder, a device, too long, no UTF-8 text.
+pub(super) fn ruleset(name: &str) -> Option<SourceFile> {
+    let about = fs::metadata(name).ok()?;
+    if !about.is_file() || about.len() > LONGEST_RULESET {
+        return None;
     }
+    let mut text = String::new();
+    let file = File::open(name).ok()?;
+    file.take(LONGEST_RULESET).read_to_string(&mut text).ok()?;
+    Some(SourceFile::new(name, &text))
 }

@@ -10,12 +10,14 @@ use crate::cli::terminal::Terminal;
 use crate::input::nearest;
 use crate::items::Item;
 use crate::report;
+use crate::report::TextPage;
 use crate::report::one_line;
 
 pub(super) fn run(args: &ItemsArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     if args.name.is_empty() {
+        let width = terminal.columns();
         let mut out = terminal.out();
-        report::items(&mut out)?;
+        report::items(&mut TextPage::new(&mut out, width))?;
         out.flush()?;
         return Ok(Exit::Met);
     }
@@ -41,8 +43,9 @@ pub(super) fn run(args: &ItemsArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         }
         return Ok(Exit::BadInput);
     };
+    let width = terminal.columns();
     let mut out = terminal.out();
-    report::item(&mut out, item)?;
+    report::item(&mut TextPage::new(&mut out, width), item)?;
     out.flush()?;
     Ok(Exit::Met)
 }

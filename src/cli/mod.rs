@@ -2,17 +2,24 @@
 //! worth a test of its own lives below.
 
 mod args;
+#[cfg(feature = "spreadsheet")]
+mod blank_book;
 mod check;
+mod clock;
 mod codes;
 mod exit;
 mod files;
 mod items;
 mod layout;
 mod opening;
+mod output;
 mod rules;
 mod sheet;
+mod survey_rules;
 mod terminal;
 mod walk;
+#[cfg(feature = "spreadsheet")]
+mod workbook;
 
 use std::ffi::OsString;
 

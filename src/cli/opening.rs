@@ -23,6 +23,7 @@ use crate::reading::parse;
 use crate::reading::parse_length;
 use crate::report;
 use crate::report::OpeningAnswer;
+use crate::report::TextPage;
 use crate::report::one_line;
 
 /// What to write, for a reading that is no single shape.
@@ -53,11 +54,12 @@ pub(super) fn run(args: &OpeningArgs, terminal: &mut Terminal<'_>) -> io::Result
         notes: report::opening_notes(&found.value, ball.map(|(ball, _)| ball), found.unit),
         sketch: found.sketch,
     };
+    let width = terminal.columns();
     let mut out = terminal.out();
     match args.format {
         OpeningFormat::Json => report::opening_json(&mut out, &answer)?,
         OpeningFormat::Svg => report::opening_svg(&mut out, &answer)?,
-        OpeningFormat::Text => report::opening_text(&mut out, &answer)?,
+        OpeningFormat::Text => report::opening_text(&mut TextPage::new(&mut out, width), &answer)?,
     }
     out.flush()?;
     Ok(match ball.map(|(ball, _)| answer.largest.against(ball)) {

@@ -16,6 +16,7 @@ use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::judge::examples;
 use crate::report;
+use crate::report::TextPage;
 use crate::report::one_line;
 use crate::rules;
 use crate::rules::Ruleset;
@@ -115,8 +116,12 @@ enum ListLength {
 fn find(words: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load(rules::embedded_ids(), &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
-    report::found_rules(&mut out, &rules::find(words, &rulesets))?;
+    report::found_rules(
+        &mut TextPage::new(&mut out, width),
+        &rules::find(words, &rulesets),
+    )?;
     out.flush()?;
     drop(out);
     print_diagnostics(&diagnostics, terminal, Exit::Met)
@@ -125,10 +130,11 @@ fn find(words: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 fn list(length: ListLength, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load(rules::embedded_ids(), &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
     match length {
-        ListLength::Full => report::list(&mut out, &rulesets)?,
-        ListLength::Short => report::short_list(&mut out, &rulesets)?,
+        ListLength::Full => report::list(&mut TextPage::new(&mut out, width), &rulesets)?,
+        ListLength::Short => report::short_list(&mut TextPage::new(&mut out, width), &rulesets)?,
     }
     out.flush()?;
     drop(out);
@@ -138,9 +144,10 @@ fn list(length: ListLength, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
 fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load([first, second], &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
     if let [first, second] = rulesets.as_slice() {
-        report::difference(&mut out, first, second)?;
+        report::difference(&mut TextPage::new(&mut out, width), first, second)?;
     }
     out.flush()?;
     drop(out);
@@ -150,9 +157,10 @@ fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Ex
 fn show(name: &str, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
     let rulesets = load([name], &mut diagnostics);
+    let width = terminal.columns();
     let mut out = terminal.out();
     for ruleset in &rulesets {
-        report::show(&mut out, ruleset)?;
+        report::show(&mut TextPage::new(&mut out, width), ruleset)?;
     }
     out.flush()?;
     drop(out);

@@ -6,10 +6,13 @@ use std::path::Path;
 
 use crate::cli::args::PaperArg;
 use crate::cli::args::SheetArgs;
-use crate::cli::check::system_refusal;
+#[cfg(feature = "spreadsheet")]
+use crate::cli::blank_book;
+use crate::cli::check::no_output;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
-use crate::cli::files::Output;
+use crate::cli::output::Output;
+use crate::cli::output::Replacing;
 use crate::cli::rules::GUIDANCE;
 use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
@@ -49,13 +52,17 @@ pub(super) fn run(args: &SheetArgs, terminal: &mut Terminal<'_>) -> io::Result<E
             out.flush()?;
         }
         Some(path) => {
-            let written = Output::temporary_beside(path).and_then(|mut file| {
+            let replacing = if args.force {
+                Replacing::Anything
+            } else {
+                Replacing::Reports
+            };
+            let written = Output::to(path, replacing).and_then(|mut file| {
                 write(&mut file, args, &rulesets, &names)?;
-                file.finish()
+                Ok(file.finish()?)
             });
             if let Err(error) = written {
-                let name = path.display().to_string();
-                diagnostics.push(system_refusal(codes::CANNOT_WRITE, &name, &error));
+                diagnostics.push(no_output(path, &error));
             }
         }
     }
@@ -82,14 +89,18 @@ fn write(
     rulesets: &[Ruleset],
     names: &[String],
 ) -> io::Result<()> {
+    let blank = BlankSurvey {
+        rulesets,
+        names,
+        guards: args.guards,
+        units: args.units,
+    };
     if args.csv {
-        let blank = BlankSurvey {
-            rulesets,
-            names,
-            guards: args.guards,
-            units: args.units,
-        };
         return report::blank_survey(out, &blank);
+    }
+    #[cfg(feature = "spreadsheet")]
+    if args.xlsx {
+        return blank_book::write(out, &blank);
     }
     let paper = match args.paper {
         None => Paper::AsPrinted,

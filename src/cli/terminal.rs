@@ -10,6 +10,7 @@ use anstream::adapter::StripBytes;
 
 use crate::cli::args::Colour;
 use crate::cli::exit::Exit;
+use crate::report::WIDTH;
 use crate::report::one_line;
 
 /// Where output goes. Tests hand in buffers.
@@ -21,6 +22,7 @@ pub struct Terminal<'a> {
     out_choice: ColorChoice,
     keyboard: Keyboard,
     columns: usize,
+    screen: bool,
 }
 
 /// How a person's lines come in.
@@ -34,11 +36,11 @@ pub(super) enum Keyboard {
     Piped,
 }
 
-/// No text is wider. (common practice, no source)
-const WIDEST: usize = 80;
-
 /// No text is narrower. (common practice, no source)
 const NARROWEST: usize = 24;
+
+/// No line of a conversation is wider. (common practice, no source)
+const WIDEST_TALK: usize = 80;
 
 impl<'a> Terminal<'a> {
     /// The process's own streams.
@@ -53,6 +55,7 @@ impl<'a> Terminal<'a> {
             out_choice: auto,
             keyboard: keyboard(),
             columns: columns(),
+            screen: io::stdout().is_terminal(),
         }
     }
 
@@ -69,14 +72,15 @@ impl<'a> Terminal<'a> {
             auto: ColorChoice::Never,
             out_choice: ColorChoice::Never,
             keyboard: Keyboard::Piped,
-            columns: WIDEST,
+            columns: WIDTH,
+            screen: false,
         }
     }
 
-    /// The same with lines of this many columns, for a conversation.
+    /// The same with lines of this many columns.
     #[must_use]
     pub fn with_columns(mut self, columns: usize) -> Terminal<'a> {
-        self.columns = columns.clamp(NARROWEST, WIDEST);
+        self.columns = columns.max(NARROWEST);
         self
     }
 
@@ -85,9 +89,19 @@ impl<'a> Terminal<'a> {
         self.keyboard
     }
 
-    /// How wide a conversation may be.
+    /// How wide a report may be.
     pub(super) fn columns(&self) -> usize {
         self.columns
+    }
+
+    /// How wide a conversation may be.
+    pub(super) fn columns_of_a_talk(&self) -> usize {
+        self.columns.min(WIDEST_TALK)
+    }
+
+    /// Whether standard output is a screen, and no file or other program.
+    pub(super) fn is_a_screen(&self) -> bool {
+        self.screen
     }
 
     pub(super) fn choose_colour(&mut self, colour: Colour) {
@@ -101,6 +115,11 @@ impl<'a> Terminal<'a> {
     /// Standard output; styles reach it only where they should.
     pub(super) fn out(&mut self) -> impl Write + '_ {
         Painted::new(&mut *self.out, self.out_choice)
+    }
+
+    /// Standard output for forms that hold no styles, as they are.
+    pub(super) fn plain_out(&mut self) -> impl Write + '_ {
+        as_it_is(&mut *self.out)
     }
 
     /// Standard error; coloured as standard output is.
@@ -149,16 +168,21 @@ fn keyboard() -> Keyboard {
 
 fn columns() -> usize {
     let wide = terminal_size::terminal_size().map(|(terminal_size::Width(wide), _)| wide);
-    wide.map_or(WIDEST, usize::from).clamp(NARROWEST, WIDEST)
+    wide.map_or(WIDTH, usize::from).max(NARROWEST)
 }
 
 /// A file takes no styles.
-pub(super) fn without_styles(file: &mut dyn Write) -> impl Write + '_ {
+pub(super) fn without_styles(file: &mut dyn Write) -> Painted<'_> {
     Painted::new(file, ColorChoice::Never)
 }
 
+/// A stream that is given no styles.
+pub(super) fn as_it_is(stream: &mut dyn Write) -> Painted<'_> {
+    Painted::new(stream, ColorChoice::AlwaysAnsi)
+}
+
 /// A stream that takes styles off where they should not be.
-struct Painted<'a> {
+pub(super) struct Painted<'a> {
     stream: &'a mut dyn Write,
     strip: Option<StripBytes>,
 }

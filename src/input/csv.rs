@@ -115,12 +115,15 @@ impl<R: Read> Scanner<R> {
     /// # Errors
     /// What the stream says.
     pub fn part_at(&mut self, delimiter: u8) -> io::Result<FoundRow> {
+        self.next_parts_at(delimiter);
+        self.put_back();
+        self.advance()
+    }
+
+    /// Parts the cells of rows to come at this byte.
+    pub fn next_parts_at(&mut self, delimiter: u8) {
         self.delimiter = delimiter;
         self.classes = ByteClasses::of(delimiter);
-        self.next = self.row.start;
-        self.next_line = self.row_line;
-        self.after_return = false;
-        self.advance()
     }
 
     /// Goes on to the next row; empty lines are none.
@@ -145,6 +148,13 @@ impl<R: Read> Scanner<R> {
         }
         self.end_row(length);
         Ok(FoundRow::Row)
+    }
+
+    /// Makes the current row the next one again.
+    pub fn put_back(&mut self) {
+        self.next = self.row.start;
+        self.next_line = self.row_line;
+        self.after_return = false;
     }
 
     /// Passes over rows that begin with these bytes, hold no marks, and of which

@@ -11,15 +11,19 @@ pub struct SourceFile {
     pub name: Arc<str>,
     /// The text, without a byte-order mark.
     pub text: Arc<str>,
+    /// Where its line ends stand.
+    line_ends: Arc<[usize]>,
 }
 
 impl SourceFile {
     /// A file of this name with this text; a byte-order mark in front is taken off.
     #[must_use]
     pub fn new(name: &str, text: &str) -> SourceFile {
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         SourceFile {
             name: name.into(),
-            text: text.strip_prefix('\u{feff}').unwrap_or(text).into(),
+            text: text.into(),
+            line_ends: text.match_indices('\n').map(|(at, _)| at).collect(),
         }
     }
 
@@ -34,7 +38,7 @@ impl SourceFile {
         let end = self.text[range.end..]
             .find('\n')
             .map_or(self.text.len(), |at| range.end + at);
-        let line = 1 + self.text[..start].matches('\n').count();
+        let line = 1 + self.line_ends.partition_point(|at| *at < start);
         let text = self.text[start..end].trim_end_matches('\r');
         Excerpt::new(
             Arc::clone(&self.name),
@@ -55,6 +59,8 @@ pub struct Excerpt {
     text: Box<str>,
     start: usize,
     end: usize,
+    /// Where it stands in a spreadsheet: `D7`.
+    cell: Option<Box<str>>,
 }
 
 impl Excerpt {
@@ -68,7 +74,21 @@ impl Excerpt {
             text: text.into(),
             start: range.start,
             end: range.end,
+            cell: None,
         }
+    }
+
+    /// The same as a place in a spreadsheet, by the cell's address there: `D7`.
+    #[must_use]
+    pub fn in_cell(mut self, address: &str) -> Excerpt {
+        self.cell = Some(address.into());
+        self
+    }
+
+    /// The address of the cell in a spreadsheet, where the file is one.
+    #[must_use]
+    pub fn cell(&self) -> Option<&str> {
+        self.cell.as_deref()
     }
 
     /// A file as a whole, where no place in it can be named.

@@ -7,11 +7,13 @@
 mod cell;
 mod csv;
 mod diagnostic;
+mod encoding;
 mod excerpt;
 mod nearest;
 
 pub use cell::{CellSpan, Quoting};
 pub use csv::{FoundRow, LONGEST_ROW, RawRow, Scanner};
 pub use diagnostic::{Code, Diagnostic, Diagnostics, Label, Severity};
+pub use encoding::{Decoded, Encoding};
 pub use excerpt::{Excerpt, SourceFile};
 pub use nearest::{folded, nearest};

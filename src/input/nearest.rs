@@ -70,6 +70,51 @@ fn near(written: &str, right: &str) -> Option<usize> {
         5..=8 => 2,
         _ => 3,
     };
+    // most words are far by a look at their letters alone
+    if Letters::of(written).least_distance(&Letters::of(right)) > allowed {
+        return None;
+    }
     let distance = strsim::damerau_levenshtein(written, right);
     (distance <= allowed).then_some(distance)
+}
+
+/// How often each letter stands in a word; other characters share a few places.
+struct Letters([u8; 32]);
+
+impl Letters {
+    fn of(word: &str) -> Letters {
+        let mut counts = [0_u8; 32];
+        for c in word.chars() {
+            let place = match c.to_ascii_lowercase() {
+                letter @ 'a'..='z' => usize::from(letter as u8 - b'a'),
+                other => 26 + other.to_lowercase().next().map_or(0, |c| c as usize % 6),
+            };
+            counts[place] = counts[place].saturating_add(1);
+        }
+        Letters(counts)
+    }
+
+    /// No fewer letters must change for one word to become the other.
+    fn least_distance(&self, other: &Letters) -> usize {
+        let over = |ours: &[u8; 32], theirs: &[u8; 32]| -> usize {
+            let pairs = ours.iter().zip(theirs);
+            pairs.map(|(a, b)| usize::from(a.saturating_sub(*b))).sum()
+        };
+        over(&self.0, &other.0).max(over(&other.0, &self.0))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn letters_alone_never_put_words_farther_apart(one in "[a-dA-D é½]{0,9}", other in "[a-dA-D é½]{0,9}") {
+            let distance = strsim::damerau_levenshtein(&one.to_lowercase(), &other.to_lowercase());
+            let least = Letters::of(&one).least_distance(&Letters::of(&other));
+            prop_assert!(least <= distance, "{} and {}: {} and {}", one, other, least, distance);
+        }
+    }
 }

@@ -94,16 +94,8 @@ fn together<'r>(
         return all;
     }
     for (place, ledge) in counted.iter().enumerate() {
-        let others = counted.iter().enumerate().filter(|(at, _)| *at != place);
-        let apart = others.map(|(at, other)| {
-            let pair = if at < place {
-                [other, ledge]
-            } else {
-                [ledge, other]
-            };
-            near(scene, pair, ladder, Some(along(scene, pair, ladder)))
-        });
-        let best = match Judgement::worst(scene, apart.collect()) {
+        let apart = beside_its_nearest(scene, &counted, place, ladder);
+        let best = match Judgement::worst(scene, apart) {
             None => ledge.alone.clone(),
             Some(apart) if apart.verdict == Verdict::FallsShort => {
                 let reasons = apart.reasons;
@@ -118,6 +110,57 @@ fn together<'r>(
         all.push(best);
     }
     all
+}
+
+/// A ledge beside each of the others, the nearest in height first: up to a sure
+/// shortfall, and in either direction up to the first that is far enough above
+/// or below it, since those beyond are farther still.
+fn beside_its_nearest<'r>(
+    scene: &Scene<'_>,
+    counted: &[Ledge<'r>],
+    place: usize,
+    ladder: &'r Ladder,
+) -> Vec<Judgement<'r>> {
+    let ledge = &counted[place];
+    let mut below = counted[..place].iter().rev().peekable();
+    let mut above = counted[place + 1..].iter().peekable();
+    let mut apart = Vec::new();
+    loop {
+        let down = below
+            .peek()
+            .map(|other| ledge.foothold.height - other.foothold.height);
+        let up = above
+            .peek()
+            .map(|other| other.foothold.height - ledge.foothold.height);
+        let (other, goes_down) = match (down, up) {
+            (None, None) => return apart,
+            (Some(down), Some(up)) if down <= up => (below.next(), true),
+            (Some(_), None) => (below.next(), true),
+            (_, Some(_)) => (above.next(), false),
+        };
+        let Some(other) = other else {
+            return apart;
+        };
+        let pair = if goes_down {
+            [other, ledge]
+        } else {
+            [ledge, other]
+        };
+        let judged = near(scene, pair, ladder, Some(along(scene, pair, ladder)));
+        let is_short = judged.verdict == Verdict::FallsShort;
+        apart.push(judged);
+        if is_short {
+            return apart;
+        }
+        let heights = pair.map(|ledge| ledge.foothold.height);
+        if distance(scene, pair, heights, ladder).verdict == Verdict::Meets {
+            if goes_down {
+                below = counted[..0].iter().rev().peekable();
+            } else {
+                above = counted[..0].iter().peekable();
+            }
+        }
+    }
 }
 
 /// Two ledges, the lower first: fine where one does not count, or where they are

@@ -295,11 +295,17 @@ fn give_way<'r>(
     said: &[(usize, Said)],
     demand: &OpeningDemand,
 ) {
-    let deciding = |index: &usize| judgement.readings.contains(index);
-    let strung = said
+    // what was said stands in the order of the readings
+    let of_reading = |reading: &usize| {
+        let place = said.binary_search_by_key(reading, |(index, _)| *index);
+        place.ok().map(|place| &said[place].1)
+    };
+    let mut deciding = judgement.readings.clone();
+    deciding.sort_unstable();
+    let strung = deciding
         .iter()
-        .filter(|(index, _)| deciding(index))
-        .any(|(_, said)| matches!(said.at_worst, Some(AtWorst::GivesWay)));
+        .filter_map(of_reading)
+        .any(|said| matches!(said.at_worst, Some(AtWorst::GivesWay)));
     let flexible = strung || scene.infill_gives_way() && judgement.item != Item::RiserOpening;
     let solid = judgement
         .measured
@@ -314,8 +320,8 @@ fn give_way<'r>(
         (Push::ByHand | Push::Force(_), None) => true,
         (Push::Force(force), Some(asked)) => force >= asked,
     };
-    let mut pushes = said.iter().filter(|(index, _)| deciding(index));
-    let push = pushes.next().map_or(Push::None, |(_, said)| said.pushed());
+    let mut pushes = deciding.iter().filter_map(of_reading);
+    let push = pushes.next().map_or(Push::None, Said::pushed);
     if enough(push) {
         if push == Push::ByHand {
             judgement.reasons.push(Reason::PushedByHand);

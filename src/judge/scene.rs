@@ -53,6 +53,8 @@ pub(super) struct Scene<'g> {
     /// Items that the guard's own observations speak of, and those it inherits.
     own: ItemSet,
     inherited: ItemSet,
+    /// Whether the infill gives way, once somebody has asked.
+    gives_way: OnceCell<bool>,
 }
 
 /// What a case supposes of a circumstance that nobody wrote down.
@@ -151,6 +153,7 @@ impl<'g> Scene<'g> {
                 Build::Existing
             },
             presence: presence(guard),
+            gives_way: OnceCell::new(),
             pieces: vec![
                 OnceCell::new();
                 guard.observations.len() + guard.inherited.observations.len()
@@ -214,6 +217,10 @@ impl<'g> Scene<'g> {
     /// Whether the infill gives way under a push, so that a reading without
     /// one can prove only a shortfall.
     pub(super) fn infill_gives_way(&self) -> bool {
+        *self.gives_way.get_or_init(|| self.some_infill_gives_way())
+    }
+
+    fn some_infill_gives_way(&self) -> bool {
         let strung = |reading: &Reading| matches!(&reading.value, Value::Shape(found) if matches!(found.shape, Shape::Cables(_)));
         let said = self
             .of(Item::Infill)

@@ -29,8 +29,10 @@ pub struct ReportBasis<'a> {
     pub tool_version: &'a str,
     /// Whether the arithmetic is shown.
     pub explain: Explain,
-    /// How much is said of what does not decide.
-    pub length: ReportLength,
+    /// How much is said.
+    pub detail: Detail,
+    /// How long a line of text may be, in columns.
+    pub width: usize,
 }
 
 impl<'a> ReportBasis<'a> {
@@ -58,16 +60,6 @@ impl<'a> ReportBasis<'a> {
     }
 }
 
-/// How much a text report says of what does not decide.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum ReportLength {
-    /// Every link of a load path, with what was taken as given.
-    Full,
-    /// What matters.
-    #[default]
-    Short,
-}
-
 /// Whether a text report shows the arithmetic of each finding.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Explain {
@@ -76,6 +68,16 @@ pub enum Explain {
     No,
     /// It does.
     Yes,
+}
+
+/// How much a report says.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Detail {
+    /// What a reader needs first; rules that do not apply are left out.
+    #[default]
+    Short,
+    /// Every finding with its rule, its source and why.
+    Full,
 }
 
 /// One guard with what was found.
@@ -90,6 +92,10 @@ pub struct JudgedGuard<'r> {
 /// The forms of a report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ReportForm {
+    /// One act a row: a list of work.
+    Actions,
+    /// The list of work as a table for a terminal.
+    ActionsTable,
     /// One finding a row, for a spreadsheet.
     Csv,
     /// Everything, for programs.

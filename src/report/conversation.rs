@@ -9,11 +9,10 @@ use crate::report::cautions::DEFERRAL;
 use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::text::compared;
+use crate::report::reader::compared;
 use crate::report::words::several;
 use crate::report::wrap::hanging_in;
 use crate::rules::Ruleset;
-use crate::survey::Guard;
 use crate::walk::COMMANDS;
 use crate::walk::GuardName;
 use crate::walk::Prompt;
@@ -143,8 +142,8 @@ pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
         }
         Reply::Remark(text) => wrap("  ", &one_line(text)),
         Reply::Settled(settled) => {
-            let (guard, judged, new) = &**settled;
-            progress(guard, judged, new, width)
+            let (_, judged, new) = &**settled;
+            progress(judged, new, width)
         }
         Reply::Understood {
             item,
@@ -246,7 +245,7 @@ fn further_help(ask: &Prompt, width: usize) -> String {
 }
 
 /// What an answer has decided, and what is still to be found out.
-fn progress(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> String {
+fn progress(judged: &Judged<'_>, new: &[usize], width: usize) -> String {
     let of = |verdict: Verdict| -> Vec<&Finding<'_>> {
         let findings = new.iter().filter_map(|index| judged.findings.get(*index));
         findings
@@ -256,18 +255,18 @@ fn progress(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> 
     let mut lines = Vec::new();
     let told = [
         (Verdict::FallsShort, "Falls short"),
-        (Verdict::TooClose, "Too close to call"),
+        (Verdict::TooClose, "Too near to tell"),
         (Verdict::NotSettled, "The rule is unclear"),
     ];
     for (verdict, name) in told {
         let found = of(verdict);
         for finding in found.iter().take(TOLD) {
             let by = if finding.ruleset.advisory {
-                "guidance"
+                "advice"
             } else {
-                "law"
+                "building rules"
             };
-            let text = format!("{name} ({by}): {}.", compared(finding, guard));
+            let text = format!("{name} ({by}): {}.", compared(finding));
             lines.push(palette::verdict(&hanging_in(width, "  ", &text), verdict));
             if let (Verdict::TooClose, Some(settle)) = (verdict, advice::settle(finding)) {
                 lines.push(hanging_in(
@@ -291,10 +290,10 @@ fn progress(guard: &Guard, judged: &Judged<'_>, new: &[usize], width: usize) -> 
         let guidance = met.len() - law;
         let mut parts = Vec::new();
         if law > 0 {
-            parts.push(format!("{} of law", several(law, "rule", "rules")));
+            parts.push(several(law, "building rule", "building rules"));
         }
         if guidance > 0 {
-            parts.push(several(guidance, "piece of guidance", "pieces of guidance"));
+            parts.push(several(guidance, "point of advice", "points of advice"));
         }
         let text = format!("Meets {}.", parts.join(", "));
         lines.push(palette::verdict(

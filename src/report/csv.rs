@@ -4,9 +4,11 @@ use std::io;
 use std::io::Write;
 
 use crate::input::Diagnostics;
+use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::quantities::Length;
+use crate::report::Detail;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
@@ -17,10 +19,12 @@ use crate::report::safe_cell;
 use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
+use crate::survey::Observation;
+use crate::survey::RowPlace;
 
 /// The columns. Lengths are in millimetres; a shortfall and what is to spare
 /// have a column each, so that no number begins with a minus sign.
-const COLUMNS: [&str; 41] = [
+pub(super) const COLUMNS: [&str; 41] = [
     "property",
     "building",
     "unit",
@@ -64,6 +68,9 @@ const COLUMNS: [&str; 41] = [
     "cautions",
 ];
 
+/// From "law or guidance" to "note": what a row without a finding leaves empty.
+const COLUMNS_OF_A_FINDING: usize = 28;
+
 /// The CSV report.
 pub struct Csv<'a, W: Write> {
     out: csv::Writer<W>,
@@ -90,6 +97,7 @@ impl<'a, W: Write> Csv<'a, W> {
         &mut self,
         entry: &JudgedGuard<'_>,
         finding: Option<&Finding<'_>>,
+        reading: Option<&Observation>,
         cautions: &str,
     ) -> io::Result<()> {
         let basis = &self.basis;
@@ -108,12 +116,13 @@ impl<'a, W: Write> Csv<'a, W> {
         row.text(entry.judged.guidance.map_or("", Verdict::name));
         row.text(&words::dangers(&entry.judged).unwrap_or_default());
         row.text(&words::agreed(&entry.judged).join("; "));
-        match finding {
-            Some(finding) => {
+        match (finding, reading) {
+            (Some(finding), _) => {
                 row.finding(finding);
                 row.readings(entry, finding, basis);
             }
-            None => row.empty(28),
+            (None, Some(observation)) => row.reading(observation, basis),
+            (None, None) => row.empty(COLUMNS_OF_A_FINDING),
         }
         row.text(&facts.dates.join("; "));
         row.text(&facts.by.join("; "));
@@ -174,9 +183,30 @@ impl FindingRow {
         self.millimetres(short.map(Length::magnitude));
         self.millimetres(finding.margin.filter(|margin| *margin >= Length::ZERO));
         self.millimetres(finding.uncertainty.map(|u| u.as_length()));
-        let probability = finding.probability.map(|p| p.value().to_string());
+        // a tape tells no more than three places
+        let probability = finding.probability.map(|p| format!("{:.3}", p.value()));
         self.text(&probability.unwrap_or_default());
         self.text(&rule.says);
+    }
+
+    /// A reading that no finding used.
+    fn reading(&mut self, observation: &Observation, basis: &ReportBasis<'_>) {
+        let item = COLUMNS.iter().position(|name| *name == "item");
+        let written = COLUMNS.iter().position(|name| *name == "measured");
+        let (item, written) = (item.unwrap_or(0), written.unwrap_or(0));
+        self.empty(item.saturating_sub(self.cells.len()));
+        self.text(observation.item.name());
+        self.empty(written.saturating_sub(self.cells.len()));
+        self.text(&observation.written);
+        let file = COLUMNS.iter().position(|name| *name == "file").unwrap_or(0);
+        self.empty(file.saturating_sub(self.cells.len()));
+        self.place(observation, basis);
+    }
+
+    fn place(&mut self, observation: &Observation, basis: &ReportBasis<'_>) {
+        self.text(words::file_name(observation.row, basis.survey));
+        self.text(&observation.row.line.to_string());
+        self.text(&observation.note);
     }
 
     fn readings(
@@ -203,9 +233,7 @@ impl FindingRow {
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);
-                self.text(words::file_name(observation.row, basis.survey));
-                self.text(&observation.row.line.to_string());
-                self.text(&observation.note);
+                self.place(observation, basis);
             }
             None => self.empty(3),
         }
@@ -219,13 +247,28 @@ const fn yes_or_no(yes: bool) -> &'static str {
 impl<W: Write> Report for Csv<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
         let cautions = self.basis.cautions(entry).join(" ");
-        if entry.judged.findings.is_empty() {
-            self.row(entry, None, &cautions)?;
+        let full = self.basis.detail == Detail::Full;
+        let findings = entry.judged.findings.iter();
+        let said: Vec<&Finding<'_>> = findings
+            .filter(|finding| full || finding.verdict != Verdict::DoesNotApply)
+            .collect();
+        if said.is_empty() {
+            self.row(entry, None, None, &cautions)?;
         }
-        // a guard's cautions stand once, beside its first finding
-        for (index, finding) in entry.judged.findings.iter().enumerate() {
-            let beside = if index == 0 { cautions.as_str() } else { "" };
-            self.row(entry, Some(finding), beside)?;
+        // a filtered sheet still carries what must be known
+        for finding in &said {
+            self.row(entry, Some(finding), None, &cautions)?;
+        }
+        // a finding's row shows the reading that decided; the others have rows of their own
+        let decided = said.iter().filter_map(|finding| finding.readings.first());
+        let decided = decided.map(|index| entry.guard.observation(*index));
+        let mut told: Vec<(RowPlace, Item)> = decided.map(|o| (o.row, o.item)).collect();
+        for observation in &entry.guard.observations {
+            let place = (observation.row, observation.item);
+            if !told.contains(&place) {
+                told.push(place);
+                self.row(entry, None, Some(observation), &cautions)?;
+            }
         }
         self.summary.count(&entry.judged);
         Ok(())

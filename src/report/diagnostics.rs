@@ -71,14 +71,29 @@ fn rendered(diagnostic: &Diagnostic) -> String {
     }
     let group = title.elements(elements);
     let mut text = Renderer::styled().render(&[group]);
+    if diagnostic.at.at.cell().is_some() {
+        // the renderer leaves a line for a name that a cell does not have
+        let lines = text.lines().filter(|line| shown(line).trim() != ":::");
+        text = lines.collect::<Vec<_>>().join("\n");
+    }
     text.push('\n');
+    text
+}
+
+/// A line without its styles.
+fn shown(line: &str) -> String {
+    let mut parts = line.split('\u{1b}');
+    let mut text = parts.next().unwrap_or_default().to_owned();
+    for part in parts {
+        text.push_str(part.split_once('m').map_or("", |(_, rest)| rest));
+    }
     text
 }
 
 /// The place of a label: file, line and column, and the line itself.
 fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: AnnotationKind) {
     let at = &label.at;
-    let origin = Origin::path(one_line(at.file()));
+    let origin = Origin::path(place_name(at));
     if at.first_line() == 0 {
         elements.push(origin.into());
         return;
@@ -87,7 +102,11 @@ fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: Annotation
     let (text, range) = cut(at);
     // the renderer counts columns in what it is shown, which may be cut
     let counted = width(&text[..range.start]) + 1;
-    let path = if counted == number(at.column()) {
+    let path = if at.cell().is_some() {
+        // a spreadsheet's cells are found by their address alone
+        elements.push(origin.into());
+        None
+    } else if counted == number(at.column()) {
         Some(one_line(at.file()))
     } else {
         let column = number(at.column());
@@ -105,6 +124,14 @@ fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: Annotation
             .annotation(annotation)
             .into(),
     );
+}
+
+/// The file, and the cell where it is a spreadsheet: `flats.xlsx, Flats!D7`.
+fn place_name(at: &Excerpt) -> String {
+    match at.cell() {
+        Some(cell) => format!("{}!{cell}", one_line(at.file())),
+        None => one_line(at.file()).into_owned(),
+    }
 }
 
 /// The line on which the mark begins, cut around the mark where it is long, and

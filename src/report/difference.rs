@@ -7,7 +7,8 @@ use crate::report::one_line;
 use crate::report::palette;
 use crate::report::rulesets::asks;
 use crate::report::rulesets::place;
-use crate::report::wrap::hanging;
+use crate::report::wrap::TextPage;
+use crate::report::wrap::hanging_in;
 use crate::rules::Bounds;
 use crate::rules::Demand;
 use crate::rules::Limit;
@@ -19,7 +20,7 @@ use crate::rules::Ruleset;
 ///
 /// # Errors
 /// Those of `out`.
-pub fn difference(out: &mut dyn Write, first: &Ruleset, second: &Ruleset) -> io::Result<()> {
+pub fn difference(out: &mut TextPage<'_>, first: &Ruleset, second: &Ruleset) -> io::Result<()> {
     let names = [one_line(&first.id), one_line(&second.id)];
     let head = format!("{} beside {}", names[0], names[1]);
     writeln!(out, "{}", palette::heading(&head))?;
@@ -41,20 +42,24 @@ pub fn difference(out: &mut dyn Write, first: &Ruleset, second: &Ruleset) -> io:
         [] => "none".to_owned(),
         ids => one_line(&ids.join(", ")).into_owned(),
     };
-    writeln!(out, "\n{}", hanging("The same in both: ", &same))?;
+    writeln!(
+        out,
+        "\n{}",
+        hanging_in(out.width(), "The same in both: ", &same)
+    )?;
     let hint = "Rules are paired by their ids; a rule that stands in one alone may be asked by \
 the other under another id.";
-    writeln!(out, "{}", hanging("", hint))
+    writeln!(out, "{}", hanging_in(out.width(), "", hint))
 }
 
-fn rule_of_one(out: &mut dyn Write, rule: &Rule, name: &str) -> io::Result<()> {
+fn rule_of_one(out: &mut TextPage<'_>, rule: &Rule, name: &str) -> io::Result<()> {
     let id = one_line(&rule.id);
     writeln!(out, "\n{}  (only in {name})", palette::heading(&id))?;
     line(out, "Asks: ", &asks(rule))?;
     line(out, "Where: ", &place(rule))
 }
 
-fn rule_of_both(out: &mut dyn Write, rules: [&Rule; 2], names: [&str; 2]) -> io::Result<()> {
+fn rule_of_both(out: &mut TextPage<'_>, rules: [&Rule; 2], names: [&str; 2]) -> io::Result<()> {
     let id = one_line(&rules[0].id);
     writeln!(out, "\n{}", palette::heading(&id))?;
     if asks(rules[0]) == asks(rules[1]) {
@@ -73,11 +78,15 @@ fn rule_of_both(out: &mut dyn Write, rules: [&Rule; 2], names: [&str; 2]) -> io:
     Ok(())
 }
 
-fn line(out: &mut dyn Write, label: &str, text: &str) -> io::Result<()> {
+fn line(out: &mut TextPage<'_>, label: &str, text: &str) -> io::Result<()> {
     if text.is_empty() {
         return Ok(());
     }
-    writeln!(out, "{}", hanging(&format!("  {label}"), text))
+    writeln!(
+        out,
+        "{}",
+        hanging_in(out.width(), &format!("  {label}"), text)
+    )
 }
 
 /// `36 in becomes 42 in: 6 in more`, for each kind of limit that both rules

@@ -16,6 +16,10 @@ use std::fmt::Write;
 /// ```
 #[must_use]
 pub fn one_line(text: &str) -> Cow<'_, str> {
+    // bytes before characters: most text is plain
+    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+        return Cow::Borrowed(text);
+    }
     if !text.chars().any(|c| is_break(c) || is_hidden(c)) {
         return Cow::Borrowed(text);
     }
@@ -45,24 +49,30 @@ const fn is_break(c: char) -> bool {
 }
 
 fn is_hidden(c: char) -> bool {
+    // Unicode 16.0, general category Cf, and what else is drawn as nothing (from memory)
     let turns = matches!(
         c,
-        '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}'
+        '\u{ad}' | '\u{600}'..='\u{605}' | '\u{61c}' | '\u{6dd}' | '\u{70f}' | '\u{115f}' | '\u{1160}'
+            | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}'
+            | '\u{3164}' | '\u{feff}' | '\u{ffa0}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}'
     );
     (c.is_control() || turns) && !is_break(c)
 }
 
 /// A cell that no spreadsheet runs as a formula: an apostrophe in front of
-/// `=`, `+`, `-`, `@`, a tab and a carriage return.
+/// `=`, `+`, `-`, `@`, their full-width forms, a tab and a carriage return.
 ///
 /// ```
 /// use guardrule::report::safe_cell;
 /// assert_eq!(safe_cell("=1+1"), "'=1+1");
+/// assert_eq!(safe_cell("＝1+1"), "'＝1+1");
 /// assert_eq!(safe_cell("34 5/8 in"), "34 5/8 in");
 /// ```
 #[must_use]
 pub fn safe_cell(text: &str) -> String {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+    if text.starts_with([
+        '=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}', '\t', '\r',
+    ]) {
         format!("'{text}")
     } else {
         text.to_owned()

@@ -12,18 +12,18 @@ use crate::report::one_line;
 use crate::report::opening_notes;
 use crate::report::strength;
 use crate::report::words;
-use crate::report::wrap::hanging;
+use crate::report::wrap::Lines;
 use crate::survey::Guard;
 
 const INDENT: &str = "        ";
 
 /// The lines of one finding.
-#[must_use]
 pub(super) fn arithmetic(
+    lines: &mut Lines,
     finding: &Finding<'_>,
     guard: &Guard,
     basis: &ReportBasis<'_>,
-) -> Vec<String> {
+) {
     let title = format!(
         "{} in {}, {}: {}",
         one_line(&finding.rule.id),
@@ -31,8 +31,8 @@ pub(super) fn arithmetic(
         finding.item,
         finding.verdict
     );
-    let mut lines = vec![hanging("    * ", &title)];
-    let mut say = |text: &str| lines.push(hanging(INDENT, text));
+    lines.hanging("    * ", &title);
+    let mut say = |text: &str| lines.hanging(INDENT, text);
     if let Some(limit) = &finding.limit {
         let exact = limit
             .value
@@ -85,9 +85,8 @@ pub(super) fn arithmetic(
         say(&words::reason(reason, guard));
     }
     if let Some(chain) = &finding.chain {
-        lines.extend(strength::calculation(chain));
+        strength::calculation(lines, chain);
     }
-    lines
 }
 
 /// What the shape of the deciding reading leaves open, the limit being the ball of

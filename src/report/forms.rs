@@ -10,6 +10,8 @@ use crate::report::ReportBasis;
 use crate::report::ReportForm;
 use crate::report::SummaryForm;
 use crate::report::TextReport;
+use crate::report::actions::Actions;
+use crate::report::actions::ActionsForm;
 
 /// A report of this form, with its head written where it has one.
 ///
@@ -21,6 +23,8 @@ pub fn report<'a>(
     out: impl Write + 'a,
 ) -> io::Result<Box<dyn Report + 'a>> {
     Ok(match form {
+        ReportForm::Actions => Box::new(Actions::new(out, basis, ActionsForm::Csv)),
+        ReportForm::ActionsTable => Box::new(Actions::new(out, basis, ActionsForm::Table)),
         ReportForm::Csv => Box::new(Csv::new(out, basis)?),
         ReportForm::Json => Box::new(Json::new(out, basis)?),
         ReportForm::Summary => Box::new(SummaryForm::new(out)),

@@ -8,7 +8,8 @@ use crate::report::Counts;
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::wrap::hanging;
+use crate::report::wrap::TextPage;
+use crate::report::wrap::hanging_in;
 use crate::rules::FoundRules;
 use crate::rules::Home;
 use crate::rules::Offer;
@@ -18,13 +19,17 @@ use crate::rules::Sought;
 ///
 /// # Errors
 /// Those of `out`.
-pub fn found_rules(out: &mut dyn Write, found: &FoundRules<'_>) -> io::Result<()> {
+pub fn found_rules(out: &mut TextPage<'_>, found: &FoundRules<'_>) -> io::Result<()> {
     let taken = taken(&found.sought);
-    writeln!(out, "{}", hanging("Taken as: ", &taken))?;
+    writeln!(out, "{}", hanging_in(out.width(), "Taken as: ", &taken))?;
     for (word, near) in &found.sought.unknown {
         let near = near.map_or_else(String::new, |near| format!("; did you mean {near}?"));
         let says = format!("\"{}\"{near}", one_line(word));
-        writeln!(out, "{}", hanging("Not understood: ", &says))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "Not understood: ", &says)
+        )?;
     }
     offers(out, "Building rules that may hold there", &found.law)?;
     offers(out, "Advice, beside the rules", &found.advice)?;
@@ -38,28 +43,40 @@ pub fn found_rules(out: &mut dyn Write, found: &FoundRules<'_>) -> io::Result<()
             let only = offer.only.as_deref().unwrap_or_default();
             let says = format!("{only}: {}", one_line(&offer.ruleset.title));
             let id = format!("  {}  ", one_line(&offer.ruleset.id));
-            writeln!(out, "{}", hanging(&id, &says))?;
+            writeln!(out, "{}", hanging_in(out.width(), &id, &says))?;
         }
     }
     if !found.not_here.is_empty() {
         writeln!(out, "\n{}", palette::heading("Not here"))?;
         for says in &found.not_here {
-            writeln!(out, "{}", hanging("  - ", says))?;
+            writeln!(out, "{}", hanging_in(out.width(), "  - ", says))?;
         }
     }
     if !found.ask.is_empty() {
         let says = format!("{}.", found.ask.join("; "));
-        writeln!(out, "\n{}", hanging("Say as well, if you can: ", &says))?;
+        writeln!(
+            out,
+            "\n{}",
+            hanging_in(out.width(), "Say as well, if you can: ", &says)
+        )?;
     }
     writeln!(out)?;
     if let Some(first) = found.law.first().or(found.advice.first()) {
         let id = one_line(&first.ruleset.id);
         let next = format!("guardrule check survey.csv --rules {id}");
-        writeln!(out, "{}", hanging("To judge by it: ", &next))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "To judge by it: ", &next)
+        )?;
         let next = format!("guardrule rules show {id}");
-        writeln!(out, "{}", hanging("What it asks:   ", &next))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "What it asks:   ", &next)
+        )?;
     }
-    writeln!(out, "{}", hanging("", DEFERRAL))
+    writeln!(out, "{}", hanging_in(out.width(), "", DEFERRAL))
 }
 
 fn taken(sought: &Sought) -> String {
@@ -89,7 +106,7 @@ fn taken(sought: &Sought) -> String {
     parts.join("; ")
 }
 
-fn offers(out: &mut dyn Write, title: &str, offers: &[Offer<'_>]) -> io::Result<()> {
+fn offers(out: &mut TextPage<'_>, title: &str, offers: &[Offer<'_>]) -> io::Result<()> {
     if offers.is_empty() {
         return Ok(());
     }
@@ -97,15 +114,27 @@ fn offers(out: &mut dyn Write, title: &str, offers: &[Offer<'_>]) -> io::Result<
     for offer in offers {
         let ruleset = offer.ruleset;
         writeln!(out, "  {}", palette::heading(&one_line(&ruleset.id)))?;
-        writeln!(out, "{}", hanging("    ", &one_line(&ruleset.title)))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "    ", &one_line(&ruleset.title))
+        )?;
         if !ruleset.covers.says.is_empty() {
             let says = one_line(&ruleset.covers.says);
-            writeln!(out, "{}", hanging("    Covers: ", &says))?;
+            writeln!(out, "{}", hanging_in(out.width(), "    Covers: ", &says))?;
         }
-        writeln!(out, "{}", hanging("    ", &Counts::of(ruleset).says()))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "    ", &Counts::of(ruleset).says())
+        )?;
         if !offer.editions.is_empty() {
             let editions = one_line(&offer.editions.join(", ")).into_owned();
-            writeln!(out, "{}", hanging("    Other editions: ", &editions))?;
+            writeln!(
+                out,
+                "{}",
+                hanging_in(out.width(), "    Other editions: ", &editions)
+            )?;
         }
     }
     Ok(())

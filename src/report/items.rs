@@ -9,13 +9,14 @@ use crate::items::Kind;
 use crate::items::Pictured;
 use crate::report::palette;
 use crate::report::plain;
-use crate::report::wrap::hanging;
+use crate::report::wrap::TextPage;
+use crate::report::wrap::hanging_in;
 
 /// Every item by group, a line each.
 ///
 /// # Errors
 /// Those of `out`.
-pub fn items(out: &mut dyn Write) -> io::Result<()> {
+pub fn items(out: &mut TextPage<'_>) -> io::Result<()> {
     const GROUPS: [(Group, &str); 4] = [
         (Group::Survey, "About the survey itself"),
         (
@@ -29,14 +30,22 @@ pub fn items(out: &mut dyn Write) -> io::Result<()> {
         writeln!(out, "{}", palette::heading(title))?;
         for item in Item::all().filter(|item| item.info().group == group) {
             let label = format!("  {:<24}", item.name());
-            writeln!(out, "{}", hanging(&label, item.info().means))?;
+            writeln!(
+                out,
+                "{}",
+                hanging_in(out.width(), &label, item.info().means)
+            )?;
         }
         writeln!(out)?;
     }
     writeln!(
         out,
         "{}",
-        hanging("", "How to measure one of them: guardrule items height")
+        hanging_in(
+            out.width(),
+            "",
+            "How to measure one of them: guardrule items height"
+        )
     )
 }
 
@@ -44,17 +53,21 @@ pub fn items(out: &mut dyn Write) -> io::Result<()> {
 ///
 /// # Errors
 /// Those of `out`.
-pub fn item(out: &mut dyn Write, item: Item) -> io::Result<()> {
+pub fn item(out: &mut TextPage<'_>, item: Item) -> io::Result<()> {
     let info = item.info();
     writeln!(out, "{}", palette::heading(info.name))?;
-    writeln!(out, "{}", hanging("", info.means))?;
+    writeln!(out, "{}", hanging_in(out.width(), "", info.means))?;
     if !info.synonyms.is_empty() {
         let also = format!("Also understood: {}.", info.synonyms.join(", "));
-        writeln!(out, "{}", hanging("", &also))?;
+        writeln!(out, "{}", hanging_in(out.width(), "", &also))?;
     }
     writeln!(out, "\n{}", palette::heading("How to"))?;
     for (number, step) in (1..).zip(info.how) {
-        writeln!(out, "{}", hanging(&format!("  {number}. "), step))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), &format!("  {number}. "), step)
+        )?;
     }
     pictures(out, info.pictured)?;
     writeln!(out, "\n{}", palette::heading("What to write"))?;
@@ -62,17 +75,21 @@ pub fn item(out: &mut dyn Write, item: Item) -> io::Result<()> {
         writeln!(out, "  {example}")?;
     }
     words(out, item)?;
-    writeln!(out, "{}", hanging("  ", could_not_look(info.none_allowed)))?;
+    writeln!(
+        out,
+        "{}",
+        hanging_in(out.width(), "  ", could_not_look(info.none_allowed))
+    )?;
     if !info.hazards.is_empty() {
         let hazards: Vec<&str> = info.hazards.iter().map(|hazard| hazard.name()).collect();
         let line = format!("Bears on: {}.", hazards.join(", "));
-        writeln!(out, "\n{}", hanging("", &line))?;
+        writeln!(out, "\n{}", hanging_in(out.width(), "", &line))?;
     }
     Ok(())
 }
 
 /// Each drawing under its caption, so that a screen reader says it in words first.
-fn pictures(out: &mut dyn Write, pictured: Pictured) -> io::Result<()> {
+fn pictures(out: &mut TextPage<'_>, pictured: Pictured) -> io::Result<()> {
     let drawings = match pictured {
         Pictured::By(drawings) => drawings,
         Pictured::Not(_) => return Ok(()),
@@ -83,7 +100,7 @@ fn pictures(out: &mut dyn Write, pictured: Pictured) -> io::Result<()> {
             writeln!(out)?;
         }
         let scene = drawing.scene();
-        writeln!(out, "{}\n", hanging("  ", scene.caption))?;
+        writeln!(out, "{}\n", hanging_in(out.width(), "  ", scene.caption))?;
         for line in plain(scene) {
             writeln!(out, "{}", format!("    {line}").trim_end())?;
         }
@@ -99,7 +116,7 @@ const fn could_not_look(none_allowed: bool) -> &'static str {
     }
 }
 
-fn words(out: &mut dyn Write, item: Item) -> io::Result<()> {
+fn words(out: &mut TextPage<'_>, item: Item) -> io::Result<()> {
     let Kind::Words(words) = item.info().kind else {
         return Ok(());
     };
@@ -110,7 +127,7 @@ fn words(out: &mut dyn Write, item: Item) -> io::Result<()> {
             [] => String::new(),
             synonyms => format!("also: {}", synonyms.join(", ")),
         };
-        writeln!(out, "{}", hanging(&label, &also).trim_end())?;
+        writeln!(out, "{}", hanging_in(out.width(), &label, &also).trim_end())?;
     }
     writeln!(out)
 }

@@ -4,6 +4,8 @@
 //! sequences, and the command line strips them where they should not be.
 //! Nothing here decides a verdict.
 
+mod actions;
+mod acts;
 mod advice;
 mod basis;
 mod cautions;
@@ -20,9 +22,12 @@ mod items;
 mod json;
 mod layout;
 mod layout_svg;
+mod matters;
 mod opening;
 mod opening_svg;
+mod ours;
 mod palette;
+mod reader;
 mod remedy;
 mod rulesets;
 mod sheet;
@@ -38,7 +43,7 @@ pub use self::json::{Json, SCHEMA, SCHEMA_TEXT};
 pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
 pub use self::text::TextReport;
-pub use basis::{Explain, JudgedGuard, Report, ReportBasis, ReportForm, ReportLength};
+pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
 pub use conversation::{Manner, answered, asked, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
@@ -51,7 +56,8 @@ pub use layout::{LayoutAnswer, layout_json, layout_text, usual_drying};
 pub use layout_svg::layout_svg;
 pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;
+pub use ours::is_a_report;
 pub use rulesets::{Counts, list, short_list, show, standing};
-pub use sheet::{BlankSurvey, Paper, Sheet, blank_survey, sheet};
+pub use sheet::{BlankSurvey, BlankTable, Paper, Sheet, blank_survey, blank_table, sheet};
 pub use words::{assumption, reason};
-pub use wrap::wrapped;
+pub use wrap::{NARROWEST, TextPage, WIDEST, WIDTH, wrapped};

@@ -21,7 +21,8 @@ use crate::quantities::pounds_force;
 use crate::reading::Value;
 use crate::report::escape::one_line;
 use crate::report::palette;
-use crate::report::wrap::hanging;
+use crate::report::wrap::TextPage;
+use crate::report::wrap::hanging_in;
 
 /// What was asked about a shape, and the answer.
 #[derive(Clone, Debug)]
@@ -140,10 +141,11 @@ fn cable_notes(run: &Cables, ball: Option<Length>, unit: LengthUnit) -> Vec<Stri
 ///
 /// # Errors
 /// Those of `out`.
-pub fn opening_text(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Result<()> {
+pub fn opening_text(out: &mut TextPage<'_>, answer: &OpeningAnswer<'_>) -> io::Result<()> {
     let OpeningAnswer { unit, largest, .. } = answer;
     writeln!(out, "{}", palette::heading(&one_line(answer.written)))?;
-    let mut say = |text: &str| writeln!(out, "{}", hanging("  ", text));
+    let width = out.width();
+    let mut say = |text: &str| writeln!(out, "{}", hanging_in(width, "  ", text));
     match (largest.exact, largest.upper_mm) {
         (Some(exact), Some(_)) => say(&format!(
             "The largest ball that passes measures {} across, exactly{}.",

@@ -15,6 +15,7 @@ use crate::quantities::Length;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::words;
+use crate::report::wrap::TIE;
 use crate::report::wrap::tied;
 use crate::survey::Guard;
 
@@ -114,7 +115,8 @@ pub(super) fn remedy(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<R
         says
     };
     Some(Remedy {
-        says,
+        // lines are broken by whoever prints them
+        says: says.replace(TIE, " "),
         aims_at,
         who,
         leave,

@@ -7,8 +7,8 @@ use std::io::Write;
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::wrap::WIDTH;
-use crate::report::wrap::hanging;
+use crate::report::wrap::TextPage;
+use crate::report::wrap::hanging_in;
 use crate::rules::Asked;
 use crate::rules::AsksNothing;
 use crate::rules::Check;
@@ -96,7 +96,7 @@ pub const fn standing(ruleset: &Ruleset) -> &'static str {
 ///
 /// # Errors
 /// Those of `out`.
-pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
+pub fn list(out: &mut TextPage<'_>, rulesets: &[Ruleset]) -> io::Result<()> {
     for (country, rulesets) in by_country(rulesets) {
         writeln!(out, "{}\n", palette::heading(&one_line(country)))?;
         for ruleset in rulesets {
@@ -106,31 +106,35 @@ pub fn list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
                 palette::heading(&ruleset.id),
                 standing(ruleset)
             )?;
-            writeln!(out, "{}", hanging("    ", &ruleset.title))?;
+            writeln!(out, "{}", hanging_in(out.width(), "    ", &ruleset.title))?;
             let edition = format!("{}{}", ruleset.edition, years_in_force(ruleset));
-            writeln!(out, "{}", hanging("    Edition read: ", &edition))?;
+            writeln!(
+                out,
+                "{}",
+                hanging_in(out.width(), "    Edition read: ", &edition)
+            )?;
             let counts = Counts::of(ruleset);
-            writeln!(out, "{}", hanging("    ", &counts.says()))?;
+            writeln!(out, "{}", hanging_in(out.width(), "    ", &counts.says()))?;
             if counts.memory * 2 > counts.rules {
                 let read = counts.rules - counts.memory;
                 let text = format!("Mostly not read: {read} of {} can decide.", counts.rules);
-                writeln!(out, "{}", hanging("    ", &text))?;
+                writeln!(out, "{}", hanging_in(out.width(), "    ", &text))?;
             }
             writeln!(out)?;
         }
     }
-    writeln!(out, "{}", hanging("", &total(rulesets)))?;
+    writeln!(out, "{}", hanging_in(out.width(), "", &total(rulesets)))?;
     let next = "What one asks: guardrule rules show us-dwelling-2018. \
 A town's own limits: write a file that extends one, and name it with --rules.";
-    writeln!(out, "{}", hanging("", next))?;
-    writeln!(out, "{}", hanging("", DEFERRAL))
+    writeln!(out, "{}", hanging_in(out.width(), "", next))?;
+    writeln!(out, "{}", hanging_in(out.width(), "", DEFERRAL))
 }
 
 /// The rulesets by country, a line each.
 ///
 /// # Errors
 /// Those of `out`.
-pub fn short_list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
+pub fn short_list(out: &mut TextPage<'_>, rulesets: &[Ruleset]) -> io::Result<()> {
     for (country, rulesets) in by_country(rulesets) {
         writeln!(out, "{}", palette::heading(&one_line(country)))?;
         let widest = rulesets.iter().map(|ruleset| ruleset.id.len()).max();
@@ -142,21 +146,25 @@ pub fn short_list(out: &mut dyn Write, rulesets: &[Ruleset]) -> io::Result<()> {
                 .unwrap_or(&ruleset.title);
             let title = one_line(title.trim_start_matches([':', ' ']));
             let id = one_line(&ruleset.id);
-            writeln!(out, "{}", cut(&format!("  {id:widest$}  {title}")))?;
+            writeln!(
+                out,
+                "{}",
+                cut(&format!("  {id:widest$}  {title}"), out.width())
+            )?;
         }
     }
     let next = "Which of them hold where you are: guardrule rules find flat in Florida. How far each \
 was read: guardrule rules list --full. What one asks: guardrule rules show ID.";
-    writeln!(out, "\n{}", hanging("", next))?;
-    writeln!(out, "{}", hanging("", DEFERRAL))
+    writeln!(out, "\n{}", hanging_in(out.width(), "", next))?;
+    writeln!(out, "{}", hanging_in(out.width(), "", DEFERRAL))
 }
 
 /// A line that is cut where it would be broken.
-fn cut(line: &str) -> String {
-    match line.char_indices().nth(WIDTH) {
+fn cut(line: &str, width: usize) -> String {
+    match line.char_indices().nth(width) {
         None => line.to_owned(),
         Some(_) => {
-            let kept: String = line.chars().take(WIDTH - 1).collect();
+            let kept: String = line.chars().take(width - 1).collect();
             format!("{}…", kept.trim_end())
         }
     }
@@ -212,12 +220,13 @@ fn total(rulesets: &[Ruleset]) -> String {
 ///
 /// # Errors
 /// Those of `out`.
-pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
+pub fn show(out: &mut TextPage<'_>, ruleset: &Ruleset) -> io::Result<()> {
     writeln!(out, "{}", palette::heading(&one_line(&ruleset.title)))?;
     writeln!(
         out,
         "{}",
-        hanging(
+        hanging_in(
+            out.width(),
             "",
             &format!("{}, {}.", one_line(&ruleset.id), standing(ruleset))
         )
@@ -225,7 +234,7 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
     writeln!(
         out,
         "{}",
-        hanging("Edition read: ", &one_line(&ruleset.edition))
+        hanging_in(out.width(), "Edition read: ", &one_line(&ruleset.edition))
     )?;
     if let Some(years) = ruleset.in_force {
         let until = years
@@ -235,33 +244,57 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
             "from {}{until}; your town may have taken it up later, or changed it",
             years.from
         );
-        writeln!(out, "{}", hanging("Model edition current: ", &says))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "Model edition current: ", &says)
+        )?;
     }
-    writeln!(out, "{}", hanging("", &Counts::of(ruleset).says()))?;
+    writeln!(
+        out,
+        "{}",
+        hanging_in(out.width(), "", &Counts::of(ruleset).says())
+    )?;
     if !ruleset.covers.says.is_empty() {
         writeln!(
             out,
             "{}",
-            hanging("Covers: ", &one_line(&ruleset.covers.says))
+            hanging_in(out.width(), "Covers: ", &one_line(&ruleset.covers.says))
         )?;
     }
     if !ruleset.regions.is_empty() {
         let regions = ruleset.regions.join(", ");
-        writeln!(out, "{}", hanging("Holds in: ", &one_line(&regions)))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "Holds in: ", &one_line(&regions))
+        )?;
     }
     if !ruleset.concerns.is_empty() {
         let concerns: Vec<&str> = ruleset.concerns.iter().map(|c| c.name()).collect();
         let says = format!("{}; by it alone no guard meets", concerns.join(", "));
-        writeln!(out, "{}", hanging("Speaks only of: ", &says))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "Speaks only of: ", &says)
+        )?;
     }
     for unread in &ruleset.unread {
         let says = format!("{}; by this ruleset no guard meets", unread.says());
-        writeln!(out, "{}", hanging("NOT READ: ", &one_line(&says)))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "NOT READ: ", &one_line(&says))
+        )?;
     }
     for amendment in &ruleset.amendments {
         let what = if amendment.removed { "removed" } else { "set" };
         let says = format!("{} {what} by {}", amendment.rule, amendment.file);
-        writeln!(out, "{}", hanging("Amended: ", &one_line(&says)))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "Amended: ", &one_line(&says))
+        )?;
     }
     for rule in &ruleset.rules {
         writeln!(out)?;
@@ -277,11 +310,15 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
             one_line(&caution.says),
             one_line(&caution.clause)
         );
-        writeln!(out, "\n{}", hanging("Caution: ", &says))?;
+        writeln!(out, "\n{}", hanging_in(out.width(), "Caution: ", &says))?;
     }
     writeln!(out, "\n{}", palette::heading("What it leaves out"))?;
     for part in &ruleset.leaves_out {
-        writeln!(out, "{}", hanging("  - ", &one_line(&part.conditional())))?;
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "  - ", &one_line(&part.conditional()))
+        )?;
     }
     writeln!(out, "\n{}", palette::heading("Sources"))?;
     for source in &ruleset.sources {
@@ -291,19 +328,23 @@ pub fn show(out: &mut dyn Write, ruleset: &Ruleset) -> io::Result<()> {
             one_line(&source.edition),
             source.status
         );
-        writeln!(out, "{}", hanging("  - ", &says))?;
+        writeln!(out, "{}", hanging_in(out.width(), "  - ", &says))?;
     }
-    writeln!(out, "\n{}", hanging("", DEFERRAL))
+    writeln!(out, "\n{}", hanging_in(out.width(), "", DEFERRAL))
 }
 
 /// What a text was read to ask nothing about.
-fn show_silence(out: &mut dyn Write, silence: &AsksNothing) -> io::Result<()> {
+fn show_silence(out: &mut TextPage<'_>, silence: &AsksNothing) -> io::Result<()> {
     let head = format!("Asks nothing about: {}", silence.hazard);
     writeln!(out, "{}", palette::heading(&head))?;
-    writeln!(out, "{}", hanging("  ", &one_line(&silence.says)))?;
+    writeln!(
+        out,
+        "{}",
+        hanging_in(out.width(), "  ", &one_line(&silence.says))
+    )?;
     if !silence.when.is_empty() {
         let place = one_line(&all_of(&silence.when)).into_owned();
-        writeln!(out, "{}", hanging("  Where: ", &place))?;
+        writeln!(out, "{}", hanging_in(out.width(), "  Where: ", &place))?;
     }
     let clause = silence.clause.as_ref();
     let clause = clause.map_or_else(String::new, |clause| format!("{clause}, "));
@@ -313,7 +354,7 @@ fn show_silence(out: &mut dyn Write, silence: &AsksNothing) -> io::Result<()> {
         one_line(&silence.source.title),
         read_how(silence.status)
     );
-    writeln!(out, "{}", hanging("  Source: ", &source))
+    writeln!(out, "{}", hanging_in(out.width(), "  Source: ", &source))
 }
 
 /// How far a clause is to be trusted.
@@ -326,31 +367,35 @@ const fn read_how(status: Status) -> &'static str {
     }
 }
 
-fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
+fn show_rule(out: &mut TextPage<'_>, rule: &Rule) -> io::Result<()> {
     writeln!(
         out,
         "{}  ({})",
         palette::heading(&one_line(&rule.id)),
         rule.hazard
     )?;
-    writeln!(out, "{}", hanging("  ", &one_line(&rule.says)))?;
+    writeln!(
+        out,
+        "{}",
+        hanging_in(out.width(), "  ", &one_line(&rule.says))
+    )?;
     let place = place(rule);
     if !place.is_empty() {
-        writeln!(out, "{}", hanging("  Where: ", &place))?;
+        writeln!(out, "{}", hanging_in(out.width(), "  Where: ", &place))?;
     }
-    writeln!(out, "{}", hanging("  Asks: ", &asks(rule)))?;
+    writeln!(out, "{}", hanging_in(out.width(), "  Asks: ", &asks(rule)))?;
     if let Some(why) = &rule.judgement {
         writeln!(
             out,
             "{}",
-            hanging("  For a person to decide: ", &one_line(why))
+            hanging_in(out.width(), "  For a person to decide: ", &one_line(why))
         )?;
     }
     if let Some(time) = &rule.within {
         writeln!(
             out,
             "{}",
-            hanging("  To be mended within: ", &one_line(time))
+            hanging_in(out.width(), "  To be mended within: ", &one_line(time))
         )?;
     }
     let source = format!(
@@ -359,7 +404,7 @@ fn show_rule(out: &mut dyn Write, rule: &Rule) -> io::Result<()> {
         one_line(&rule.source.title),
         read_how(rule.status)
     );
-    writeln!(out, "{}", hanging("  Source: ", &source))
+    writeln!(out, "{}", hanging_in(out.width(), "  Source: ", &source))
 }
 
 /// Where a rule applies, in words; empty where it does everywhere.

@@ -17,7 +17,7 @@ use crate::quantities::LengthUnit;
 use crate::quantities::inches;
 use crate::quantities::millimetres;
 use crate::report::one_line;
-use crate::report::wrap::hanging;
+use crate::report::wrap::Lines;
 use crate::rules::LoadDemand;
 use crate::statics::AnyQuantity;
 use crate::statics::Ends;
@@ -279,12 +279,18 @@ pub(super) fn range(bounds: Ends<AnyQuantity>, units: Units) -> String {
 /// Why the guard falls short, for its headline shortfall.
 #[must_use]
 pub(super) fn compared(chain: &Chain) -> String {
+    format!("strength, indicative: {}", would_not_hold(chain))
+}
+
+/// Where it would not hold: `would not hold at the post fixing`.
+#[must_use]
+pub(super) fn would_not_hold(chain: &Chain) -> String {
     let short = chain
         .links
         .iter()
         .filter(|link| link.finding.verdict() == Verdict::FallsShort);
     let names: Vec<String> = short.map(name).collect();
-    format!("strength, indicative: falls short at {}", names.join("; "))
+    format!("would not hold at {}", names.join("; "))
 }
 
 /// What the rule asks, in its own loads.
@@ -303,17 +309,15 @@ pub(super) fn taken(chain: &Chain) -> Option<String> {
 }
 
 /// Every calculation of the chain, line by line, for `--explain`.
-#[must_use]
-pub(super) fn calculation(chain: &Chain) -> Vec<String> {
-    let mut lines = Vec::new();
+pub(super) fn calculation(lines: &mut Lines, chain: &Chain) {
     for link in &chain.links {
         let title = format!("{}: {}", name(link), verdict(link));
-        lines.push(hanging("      - ", &title));
+        lines.hanging("      - ", &title);
         for step in &link.steps {
             if step.lines.is_empty() {
                 continue;
             }
-            lines.push(hanging(INDENT, &format!("{}:", step.what)));
+            lines.hanging(INDENT, &format!("{}:", step.what));
             for line in &step.lines {
                 let basis = line.basis;
                 let text = format!(
@@ -322,7 +326,7 @@ pub(super) fn calculation(chain: &Chain) -> Vec<String> {
                     basis.source,
                     basis.status.word()
                 );
-                lines.push(hanging("          ", &text));
+                lines.hanging("          ", &text);
             }
         }
         if let Some(ratio) = link.ratio {
@@ -330,11 +334,12 @@ pub(super) fn calculation(chain: &Chain) -> Vec<String> {
                 "load over capacity: {:.4} at least, {:.4} at most",
                 ratio.low.0, ratio.high.0
             );
-            lines.push(hanging(INDENT, &text));
+            lines.hanging(INDENT, &text);
         }
-        lines.extend(why(link).map(|why| hanging(INDENT, &why)));
+        if let Some(why) = why(link) {
+            lines.hanging(INDENT, &why);
+        }
     }
-    lines
 }
 
 /// The whole chain in one cell.

@@ -1,7 +1,6 @@
 //! The words of a report that all forms share: reasons, what was taken as
 //! given, how a reading near a limit was decided.
 
-use crate::input::folded;
 use crate::items::Hazard;
 use crate::items::Hole;
 use crate::items::Item;
@@ -20,7 +19,6 @@ use crate::judge::WhyUnclear;
 use crate::report::Counts;
 use crate::report::one_line;
 use crate::rules::Ruleset;
-use crate::rules::Status;
 use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
@@ -81,17 +79,6 @@ pub(super) fn guidance_name(rulesets: &[Ruleset]) -> &'static str {
         "child guidance"
     } else {
         "guidance"
-    }
-}
-
-/// What a reader should do about how a clause was read.
-#[must_use]
-pub(super) const fn verify(status: Status) -> Option<&'static str> {
-    match status {
-        Status::Published => None,
-        Status::Quoted => Some("quoted second-hand: verify"),
-        Status::Memory => Some("from memory: verify"),
-        Status::Practice => Some("common practice, no source"),
     }
 }
 
@@ -404,26 +391,6 @@ fn worst_place(item: Item) -> &'static str {
         Worst::Greatest => "the greatest",
         Worst::Least => "the lowest",
         Worst::Neither => "the worst place",
-    }
-}
-
-/// A guard's name with its unit and building.
-#[must_use]
-pub(super) fn title(guard: &Guard) -> String {
-    let mut within = Vec::new();
-    for (what, name) in [("unit", &guard.unit), ("building", &guard.building)] {
-        let name = one_line(name);
-        if folded(&name).starts_with(what) {
-            within.push(name.into_owned());
-        } else if !name.is_empty() {
-            within.push(format!("{what} {name}"));
-        }
-    }
-    let name = one_line(&guard.name);
-    if within.is_empty() {
-        name.into_owned()
-    } else {
-        format!("{name} ({})", within.join(", "))
     }
 }
 

@@ -190,6 +190,10 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/new-york-city.toml"),
     ),
     (
+        "new-york-city-windows",
+        include_str!("../../rulesets/new-york-city-windows.toml"),
+    ),
+    (
         "new-york-old-flats-1929",
         include_str!("../../rulesets/new-york-old-flats-1929.toml"),
     ),

@@ -20,7 +20,6 @@ use crate::survey::Guard;
 use crate::survey::Inherited;
 use crate::survey::Observation;
 use crate::survey::OwnEntry;
-use crate::survey::SurveyFile;
 use crate::survey::clash;
 use crate::survey::clash::can_clash;
 use crate::survey::codes;
@@ -35,9 +34,9 @@ use crate::survey::header::Header;
 use crate::survey::header::Layout;
 use crate::survey::names::NameId;
 use crate::survey::names::SURVEY;
+use crate::survey::observations::EntryOutcome;
 use crate::survey::observations::Level;
 use crate::survey::observations::Observer;
-use crate::survey::observations::Outcome;
 use crate::survey::observations::lost_observation;
 use crate::survey::observations::misplaced;
 use crate::survey::observations::wrong_level;
@@ -45,6 +44,7 @@ use crate::survey::place::Locator;
 use crate::survey::reader::RowReader;
 use crate::survey::row::SurveyRow;
 use crate::survey::scan::Scanned;
+use crate::survey::stream::Saved;
 
 /// How many units' names and inherited facts are remembered.
 const REMEMBERED: usize = 10_000;
@@ -71,7 +71,7 @@ struct OpenGuard {
 /// Puts guards together.
 pub(super) struct Assembly<'s> {
     scanned: &'s Scanned,
-    files: &'s [Box<dyn SurveyFile>],
+    files: &'s [Saved<'s>],
     pub(super) complaints: Complaints,
     observer: Observer,
     entries: Entries,
@@ -82,7 +82,7 @@ pub(super) struct Assembly<'s> {
 }
 
 impl<'s> Assembly<'s> {
-    pub(super) fn new(scanned: &'s Scanned, files: &'s [Box<dyn SurveyFile>]) -> Assembly<'s> {
+    pub(super) fn new(scanned: &'s Scanned, files: &'s [Saved<'s>]) -> Assembly<'s> {
         Assembly {
             scanned,
             files,
@@ -101,9 +101,9 @@ impl<'s> Assembly<'s> {
         each: &mut dyn FnMut(Guard) -> ControlFlow<()>,
     ) -> Result<(), FileError> {
         for (index, file) in (0..).zip(self.files) {
-            let read = self.file(&**file, index, each);
-            match read.map_err(FileError::of(&**file))? {
-                None => return Err(FileError::changed(&**file)),
+            let read = self.file(*file, index, each);
+            match read.map_err(FileError::of(file.file))? {
+                None => return Err(FileError::changed(file.file)),
                 Some(ControlFlow::Break(())) => return Ok(()),
                 Some(ControlFlow::Continue(())) => {}
             }
@@ -112,7 +112,7 @@ impl<'s> Assembly<'s> {
             // its rows were counted by the first reading, and are fewer now
             Some(open) => {
                 let row = open.guard.observations.first().map_or(0, |o| o.row.file);
-                Err(FileError::changed(&*self.files[row as usize]))
+                Err(FileError::changed(self.files[row as usize].file))
             }
             None => Ok(()),
         }
@@ -121,7 +121,7 @@ impl<'s> Assembly<'s> {
     /// Reads one file; `None` if it is not what the first reading read.
     fn file(
         &mut self,
-        file: &dyn SurveyFile,
+        file: Saved<'_>,
         index: u32,
         each: &mut dyn FnMut(Guard) -> ControlFlow<()>,
     ) -> io::Result<Option<ControlFlow<()>>> {
@@ -268,6 +268,14 @@ impl<'s> Assembly<'s> {
             place.receive((row, header), entry);
         }
         let guard = &mut open.guard;
+        let blank_from = self.scanned.blank_from[row.at.file as usize];
+        for (from, column) in blank_from.into_iter().zip([header.building, header.unit]) {
+            if from.is_some_and(|from| row.at >= from) && row.cell_of(column).is_empty() {
+                // nobody knows whose guard it is
+                guard.rows_in_error += 1;
+                guard.rows += 1;
+            }
+        }
         if row.condition.in_error && guard.rows_in_error == before {
             // the fault lies beside the readings: in a note, or in a name's bytes
             guard.rows_in_error += 1;
@@ -311,11 +319,17 @@ impl Receiver<'_> {
         let guard = &mut self.open.guard;
         let before = guard.observations.len();
         let outcome = match &entry.subject {
+            // a column that repeats a fact of the whole file: the first reading read it
+            EntrySubject::Item(item)
+                if header.layout == Layout::Table && misplaced(Level::Guard, *item).is_some() =>
+            {
+                EntryOutcome::Used
+            }
             EntrySubject::Item(item) if misplaced(Level::Guard, *item).is_some() => {
                 let make = || wrong_level(row, entry, *item);
                 self.complaints
                     .count(row.file, codes::WRONG_LEVEL, item.name(), make);
-                Outcome::InError
+                EntryOutcome::InError
             }
             EntrySubject::Item(item) => self.observer.observe(
                 (row, header),
@@ -327,9 +341,9 @@ impl Receiver<'_> {
             ),
             EntrySubject::Lost(item) => {
                 guard.observations.push(lost_observation(row, entry, *item));
-                Outcome::InError
+                EntryOutcome::InError
             }
-            EntrySubject::Nothing => Outcome::InError,
+            EntrySubject::Nothing => EntryOutcome::InError,
             EntrySubject::Own(name) => {
                 guard.own.push(OwnEntry {
                     name: Arc::clone(name),
@@ -337,11 +351,11 @@ impl Receiver<'_> {
                     note: Arc::clone(&entry.note),
                     row: row.at,
                 });
-                Outcome::Used
+                EntryOutcome::Used
             }
         };
         guard.rows += 1;
-        guard.rows_in_error += u32::from(outcome == Outcome::InError);
+        guard.rows_in_error += u32::from(outcome == EntryOutcome::InError);
         if let Some(observation) = guard.observations.get(before)
             && !self.open.items.insert(observation.item)
         {

@@ -46,9 +46,17 @@ codes! {
     LOOSE_NOTE = 234 "a note that belongs to nothing"
     NO_GUARD_IN_UNIT = 235 "a unit with facts and no guard"
     SAYS_NOTHING = 236 "a row that names no guard and says nothing"
+    SHEET_CELL = 237 "a spreadsheet's cell that cannot be taken as it stands"
+    TOTALS = 238 "a row of totals, a legend or a signature"
+    OLD_ENCODING = 239 "letters saved in an old encoding"
+    ABOVE_HEADER = 240 "rows above the header"
+    SECOND_HEADER = 241 "a second header row"
+    BLANK_BELOW = 242 "blank names below filled ones"
+    TWO_ROUNDS = 243 "one guard in two files of different dates"
+    TOO_MANY_RULES = 244 "more rulesets than a survey can be judged by"
 }
 
-/// Every code of this module: G201 to G236.
+/// Every code of this module: G201 to G244.
 #[must_use]
 pub fn codes() -> &'static [Code] {
     ALL

@@ -12,9 +12,9 @@ use crate::quantities::LengthUnit;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
-use crate::survey::header::nearest_name;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::nearest_name;
 use crate::survey::row::SurveyRow;
 
 /// What an entry speaks of.
@@ -153,7 +153,7 @@ impl Entries {
             subject,
             cell: reading,
             text,
-            note: self.note(&note),
+            note: self.with_comment(row, reading, self.note(&note)),
             unit: None,
         })
     }
@@ -182,6 +182,22 @@ impl Entries {
             text: Cow::Borrowed(""),
             note: Arc::clone(&self.no_note),
             unit: None,
+        }
+    }
+
+    /// A fact of the whole file in a column of a table.
+    pub(super) fn filled_down<'r>(
+        &self,
+        item: Item,
+        cell: usize,
+        text: Cow<'r, str>,
+        unit: Option<LengthUnit>,
+    ) -> RowEntry<'r> {
+        RowEntry {
+            subject: EntrySubject::Item(item),
+            text,
+            unit,
+            ..self.nothing(cell)
         }
     }
 
@@ -236,7 +252,8 @@ impl Entries {
             }
             let note = match &subject {
                 EntrySubject::Item(item) | EntrySubject::Lost(item) => {
-                    self.note_of(row, header, *item, &note)
+                    let note = self.note_of(row, header, *item, &note);
+                    self.with_comment(row, index, note)
                 }
                 EntrySubject::Nothing | EntrySubject::Own(_) => Arc::clone(&self.no_note),
             };
@@ -283,6 +300,15 @@ impl Entries {
         match column.map(|(_, column)| row.text_of(*column)) {
             Some(own) if !own.is_empty() => self.note(&own),
             Some(_) | None => Arc::clone(note),
+        }
+    }
+
+    /// The note, and the spreadsheet's comment beside the cell: it may take the reading back.
+    fn with_comment(&self, row: &SurveyRow<'_>, cell: usize, note: Arc<str>) -> Arc<str> {
+        match row.sheet_cell(cell).and_then(|cell| cell.comment.as_ref()) {
+            None => note,
+            Some(comment) if note.is_empty() => Arc::clone(comment),
+            Some(comment) => format!("{note}; {comment}").into(),
         }
     }
 

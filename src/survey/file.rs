@@ -4,6 +4,8 @@ use std::io;
 use std::io::Read;
 use std::sync::Arc;
 
+use crate::survey::sheet::SheetCells;
+
 /// A file that can be opened as often as needed.
 pub trait SurveyFile {
     /// The name as the user gave it.
@@ -14,6 +16,12 @@ pub trait SurveyFile {
     /// # Errors
     /// What the system says.
     fn open(&self) -> io::Result<Box<dyn Read + '_>>;
+
+    /// What a spreadsheet tells beside the text, where it is a sheet of one: its
+    /// rows are lines of the text.
+    fn sheet(&self) -> Option<&SheetCells> {
+        None
+    }
 }
 
 /// A survey that is no file on a disk: its text, under a name for what is wrong with it.

@@ -1,37 +1,19 @@
 //! The header row: which layout a file has, and what each column holds.
 
-use crate::items::DefaultUnitWord;
-use crate::items::ItemWord;
-use crate::items::NearMiss;
 use std::sync::Arc;
 
 use crate::input::Diagnostic;
-use crate::input::nearest;
 use crate::items::Item;
 use crate::quantities::LengthUnit;
+use crate::reading::parse;
 use crate::survey::codes;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::Heading;
+use crate::survey::heading::HeadingFault;
+use crate::survey::heading::heading;
+use crate::survey::heading::length_unit;
 use crate::survey::names::tidy;
 use crate::survey::row::SurveyRow;
-
-/// What a column holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum HeaderColumn {
-    Building,
-    Guard,
-    /// Names of items: the notebook.
-    Item,
-    /// A misspelt item: what stands there cannot be used.
-    Misspelt(Item),
-    Note,
-    NoteOf(Item),
-    /// Readings of one item: the table; with the unit of its heading.
-    Of(Item, Option<LengthUnit>),
-    /// The person's own.
-    Own,
-    /// Readings of the row's item: the notebook; with the unit of its heading.
-    Reading(Option<LengthUnit>),
-    Unit,
-}
 
 /// The two layouts of a survey.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,46 +47,108 @@ pub(super) struct Header {
     pub(super) names: usize,
 }
 
-/// A heading, and where it is no plain one the fault of it.
-struct Heading {
-    column: HeaderColumn,
-    fault: Option<HeadingFault>,
-}
-
-enum HeadingFault {
-    Misspelt(&'static str),
-    Own,
-    Several(&'static NearMiss),
-    UnknownUnit(String),
-}
-
-/// Headings of the columns that are no items, with what else they may be called.
-const STRUCTURE: &[(&str, &[&str])] = &[
-    ("building", &["block"]),
-    ("unit", &["flat", "apartment"]),
-    ("guard", &[]),
-    ("item", &["observation"]),
-    ("reading", &["readings", "value"]),
-    (
-        "note",
-        &["notes", "remark", "remarks", "comment", "comments"],
-    ),
-];
-
 /// Whether the cells of a first row are a header: a notebook's or a table's.
 pub(super) fn makes_sense(row: &SurveyRow<'_>) -> bool {
-    let columns = columns(row);
-    layout(&columns).is_some()
+    layout(&columns(&names(row))).is_some()
+}
+
+/// Whether a row below the first is a header beyond doubt: an item that is spelt
+/// right, and no more columns of the person's own than others.
+pub(super) fn is_plainly_one(row: &SurveyRow<'_>) -> bool {
+    let names = names(row);
+    let columns = columns(&names);
+    let known = |(column, name): &(&HeaderColumn, &String)| match column {
+        HeaderColumn::Own | HeaderColumn::Misspelt(_) => false,
+        HeaderColumn::Building
+        | HeaderColumn::Guard
+        | HeaderColumn::Item
+        | HeaderColumn::Note
+        | HeaderColumn::NoteOf(_)
+        | HeaderColumn::Of(..)
+        | HeaderColumn::Reading(_)
+        | HeaderColumn::Unit => !name.is_empty(),
+    };
+    let filled = names.iter().filter(|name| !name.is_empty()).count();
+    let known = columns.iter().zip(&names).filter(known).count();
+    layout(&columns).is_some() && known >= 2 && known * 2 >= filled
+}
+
+/// Whether a row could be the first of two rows of headings: it has a column of
+/// guards, and items may stand below.
+pub(super) fn may_begin_one(row: &SurveyRow<'_>) -> bool {
+    let columns = columns(&names(row));
+    columns.contains(&HeaderColumn::Guard) && columns.len() > 1
+}
+
+/// The headings of two rows as one, where the second row holds units or the
+/// headings of columns that the first one groups; `None` where it is no heading.
+pub(super) fn joined_with(first: &SurveyRow<'_>, second: &SurveyRow<'_>) -> Option<Vec<String>> {
+    let (above, below) = (names(first), names(second));
+    let columns = columns(&above);
+    let mut joined = Vec::with_capacity(above.len().max(below.len()));
+    let mut group = "";
+    let (mut units, mut items) = (0, 0);
+    for index in 0..above.len().max(below.len()) {
+        let above = above.get(index).map_or("", String::as_str);
+        let below = below.get(index).map_or("", String::as_str);
+        if !above.is_empty() {
+            group = above;
+        }
+        // a heading merged over both rows
+        let below = if below == above { "" } else { below };
+        let column = columns.get(index);
+        if below.is_empty() {
+            joined.push(above.to_owned());
+            continue;
+        }
+        let unit = length_unit(below.trim_matches(['(', ')', '[', ']', ' ']));
+        match (column, unit) {
+            (Some(HeaderColumn::Building | HeaderColumn::Unit | HeaderColumn::Guard), _) => {
+                return None;
+            }
+            (Some(HeaderColumn::Of(..) | HeaderColumn::Reading(_)), Some(_)) => {
+                units += 1;
+                joined.push(format!(
+                    "{above} ({})",
+                    below.trim_matches(['(', ')', '[', ']'])
+                ));
+            }
+            (_, _) => {
+                let both = format!("{group} {below}");
+                let is_item = |name: &str| matches!(heading(name).column, HeaderColumn::Of(..));
+                let taken = if is_item(below) {
+                    items += 1;
+                    below.to_owned()
+                } else if is_item(&both) {
+                    items += 1;
+                    both
+                } else if above.is_empty() && !below.starts_with(|c: char| c.is_ascii_digit()) {
+                    both
+                } else {
+                    return None;
+                };
+                joined.push(taken);
+            }
+        }
+    }
+    let alone = layout(&columns).is_some();
+    let together = layout(&self::columns(&joined)).is_some();
+    let second_is_one = (units > 0 && items == 0) || (items > 0 && !alone) || items > 1;
+    (together && second_is_one).then_some(joined)
 }
 
 impl Header {
     /// The header in a row, with what is wrong with it; `None` if it is none.
+    ///
+    /// `joined` are the headings of two rows, where there are two.
     pub(super) fn read(
         row: &SurveyRow<'_>,
+        joined: Option<&[String]>,
         delimiter: u8,
         faults: &mut Vec<Diagnostic>,
     ) -> Option<Header> {
-        let headings = headings(row);
+        let names = joined.map_or_else(|| names(row), <[String]>::to_vec);
+        let headings = headings(&names);
         let mut columns: Vec<HeaderColumn> =
             headings.iter().map(|heading| heading.column).collect();
         let layout = layout(&columns)?;
@@ -145,7 +189,10 @@ impl Header {
                 })
                 .count(),
             headings: (0..columns.len())
-                .map(|index| tidy(&row.cell(index)).into())
+                .map(|index| match joined {
+                    Some(names) => names[index].as_str().into(),
+                    None => tidy(&row.cell(index)).into(),
+                })
                 .collect(),
             columns,
         })
@@ -252,7 +299,7 @@ fn columns_with_one_meaning(
 
 /// What to say of a first row that is no header.
 pub(super) fn no_header(row: &SurveyRow<'_>) -> Diagnostic {
-    let columns = columns(row);
+    let columns = columns(&names(row));
     let has = |wanted: fn(&HeaderColumn) -> bool| columns.iter().any(wanted);
     let message = match (
         has(|c| *c == HeaderColumn::Item),
@@ -266,9 +313,37 @@ pub(super) fn no_header(row: &SurveyRow<'_>) -> Diagnostic {
             "the first row is no header: it names no columns `item` and `reading`, and no column `guard`"
         }
     };
+    if let Some(header) = header_for_data(row) {
+        let message = "the first row is a reading already, and no header stands above it";
+        return Diagnostic::error(codes::NO_HEADER, message, row.excerpt_whole())
+            .label("the file was not read")
+            .help(format!("write this row above it: {header}"));
+    }
     Diagnostic::error(codes::NO_HEADER, message, row.excerpt_whole())
         .label("the rest of the file was not read")
         .help("begin with the row unit,guard,item,reading,note; a table begins with unit,guard and then one item a column")
+}
+
+/// The header that a first row of readings lacks: one cell names an item, a
+/// reading of it follows, and names stand before it.
+fn header_for_data(row: &SurveyRow<'_>) -> Option<String> {
+    let item = (0..row.width()).find(|index| {
+        let known = Item::by_name(&row.cell(*index));
+        known.is_some_and(|item| parse(item, &row.cell(index + 1), Some(LengthUnit::Inch)).is_ok())
+    })?;
+    let names: &[&str] = match item {
+        0 => &[],
+        1 => &["guard"],
+        2 => &["unit", "guard"],
+        3 => &["building", "unit", "guard"],
+        _ => return None,
+    };
+    let rest: &[&str] = match row.width() - item {
+        2 => &["item", "reading"],
+        3 => &["item", "reading", "note"],
+        _ => return None,
+    };
+    Some([names, rest].concat().join(","))
 }
 
 /// Notebook or table; `None` if the columns are neither's.
@@ -308,14 +383,15 @@ fn layout(columns: &[HeaderColumn]) -> Option<Layout> {
     }
 }
 
-fn columns(row: &SurveyRow<'_>) -> Vec<HeaderColumn> {
-    headings(row)
+fn columns(names: &[String]) -> Vec<HeaderColumn> {
+    headings(names)
         .into_iter()
         .map(|heading| heading.column)
         .collect()
 }
 
-fn headings(row: &SurveyRow<'_>) -> Vec<Heading> {
+/// The cells of a row as headings are compared.
+fn names(row: &SurveyRow<'_>) -> Vec<String> {
     let mut names: Vec<String> = (0..row.width())
         .map(|index| tidy(&row.cell(index)).to_lowercase())
         .collect();
@@ -323,6 +399,10 @@ fn headings(row: &SurveyRow<'_>) -> Vec<Heading> {
     while names.last().is_some_and(String::is_empty) {
         names.pop();
     }
+    names
+}
+
+fn headings(names: &[String]) -> Vec<Heading> {
     // the column `guard` holds the guards' names; a second one says whether there is a guard
     let guard = names.iter().position(|name| name == "guard").or_else(|| {
         names
@@ -342,131 +422,4 @@ fn headings(row: &SurveyRow<'_>) -> Vec<Heading> {
             }
         })
         .collect()
-}
-
-impl Heading {
-    fn plain(column: HeaderColumn) -> Heading {
-        Heading {
-            column,
-            fault: None,
-        }
-    }
-
-    fn faulty(column: HeaderColumn, fault: HeadingFault) -> Heading {
-        Heading {
-            column,
-            fault: Some(fault),
-        }
-    }
-}
-
-/// What one heading means: `height`, `height (in)`, `note: height`.
-fn heading(name: &str) -> Heading {
-    if name.is_empty() {
-        return Heading::plain(HeaderColumn::Own);
-    }
-    if let Some(column) = structure(name) {
-        return Heading::plain(column);
-    }
-    if let Some((note, of)) = name.split_once(':')
-        && structure(note.trim()) == Some(HeaderColumn::Note)
-    {
-        return note_of(of.trim());
-    }
-    match name
-        .strip_suffix(')')
-        .and_then(|name| name.rsplit_once('('))
-    {
-        Some((base, unit)) => heading_with_unit(name, base.trim(), unit.trim()),
-        None => item_heading(name, None),
-    }
-}
-
-/// `height (in)`: a heading with a unit of measure.
-fn heading_with_unit(name: &str, base: &str, unit: &str) -> Heading {
-    let known = length_unit(unit);
-    let heading = match structure(base) {
-        Some(HeaderColumn::Reading(_)) => Heading::plain(HeaderColumn::Reading(known)),
-        Some(_) | None => item_heading(base, known),
-    };
-    let takes_unit = matches!(
-        heading.column,
-        HeaderColumn::Of(..) | HeaderColumn::Reading(_)
-    );
-    match (known, takes_unit) {
-        (None, true) => Heading::faulty(heading.column, HeadingFault::UnknownUnit(unit.to_owned())),
-        (None, false) => item_heading(name, None),
-        (Some(_), _) => heading,
-    }
-}
-
-fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
-    if let Some(item) = Item::by_name(name) {
-        return Heading::plain(HeaderColumn::Of(item, unit));
-    }
-    if let Some(miss) = Item::near_miss_of_name(name) {
-        let first = miss.offers.first().and_then(|name| Item::by_name(name));
-        let column = first.map_or(HeaderColumn::Own, HeaderColumn::Misspelt);
-        return Heading::faulty(column, HeadingFault::Several(miss));
-    }
-    let structure_names = STRUCTURE.iter().map(|(name, _)| *name);
-    let Some(right) = nearest_name(name, structure_names.chain(Item::names())) else {
-        return Heading::faulty(HeaderColumn::Own, HeadingFault::Own);
-    };
-    let column = structure(right).or(Item::by_name(right).map(HeaderColumn::Misspelt));
-    Heading::faulty(
-        column.unwrap_or(HeaderColumn::Own),
-        HeadingFault::Misspelt(right),
-    )
-}
-
-fn note_of(name: &str) -> Heading {
-    if let Some(item) = Item::by_name(name) {
-        return Heading::plain(HeaderColumn::NoteOf(item));
-    }
-    match nearest_name(name, Item::names()) {
-        Some(right) => Heading::faulty(HeaderColumn::Own, HeadingFault::Misspelt(right)),
-        None => Heading::faulty(HeaderColumn::Own, HeadingFault::Own),
-    }
-}
-
-/// Longer words are near to nothing, and comparing them takes long.
-const LONGEST_WORD: usize = 60;
-
-/// The nearest of these, for words of a likely length.
-pub(super) fn nearest_name<'a>(
-    word: &str,
-    candidates: impl IntoIterator<Item = &'a str>,
-) -> Option<&'a str> {
-    (word.len() <= LONGEST_WORD)
-        .then(|| nearest(word, candidates))
-        .flatten()
-}
-
-/// A column that is no item's.
-fn structure(name: &str) -> Option<HeaderColumn> {
-    let (name, _) = STRUCTURE
-        .iter()
-        .find(|(known, others)| *known == name || others.contains(&name))?;
-    match *name {
-        "building" => Some(HeaderColumn::Building),
-        "unit" => Some(HeaderColumn::Unit),
-        "guard" => Some(HeaderColumn::Guard),
-        "item" => Some(HeaderColumn::Item),
-        "reading" => Some(HeaderColumn::Reading(None)),
-        "note" => Some(HeaderColumn::Note),
-        _ => None,
-    }
-}
-
-/// The unit of length of this name.
-pub(super) fn length_unit(name: &str) -> Option<LengthUnit> {
-    let word = Item::DefaultUnit.word(name)?;
-    DefaultUnitWord::by_name(word).map(|unit| match unit {
-        DefaultUnitWord::Inch => LengthUnit::Inch,
-        DefaultUnitWord::Foot => LengthUnit::Foot,
-        DefaultUnitWord::Millimetre => LengthUnit::Millimetre,
-        DefaultUnitWord::Centimetre => LengthUnit::Centimetre,
-        DefaultUnitWord::Metre => LengthUnit::Metre,
-    })
 }

@@ -6,19 +6,19 @@ use std::collections::HashMap;
 use crate::input::Excerpt;
 use crate::survey;
 use crate::survey::FileError;
-use crate::survey::SurveyFile;
 use crate::survey::complaints::Complaints;
 use crate::survey::complaints::RowSpot;
 use crate::survey::complaints::SpotMark;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
+use crate::survey::heading::HeaderColumn;
 use crate::survey::reader::RowReader;
 use crate::survey::row::SurveyRow;
+use crate::survey::stream::Saved;
 
 /// The rows of these spots, marked.
 pub(super) fn look_up(
-    files: &[Box<dyn SurveyFile>],
+    files: &[Saved<'_>],
     spots: &[RowSpot],
 ) -> Result<HashMap<(survey::RowPlace, SpotMark), Excerpt>, FileError> {
     let mut found = HashMap::new();
@@ -31,8 +31,8 @@ pub(super) fn look_up(
             continue;
         }
         let mut said = Complaints::unheard();
-        let fault = FileError::of(&**file);
-        let Some(mut reader) = RowReader::open(&**file, index, &mut said).map_err(&fault)? else {
+        let fault = FileError::of(file.file);
+        let Some(mut reader) = RowReader::open(*file, index, &mut said).map_err(&fault)? else {
             continue;
         };
         let header = std::sync::Arc::clone(&reader.header);

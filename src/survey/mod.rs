@@ -6,12 +6,15 @@
 //! line, column and cell. Nothing here sees a rule.
 
 mod assembly;
+mod blank_names;
 mod clash;
 pub(crate) mod codes;
 mod complaints;
 mod entries;
 mod file;
 mod header;
+mod header_search;
+mod heading;
 mod lookup;
 mod model;
 mod names;
@@ -20,8 +23,13 @@ mod place;
 mod plan;
 mod reader;
 mod readings;
+mod rounds;
 mod row;
+mod row_kind;
 mod scan;
+mod scan_complaints;
+mod sheet;
+mod stream;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]
 mod survey;
 mod suspicion;
@@ -33,4 +41,5 @@ pub use model::{
     TapeClass,
 };
 pub use plan::{Plan, PlanLayout};
+pub use sheet::{CellDoubt, SheetCell, SheetCells};
 pub use survey::Survey;

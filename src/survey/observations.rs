@@ -15,13 +15,16 @@ use crate::survey::complaints::Complaints;
 use crate::survey::entries::EntrySubject;
 use crate::survey::entries::RowEntry;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
+use crate::survey::header::Layout;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::length_unit;
 use crate::survey::readings::Readings;
 use crate::survey::row::SurveyRow;
+use crate::survey::sheet::CellDoubt;
 
 /// Whether what an entry says could be used.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Outcome {
+pub(super) enum EntryOutcome {
     InError,
     Used,
 }
@@ -56,7 +59,14 @@ impl Observer {
         unit: Option<LengthUnit>,
         complaints: &mut Complaints,
         into: &mut Vec<Observation>,
-    ) -> Outcome {
+    ) -> EntryOutcome {
+        let cell = row.sheet_cell(entry.cell);
+        let doubt = cell.and_then(|cell| cell.doubt.as_ref());
+        if let Some(doubt) = doubt.filter(|doubt| doubt.bears_on(item)) {
+            complaints.push(cell_in_doubt(row, entry.cell, item.name(), doubt));
+            into.push(lost_observation(row, entry, item));
+            return EntryOutcome::InError;
+        }
         let unit = entry.unit.or(unit);
         let observation = |written: &Arc<str>, reading| Observation {
             item,
@@ -73,12 +83,12 @@ impl Observer {
                 for caution in &understood.cautions {
                     complaints.push(unusual(row, entry.cell, item, caution));
                 }
-                Outcome::Used
+                EntryOutcome::Used
             }
             Err(error) => {
                 unreadable((row, header), entry, item, error, complaints);
                 into.push(observation(&(&*entry.text).into(), None));
-                Outcome::InError
+                EntryOutcome::InError
             }
         }
     }
@@ -94,6 +104,28 @@ impl Observer {
             && !readable(None)
             && readable(Some(LengthUnit::Inch))
     }
+}
+
+/// A spreadsheet's cell whose value is not what was read at the guard.
+pub(super) fn cell_in_doubt(
+    row: &SurveyRow<'_>,
+    cell: usize,
+    what: &str,
+    doubt: &CellDoubt,
+) -> Diagnostic {
+    let code = match doubt {
+        CellDoubt::Date(_) | CellDoubt::Time(_) => codes::SPREADSHEET_DATE,
+        CellDoubt::Error
+        | CellDoubt::Merged(_)
+        | CellDoubt::Money
+        | CellDoubt::NoResult(_)
+        | CellDoubt::Percent
+        | CellDoubt::StruckOut => codes::SHEET_CELL,
+    };
+    let (message, help) = doubt.says(&row.cell(cell));
+    Diagnostic::error(code, format!("{what}: {message}"), row.excerpt(cell))
+        .label("not read")
+        .help(help)
 }
 
 /// An observation of what was said to be unusable elsewhere.
@@ -124,10 +156,26 @@ fn unreadable(
     error: ReadingError,
     complaints: &mut Complaints,
 ) {
-    if is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
-        complaints.count(row.file, codes::BARE_NUMBER, item.name(), || {
+    let has_unit = entry.unit.is_some();
+    if let Some(meant) =
+        rounded_sixteenth(&entry.text).filter(|_| item.info().kind.holds_a_length())
+    {
+        complaints.push(rounded_fraction(row, entry, item, &meant));
+        return;
+    }
+    if !has_unit && is_bare_number(&entry.text) && item.info().kind.holds_a_length() {
+        let alike = match header.layout {
+            // one answer holds for all of them
+            Layout::Notebook { .. } => "",
+            Layout::Table => item.name(),
+        };
+        complaints.count(row.file, codes::BARE_NUMBER, alike, || {
             bare_number((row, header), entry, item)
         });
+        return;
+    }
+    if looks_like_a_time_of_day(&entry.text) && item.info().kind.holds_a_length() {
+        complaints.push(time_of_day(row, entry, item));
         return;
     }
     let code = if looks_like_a_date(&entry.text) && item.info().kind.holds_a_length() {
@@ -137,8 +185,111 @@ fn unreadable(
     };
     let start: String = entry.text.chars().take(ALIKE).collect();
     complaints.count(row.file, code, &format!("{item} {start}"), || {
-        cannot_be_read(row, entry, item, code, error)
+        let mut diagnostic = cannot_be_read(row, entry, item, code, error);
+        if let Some(rows) = one_row_each(row, header, entry, item) {
+            diagnostic.help = Some(format!("write one row for each: {rows}"));
+        }
+        diagnostic
     });
+}
+
+/// Several readings in a cell of a notebook, as rows: the unit behind the last
+/// one is that of all.
+fn one_row_each(
+    row: &SurveyRow<'_>,
+    header: &Header,
+    entry: &RowEntry<'_>,
+    item: Item,
+) -> Option<String> {
+    let Layout::Notebook { .. } = header.layout else {
+        return None;
+    };
+    let parts: Vec<&str> = entry.text.split(';').map(str::trim).collect();
+    let unit = parts
+        .last()?
+        .rsplit(' ')
+        .next()
+        .filter(|unit| length_unit(unit).is_some());
+    if parts.len() < 2 || parts.len() > MOST_PARTS {
+        return None;
+    }
+    let whole = |part: &str| -> Option<String> {
+        let with_unit = unit.map(|unit| format!("{part} {unit}"));
+        [Some(part.to_owned()), with_unit]
+            .into_iter()
+            .flatten()
+            .find(|text| parse(item, text, None).is_ok())
+    };
+    let rows: Option<Vec<String>> = parts
+        .iter()
+        .map(|part| Some(row.mended(entry.cell..entry.cell + 1, &whole(part)?)))
+        .collect();
+    Some(rows?.join("   and   "))
+}
+
+/// Of more readings in a cell no rows are made.
+const MOST_PARTS: usize = 6;
+
+/// `36 8/9`: of all sixteenths a format of one digit makes ninths, fifths and
+/// thirds, and none of those is a mark of a tape; what may have been written.
+fn rounded_sixteenth(text: &str) -> Option<String> {
+    const ROUNDED: [(&str, &str); 8] = [
+        ("1/9", "1/16"),
+        ("1/5", "3/16"),
+        ("1/3", "5/16"),
+        ("4/9", "7/16"),
+        ("5/9", "9/16"),
+        ("2/3", "11/16"),
+        ("4/5", "13/16"),
+        ("8/9", "15/16"),
+    ];
+    let text = text
+        .trim()
+        .trim_end_matches("in")
+        .trim_end_matches('"')
+        .trim_end();
+    let (whole, fraction) = text.rsplit_once([' ', '-']).unwrap_or(("", text));
+    let (_, sixteenth) = ROUNDED.iter().find(|(shown, _)| *shown == fraction)?;
+    let digits = whole.bytes().all(|byte| byte.is_ascii_digit());
+    digits.then(|| format!("{whole} {sixteenth} in").trim_start().to_owned())
+}
+
+fn rounded_fraction(
+    row: &SurveyRow<'_>,
+    entry: &RowEntry<'_>,
+    item: Item,
+    meant: &str,
+) -> Diagnostic {
+    let message = format!(
+        "{item}: `{}` is no mark of a tape: a spreadsheet may have rounded it when it was shown",
+        entry.text
+    );
+    Diagnostic::error(codes::SPREADSHEET_DATE, message, row.excerpt(entry.cell)).help(format!(
+        "it may have been {meant}: look at the cell, or give the spreadsheet itself to check"
+    ))
+}
+
+fn time_of_day(row: &SurveyRow<'_>, entry: &RowEntry<'_>, item: Item) -> Diagnostic {
+    let message = format!(
+        "{item}: `{}` is a time of day; a spreadsheet seems to have made it of a reading",
+        entry.text
+    );
+    Diagnostic::error(codes::SPREADSHEET_DATE, message, row.excerpt(entry.cell))
+        .help("format the column as text, and write the reading again, such as 2 ft 11 in")
+}
+
+/// `02:11:00 AM`, `2:11:00`: with seconds or the half of the day, no slope.
+fn looks_like_a_time_of_day(text: &str) -> bool {
+    let upper = text.trim().to_uppercase();
+    let bare = upper
+        .trim_end_matches("AM")
+        .trim_end_matches("PM")
+        .trim_end();
+    let parts: Vec<&str> = bare.split(':').collect();
+    let digits = parts
+        .iter()
+        .all(|part| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit()));
+    digits && (parts.len() == 3 || (parts.len() == 2 && bare.len() < upper.len()))
 }
 
 /// How many letters make two unreadable readings the same fault.

@@ -4,9 +4,10 @@ use crate::items::Item;
 use crate::survey::FileError;
 use crate::survey::SurveyFile;
 use crate::survey::complaints::Complaints;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
+use crate::survey::heading::HeaderColumn;
 use crate::survey::reader::RowReader;
+use crate::survey::stream::Saved;
 
 /// Which column holds what, all counted from 0.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -55,7 +56,8 @@ impl Plan {
     /// A file that cannot be read.
     pub fn of(file: &dyn SurveyFile) -> Result<Option<Plan>, FileError> {
         let mut complaints = Complaints::unheard();
-        let reader = RowReader::open(file, 0, &mut complaints).map_err(FileError::of(file))?;
+        let saved = Saved::look(file).map_err(FileError::of(file))?;
+        let reader = RowReader::open(saved, 0, &mut complaints).map_err(FileError::of(file))?;
         let Some(reader) = reader else {
             return Ok(None);
         };

@@ -2,128 +2,120 @@
 //! wrong with their marks and cells.
 
 use std::io;
-use std::io::Read;
 use std::sync::Arc;
 
 use memchr::memchr_iter;
 
 use crate::input::CellSpan;
-use crate::input::Diagnostic;
-use crate::input::Excerpt;
 use crate::input::FoundRow;
-use crate::input::Quoting;
-use crate::input::Scanner;
-use crate::survey;
-use crate::survey::SurveyFile;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::header;
 use crate::survey::header::Header;
 use crate::survey::header::Layout;
+use crate::survey::header_search;
+use crate::survey::observations::cell_in_doubt;
 use crate::survey::row::RowCondition;
 use crate::survey::row::SurveyRow;
+use crate::survey::row_kind;
+use crate::survey::row_kind::RowKind;
+use crate::survey::stream::Saved;
+use crate::survey::stream::Stream;
+use crate::survey::stream::complain_of_bytes;
 use crate::survey::suspicion;
 
 /// Reads the rows of one file.
 pub(super) struct RowReader<'f> {
     stream: Stream<'f>,
     pub(super) header: Arc<Header>,
+    header_line: u64,
     condition: RowCondition,
     /// How rows of the last guard begin.
     beginning: Vec<u8>,
-}
-
-/// The rows of a file as they stand, with their text.
-struct Stream<'f> {
-    scanner: Scanner<Box<dyn Read + 'f>>,
-    file: Arc<str>,
-    index: u32,
-    /// A row's text with a question mark for each byte that is not UTF-8.
-    patched: String,
+    /// A second table has begun: its rows are another file's.
+    has_ended: bool,
 }
 
 impl<'f> RowReader<'f> {
     /// Opens a file and reads its header; `None` if the file cannot be used,
     /// with the reason among the complaints.
     pub(super) fn open(
-        file: &'f dyn SurveyFile,
+        saved: Saved<'f>,
         index: u32,
         complaints: &mut Complaints,
     ) -> io::Result<Option<RowReader<'f>>> {
-        let mut stream = Stream {
-            scanner: Scanner::new(file.open()?),
-            file: file.name().into(),
-            index,
-            patched: String::new(),
-        };
-        if let Some(kind) = other_kind(stream.scanner.beginning()?) {
-            complaints.push(kind.diagnostic(&stream.file));
-            return Ok(None);
-        }
-        if !stream.first_row(complaints)? {
-            return Ok(None);
-        }
-        stream.find_delimiter(complaints)?;
-        let delimiter = stream.scanner.delimiter();
-        let row = stream.row();
-        let mut faults = Vec::new();
-        let header = Header::read(&row, delimiter, &mut faults);
-        complaints.extend(faults);
-        let Some(header) = header else {
-            complaints.push(header::no_header(&row));
+        let Some(mut stream) = Stream::open(saved, index, complaints)? else {
             return Ok(None);
         };
-        if row
-            .cells
-            .iter()
-            .any(|cell| cell.quoting == Quoting::Unclosed)
-        {
-            complaints.push(suspicion::swallowed_rows(&row, row.cells.len() - 1));
-            stream.scanner.keep_first_line();
-        }
+        let Some(found) = header_search::find(&mut stream, complaints)? else {
+            return Ok(None);
+        };
         Ok(Some(RowReader {
             stream,
-            header: Arc::new(header),
+            header_line: found.line,
+            header: Arc::new(found.header),
             condition: RowCondition::SOUND,
             beginning: Vec::new(),
+            has_ended: false,
         }))
     }
 
-    /// The line on which the current row begins: after opening, the header.
+    /// The line of the header.
     pub(super) fn line(&self) -> u64 {
-        self.stream.scanner.record().line
+        self.header_line
     }
 
-    /// The next row that is not blank and no comment, with what is wrong with
-    /// its marks and cells among the complaints.
+    /// The next row that is not blank, no comment and none of totals, with what
+    /// is wrong with its marks and cells among the complaints.
     pub(super) fn next(
         &mut self,
         complaints: &mut Complaints,
     ) -> io::Result<Option<SurveyRow<'_>>> {
         loop {
+            if self.has_ended {
+                return Ok(None);
+            }
             match self.stream.scanner.advance()? {
                 FoundRow::End => return Ok(None),
-                FoundRow::Row if self.stream.is_blank_or_comment() => {}
-                FoundRow::Row => break,
-                FoundRow::TooLong => complaints.push(self.stream.too_long()),
+                FoundRow::Row if self.stream.is_blank_or_comment() => continue,
+                FoundRow::Row => {}
+                FoundRow::TooLong => {
+                    complaints.push(self.stream.too_long());
+                    continue;
+                }
             }
-        }
-        let over_lines = |cell: &CellSpan| {
-            matches!(
-                cell.quoting,
-                Quoting::QuotedLines | Quoting::TextAfterMark | Quoting::Unclosed
-            )
-        };
-        if self.stream.scanner.record().cells.iter().any(over_lines)
-            && suspicion::swallows(&self.stream.row(), &self.header)
-        {
-            self.stream.scanner.keep_first_line();
+            if self.stream.has_open_cell() && suspicion::swallows(&self.stream.row(), &self.header)
+            {
+                self.stream.scanner.keep_first_line();
+            }
+            let row = self.stream.row();
+            match row_kind::kind_of(&row, &self.header) {
+                RowKind::Written => break,
+                RowKind::Totals => {
+                    complaints.count(row.file, codes::TOTALS, "", || row_kind::totals(&row));
+                }
+                RowKind::HeaderAgain => {
+                    let make = || row_kind::header_again(&row);
+                    complaints.count(row.file, codes::SECOND_HEADER, "", make);
+                }
+                RowKind::OtherHeader => {
+                    complaints.push(row_kind::other_header(&row));
+                    self.has_ended = true;
+                }
+            }
         }
         let row = self.stream.row();
         self.condition = suspicion::examine(&row, &self.header, complaints);
-        if row.undecoded.is_some() {
+        if let Some(bad) = row.undecoded {
             self.condition.in_error = true;
             complain_of_bytes(&row, complaints);
+            let cut = |cell: &CellSpan| cell.range().contains(&bad);
+            if let Some(cell) = row.cells.iter().position(cut) {
+                // letters that cannot be read must not make two names one
+                self.condition.doubt(cell..row.cells.len());
+            }
+        }
+        if row.sheet.is_some() {
+            names_in_doubt(&row, &self.header, &mut self.condition, complaints);
         }
         Ok(Some(SurveyRow {
             condition: &self.condition,
@@ -158,171 +150,23 @@ impl<'f> RowReader<'f> {
     }
 }
 
-impl Stream<'_> {
-    /// The current row; its condition is looked at elsewhere.
-    fn row(&mut self) -> SurveyRow<'_> {
-        let record = self.scanner.record();
-        let (text, undecoded) = match std::str::from_utf8(record.raw) {
-            Ok(text) => (text, None),
-            Err(error) => {
-                self.patched = patched(record.raw);
-                (&*self.patched, Some(error.valid_up_to()))
-            }
-        };
-        SurveyRow {
-            file: &self.file,
-            at: survey::RowPlace {
-                file: self.index,
-                line: record.line,
-            },
-            text,
-            undecoded,
-            cells: record.cells,
-            condition: &RowCondition::SOUND,
-            delimiter: char::from(self.scanner.delimiter()),
+/// Names in cells of a spreadsheet that cannot be taken as they stand.
+fn names_in_doubt(
+    row: &SurveyRow<'_>,
+    header: &Header,
+    condition: &mut RowCondition,
+    complaints: &mut Complaints,
+) {
+    for column in [header.building, header.unit, header.guard]
+        .into_iter()
+        .flatten()
+    {
+        let cell = row.sheet_cell(column);
+        let doubt = cell.and_then(|cell| cell.doubt.as_ref());
+        if let Some(doubt) = doubt.filter(|doubt| doubt.bears_on_names()) {
+            let heading = &header.headings[column];
+            complaints.push(cell_in_doubt(row, column, heading, doubt));
+            condition.doubt(column..column + 1);
         }
     }
-
-    /// Rows of empty cells; lines that start with `#` and are one cell.
-    fn is_blank_or_comment(&self) -> bool {
-        let record = self.scanner.record();
-        let delimiter = self.scanner.delimiter();
-        let empty = |byte: &u8| byte.is_ascii_whitespace() || *byte == b'"' || *byte == delimiter;
-        (record.cells.len() == 1 && record.raw.starts_with(b"#")) || record.raw.iter().all(empty)
-    }
-
-    /// Goes to the first row that is not blank and no comment; false if there is none.
-    fn first_row(&mut self, complaints: &mut Complaints) -> io::Result<bool> {
-        loop {
-            match self.scanner.advance()? {
-                FoundRow::End => {
-                    complaints.push(empty(&self.file));
-                    return Ok(false);
-                }
-                FoundRow::Row if self.is_blank_or_comment() => {}
-                FoundRow::Row => {
-                    complain_of_bytes(&self.row(), complaints);
-                    return Ok(true);
-                }
-                FoundRow::TooLong => {
-                    complaints.push(self.too_long());
-                    return Ok(false);
-                }
-            }
-        }
-    }
-
-    /// Parts cells by a semicolon or a tab where the header makes sense only so.
-    fn find_delimiter(&mut self, complaints: &mut Complaints) -> io::Result<()> {
-        if header::makes_sense(&self.row()) {
-            return Ok(());
-        }
-        for (delimiter, name) in [(b';', "semicolons"), (b'\t', "tabs")] {
-            self.scanner.part_at(delimiter)?;
-            let row = self.row();
-            if header::makes_sense(&row) {
-                let message = format!("cells are parted by {name} here; they were read so");
-                complaints.push(
-                    Diagnostic::warning(codes::OTHER_DELIMITER, message, row.excerpt_whole())
-                        .help("save the file as CSV with commas"),
-                );
-                return Ok(());
-            }
-        }
-        self.scanner.part_at(b',')?;
-        Ok(())
-    }
-
-    fn too_long(&self) -> Diagnostic {
-        let line = self.scanner.record().line;
-        Diagnostic::error(
-            codes::ROW_TOO_LONG,
-            "this row is longer than 1 MiB and was not read",
-            Excerpt::new(Arc::clone(&self.file), line, "", 0..0),
-        )
-        .help("look whether line ends were lost when the file was saved")
-    }
-}
-
-/// Bytes that are not UTF-8, if the row has any.
-fn complain_of_bytes(row: &SurveyRow<'_>, complaints: &mut Complaints) {
-    let Some(bad) = row.undecoded else {
-        return;
-    };
-    complaints.count(row.file, codes::NOT_UTF8, "", || {
-        Diagnostic::error(
-            codes::NOT_UTF8,
-            "the file is not saved as UTF-8: this character cannot be read",
-            row.excerpt_of(bad..bad + 1),
-        )
-        .help("save it again and choose \"CSV UTF-8\", or the encoding UTF-8")
-    });
-}
-
-/// The text with a question mark for each byte that is not UTF-8, as long as before.
-fn patched(raw: &[u8]) -> String {
-    let mut text = String::with_capacity(raw.len());
-    for chunk in raw.utf8_chunks() {
-        text.push_str(chunk.valid());
-        text.extend(chunk.invalid().iter().map(|_| '?'));
-    }
-    text
-}
-
-/// Files that are no CSV at all.
-enum FileKind {
-    Document,
-    Utf16,
-    Workbook,
-}
-
-fn other_kind(beginning: &[u8]) -> Option<FileKind> {
-    const WORKBOOKS: &[&[u8]] = &[b"PK\x03\x04", b"\xD0\xCF\x11\xE0"];
-    const DOCUMENTS: &[&[u8]] = &[b"%PDF", b"{\\rtf", b"\x89PNG", b"\xFF\xD8\xFF"];
-    let begins_with = |marks: &[&[u8]]| marks.iter().any(|mark| beginning.starts_with(mark));
-    if beginning.starts_with(b"\xFF\xFE") || beginning.starts_with(b"\xFE\xFF") {
-        return Some(FileKind::Utf16);
-    }
-    let first = &beginning[..beginning.len().min(64)];
-    let zeros = first.iter().filter(|byte| **byte == 0).count();
-    if begins_with(WORKBOOKS) {
-        Some(FileKind::Workbook)
-    } else if begins_with(DOCUMENTS) {
-        Some(FileKind::Document)
-    } else if zeros * 3 > first.len() {
-        Some(FileKind::Utf16)
-    } else {
-        None
-    }
-}
-
-impl FileKind {
-    fn diagnostic(&self, file: &Arc<str>) -> Diagnostic {
-        let (message, help) = match self {
-            FileKind::Document => (
-                "this is a document or a picture, not a CSV file",
-                "write the readings into a CSV file: unit,guard,item,reading,note",
-            ),
-            FileKind::Utf16 => (
-                "the file is saved as UTF-16 (\"Unicode text\"), not as UTF-8",
-                "save it again and choose \"CSV UTF-8\", or the encoding UTF-8",
-            ),
-            FileKind::Workbook => (
-                "this is a spreadsheet's own file, not a CSV file",
-                "open it in the spreadsheet and save it as \"CSV UTF-8\"",
-            ),
-        };
-        Diagnostic::error(codes::NO_CSV, message, Excerpt::whole(Arc::clone(file))).help(help)
-    }
-}
-
-fn empty(file: &Arc<str>) -> Diagnostic {
-    Diagnostic::error(
-        codes::EMPTY_FILE,
-        "the file is empty",
-        Excerpt::whole(Arc::clone(file)),
-    )
-    .help(
-        "begin with the row unit,guard,item,reading,note and write one observation a row below it",
-    )
 }

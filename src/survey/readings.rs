@@ -94,7 +94,7 @@ impl Readings {
 }
 
 /// How many texts are found without a search.
-const RECENT: usize = 8192;
+const RECENT: usize = 512;
 
 /// Where a text is looked for among the recent ones.
 fn recent(slot: usize, text: &str) -> usize {

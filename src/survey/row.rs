@@ -8,6 +8,8 @@ use std::sync::Arc;
 use crate::input::CellSpan;
 use crate::input::Excerpt;
 use crate::survey;
+use crate::survey::sheet::SheetCell;
+use crate::survey::sheet::SheetCells;
 
 /// How much of a row is shown with a diagnostic.
 const SHOWN: usize = 4096;
@@ -31,6 +33,15 @@ impl RowCondition {
         doubtful: None,
         rest_of_last: None,
     };
+
+    /// These cells cannot be trusted.
+    pub(super) fn doubt(&mut self, cells: Range<usize>) {
+        self.in_error = true;
+        self.doubtful = Some(match &self.doubtful {
+            Some(before) => before.start.min(cells.start)..before.end.max(cells.end),
+            None => cells,
+        });
+    }
 }
 
 /// A row of a survey.
@@ -45,6 +56,8 @@ pub(super) struct SurveyRow<'r> {
     pub(super) condition: &'r RowCondition,
     /// What parts its cells.
     pub(super) delimiter: char,
+    /// The sheet that it stands in, where it is no line of text.
+    pub(super) sheet: Option<&'r SheetCells>,
 }
 
 impl<'r> SurveyRow<'r> {
@@ -112,6 +125,11 @@ impl<'r> SurveyRow<'r> {
         )
     }
 
+    /// What the spreadsheet tells of a cell, where the row is one of a sheet.
+    pub(super) fn sheet_cell(&self, column: usize) -> Option<&'r SheetCell> {
+        self.sheet?.cell(self.at.line, column)
+    }
+
     /// The row with this cell marked.
     pub(super) fn excerpt(&self, index: usize) -> Excerpt {
         self.excerpt_of(self.range(index))
@@ -125,12 +143,19 @@ impl<'r> SurveyRow<'r> {
     /// The row with these bytes of it marked.
     pub(super) fn excerpt_of(&self, range: Range<usize>) -> Excerpt {
         let end = self.text.floor_char_boundary(SHOWN.min(self.text.len()));
-        Excerpt::new(
+        let excerpt = Excerpt::new(
             Arc::clone(self.file),
             self.at.line,
             &self.text[..end],
             range.start.min(end)..range.end.min(end),
-        )
+        );
+        if self.sheet.is_none() {
+            return excerpt;
+        }
+        let whole = range.len() == self.text.len();
+        let holds = |cell: &CellSpan| cell.range().end >= range.start;
+        let first = self.cells.iter().position(holds).filter(|_| !whole);
+        excerpt.in_cell(&SheetCells::address(self.at.line, first.unwrap_or(0)))
     }
 
     /// The bytes of a cell, without spaces around it; the row's end where it is missing.

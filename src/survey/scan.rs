@@ -7,7 +7,6 @@ use std::io;
 use std::mem;
 use std::sync::Arc;
 
-use crate::input::Diagnostic;
 use crate::input::Excerpt;
 use crate::input::Scanner;
 use crate::items::Holds;
@@ -15,29 +14,28 @@ use crate::items::Item;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
-use crate::survey;
 use crate::survey::FileError;
 use crate::survey::FileFacts;
 use crate::survey::NamedRules;
 use crate::survey::Observation;
+use crate::survey::RowPlace;
 use crate::survey::SurveyFacts;
-use crate::survey::SurveyFile;
 use crate::survey::TapeClass;
+use crate::survey::blank_names::BlankNames;
+use crate::survey::blank_names::SeenName;
 use crate::survey::clash;
 use crate::survey::clash::can_clash;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
-use crate::survey::complaints::RowSpot;
 use crate::survey::complaints::SpotMark;
-use crate::survey::complaints::Unplaced;
 use crate::survey::entries::Entries;
 use crate::survey::entries::EntrySubject;
 use crate::survey::entries::RowEntry;
 use crate::survey::entries::loose_note;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
-use crate::survey::header::length_unit;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::length_unit;
 use crate::survey::names::NameId;
 use crate::survey::names::Names;
 use crate::survey::observations::Level;
@@ -50,8 +48,19 @@ use crate::survey::observations::wrong_level;
 use crate::survey::place::Belonging;
 use crate::survey::place::Locator;
 use crate::survey::reader::RowReader;
+use crate::survey::rounds::Rounds;
 use crate::survey::row::RowCondition;
 use crate::survey::row::SurveyRow;
+use crate::survey::scan_complaints::MOST_RULES;
+use crate::survey::scan_complaints::blank_below;
+use crate::survey::scan_complaints::header_only;
+use crate::survey::scan_complaints::nearly_the_same;
+use crate::survey::scan_complaints::no_guard_in_unit;
+use crate::survey::scan_complaints::no_guards;
+use crate::survey::scan_complaints::own_text_of_no_guard;
+use crate::survey::scan_complaints::says_nothing;
+use crate::survey::scan_complaints::too_many_rules;
+use crate::survey::stream::Saved;
 
 /// How many different dates and names of people are listed.
 const LISTED: usize = 100;
@@ -66,14 +75,18 @@ pub(super) struct Scanned {
     pub(super) levels: HashMap<NameId, Vec<Observation>>,
     /// The default unit of each file.
     pub(super) units: Vec<Option<LengthUnit>>,
+    /// From where on blank units and buildings of a file cannot be told.
+    pub(super) blank_from: Vec<[Option<RowPlace>; 2]>,
+    /// Two files are two rounds: nothing is judged.
+    pub(super) is_two_rounds: bool,
     pub(super) complaints: Complaints,
 }
 
 /// Reads all files once.
-pub(super) fn scan(files: &[Box<dyn SurveyFile>]) -> Result<Scanned, FileError> {
+pub(super) fn scan(files: &[Saved<'_>]) -> Result<Scanned, FileError> {
     let mut scan = Scan::new();
     for (index, file) in (0..).zip(files) {
-        scan.file(&**file, index).map_err(FileError::of(&**file))?;
+        scan.file(*file, index).map_err(FileError::of(file.file))?;
     }
     Ok(scan.finish(files))
 }
@@ -86,7 +99,7 @@ struct Scan {
     /// What is wrong with marks and cells is said by the second reading.
     unsaid: Complaints,
     /// Facts that need a default unit, which may come later in the file.
-    waiting: Vec<Waiting>,
+    waiting: Vec<WaitingFacts>,
     /// What was said of the survey as a whole, and of each file.
     survey_level: Vec<Observation>,
     file_level: Vec<Observation>,
@@ -96,10 +109,15 @@ struct Scan {
     any_unusable: bool,
     /// Buildings and units that have a guard, by the place of their name.
     inhabited: Vec<bool>,
+    /// Blank names of the file that is read: of buildings and of units.
+    blanks: [BlankNames; 2],
+    rounds: Rounds,
+    /// Facts of the whole file that a table's column repeats.
+    filled_down: Vec<(Item, String)>,
 }
 
 /// A row of facts that could not be read without a default unit.
-struct Waiting {
+struct WaitingFacts {
     text: String,
     line: u64,
     condition: RowCondition,
@@ -115,6 +133,8 @@ impl Scan {
                 rows: Vec::new(),
                 levels: HashMap::new(),
                 units: Vec::new(),
+                blank_from: Vec::new(),
+                is_two_rounds: false,
                 complaints: Complaints::default(),
             },
             observer: Observer::new(),
@@ -127,17 +147,23 @@ impl Scan {
             above: None,
             any_unusable: false,
             inhabited: Vec::new(),
+            blanks: Default::default(),
+            rounds: Rounds::default(),
+            filled_down: Vec::new(),
         }
     }
 
-    fn file(&mut self, file: &dyn SurveyFile, index: u32) -> io::Result<()> {
-        let name: Arc<str> = file.name().into();
+    fn file(&mut self, saved: Saved<'_>, index: u32) -> io::Result<()> {
+        let name: Arc<str> = saved.file.name().into();
         self.scanned.facts.files.push(Arc::clone(&name));
         self.scanned.facts.file_facts.push(FileFacts::default());
         self.scanned.units.push(None);
+        self.scanned.blank_from.push([None; 2]);
+        self.blanks = Default::default();
+        self.filled_down.clear();
         self.locator.forget();
         self.above = None;
-        let Some(mut reader) = RowReader::open(file, index, &mut self.scanned.complaints)? else {
+        let Some(mut reader) = RowReader::open(saved, index, &mut self.scanned.complaints)? else {
             self.any_unusable = true;
             return Ok(());
         };
@@ -156,9 +182,10 @@ impl Scan {
             self.scanned.complaints.push(header_only(&name));
         }
         for waiting in mem::take(&mut self.waiting) {
-            self.read_waiting_facts(&waiting, &header, &name, index)?;
+            self.read_waiting_facts(&waiting, &header, saved, index)?;
         }
         self.file_facts(&name);
+        self.ask_of_blank_names(&name, index);
         Ok(())
     }
 
@@ -170,6 +197,8 @@ impl Scan {
             return None;
         };
         self.above = Some(guard);
+        self.look_at_names(row, header, place, guard);
+        self.filled_down(row, header, place);
         let rows = &mut self.scanned.rows;
         if rows.len() <= guard.index() {
             rows.resize(guard.index() + 1, 0);
@@ -183,6 +212,76 @@ impl Scan {
         }
         self.list_dates_and_people(row, header);
         Some(guard)
+    }
+
+    /// Whether names are blank below filled ones, and whether another file named the guard first.
+    fn look_at_names(
+        &mut self,
+        row: &SurveyRow<'_>,
+        header: &Header,
+        place: Belonging,
+        guard: NameId,
+    ) {
+        let names = &self.scanned.names;
+        let columns = [(header.building, place.building), (header.unit, place.unit)];
+        for (blanks, (column, id)) in self.blanks.iter_mut().zip(columns) {
+            if column.is_some() {
+                let name = if names.written(id).is_empty() {
+                    SeenName::Blank
+                } else if names.first(id) == row.at {
+                    SeenName::New(id)
+                } else {
+                    SeenName::Known(id)
+                };
+                blanks.see(name, names.written(guard), row.at);
+            }
+        }
+        let first = names.first(guard);
+        if first.file != row.at.file {
+            self.rounds.shared(first, row.at, names.written(guard));
+        }
+    }
+
+    /// Facts of the whole file in a table's column, the same on every row.
+    fn filled_down(&mut self, row: &SurveyRow<'_>, header: &Header, place: Belonging) {
+        if header.layout != Layout::Table {
+            return;
+        }
+        for (index, column) in header.columns.iter().enumerate() {
+            let HeaderColumn::Of(item, unit) = *column else {
+                continue;
+            };
+            let text = row.cell(index);
+            let is_known = self
+                .filled_down
+                .iter()
+                .any(|(of, known)| *of == item && *known == *text);
+            if misplaced(Level::Guard, item).is_none() || text.is_empty() || is_known {
+                continue;
+            }
+            let entry = self.entries.filled_down(item, index, text, unit);
+            if item == Item::Rules && self.filled_down.iter().any(|(of, _)| *of == item) {
+                let complaint = wrong_level(row, &entry, item);
+                self.scanned.complaints.push(complaint);
+            } else {
+                self.fact(row, header, place, Level::Survey, &entry, item);
+            }
+            self.filled_down.push((item, entry.text.into_owned()));
+        }
+    }
+
+    /// Asks where merged cells of a spreadsheet may have become blank ones.
+    fn ask_of_blank_names(&mut self, name: &Arc<str>, index: u32) {
+        let kinds = [("building", SpotMark::Building), ("unit", SpotMark::Unit)];
+        for (nth, (what, mark)) in kinds.into_iter().enumerate() {
+            let Some((row, count)) = self.blanks[nth].asked() else {
+                continue;
+            };
+            self.scanned.blank_from[index as usize][nth] = Some(row);
+            self.scanned
+                .complaints
+                .push_unplaced(blank_below(name, row, count, what, mark));
+        }
     }
 
     fn belonging(&mut self, row: &SurveyRow<'_>, header: &Header) -> Option<Belonging> {
@@ -201,6 +300,7 @@ impl Scan {
     /// Dates and people may stand at guards too.
     fn list_dates_and_people(&mut self, row: &SurveyRow<'_>, header: &Header) {
         let facts = &mut self.scanned.facts;
+        let rounds = &mut self.rounds;
         match header.layout {
             Layout::Notebook { item, reading, .. } => {
                 let name = row.cell(item);
@@ -209,12 +309,18 @@ impl Scan {
                     && let Some(item) = Item::by_name(&name)
                 {
                     list_once(facts, item, &row.cell(reading));
+                    if item == Item::Date {
+                        rounds.date(row.at.file, &row.cell(reading));
+                    }
                 }
             }
             Layout::Table => {
                 for (index, column) in header.columns.iter().enumerate() {
                     if let HeaderColumn::Of(item, _) = *column {
                         list_once(facts, item, &row.cell(index));
+                        if item == Item::Date {
+                            rounds.date(row.at.file, &row.cell(index));
+                        }
                     }
                 }
             }
@@ -227,7 +333,7 @@ impl Scan {
         let (first, others) = self.entries.of(row, header, complaints);
         let entries: Vec<RowEntry<'_>> = first.into_iter().chain(others).collect();
         if unit.is_none() && entries.iter().any(|entry| self.observer.lacks_unit(entry)) {
-            self.waiting.push(Waiting {
+            self.waiting.push(WaitingFacts {
                 text: row.text.to_owned(),
                 line: row.at.line,
                 condition: row.condition.clone(),
@@ -241,16 +347,17 @@ impl Scan {
     /// A row of facts that waited for the default unit: the file has ended.
     fn read_waiting_facts(
         &mut self,
-        waiting: &Waiting,
+        waiting: &WaitingFacts,
         header: &Header,
-        file: &Arc<str>,
+        saved: Saved<'_>,
         index: u32,
     ) -> io::Result<()> {
+        let file: Arc<str> = saved.file.name().into();
         let mut scanner = Scanner::new(waiting.text.as_bytes());
         scanner.part_at(header.delimiter)?;
         let row = SurveyRow {
-            file,
-            at: survey::RowPlace {
+            file: &file,
+            at: RowPlace {
                 file: index,
                 line: waiting.line,
             },
@@ -259,6 +366,7 @@ impl Scan {
             cells: scanner.record().cells,
             condition: &waiting.condition,
             delimiter: char::from(header.delimiter),
+            sheet: saved.file.sheet(),
         };
         self.above = waiting.above;
         if let Some(place) = self.belonging(&row, header) {
@@ -362,6 +470,9 @@ impl Scan {
         let (item, written) = (observation.item, &*observation.written);
         let Scanned { facts, units, .. } = &mut self.scanned;
         list_once(facts, item, written);
+        if item == Item::Date {
+            self.rounds.date(observation.row.file, written);
+        }
         match (item, &reading.value) {
             (Item::DefaultUnit, Value::Word(word)) => {
                 let unit = &mut units[observation.row.file as usize];
@@ -369,6 +480,10 @@ impl Scan {
             }
             (Item::Rules, Value::Text(_)) => {
                 for name in written.split(';').map(str::trim).filter(|r| !r.is_empty()) {
+                    if facts.rules.len() >= MOST_RULES {
+                        self.scanned.complaints.push(too_many_rules(at()));
+                        break;
+                    }
                     if !facts.rules.iter().any(|known| known.name == name) {
                         facts.rules.push(NamedRules {
                             name: name.to_owned(),
@@ -450,7 +565,7 @@ impl Scan {
         }
     }
 
-    fn finish(mut self, files: &[Box<dyn SurveyFile>]) -> Scanned {
+    fn finish(mut self, files: &[Saved<'_>]) -> Scanned {
         let names: Vec<Arc<str>> = self.scanned.facts.files.clone();
         let mut complain = |pair: [&Observation; 2]| {
             let file = &names[pair[1].row.file as usize];
@@ -477,62 +592,19 @@ impl Scan {
                 }
             }
         }
+        for unplaced in self.rounds.two_rounds(&names) {
+            self.scanned.is_two_rounds = true;
+            self.scanned.complaints.push_unplaced(unplaced);
+        }
         let any_guard = self.scanned.rows.iter().any(|rows| *rows > 0);
         if any_guard && !self.any_unusable {
             self.units_without_guard();
         }
         if let (false, false, Some(file)) = (any_guard, self.any_unusable, files.first()) {
-            self.scanned.complaints.push(no_guards(file.name()));
+            self.scanned.complaints.push(no_guards(file.file.name()));
         }
         self.scanned
     }
-}
-
-/// A unit or building of which facts are written and no guard.
-fn no_guard_in_unit(names: &Names, unit: NameId, file: &Arc<str>) -> Unplaced {
-    let written = names.written(unit);
-    let (what, name, mark) = if written.is_empty() {
-        (
-            "building",
-            names.written(names.parent(unit)),
-            SpotMark::Building,
-        )
-    } else {
-        ("unit", written, SpotMark::Unit)
-    };
-    let row = names.first(unit);
-    let message =
-        format!("the {what} `{name}` has a row of facts and no guard: nothing is judged there");
-    Unplaced {
-        spots: [RowSpot { row, mark }; 2],
-        second_says: "",
-        diagnostic: Diagnostic::warning(
-            codes::NO_GUARD_IN_UNIT,
-            message,
-            Excerpt::new(Arc::clone(file), row.line, "", 0..0),
-        )
-        .help("write the guard's name into the column guard, also where a railing is missing; leave the row out if there is nothing to guard"),
-    }
-}
-
-/// A name and nothing else: a flat that nobody entered, a legend, a signature.
-fn says_nothing(row: &SurveyRow<'_>) -> Diagnostic {
-    Diagnostic::warning(
-        codes::SAYS_NOTHING,
-        "this row names no guard and says nothing that can be read",
-        row.excerpt_whole(),
-    )
-    .help("if it stands for a flat, name its guards and write not reached where you could not look")
-}
-
-/// Text of the person's own in a row of facts.
-fn own_text_of_no_guard(row: &SurveyRow<'_>, cell: usize) -> Diagnostic {
-    Diagnostic::warning(
-        codes::LOOSE_NOTE,
-        "your own text in a row that names no guard: it is not kept",
-        row.excerpt(cell),
-    )
-    .help("write it in a row of the guard that it speaks of")
 }
 
 /// Whether no name of the items `date` and `by` begins with this byte, nor a
@@ -563,52 +635,6 @@ fn tape_class(word: TapeWord) -> TapeClass {
         TapeWord::ClassTwo => TapeClass::II,
         TapeWord::ClassThree => TapeClass::III,
         TapeWord::Handbook44 => TapeClass::Handbook44,
-    }
-}
-
-fn header_only(file: &Arc<str>) -> Diagnostic {
-    Diagnostic::error(
-        codes::HEADER_ONLY,
-        "there is a header and nothing below it",
-        Excerpt::whole(Arc::clone(file)),
-    )
-    .help("write one observation a row below the header: 2A,balcony,height,34 5/8 in,")
-}
-
-fn no_guards(file: &str) -> Diagnostic {
-    Diagnostic::error(
-        codes::NO_GUARDS,
-        "the survey names no guard, so there is nothing to judge",
-        Excerpt::whole(file.into()),
-    )
-    .help("write the guard's name into the column guard, and what you measured beside it")
-}
-
-fn nearly_the_same(
-    row: &SurveyRow<'_>,
-    header: &Header,
-    names: &Names,
-    near: NameId,
-    column: usize,
-) -> Unplaced {
-    let (what, mark) = if Some(column) == header.guard {
-        ("guard", SpotMark::Guard)
-    } else if Some(column) == header.unit {
-        ("unit", SpotMark::Unit)
-    } else {
-        ("building", SpotMark::Building)
-    };
-    let (ours, theirs) = (row.cell(column), names.written(near));
-    let first = names.first(near);
-    let message = format!(
-        "the {what} `{ours}` is spelt nearly as `{theirs}` on line {}: they were taken for two",
-        first.line
-    );
-    Unplaced {
-        spots: [row.at, first].map(|row| RowSpot { row, mark }),
-        second_says: "the other one",
-        diagnostic: Diagnostic::warning(codes::NEARLY_THE_SAME_NAME, message, row.excerpt(column))
-            .help("spell the name the same on every row if one is meant"),
     }
 }
 

@@ -8,9 +8,11 @@ use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 use crate::survey::SurveyFile;
 use crate::survey::assembly::Assembly;
+use crate::survey::complaints::Complaints;
 use crate::survey::lookup::look_up;
 use crate::survey::scan;
 use crate::survey::scan::Scanned;
+use crate::survey::stream::Saved;
 
 /// A survey whose facts are known and whose guards can be read.
 ///
@@ -33,7 +35,7 @@ use crate::survey::scan::Scanned;
 /// # Ok::<(), guardrule::survey::FileError>(())
 /// ```
 pub struct Survey<'f> {
-    files: &'f [Box<dyn SurveyFile>],
+    files: Vec<Saved<'f>>,
     scanned: Scanned,
     guard_count: usize,
 }
@@ -46,7 +48,10 @@ impl<'f> Survey<'f> {
     /// A file that cannot be opened or read. What is wrong with what stands in
     /// the files is among the diagnostics of [`Survey::guards`].
     pub fn scan(files: &'f [Box<dyn SurveyFile>]) -> Result<Survey<'f>, FileError> {
-        let scanned = scan::scan(files)?;
+        let look =
+            |file: &'f Box<dyn SurveyFile>| Saved::look(&**file).map_err(FileError::of(&**file));
+        let files: Vec<Saved<'f>> = files.iter().map(look).collect::<Result<_, _>>()?;
+        let scanned = scan::scan(&files)?;
         let guard_count = scanned.rows.iter().filter(|rows| **rows > 0).count();
         Ok(Survey {
             files,
@@ -67,6 +72,18 @@ impl<'f> Survey<'f> {
         self.guard_count
     }
 
+    /// Why the files are not judged together, where they are two rounds of one
+    /// survey: the same guard under different dates.
+    ///
+    /// # Errors
+    /// A file that cannot be opened or read.
+    pub fn two_rounds(&self) -> Result<Option<Diagnostics>, FileError> {
+        if !self.scanned.is_two_rounds {
+            return Ok(None);
+        }
+        self.placed(self.scanned.complaints.clone()).map(Some)
+    }
+
     /// The second reading: hands over complete guards, in the order of first
     /// appearance, until `each` breaks off. Gives back everything that is wrong
     /// with the files, as far as they were read.
@@ -78,10 +95,14 @@ impl<'f> Survey<'f> {
         &self,
         each: &mut dyn FnMut(Guard) -> ControlFlow<()>,
     ) -> Result<Diagnostics, FileError> {
-        let mut assembly = Assembly::new(&self.scanned, self.files);
+        let mut assembly = Assembly::new(&self.scanned, &self.files);
         assembly.run(each)?;
-        let complaints = assembly.complaints;
-        let places = look_up(self.files, &complaints.spots_wanted())?;
+        self.placed(assembly.complaints)
+    }
+
+    /// What is wrong, with the places that lie far behind looked up.
+    fn placed(&self, complaints: Complaints) -> Result<Diagnostics, FileError> {
+        let places = look_up(&self.files, &complaints.spots_wanted())?;
         Ok(complaints.finish(|spot| places.get(&(spot.row, spot.mark)).cloned()))
     }
 }

@@ -1,8 +1,6 @@
 //! What looks wrong with a row before it is read: traps of quoting, surplus
 //! cells, characters that would do something in a spreadsheet or a terminal.
 
-use std::ops::Range;
-
 use crate::input::Diagnostic;
 use crate::input::Quoting;
 use crate::items::Item;
@@ -11,9 +9,9 @@ use crate::reading::parse;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Header;
-use crate::survey::header::HeaderColumn;
 use crate::survey::header::Layout;
-use crate::survey::header::length_unit;
+use crate::survey::heading::HeaderColumn;
+use crate::survey::heading::length_unit;
 use crate::survey::row::RowCondition;
 use crate::survey::row::SurveyRow;
 
@@ -87,16 +85,6 @@ pub(super) fn examine(
         complain_of_dangerous_text(row, header, complaints);
     }
     condition
-}
-
-impl RowCondition {
-    fn doubt(&mut self, cells: Range<usize>) {
-        self.in_error = true;
-        self.doubtful = Some(match &self.doubtful {
-            Some(before) => before.start.min(cells.start)..before.end.max(cells.end),
-            None => cells,
-        });
-    }
 }
 
 /// A quoted cell that runs on over following rows, or is never closed.

@@ -262,7 +262,7 @@ fn an_opening_whose_sides_do_not_meet_is_asked_about_and_told_why() {
     let words: Vec<&str> = text.split_whitespace().collect();
     let text = words.join(" ");
     assert!(
-        text.contains("its sides do not meet at the bottom"),
+        text.contains("Its sides do not meet at the bottom"),
         "{text}"
     );
     let report = of(rule, rows, "json").json();

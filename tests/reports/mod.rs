@@ -1,5 +1,6 @@
 //! Reports of a few whole surveys in every form, and what must hold of every report.
 
+mod first_screen;
 mod forms;
 mod properties;
 mod ranking;

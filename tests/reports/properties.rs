@@ -55,10 +55,13 @@ proptest! {
         );
         scene.facts.property = Some(property);
         scene.facts.files = vec![Arc::from(name.as_str())];
-        let text = scene.text();
-        for line in text.lines() {
-            assert!(textwrap::core::display_width(line) <= 80, "{line:?}");
+        for width in [40, 60, 100, 80] {
+            scene.width = width;
+            for line in scene.text().lines() {
+                assert!(textwrap::core::display_width(line) <= width, "{width}: {line:?}");
+            }
         }
+        let text = scene.text();
         assert_eq!(obeyed(&text), None);
         assert_eq!(obeyed(&scene.csv().replace("\r\n", "\n")), None);
     }

@@ -7,11 +7,11 @@ use guardrule::items::Item;
 use guardrule::judge::Options;
 use guardrule::judge::judge;
 use guardrule::reading::parse;
+use guardrule::report::Detail;
 use guardrule::report::Explain;
 use guardrule::report::JudgedGuard;
 use guardrule::report::ReportBasis;
 use guardrule::report::ReportForm;
-use guardrule::report::ReportLength;
 use guardrule::report::Summary;
 use guardrule::report::report;
 use guardrule::rules;
@@ -87,6 +87,8 @@ pub(crate) struct Scene {
     pub(crate) rulesets: Vec<Ruleset>,
     pub(crate) options: Options,
     pub(crate) explain: Explain,
+    pub(crate) detail: Detail,
+    pub(crate) width: usize,
     pub(crate) guards: Vec<Guard>,
     pub(crate) diagnostics: Diagnostics,
 }
@@ -99,6 +101,8 @@ impl Scene {
             rulesets: rulesets(ids),
             options: Options::default(),
             explain: Explain::No,
+            detail: Detail::Short,
+            width: 80,
             guards,
             diagnostics: Diagnostics::new(),
         }
@@ -133,7 +137,8 @@ impl Scene {
             today: "2026-05-04".to_owned(),
             tool_version: "0.0.0",
             explain: self.explain,
-            length: ReportLength::Short,
+            detail: self.detail,
+            width: self.width,
         };
         let mut report = report(form, basis, &mut out).expect("a Vec takes everything");
         for guard in &self.guards {

@@ -6,4 +6,5 @@ mod find;
 mod loading;
 mod mutated;
 mod robust;
+mod sweep;
 mod unread;

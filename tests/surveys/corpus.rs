@@ -2,10 +2,17 @@
 
 use std::collections::BTreeSet;
 use std::fs;
+use std::io;
+use std::ops::ControlFlow;
 use std::path::Path;
 
 use guardrule::input::Severity;
 use guardrule::items::Item;
+use guardrule::survey::CellDoubt;
+use guardrule::survey::SheetCell;
+use guardrule::survey::SheetCells;
+use guardrule::survey::Survey;
+use guardrule::survey::SurveyFile;
 
 use crate::surveys::support::lines;
 use crate::surveys::support::read_files;
@@ -13,9 +20,13 @@ use crate::surveys::support::read_files;
 /// Files of which nothing is wrong: they stand beside a trap and must not spring it.
 const FAULTLESS: &[&str] = &[
     "default-unit-comes-late.csv",
+    "facts-filled-down.csv",
     "formulas-neutralised.csv",
+    "headings-with-units.csv",
     "note-over-lines-with-empty-columns.csv",
     "note-over-two-lines.csv",
+    "row-of-groups.csv",
+    "row-of-units.csv",
 ];
 
 fn corpus() -> Vec<(String, Vec<u8>)> {
@@ -108,6 +119,15 @@ fn every_code_is_given_by_some_file() {
     );
     let read = read_files(&[("long.csv", long.as_bytes())]);
     given.extend(read.diagnostics.sorted().iter().map(|d| d.code.number));
+    let many: Vec<String> = (0..101).map(|n| format!("town-{n}")).collect();
+    let many = format!(
+        "guard,item,reading\n,rules,{}\na,height,36 in\n",
+        many.join("; ")
+    );
+    let read = read_files(&[("many.csv", many.as_bytes())]);
+    given.extend(read.diagnostics.sorted().iter().map(|d| d.code.number));
+    // these need a spreadsheet, and two files
+    given.extend(sheet_and_rounds());
     for code in guardrule::survey::codes() {
         assert!(
             given.contains(&code.number),
@@ -116,6 +136,42 @@ fn every_code_is_given_by_some_file() {
             code.title
         );
     }
+}
+
+/// A sheet of a spreadsheet with a cell that cannot be taken as it stands.
+struct OneSheet(SheetCells);
+
+impl SurveyFile for OneSheet {
+    fn name(&self) -> &'static str {
+        "flats.xlsx, Flats"
+    }
+
+    fn open(&self) -> io::Result<Box<dyn io::Read + '_>> {
+        Ok(Box::new(&b"guard,height (in)\na,3.8\n"[..]))
+    }
+
+    fn sheet(&self) -> Option<&SheetCells> {
+        Some(&self.0)
+    }
+}
+
+fn sheet_and_rounds() -> Vec<u16> {
+    let mut cells = SheetCells::new();
+    let cell = SheetCell {
+        doubt: Some(CellDoubt::Percent),
+        ..SheetCell::default()
+    };
+    cells.set(2, 1, cell);
+    let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(OneSheet(cells))];
+    let survey = Survey::scan(&files).expect("memory can be read");
+    let mut said = survey
+        .guards(&mut |_| ControlFlow::Continue(()))
+        .expect("memory can be read");
+    let round = |date: &str| format!("guard,item,reading\n,date,{date}\na,height,36 in\n");
+    let (first, second) = (round("2026-03-08"), round("2026-11-12"));
+    let rounds = [("a.csv", first.as_bytes()), ("b.csv", second.as_bytes())];
+    said.absorb(read_files(&rounds).diagnostics);
+    said.sorted().iter().map(|said| said.code.number).collect()
 }
 
 #[test]

@@ -84,7 +84,9 @@ proptest! {
         lonely.sort();
         lonely.dedup();
         for read in [&one, &other] {
-            let said: Vec<u16> = read.diagnostics.sorted().iter().map(|said| said.code.number).collect();
+            // a unit that is blank below others is asked about, and that depends on their order
+            let codes = read.diagnostics.sorted().into_iter().map(|said| said.code.number);
+            let said: Vec<u16> = codes.filter(|code| *code != 242).collect();
             prop_assert_eq!(said, vec![235; lonely.len()]);
         }
         let firsts: Vec<&[String]> = shuffled.iter().map(|row| &row[..2]).filter(|row| !row[1].is_empty()).collect();

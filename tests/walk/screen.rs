@@ -139,7 +139,7 @@ fn three_guards_on_a_terminal_with_mistakes() {
     screen.line("n");
     let said = screen.line("34 5/8 in");
     assert!(
-        said.contains("Falls short (law): height: 34 5/8 in"),
+        said.contains("Falls short (building rules): height: 34 5/8 in"),
         "{said}"
     );
     screen.line("infill: glass");
@@ -159,7 +159,10 @@ fn three_guards_on_a_terminal_with_mistakes() {
     screen.line("a dog");
     screen.line("infill: c");
     let said = screen.line("n");
-    assert!(said.contains("Falls short (law): opening"), "{said}");
+    assert!(
+        said.contains("Falls short (building rules): opening"),
+        "{said}"
+    );
     let said = screen.line("2 in");
     let said = if said.contains("balcony: ") {
         said

@@ -7,6 +7,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use crate::cli::args::WalkArgs;
+use crate::cli::clock;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::rules::Guidance;
@@ -55,7 +56,7 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
         return print_diagnostics(&diagnostics, terminal, Exit::BadInput);
     }
     let settings = Settings {
-        today: Some(jiff::ZonedDateTime::now().date().to_string()),
+        today: Some(clock::today()),
         rules: args.rules.clone(),
         ..Settings::default()
     };
@@ -66,7 +67,7 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
             store,
             keys: Keys::of(terminal),
             told: BTreeSet::new(),
-            width: terminal.columns(),
+            width: terminal.columns_of_a_talk(),
         }
         .converse(&rulesets, terminal),
         Err(error) => {

@@ -23,41 +23,69 @@ pub struct BlankSurvey<'a> {
     pub units: Option<NonZeroU32>,
 }
 
-/// Writes a header, a row for what holds for the whole survey with the rulesets
-/// already in it, and a row for each guard with its name to write over. Empty
-/// cells are not measured.
-///
-/// # Errors
-/// Those of `out`.
-pub fn blank_survey(out: &mut dyn Write, blank: &BlankSurvey<'_>) -> io::Result<()> {
+/// A blank survey as rows of cells.
+#[derive(Clone, Debug)]
+pub struct BlankTable {
+    /// The headings.
+    pub headings: Vec<&'static str>,
+    /// What stands in each column: an item, or names or notes.
+    pub items: Vec<Option<Item>>,
+    /// A row for what holds for the whole survey, and one for each guard.
+    pub rows: Vec<Vec<String>>,
+}
+
+/// A header, a row for what holds for the whole survey with the rulesets already
+/// in it, and a row for each guard with its name to write over. Empty cells are
+/// not measured.
+#[must_use]
+pub fn blank_table(blank: &BlankSurvey<'_>) -> BlankTable {
     let columns = columns(blank.rulesets);
-    let mut csv = csv::Writer::from_writer(out);
-    let mut header = vec!["unit", "guard"];
-    header.extend(columns.iter().map(|item| heading(*item)));
-    header.push("note");
-    csv.write_record(&header)?;
+    let mut headings = vec!["unit", "guard"];
+    headings.extend(columns.iter().map(|item| heading(*item)));
+    headings.push("note");
     let rules = blank.names.join("; ");
-    let mut row = |unit: &str, guard: &str, rules: &str| {
-        let mut cells = vec![safe_cell(unit), safe_cell(guard)];
+    let row = |unit: &str, guard: &str, rules: &str| {
+        let mut cells = vec![unit.to_owned(), guard.to_owned()];
         cells.extend(columns.iter().map(|item| {
             let there = *item == Item::Rules;
             if there {
-                safe_cell(rules)
+                rules.to_owned()
             } else {
                 String::new()
             }
         }));
         cells.push(String::new());
-        csv.write_record(&cells)
+        cells
     };
-    row("", "", &rules)?;
+    let mut rows = vec![row("", "", &rules)];
     for unit in 1..=blank.units.map_or(1, NonZeroU32::get) {
         let unit = blank
             .units
             .map_or_else(String::new, |_| format!("unit {unit}"));
         for guard in 1..=blank.guards.get() {
-            row(&unit, &format!("guard {guard}"), "")?;
+            rows.push(row(&unit, &format!("guard {guard}"), ""));
         }
+    }
+    let mut items = vec![None, None];
+    items.extend(columns.into_iter().map(Some));
+    items.push(None);
+    BlankTable {
+        headings,
+        items,
+        rows,
+    }
+}
+
+/// Writes the blank survey as CSV.
+///
+/// # Errors
+/// Those of `out`.
+pub fn blank_survey(out: &mut dyn Write, blank: &BlankSurvey<'_>) -> io::Result<()> {
+    let table = blank_table(blank);
+    let mut csv = csv::Writer::from_writer(out);
+    csv.write_record(&table.headings)?;
+    for row in table.rows {
+        csv.write_record(row.iter().map(|cell| safe_cell(cell)))?;
     }
     csv.flush()
 }

@@ -9,6 +9,6 @@ mod front;
 mod guard;
 mod page;
 
-pub use blank::{BlankSurvey, blank_survey};
+pub use blank::{BlankSurvey, BlankTable, blank_survey, blank_table};
 pub use choice::{Paper, Sheet};
 pub use page::sheet;

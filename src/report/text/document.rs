@@ -1,92 +1,88 @@
-//! The whole text report: guards are kept as paragraphs until all are known,
-//! since the worst comes first.
+//! The whole text report: guards are kept until all are known, since the worst
+//! comes first and what is the same for all is said once.
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 use std::io;
 use std::io::Write;
-use std::mem;
 
 use crate::input::Diagnostics;
-use crate::items::Verdict;
+use crate::judge::Authority;
+use crate::judge::CautionSaid;
 use crate::judge::guard_cautions;
 use crate::judge::leave_outs;
+use crate::report::Detail;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
-use crate::report::cautions::DEFERRAL;
-use crate::report::cautions::GENERAL;
-use crate::report::cautions::STRENGTH_CAUTIONS;
-use crate::report::cautions::TONIGHT;
 use crate::report::cautions::caution;
 use crate::report::one_line;
 use crate::report::palette;
-use crate::report::text::findings::first_steps;
-use crate::report::text::guard::Detail;
-use crate::report::text::guard::block;
-use crate::report::text::head::head;
-use crate::report::text::headline::headline;
-use crate::report::text::rank::Rank;
-use crate::report::text::rank::is_quiet;
-use crate::report::words;
-use crate::report::wrap::WIDTH;
-use crate::report::wrap::hanging;
+use crate::report::reader;
+use crate::report::text::blocks;
+use crate::report::text::end::DEFERRAL;
+use crate::report::text::end::ForGuards;
+use crate::report::text::end::end;
 
-/// Above this many, guards that meet get one line each, and the others say
-/// what to measure next in a few words.
-const MANY: usize = 30;
+use crate::report::text::told::GuardTold;
+use crate::report::text::told::ReportPart;
+use crate::report::text::top;
+use crate::report::text::written;
+use crate::report::text::written::Known;
+use crate::report::text::written::SaidOfItem;
+use crate::report::wrap::Lines;
 
-/// How many guards the top of the report names.
-const AT_THE_TOP: usize = 3;
+/// Of rules that were not in force when a guard was built.
+const OF_ANOTHER_TIME: &str = "Judged by today's rules for new work; the rules of its time may have asked \
+less, which says nothing about danger.";
 
 /// The text report.
 pub struct TextReport<'a, W> {
     out: W,
     basis: ReportBasis<'a>,
     guards: Vec<Kept>,
-    cautions: Cautions,
+    cautions: Numbered,
     /// What rules leave out, each once.
-    left_out: Cautions,
+    left_out: Numbered,
     /// The editions by which some guard was judged since it was built in their time.
     editions: BTreeSet<String>,
     summary: Summary,
 }
 
-/// Every caution once, with how many guards it holds for.
+/// Texts, each once, in the order of their first guard.
 #[derive(Default)]
-struct Cautions {
+struct Numbered {
     index: BTreeMap<String, usize>,
-    counts: Vec<usize>,
+    texts: Vec<String>,
 }
 
-impl Cautions {
-    fn count(&mut self, caution: String) -> usize {
-        let next = self.counts.len();
-        let index = *self.index.entry(caution).or_insert(next);
-        if index == next {
-            self.counts.push(0);
+impl Numbered {
+    fn number(&mut self, text: String) -> usize {
+        if let Some(index) = self.index.get(&text) {
+            return *index;
         }
-        self.counts[index] += 1;
-        index
+        let next = self.texts.len();
+        self.index.insert(text.clone(), next);
+        self.texts.push(text);
+        next
+    }
+
+    /// Each text with the guards for which it holds.
+    fn with_guards<'t>(&'t self, of: impl Fn(usize) -> Vec<usize>) -> Vec<ForGuards<'t>> {
+        let texts = self.texts.iter().enumerate();
+        let texts = texts.map(|(index, says)| ForGuards {
+            says,
+            guards: of(index),
+        });
+        texts.filter(|text| !text.guards.is_empty()).collect()
     }
 }
 
-/// A guard as it will be printed.
+/// A guard as it will be printed, and what holds for it.
 struct Kept {
-    rank: Rank,
-    title: String,
-    headline: String,
-    verdict: Verdict,
-    quiet: bool,
-    /// What to speak of first, for the top of the report.
-    first: Vec<String>,
-    /// The lines below the headline; empty once there are many and it is quiet.
-    block: String,
-    /// The same in brief, as long as there may still be few.
-    brief: String,
+    told: GuardTold,
     cautions: Vec<usize>,
-    /// What its rules leave out; looked at where it meets.
     leaves_out: Vec<usize>,
 }
 
@@ -97,310 +93,231 @@ impl<'a, W: Write> TextReport<'a, W> {
             out,
             basis,
             guards: Vec::new(),
-            cautions: Cautions::default(),
-            left_out: Cautions::default(),
+            cautions: Numbered::default(),
+            left_out: Numbered::default(),
             editions: BTreeSet::new(),
             summary: Summary::default(),
         }
     }
 
-    fn many(&self) -> bool {
-        self.guards.len() > MANY
-    }
-
-    fn write_head(&mut self) -> io::Result<()> {
-        let made = format!(
-            "guardrule {}, report of {}",
-            self.basis.tool_version, self.basis.today
-        );
-        writeln!(self.out, "{}\n", palette::heading(&made))?;
-        writeln!(self.out, "{}", hanging("In short: ", &self.in_short()))?;
-        let loud = self.guards.iter().filter(|guard| !guard.quiet).count();
-        for (number, guard) in (1..).zip(self.guards.iter().take(loud.min(AT_THE_TOP))) {
-            let head = format!("{}: {}.", guard.title, guard.headline);
-            let head = hanging(&format!("  {number}. "), &head);
-            writeln!(self.out, "{}", palette::verdict(&head, guard.verdict))?;
-            for step in &guard.first {
-                writeln!(self.out, "{}", hanging("     ", step))?;
-            }
-        }
-        if loud > AT_THE_TOP {
-            let rest = format!("{} more below, worst first.", loud - AT_THE_TOP);
-            writeln!(self.out, "{}", hanging("     ", &rest))?;
-        }
-        if self.cautions.index.contains_key(TONIGHT) {
-            let text = "keep children away from what falls short or moves, with a gate that an adult opens at once or somebody beside them; lock or block no way by which people would leave in a fire.";
-            writeln!(self.out, "{}", hanging("Tonight: ", text))?;
-        }
-        writeln!(self.out)?;
-        if self.guards.is_empty() {
-            return Ok(());
-        }
-        for line in head(&self.basis, &self.editions) {
-            writeln!(self.out, "{line}")?;
-        }
-        Ok(())
-    }
-
-    fn in_short(&self) -> String {
-        if self.guards.is_empty() {
-            return "no guard could be read from the survey, so nothing was judged; why is said apart.".to_owned();
-        }
-        counted(self.summary)
-    }
-
-    fn write_guards(&mut self) -> io::Result<()> {
-        let many = self.many();
-        let leaves_out = self.leave_out_lines();
-        let cautions = self.caution_lines();
-        let mut told = BTreeSet::new();
-        let mut in_a_list = false;
-        for (number, guard) in (1..).zip(&self.guards) {
-            let title = format!("{number}. {}", guard.title);
-            if many && guard.quiet {
-                let text = format!("{}: {}", guard.title, guard.headline);
-                if !in_a_list {
-                    writeln!(self.out, "\n{}", "-".repeat(WIDTH - 2))?;
-                }
-                in_a_list = true;
-                writeln!(self.out, "{}", hanging(&format!("{number}. "), &text))?;
-                continue;
-            }
-            in_a_list = false;
-            writeln!(self.out, "\n{}", "-".repeat(WIDTH - 2))?;
-            for line in hanging("", &title).lines() {
-                writeln!(self.out, "{}", palette::heading(line))?;
-            }
-            let head = hanging("  ", &format!("{}.", guard.headline));
-            for line in head.lines() {
-                writeln!(self.out, "{}", palette::verdict(line, guard.verdict))?;
-            }
-            writeln!(self.out, "\n{}", guard.block)?;
-            let mut own = guard
-                .cautions
-                .iter()
-                .filter_map(|index| cautions[*index].at_guard());
-            if let Some(first) = own.next() {
-                writeln!(
-                    self.out,
-                    "\n  {}\n{first}",
-                    palette::heading("Before you act")
-                )?;
-            }
-            for line in own {
-                writeln!(self.out, "{line}")?;
-            }
-            if guard.verdict == Verdict::Meets && !guard.leaves_out.is_empty() {
-                let above = !told.is_empty();
-                let of_guard = guard.leaves_out.iter();
-                let new: Vec<usize> = of_guard
-                    .copied()
-                    .filter(|part| told.insert(*part))
-                    .collect();
-                let heading = match (above, new.is_empty()) {
-                    (false, _) => "What these rules leave out",
-                    (true, true) => "What its rules leave out is listed above",
-                    (true, false) => "What its rules leave out, beside what is listed above",
-                };
-                writeln!(self.out, "\n  {}", palette::heading(heading))?;
-                for part in new {
-                    writeln!(self.out, "{}", leaves_out[part])?;
-                }
-            }
-        }
-        Ok(())
-    }
-
-    /// The cautions in the order of their first guard. One that a ruleset
-    /// states for every guard here is said once, at the end, and so is what
-    /// every answer about strength says.
-    fn caution_lines(&self) -> Vec<CautionLine> {
-        let mut lines: Vec<(usize, CautionLine)> = Vec::new();
-        let all = self.guards.len();
-        for (caution, index) in &self.cautions.index {
-            let mut stated = self
-                .basis
-                .rulesets
-                .iter()
-                .flat_map(|ruleset| &ruleset.cautions);
-            let line = hanging("    - ", &one_line(caution));
-            let everywhere = all > 1
-                && self.cautions.counts[*index] == all
-                && stated.any(|stated| caution.contains(&stated.says));
-            // said once, they hold for whichever guard
-            let of_strength =
-                self.cautions.counts[*index] > 1 && STRENGTH_CAUTIONS.contains(&caution.as_str());
-            let line = if everywhere || of_strength {
-                CautionLine::AtEnd(line)
-            } else {
-                CautionLine::AtGuard(line)
-            };
-            lines.push((*index, line));
-        }
-        lines.sort_by_key(|(index, _)| *index);
-        lines.into_iter().map(|(_, line)| line).collect()
-    }
-
-    /// What the rules of some guard leave out, a line each, by their number.
-    fn leave_out_lines(&self) -> Vec<String> {
-        let mut parts: Vec<(&String, &usize)> = self.left_out.index.iter().collect();
-        parts.sort_by_key(|(_, index)| **index);
-        let line = |part: &String| hanging("    - ", &one_line(part));
-        parts.into_iter().map(|(part, _)| line(part)).collect()
-    }
-
-    /// What the rules leave out for guards that have a line of their own only.
-    fn left_out_of_quiet(&self) -> Vec<String> {
-        let lines = self.leave_out_lines();
-        let quiet = self.guards.iter().filter(|guard| guard.quiet);
-        let parts: BTreeSet<usize> = quiet.flat_map(|guard| guard.leaves_out.clone()).collect();
-        parts.into_iter().map(|part| lines[part].clone()).collect()
-    }
-
-    fn write_end(&mut self, diagnostics: &Diagnostics) -> io::Result<()> {
-        writeln!(self.out, "\n{}", "-".repeat(WIDTH - 2))?;
-        writeln!(self.out, "{}", palette::heading("Summary"))?;
-        writeln!(self.out, "{}", hanging("  ", &counted(self.summary)))?;
-        if self.many() && self.guards.iter().any(|guard| guard.quiet) {
-            let leaves_out = self.left_out_of_quiet();
-            if !leaves_out.is_empty() {
-                writeln!(
-                    self.out,
-                    "\n  {}",
-                    palette::heading("What these rules leave out")
-                )?;
-            }
-            for line in leaves_out {
-                writeln!(self.out, "{line}")?;
-            }
-        }
+    fn text(&self, diagnostics: &Diagnostics) -> Lines {
+        let basis = &self.basis;
+        let authority = Authority::of(basis.rulesets);
+        let told: Vec<GuardTold> = self.guards.iter().map(|kept| kept.told.clone()).collect();
+        let for_all = for_all(&told);
+        let mut lines = Lines::new(basis.width);
+        top::head(&mut lines, basis, &told, self.summary);
         if diagnostics.any_error() {
-            let text = "Something in the files could not be understood; it is said apart, with file and line. Mend it and run this again.";
-            writeln!(self.out, "{}", hanging("  ", text))?;
+            let text = "Something in the files could not be understood; it is said apart, with file and \
+line. Mend it and run this again.";
+            lines.spread("", "", text);
         }
-        writeln!(self.out, "\n{}", palette::heading("For every guard here"))?;
-        for line in self.caution_lines() {
-            if let CautionLine::AtEnd(line) = line {
-                writeln!(self.out, "{line}")?;
+        if told.is_empty() {
+            // a report by rules that judged nothing would only hide what is wrong
+            lines.spread("", "", DEFERRAL);
+            return lines;
+        }
+        top::tonight(&mut lines, &told);
+        let groups = blocks::alike(&told);
+        top::wrong(&mut lines, &told, &groups);
+
+        let mut known = Known::default();
+        for (number, group) in (1..).zip(&groups) {
+            let guards: Vec<&GuardTold> = group.iter().map(|index| &told[*index]).collect();
+            let number = (told.len() > 1).then_some(number);
+            blocks::block(&mut lines, number, &guards, authority, &for_all, &mut known);
+        }
+        unfinished(&mut lines, &told, &for_all, &mut known);
+        good(&mut lines, &told, &for_all, &mut known);
+        let holding = |of: fn(&Kept) -> &[usize]| {
+            move |text: usize| -> Vec<usize> {
+                let guards = self.guards.iter().enumerate();
+                let holds = guards.filter(|(_, kept)| of(kept).contains(&text));
+                holds.map(|(index, _)| index).collect()
+            }
+        };
+        let cautions = self.cautions.with_guards(holding(|kept| &kept.cautions));
+        let left_out = self.left_out.with_guards(holding(|kept| &kept.leaves_out));
+        end(
+            &mut lines,
+            basis,
+            &told,
+            &for_all,
+            &cautions,
+            &left_out,
+            &self.editions,
+        );
+        lines
+    }
+}
+
+/// What most guards inherit alike is said once; a guard for which something else
+/// holds says so.
+fn for_all(told: &[GuardTold]) -> Vec<SaidOfItem> {
+    let mut parts: Vec<SaidOfItem> = Vec::new();
+    for part in told.iter().flat_map(|guard| &guard.inherited) {
+        let has_some = |guard: &GuardTold| guard.inherited.iter().any(|o| o.item == part.item);
+        let same = told
+            .iter()
+            .filter(|guard| guard.inherited.contains(part))
+            .count();
+        let known = parts.iter().any(|known| known.item == part.item);
+        if !known && told.iter().all(has_some) && same * 2 > told.len() {
+            parts.push(part.clone());
+        }
+    }
+    parts
+}
+
+/// Guards of which something is not looked at, and nothing is wrong so far.
+fn unfinished(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &mut Known) {
+    let mut guards = told
+        .iter()
+        .filter(|guard| guard.part == ReportPart::Unfinished)
+        .peekable();
+    if guards.peek().is_none() {
+        return;
+    }
+    lines.gap();
+    lines.push(palette::heading("UNFINISHED"));
+    for guard in guards {
+        let mut parts = Vec::new();
+        match guard.not_entered.as_deref() {
+            Some("") => parts.push("not entered".to_owned()),
+            Some(why) => parts.push(format!("not entered (\"{why}\")")),
+            None => {
+                parts.push(guard.comes_out.clone());
+                parts.extend(
+                    guard
+                        .unclear
+                        .iter()
+                        .map(|why| why.trim_end_matches('.').to_owned()),
+                );
+                if !guard.next.is_empty() && told.len() > 1 {
+                    parts.push(format!("next: {}", names(guard)));
+                }
             }
         }
-        for caution in GENERAL {
-            writeln!(self.out, "{}", hanging("    - ", caution))?;
+        if !guard.could_not_look.is_empty() && guard.not_entered.is_none() {
+            parts.push(format!(
+                "could not be looked at: {}",
+                guard.could_not_look.join("; ")
+            ));
         }
-        writeln!(self.out, "{}", hanging("    - ", DEFERRAL))
+        lines.spread(
+            "  ",
+            "     ",
+            &format!("{}: {}.", guard.name, parts.join("; ")),
+        );
+        if told.len() == 1 {
+            blocks::numbered(lines, &guard.next);
+        }
+        blocks::as_written(lines, &[guard], for_all, known);
+        full(lines, guard);
     }
 }
 
-/// A caution as it is printed, and where.
-enum CautionLine {
-    AtEnd(String),
-    AtGuard(String),
+fn full(lines: &mut Lines, guard: &GuardTold) {
+    if !guard.full.is_empty() {
+        lines.push(guard.full.clone());
+    }
 }
 
-impl CautionLine {
-    fn at_guard(&self) -> Option<&str> {
-        match self {
-            CautionLine::AtEnd(_) => None,
-            CautionLine::AtGuard(line) => Some(line),
+/// What is still to be looked at, by name.
+fn names(guard: &GuardTold) -> String {
+    let names: Vec<&str> = guard.next.iter().map(|next| next.item.name()).collect();
+    names.join(", ")
+}
+
+/// Guards that meet, or of which no rule asks anything; those that come out alike
+/// stand together, and what is the same as the first one's is not said again.
+fn good(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &mut Known) {
+    let mut groups: Vec<(&str, Vec<&GuardTold>)> = Vec::new();
+    for guard in told.iter().filter(|guard| guard.part == ReportPart::Good) {
+        let known = groups
+            .iter_mut()
+            .find(|(comes_out, _)| *comes_out == guard.comes_out);
+        match known {
+            Some((_, guards)) => guards.push(guard),
+            None => groups.push((&guard.comes_out, vec![guard])),
         }
     }
-}
-
-/// The summary as sentences.
-fn counted(summary: Summary) -> String {
-    let parts = [
-        (summary.falls_short, "falls short", "fall short"),
-        (
-            summary.too_close,
-            "is too close to call",
-            "are too close to call",
-        ),
-        (summary.not_settled, "is not settled", "are not settled"),
-        (summary.not_measured, "is not measured", "are not measured"),
-        (summary.meets, "meets", "meet"),
-        (
-            summary.does_not_apply,
-            "needs none by these rules",
-            "need none by these rules",
-        ),
-        (
-            summary.could_not_judge,
-            "could not be judged",
-            "could not be judged",
-        ),
-    ];
-    let parts: Vec<String> = parts
-        .iter()
-        .filter(|(count, _, _)| *count > 0)
-        .map(|(count, one, many)| format!("{count} {}", if *count == 1 { one } else { many }))
-        .collect();
-    let guards = if summary.guards == 1 {
-        "guard"
-    } else {
-        "guards"
-    };
-    if parts.is_empty() {
-        return "No guard was found.".to_owned();
+    if groups.is_empty() {
+        return;
     }
-    let mut text = format!("{} {guards}: {}.", summary.guards, parts.join(", "));
-    if summary.reading_alone_meets > 0 {
-        text.push_str(&format!(
-            " By the readings alone {} of the undecided would meet.",
-            summary.reading_alone_meets
-        ));
+    lines.gap();
+    lines.push(palette::heading("NOTHING WRONG FOUND"));
+    for (comes_out, guards) in groups {
+        lines.spread("  ", "  ", &format!("{}:", reader::capital(comes_out)));
+        let mut same: Vec<(String, String, Vec<String>, &GuardTold)> = Vec::new();
+        for guard in guards {
+            let mut parts = guard.met.clone();
+            parts.extend(guard.written.clone());
+            parts.extend(written::without(&guard.inherited, for_all));
+            let text = known.shortly(&guard.name, &parts);
+            let text = text.unwrap_or_else(|| written::joined(&parts));
+            let open = names(guard);
+            let alike = same
+                .iter_mut()
+                .find(|(t, o, _, one)| *t == text && *o == open && one.full == guard.full);
+            match alike {
+                Some((_, _, names, _)) => names.push(guard.name.clone()),
+                None => same.push((text, open, vec![guard.name.clone()], guard)),
+            }
+        }
+        for (text, open, names, guard) in same {
+            let names = reader::listed(&names);
+            lines.spread("  ", "     ", &format!("{names}: {text}."));
+            if !open.is_empty() {
+                lines.spread("     ", "     ", &format!("Not looked at: {open}."));
+            }
+            full(lines, guard);
+        }
     }
-    text
 }
 
 impl<W: Write> Report for TextReport<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        let quiet = is_quiet(entry);
-        let many = self.guards.len() >= MANY;
-        if self.guards.len() == MANY {
-            for guard in &mut self.guards {
-                guard.block = mem::take(&mut guard.brief);
-            }
-        }
-        let cautions = guard_cautions(
+        let basis = &self.basis;
+        let said = guard_cautions(
             &entry.guard,
             &entry.judged,
-            self.basis.survey,
-            self.basis.rulesets,
-            self.basis.options,
+            basis.survey,
+            basis.rulesets,
+            basis.options,
         );
-        let cautions = cautions
-            .into_iter()
-            .map(|said| self.cautions.count(caution(&said).into_owned()))
+        let left_out = leave_outs(&entry.guard, basis.survey, basis.rulesets, basis.options);
+        let told = GuardTold::new(entry, basis, self.guards.len());
+        // what to do tonight stands at the top already
+        // what strength rests on is said in one sentence where it is worked out
+        let full = basis.detail == Detail::Full;
+        let said = said.iter().filter(|said| match said {
+            CautionSaid::Tonight => false,
+            CautionSaid::Strength(_) => full,
+            CautionSaid::Deferral
+            | CautionSaid::DoNotLean
+            | CautionSaid::General(_)
+            | CautionSaid::KeepOffUntilLookedAt
+            | CautionSaid::LeadPaint(_)
+            | CautionSaid::LegalWhenBuilt
+            | CautionSaid::OfRuleset { .. }
+            | CautionSaid::OnlyTheRailing
+            | CautionSaid::Pulled(_)
+            | CautionSaid::SmallBody(_) => true,
+        });
+        let said = said.map(|said| caution(said).into_owned());
+        let said = said.chain(told.of_another_time.then(|| OF_ANOTHER_TIME.to_owned()));
+        let cautions = said
+            .map(|caution| self.cautions.number(one_line(&caution).into_owned()))
             .collect();
-        let left_out = leave_outs(
-            &entry.guard,
-            self.basis.survey,
-            self.basis.rulesets,
-            self.basis.options,
-        );
+        let meets = told.part == ReportPart::Good;
         let leaves_out = left_out
             .into_iter()
-            .map(|part| self.left_out.count(part))
+            .filter(|_| meets)
+            .map(|part| self.left_out.number(one_line(&part).into_owned()))
             .collect();
-        let brief = if quiet {
-            String::new()
-        } else {
-            block(entry, &self.basis, Detail::Brief)
-        };
-        let (block, brief) = if many {
-            (brief, String::new())
-        } else {
-            (block(entry, &self.basis, Detail::Full), brief)
-        };
         self.guards.push(Kept {
-            rank: Rank::of(entry, self.guards.len()),
-            title: words::title(&entry.guard),
-            headline: headline(entry, &self.basis),
-            verdict: entry.judged.verdict,
-            quiet,
-            first: first_steps(entry, &self.basis),
-            block,
-            brief,
+            told,
             cautions,
             leaves_out,
         });
@@ -413,15 +330,9 @@ impl<W: Write> Report for TextReport<'_, W> {
     }
 
     fn finish(mut self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary> {
-        self.guards.sort_by_key(|guard| guard.rank);
-        self.write_head()?;
-        if self.guards.is_empty() {
-            // a head by rules that judged nothing would only hide what is wrong
-            writeln!(self.out, "{}", hanging("", DEFERRAL))?;
-            return Ok(self.summary);
-        }
-        self.write_guards()?;
-        self.write_end(diagnostics)?;
+        self.guards.sort_by_key(|kept| kept.told.rank);
+        let text = self.text(diagnostics).joined();
+        writeln!(self.out, "{text}")?;
         Ok(self.summary)
     }
 }

@@ -1,13 +1,15 @@
-//! The text report: 80 columns, worst guard first, in words for somebody who
+//! The text report: the answer first, worst guard first, in words for somebody who
 //! has never read a building code.
 
+mod blocks;
 mod document;
-mod findings;
-mod guard;
-mod head;
-mod headline;
+mod end;
+mod full;
+mod paragraph;
 mod rank;
 mod strength;
+mod told;
+mod top;
+mod written;
 
 pub use document::TextReport;
-pub(super) use findings::compared;

@@ -1,13 +1,14 @@
 //! Which guard is worse.
 
-use crate::items::GuardWord;
-use crate::items::ItemWord;
-use crate::items::MovesWhenPushedWord;
 use std::cmp::Reverse;
 
+use crate::items::GuardWord;
+use crate::items::MovesWhenPushedWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::report::JudgedGuard;
+use crate::report::matters::says;
+use crate::report::matters::share_short;
 use crate::rules::Status;
 use crate::rules::Urgency;
 use crate::survey::Guard;
@@ -94,26 +95,7 @@ fn largest_shortfall(entry: &JudgedGuard<'_>) -> i128 {
     findings.filter_map(share_short).max().unwrap_or(0)
 }
 
-/// A shortfall in millionths of its limit, where both are lengths.
-pub(super) fn share_short(finding: &Finding<'_>) -> Option<i128> {
-    let limit = finding.limit.as_ref()?.value?.nanometres();
-    let margin = finding.margin?.nanometres();
-    (limit > 0 && margin < 0).then(|| i128::from(-margin) * 1_000_000 / i128::from(limit))
-}
-
 /// Whether it was seen to move a lot.
-pub(super) fn moves_a_lot(guard: &Guard) -> bool {
+fn moves_a_lot(guard: &Guard) -> bool {
     says(guard, MovesWhenPushedWord::ALot)
-}
-
-/// Whether one of the item's readings is this word.
-pub(super) fn says<W: ItemWord>(guard: &Guard, word: W) -> bool {
-    guard.of(W::ITEM).any(|(_, o)| o.word() == Some(word))
-}
-
-/// Whether it can be said in one line where there are many: it meets or needs
-/// nothing, and nothing about it is urgent or falls short of guidance.
-pub(super) fn is_quiet(entry: &JudgedGuard<'_>) -> bool {
-    let quiet = matches!(class(entry), RankClass::Meets | RankClass::DoesNotApply);
-    quiet && entry.judged.guidance != Some(Verdict::TooClose)
 }

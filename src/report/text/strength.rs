@@ -8,7 +8,7 @@ use crate::report::JudgedGuard;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::strength;
-use crate::report::wrap::hanging;
+use crate::report::wrap::Lines;
 use crate::statics::AnyQuantity;
 use crate::statics::Units;
 
@@ -18,49 +18,46 @@ const LOAD: usize = 17;
 const TAKES: usize = 18;
 const SO: usize = 19;
 
-/// How much of a load path is shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Shown {
-    /// The table of every link, with what was taken as given.
-    Everything,
-    /// At most six lines.
-    WhatMatters,
-}
-
 /// Lines that a guard's load path takes where nobody asked for all of it.
 const MOST_LINES: usize = 6;
 
-/// The weakest link, what is seen wrong, what a tradesman would do, what to look at
-/// next: one paragraph, and what no longer fits is left to the table.
-fn in_short(lines: &mut Vec<String>, chain: &Chain) {
-    let title = "What holds it up: indicative, a licensed engineer decides (more: --full)";
-    let sentences = [
-        strength::ruled_out(chain),
-        strength::weakest(chain),
-        strength::mends(chain),
-        strength::seen_wrong(chain),
-        strength::look_at_next(chain),
-    ];
-    let mut told = String::new();
-    for sentence in sentences.into_iter().flatten() {
-        let longer = if told.is_empty() {
-            sentence
-        } else {
-            format!("{told} {sentence}")
-        };
-        if hanging("    ", &longer).lines().count() < MOST_LINES {
+/// What matters of a guard's load paths: the weakest link, what is seen wrong, what a
+/// tradesman would do, what to look at next, each path for itself.
+pub(super) fn what_matters(entry: &JudgedGuard<'_>) -> Vec<Vec<String>> {
+    let applies = |finding: &&Finding<'_>| finding.verdict != Verdict::DoesNotApply;
+    let chains = entry.judged.findings.iter().filter(applies);
+    chains
+        .filter_map(|finding| finding.chain.as_deref())
+        .filter(|chain| chain.written)
+        .map(|chain| {
+            let sentences = [
+                strength::ruled_out(chain),
+                strength::weakest(chain),
+                strength::mends(chain),
+                strength::seen_wrong(chain),
+                strength::look_at_next(chain),
+            ];
+            sentences.into_iter().flatten().collect()
+        })
+        .collect()
+}
+
+/// The same in one short paragraph; what no longer fits is left to the table.
+pub(super) fn in_short(lines: &mut Lines, sentences: &[String]) {
+    let mut told = "What holds it (indicative; an engineer decides):".to_owned();
+    for sentence in sentences {
+        let longer = format!("{told} {sentence}");
+        let mut tried = Lines::new(lines.width());
+        tried.spread("  ", "     ", &longer);
+        if tried.joined().lines().count() <= MOST_LINES {
             told = longer;
         }
     }
-    lines.push(String::new());
-    lines.push(format!("  {}", palette::heading(title)));
-    if !told.is_empty() {
-        lines.push(hanging("    ", &told));
-    }
+    lines.spread("  ", "     ", &told);
 }
 
 /// The load paths of a guard; one short line where nothing is known of what holds it.
-pub(super) fn section(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, shown: Shown) {
+pub(super) fn section(lines: &mut Lines, entry: &JudgedGuard<'_>) {
     let mut silent = false;
     let mut told = false;
     for finding in &entry.judged.findings {
@@ -69,24 +66,21 @@ pub(super) fn section(lines: &mut Vec<String>, entry: &JudgedGuard<'_>, shown: S
             continue;
         };
         if chain.written {
-            match shown {
-                Shown::Everything => of_rule(lines, finding, chain),
-                Shown::WhatMatters => in_short(lines, chain),
-            }
+            of_rule(lines, finding, chain);
             told = true;
         } else {
             silent = true;
         }
     }
     if silent && !told {
-        lines.push(String::new());
+        lines.gap();
         let text = "Strength not judged: nothing known about what holds the posts; how to look: guardrule items post-fastening.";
-        lines.push(hanging("  ", text));
+        lines.hanging("  ", text);
     }
 }
 
-fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
-    lines.push(String::new());
+fn of_rule(lines: &mut Lines, finding: &Finding<'_>, chain: &Chain) {
+    lines.gap();
     lines.push(format!(
         "  {}",
         palette::heading("What holds it up (indicative: a licensed engineer decides)")
@@ -97,9 +91,12 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
         one_line(&finding.ruleset.id),
         one_line(&finding.rule.clause)
     );
-    lines.push(hanging("    ", &loads));
-    lines.push(String::new());
-    lines.extend(row(["Link", "Load on it", "It can take", "So"]));
+    lines.hanging("    ", &loads);
+    lines.gap();
+    let table = lines.width() >= 4 + LINK + LOAD + TAKES + SO;
+    if table {
+        row(lines, ["Link", "Load on it", "It can take", "So"]);
+    }
     for link in &chain.links {
         let demand = link
             .demand
@@ -113,7 +110,13 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
             capacity.as_deref().unwrap_or("-"),
             strength::verdict(link),
         ];
-        lines.extend(row(cells));
+        if table {
+            row(lines, cells);
+        } else {
+            let [link, load, takes, so] = cells;
+            let text = format!("{link}: load {load}, can take {takes}: {so}");
+            lines.spread("    ", "      ", &text);
+        }
     }
     let moment = |link: &Link| matches!(link.demand.map(|d| d.high), Some(AnyQuantity::Moment(_)));
     if chain.links.iter().any(moment) {
@@ -121,9 +124,9 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
             Units::Customary => "lb·in: pounds times the inches of its lever.",
             Units::Metric => "N·m: newtons times the metres of its lever.",
         };
-        lines.push(hanging("    ", says));
+        lines.hanging("    ", says);
     }
-    lines.push(String::new());
+    lines.gap();
     let sentences = [
         strength::ruled_out(chain),
         strength::weakest(chain),
@@ -131,30 +134,31 @@ fn of_rule(lines: &mut Vec<String>, finding: &Finding<'_>, chain: &Chain) {
         strength::seen_wrong(chain),
         strength::mends(chain),
     ];
-    lines.extend(sentences.iter().flatten().map(|says| hanging("    ", says)));
+    for says in sentences.iter().flatten() {
+        lines.hanging("    ", says);
+    }
     for link in &chain.links {
-        lines.extend(remark(link));
+        remark(lines, link);
     }
     if let Some(taken) = strength::taken(chain) {
-        lines.push(hanging("    ", &taken));
+        lines.hanging("    ", &taken);
     }
 }
 
 /// Why a link has no number and what to look at next.
-fn remark(link: &Link) -> Option<String> {
+fn remark(lines: &mut Lines, link: &Link) {
     let parts: Vec<String> = [strength::why(link), strength::next(link)]
         .into_iter()
         .flatten()
         .collect();
-    if parts.is_empty() {
-        return None;
+    if !parts.is_empty() {
+        let text = format!("{}: {}.", strength::name(link), parts.join("; "));
+        lines.hanging("    - ", &text);
     }
-    let text = format!("{}: {}.", strength::name(link), parts.join("; "));
-    Some(hanging("    - ", &text))
 }
 
 /// A row of the table; long cells run on below.
-fn row(cells: [&str; 4]) -> Vec<String> {
+fn row(lines: &mut Lines, cells: [&str; 4]) {
     let columns = [
         (cells[0], LINK),
         (cells[1], LOAD),
@@ -169,16 +173,14 @@ fn row(cells: [&str; 4]) -> Vec<String> {
         })
         .collect();
     let height = wrapped.iter().map(Vec::len).max().unwrap_or(0);
-    (0..height)
-        .map(|at| {
-            let mut line = "    ".to_owned();
-            for (cell, (_, width)) in wrapped.iter().zip(columns) {
-                let part = cell.get(at).map_or("", String::as_str);
-                let pad = width.saturating_sub(textwrap::core::display_width(part));
-                line.push_str(part);
-                line.push_str(&" ".repeat(pad));
-            }
-            line.trim_end().to_owned()
-        })
-        .collect()
+    for at in 0..height {
+        let mut line = "    ".to_owned();
+        for (cell, (_, width)) in wrapped.iter().zip(columns) {
+            let part = cell.get(at).map_or("", String::as_str);
+            let pad = width.saturating_sub(textwrap::core::display_width(part));
+            line.push_str(part);
+            line.push_str(&" ".repeat(pad));
+        }
+        lines.push(line.trim_end().to_owned());
+    }
 }

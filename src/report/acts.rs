@@ -1,0 +1,196 @@
+//! What to do about a guard: what comes first tonight, and what lasts.
+
+use crate::items::DangerCounts;
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::quantities::Length;
+use crate::reading::Value;
+use crate::report::JudgedGuard;
+use crate::report::matters::AskedBy;
+use crate::report::matters::ThingMeasured;
+use crate::report::one_line;
+use crate::report::reader;
+use crate::report::remedy::Remedy;
+use crate::report::remedy::remedy;
+use crate::survey::Guard;
+
+/// Something to do before anybody sleeps.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Tonight {
+    /// As it is called out: `KEEP EVERYBODY OFF IT`; empty where it is no danger.
+    pub(super) call: &'static str,
+    /// What it is about, for a list of work.
+    pub(super) what: String,
+    /// What was written, for a list of work.
+    pub(super) written: String,
+    /// What to do, in a sentence.
+    pub(super) does: &'static str,
+    /// The same in a few words.
+    pub(super) shortly: &'static str,
+    /// Why, with what was written.
+    pub(super) why: String,
+}
+
+/// No guard of this weight and no drop leave time: what holds a guard that moves.
+const OFF: &str = "Close the way to it, as far as nobody needs it to get out.";
+
+/// (common practice, no source)
+const HOLE: &str = "Keep children from it until it is closed: boards upright over the hole, tied or \
+clamped, if the railing stands firm.";
+
+/// (common practice, no source)
+const EDGE: &str = "Bar the way with a barrier that a child cannot climb; lock a door only where it is no \
+way out in a fire, else tell the owner and the fire authority at once.";
+
+/// (common practice, no source)
+const CLIMB: &str = "Take away what a child climbs on, or move it well away.";
+
+/// (common practice, no source)
+const BODY: &str = "Keep the child from the gaps: a body can slip in and the head be held.";
+
+/// (common practice, no source)
+const KEEP: &str = "Keep children from it: close the way to it, or put up a barrier that cannot be climbed, \
+and leave every way out in a fire open.";
+
+/// What to do in a few words.
+fn shortly(does: &str) -> &'static str {
+    const SHORTLY: [(&str, &str); 6] = [
+        (OFF, "keep everybody off it"),
+        (HOLE, "close the hole"),
+        (EDGE, "bar the way"),
+        (CLIMB, "take away what a child climbs on"),
+        (BODY, "keep the child from the gaps"),
+        (KEEP, "keep children from it"),
+    ];
+    let known = SHORTLY.iter().find(|(long, _)| *long == does);
+    known.map_or("", |(_, shortly)| shortly)
+}
+
+/// What comes before every rule, then shortfalls that cannot wait, then what a
+/// child climbs on, then gaps for the body of a child under two.
+pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]) -> Vec<Tonight> {
+    let guard = &entry.guard;
+    let mut acts = dangers(entry);
+    let called = !acts.is_empty();
+    let firm = !acts.iter().any(|act| act.does == OFF);
+    for matter in matters.iter().filter(|matter| matter.is_missed()) {
+        let climb = matter.topic == Item::ThingToClimb;
+        if climb && firm {
+            acts.push(act(matter, guard, "", CLIMB));
+        } else if called || climb {
+            // whoever keeps off or closes the hole keeps from the rest as well
+        } else if matter.is_urgent() {
+            acts.push(act(matter, guard, "", KEEP));
+        } else if under_two(guard) && lets_a_body_in(matter) {
+            acts.push(act(matter, guard, "", BODY));
+        }
+    }
+    let mut told: Vec<Tonight> = Vec::new();
+    for act in acts {
+        // one act is said once, with the first of its reasons
+        if !told.iter().any(|other| other.does == act.does) {
+            told.push(act);
+        }
+    }
+    told
+}
+
+fn act(
+    matter: &ThingMeasured<'_, '_>,
+    guard: &Guard,
+    call: &'static str,
+    does: &'static str,
+) -> Tonight {
+    let fault = matter
+        .missed()
+        .next()
+        .map(|(_, finding)| reader::fault(finding));
+    let readings = matter.readings(guard);
+    let readings: Vec<String> = readings.into_iter().map(reader::reading).collect();
+    let written = readings.join("; ");
+    Tonight {
+        call,
+        what: fault.unwrap_or_else(|| reader::title(matter.topic)),
+        why: format!("{}: {written}.", reader::title(matter.topic)),
+        written,
+        does,
+        shortly: shortly(does),
+    }
+}
+
+/// What was seen that comes before every rule.
+fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
+    let guard = &entry.guard;
+    let mut told: Vec<Tonight> = Vec::new();
+    for seen in &entry.judged.dangers {
+        let danger = seen.danger;
+        let observation = guard.observation(seen.index);
+        let note = reader::noted(&observation.note);
+        let note = note.map_or_else(String::new, |note| format!(" ({note})"));
+        let drop = guard
+            .of(Item::Drop)
+            .next()
+            .map(|(_, o)| one_line(&o.written));
+        let (over, does) = match (danger.counts, drop) {
+            (DangerCounts::OverAProtectedDrop, Some(drop)) => (format!("; drop {drop}"), EDGE),
+            (DangerCounts::OverAProtectedDrop, None) => (String::new(), EDGE),
+            (DangerCounts::OverADrop, _) => (String::new(), HOLE),
+            (DangerCounts::Always, _) => (String::new(), OFF),
+        };
+        let why = format!("{}{over}{note}.", reader::capital(danger.says));
+        match told.iter_mut().find(|other| other.call == danger.act) {
+            Some(known) => known.why.push_str(&format!(" {why}")),
+            None => told.push(Tonight {
+                call: danger.act,
+                what: danger.says.to_owned(),
+                written: reader::reading(observation),
+                does,
+                shortly: shortly(does),
+                why,
+            }),
+        }
+    }
+    told
+}
+
+/// Whether a child under two lives or visits here.
+fn under_two(guard: &Guard) -> bool {
+    guard.of(Item::Children).any(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        reading.is_some_and(|reading| matches!(reading.value, Value::Age(age) if age.months() < 24))
+    })
+}
+
+/// Whether a gap of 3 1/2 in or more is too wide by something that asks.
+fn lets_a_body_in(matter: &ThingMeasured<'_, '_>) -> bool {
+    let body = Length::sixty_fourths(224);
+    matter.missed().any(|(_, finding)| {
+        let through = matches!(
+            finding.rule.hazard,
+            Hazard::FallThrough | Hazard::Entrapment
+        );
+        let wide = finding
+            .measured
+            .as_ref()
+            .and_then(|measured| measured.value);
+        through && wide.is_some_and(|wide| wide >= body)
+    })
+}
+
+/// One remedy for all that is missed of a matter, aimed at the strictest demand.
+pub(super) fn remedy_of(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
+    let finding = matter.strictest().filter(|_| matter.is_missed())?;
+    remedy(&entry.judged, &entry.guard, finding.item)
+}
+
+/// Whether all else waits until the posts hold: nothing is tied to a guard that moves.
+pub(super) fn waits_for_the_posts(entry: &JudgedGuard<'_>) -> bool {
+    let mut dangers = entry.judged.dangers.iter();
+    dangers.any(|seen| seen.danger.hazard == Hazard::GiveWay)
+}
+
+/// By whose word a matter is missed, rules before advice.
+pub(super) fn asked_by(matter: &ThingMeasured<'_, '_>) -> AskedBy {
+    let by = matter.missed().map(|(by, _)| by).min();
+    by.unwrap_or(AskedBy::Advice)
+}

@@ -1,0 +1,340 @@
+//! The reader's words: what a thing measured is called, what is wrong with it,
+//! by how much. People who never read a building code read these.
+
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::judge::Finding;
+use crate::judge::LimitShown;
+use crate::judge::Operator;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::report::advice;
+use crate::report::one_line;
+use crate::report::strength;
+use crate::report::words;
+use crate::report::wrap::tied;
+use crate::rules::Status;
+use crate::survey::Guard;
+use crate::survey::Observation;
+
+/// Items that one remedy puts right, under the first of them.
+const TOGETHER: [&[Item]; 3] = [
+    &[
+        Item::PostFastening,
+        Item::MovesWhenPushed,
+        Item::FastenedTo,
+        Item::NotchedPost,
+        Item::Condition,
+        Item::PostSpacing,
+        Item::PostSection,
+        Item::PostMaterial,
+        Item::PostFasteners,
+        Item::ThreadInFraming,
+        Item::FastenerSpacing,
+        Item::FastenerDepth,
+        Item::EdgeDistance,
+        Item::WasherSize,
+        Item::DeckingThickness,
+        Item::FramingHeldBy,
+        Item::RailSection,
+        Item::RailEndFastening,
+        Item::RailEndFasteners,
+        Item::BalusterFixing,
+        Item::WoodSpecies,
+        Item::WallThickness,
+        Item::PullTest,
+    ],
+    &[Item::Opening, Item::EndGap],
+    &[Item::Infill, Item::Foothold, Item::LevelBarSpacing],
+];
+
+/// What a thing is called at the head of its paragraph, where not by its own name.
+const TITLES: [(Item, &str); 14] = [
+    (Item::Guard, "Open edge"),
+    (Item::PostFastening, "What holds it"),
+    (Item::Opening, "Gaps"),
+    (Item::BottomGap, "Gap at the bottom"),
+    (Item::EdgeGap, "Gap beside the floor's edge"),
+    (Item::StairTriangle, "Triangle at the steps"),
+    (Item::RiserOpening, "Gaps between the treads"),
+    (Item::VOpening, "Gap that narrows downward"),
+    (Item::Infill, "Bars to climb"),
+    (Item::InfillLoose, "Bars"),
+    (Item::ThingToClimb, "To climb on"),
+    (Item::TopOfStairsGate, "Gate at the top"),
+    (Item::Height, "Height"),
+    (Item::Paint, "Paint"),
+];
+
+/// What is wrong, where it is not a size.
+const FAULTS: [(Item, &str); 12] = [
+    (Item::Guard, "no railing"),
+    (Item::PostFastening, "how its posts are held"),
+    (Item::FastenedTo, "what its posts are fixed to"),
+    (Item::NotchedPost, "notched posts"),
+    (Item::Infill, "bars like a ladder"),
+    (Item::Foothold, "something to step on"),
+    (Item::ThingToClimb, "something to climb on"),
+    (Item::TopOfStairsGate, "the gate at the top"),
+    (Item::Paint, "flaking paint"),
+    (Item::Handrail, "no handrail"),
+    (Item::HandrailSides, "a handrail missing on one side"),
+    (Item::StairTriangle, "triangles at the steps too wide"),
+];
+
+/// The item under which this one is spoken of.
+pub(super) fn topic(finding: &Finding<'_>) -> Item {
+    if finding.chain.is_some() {
+        return Item::PostFastening;
+    }
+    let item = finding.item;
+    let together = TOGETHER.iter().find(|items| items.contains(&item));
+    together.map_or(item, |items| items[0])
+}
+
+/// The items that are spoken of under this one.
+pub(super) fn of_topic(topic: Item) -> Vec<Item> {
+    let together = TOGETHER.iter().find(|items| items[0] == topic);
+    together.map_or_else(|| vec![topic], |items| items.to_vec())
+}
+
+/// What a thing measured is called.
+pub(super) fn title(topic: Item) -> String {
+    let known = TITLES.iter().find(|(item, _)| *item == topic);
+    known.map_or_else(|| capital(topic.name()), |(_, title)| (*title).to_owned())
+}
+
+/// What is wrong, in a few words: `too low`, `gaps too wide`, `moves a lot`.
+pub(super) fn fault(finding: &Finding<'_>) -> String {
+    if finding.chain.is_some() {
+        return "would not hold".to_owned();
+    }
+    let item = finding.item;
+    let written = finding.measured.as_ref().map(|m| one_line(&m.written));
+    if let (Item::MovesWhenPushed, Some(written)) = (item, &written) {
+        return format!("moves {written}");
+    }
+    if let (Item::InfillLoose, Some(written)) = (item, &written) {
+        let missing = **written == *"missing";
+        return if missing {
+            "a bar missing"
+        } else {
+            "loose bars"
+        }
+        .to_owned();
+    }
+    if let (Item::Condition, Some(written)) = (item, &written) {
+        return written.clone().into_owned();
+    }
+    if let Some((_, fault)) = FAULTS.iter().find(|(known, _)| *known == item) {
+        return (*fault).to_owned();
+    }
+    let operator = finding.limit.as_ref().map(|limit| limit.operator);
+    let way = way(item, operator);
+    if item == Item::Height {
+        way.to_owned()
+    } else if holds_a_head(operator) {
+        "a head can be held".to_owned()
+    } else if item == Item::Opening {
+        format!("gaps {way}")
+    } else {
+        format!("{} {way}", item.name())
+    }
+}
+
+fn holds_a_head(operator: Option<Operator>) -> bool {
+    matches!(operator, Some(Operator::Entraps | Operator::NotWithin))
+}
+
+/// In which direction something is wrong.
+pub(super) fn way(item: Item, operator: Option<Operator>) -> &'static str {
+    let upright = matches!(
+        item,
+        Item::Height
+            | Item::HandrailHeight
+            | Item::HeightAboveSeat
+            | Item::GateHeight
+            | Item::SolidPartHeight
+            | Item::SillHeight
+    );
+    match operator {
+        Some(Operator::AtLeast | Operator::Above | Operator::AngleAtLeast) if upright => "too low",
+        Some(Operator::AtMost | Operator::Below) if upright => "too high",
+        Some(Operator::AtLeast | Operator::Above | Operator::AngleAtLeast) => "too small",
+        Some(
+            Operator::AtMost
+            | Operator::Below
+            | Operator::Entraps
+            | Operator::NotWithin
+            | Operator::StopsBall,
+        ) => "too wide",
+        Some(Operator::LadderBelow | Operator::LadderUpTo) => "like a ladder",
+        Some(Operator::NoneWithin) => "where a foot finds hold",
+        Some(Operator::Is | Operator::IsNot) | None => "not as asked",
+    }
+}
+
+/// How much it is too low or too wide: `1 1/4 in`; nothing where it is no size.
+pub(super) fn shortfall(finding: &Finding<'_>) -> Option<String> {
+    let margin = finding.margin.filter(|margin| *margin < Length::ZERO)?;
+    let of_a_band = holds_a_head(finding.limit.as_ref().map(|limit| limit.operator));
+    (!of_a_band).then(|| advice::amount(finding, margin))
+}
+
+/// A rule's own sentence is said where it is no longer; else its limit alone.
+const SHORT_ENOUGH: usize = 80;
+
+/// What is asked: `no 4 in ball may pass`, `36 in or more`.
+pub(super) fn asked(finding: &Finding<'_>) -> String {
+    if finding.chain.is_some() {
+        return strength::loads(finding);
+    }
+    let says = one_line(finding.rule.says.trim_end_matches('.'));
+    let Some(limit) = &finding.limit else {
+        return says.into_owned();
+    };
+    let size = size(limit, advice::unit(finding));
+    match limit.operator {
+        Operator::AtLeast => format!("{size} or more"),
+        Operator::Above => format!("more than {size}"),
+        Operator::AtMost => format!("{size} or less"),
+        Operator::Below => format!("less than {size}"),
+        Operator::StopsBall => format!("no ball of {size} may pass"),
+        Operator::NotWithin => {
+            format!("between {size} a body can slip in and the head be held")
+        }
+        Operator::NoneWithin => format!("nothing to step on between {size}"),
+        Operator::AngleAtLeast
+        | Operator::Entraps
+        | Operator::Is
+        | Operator::IsNot
+        | Operator::LadderBelow
+        | Operator::LadderUpTo => {
+            if says.len() <= SHORT_ENOUGH {
+                says.into_owned()
+            } else {
+                format!("{} {}", finding.item, one_line(&words::limit(limit)))
+            }
+        }
+    }
+}
+
+/// A limit for whoever measured in the other system too: `36 in (914.4 mm)`.
+fn size(limit: &LimitShown<'_>, own: LengthUnit) -> String {
+    let written = tied(&one_line(&limit.written));
+    let of_two = limit.operator == Operator::NotWithin;
+    match (limit.value, limit.unit) {
+        (Some(value), Some(unit)) if !of_two && unit.is_imperial() != own.is_imperial() => {
+            format!("{written} ({})", tied(&value.readable(own)))
+        }
+        (_, _) => written,
+    }
+}
+
+/// What a reader should know of how a clause was read; nothing where in the text.
+pub(super) const fn mark(status: Status) -> Option<&'static str> {
+    match status {
+        Status::Published => None,
+        Status::Quoted => Some("second-hand"),
+        Status::Memory => Some("from memory"),
+        Status::Practice => Some("common practice"),
+    }
+}
+
+/// What a hazard is called.
+pub(super) const fn hazard(hazard: Hazard) -> &'static str {
+    match hazard {
+        Hazard::FallOver => "over the top",
+        Hazard::FallThrough => "through a gap",
+        Hazard::Entrapment => "head caught",
+        Hazard::Climb => "climbing up",
+        Hazard::GiveWay => "giving way",
+    }
+}
+
+/// A verdict that is open or good, in the reader's words.
+pub(super) const fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::FallsShort => "falls short",
+        Verdict::TooClose => "too near to tell",
+        Verdict::NotSettled => "rule unclear",
+        Verdict::NotMeasured => "not looked at",
+        Verdict::Meets => "meets",
+        Verdict::DoesNotApply => "no rule asks",
+    }
+}
+
+/// Building, unit and name of a guard: `Front stair, 2B, balcony`.
+pub(super) fn name(guard: &Guard) -> String {
+    let parts = [&guard.building, &guard.unit, &guard.name];
+    let parts = parts.iter().filter(|part| !part.is_empty());
+    let parts: Vec<_> = parts.map(|part| one_line(part)).collect();
+    parts.join(", ")
+}
+
+/// A reading word for word, its note in quotation marks: `36 in ("at the newel")`.
+pub(super) fn reading(observation: &Observation) -> String {
+    let written = one_line(&observation.written).into_owned();
+    match noted(&observation.note) {
+        Some(note) => format!("{written} ({note})"),
+        None => written,
+    }
+}
+
+/// A note in quotation marks.
+pub(super) fn noted(note: &str) -> Option<String> {
+    (!note.is_empty()).then(|| format!("\"{}\"", one_line(note)))
+}
+
+/// A text with a capital first.
+pub(super) fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    match chars.next() {
+        Some(first) => first.to_uppercase().chain(chars).collect(),
+        None => String::new(),
+    }
+}
+
+/// `a`, `a and b`, `a, b and c`.
+pub(super) fn listed(parts: &[String]) -> String {
+    match parts {
+        [] => String::new(),
+        [one] => one.clone(),
+        // names may hold commas of their own
+        parts if parts.iter().any(|part| part.contains(", ")) => parts.join("; "),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
+/// `height: 35 1/2 in; asked: 36 in or more; 1/2 in too low`
+pub(super) fn compared(finding: &Finding<'_>) -> String {
+    if let Some(chain) = &finding.chain {
+        return strength::compared(chain);
+    }
+    let mut text = format!("{}: ", finding.item);
+    match &finding.measured {
+        Some(measured) => text.push_str(&tied(&one_line(&measured.written))),
+        None => text.push_str("no reading"),
+    }
+    if finding.limit.is_some() {
+        text.push_str(&format!("; asked: {}", asked(finding)));
+    }
+    let operator = finding.limit.as_ref().map(|limit| limit.operator);
+    match (shortfall(finding), finding.verdict) {
+        (Some(amount), Verdict::FallsShort) => {
+            text.push_str(&format!("; {amount} {}", way(finding.item, operator)));
+        }
+        (_, Verdict::FallsShort) if finding.margin == Some(Length::ZERO) => {
+            text.push_str("; exactly the limit is not enough");
+        }
+        (None, Verdict::Meets) => {
+            let spare = finding.margin.map(|margin| advice::amount(finding, margin));
+            if let Some(spare) = spare {
+                text.push_str(&format!("; {spare} to spare"));
+            }
+        }
+        (_, _) => {}
+    }
+    text
+}

@@ -1,0 +1,332 @@
+//! One thing measured as a paragraph: what was read, what asks and by how much it
+//! is missed, what to do. Eight lines at most; `--full` says the rest.
+
+use crate::items::Verdict;
+use crate::judge::Finding;
+use crate::judge::Operator;
+use crate::judge::Reason;
+use crate::quantities::Length;
+use crate::report::JudgedGuard;
+use crate::report::acts;
+use crate::report::advice;
+use crate::report::matters::AskedBy;
+use crate::report::matters::ThingMeasured;
+use crate::report::one_line;
+use crate::report::reader;
+use crate::report::strength;
+use crate::report::words;
+use crate::rules::Status;
+
+/// How many demands of one kind are said.
+const DEMANDS: usize = 2;
+
+/// A sentence whose amount may differ between guards that are else alike.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Sentence {
+    pub(super) before: String,
+    pub(super) amount: String,
+    pub(super) after: String,
+}
+
+impl Sentence {
+    fn plain(text: String) -> Sentence {
+        Sentence {
+            before: text,
+            amount: String::new(),
+            after: String::new(),
+        }
+    }
+}
+
+/// What is said of one thing measured.
+#[derive(Clone, Debug)]
+pub(super) struct Paragraph {
+    pub(super) title: String,
+    /// The readings word for word, with their notes.
+    pub(super) readings: String,
+    pub(super) sentences: Vec<Sentence>,
+    /// What to do, and how to settle what is too near to tell.
+    pub(super) does: Vec<Sentence>,
+}
+
+impl Paragraph {
+    /// Whether another guard's paragraph says the same but for readings and amounts.
+    pub(super) fn is_like(&self, other: &Paragraph) -> bool {
+        let same = |a: &Sentence, b: &Sentence| a.before == b.before && a.after == b.after;
+        let all = |these: &[Sentence], those: &[Sentence]| {
+            let mut pairs = these.iter().zip(those);
+            these.len() == those.len() && pairs.all(|(a, b)| same(a, b))
+        };
+        self.title == other.title
+            && all(&self.does, &other.does)
+            && all(&self.sentences, &other.sentences)
+    }
+}
+
+/// The paragraph of a matter.
+pub(super) fn paragraph(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Paragraph {
+    let guard = &entry.guard;
+    let readings: Vec<String> = matter
+        .readings(guard)
+        .into_iter()
+        .map(|observation| {
+            let said = reader::reading(observation);
+            if observation.item == matter.topic {
+                said
+            } else {
+                format!("{} {said}", observation.item)
+            }
+        })
+        .collect();
+    let mut sentences = Vec::new();
+    for by in [AskedBy::Rules, AskedBy::Advice, AskedBy::Warning] {
+        missed(&mut sentences, matter, by);
+    }
+    met_by_rules(&mut sentences, matter);
+    for (by, finding) in matter.with(Verdict::TooClose).take(DEMANDS) {
+        sentences.push(Sentence::plain(near(finding, by)));
+    }
+    for (by, finding) in matter.with(Verdict::NotSettled).take(DEMANDS) {
+        sentences.push(Sentence::plain(unclear(finding, by, entry)));
+    }
+    remarks(&mut sentences, matter, entry);
+    let mut does = Vec::new();
+    if let Some(remedy) = remedy(matter, entry) {
+        does.push(remedy);
+    }
+    let close = matter.with(Verdict::TooClose).map(|(_, finding)| finding);
+    let close = close.filter(|finding| finding.margin.is_some());
+    let finer = "; or read it more finely";
+    if let Some(settle) = close.filter_map(advice::settle).next() {
+        let settle = settle
+            .split_once(finer)
+            .map_or(settle.as_str(), |(ball, _)| ball);
+        let settle = settle.trim_end_matches('.');
+        does.push(Sentence::plain(format!("To settle it: {settle}.")));
+    }
+    Paragraph {
+        title: reader::title(matter.topic),
+        readings: readings.join("; "),
+        sentences,
+        does,
+    }
+}
+
+/// `The rules: 36 in or more: 1/2 in too low (R312.1.2).`
+fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_by: AskedBy) {
+    let who = match asked_by {
+        AskedBy::Rules => "The rules",
+        AskedBy::Advice => "The advice",
+        AskedBy::Warning => "A rule that nobody here read",
+    };
+    let mut said: Vec<String> = Vec::new();
+    let mut left = 0_usize;
+    for (by, finding) in matter.missed() {
+        let asked = reader::asked(finding);
+        if by != asked_by || said.contains(&asked) {
+            continue;
+        }
+        if said.len() == DEMANDS {
+            left += 1;
+            continue;
+        }
+        let lead = if said.is_empty() {
+            format!("{who}: {asked}")
+        } else {
+            format!("and {asked}")
+        };
+        said.push(asked);
+        let would = finding.chain.as_ref().map_or_else(String::new, |chain| {
+            format!(
+                ": {}; worked out from what was seen and not tested, a licensed engineer decides",
+                strength::would_not_hold(chain)
+            )
+        });
+        let after = format!("{}{would};", clause(finding, asked_by));
+        sentences.push(match reader::shortfall(finding) {
+            Some(amount) => {
+                let operator = finding.limit.as_ref().map(|limit| limit.operator);
+                let way = reader::way(finding.item, operator);
+                Sentence {
+                    before: format!("{lead}: "),
+                    amount,
+                    after: format!(" {way}{after}"),
+                }
+            }
+            None => Sentence::plain(format!("{lead}{after}")),
+        });
+    }
+    if left > 0 {
+        sentences.push(Sentence::plain(format!("and {left} more (--full).")));
+    } else if let Some(last) = sentences.last_mut().filter(|_| !said.is_empty()) {
+        let end = if last.after.is_empty() {
+            &mut last.before
+        } else {
+            &mut last.after
+        };
+        let ends = end.trim_end_matches(';').len();
+        end.truncate(ends);
+        end.push('.');
+    }
+}
+
+/// Where the clause stands; of advice, how it was read where not in the text.
+fn clause(finding: &Finding<'_>, by: AskedBy) -> String {
+    let mark = reader::mark(finding.rule.status);
+    let clause = one_line(&finding.rule.clause);
+    match (by, mark) {
+        (AskedBy::Rules | AskedBy::Warning, None) => format!(" ({clause})"),
+        (AskedBy::Rules | AskedBy::Warning, Some(mark)) => format!(" ({clause}; {mark})"),
+        (AskedBy::Advice, Some(mark)) if finding.rule.status != Status::Practice => {
+            format!(" ({mark})")
+        }
+        (AskedBy::Advice, Some(_) | None) => String::new(),
+    }
+}
+
+/// What the building rules ask of it and is met, where advice is not.
+fn met_by_rules(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>) {
+    if matter.missed().any(|(by, _)| by == AskedBy::Rules) {
+        return;
+    }
+    let met = matter.with(Verdict::Meets);
+    let mut met = met.filter(|(by, finding)| *by == AskedBy::Rules && finding.limit.is_some());
+    let Some((_, finding)) = met.next() else {
+        return;
+    };
+    let spare = finding.margin.filter(|margin| *margin > Length::ZERO);
+    let spare = spare.map_or_else(String::new, |margin| {
+        format!("; {} to spare", advice::amount(finding, margin))
+    });
+    let says = format!("Meets the rules ({}{spare}).", reader::asked(finding));
+    sentences.push(Sentence::plain(says));
+}
+
+/// What is too near to tell, and how sure the tape is.
+fn near(finding: &Finding<'_>, by: AskedBy) -> String {
+    let who = match by {
+        AskedBy::Rules => "The rules",
+        AskedBy::Advice => "The advice",
+        AskedBy::Warning => "A rule that nobody here read",
+    };
+    if let Some(why) = for_a_person(finding) {
+        return format!("{who}, unclear: {why}.");
+    }
+    let asked = reader::asked(finding);
+    let clause = clause(finding, by);
+    let why = match (finding.margin, finding.uncertainty) {
+        (Some(Length::ZERO), _) => "it reads exactly that, and a tape cannot settle it".to_owned(),
+        (Some(margin), Some(u)) if margin.magnitude() < u.doubled() => {
+            let side = if margin < Length::ZERO {
+                "on the wrong side"
+            } else {
+                "on the good side"
+            };
+            format!(
+                "it reads {} {side}, and this tape may be out by {}",
+                advice::amount(finding, margin),
+                advice::doubt(finding, u.doubled())
+            )
+        }
+        (Some(_), _) | (None, _) => open_for(finding),
+    };
+    format!("{who}, too near to tell: {asked}{clause}; {why}.")
+}
+
+/// What is unclear of a rule, and whom to ask.
+fn unclear(finding: &Finding<'_>, by: AskedBy, entry: &JudgedGuard<'_>) -> String {
+    let who = match by {
+        AskedBy::Rules => "The rules",
+        AskedBy::Advice => "The advice",
+        AskedBy::Warning => "A rule that nobody here read",
+    };
+    if let Some(why) = for_a_person(finding) {
+        return format!("{who}, unclear: {why}.");
+    }
+    let mut reasons = finding.reasons.iter();
+    let why = reasons
+        .next()
+        .map(|reason| words::reason(reason, &entry.guard));
+    let why = why.unwrap_or_else(|| "what is asked here is not known".to_owned());
+    format!(
+        "{who}, unclear: {}{}; {}.",
+        reader::asked(finding),
+        clause(finding, by),
+        why.trim_end_matches('.')
+    )
+}
+
+fn open_for(finding: &Finding<'_>) -> String {
+    let mut reasons = finding.reasons.iter();
+    if reasons.any(|reason| matches!(reason, Reason::TriggerInDoubt(_))) {
+        "whether it is asked here lies too near to tell as well".to_owned()
+    } else {
+        "what is written does not settle it".to_owned()
+    }
+}
+
+/// Why a clause without a number leaves it to a person.
+fn for_a_person(finding: &Finding<'_>) -> Option<String> {
+    finding.reasons.iter().find_map(|reason| {
+        let Reason::ForAPerson(why) = reason else {
+            return None;
+        };
+        let why = one_line(why.trim_end_matches('.'));
+        finding.margin.is_none().then(|| why.into_owned())
+    })
+}
+
+/// What a reader should know beside it: where it was taken to lie, a rule of another time.
+fn remarks(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) {
+    let mut said: Vec<String> = Vec::new();
+    for (_, finding) in &matter.asks {
+        if !matches!(finding.verdict, Verdict::FallsShort | Verdict::TooClose) {
+            continue;
+        }
+        for reason in &finding.reasons {
+            let known = matches!(
+                reason,
+                Reason::ExactlyAtLimit
+                    | Reason::ForAPerson(_)
+                    | Reason::NotInForceWhenBuilt
+                    | Reason::StrengthNotJudged
+                    | Reason::TakenAsLong
+                    | Reason::TakenInZone(_)
+            );
+            let text = reader::capital(&words::reason(reason, &entry.guard));
+            let text = format!("{}.", text.trim_end_matches('.'));
+            if !known && !said.contains(&text) && said.len() < DEMANDS {
+                said.push(text);
+            }
+        }
+    }
+    sentences.extend(said.into_iter().map(Sentence::plain));
+}
+
+/// One remedy for all that is missed, aimed at the strictest demand. What waits for
+/// the posts says so; the ball that must not pass was named already.
+fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sentence> {
+    let says = acts::remedy_of(matter, entry)?.says;
+    let (lead, says) = match says.split_once("before. Then: ") {
+        Some((_, says)) => ("Do, once its posts hold: ", says.to_owned()),
+        None => ("Do: ", says),
+    };
+    let finding = matter.strictest()?;
+    let of_a_ball = finding.limit.as_ref().map(|limit| limit.operator) == Some(Operator::StopsBall);
+    // a remedy is plain text
+    let amount = reader::shortfall(finding).map(|amount| amount.replace('\u{a0}', " "));
+    if of_a_ball {
+        let by = amount.map(|amount| format!(" by more than {amount}"));
+        let says = by.map_or_else(|| says.clone(), |by| says.replacen(&by, "", 1));
+        return Some(Sentence::plain(format!("{lead}{says}")));
+    }
+    let parted = amount.and_then(|amount| {
+        let (before, after) = says.split_once(&amount)?;
+        Some(Sentence {
+            before: format!("{lead}{before}"),
+            after: after.to_owned(),
+            amount,
+        })
+    });
+    Some(parted.unwrap_or_else(|| Sentence::plain(format!("{lead}{says}"))))
+}

@@ -1,0 +1,574 @@
+//! What the report keeps of a guard until all are known.
+
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::judge::Assumption;
+use crate::judge::Authority;
+use crate::judge::Bearing;
+use crate::judge::Finding;
+use crate::judge::HazardVerdict;
+use crate::judge::Reason;
+use crate::judge::WhenBuilt;
+use crate::reading::Value;
+use crate::report::Detail;
+use crate::report::Explain;
+use crate::report::JudgedGuard;
+use crate::report::ReportBasis;
+use crate::report::acts;
+use crate::report::acts::Tonight;
+use crate::report::matters::AskedBy;
+use crate::report::matters::ThingMeasured;
+use crate::report::matters::is_open_edge;
+use crate::report::matters::matters;
+use crate::report::matters::was_not_entered;
+use crate::report::one_line;
+use crate::report::reader;
+use crate::report::text::full;
+use crate::report::text::paragraph::Paragraph;
+use crate::report::text::paragraph::paragraph;
+use crate::report::text::rank::Rank;
+use crate::report::text::strength;
+use crate::report::text::written;
+use crate::report::text::written::SaidOfItem;
+use crate::report::words;
+use crate::report::words::several;
+use crate::report::wrap::Lines;
+use crate::survey::RowPlace;
+
+/// The last words of how a guard comes out whose strength nobody judged.
+pub(super) const NOT_CHECKED: &str = "whether it would hold was not checked";
+
+/// Where a guard stands in the report.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum ReportPart {
+    /// It needs something: a block of its own.
+    Wrong,
+    /// Something is not looked at or not understood, and nothing is wrong so far.
+    Unfinished,
+    /// It meets, or no rule asks.
+    Good,
+}
+
+/// Something to look at or to write down next.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Next {
+    pub(super) item: Item,
+    /// As it is asked.
+    pub(super) asks: String,
+    /// How to look; nothing where a reading is there and says too little.
+    pub(super) how: &'static str,
+}
+
+/// A guard as it will be printed.
+#[derive(Clone, Debug)]
+pub(super) struct GuardTold {
+    pub(super) rank: Rank,
+    pub(super) part: ReportPart,
+    pub(super) verdict: Verdict,
+    /// Building, unit and name.
+    pub(super) name: String,
+    /// The name alone.
+    pub(super) alone: String,
+    /// The ages of the children who live there.
+    pub(super) children: Vec<String>,
+    pub(super) unit: String,
+    pub(super) building: String,
+    /// Nobody could look at it at all, and why.
+    pub(super) not_entered: Option<String>,
+    pub(super) tonight: Vec<Tonight>,
+    /// What is wrong by the rules, by the advice, and what is too near to tell.
+    pub(super) by_rules: Vec<String>,
+    pub(super) by_advice: Vec<String>,
+    pub(super) near: Vec<String>,
+    /// What to do first.
+    pub(super) first: String,
+    /// How it comes out, in a sentence.
+    pub(super) comes_out: String,
+    pub(super) hazards: String,
+    pub(super) paragraphs: Vec<Paragraph>,
+    /// What to look at or to write down next, most decisive first.
+    pub(super) next: Vec<Next>,
+    pub(super) could_not_look: Vec<String>,
+    /// What is unclear of the rules, and what holds whatever is not written down.
+    pub(super) unclear: Vec<String>,
+    pub(super) met: Vec<SaidOfItem>,
+    pub(super) written: Vec<SaidOfItem>,
+    pub(super) inherited: Vec<SaidOfItem>,
+    /// Whether something is asked by rules that were not in force when it was built.
+    pub(super) of_another_time: bool,
+    pub(super) taken: Vec<String>,
+    pub(super) waits_for_the_posts: bool,
+    /// What matters of each load path, in sentences.
+    pub(super) holds: Vec<Vec<String>>,
+    /// Everything, where it was asked for.
+    pub(super) full: String,
+}
+
+impl GuardTold {
+    pub(super) fn new(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>, order: usize) -> GuardTold {
+        let guard = &entry.guard;
+        let matters = matters(entry, basis);
+        let tonight = acts::tonight(entry, &matters);
+        let paragraphs: Vec<Paragraph> = matters
+            .iter()
+            .map(|matter| paragraph(matter, entry))
+            .collect();
+        let mut said: Vec<(RowPlace, Item)> = Vec::new();
+        for matter in &matters {
+            let readings = matter.readings(guard);
+            said.extend(readings.iter().map(|o| (o.row, o.item)));
+        }
+        let could_not_look = could_not_look(entry, &mut said);
+        let met = met(entry, &mut said);
+        let not_entered = was_not_entered(guard).then(|| why_not_entered(entry));
+        let (by_rules, by_advice, near) = faults(&matters);
+        let wrong = !paragraphs.is_empty() || !tonight.is_empty();
+        let part = if wrong {
+            ReportPart::Wrong
+        } else if is_good(entry.judged.verdict) {
+            ReportPart::Good
+        } else {
+            ReportPart::Unfinished
+        };
+        GuardTold {
+            rank: Rank::of(entry, order),
+            part,
+            verdict: entry.judged.verdict,
+            name: reader::name(guard),
+            alone: one_line(&guard.name).into_owned(),
+            children: guard
+                .of(Item::Children)
+                .map(|(_, observation)| one_line(&observation.written).into_owned())
+                .collect(),
+            unit: one_line(&guard.unit).into_owned(),
+            building: one_line(&guard.building).into_owned(),
+            not_entered,
+            first: first(&tonight, &paragraphs),
+            tonight,
+            by_rules,
+            by_advice,
+            near,
+            comes_out: comes_out(entry, basis),
+            hazards: hazards(entry, basis),
+            paragraphs,
+            next: next(entry),
+            could_not_look,
+            unclear: unclear(entry),
+            met,
+            written: written::of_guard(guard, &said),
+            inherited: written::inherited(guard),
+            of_another_time: of_another_time(entry),
+            taken: taken(entry, basis),
+            waits_for_the_posts: acts::waits_for_the_posts(entry),
+            holds: strength::what_matters(entry),
+            full: full(entry, basis),
+        }
+    }
+
+    /// What stands at the end of a block's first line.
+    pub(super) fn status(&self, authority: Authority) -> String {
+        let called = self.tonight.iter().find(|act| !act.call.is_empty());
+        if let Some(act) = called {
+            return act.call.to_owned();
+        }
+        match (self.verdict, authority) {
+            (Verdict::FallsShort, Authority::Law) => "falls short of the building rules".to_owned(),
+            (Verdict::FallsShort, Authority::Guidance) => "falls short of the advice".to_owned(),
+            (Verdict::TooClose, _) => "too near to tell".to_owned(),
+            (Verdict::NotSettled, _) => "rule unclear".to_owned(),
+            (Verdict::NotMeasured, _) => "unfinished".to_owned(),
+            (Verdict::Meets, Authority::Law) => "meets the building rules".to_owned(),
+            (Verdict::Meets, Authority::Guidance) => "meets the advice".to_owned(),
+            (Verdict::DoesNotApply, _) => "no rule asks for a railing".to_owned(),
+        }
+    }
+}
+
+const fn is_good(verdict: Verdict) -> bool {
+    match verdict {
+        Verdict::Meets | Verdict::DoesNotApply => true,
+        Verdict::FallsShort | Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured => {
+            false
+        }
+    }
+}
+
+/// Faults in a few words: by the rules, by advice, and what is too near to tell.
+fn faults(matters: &[ThingMeasured<'_, '_>]) -> (Vec<String>, Vec<String>, Vec<String>) {
+    let (mut rules, mut advice, mut near) = (Vec::new(), Vec::new(), Vec::new());
+    for matter in matters {
+        for (by, finding) in matter.missed() {
+            let fault = reader::fault(finding);
+            let into = match by {
+                AskedBy::Rules => &mut rules,
+                AskedBy::Advice => &mut advice,
+                AskedBy::Warning => continue,
+            };
+            if !into.contains(&fault) {
+                into.push(fault);
+            }
+        }
+        if matter.with(Verdict::TooClose).next().is_some() && !matter.is_missed() {
+            near.push(reader::title(matter.topic).to_lowercase());
+        }
+    }
+    (rules, advice, near)
+}
+
+/// The first thing to do, in a few words.
+fn first(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
+    if let Some(act) = tonight.first() {
+        return act.shortly.to_owned();
+    }
+    let mut does = paragraphs.iter().flat_map(|paragraph| &paragraph.does);
+    let Some(does) = does.next() else {
+        return String::new();
+    };
+    let whole = format!("{}{}{}", does.before, does.amount, does.after);
+    let whole = whole.trim_start_matches("Do: ");
+    let whole = whole.trim_start_matches("To settle it: ");
+    let end = [": ", "; ", ", until ", ". "]
+        .iter()
+        .filter_map(|end| whole.find(end))
+        .min();
+    let shortly = &whole[..end.unwrap_or(whole.len())];
+    shortly.trim_end_matches('.').to_owned()
+}
+
+/// How many rules came out how: `1 of 7 building rules not met; …`
+fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
+    if entry.judged.could_not_judge {
+        return "none of its rows could be understood".to_owned();
+    }
+    let authority = Authority::of(basis.rulesets);
+    let mut parts = Vec::new();
+    if authority == Authority::Law {
+        parts.extend(rules_came_out(entry, basis));
+    }
+    let advice = Tally::of(entry, basis, AskedBy::Advice);
+    if advice.short > 0 {
+        let points = several(advice.short, "point", "points");
+        parts.push(format!("{points} of advice not followed"));
+    } else if advice.all() > 0 && advice.met == advice.all() {
+        let points = several(advice.met, "point", "points");
+        parts.push(format!("meets the {points} of advice"));
+    } else if authority == Authority::Guidance && advice.all() > 0 {
+        let points = several(advice.met, "point", "points");
+        parts.push(format!("meets {points} of advice so far"));
+    }
+    if entry.judged.verdict == Verdict::DoesNotApply {
+        parts.push("these rules ask for no railing here; that is no word about danger".to_owned());
+    }
+    let warnings = Tally::of(entry, basis, AskedBy::Warning);
+    if warnings.all() > 0 {
+        let rules = several(warnings.all(), "rule", "rules");
+        parts.push(format!(
+            "{rules} known only from memory {}",
+            if warnings.short > 0 {
+                "would not be met: ask the local authority"
+            } else {
+                "decided nothing"
+            }
+        ));
+    }
+    if let Some(when) = &entry.judged.when_built
+        && !when.rulesets.is_empty()
+    {
+        parts.push(when_built(when));
+    }
+    if entry.guard.rows_in_error > 0 {
+        let rows = usize::try_from(entry.guard.rows_in_error).unwrap_or(usize::MAX);
+        parts.push(format!(
+            "{} of it could not be understood",
+            several(rows, "row", "rows")
+        ));
+    }
+    if !is_open_edge(&entry.guard) && entry.judged.strength_unchecked {
+        parts.push(NOT_CHECKED.to_owned());
+    }
+    parts.join("; ")
+}
+
+fn rules_came_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<String> {
+    let tally = Tally::of(entry, basis, AskedBy::Rules);
+    let all = several(tally.all(), "building rule", "building rules");
+    let mut parts = Vec::new();
+    for (count, says) in [
+        (tally.short, "not met"),
+        (tally.close, "too near to tell"),
+        (tally.unclear, "unclear"),
+        (tally.open, "not finished"),
+    ] {
+        if count == 0 {
+            continue;
+        }
+        parts.push(if parts.is_empty() && tally.all() > count {
+            format!("{count} of {all} {says}")
+        } else if parts.is_empty() {
+            format!("{all} {says}")
+        } else {
+            format!("{count} {says}")
+        });
+    }
+    if parts.is_empty() && tally.met > 0 {
+        parts.push(format!("meets the {all} checked"));
+    }
+    (!parts.is_empty()).then(|| parts.join(", "))
+}
+
+/// How it fares by the rules of its time; never a word about danger.
+fn when_built(when: &WhenBuilt<'_>) -> String {
+    let rulesets = when.rulesets.join(" and ");
+    let fares = match when.verdict {
+        Verdict::FallsShort => "falls short of the rules of its time",
+        Verdict::TooClose => "too near to tell by the rules of its time",
+        Verdict::NotSettled => "unclear by the rules of its time",
+        Verdict::NotMeasured => "unfinished by the rules of its time",
+        Verdict::Meets => {
+            "meets what was read of the rules of its time, which says nothing about danger"
+        }
+        Verdict::DoesNotApply => {
+            "asked for by no rule of its time, which says nothing about danger"
+        }
+    };
+    format!("{fares} ({})", one_line(&rulesets))
+}
+
+/// How many rules came out how; a rule judged at several openings counts once.
+#[derive(Clone, Copy, Debug, Default)]
+struct Tally {
+    short: usize,
+    close: usize,
+    unclear: usize,
+    open: usize,
+    met: usize,
+}
+
+impl Tally {
+    fn of(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>, asked_by: AskedBy) -> Tally {
+        let mut tally = Tally::default();
+        let findings = &entry.judged.findings;
+        for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
+            let of_group = |finding: &&Finding<'_>| {
+                AskedBy::of(finding, basis) == asked_by && finding.counts()
+            };
+            let verdicts = of_one_rule.iter().filter(of_group).map(Finding::counts_as);
+            match verdicts.min() {
+                Some(Verdict::FallsShort) => tally.short += 1,
+                Some(Verdict::TooClose) => tally.close += 1,
+                Some(Verdict::NotSettled) => tally.unclear += 1,
+                Some(Verdict::NotMeasured) => tally.open += 1,
+                Some(Verdict::Meets) => tally.met += 1,
+                Some(Verdict::DoesNotApply) | None => {}
+            }
+        }
+        tally
+    }
+
+    const fn all(self) -> usize {
+        self.short + self.close + self.unclear + self.open + self.met
+    }
+}
+
+/// The five hazards as one line, those that come out alike together.
+fn hazards(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
+    let none = is_open_edge(&entry.guard);
+    let authority = Authority::of(basis.rulesets);
+    let mut together: Vec<(&str, Vec<&str>)> = Vec::new();
+    for of in &entry.judged.hazards {
+        let comes_out = hazard(of, authority, none);
+        let name = reader::hazard(of.hazard);
+        match together.iter_mut().find(|(known, _)| *known == comes_out) {
+            Some((_, names)) => names.push(name),
+            None => together.push((comes_out, vec![name])),
+        }
+    }
+    let parts: Vec<String> = together
+        .iter()
+        .map(|(comes_out, names)| format!("{}: {comes_out}", names.join(", ")))
+        .collect();
+    parts.join(" · ")
+}
+
+fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static str {
+    if open_edge {
+        return "open edge";
+    }
+    let (rules, advice) = match authority {
+        Authority::Law => (of.verdict, of.guidance),
+        Authority::Guidance => (None, of.verdict),
+    };
+    match (rules, advice) {
+        (Some(Verdict::FallsShort), _) => "rules",
+        (_, Some(Verdict::FallsShort)) => "advice",
+        (Some(verdict), _) => reader::verdict(verdict),
+        (None, Some(verdict)) => reader::verdict(verdict),
+        (None, None) => "no rule asks",
+    }
+}
+
+/// What to find out next, each item once; where a reading is there and says too
+/// little, why.
+fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
+    if entry.judged.could_not_judge {
+        return Vec::new();
+    }
+    let asked = entry.judged.questions().into_iter();
+    let asked = asked.map(|question| {
+        let info = question.item.info();
+        let how = info.how.first().copied().unwrap_or_default();
+        match too_little(question.item, entry) {
+            Some(asks) => Next {
+                item: question.item,
+                asks,
+                how: "",
+            },
+            None => Next {
+                item: question.item,
+                asks: info.question.to_owned(),
+                how: how.split_inclusive(". ").next().unwrap_or_default(),
+            },
+        }
+    });
+    asked.collect()
+}
+
+/// Why a reading of the item says too little, and what is asked of it.
+fn too_little(item: Item, entry: &JudgedGuard<'_>) -> Option<String> {
+    let findings = entry.judged.findings.iter();
+    let mut open = findings
+        .filter(|finding| finding.item == item && finding.counts_as() == Verdict::NotMeasured);
+    open.find_map(|finding| {
+        let mut reasons = finding.reasons.iter();
+        let reason = reasons.find(|reason| reason.bearing() == Bearing::TooLittle)?;
+        let says = reader::capital(&words::reason(reason, &entry.guard));
+        let says = says.trim_end_matches('.').to_owned();
+        Some(match &finding.limit {
+            Some(_) => format!(
+                "{}: {says}; asked: {}.",
+                reader::capital(item.name()),
+                reader::asked(finding)
+            ),
+            None => format!("{}: {says}.", reader::capital(item.name())),
+        })
+    })
+}
+
+/// What keeps the rules from letting it meet, and what all cases of what nobody
+/// wrote down agree on.
+fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
+    if entry.judged.could_not_judge {
+        return Vec::new();
+    }
+    let unclear = entry.judged.unclear.iter().map(words::why_unclear);
+    let mut parts: Vec<String> = unclear.map(|why| format!("Rule unclear: {why}.")).collect();
+    let agreed = words::agreed(&entry.judged).into_iter();
+    parts.extend(agreed.map(|says| format!("{}.", reader::capital(&says))));
+    parts
+}
+
+/// What could not be looked at or understood, with its note.
+fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> Vec<String> {
+    let mut parts = Vec::new();
+    for observation in &entry.guard.observations {
+        let place = (observation.row, observation.item);
+        let unknown = observation
+            .reading
+            .as_ref()
+            .is_none_or(|reading| reading.value == Value::Unknown);
+        if !unknown || said.contains(&place) {
+            continue;
+        }
+        said.push(place);
+        let what = match observation.reading {
+            None => " could not be understood",
+            Some(_) => "",
+        };
+        parts.push(format!(
+            "{} {}{what}",
+            observation.item,
+            reader::reading(observation)
+        ));
+    }
+    parts
+}
+
+fn why_not_entered(entry: &JudgedGuard<'_>) -> String {
+    let notes = entry.guard.of(Item::Guard);
+    let notes = notes.filter_map(|(_, o)| (!o.note.is_empty()).then(|| one_line(&o.note)));
+    notes.collect::<Vec<_>>().join("; ")
+}
+
+/// What is met, each with its readings: `height 37 1/4 in ("where it sags")`.
+fn met(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> Vec<SaidOfItem> {
+    let mut parts = Vec::new();
+    let findings = entry.judged.findings.iter();
+    let met = findings
+        .filter(|finding| finding.counts_as() == Verdict::Meets && !finding.is_indicative());
+    let items: Vec<Item> = met.map(|finding| finding.item).collect();
+    for observation in &entry.guard.observations {
+        let place = (observation.row, observation.item);
+        if items.contains(&observation.item) && !said.contains(&place) {
+            said.push(place);
+            written::add(&mut parts, observation);
+        }
+    }
+    parts
+}
+
+/// Whether a rule that is missed was not in force when it was built.
+fn of_another_time(entry: &JudgedGuard<'_>) -> bool {
+    let mut missed = entry.judged.findings.iter();
+    missed.any(|finding| {
+        finding.verdict == Verdict::FallsShort
+            && finding.reasons.contains(&Reason::NotInForceWhenBuilt)
+    })
+}
+
+/// What was taken as given; the worst place of each reading is said once for all.
+fn taken(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<String> {
+    let taken = basis.taken(entry);
+    let mut parts: Vec<String> = Vec::new();
+    for assumption in &taken {
+        // nobody takes a railing that was measured for a plan
+        if matches!(assumption, Assumption::Existing) {
+            continue;
+        }
+        let says = match assumption {
+            Assumption::WorstPlace(_) => "each reading the worst place".to_owned(),
+            Assumption::EveryOpening => "every gap looked at".to_owned(),
+            Assumption::InfillStiff => "what fills it as stiff".to_owned(),
+            Assumption::Tape(class) => format!("an ordinary tape ({class})"),
+            Assumption::ReadTo { written, step } => {
+                format!("{} read to {step}", one_line(written))
+            }
+            other => words::assumption(other),
+        };
+        if !parts.contains(&says) {
+            parts.push(says);
+        }
+    }
+    for reason in entry
+        .judged
+        .findings
+        .iter()
+        .flat_map(|finding| &finding.reasons)
+    {
+        let says = words::reason(reason, &entry.guard);
+        if matches!(reason, Reason::TakenInZone(_)) && !parts.contains(&says) {
+            parts.push(says);
+        }
+    }
+    parts
+}
+
+fn full(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
+    let mut lines = Lines::new(basis.width);
+    if basis.detail == Detail::Full {
+        full::everything(&mut lines, entry, basis);
+    }
+    if basis.explain == Explain::Yes {
+        full::sums(&mut lines, entry, basis);
+    }
+    lines.joined()
+}

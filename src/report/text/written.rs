@@ -1,0 +1,123 @@
+//! What was written about a guard and is not said elsewhere, word for word.
+
+use crate::items::Item;
+use crate::report::one_line;
+use crate::report::reader;
+use crate::survey::Guard;
+use crate::survey::Observation;
+use crate::survey::OwnEntry;
+use crate::survey::RowPlace;
+
+/// What was written of one item: its name, and its readings with their notes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct SaidOfItem {
+    pub(super) item: String,
+    pub(super) says: String,
+}
+
+/// Every reading and note of the guard's own that has not been said, in the order
+/// of the survey: `place deck`, `drop 4 ft 2 in ("at the steps")`.
+pub(super) fn of_guard(guard: &Guard, said: &[(RowPlace, Item)]) -> Vec<SaidOfItem> {
+    let mut parts = readings(&guard.observations, said);
+    parts.extend(guard.own.iter().map(own));
+    parts
+}
+
+/// What the guard inherits from its unit, its building and the survey.
+pub(super) fn inherited(guard: &Guard) -> Vec<SaidOfItem> {
+    readings(&guard.inherited.observations, &[])
+}
+
+fn readings(observations: &[Observation], said: &[(RowPlace, Item)]) -> Vec<SaidOfItem> {
+    let mut parts: Vec<SaidOfItem> = Vec::new();
+    let mut known: Vec<(RowPlace, Item)> = said.to_vec();
+    for observation in observations {
+        // a cell such as `5 to 6 in` is two observations and one reading
+        let place = (observation.row, observation.item);
+        if known.contains(&place) {
+            continue;
+        }
+        known.push(place);
+        add(&mut parts, observation);
+    }
+    parts
+}
+
+/// Puts a reading beside the others of its item.
+pub(super) fn add(parts: &mut Vec<SaidOfItem>, observation: &Observation) {
+    let item = observation.item.name();
+    let reading = reader::reading(observation);
+    match parts.iter_mut().find(|part| part.item == item) {
+        Some(part) => part.says.push_str(&format!(" and {reading}")),
+        None => parts.push(SaidOfItem {
+            item: item.to_owned(),
+            says: format!("{item} {reading}"),
+        }),
+    }
+}
+
+fn own(own: &OwnEntry) -> SaidOfItem {
+    let item = one_line(&own.name).into_owned();
+    let mut says = item.clone();
+    if !own.written.is_empty() {
+        says.push_str(&format!(": {}", one_line(&own.written)));
+    }
+    if let Some(note) = reader::noted(&own.note) {
+        says.push_str(&format!(" ({note})"));
+    }
+    SaidOfItem { item, says }
+}
+
+/// What stands in `these` and not in `those`.
+pub(super) fn without(these: &[SaidOfItem], those: &[SaidOfItem]) -> Vec<SaidOfItem> {
+    let new = these.iter().filter(|part| !those.contains(part));
+    new.cloned().collect()
+}
+
+/// All of it in a row.
+pub(super) fn joined(parts: &[SaidOfItem]) -> String {
+    let says: Vec<&str> = parts.iter().map(|part| part.says.as_str()).collect();
+    says.join("; ")
+}
+
+/// What was written of the guards so far, so that the next one says only what differs.
+#[derive(Default)]
+pub(super) struct Known {
+    guards: Vec<(String, Vec<SaidOfItem>)>,
+}
+
+impl Known {
+    /// `the same as 2A, but drop 22 ft`; `None` where little is the same.
+    pub(super) fn shortly(&mut self, name: &str, parts: &[SaidOfItem]) -> Option<String> {
+        let nearest = self
+            .guards
+            .iter()
+            .min_by_key(|(_, known)| without(parts, known).len() + without(known, parts).len());
+        let shortly = nearest.and_then(|(name, known)| like(parts, known, name));
+        if shortly.is_none() {
+            self.guards.push((name.to_owned(), parts.to_vec()));
+        }
+        shortly
+    }
+}
+
+/// `the same as 2A, but drop 22 ft`; `None` where little is the same.
+fn like(parts: &[SaidOfItem], known: &[SaidOfItem], name: &str) -> Option<String> {
+    let new = without(parts, known);
+    let gone: Vec<SaidOfItem> = without(known, parts)
+        .into_iter()
+        .filter(|part| !new.iter().any(|other| other.item == part.item))
+        .collect();
+    if (new.len() + gone.len()) * 3 >= parts.len() {
+        return None;
+    }
+    let mut text = format!("the same as {name}");
+    if !new.is_empty() {
+        text.push_str(&format!(", but {}", joined(&new)));
+    }
+    if !gone.is_empty() {
+        let items: Vec<&str> = gone.iter().map(|part| part.item.as_str()).collect();
+        text.push_str(&format!("; nothing for {}", items.join(", ")));
+    }
+    Some(text)
+}
