@@ -156,6 +156,7 @@ fn shape(written: &str) -> Result<GivenShape, NoShape> {
         | Value::VOpening(_)
         | Value::Measure(_)
         | Value::None
+        | Value::Force(_)
         | Value::Pull(_)
         | Value::Section(..)
         | Value::Stick(_)

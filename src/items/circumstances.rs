@@ -94,7 +94,7 @@ pub(super) const SHARED: ItemInfo = ItemInfo {
 };
 
 pub(super) const LOCATION: ItemInfo = ItemInfo {
-    load_path: Some(26),
+    load_path: Some(46),
     synonyms: &["inside or outside"],
     role: Role::Single,
     question: "Is it inside or outside?",

@@ -114,6 +114,25 @@ pub enum Item {
     BalusterLength,
     BalusterFixing,
     Condition,
+    RailPosition,
+    LowerRailSection,
+    PostPosition,
+    BehindThePost,
+    FramingSpecies,
+    LumberGrade,
+    RowsOfSlits,
+    FramingThickness,
+    RimDepth,
+    WasherThickness,
+    TieLabel,
+    CableCount,
+    CableTension,
+    AnchorEmbedment,
+    ConcreteEdge,
+    PlateThickness,
+    SocketDepth,
+    PostNeck,
+    NeckHeight,
     PullTest,
 }
 
@@ -130,6 +149,8 @@ pub enum Kind {
     Fasteners,
     /// A foothold: `450 mm high 40 mm deep`.
     Foothold,
+    /// A force: `225 lbf`, `1 kN`.
+    Force,
     /// How finely a tape was read: `1/16 in`, `1 mm`.
     Graduation,
     /// A plain length.
@@ -173,9 +194,13 @@ impl Kind {
             | Self::ThingToClimb
             | Self::Tolerance
             | Self::VOpening => true,
-            Self::Ages | Self::Count | Self::Date | Self::Text | Self::Words(_) | Self::Years => {
-                false
-            }
+            Self::Ages
+            | Self::Count
+            | Self::Date
+            | Self::Force
+            | Self::Text
+            | Self::Words(_)
+            | Self::Years => false,
         }
     }
 }

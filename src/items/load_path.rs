@@ -1,5 +1,4 @@
-//! What a person can record about what holds a guard up: facts/load-path.md
-//! §2.6, §5 and §7 for what can be seen and why; how to look is common
+//! What a person can record about what holds a guard up. How to look is common
 //! practice, no source, where none is named.
 
 use crate::items::Asked;
@@ -23,10 +22,10 @@ use crate::items::Worst;
 use crate::items::row::row;
 use crate::quantities::Length;
 
-const LENGTH: Kind = Kind::Length;
+pub(super) const LENGTH: Kind = Kind::Length;
 
 /// A length that can be measured at a post or a rail, with its usual range.
-const fn length(info: ItemInfo, low: Length, high: Length) -> ItemInfo {
+pub(super) const fn length(info: ItemInfo, low: Length, high: Length) -> ItemInfo {
     ItemInfo {
         usual: Some((low, high)),
         most: Some(Length::feet(40)),
@@ -34,7 +33,7 @@ const fn length(info: ItemInfo, low: Length, high: Length) -> ItemInfo {
     }
 }
 
-const fn give_way(info: ItemInfo, question: &'static str) -> ItemInfo {
+pub(super) const fn give_way(info: ItemInfo, question: &'static str) -> ItemInfo {
     let pictured = match (info.group, info.kind) {
         (_, Kind::Section) => Pictured::By(&[Drawing::PostSection]),
         (Group::Measured, _) => {
@@ -52,7 +51,7 @@ const fn give_way(info: ItemInfo, question: &'static str) -> ItemInfo {
 
 pub(super) const POST_MATERIAL: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(4),
+    load_path: Some(5),
     synonyms: &["material", "material of the posts"],
     ..give_way(
         row(
@@ -73,7 +72,7 @@ pub(super) const POST_MATERIAL: ItemInfo = ItemInfo {
 
 pub(super) const WALL_THICKNESS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(22),
+    load_path: Some(42),
     synonyms: &["wall of the post", "metal thickness"],
     worst: Worst::Least,
     none_allowed: true,
@@ -100,7 +99,7 @@ pub(super) const WALL_THICKNESS: ItemInfo = ItemInfo {
 
 pub(super) const WOOD_SPECIES: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(21),
+    load_path: Some(39),
     synonyms: &["species", "kind of wood", "timber species"],
     ..give_way(
         row(
@@ -121,7 +120,7 @@ pub(super) const WOOD_SPECIES: ItemInfo = ItemInfo {
 
 pub(super) const POST_FASTENERS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(3),
+    load_path: Some(4),
     synonyms: &["fasteners", "bolts in the post", "screws in the post"],
     ..give_way(
         row(
@@ -143,7 +142,7 @@ pub(super) const POST_FASTENERS: ItemInfo = ItemInfo {
 
 pub(super) const THREAD_IN_FRAMING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(10),
+    load_path: Some(18),
     synonyms: &["thread penetration", "penetration"],
     worst: Worst::Least,
     zero_allowed: true,
@@ -170,7 +169,7 @@ pub(super) const THREAD_IN_FRAMING: ItemInfo = ItemInfo {
 
 pub(super) const FASTENER_SPACING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(8),
+    load_path: Some(11),
     synonyms: &["distance between fasteners", "bolt spacing", "row distance"],
     worst: Worst::Least,
     ..length(
@@ -196,7 +195,7 @@ pub(super) const FASTENER_SPACING: ItemInfo = ItemInfo {
 
 pub(super) const FASTENER_DEPTH: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(24),
+    load_path: Some(12),
     synonyms: &["upper bolt below framing", "framing top to fastener"],
     worst: Worst::Greatest,
     zero_allowed: true,
@@ -223,7 +222,7 @@ pub(super) const FASTENER_DEPTH: ItemInfo = ItemInfo {
 
 pub(super) const EDGE_DISTANCE: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(11),
+    load_path: Some(20),
     synonyms: &["distance to the edge", "plate edge distance"],
     worst: Worst::Least,
     ..length(
@@ -248,7 +247,7 @@ pub(super) const EDGE_DISTANCE: ItemInfo = ItemInfo {
 
 pub(super) const WASHER_SIZE: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(9),
+    load_path: Some(16),
     synonyms: &["washer width", "width of the washers"],
     worst: Worst::Least,
     none_allowed: true,
@@ -274,7 +273,7 @@ pub(super) const WASHER_SIZE: ItemInfo = ItemInfo {
 };
 
 pub(super) const DECKING_THICKNESS: ItemInfo = ItemInfo {
-    load_path: Some(23),
+    load_path: Some(15),
     synonyms: &["thickness of the boards", "floor thickness", "decking"],
     worst: Worst::Greatest,
     zero_allowed: true,
@@ -307,11 +306,11 @@ pub(super) const FRAMING_HELD_BY: ItemInfo = ItemInfo {
             Group::Seen,
             "What keeps the joist or rim that the post is fixed to from being pulled away or twisted.",
             &[
-                "Look from below, behind the post. A steel bracket with a rod along a joist: tension tie.",
+                "Look from below, behind the post. A steel bracket with a rod along a joist is a tie: at the upper bolt, at the lower one, or at both.",
                 "Nail heads in the outside of the rim, in line with the joists: nails into end grain.",
                 "Cannot be seen: hidden.",
             ],
-            &["tension tie", "nails into end grain", "hidden"],
+            &["tie at the upper bolt", "nails into end grain", "hidden"],
         ),
         "What holds the joist or rim board behind the post?",
     )
@@ -319,7 +318,7 @@ pub(super) const FRAMING_HELD_BY: ItemInfo = ItemInfo {
 
 pub(super) const RAIL_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(14),
+    load_path: Some(28),
     synonyms: &["rail size", "top rail section"],
     ..give_way(
         row(
@@ -341,7 +340,7 @@ pub(super) const RAIL_SECTION: ItemInfo = ItemInfo {
 
 pub(super) const RAIL_END_FASTENING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(12),
+    load_path: Some(26),
     synonyms: &["rail end", "rail ends", "rail fastening"],
     ..give_way(
         row(
@@ -366,7 +365,7 @@ pub(super) const RAIL_END_FASTENING: ItemInfo = ItemInfo {
 
 pub(super) const RAIL_END_FASTENERS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(13),
+    load_path: Some(27),
     synonyms: &["screws in the rail end"],
     ..give_way(
         row(
@@ -384,7 +383,7 @@ pub(super) const RAIL_END_FASTENERS: ItemInfo = ItemInfo {
 
 pub(super) const BALUSTER_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(17),
+    load_path: Some(34),
     synonyms: &["baluster size", "spindle size"],
     ..give_way(
         row(
@@ -405,7 +404,7 @@ pub(super) const BALUSTER_SECTION: ItemInfo = ItemInfo {
 
 pub(super) const BALUSTER_SPACING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(18),
+    load_path: Some(35),
     synonyms: &["spindle spacing"],
     worst: Worst::Greatest,
     ..length(
@@ -428,7 +427,7 @@ pub(super) const BALUSTER_SPACING: ItemInfo = ItemInfo {
 
 pub(super) const BALUSTER_LENGTH: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(19),
+    load_path: Some(36),
     synonyms: &["spindle length"],
     worst: Worst::Greatest,
     ..length(
@@ -451,7 +450,7 @@ pub(super) const BALUSTER_LENGTH: ItemInfo = ItemInfo {
 
 pub(super) const BALUSTER_FIXING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(20),
+    load_path: Some(37),
     synonyms: &["spindle fixing", "baluster fastening"],
     ..give_way(
         row(
@@ -470,7 +469,7 @@ pub(super) const BALUSTER_FIXING: ItemInfo = ItemInfo {
 pub(super) const CONDITION: ItemInfo = ItemInfo {
     holds: Holds::ForThisGuardAlone,
     part: Part::OfTheGuard,
-    load_path: Some(7),
+    load_path: Some(8),
     synonyms: &["state of the wood", "decay", "corrosion seen"],
     ..give_way(
         row(
@@ -481,7 +480,7 @@ pub(super) const CONDITION: ItemInfo = ItemInfo {
             "Rot, rust, cracks and broken glass at posts, rails and their fixings, and whether the wood is often wet or always dry; write each that is so.",
             &[
                 "Press the point of a screwdriver into the wood at the foot of a post: deeper than 1/8 in is rot. (news advice; trade checklists say 1/4 in)",
-                "Wood that rain or soil reaches is wet; under a roof and indoors dry.",
+                "Wood that rain or soil reaches is wet; indoors it is dry, under a roof outdoors it may be either.",
                 "Looked, pressed nothing, and saw nothing: none seen. Looked and pressed, and it is hard: sound.",
                 "Look for cracks along the grain from bolt holes, for scale or a stain below a screw head, for a missing nut.",
             ],
@@ -493,7 +492,7 @@ pub(super) const CONDITION: ItemInfo = ItemInfo {
 
 pub(super) const PULL_TEST: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(27),
+    load_path: Some(47),
     synonyms: &["pull", "luggage scale"],
     asked: Asked::Never,
     ..give_way(

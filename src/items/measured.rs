@@ -17,7 +17,7 @@ use crate::quantities::Length;
 
 pub(super) const HEIGHT: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(25),
+    load_path: Some(45),
     synonyms: &["rail height", "guard height", "railing height"],
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
@@ -209,7 +209,7 @@ pub(super) const SOLID_PART_TOP_WIDTH: ItemInfo = ItemInfo {
 pub(super) const POST_SPACING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     between: MeasuredBetween::Faces,
-    load_path: Some(15),
+    load_path: Some(30),
     synonyms: &["distance between posts"],
     worst: Worst::Greatest,
     hazards: &[Hazard::GiveWay],
@@ -233,7 +233,7 @@ pub(super) const POST_SPACING: ItemInfo = ItemInfo {
 pub(super) const POST_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     between: MeasuredBetween::Faces,
-    load_path: Some(5),
+    load_path: Some(6),
     synonyms: &["post size"],
     hazards: &[Hazard::GiveWay],
     question: "What is the post's section?",

@@ -13,6 +13,7 @@ mod handrails;
 mod hazard;
 mod item;
 mod item_word;
+mod joints;
 mod load_path;
 mod lookup;
 mod marks;
@@ -41,11 +42,13 @@ pub use set::ItemSet;
 pub use verdict::Verdict;
 pub use word::Word;
 pub use words::{
-    BalusterFixingWord, BottomOfStairsGateWord, ConditionWord, DefaultUnitWord, FastenedToWord,
-    FixedSeatWord, FlightShapeWord, FramingHeldByWord, GateClosesItselfWord, GateOpensWord,
-    GuardWord, HandrailContinuousWord, HandrailEndsWord, HandrailShapeWord, HandrailSidesWord,
-    HandrailWord, InfillLooseWord, InfillWord, LevelMembersOnWord, LocationWord,
-    MovesWhenPushedWord, NotchedPostWord, OpeningsCheckedWord, OwnWayOutWord, PaintWord, PlaceWord,
-    PostFasteningWord, PostMaterialWord, RailEndFasteningWord, RampEdgeWord, ReplacedWindowWord,
-    SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord, WindowStopWord, WoodSpeciesWord,
+    BalusterFixingWord, BehindThePostWord, BottomOfStairsGateWord, ConditionWord, DefaultUnitWord,
+    FastenedToWord, FixedSeatWord, FlightShapeWord, FramingHeldByWord, FramingSpeciesWord,
+    GateClosesItselfWord, GateOpensWord, GuardWord, HandrailContinuousWord, HandrailEndsWord,
+    HandrailShapeWord, HandrailSidesWord, HandrailWord, InfillLooseWord, InfillWord,
+    LevelMembersOnWord, LocationWord, LumberGradeWord, MovesWhenPushedWord, NotchedPostWord,
+    OpeningsCheckedWord, OwnWayOutWord, PaintWord, PlaceWord, PostFasteningWord, PostMaterialWord,
+    PostPositionWord, RailEndFasteningWord, RailPositionWord, RampEdgeWord, ReplacedWindowWord,
+    RowsOfSlitsWord, SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord, WindowStopWord,
+    WoodSpeciesWord,
 };

@@ -44,7 +44,7 @@ pub(super) const GUARD: ItemInfo = ItemInfo {
 
 pub(super) const INFILL: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(16),
+    load_path: Some(31),
     change: Change::StartsAGuard,
     role: Role::Single,
     synonyms: &["filling", "fill", "infill type", "type of infill"],
@@ -104,7 +104,7 @@ pub(super) const POST_FASTENING: ItemInfo = ItemInfo {
 
 pub(super) const NOTCHED_POST: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
-    load_path: Some(6),
+    load_path: Some(7),
     synonyms: &["notched", "notched posts"],
     hazards: &[Hazard::GiveWay],
     question: "Is the post notched where it is fixed?",
@@ -138,6 +138,7 @@ pub(super) const FASTENED_TO: ItemInfo = ItemInfo {
 };
 
 pub(super) const MOVES_WHEN_PUSHED: ItemInfo = ItemInfo {
+    load_path: Some(3),
     part: Part::OfTheGuard,
     holds: Holds::ForThisGuardAlone,
     synonyms: &["moves", "wobbles", "wobbly"],

@@ -8,6 +8,7 @@ use crate::items::ItemInfo;
 use crate::items::circumstances;
 use crate::items::gates;
 use crate::items::handrails;
+use crate::items::joints;
 use crate::items::load_path;
 use crate::items::measured;
 use crate::items::openings;
@@ -120,6 +121,25 @@ pub(super) const ITEMS: &[ItemInfo] = &[
     load_path::BALUSTER_LENGTH,
     load_path::BALUSTER_FIXING,
     load_path::CONDITION,
+    joints::RAIL_POSITION,
+    joints::LOWER_RAIL_SECTION,
+    joints::POST_POSITION,
+    joints::BEHIND_THE_POST,
+    joints::FRAMING_SPECIES,
+    joints::LUMBER_GRADE,
+    joints::ROWS_OF_SLITS,
+    joints::FRAMING_THICKNESS,
+    joints::RIM_DEPTH,
+    joints::WASHER_THICKNESS,
+    joints::TIE_LABEL,
+    joints::CABLE_COUNT,
+    joints::CABLE_TENSION,
+    joints::ANCHOR_EMBEDMENT,
+    joints::CONCRETE_EDGE,
+    joints::PLATE_THICKNESS,
+    joints::SOCKET_DEPTH,
+    joints::POST_NECK,
+    joints::NECK_HEIGHT,
     load_path::PULL_TEST,
 ];
 
@@ -310,6 +330,7 @@ mod tests {
                 Kind::Ages
                 | Kind::Count
                 | Kind::Date
+                | Kind::Force
                 | Kind::Graduation
                 | Kind::Text
                 | Kind::Tolerance

@@ -127,8 +127,10 @@ item_words! {
         MasonryAnchors = "masonry anchors" ["anchors", "anchor bolts", "expansion anchors"],
         LagScrews = "lag screws" ["lags", "lag bolts", "coach screws"],
         WoodScrews = "wood screws" ["screws", "screwed"],
+        CentralRod = "central rod" ["rod", "hanger bolt"],
         Other = "other" [],
         Hidden = "hidden" ["cannot see"],
+        HalfWall = "half wall" ["studs of a half wall", "half-wall studs"],
         Nails = "nails" ["nailed", "nail"],
         Missing = "missing" ["gone", "not fastened"] POSTS_NOT_FASTENED,
     }
@@ -143,7 +145,8 @@ item_words! {
         Blocking = "blocking" [],
         Stud = "stud" ["studs"],
         RimBoard = "rim board" ["rim", "rim joist", "band board"],
-        Subfloor = "subfloor" ["floor boards", "floorboards", "decking"],
+        Decking = "decking" ["deck boards", "decking boards"],
+        Subfloor = "subfloor" ["floor boards", "floorboards"],
         Hidden = "hidden" ["cannot see"],
         DrywallOnly = "drywall only" ["drywall", "plasterboard", "plasterboard only"],
     }
@@ -215,10 +218,13 @@ item_words! {
         UnknownWood = "unknown wood" ["do not know", "wood", "treated wood"],
     }
     FramingHeldByWord of FramingHeldBy {
+        TiesAtBothBolts = "ties at both bolts" ["ties at both", "hold-downs at both bolts"],
+        TieAtTheUpperBolt = "tie at the upper bolt" ["hold-down at the upper bolt", "tie at the top bolt"],
         TensionTie = "tension tie" ["hold-down", "holdown", "hold down", "tie"],
         Blocking = "blocking" ["blocked", "blocks", "between joists"],
         Hangers = "hangers" ["joist hangers", "hanger"],
         Hidden = "hidden" ["cannot see"],
+        TieAtTheLowerBolt = "tie at the lower bolt" ["hold-down at the lower bolt", "tie at the bottom bolt"],
         ScrewsIntoEndGrain = "screws into end grain" ["screws", "end screws"],
         NailsIntoEndGrain = "nails into end grain" ["nails", "end nails", "nailed", "toe nails"],
     }
@@ -253,6 +259,51 @@ item_words! {
         DeepRust = "deep rust" ["rust scale", "rusted through"] DEEP_RUST,
         BrokenGlass = "broken glass" ["cracked glass", "glass broken"] BROKEN_GLASS,
         Rot = "rot" ["rotten", "decay", "soft wood"] ROT,
+    }
+    RailPositionWord of RailPosition {
+        LetIn = "let in" ["let into the posts", "housed", "in a notch"],
+        InsideFace = "inside face" ["on the inside", "inside"],
+        OnTop = "on top" ["on the posts", "cap", "on top of the posts"],
+        BetweenPosts = "between posts" ["between the posts", "between"],
+        OutsideFace = "outside face" ["on the outside", "outside"],
+        Hidden = "hidden" ["cannot see"],
+    }
+    PostPositionWord of PostPosition {
+        OutsideTheRim = "outside the rim" ["outside", "outside the framing"],
+        InsideTheRim = "inside the rim" ["inside", "inside the framing"],
+        SideOfAJoist = "side of a joist" ["flat on a joist", "beside a joist"],
+        OnTopOfTheFloor = "on top of the floor" ["on top", "on the floor"],
+        ThroughTheFloor = "through the floor" ["through"],
+        Hidden = "hidden" ["cannot see"],
+    }
+    BehindThePostWord of BehindThePost {
+        Nothing = "nothing" ["wood on wood", "tight", "no gap"],
+        Siding = "siding" ["cladding", "stucco", "sheathing"],
+        Spacers = "spacers" ["spacer", "washers", "packing"],
+        Gap = "gap" ["open gap", "a gap"],
+        Hidden = "hidden" ["cannot see"],
+    }
+    FramingSpeciesWord of FramingSpecies {
+        SouthernPine = "southern pine" ["syp", "yellow pine"],
+        DouglasFirLarch = "douglas fir-larch" ["douglas fir", "df-l", "fir"],
+        HemFir = "hem-fir" ["hemlock"],
+        SprucePineFir = "spruce-pine-fir" ["spf", "spruce"],
+        SprucePineFirSouth = "spruce-pine-fir south" ["spf south"],
+        Redwood = "redwood" ["sequoia"],
+        Cedar = "cedar" ["western cedar", "western red cedar"],
+        UnknownWood = "unknown wood" ["do not know", "wood", "treated wood"],
+    }
+    LumberGradeWord of LumberGrade {
+        NumberOne = "no. 1" ["no 1", "number 1", "1"],
+        NumberTwo = "no. 2" ["no 2", "number 2", "2", "no. 2 & better"],
+        Stud = "stud" ["stud grade"],
+        NumberThree = "no. 3" ["no 3", "number 3", "3"],
+        Standard = "standard" ["stand", "standard & better", "std"],
+        UnknownGrade = "unknown grade" ["no stamp"],
+    }
+    RowsOfSlitsWord of RowsOfSlits {
+        No = "no" ["n", "none", "smooth"],
+        Yes = "yes" ["y", "slits", "incised"],
     }
 }
 

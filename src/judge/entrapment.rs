@@ -79,6 +79,7 @@ pub(super) fn probe<'r>(
         | Value::Date { .. }
         | Value::Fasteners(_)
         | Value::Foothold(_)
+        | Value::Force(_)
         | Value::Pull(_)
         | Value::VOpening(_)
         | Value::Measure(_)

@@ -38,5 +38,5 @@ pub use finding::{
 };
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;
-pub use load_path::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};
+pub use load_path::{Chain, Hidden, Link, LinkFinding, LinkKind, Mend, Ruled, Step, Taken, Wrong};
 pub use reason::{Bearing, Reason};

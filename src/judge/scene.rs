@@ -382,6 +382,7 @@ impl<'g> Scene<'g> {
             | Value::Fasteners(_)
             | Value::Foothold(_)
             | Value::VOpening(_)
+            | Value::Force(_)
             | Value::Pull(_)
             | Value::Section(..)
             | Value::Text(_)
@@ -482,6 +483,7 @@ fn runs_between(item: Item, reading: &Reading) -> bool {
         | Value::Fasteners(_)
         | Value::Foothold(_)
         | Value::None
+        | Value::Force(_)
         | Value::Pull(_)
         | Value::Section(..)
         | Value::StairTriangle(_)
@@ -557,6 +559,7 @@ pub(super) fn word(observation: &Observation) -> Option<&'static str> {
         | Value::Foothold(_)
         | Value::VOpening(_)
         | Value::Measure(_)
+        | Value::Force(_)
         | Value::Pull(_)
         | Value::Section(..)
         | Value::Shape(_)

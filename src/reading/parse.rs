@@ -16,6 +16,7 @@ use crate::reading::footholds::footholds;
 use crate::reading::footholds::section;
 use crate::reading::footholds::thing_to_climb;
 use crate::reading::footholds::v_opening;
+use crate::reading::force::force;
 use crate::reading::length::graduation;
 use crate::reading::length::length;
 use crate::reading::length::tolerance;
@@ -152,6 +153,7 @@ fn readings(
         Kind::Count => vec![count(cursor, item)?],
         Kind::Fasteners => vec![fasteners(cursor, context)?],
         Kind::Foothold => footholds(cursor, context, item)?,
+        Kind::Force => vec![Value::Force(force(cursor)?)],
         Kind::Graduation => vec![graduation(cursor, context, item)?],
         Kind::Length => length(cursor, context, item)?,
         Kind::Pull => vec![pull(cursor, context)?],

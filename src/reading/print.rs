@@ -65,6 +65,7 @@ fn value(value: &Value) -> String {
         Value::Date { year, month, day } => format!("{year:04}-{month:02}-{day:02}"),
         Value::Fasteners(found) => fasteners(*found),
         Value::Foothold(found) => foothold(found),
+        Value::Force(found) => force(*found),
         Value::Measure(found) => measure(found),
         Value::None => "none".to_owned(),
         Value::Pull(pull) => format!("{} {}", force(pull.force), any_unit(pull.moved)),

@@ -44,6 +44,8 @@ pub enum Value {
     Fasteners(Fasteners),
     /// Something a foot could stand on.
     Foothold(Foothold),
+    /// A force: what a label states, how hard a cable pulls.
+    Force(Force),
     /// A length or a gap, as read with a tape.
     Measure(Measure),
     /// Looked, and there is none.
@@ -98,6 +100,7 @@ impl Value {
             | Value::Date { .. }
             | Value::Fasteners(_)
             | Value::None
+            | Value::Force(_)
             | Value::Pull(_)
             | Value::Section(..)
             | Value::Stick(_)

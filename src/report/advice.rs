@@ -127,6 +127,25 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::BalusterLength
         | Item::BalusterSection
         | Item::BalusterSpacing
+        | Item::AnchorEmbedment
+        | Item::BehindThePost
+        | Item::CableCount
+        | Item::CableTension
+        | Item::ConcreteEdge
+        | Item::FramingSpecies
+        | Item::FramingThickness
+        | Item::LowerRailSection
+        | Item::LumberGrade
+        | Item::NeckHeight
+        | Item::PlateThickness
+        | Item::PostNeck
+        | Item::PostPosition
+        | Item::RailPosition
+        | Item::RimDepth
+        | Item::RowsOfSlits
+        | Item::SocketDepth
+        | Item::TieLabel
+        | Item::WasherThickness
         | Item::PostMaterial
         | Item::RailSection
         | Item::WallThickness

@@ -8,12 +8,19 @@ use crate::judge::Finding;
 use crate::judge::Link;
 use crate::judge::LinkFinding;
 use crate::judge::LinkKind;
+use crate::judge::Mend;
 use crate::judge::Taken;
+use crate::judge::Wrong;
+use crate::quantities::Distance;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::quantities::inches;
+use crate::quantities::millimetres;
 use crate::report::one_line;
 use crate::report::wrap::Lines;
 use crate::rules::LoadDemand;
-use crate::statics::Amount;
-use crate::statics::Bounds;
+use crate::statics::AnyQuantity;
+use crate::statics::Ends;
 use crate::statics::Units;
 
 const INDENT: &str = "        ";
@@ -75,34 +82,166 @@ pub(super) fn next(link: &Link) -> Option<String> {
     Some(format!("write down {}", names.join(", ")))
 }
 
+/// What is ruled out without a number, the lowest in the path first.
+#[must_use]
+pub(super) fn ruled_out(chain: &Chain) -> Option<String> {
+    // one part may be ruled out twice over
+    let mut kinds: Vec<LinkKind> = Vec::new();
+    let mut names: Vec<String> = Vec::new();
+    for link in chain.ruled_out() {
+        if !kinds.contains(&link.kind) {
+            kinds.push(link.kind);
+            names.push(name(link));
+        }
+    }
+    (!names.is_empty()).then(|| format!("Falls short by rule: {}.", names.join("; ")))
+}
+
 /// The weakest link in one sentence.
 #[must_use]
 pub(super) fn weakest(chain: &Chain) -> Option<String> {
     let link = chain.weakest()?;
-    let far = if chain.is_found_so_far() {
-        "Weakest link found so far"
-    } else {
-        "Weakest link"
+    let far = match (chain.ruled_out().next(), chain.is_found_so_far()) {
+        (Some(_), true) => "Weakest of the rest so far",
+        (Some(_), false) => "Weakest of the rest",
+        (None, true) => "Weakest link found so far",
+        (None, false) => "Weakest link",
     };
     let ratio = link
         .ratio
         .map(|ratio| format!(": {}", share(ratio.low.0, ratio.high.0)));
-    let hidden = if chain.is_found_so_far() {
-        "; one that could not be judged may be weaker"
+    Some(format!(
+        "{far}: {}{}.",
+        name(link),
+        ratio.unwrap_or_default()
+    ))
+}
+
+/// That a link without a number may be the weakest.
+#[must_use]
+pub(super) fn may_be_weaker(chain: &Chain) -> Option<String> {
+    let says = "A link that could not be judged, or that is ruled out, may give way sooner.";
+    let open = chain.is_found_so_far() || chain.ruled_out().next().is_some();
+    open.then(|| says.to_owned())
+}
+
+/// What somebody saw that no number counts.
+#[must_use]
+pub(super) fn seen_wrong(chain: &Chain) -> Option<String> {
+    let says: Vec<&str> = chain
+        .seen
+        .iter()
+        .map(|wrong| wrong_in_words(*wrong))
+        .collect();
+    (!says.is_empty()).then(|| format!("Seen: {}.", says.join("; ")))
+}
+
+const fn wrong_in_words(wrong: Wrong) -> &'static str {
+    match wrong {
+        Wrong::Apart => "post and framing do not touch",
+        Wrong::Cables => "cables pull at the end posts all the time",
+        Wrong::Cracks => "cracks",
+        Wrong::DeepRust => "deep rust",
+        Wrong::MovesALittle => "it moves a little",
+        Wrong::MovesALot => "it moves a lot",
+        Wrong::Notched => "a notched post",
+        Wrong::Rot => "rot",
+        Wrong::WideAcrossGrain => {
+            "bolts more than 5 in (130 mm) apart across the rim's grain, which splits it as it shrinks"
+        }
+    }
+}
+
+/// Most things to look at next that one line names.
+const MOST_NEXT: usize = 3;
+
+/// What to look at next, the most useful first.
+#[must_use]
+pub(super) fn look_at_next(chain: &Chain) -> Option<String> {
+    let asks = chain.asks();
+    let names: Vec<&str> = asks
+        .iter()
+        .take(MOST_NEXT)
+        .map(|item| item.name())
+        .collect();
+    let more = if asks.len() > MOST_NEXT {
+        " and more"
     } else {
         ""
     };
-    let ratio = ratio.unwrap_or_default();
-    Some(format!("{far}: {}{ratio}{hidden}.", name(link)))
+    (!names.is_empty()).then(|| format!("Look at next: {}{more}.", names.join(", ")))
 }
 
-/// `the load is 1.8 to 2.9 times what it can take`; two figures and no more.
+/// What a tradesman would do at the worst joints; an engineer confirms it.
+#[must_use]
+pub(super) fn mends(chain: &Chain) -> Option<String> {
+    let ruled = chain.ruled_out();
+    let weakest = chain.weakest().filter(|link| {
+        let ratio = link.ratio;
+        ratio.is_some_and(|ratio| ratio.high.0 > 1.0)
+    });
+    // a joint that works loose after what may give way
+    let loose = chain.links.iter().filter(|link| {
+        let loosens = matches!(link.mend, Some(Mend::Washers(_)));
+        loosens && matches!(link.finding, LinkFinding::NotMeasured(_))
+    });
+    let tight = chain.links.iter().filter(|link| {
+        let ends = link.mend == Some(Mend::EndPosts);
+        ends && link.finding != LinkFinding::NoShortfall
+    });
+    let first = ruled.chain(tight).chain(weakest).chain(loose);
+    let mut says: Vec<String> = Vec::new();
+    for mend in first.filter_map(|link| link.mend) {
+        let mend = mend_in_words(mend, chain.units);
+        if !says.contains(&mend) {
+            says.push(mend);
+        }
+    }
+    says.truncate(2);
+    (!says.is_empty()).then(|| format!("A tradesman would fit {}.", says.join("; and ")))
+}
+
+/// `3 1/8 in`, or whole millimetres.
+fn in_eighths(size: Distance, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.0} mm", (size / millimetres(1.0)).value.ceil()),
+        Units::Customary => {
+            let eighths = (size / inches(0.125)).value.ceil();
+            let all = (0..=48).find(|count| f64::from(*count) >= eighths);
+            let length = Length::sixty_fourths(all.unwrap_or(48) * 8);
+            length.exact(LengthUnit::Inch)
+        }
+    }
+}
+
+fn mend_in_words(mend: Mend, units: Units) -> String {
+    let says = match mend {
+        Mend::Anchors => "anchors that somebody who knows concrete has chosen",
+        Mend::Bolts => "bolts through post and framing, with washers, in place of screws or nails",
+        Mend::CloserPosts => "posts closer together, or a stouter rail",
+        Mend::EndPosts => "end posts and a rail between their tops that an engineer has sized",
+        Mend::IntoTheFraming => "solid blocking behind it, and bolts or screws into that",
+        Mend::NewPost => "a new post, sound and not notched",
+        Mend::RailEnd => "brackets with a load on their label, or more and longer screws",
+        Mend::SecondRail => "a second rail on edge below the top rail, from post to post",
+        Mend::ThickerPost => "a stouter post, or bolts farther apart on a deeper rim",
+        Mend::Tie => "a tension tie from the upper bolt to a joist",
+        Mend::Washers(Some(size)) => {
+            let size = in_eighths(size, units);
+            return format!("stiff washers at least {size} wide, on both faces");
+        }
+        Mend::Washers(None) => "a steel plate under head and nut that an engineer has sized",
+    };
+    says.to_owned()
+}
+
+/// `load 1.8 to 2.9 times what it takes`; two figures and no more.
 fn share(low: f64, high: f64) -> String {
     let (low, high) = (two_figures(low), two_figures(high));
     if low == high {
-        format!("the load is {low} times what it can take")
+        format!("load {low} times what it takes")
     } else {
-        format!("the load is {low} to {high} times what it can take")
+        format!("load {low} to {high} times what it takes")
     }
 }
 
@@ -127,7 +266,7 @@ fn figures(number: f64, figures: i32) -> String {
 
 /// A range of amounts to three figures in the person's own units.
 #[must_use]
-pub(super) fn range(bounds: Bounds<Amount>, units: Units) -> String {
+pub(super) fn range(bounds: Ends<AnyQuantity>, units: Units) -> String {
     let ((low, unit), (high, _)) = (bounds.low.size(units), bounds.high.size(units));
     let (low, high) = (figures(low, 3), figures(high, 3));
     if low == high {

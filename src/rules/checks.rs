@@ -167,6 +167,7 @@ fn demand(item: Item, entry: &KeyValue<'_>, faults: &mut Faults) -> Option<Deman
         | Kind::Date
         | Kind::Fasteners
         | Kind::Graduation
+        | Kind::Force
         | Kind::Pull
         | Kind::Section
         | Kind::Text

@@ -134,6 +134,7 @@ fn test(item: Item, entry: &KeyValue<'_>, faults: &mut Faults) -> Option<Test> {
         | Kind::Foothold
         | Kind::Graduation
         | Kind::Opening
+        | Kind::Force
         | Kind::Pull
         | Kind::Section
         | Kind::StairTriangle

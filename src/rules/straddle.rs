@@ -368,6 +368,7 @@ fn point(reading: &Reading, of: PointOf) -> Option<i64> {
             Value::Date { .. }
             | Value::Fasteners(_)
             | Value::None
+            | Value::Force(_)
             | Value::Pull(_)
             | Value::Section(..)
             | Value::Text(_)

@@ -28,7 +28,7 @@ pub enum Units {
 
 /// A quantity of any dimension.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Amount {
+pub enum AnyQuantity {
     /// in² or mm²
     Area(Area),
     /// in or mm
@@ -51,7 +51,7 @@ pub enum Amount {
     SectionModulus(SectionModulus),
 }
 
-impl Amount {
+impl AnyQuantity {
     /// Number and unit symbol in these units; no symbol for a pure number.
     #[must_use]
     pub fn size(self, units: Units) -> (f64, &'static str) {
@@ -64,32 +64,32 @@ impl Amount {
     fn customary(self) -> (f64, &'static str) {
         let (inch, pound) = (inches(1.0), pounds(1.0));
         match self {
-            Amount::Area(of) => ((of / (inch * inch)).value, "in²"),
-            Amount::Distance(of) => ((of / inch).value, "in"),
-            Amount::Force(of) => ((of / pound).value, "lb"),
-            Amount::LineLoad(of) => ((of / (pound / inch)).value, "lb/in"),
-            Amount::Moment(of) => ((of / (pound * inch)).value, "lb·in"),
-            Amount::Number(of) => (of, ""),
-            Amount::Pressure(of) => ((of / (pound / (inch * inch))).value, "psi"),
-            Amount::Rigidity(of) => ((of / (pound * inch * inch)).value, "lb·in²"),
-            Amount::SecondMoment(of) => ((of / (inch * inch * inch * inch)).value, "in⁴"),
-            Amount::SectionModulus(of) => ((of / (inch * inch * inch)).value, "in³"),
+            AnyQuantity::Area(of) => ((of / (inch * inch)).value, "in²"),
+            AnyQuantity::Distance(of) => ((of / inch).value, "in"),
+            AnyQuantity::Force(of) => ((of / pound).value, "lb"),
+            AnyQuantity::LineLoad(of) => ((of / (pound / inch)).value, "lb/in"),
+            AnyQuantity::Moment(of) => ((of / (pound * inch)).value, "lb·in"),
+            AnyQuantity::Number(of) => (of, ""),
+            AnyQuantity::Pressure(of) => ((of / (pound / (inch * inch))).value, "psi"),
+            AnyQuantity::Rigidity(of) => ((of / (pound * inch * inch)).value, "lb·in²"),
+            AnyQuantity::SecondMoment(of) => ((of / (inch * inch * inch * inch)).value, "in⁴"),
+            AnyQuantity::SectionModulus(of) => ((of / (inch * inch * inch)).value, "in³"),
         }
     }
 
     fn metric(self) -> (f64, &'static str) {
         let (mm, newton) = (millimetres(1.0), newtons(1.0));
         match self {
-            Amount::Area(of) => ((of / (mm * mm)).value, "mm²"),
-            Amount::Distance(of) => ((of / mm).value, "mm"),
-            Amount::Force(of) => ((of / newton).value, "N"),
-            Amount::LineLoad(of) => ((of / (newton / mm)).value, "N/mm"),
-            Amount::Moment(of) => (of.value, "N·m"),
-            Amount::Number(of) => (of, ""),
-            Amount::Pressure(of) => ((of / (newton / (mm * mm))).value, "MPa"),
-            Amount::Rigidity(of) => (of.value, "N·m²"),
-            Amount::SecondMoment(of) => ((of / (mm * mm * mm * mm)).value, "mm⁴"),
-            Amount::SectionModulus(of) => ((of / (mm * mm * mm)).value, "mm³"),
+            AnyQuantity::Area(of) => ((of / (mm * mm)).value, "mm²"),
+            AnyQuantity::Distance(of) => ((of / mm).value, "mm"),
+            AnyQuantity::Force(of) => ((of / newton).value, "N"),
+            AnyQuantity::LineLoad(of) => ((of / (newton / mm)).value, "N/mm"),
+            AnyQuantity::Moment(of) => (of.value, "N·m"),
+            AnyQuantity::Number(of) => (of, ""),
+            AnyQuantity::Pressure(of) => ((of / (newton / (mm * mm))).value, "MPa"),
+            AnyQuantity::Rigidity(of) => (of.value, "N·m²"),
+            AnyQuantity::SecondMoment(of) => ((of / (mm * mm * mm * mm)).value, "mm⁴"),
+            AnyQuantity::SectionModulus(of) => ((of / (mm * mm * mm)).value, "mm³"),
         }
     }
 
@@ -106,7 +106,7 @@ impl Amount {
 }
 
 /// In customary units.
-impl fmt::Display for Amount {
+impl fmt::Display for AnyQuantity {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.written(Units::Customary))
     }
@@ -128,9 +128,9 @@ fn significant(number: f64) -> String {
 
 macro_rules! amounts {
     ($($kind:ident),*) => {
-        $(impl From<$kind> for Amount {
-            fn from(of: $kind) -> Amount {
-                Amount::$kind(of)
+        $(impl From<$kind> for AnyQuantity {
+            fn from(of: $kind) -> AnyQuantity {
+                AnyQuantity::$kind(of)
             }
         })*
     };
@@ -148,15 +148,15 @@ amounts!(
     SectionModulus
 );
 
-impl From<Ratio> for Amount {
-    fn from(of: Ratio) -> Amount {
-        Amount::Number(of.value)
+impl From<Ratio> for AnyQuantity {
+    fn from(of: Ratio) -> AnyQuantity {
+        AnyQuantity::Number(of.value)
     }
 }
 
-impl From<f64> for Amount {
-    fn from(of: f64) -> Amount {
-        Amount::Number(of)
+impl From<f64> for AnyQuantity {
+    fn from(of: f64) -> AnyQuantity {
+        AnyQuantity::Number(of)
     }
 }
 

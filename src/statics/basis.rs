@@ -2,7 +2,7 @@
 
 /// How far a source was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Status {
+pub enum HowRead {
     /// Worked out from mechanics, formula given.
     Computed,
     /// From memory; to be verified before it is called firm.
@@ -13,65 +13,66 @@ pub enum Status {
     Quoted,
 }
 
-impl Status {
+impl HowRead {
     /// The word for a reader: `computed`, `memory`, `published`, `quoted`.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
-            Status::Computed => "computed",
-            Status::Memory => "memory",
-            Status::Published => "published",
-            Status::Quoted => "quoted",
+            HowRead::Computed => "computed",
+            HowRead::Memory => "memory",
+            HowRead::Published => "published",
+            HowRead::Quoted => "quoted",
         }
     }
 }
 
 /// A source with its status.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Basis {
+pub struct Provenance {
     /// The text, with clause or table.
     pub source: &'static str,
     /// How far it was read.
-    pub status: Status,
+    pub status: HowRead,
 }
 
-impl Basis {
+impl Provenance {
     /// Elementary mechanics.
-    pub const MECHANICS: Basis = Basis::computed("elementary statics and strength of materials");
+    pub const MECHANICS: Provenance =
+        Provenance::computed("elementary statics and strength of materials");
 
     /// Worked out from mechanics.
     #[must_use]
-    pub const fn computed(source: &'static str) -> Basis {
-        Basis {
+    pub const fn computed(source: &'static str) -> Provenance {
+        Provenance {
             source,
-            status: Status::Computed,
+            status: HowRead::Computed,
         }
     }
 
     /// From memory.
     #[must_use]
-    pub const fn memory(source: &'static str) -> Basis {
-        Basis {
+    pub const fn memory(source: &'static str) -> Provenance {
+        Provenance {
             source,
-            status: Status::Memory,
+            status: HowRead::Memory,
         }
     }
 
     /// Read in the text itself.
     #[must_use]
-    pub const fn published(source: &'static str) -> Basis {
-        Basis {
+    pub const fn published(source: &'static str) -> Provenance {
+        Provenance {
             source,
-            status: Status::Published,
+            status: HowRead::Published,
         }
     }
 
     /// Read second-hand.
     #[must_use]
-    pub const fn quoted(source: &'static str) -> Basis {
-        Basis {
+    pub const fn quoted(source: &'static str) -> Provenance {
+        Provenance {
             source,
-            status: Status::Quoted,
+            status: HowRead::Quoted,
         }
     }
 }
@@ -82,12 +83,12 @@ pub struct Sourced<T> {
     /// The number.
     pub value: T,
     /// Its source.
-    pub basis: Basis,
+    pub basis: Provenance,
 }
 
 impl<T> Sourced<T> {
     /// A number and its source.
-    pub const fn new(value: T, basis: Basis) -> Sourced<T> {
+    pub const fn new(value: T, basis: Provenance) -> Sourced<T> {
         Sourced { value, basis }
     }
 }

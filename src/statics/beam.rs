@@ -1,4 +1,5 @@
-//! Rails as beams: moments, deflections, reactions (facts/load-path.md §4.1).
+//! Rails as beams: moments, deflections, reactions (closed forms of
+//! beams, checked against a frame-analysis library).
 
 use crate::quantities::Distance;
 use crate::quantities::Force;
@@ -7,11 +8,11 @@ use crate::quantities::Moment;
 use crate::quantities::Pressure;
 use crate::quantities::Rigidity;
 use crate::quantities::SecondMoment;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
-const FRAME_CHECKED: Basis =
-    Basis::computed("closed form of beam theory, checked against frame elements");
+const FRAME_CHECKED: Provenance =
+    Provenance::computed("closed form of beam theory, checked against frame elements");
 
 /// How a rail is supported and where it is loaded; every span is equal.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -119,26 +120,27 @@ impl Case {
         rigidity: Rigidity,
     ) -> Result<Worked<Distance>, NoDeflection> {
         let cube = span * span * span;
-        let (symbol, formula, load, value): (_, _, crate::statics::Amount, Distance) = match self {
-            Case::Cantilever(p) => ("P", "P·L³/(3·EI)", p.into(), p * cube / rigidity / 3.0),
-            Case::OneSpan(p) => ("P", "P·L³/(48·EI)", p.into(), p * cube / rigidity / 48.0),
-            Case::OneSpanBuiltIn(p) => {
-                ("P", "P·L³/(192·EI)", p.into(), p * cube / rigidity / 192.0)
-            }
-            Case::OneSpanUniform(w) => {
-                let value = w * span * cube * (5.0 / 384.0) / rigidity;
-                ("w", "5·w·L⁴/(384·EI)", w.into(), value)
-            }
-            Case::TwoSpans(p) => {
-                let value = p * cube * (23.0 / 1536.0) / rigidity;
-                ("P", "23·P·L³/(1536·EI)", p.into(), value)
-            }
-            Case::PartlyUniform { .. }
-            | Case::ThreeSpansEnd(_)
-            | Case::ThreeSpansMiddle(_)
-            | Case::ThreeSpansWorst(_)
-            | Case::TwoSpansWorst(_) => return Err(NoDeflection),
-        };
+        let (symbol, formula, load, value): (_, _, crate::statics::AnyQuantity, Distance) =
+            match self {
+                Case::Cantilever(p) => ("P", "P·L³/(3·EI)", p.into(), p * cube / rigidity / 3.0),
+                Case::OneSpan(p) => ("P", "P·L³/(48·EI)", p.into(), p * cube / rigidity / 48.0),
+                Case::OneSpanBuiltIn(p) => {
+                    ("P", "P·L³/(192·EI)", p.into(), p * cube / rigidity / 192.0)
+                }
+                Case::OneSpanUniform(w) => {
+                    let value = w * span * cube * (5.0 / 384.0) / rigidity;
+                    ("w", "5·w·L⁴/(384·EI)", w.into(), value)
+                }
+                Case::TwoSpans(p) => {
+                    let value = p * cube * (23.0 / 1536.0) / rigidity;
+                    ("P", "23·P·L³/(1536·EI)", p.into(), value)
+                }
+                Case::PartlyUniform { .. }
+                | Case::ThreeSpansEnd(_)
+                | Case::ThreeSpansMiddle(_)
+                | Case::ThreeSpansWorst(_)
+                | Case::TwoSpansWorst(_) => return Err(NoDeflection),
+            };
         let inputs = [(symbol, load), ("L", span.into()), ("EI", rigidity.into())];
         Ok(Worked::new("δ", formula, &inputs, value, FRAME_CHECKED))
     }
@@ -171,7 +173,7 @@ fn point(row: PointRow, span: Distance) -> Worked<Moments> {
 pub fn rigidity(elasticity: Pressure, second_moment: SecondMoment) -> Worked<Rigidity> {
     let inputs = [("E", elasticity.into()), ("I", second_moment.into())];
     let value = elasticity * second_moment;
-    Worked::new("EI", "E·I", &inputs, value, Basis::MECHANICS)
+    Worked::new("EI", "E·I", &inputs, value, Provenance::MECHANICS)
 }
 
 /// What a continuous rail over three posts sends to the middle one under a
@@ -186,5 +188,11 @@ pub fn middle_reaction(load: LineLoad, bay: Distance) -> Worked<Force> {
 /// Greatest reaction at the end of a rail: the whole load when it is at the end.
 #[must_use]
 pub fn end_reaction(load: Force) -> Worked<Force> {
-    Worked::new("R_end", "P", &[("P", load.into())], load, Basis::MECHANICS)
+    Worked::new(
+        "R_end",
+        "P",
+        &[("P", load.into())],
+        load,
+        Provenance::MECHANICS,
+    )
 }

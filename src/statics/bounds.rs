@@ -9,52 +9,52 @@ const ROUNDING: f64 = 1e-9;
 
 /// The least and the greatest plausible value.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bounds<T> {
+pub struct Ends<T> {
     /// The least.
     pub low: T,
     /// The greatest.
     pub high: T,
 }
 
-impl<T> Bounds<T> {
+impl<T> Ends<T> {
     /// A value that is known.
-    pub fn exactly(value: T) -> Bounds<T>
+    pub fn exactly(value: T) -> Ends<T>
     where
         T: Clone,
     {
-        Bounds {
+        Ends {
             low: value.clone(),
             high: value,
         }
     }
 
     /// Both ends through a function that rises with its argument.
-    pub fn rising<U>(self, f: impl Fn(T) -> U) -> Bounds<U> {
-        Bounds {
+    pub fn rising<U>(self, f: impl Fn(T) -> U) -> Ends<U> {
+        Ends {
             low: f(self.low),
             high: f(self.high),
         }
     }
 
     /// Both ends through a function that falls as its argument rises.
-    pub fn falling<U>(self, f: impl Fn(T) -> U) -> Bounds<U> {
-        Bounds {
+    pub fn falling<U>(self, f: impl Fn(T) -> U) -> Ends<U> {
+        Ends {
             low: f(self.high),
             high: f(self.low),
         }
     }
 }
 
-impl<T: Copy + PartialOrd> Bounds<T> {
+impl<T: Copy + PartialOrd> Ends<T> {
     /// Two values in whichever order.
-    pub fn between(one: T, other: T) -> Bounds<T> {
+    pub fn between(one: T, other: T) -> Ends<T> {
         if other < one {
-            Bounds {
+            Ends {
                 low: other,
                 high: one,
             }
         } else {
-            Bounds {
+            Ends {
                 low: one,
                 high: other,
             }
@@ -62,20 +62,20 @@ impl<T: Copy + PartialOrd> Bounds<T> {
     }
 
     /// The ends of several values; `None` for no value.
-    pub fn over(values: impl IntoIterator<Item = T>) -> Option<Bounds<T>> {
+    pub fn over(values: impl IntoIterator<Item = T>) -> Option<Ends<T>> {
         values
             .into_iter()
-            .map(|value| Bounds {
+            .map(|value| Ends {
                 low: value,
                 high: value,
             })
-            .reduce(Bounds::hull)
+            .reduce(Ends::hull)
     }
 
     /// The least interval that holds both.
     #[must_use]
-    pub fn hull(self, other: Bounds<T>) -> Bounds<T> {
-        Bounds {
+    pub fn hull(self, other: Ends<T>) -> Ends<T> {
+        Ends {
             low: if other.low < self.low {
                 other.low
             } else {
@@ -95,12 +95,12 @@ impl<T: Copy + PartialOrd> Bounds<T> {
     }
 }
 
-impl<T: Copy + PartialOrd> Bounds<Worked<T>> {
+impl<T: Copy + PartialOrd> Ends<Worked<T>> {
     /// The ends of several worked results, each with its own lines.
-    pub fn of_worked(values: impl IntoIterator<Item = Worked<T>>) -> Option<Bounds<Worked<T>>> {
+    pub fn of_worked(values: impl IntoIterator<Item = Worked<T>>) -> Option<Ends<Worked<T>>> {
         let mut values = values.into_iter();
         let first = values.next()?;
-        let mut ends = Bounds::exactly(first);
+        let mut ends = Ends::exactly(first);
         for next in values {
             if next.value < ends.low.value {
                 ends.low = next;
@@ -113,8 +113,8 @@ impl<T: Copy + PartialOrd> Bounds<Worked<T>> {
 
     /// The values alone.
     #[must_use]
-    pub fn values(&self) -> Bounds<T> {
-        Bounds {
+    pub fn values(&self) -> Ends<T> {
+        Ends {
             low: self.low.value,
             high: self.high.value,
         }
@@ -136,7 +136,7 @@ impl Utilisation {
 
 /// What two pairs of ends allow to say.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Outcome {
+pub enum RatioOutcome {
     /// Even the least demand exceeds the greatest capacity.
     FallsShort,
     /// Even the greatest demand does not exceed the least capacity; indicative,
@@ -146,16 +146,16 @@ pub enum Outcome {
     TooClose,
 }
 
-impl Bounds<Utilisation> {
+impl Ends<Utilisation> {
     /// r_low and r_high: demand over capacity at the ends that oppose each other.
     ///
     /// Demand and capacity are of one dimension, or it does not compile. No
     /// demand is 0 whatever the capacity; a demand on no capacity is infinite.
     #[must_use]
     pub fn utilisation<D: Dimension + ?Sized>(
-        demand: Bounds<Of<D>>,
-        capacity: Bounds<Of<D>>,
-    ) -> Bounds<Utilisation> {
+        demand: Ends<Of<D>>,
+        capacity: Ends<Of<D>>,
+    ) -> Ends<Utilisation> {
         let over = |demand: Of<D>, capacity: Of<D>| {
             if demand.value <= 0.0 {
                 Utilisation(0.0)
@@ -163,22 +163,22 @@ impl Bounds<Utilisation> {
                 Utilisation(demand.value / capacity.value.max(0.0))
             }
         };
-        Bounds {
+        Ends {
             low: over(demand.low, capacity.high),
             high: over(demand.high, capacity.low),
         }
     }
 
     /// The finding of one link: r_low > 1 falls short, r_high ≤ 1 shows no
-    /// shortfall, else too close to call (facts/load-path.md §0.1).
+    /// shortfall, else too close to call.
     #[must_use]
-    pub fn outcome(&self) -> Outcome {
+    pub fn outcome(&self) -> RatioOutcome {
         if self.high.is_within() {
-            Outcome::NoShortfall
+            RatioOutcome::NoShortfall
         } else if self.low.0 > 1.0 + ROUNDING {
-            Outcome::FallsShort
+            RatioOutcome::FallsShort
         } else {
-            Outcome::TooClose
+            RatioOutcome::TooClose
         }
     }
 }
@@ -188,38 +188,38 @@ mod tests {
     use super::*;
     use crate::quantities::pounds;
 
-    fn forces(low: f64, high: f64) -> Bounds<crate::quantities::Force> {
-        Bounds::between(pounds(low), pounds(high))
+    fn forces(low: f64, high: f64) -> Ends<crate::quantities::Force> {
+        Ends::between(pounds(low), pounds(high))
     }
 
     #[test]
     fn the_finding_follows_the_ends() {
         for (demand, capacity, outcome) in [
-            ((200.0, 200.0), (100.0, 199.0), Outcome::FallsShort),
-            ((200.0, 200.0), (200.0, 300.0), Outcome::NoShortfall),
-            ((200.0, 200.0), (100.0, 200.0), Outcome::TooClose),
-            ((0.0, 0.0), (0.0, 0.0), Outcome::NoShortfall),
-            ((1.0, 1.0), (0.0, 0.0), Outcome::FallsShort),
+            ((200.0, 200.0), (100.0, 199.0), RatioOutcome::FallsShort),
+            ((200.0, 200.0), (200.0, 300.0), RatioOutcome::NoShortfall),
+            ((200.0, 200.0), (100.0, 200.0), RatioOutcome::TooClose),
+            ((0.0, 0.0), (0.0, 0.0), RatioOutcome::NoShortfall),
+            ((1.0, 1.0), (0.0, 0.0), RatioOutcome::FallsShort),
         ] {
             let ratio =
-                Bounds::utilisation(forces(demand.0, demand.1), forces(capacity.0, capacity.1));
+                Ends::utilisation(forces(demand.0, demand.1), forces(capacity.0, capacity.1));
             assert_eq!(ratio.outcome(), outcome, "{demand:?} on {capacity:?}");
         }
     }
 
     #[test]
     fn what_is_not_a_number_is_no_pass() {
-        let ratio = Bounds::utilisation(forces(f64::NAN, f64::NAN), forces(1.0, 1.0));
-        assert_eq!(ratio.outcome(), Outcome::TooClose);
+        let ratio = Ends::utilisation(forces(f64::NAN, f64::NAN), forces(1.0, 1.0));
+        assert_eq!(ratio.outcome(), RatioOutcome::TooClose);
     }
 
     #[test]
     fn ends_are_put_in_order() {
-        let ends = Bounds::between(3, 1);
+        let ends = Ends::between(3, 1);
         assert_eq!((ends.low, ends.high), (1, 3));
-        assert_eq!(Bounds::over([2, 5, 1]), Some(Bounds { low: 1, high: 5 }));
-        assert_eq!(Bounds::<i32>::over([]), None);
+        assert_eq!(Ends::over([2, 5, 1]), Some(Ends { low: 1, high: 5 }));
+        assert_eq!(Ends::<i32>::over([]), None);
         assert!(ends.holds(2) && !ends.holds(4));
-        assert_eq!(ends.falling(|x| -x), Bounds { low: -3, high: -1 });
+        assert_eq!(ends.falling(|x| -x), Ends { low: -3, high: -1 });
     }
 }

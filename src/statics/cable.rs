@@ -1,11 +1,11 @@
-//! Cables pushed sideways at midspan (facts/load-path.md §4.3).
+//! Cables pushed sideways at midspan (exact equilibrium).
 //!
 //! For explanation: the end posts of cable guards are an engineer's matter.
 
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
 /// A cable in a bay.
@@ -42,7 +42,7 @@ pub fn stretch_of_strand(diameter: Distance) -> Worked<Force> {
     let pressure = crate::quantities::psi(15.5e6);
     let area = diameter * diameter * (std::f64::consts::PI / 4.0 * 0.755);
     let inputs = [("E", pressure.into()), ("D", diameter.into())];
-    let basis = Basis::memory("1x19 stainless strand");
+    let basis = Provenance::memory("1x19 stainless strand");
     Worked::new("EA", "E·0.755·π·D²/4", &inputs, pressure * area, basis)
 }
 
@@ -52,7 +52,7 @@ pub fn tension_at_sag(push: Force, bay: Distance, sag: Distance) -> Worked<Force
     let inputs = [("P", push.into()), ("L", bay.into()), ("δ", sag.into())];
     let tension = push * half_length(bay, sag) / (sag * 2.0);
     let formula = "P·√((L/2)² + δ²)/(2·δ)";
-    Worked::new("T", formula, &inputs, tension, Basis::MECHANICS)
+    Worked::new("T", formula, &inputs, tension, Provenance::MECHANICS)
 }
 
 /// Half of the pushed cable.
@@ -111,8 +111,8 @@ impl Cable {
         ];
         let solved = "where 2·T·δ/√((L/2)² + δ²) reaches P";
         let formula = "T0 + EA·(2·√((L/2)² + δ²) - L)/L_run";
-        let first = Worked::new("δ", solved, &inputs[..5], deflection, Basis::MECHANICS);
-        Worked::new("T", formula, &inputs, tension, Basis::MECHANICS)
+        let first = Worked::new("δ", solved, &inputs[..5], deflection, Provenance::MECHANICS);
+        Worked::new("T", formula, &inputs, tension, Provenance::MECHANICS)
             .after(first)
             .map(|tension| Pushed {
                 deflection,
@@ -121,16 +121,81 @@ impl Cable {
     }
 }
 
-/// About what the pretension of all cables does to an end post that is held at
-/// its base only: n·T0 spread over its height.
-#[must_use]
-pub fn end_post_moment(cables: u32, pretension: Force, height: Distance) -> Worked<Moment> {
-    let count = f64::from(cables);
-    let inputs = [
-        ("n", count.into()),
-        ("T0", pretension.into()),
-        ("h", height.into()),
-    ];
-    let moment = pretension * count * height / 2.0;
-    Worked::new("M", "n·T0·h/2", &inputs, moment, Basis::MECHANICS)
+/// Cables that end at a post: so many, evenly over its height, each this tight.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CableRun<'h> {
+    /// y, of each cable above the base.
+    pub heights: &'h [Distance],
+    /// T, in each.
+    pub tension: Force,
 }
+
+impl CableRun<'_> {
+    fn first_moment(&self) -> Distance {
+        let mut sum = Distance::default();
+        for height in self.heights {
+            sum += *height;
+        }
+        sum
+    }
+
+    fn inputs(&self) -> Vec<(&'static str, crate::statics::AnyQuantity)> {
+        vec![
+            ("T", self.tension.into()),
+            ("n", f64::from(self.count()).into()),
+            ("Σy", self.first_moment().into()),
+        ]
+    }
+
+    fn count(&self) -> u32 {
+        u32::try_from(self.heights.len()).unwrap_or(u32::MAX)
+    }
+
+    /// The moment of a post held at its foot alone, at a fastener this far below the base.
+    #[must_use]
+    pub fn cantilever(&self, below: Distance) -> Worked<Moment> {
+        let mut inputs = self.inputs();
+        inputs.push(("y_0", below.into()));
+        let moment = self.tension * (self.first_moment() + below * f64::from(self.count()));
+        let formula = "T·(Σy + n·y_0)";
+        Worked::new("M", formula, &inputs, moment, Provenance::MECHANICS)
+    }
+
+    /// What a rail that works as a strut has to take at the top.
+    #[must_use]
+    pub fn strut(&self, height: Distance) -> Worked<Force> {
+        let mut inputs = self.inputs();
+        inputs.push(("h", height.into()));
+        let force = self.tension * (self.first_moment() / height).value;
+        Worked::new("R_top", "T·Σy/h", &inputs, force, Provenance::MECHANICS)
+    }
+
+    /// The moment of a post held at foot and top, at this height above its foot.
+    fn between(&self, top: Force, height: Distance, at: Distance) -> Moment {
+        let mut moment = top * (height - at);
+        for cable in self.heights.iter().filter(|cable| **cable > at) {
+            moment -= self.tension * (*cable - at);
+        }
+        moment
+    }
+
+    /// The greatest moment of a post held at foot and top: it lies at a cable.
+    #[must_use]
+    pub fn simple_span(&self, height: Distance) -> Worked<Moment> {
+        let top = self.strut(height);
+        let at = |cable: &Distance| self.between(top.value, height, *cable);
+        let all = self.heights.iter().map(at);
+        let moment = all.fold(Moment::default(), |a, b| if b > a { b } else { a });
+        let mut inputs = self.inputs();
+        inputs.push(("R_top", top.value.into()));
+        let formula = "the greatest of R_top·(h - y) - T·Σ(y_i - y)";
+        Worked::new("M", formula, &inputs, moment, Provenance::MECHANICS).after(top)
+    }
+}
+
+/// How tight the cables of a guard may be where nobody measured: 100 to 400 lb
+/// each. From memory; a specification that was read second-hand asks 150 to 225.
+pub const USUAL_TENSION: [Force; 2] = [
+    crate::quantities::pounds(100.0),
+    crate::quantities::pounds(400.0),
+];

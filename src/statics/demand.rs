@@ -1,11 +1,11 @@
-//! From a load to a moment at the fixing (facts/load-path.md §1.2).
+//! From a load to a moment at the fixing: elementary statics.
 
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::LineLoad;
 use crate::quantities::Moment;
 use crate::quantities::Pressure;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
 /// From the load down to the fastener that resists: never the guard height alone.
@@ -26,7 +26,7 @@ pub fn lever_arm(
         "h + t_deck + y_fastener",
         &inputs,
         arm,
-        Basis::MECHANICS,
+        Provenance::MECHANICS,
     )
 }
 
@@ -34,7 +34,7 @@ pub fn lever_arm(
 #[must_use]
 pub fn point_moment(force: Force, arm: Distance) -> Worked<Moment> {
     let inputs = [("F", force.into()), ("a", arm.into())];
-    Worked::new("M", "F·a", &inputs, force * arm, Basis::MECHANICS)
+    Worked::new("M", "F·a", &inputs, force * arm, Provenance::MECHANICS)
 }
 
 /// Which bays a post carries.
@@ -52,12 +52,12 @@ pub fn tributary_width(bays: Bays) -> Worked<Distance> {
     match bays {
         Bays::One(bay) => {
             let inputs = [("L", bay.into())];
-            Worked::new("s", "L/2", &inputs, bay / 2.0, Basis::MECHANICS)
+            Worked::new("s", "L/2", &inputs, bay / 2.0, Provenance::MECHANICS)
         }
         Bays::Two(left, right) => {
             let inputs = [("L1", left.into()), ("L2", right.into())];
             let width = (left + right) / 2.0;
-            Worked::new("s", "(L1 + L2)/2", &inputs, width, Basis::MECHANICS)
+            Worked::new("s", "(L1 + L2)/2", &inputs, width, Provenance::MECHANICS)
         }
     }
 }
@@ -66,7 +66,13 @@ pub fn tributary_width(bays: Bays) -> Worked<Distance> {
 #[must_use]
 pub fn line_force(load: LineLoad, tributary: Distance) -> Worked<Force> {
     let inputs = [("w", load.into()), ("s", tributary.into())];
-    Worked::new("F_line", "w·s", &inputs, load * tributary, Basis::MECHANICS)
+    Worked::new(
+        "F_line",
+        "w·s",
+        &inputs,
+        load * tributary,
+        Provenance::MECHANICS,
+    )
 }
 
 /// Moment of a line load along the top.
@@ -75,7 +81,7 @@ pub fn line_moment(load: LineLoad, tributary: Distance, arm: Distance) -> Worked
     let force = line_force(load, tributary);
     let inputs = [("F_line", force.value.into()), ("a", arm.into())];
     let moment = force.value * arm;
-    Worked::new("M", "F_line·a", &inputs, moment, Basis::MECHANICS).after(force)
+    Worked::new("M", "F_line·a", &inputs, moment, Provenance::MECHANICS).after(force)
 }
 
 /// Moment of a pressure on the whole infill of one post's bays.
@@ -91,19 +97,31 @@ pub fn infill_moment(
         ("h", infill_height.into()),
     ];
     let moment = pressure * tributary * infill_height * infill_height / 2.0;
-    Worked::new("M", "p·s·h²/2", &inputs, moment, Basis::MECHANICS)
+    Worked::new("M", "p·s·h²/2", &inputs, moment, Provenance::MECHANICS)
 }
 
 /// The tributary width above which the line load exceeds the point load on a post.
 #[must_use]
 pub fn equal_effect_width(point: Force, line: LineLoad) -> Worked<Distance> {
     let inputs = [("F", point.into()), ("w", line.into())];
-    Worked::new("s_equal", "F/w", &inputs, point / line, Basis::MECHANICS)
+    Worked::new(
+        "s_equal",
+        "F/w",
+        &inputs,
+        point / line,
+        Provenance::MECHANICS,
+    )
 }
 
 /// Added moment of a vertical load on a rail beside the post's axis.
 #[must_use]
 pub fn offset_moment(force: Force, offset: Distance) -> Worked<Moment> {
     let inputs = [("F", force.into()), ("e", offset.into())];
-    Worked::new("M_offset", "F·e", &inputs, force * offset, Basis::MECHANICS)
+    Worked::new(
+        "M_offset",
+        "F·e",
+        &inputs,
+        force * offset,
+        Provenance::MECHANICS,
+    )
 }

@@ -1,6 +1,6 @@
 //! The fastener in the yield equations: which diameter is used where, its
 //! strength in bending, the reduction of the modes, and how hard wood is to it
-//! (facts/load-path.md §2.4).
+//! (NDS 2018 §12.3, read second-hand).
 
 use uom::si::angle::degree;
 use uom::si::angle::radian;
@@ -10,14 +10,14 @@ use crate::quantities::Distance;
 use crate::quantities::Pressure;
 use crate::quantities::inches;
 use crate::quantities::psi;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::factors::SpecificGravity;
 use crate::statics::hardware::Lag;
 use crate::statics::hardware::WoodScrew;
 use crate::statics::worked::Worked;
 
-const REDUCTION_BASIS: Basis = Basis::quoted("NDS 2018 Table 12.3.1B");
-const BEARING_BASIS: Basis = Basis::quoted("NDS 2018 Table 12.3.3");
+const REDUCTION_BASIS: Provenance = Provenance::quoted("NDS 2018 Table 12.3.1B");
+const BEARING_BASIS: Provenance = Provenance::quoted("NDS 2018 Table 12.3.3");
 
 /// A quarter inch, where the rules change; sizes are nominal, so a rounding
 /// below it still counts as a quarter inch.
@@ -110,7 +110,7 @@ impl Dowel {
             "p - E/2",
             &inputs,
             length,
-            Basis::quoted("NDS 2018 §12.3.5"),
+            Provenance::quoted("NDS 2018 §12.3.5"),
         )
     }
 
@@ -264,6 +264,6 @@ pub fn hankinson(along: Pressure, across: Pressure, angle: Angle) -> Worked<Pres
         formula,
         &inputs,
         value,
-        Basis::quoted("NDS 2018 §12.3.4, Appendix J"),
+        Provenance::quoted("NDS 2018 §12.3.4, Appendix J"),
     )
 }

@@ -1,7 +1,8 @@
 //! The factors between a reference value and an allowable one, each asked for
-//! by name so that none is chosen in silence (facts/load-path.md §2.2 to 2.4).
+//! by name so that none is chosen in silence (NDS 2018 §2.3,
+//! §4.3 and §11.3, read second-hand).
 
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
 /// Density relative to water, the G of the tables of wood.
@@ -29,7 +30,7 @@ impl LoadDuration {
     /// 2.0, for members not treated with waterborne preservatives; connections stop at 1.6.
     pub const IMPACT: LoadDuration = LoadDuration(2.0);
     /// Where the factors come from.
-    pub const BASIS: Basis = Basis::quoted("NDS 2018 Table 2.3.2");
+    pub const BASIS: Provenance = Provenance::quoted("NDS 2018 Table 2.3.2");
 
     /// C_D for a member.
     #[must_use]

@@ -1,16 +1,16 @@
-//! Lag screws, wood screws, nails, bolts, washers by size
-//! (facts/load-path.md §2.3, §2.4, §2.6, §2.7).
+//! Lag screws, wood screws, nails, bolts, washers by size (NDS 2018
+//! Appendix L, read second-hand).
 
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Pressure;
 use crate::quantities::inches;
 use crate::quantities::psi;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
 /// Where the sizes of lag screws, wood screws and nails come from.
-pub const SIZES_BASIS: Basis = Basis::quoted("NDS 2018 Appendix L");
+pub const SIZES_BASIS: Provenance = Provenance::quoted("NDS 2018 Appendix L");
 
 /// A lag screw (hex head, coarse thread, tapered tip).
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -175,7 +175,7 @@ pub const NAILS: &[Nail] = &[
 /// `None` for a head that the table does not hold.
 #[must_use]
 pub fn diameter_of_hex_head(across_flats: Distance) -> Option<Worked<Distance>> {
-    let basis = Basis::memory("hex heads of lag screws");
+    let basis = Provenance::memory("hex heads of lag screws");
     let near = |size: f64| (across_flats - inches(size)).abs() < inches(1.0 / 32.0);
     let row = HEX_HEADS.iter().find(|(flats, _)| near(*flats))?;
     let inputs = [("head", across_flats.into())];
@@ -191,7 +191,9 @@ pub fn bolt_tension(diameter: Distance) -> Worked<Force> {
     let strength: Pressure = psi(45_000.0);
     let inputs = [("F_nt", strength.into()), ("D", diameter.into())];
     let area = diameter * diameter * (std::f64::consts::PI / 4.0);
-    let basis = Basis::memory("A307 bolts, F_nt 45 ksi, Ω 2.0");
+    let basis = Provenance::published(
+        "AISC 360-10 Table J3.2: A307 bolts, F_nt 45 ksi (Ω 2.0 from memory)",
+    );
     Worked::new(
         "T_a",
         "F_nt·π·D²/4/2",
@@ -199,4 +201,14 @@ pub fn bolt_tension(diameter: Distance) -> Worked<Force> {
         strength * area / 2.0,
         basis,
     )
+}
+
+/// D_h, the hole that a bolt needs: 1/16 in wider, the upper end of what the
+/// standard allows (1/32 to 1/16 in).
+#[must_use]
+pub fn bolt_hole(diameter: Distance) -> Worked<Distance> {
+    let inputs = [("D", diameter.into())];
+    let hole = diameter + inches(1.0 / 16.0);
+    let basis = Provenance::quoted("NDS 2018 §12.1.3.2");
+    Worked::new("D_h", "D + 1/16 in", &inputs, hole, basis)
 }

@@ -1,9 +1,9 @@
-//! Balusters under the infill load (facts/load-path.md §4.2).
+//! Balusters under the infill load (elementary statics).
 
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::beam::Case;
 use crate::statics::worked::Worked;
 
@@ -22,7 +22,7 @@ pub fn on_one_baluster(load: Force, patch: Distance, spacing: Distance) -> Worke
         "P·min(1, s/a)",
         &inputs,
         load * share,
-        Basis::MECHANICS,
+        Provenance::MECHANICS,
     )
 }
 
@@ -55,5 +55,5 @@ pub fn baluster_moment_worst(load: Force, length: Distance) -> Worked<Moment> {
 #[must_use]
 pub fn baluster_end(share: Force) -> Worked<Force> {
     let inputs = [("W", share.into())];
-    Worked::new("R", "W/2", &inputs, share / 2.0, Basis::MECHANICS)
+    Worked::new("R", "W/2", &inputs, share / 2.0, Provenance::MECHANICS)
 }

@@ -1,6 +1,6 @@
 //! From the reference value of a fastener to the allowable one of a joint:
 //! moisture, grain, distances to ends and edges, pull and push together
-//! (facts/load-path.md §2.4, §2.5).
+//! (NDS 2018 §11.3, §12.4 and §12.5, read second-hand).
 
 use uom::si::angle::radian;
 
@@ -8,7 +8,8 @@ use crate::quantities::Angle;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;
-use crate::statics::basis::Basis;
+use crate::quantities::pounds_per_inch;
+use crate::statics::basis::Provenance;
 use crate::statics::dowel::Dowel;
 use crate::statics::factors::Driven;
 use crate::statics::factors::Grain;
@@ -29,7 +30,7 @@ pub enum Seasoning {
 /// C_M of lateral values.
 #[must_use]
 pub fn lateral_wet_factor(dowel: Dowel, moisture: Moisture, seasoning: Seasoning) -> Worked<f64> {
-    let basis = Basis::quoted("NDS 2018 Table 11.3.3");
+    let basis = Provenance::quoted("NDS 2018 Table 11.3.3");
     let small = dowel.nominal() < inches(0.25 - 1e-9);
     let (formula, value) = match (seasoning, moisture) {
         (Seasoning::WetInRows, Moisture::Dry | Moisture::Wet) if !small => {
@@ -63,7 +64,7 @@ pub struct Distances {
     /// To the end of the member.
     pub end: End,
     /// To the edge of the member.
-    pub edge: Edge,
+    pub edge: EdgeOfWood,
     /// To the next fastener in the row; `None` for one alone.
     pub in_row: Option<Distance>,
     /// Between the outer bolts across the grain; `None` for one row.
@@ -81,7 +82,7 @@ pub enum End {
 
 /// Distance to the edge of the member.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Edge {
+pub enum EdgeOfWood {
     /// The load across the grain presses towards this edge: 4D.
     Loaded(Distance),
     /// 1.5D
@@ -113,7 +114,7 @@ const HAIR: Distance = inches(1e-6);
 /// # Errors
 /// A distance below the least.
 pub fn geometry_factor(dowel: Dowel, at: Distances) -> Result<Worked<GeometryFactor>, TooNear> {
-    let basis = Basis::quoted("NDS 2018 Tables 12.5.1A to 12.5.1E");
+    let basis = Provenance::quoted("NDS 2018 Tables 12.5.1A to 12.5.1E");
     let d = dowel.nominal();
     if d < inches(0.25) - HAIR {
         let small = Worked::new("C_Δ", "1 below 1/4 in", &[("D", d.into())], 1.0, basis);
@@ -126,8 +127,8 @@ pub fn geometry_factor(dowel: Dowel, at: Distances) -> Result<Worked<GeometryFac
         return Err(TooNear::AcrossGrain);
     }
     let (edge, least) = match at.edge {
-        Edge::Loaded(edge) => (edge, d * 4.0),
-        Edge::Unloaded(edge) => (edge, d * 1.5),
+        EdgeOfWood::Loaded(edge) => (edge, d * 4.0),
+        EdgeOfWood::Unloaded(edge) => (edge, d * 1.5),
     };
     if edge < least - HAIR {
         return Err(TooNear::Edge);
@@ -184,7 +185,7 @@ pub fn lateral_allowable(
         ("C_tn", toe.into()),
     ];
     let force = reference * (duration * wet.value * geometry.0 * end_grain * toe);
-    let basis = Basis::quoted("NDS 2018 Table 11.3.1");
+    let basis = Provenance::quoted("NDS 2018 Table 11.3.1");
     Worked::new("Z'", "Z·C_D·C_M·C_Δ·C_eg·C_tn", &inputs, force, basis).after(wet)
 }
 
@@ -223,6 +224,42 @@ pub fn combined(
         formula,
         &inputs,
         force,
-        Basis::quoted("NDS 2018 §12.4"),
+        Provenance::quoted("NDS 2018 §12.4"),
     )
+}
+
+/// Fasteners in one row along the load, between two members.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FastenerRow {
+    /// D
+    pub diameter: Distance,
+    /// n
+    pub count: u32,
+    /// s, from one to the next.
+    pub apart: Distance,
+    /// E·A of either member.
+    pub stretch: [Force; 2],
+}
+
+/// C_g: of several bolts or lags in a row the outer ones take more. 1 below 1/4 in.
+#[must_use]
+pub fn group_action(row: FastenerRow) -> Worked<f64> {
+    let basis = Provenance::memory("NDS 2018 §11.3.6");
+    let n = f64::from(row.count);
+    if row.count < 2 || row.diameter < inches(0.25 - 1e-9) {
+        return Worked::new("C_g", "1", &[], 1.0, basis);
+    }
+    let d = (row.diameter / inches(1.0)).value;
+    let slip = pounds_per_inch(180_000.0 * libm::pow(d, 1.5));
+    let [one, other] = row.stretch;
+    let soft = (slip * row.apart / one).value + (slip * row.apart / other).value;
+    let u = 1.0 + soft / 2.0;
+    let m = u - (u * u - 1.0).sqrt();
+    let ratio = (one / other).value.min((other / one).value);
+    let (to_n, to_2n) = (libm::pow(m, n), libm::pow(m, 2.0 * n));
+    let lower = n * ((1.0 + ratio * to_n) * (1.0 + m) - 1.0 + to_2n);
+    let factor = m * (1.0 - to_2n) / lower * (1.0 + ratio) / (1.0 - m);
+    let inputs = [("n", n.into()), ("m", m.into()), ("R_EA", ratio.into())];
+    let formula = "m·(1 - m^(2·n))/(n·((1 + R_EA·m^n)·(1 + m) - 1 + m^(2·n)))·(1 + R_EA)/(1 - m)";
+    Worked::new("C_g", formula, &inputs, factor.min(1.0), basis)
 }

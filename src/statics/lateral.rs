@@ -1,5 +1,5 @@
 //! Fasteners pushed sideways: the yield limit equations
-//! (facts/load-path.md §2.4; NDS 2018 Tables 12.3.1A and 12.3.1B).
+//! (NDS 2018 Tables 12.3.1A and 12.3.1B, read second-hand).
 
 use crate::quantities::Angle;
 use crate::quantities::Distance;
@@ -8,14 +8,14 @@ use crate::quantities::LineLoad;
 use crate::quantities::Pressure;
 use crate::quantities::inches;
 use crate::quantities::psi;
-use crate::statics::amount::Amount;
-use crate::statics::basis::Basis;
+use crate::statics::amount::AnyQuantity;
+use crate::statics::basis::Provenance;
 use crate::statics::dowel::Dowel;
 use crate::statics::dowel::Reduction;
 use crate::statics::worked::Worked;
 
 /// Where the yield limit equations come from.
-pub const YIELD_BASIS: Basis = Basis::quoted("NDS 2018 Tables 12.3.1A and 12.3.1B");
+pub const YIELD_BASIS: Provenance = Provenance::quoted("NDS 2018 Tables 12.3.1A and 12.3.1B");
 
 /// How a joint yields.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -51,7 +51,7 @@ impl Mode {
 
 /// What one member of a joint gives the fastener to press on.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Side {
+pub struct BearingMember {
     /// F_e, dowel bearing strength.
     pub bearing: Pressure,
     /// l, the length of the fastener that bears in it.
@@ -73,9 +73,9 @@ pub struct Joint {
     /// The fastener.
     pub dowel: Dowel,
     /// The member that holds the point, or the middle one in double shear.
-    pub main: Side,
+    pub main: BearingMember,
     /// The member under the head.
-    pub side: Side,
+    pub side: BearingMember,
     /// θ, the largest angle of load to grain in either member.
     pub angle: Angle,
     /// Single or double shear.
@@ -206,7 +206,7 @@ impl Planes {
         )
     }
 
-    fn inputs(&self) -> Vec<(&'static str, Amount)> {
+    fn inputs(&self) -> Vec<(&'static str, AnyQuantity)> {
         vec![
             ("D", self.d.into()),
             ("l_m", self.l_m.into()),
@@ -305,11 +305,11 @@ impl SidePlate {
 
     /// Where the value comes from.
     #[must_use]
-    pub const fn basis(self) -> Basis {
+    pub const fn basis(self) -> Provenance {
         match self {
-            SidePlate::A36 | SidePlate::Sheet => Basis::quoted("NDS 2018 Tables 12B and 12K"),
+            SidePlate::A36 | SidePlate::Sheet => Provenance::quoted("NDS 2018 Tables 12B and 12K"),
             SidePlate::Concrete => {
-                Basis::published("a university course page on bolt yield equations")
+                Provenance::published("a university course page on bolt yield equations")
             }
         }
     }

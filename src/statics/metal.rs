@@ -1,10 +1,10 @@
-//! Metals: strengths, allowable moments, what a weld costs
-//! (facts/load-path.md §6).
+//! Metals: strengths, allowable moments, what a weld costs. Each strength has
+//! its source; the methods (F_y·Z/1.67, 0.60·F_y·S, F_ty·S/1.65) are from memory.
 
 use crate::quantities::Moment;
 use crate::quantities::Pressure;
 use crate::quantities::psi;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::basis::Sourced;
 use crate::statics::section::Section;
 use crate::statics::worked::Worked;
@@ -38,7 +38,7 @@ pub struct Metal {
 const fn metal(
     name: &'static str,
     strength: Pressure,
-    basis: Basis,
+    basis: Provenance,
     elasticity: f64,
     method: Method,
 ) -> Metal {
@@ -51,17 +51,19 @@ const fn metal(
     }
 }
 
-const fn aluminium(name: &'static str, strength: f64, basis: Basis, welded: f64) -> Metal {
-    let welded_basis = Basis::memory("welded strength of aluminium alloys");
+const fn aluminium(name: &'static str, strength: f64, basis: Provenance, welded: f64) -> Metal {
+    let welded_basis = Provenance::memory("welded strength of aluminium alloys");
     Metal {
         welded: Some(Sourced::new(psi(welded), welded_basis)),
         ..metal(name, psi(strength), basis, 10.1e6, Method::Aluminium)
     }
 }
 
-const STEEL_TABLES: Basis = Basis::quoted("steel section tables: ASTM A53, A500");
-const FROM_MEMORY: Basis = Basis::memory("usual minimum strengths");
-const CYLINDER_RULE: Basis = Basis::published("49 CFR 178.46 Table 2, alloy 6061-T6");
+const STEEL_TABLES: Provenance = Provenance::quoted("steel section tables: ASTM A53, A500");
+const FROM_MEMORY: Provenance = Provenance::memory("usual minimum strengths");
+const EXTRUDER: Provenance = Provenance::published("an extruder's table of alloys and tempers");
+const STAINLESS_TABLES: Provenance = Provenance::quoted("dealers' tables after ASTM A269 and A213");
+const CYLINDER_RULE: Provenance = Provenance::published("49 CFR 178.46 Table 2, alloy 6061-T6");
 
 /// Metals of rails and posts.
 pub const METALS: &[Metal] = &[
@@ -103,20 +105,20 @@ pub const METALS: &[Metal] = &[
     metal(
         "stainless 304 or 316",
         psi(30e3),
-        FROM_MEMORY,
+        STAINLESS_TABLES,
         28e6,
         Method::Steel,
     ),
     metal(
         "stainless 304L or 316L",
         psi(25e3),
-        FROM_MEMORY,
+        STAINLESS_TABLES,
         28e6,
         Method::Steel,
     ),
     aluminium("aluminium 6061-T6", 35e3, CYLINDER_RULE, 15e3),
-    aluminium("aluminium 6063-T6", 25e3, FROM_MEMORY, 8e3),
-    aluminium("aluminium 6063-T5", 16e3, FROM_MEMORY, 8e3),
+    aluminium("aluminium 6063-T6", 25e3, EXTRUDER, 8e3),
+    aluminium("aluminium 6063-T5", 16e3, EXTRUDER, 8e3),
     Metal {
         name: "iron, wrought or cast",
         strength: None,
@@ -137,6 +139,67 @@ pub enum Weld {
     /// Farther, or none.
     Clear,
 }
+
+/// Whether the walls of a tube may buckle before the metal yields.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Walls {
+    /// Thick enough for the methods here.
+    Compact,
+    /// Beyond the limits: no number.
+    Slender,
+}
+
+impl Metal {
+    /// Square steel tube to a flat width of 1.12·√(E/F_y) walls, pipe to a
+    /// diameter of 0.07·E/F_y walls, aluminium to 20 walls (AISC Table B4.1b and,
+    /// for aluminium, a rough limit: all from memory).
+    #[must_use]
+    pub fn walls(&self, profile: crate::statics::section::Profile) -> Walls {
+        use crate::statics::section::Profile;
+        let (Some(strength), Some(elasticity)) = (self.strength, self.elasticity) else {
+            return Walls::Slender;
+        };
+        let stiff = (elasticity / strength.value).value;
+        let (wide, most) = match (profile, self.method) {
+            (Profile::Rectangle { .. } | Profile::Round { .. }, _) => return Walls::Compact,
+            (Profile::RoundTube { outside, wall }, Method::Steel) => {
+                ((outside / wall).value, 0.07 * stiff)
+            }
+            (
+                Profile::RectangularTube {
+                    across,
+                    along,
+                    wall,
+                    corner,
+                },
+                Method::Steel,
+            ) => {
+                let flat = across.max(along) - corner.max(wall) * 2.0;
+                ((flat / wall).value, 1.12 * stiff.sqrt())
+            }
+            (Profile::RoundTube { outside, wall }, Method::Aluminium | Method::NoMethod) => {
+                ((outside / wall).value, 20.0)
+            }
+            (
+                Profile::RectangularTube {
+                    across,
+                    along,
+                    wall,
+                    ..
+                },
+                Method::Aluminium | Method::NoMethod,
+            ) => (((across.max(along) - wall * 2.0) / wall).value, 20.0),
+        };
+        if wide > most {
+            Walls::Slender
+        } else {
+            Walls::Compact
+        }
+    }
+}
+
+/// The design wall of formed steel tube over the nominal one. From memory.
+pub const DESIGN_WALL: f64 = 0.93;
 
 /// Why a metal gives no moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]

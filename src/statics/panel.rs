@@ -1,8 +1,8 @@
-//! Screws that bite a subfloor panel only (facts/load-path.md §2.10).
+//! Screws that bite a subfloor panel only (equivalent G, from memory).
 
 use crate::quantities::Distance;
 use crate::quantities::inches;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::basis::Sourced;
 use crate::statics::factors::SpecificGravity;
 
@@ -12,13 +12,13 @@ use crate::statics::factors::SpecificGravity;
 /// comes out is not cautious.
 pub const PANEL_GRAVITY: Sourced<SpecificGravity> = Sourced::new(
     SpecificGravity(0.42),
-    Basis::memory("equivalent G of plywood and OSB"),
+    Provenance::memory("equivalent G of plywood and OSB"),
 );
 
 /// Structural I plywood, or all plies of Group 1.
 pub const STRUCTURAL_PANEL_GRAVITY: Sourced<SpecificGravity> = Sourced::new(
     SpecificGravity(0.50),
-    Basis::memory("equivalent G of plywood and OSB"),
+    Provenance::memory("equivalent G of plywood and OSB"),
 );
 
 /// The usual subfloor: 23/32 in.

@@ -1,15 +1,16 @@
 //! A post plate screwed down: the pull in the screws from the moment at the
-//! base (facts/load-path.md §2.10).
+//! base by elementary statics.
 
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
-use crate::statics::basis::Basis;
+use crate::quantities::Pressure;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
 /// Screws at one distance from the compressed edge of the plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Row {
+pub struct ScrewRow {
     /// y, from the compressed edge.
     pub distance: Distance,
     /// How many screws.
@@ -27,9 +28,9 @@ pub struct NoGrip;
 ///
 /// # Errors
 /// [`NoGrip`] where nothing holds the plate down.
-pub fn elastic_shares(moment: Moment, rows: &[Row]) -> Result<Worked<Vec<Force>>, NoGrip> {
+pub fn elastic_shares(moment: Moment, rows: &[ScrewRow]) -> Result<Worked<Vec<Force>>, NoGrip> {
     let none = Distance::default();
-    let pulled = |row: &Row| row.distance.max(none);
+    let pulled = |row: &ScrewRow| row.distance.max(none);
     let sum = rows
         .iter()
         .map(|row| pulled(row) * pulled(row) * f64::from(row.count))
@@ -46,7 +47,7 @@ pub fn elastic_shares(moment: Moment, rows: &[Row]) -> Result<Worked<Vec<Force>>
             ("Σ", sum.into()),
         ];
         let formula = "M·y/Σ, Σ = sum of y² over all screws";
-        lines.extend(Worked::new("T_i", formula, &inputs, force, Basis::MECHANICS).lines);
+        lines.extend(Worked::new("T_i", formula, &inputs, force, Provenance::MECHANICS).lines);
         forces.push(force);
     }
     Ok(Worked {
@@ -59,7 +60,7 @@ pub fn elastic_shares(moment: Moment, rows: &[Row]) -> Result<Worked<Vec<Force>>
 ///
 /// # Errors
 /// [`NoGrip`] where nothing holds the plate down.
-pub fn greatest_pull(moment: Moment, rows: &[Row]) -> Result<Worked<Force>, NoGrip> {
+pub fn greatest_pull(moment: Moment, rows: &[ScrewRow]) -> Result<Worked<Force>, NoGrip> {
     let greatest = |forces: Vec<Force>| forces.into_iter().fold(Force::default(), Force::max);
     Ok(elastic_shares(moment, rows)?.map(greatest))
 }
@@ -68,8 +69,8 @@ pub fn greatest_pull(moment: Moment, rows: &[Row]) -> Result<Worked<Force>, NoGr
 ///
 /// # Errors
 /// [`NoGrip`] where nothing holds the plate down.
-pub fn far_row(moment: Moment, rows: &[Row]) -> Result<Worked<Force>, NoGrip> {
-    let start = Row {
+pub fn far_row(moment: Moment, rows: &[ScrewRow]) -> Result<Worked<Force>, NoGrip> {
+    let start = ScrewRow {
         distance: Distance::default(),
         count: 0,
     };
@@ -95,15 +96,15 @@ pub fn far_row(moment: Moment, rows: &[Row]) -> Result<Worked<Force>, NoGrip> {
         "M/(n·y_far)",
         &inputs,
         force,
-        Basis::MECHANICS,
+        Provenance::MECHANICS,
     ))
 }
 
 /// The rows seen from a pivot moved inward by so much: a plate that bends
 /// presses at the face of the post and not at its own edge.
 #[must_use]
-pub fn with_pivot_moved(rows: &[Row], inward: Distance) -> Vec<Row> {
-    let moved = |row: &Row| Row {
+pub fn with_pivot_moved(rows: &[ScrewRow], inward: Distance) -> Vec<ScrewRow> {
+    let moved = |row: &ScrewRow| ScrewRow {
         distance: row.distance - inward,
         count: row.count,
     };
@@ -112,10 +113,36 @@ pub fn with_pivot_moved(rows: &[Row], inward: Distance) -> Vec<Row> {
 
 /// The rows for a push the other way: distances from the other edge.
 #[must_use]
-pub fn reversed(rows: &[Row], plate: Distance) -> Vec<Row> {
-    let turned = |row: &Row| Row {
+pub fn reversed(rows: &[ScrewRow], plate: Distance) -> Vec<ScrewRow> {
+    let turned = |row: &ScrewRow| ScrewRow {
         distance: plate - row.distance,
         count: row.count,
     };
     rows.iter().map(turned).collect()
+}
+
+/// The moment that the pulled screws bend a plate with, about the face of the post.
+#[must_use]
+pub fn plate_moment(pulled: Force, screws: u32, to_the_post: Distance) -> Worked<Moment> {
+    let count = f64::from(screws);
+    let inputs = [
+        ("n", count.into()),
+        ("T_far", pulled.into()),
+        ("x", to_the_post.into()),
+    ];
+    let moment = pulled * to_the_post * count;
+    Worked::new("M_p", "n·T_far·x", &inputs, moment, Provenance::MECHANICS)
+}
+
+/// What a flat plate takes: F_y·B·t²/(4·1.67).
+#[must_use]
+pub fn plate_allowable(strength: Pressure, width: Distance, thickness: Distance) -> Worked<Moment> {
+    let inputs = [
+        ("F_y", strength.into()),
+        ("B", width.into()),
+        ("t", thickness.into()),
+    ];
+    let moment = strength * width * thickness * thickness / (4.0 * 1.67);
+    let basis = Provenance::memory("AISC 360, plastic bending of a plate");
+    Worked::new("M_a", "F_y·B·t²/(4·1.67)", &inputs, moment, basis)
 }

@@ -12,10 +12,10 @@ use crate::quantities::Distance;
 use crate::quantities::SecondMoment;
 use crate::quantities::SectionModulus;
 use crate::quantities::inches;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
-const CLOSED_FORM: Basis = Basis::computed("closed forms of plane sections");
+const CLOSED_FORM: Provenance = Provenance::computed("closed forms of plane sections");
 
 /// The shape of a cross-section; outside sizes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -89,6 +89,26 @@ impl Profile {
             Profile::Rectangle { across, along } if left <= along => Ok(Profile::Rectangle {
                 across,
                 along: left,
+            }),
+            Profile::Rectangle { .. }
+            | Profile::Round { .. }
+            | Profile::RoundTube { .. }
+            | Profile::RectangularTube { .. } => Err(NoSection::NoSize),
+        }
+    }
+
+    /// What holes in the direction of the load leave: they take from the width
+    /// (NDS 2018 §3.1.2, heading read second-hand: the gross section less what was
+    /// bored away).
+    ///
+    /// # Errors
+    /// A profile other than a solid rectangle, or nothing left.
+    pub fn bored(self, hole: Distance, side_by_side: u32) -> Result<Profile, NoSection> {
+        let taken = hole * f64::from(side_by_side);
+        match self {
+            Profile::Rectangle { across, along } if taken < across => Ok(Profile::Rectangle {
+                across: across - taken,
+                along,
             }),
             Profile::Rectangle { .. }
             | Profile::Round { .. }
@@ -209,7 +229,7 @@ impl Profile {
         )
     }
 
-    fn line<T: Copy + Into<crate::statics::amount::Amount>>(
+    fn line<T: Copy + Into<crate::statics::amount::AnyQuantity>>(
         self,
         symbol: &'static str,
         value: T,
@@ -343,7 +363,8 @@ const fn dressed(name: &'static str, thickness: f64, width: f64) -> Dressed {
 }
 
 /// Where the actual sizes of lumber come from.
-pub const DRESSED_BASIS: Basis = Basis::quoted("NDS Supplement Table 1A, dressed dry sizes");
+pub const DRESSED_BASIS: Provenance =
+    Provenance::quoted("NDS Supplement Table 1A, dressed dry sizes");
 
 /// Lumber by name, with actual sizes ([`DRESSED_BASIS`]).
 pub const DRESSED: &[Dressed] = &[
@@ -386,7 +407,7 @@ const fn pipe(name: &'static str, outside: f64, wall: f64) -> Pipe {
 }
 
 /// Where the sizes of pipe come from.
-pub const PIPE_BASIS: Basis = Basis::published("Mott, Machine Elements, Table A16-6");
+pub const PIPE_BASIS: Provenance = Provenance::published("Mott, Machine Elements, Table A16-6");
 
 /// Standard-weight steel pipe ([`PIPE_BASIS`]).
 pub const PIPES: &[Pipe] = &[

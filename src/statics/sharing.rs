@@ -1,14 +1,16 @@
 //! How a continuous rail spreads a push over three equal posts
-//! (facts/load-path.md §1.3). For explanation: sharing is never credited to an
+//! (springs in closed form, checked against a frame-analysis library). For
+//! explanation: sharing is never credited to an
 //! existing guard, whose rail joints are not known.
 
 use crate::quantities::Distance;
 use crate::quantities::Rigidity;
 use crate::quantities::Stiffness;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
-const BASIS: Basis = Basis::computed("beam on three springs, checked against frame elements");
+const BASIS: Provenance =
+    Provenance::computed("beam on three springs, checked against frame elements");
 
 /// Which post is pushed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

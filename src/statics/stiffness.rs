@@ -1,5 +1,7 @@
 //! A pull test reduced to stiffness and free play, and the limits of movement
-//! (facts/load-path.md §4.4, §5.1). A stiffness is no strength.
+//! (limits of ASTM E985 §7.2, read
+//! second-hand; how to pull is common practice, no source). A stiffness is no
+//! strength.
 
 use uom::si::angle::radian;
 
@@ -12,16 +14,16 @@ use crate::quantities::Stiffness;
 use crate::quantities::inches;
 use crate::quantities::millimetres;
 use crate::quantities::pounds;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::basis::Sourced;
-use crate::statics::bounds::Bounds;
+use crate::statics::bounds::Ends;
 use crate::statics::worked::Worked;
 
 /// The most that anybody should pull in a test of their own: a judgement, a
 /// quarter of a 200 lb load; no standard gives one.
 pub const PULL_CEILING: Sourced<Force> = Sourced::new(
     pounds(50.0),
-    Basis::memory("judgement: a quarter of the 200 lb load"),
+    Provenance::memory("judgement: a quarter of the 200 lb load"),
 );
 
 /// The movement at which to stop.
@@ -29,7 +31,7 @@ pub const STOP_AT: Distance = inches(1.0);
 
 /// One reading: the pull, and where the rail then stood.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pull {
+pub struct ScalePull {
     /// The force on the scale.
     pub force: Force,
     /// The movement of the top of the rail from rest.
@@ -51,7 +53,7 @@ pub enum NoStiffness {
 ///
 /// # Errors
 /// Readings that do not rise.
-pub fn pull_stiffness(low: Pull, high: Pull) -> Result<Worked<Stiffness>, NoStiffness> {
+pub fn pull_stiffness(low: ScalePull, high: ScalePull) -> Result<Worked<Stiffness>, NoStiffness> {
     if high.force <= low.force {
         return Err(NoStiffness::NotStronger);
     }
@@ -66,7 +68,7 @@ pub fn pull_stiffness(low: Pull, high: Pull) -> Result<Worked<Stiffness>, NoStif
     ];
     let k = (high.force - low.force) / (high.movement - low.movement);
     let formula = "(F2 - F1)/(δ2 - δ1)";
-    Ok(Worked::new("K", formula, &inputs, k, Basis::MECHANICS))
+    Ok(Worked::new("K", formula, &inputs, k, Provenance::MECHANICS))
 }
 
 /// The stiffness at both ends of what the ruler can tell: movement between the
@@ -75,18 +77,18 @@ pub fn pull_stiffness(low: Pull, high: Pull) -> Result<Worked<Stiffness>, NoStif
 /// # Errors
 /// Readings that do not rise, or by no more than the doubt.
 pub fn pull_stiffness_bounds(
-    low: Pull,
-    high: Pull,
+    low: ScalePull,
+    high: ScalePull,
     doubt: Distance,
-) -> Result<Bounds<Worked<Stiffness>>, NoStiffness> {
+) -> Result<Ends<Worked<Stiffness>>, NoStiffness> {
     let with = |by: Distance| {
-        let moved = Pull {
+        let moved = ScalePull {
             movement: high.movement + by,
             ..high
         };
         pull_stiffness(low, moved)
     };
-    Ok(Bounds {
+    Ok(Ends {
         low: with(doubt)?,
         high: with(-doubt)?,
     })
@@ -94,20 +96,26 @@ pub fn pull_stiffness_bounds(
 
 /// δ0 = max(0, δ1 - F1/K): movement before anything resists.
 #[must_use]
-pub fn free_play(low: Pull, stiffness: Stiffness) -> Worked<Distance> {
+pub fn free_play(low: ScalePull, stiffness: Stiffness) -> Worked<Distance> {
     let inputs = [
         ("δ1", low.movement.into()),
         ("F1", low.force.into()),
         ("K", stiffness.into()),
     ];
     let play = (low.movement - low.force / stiffness).max(Distance::default());
-    Worked::new("δ0", "max(0, δ1 - F1/K)", &inputs, play, Basis::MECHANICS)
+    Worked::new(
+        "δ0",
+        "max(0, δ1 - F1/K)",
+        &inputs,
+        play,
+        Provenance::MECHANICS,
+    )
 }
 
 /// At least this far under the design load: δ0 + F/K, a lower bound because
 /// fixings soften. It falls as the stiffness grows.
 #[must_use]
-pub fn movement_at(design: Force, low: Pull, stiffness: Stiffness) -> Worked<Distance> {
+pub fn movement_at(design: Force, low: ScalePull, stiffness: Stiffness) -> Worked<Distance> {
     let play = free_play(low, stiffness);
     let inputs = [
         ("δ0", play.value.into()),
@@ -115,7 +123,7 @@ pub fn movement_at(design: Force, low: Pull, stiffness: Stiffness) -> Worked<Dis
         ("K", stiffness.into()),
     ];
     let movement = play.value + design / stiffness;
-    Worked::new("δ_F", "δ0 + F/K", &inputs, movement, Basis::MECHANICS).after(play)
+    Worked::new("δ_F", "δ0 + F/K", &inputs, movement, Provenance::MECHANICS).after(play)
 }
 
 /// The stiffness at the top from a pull lower down, for pure rotation.
@@ -128,7 +136,7 @@ pub fn at_top(stiffness: Stiffness, pulled_at: Distance, height: Distance) -> Wo
     ];
     let share = (pulled_at / height).value;
     let top = stiffness * (share * share);
-    Worked::new("K_top", "K_p·h_p²/h²", &inputs, top, Basis::MECHANICS)
+    Worked::new("K_top", "K_p·h_p²/h²", &inputs, top, Provenance::MECHANICS)
 }
 
 /// The level part of a pull that is off level by an angle.
@@ -136,7 +144,13 @@ pub fn at_top(stiffness: Stiffness, pulled_at: Distance, height: Distance) -> Wo
 pub fn level_part(pull: Force, off_level: Angle) -> Worked<Force> {
     let cos = libm::cos(off_level.get::<radian>());
     let inputs = [("F", pull.into()), ("cosβ", cos.into())];
-    Worked::new("F_level", "F·cosβ", &inputs, pull * cos, Basis::MECHANICS)
+    Worked::new(
+        "F_level",
+        "F·cosβ",
+        &inputs,
+        pull * cos,
+        Provenance::MECHANICS,
+    )
 }
 
 /// What the fixing turns by itself.
@@ -155,7 +169,7 @@ pub struct FixingRotation {
 /// # Errors
 /// [`NoStiffness::MovedTooLittle`] where the post alone bends as much.
 pub fn fixing_rotation(
-    pull: Pull,
+    pull: ScalePull,
     arm: Distance,
     post: Rigidity,
 ) -> Result<Worked<FixingRotation>, NoStiffness> {
@@ -171,14 +185,20 @@ pub fn fixing_rotation(
         ("δ", bending.value.into()),
         ("a", arm.into()),
     ];
-    let rotation = Worked::new("θ", "(δ_total - δ)/a", &inputs, turned, Basis::MECHANICS);
+    let rotation = Worked::new(
+        "θ",
+        "(δ_total - δ)/a",
+        &inputs,
+        turned,
+        Provenance::MECHANICS,
+    );
     let inputs = [
         ("F", pull.force.into()),
         ("a", arm.into()),
         ("θ", turned.into()),
     ];
     let stiffness = pull.force * arm / turned;
-    let worked = Worked::new("k_θ", "F·a/θ", &inputs, stiffness, Basis::MECHANICS);
+    let worked = Worked::new("k_θ", "F·a/θ", &inputs, stiffness, Provenance::MECHANICS);
     let value = FixingRotation {
         bending: bending.value,
         rotation: Angle::new::<radian>(turned.value),
@@ -205,16 +225,16 @@ pub enum DeflectionLimit {
 impl DeflectionLimit {
     /// Where the limit comes from.
     #[must_use]
-    pub const fn basis(self) -> Basis {
+    pub const fn basis(self) -> Provenance {
         match self {
             DeflectionLimit::AsNzs => {
-                Basis::quoted("AS/NZS 1170.1 commentary, by an engineer's page")
+                Provenance::quoted("AS/NZS 1170.1 commentary, by an engineer's page")
             }
-            DeflectionLimit::Bs6180 => Basis::quoted("BS 6180 as restated"),
+            DeflectionLimit::Bs6180 => Provenance::quoted("BS 6180 as restated"),
             DeflectionLimit::E985Midspan
             | DeflectionLimit::E985Post
             | DeflectionLimit::E985Vertical => {
-                Basis::quoted("ASTM E985-00(2006) §7.2, withdrawn 2015")
+                Provenance::quoted("ASTM E985-00(2006) §7.2, withdrawn 2015")
             }
         }
     }

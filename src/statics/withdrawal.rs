@@ -1,4 +1,5 @@
-//! Pulling a fastener straight out of wood (facts/load-path.md §2.3).
+//! Pulling a fastener straight out of wood (NDS 2018 §12.2; Table
+//! 12.2A read in two scans, the rest second-hand).
 
 use std::f64::consts::PI;
 
@@ -10,8 +11,8 @@ use crate::quantities::Of;
 use crate::quantities::inches;
 use crate::quantities::pounds;
 use crate::quantities::pounds_per_inch;
-use crate::statics::amount::Amount;
-use crate::statics::basis::Basis;
+use crate::statics::amount::AnyQuantity;
+use crate::statics::basis::Provenance;
 use crate::statics::factors::Driven;
 use crate::statics::factors::Grain;
 use crate::statics::factors::JointService;
@@ -36,11 +37,11 @@ pub enum RuledOut {
 impl RuledOut {
     /// The clause that rules it out.
     #[must_use]
-    pub const fn basis(self) -> Basis {
+    pub const fn basis(self) -> Provenance {
         match self {
-            RuledOut::NailInEndGrain => Basis::quoted("NDS 2018 §12.2.3.3"),
-            RuledOut::OutsideRange => Basis::quoted("NDS 2018 Tables 12.2A to 12.2C"),
-            RuledOut::ScrewInEndGrain => Basis::quoted("NDS 2018 §12.2.2.3"),
+            RuledOut::NailInEndGrain => Provenance::quoted("NDS 2018 §12.2.3.3"),
+            RuledOut::OutsideRange => Provenance::quoted("NDS 2018 Tables 12.2A to 12.2C"),
+            RuledOut::ScrewInEndGrain => Provenance::quoted("NDS 2018 §12.2.2.3"),
         }
     }
 }
@@ -83,17 +84,17 @@ pub fn per_length(pulled: Pulled, gravity: SpecificGravity) -> Result<Worked<Lin
         Pulled::Lag(_) => (
             "1800·G^1.5·D^0.75",
             1800.0 * libm::pow(g, 1.5) * libm::pow(d, 0.75),
-            Basis::published("NDS 2018 §12.2.1, Table 12.2A"),
+            Provenance::published("NDS 2018 §12.2.1, Table 12.2A"),
         ),
         Pulled::Nail(_) => (
             "1380·G^2.5·D",
             1380.0 * libm::pow(g, 2.5) * d,
-            Basis::quoted("NDS 2018 §12.2.3, Table 12.2C"),
+            Provenance::quoted("NDS 2018 §12.2.3, Table 12.2C"),
         ),
         Pulled::WoodScrew(_) => (
             "2850·G²·D",
             2850.0 * g * g * d,
-            Basis::quoted("NDS 2018 §12.2.2, Table 12.2B"),
+            Provenance::quoted("NDS 2018 §12.2.2, Table 12.2B"),
         ),
     };
     let inputs = [("G", g.into()), ("D", diameter.into())];
@@ -138,7 +139,7 @@ pub fn withdrawal(
     let duration = service.duration.for_connections();
     let wet = wet_factor(pulled, service.moisture);
     let force = per.value * held * (duration * wet * end_grain * toe);
-    let inputs: [(&str, Amount); 6] = [
+    let inputs: [(&str, AnyQuantity); 6] = [
         ("W", per.value.into()),
         ("p_t", held.into()),
         ("C_D", duration.into()),
@@ -146,7 +147,7 @@ pub fn withdrawal(
         ("C_eg", end_grain.into()),
         ("C_tn", toe.into()),
     ];
-    let basis = Basis::quoted("NDS 2018 §12.2, Tables 11.3.1 and 11.3.3");
+    let basis = Provenance::quoted("NDS 2018 §12.2, Tables 11.3.1 and 11.3.3");
     let formula = "W·p_t·C_D·C_M·C_eg·C_tn";
     Ok(Worked::new("W'p", formula, &inputs, force, basis).after(per))
 }
@@ -171,6 +172,6 @@ pub fn head_pull_through(
         ("G", g.into()),
         ("t", thickness.into()),
     ];
-    let basis = Basis::quoted("NDS 2018 §12.2.5, Table 12.2F");
+    let basis = Provenance::quoted("NDS 2018 §12.2.5, Table 12.2F");
     Worked::new("W_H", formula, &inputs, pounds(value), basis).in_inch_pound()
 }

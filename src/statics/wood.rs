@@ -1,38 +1,39 @@
 //! Lumber: reference values by species, factors, allowable bending and shear
-//! (facts/load-path.md §2.2).
+//! (NDS Supplement 2018 Tables 4A, 4B and 4D; each value says how it was read).
 
 use crate::quantities::Area;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
 use crate::quantities::Pressure;
+use crate::quantities::SecondMoment;
 use crate::quantities::SectionModulus;
 use crate::quantities::inches;
 use crate::quantities::psi;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 use crate::statics::basis::Sourced;
 use crate::statics::factors::Incising;
 use crate::statics::factors::LoadDuration;
 use crate::statics::factors::Moisture;
 use crate::statics::factors::SpecificGravity;
+use crate::statics::grade::Grade;
+use crate::statics::grade::LumberTable;
+use crate::statics::grade::SizeEffect;
+use crate::statics::grade::bending_by_grade;
 use crate::statics::worked::Worked;
 
-/// Which table of the supplement a member belongs to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Class {
-    /// Dimension lumber, 2 to 4 in thick.
-    Dimension,
-    /// Posts and timbers, 5 x 5 and larger.
-    Timber,
-}
-
-/// Whether the size factor is in the reference value already.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum SizeEffect {
-    /// As of Southern Pine.
-    InReference,
-    /// By the table of widths.
-    ByWidth,
+impl Species {
+    /// F_b of this grade at this actual width.
+    ///
+    /// # Errors
+    /// [`NoValue::GradeNotTabulated`] where no value was read or remembered.
+    pub fn bending_of(&self, grade: Grade, width: Distance) -> Result<Sourced<Pressure>, NoValue> {
+        if self.size_effect == SizeEffect::ByWidth && grade == Grade::No2 {
+            return Ok(self.bending);
+        }
+        let value = bending_by_grade(self.name, (self.table, self.size_effect), grade, width);
+        value.ok_or(NoValue::GradeNotTabulated)
+    }
 }
 
 /// Reference design values of No. 2 lumber.
@@ -41,7 +42,7 @@ pub struct Species {
     /// The species group as it is stamped.
     pub name: &'static str,
     /// Which table it stands in.
-    pub class: Class,
+    pub table: LumberTable,
     /// G
     pub gravity: Sourced<SpecificGravity>,
     /// F_b
@@ -58,7 +59,7 @@ pub struct Species {
 
 const DIMENSION: &str = "NDS Supplement 2018 Tables 4A and 4B, No. 2";
 const TIMBER: &str = "NDS Supplement 2018 Table 4D, No. 2";
-const GRAVITY: Basis = Basis::quoted("NDS 2018 Table 12.3.3A");
+const GRAVITY: Provenance = Provenance::quoted("NDS 2018 Table 12.3.3A");
 
 /// Which of the values of a row were read second-hand; the others are from memory.
 #[derive(Clone, Copy)]
@@ -76,16 +77,16 @@ const fn row(
     size_effect: SizeEffect,
 ) -> Species {
     let strength = match read {
-        Read::All => Basis::quoted(DIMENSION),
-        Read::Elasticity | Read::Nothing => Basis::memory(DIMENSION),
+        Read::All => Provenance::quoted(DIMENSION),
+        Read::Elasticity | Read::Nothing => Provenance::memory(DIMENSION),
     };
     let stiffness = match read {
-        Read::All | Read::Elasticity => Basis::quoted(DIMENSION),
-        Read::Nothing => Basis::memory(DIMENSION),
+        Read::All | Read::Elasticity => Provenance::quoted(DIMENSION),
+        Read::Nothing => Provenance::memory(DIMENSION),
     };
     Species {
         name,
-        class: Class::Dimension,
+        table: LumberTable::Dimension,
         gravity: Sourced::new(SpecificGravity(g), GRAVITY),
         bending: Sourced::new(psi(bending), strength),
         shear: Sourced::new(psi(shear), strength),
@@ -95,11 +96,11 @@ const fn row(
     }
 }
 
-const fn timber(name: &'static str, g: f64, values: [f64; 3], basis: Basis) -> Species {
+const fn timber(name: &'static str, g: f64, values: [f64; 3], basis: Provenance) -> Species {
     let [bending, shear, elasticity] = values;
     Species {
         name,
-        class: Class::Timber,
+        table: LumberTable::Timber,
         gravity: Sourced::new(SpecificGravity(g), GRAVITY),
         bending: Sourced::new(psi(bending), basis),
         shear: Sourced::new(psi(shear), basis),
@@ -168,27 +169,60 @@ pub const TIMBERS: &[Species] = &[
         "Douglas Fir-Larch",
         0.50,
         [750.0, 170.0, 1.3e6],
-        Basis::quoted(TIMBER),
+        Provenance::quoted(TIMBER),
     ),
     timber(
         "Southern Pine",
         0.55,
         [850.0, 165.0, 1.2e6],
-        Basis::memory(TIMBER),
+        Provenance::memory(TIMBER),
     ),
     timber(
         "Hem-Fir",
         0.43,
         [575.0, 140.0, 1.1e6],
-        Basis::memory(TIMBER),
+        Provenance::memory(TIMBER),
     ),
     timber(
         "Spruce-Pine-Fir",
         0.42,
         [500.0, 125.0, 1.0e6],
-        Basis::memory(TIMBER),
+        Provenance::memory(TIMBER),
     ),
 ];
+
+/// Two rails that bend together and are not glued: each takes its share of the
+/// moment by its stiffness, M_i = M·I_i/ΣI at one E, and the one that reaches its
+/// stress first decides: min(F'_b,i·S_i·ΣI/I_i).
+#[must_use]
+pub fn together(
+    one: (Pressure, SectionModulus, SecondMoment),
+    other: (Pressure, SectionModulus, SecondMoment),
+) -> Worked<Moment> {
+    let sum = one.2 + other.2;
+    let of = |(stress, modulus, second): (Pressure, SectionModulus, SecondMoment)| {
+        let share = (second / sum).value;
+        let inputs = [
+            ("F'_b", stress.into()),
+            ("S", modulus.into()),
+            ("I/ΣI", share.into()),
+        ];
+        let moment = stress * modulus / share;
+        Worked::new(
+            "M_a",
+            "F'_b·S/(I/ΣI)",
+            &inputs,
+            moment,
+            Provenance::MECHANICS,
+        )
+    };
+    let (first, second) = (of(one), of(other));
+    if second.value < first.value {
+        second
+    } else {
+        first
+    }
+}
 
 /// How a member lies to its load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -219,6 +253,9 @@ pub enum NoValue {
     /// No bearing value across the grain of timbers is given.
     #[error("no bearing value across the grain is given for this species and size")]
     BearingNotTabulated,
+    /// No value of this grade was read for the species and size.
+    #[error("no value of this grade was read for this species and size")]
+    GradeNotTabulated,
 }
 
 /// Slack for sizes read in other units.
@@ -233,15 +270,15 @@ pub fn size_factor(
     thickness: Distance,
     width: Distance,
 ) -> Result<Worked<f64>, NoValue> {
-    let basis = Basis::quoted("NDS Supplement 2018 Tables 4A and 4D, size factor");
+    let basis = Provenance::quoted("NDS Supplement 2018 Tables 4A and 4D, size factor");
     let inputs = [("t", thickness.into()), ("width", width.into())];
     let worked = |factor| Worked::new("C_F", "by width", &inputs, factor, basis);
     let none = Err(NoValue::SizeNotTabulated);
-    match species.class {
-        Class::Timber if width <= inches(12.0) => return Ok(worked(1.0)),
-        Class::Timber => return none,
-        Class::Dimension if thickness < inches(1.5) - HAIR => return none,
-        Class::Dimension => {}
+    match species.table {
+        LumberTable::Timber if width <= inches(12.0) => return Ok(worked(1.0)),
+        LumberTable::Timber => return none,
+        LumberTable::Dimension if thickness < inches(1.5) - HAIR => return none,
+        LumberTable::Dimension => {}
     }
     let thick = thickness >= inches(3.5) - HAIR;
     let row = SIZE_FACTORS
@@ -252,13 +289,41 @@ pub fn size_factor(
     };
     let factor = if thick { *thick_factor } else { *thin_factor };
     match species.size_effect {
-        SizeEffect::InReference if width <= inches(3.5) + HAIR => {
-            let basis = Basis::memory("NDS Supplement 2018 Table 4B, size effect built in");
+        SizeEffect::InReference => {
+            let basis = Provenance::quoted("NDS Supplement 2018 Table 4B, size effect built in");
             Ok(Worked::new("C_F", "built in", &inputs, 1.0, basis))
         }
-        // The reference value at hand is that of the narrow widths.
-        SizeEffect::InReference => none,
         SizeEffect::ByWidth => Ok(worked(factor)),
+    }
+}
+
+/// C_F of the grades that have a table of their own: Stud 1.1 up to 4 in wide and
+/// 1.0 up to 6 in, Standard 1.0.
+fn size_factor_of(
+    species: &Species,
+    grade: Grade,
+    thickness: Distance,
+    width: Distance,
+) -> Result<Worked<f64>, NoValue> {
+    let basis = Provenance::quoted("NDS Supplement 2018 Table 4A, size factor by grade");
+    let worked = |factor| {
+        let inputs = [("width", width.into())];
+        Ok(Worked::new(
+            "C_F",
+            "by grade and width",
+            &inputs,
+            factor,
+            basis,
+        ))
+    };
+    match (species.size_effect, grade) {
+        (SizeEffect::InReference, _) | (_, Grade::No1 | Grade::No2 | Grade::No3) => {
+            size_factor(species, thickness, width)
+        }
+        (SizeEffect::ByWidth, Grade::Standard) => worked(1.0),
+        (SizeEffect::ByWidth, Grade::Stud) if width <= inches(3.5) + HAIR => worked(1.1),
+        (SizeEffect::ByWidth, Grade::Stud) if width <= inches(5.5) + HAIR => worked(1.0),
+        (SizeEffect::ByWidth, Grade::Stud) => Err(NoValue::SizeNotTabulated),
     }
 }
 
@@ -277,41 +342,68 @@ fn flat_use_factor(
     thickness: Distance,
     width: Distance,
 ) -> Result<Worked<f64>, NoValue> {
-    let basis = Basis::quoted("NDS Supplement 2018 Table 4A, flat use factor");
+    let basis = Provenance::quoted("NDS Supplement 2018 Table 4A, flat use factor");
     let inputs = [("t", thickness.into()), ("width", width.into())];
     let factor = match lying {
         Lying::OnEdge => 1.0,
         Lying::Flat if (width - thickness).abs() <= HAIR => 1.0,
-        Lying::Flat if thickness > inches(1.5) + HAIR => return Err(NoValue::SizeNotTabulated),
-        Lying::Flat if (width - inches(3.5)).abs() <= HAIR => 1.1,
-        Lying::Flat if (width - inches(5.5)).abs() <= HAIR => 1.15,
-        Lying::Flat => return Err(NoValue::SizeNotTabulated),
+        Lying::Flat if thickness > inches(2.5) + HAIR => thick_flat(width)?,
+        Lying::Flat => {
+            let mut rows = FLAT_USE.iter();
+            let row = rows.find(|(widest, _)| width <= inches(*widest) + HAIR);
+            row.map(|(_, factor)| *factor)
+                .ok_or(NoValue::SizeNotTabulated)?
+        }
     };
     Ok(Worked::new("C_fu", "by width", &inputs, factor, basis))
 }
 
-/// C_M of F_b: 0.85 when wet, 1 when F_b·C_F is no more than 1150 psi, 1 for timbers.
-fn wet_bending(species: &Species, size: f64, moisture: Moisture) -> Worked<f64> {
-    let scaled = species.bending.value * size;
-    let inputs = [("F_b", species.bending.value.into()), ("C_F", size.into())];
-    let basis = match species.class {
-        Class::Dimension => Basis::quoted("NDS Supplement 2018 Table 4A, wet service factor"),
-        Class::Timber => Basis::memory("NDS Supplement 2018 Table 4D, wet service factor"),
-    };
-    let line = |formula, value| Worked::new("C_M", formula, &inputs, value, basis);
-    match (moisture, species.class) {
-        (Moisture::Dry, Class::Dimension | Class::Timber) => line("1, dry", 1.0),
-        (Moisture::Wet, Class::Timber) => line("1, timber", 1.0),
-        (Moisture::Wet, Class::Dimension) if scaled <= psi(1150.0 + 1e-6) => {
-            line("1, wet with F_b·C_F ≤ 1150 psi", 1.0)
-        }
-        (Moisture::Wet, Class::Dimension) => line("0.85, wet", 0.85),
+/// Widest actual width in inches and C_fu of lumber 2 and 3 in thick.
+const FLAT_USE: &[(f64, f64)] = &[
+    (2.5, 1.0),
+    (3.5, 1.1),
+    (4.5, 1.1),
+    (5.5, 1.15),
+    (7.25, 1.15),
+    (9.25, 1.2),
+    (11.25, 1.2),
+];
+
+/// C_fu of lumber 4 in thick, 5 to 8 in wide.
+fn thick_flat(width: Distance) -> Result<f64, NoValue> {
+    if width <= inches(7.25) + HAIR {
+        Ok(1.05)
+    } else {
+        Err(NoValue::SizeNotTabulated)
     }
 }
 
-/// C_i of strengths; from memory.
+/// C_M of F_b: 0.85 when wet, 1 when F_b·C_F is no more than 1150 psi, 1 for timbers.
+fn wet_bending(species: &Species, bending: Pressure, size: f64, moisture: Moisture) -> Worked<f64> {
+    let scaled = bending * size;
+    let inputs = [("F_b", bending.into()), ("C_F", size.into())];
+    let basis = match species.table {
+        LumberTable::Dimension => {
+            Provenance::quoted("NDS Supplement 2018 Table 4A, wet service factor")
+        }
+        LumberTable::Timber => {
+            Provenance::quoted("NDS Supplement 2018 Table 4D, wet service factor")
+        }
+    };
+    let line = |formula, value| Worked::new("C_M", formula, &inputs, value, basis);
+    match (moisture, species.table) {
+        (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber) => line("1, dry", 1.0),
+        (Moisture::Wet, LumberTable::Timber) => line("1, timber", 1.0),
+        (Moisture::Wet, LumberTable::Dimension) if scaled <= psi(1150.0 + 1e-6) => {
+            line("1, wet with F_b·C_F ≤ 1150 psi", 1.0)
+        }
+        (Moisture::Wet, LumberTable::Dimension) => line("0.85, wet", 0.85),
+    }
+}
+
+/// C_i of strengths.
 fn incised(incising: Incising) -> Worked<f64> {
-    let basis = Basis::memory("NDS 2018, incising factor");
+    let basis = Provenance::quoted("NDS 2018 Table 4.3.8");
     match incising {
         Incising::Incised => Worked::new("C_i", "0.80, incised", &[], 0.80, basis),
         Incising::Plain => Worked::new("C_i", "1, not incised", &[], 1.0, basis),
@@ -331,13 +423,29 @@ pub fn allowable_bending(
     lying: Lying,
     service: Service,
 ) -> Result<Worked<Pressure>, NoValue> {
-    let size = size_factor(species, thickness, width)?;
+    allowable_bending_of(species, Grade::No2, thickness, width, lying, service)
+}
+
+/// The same of a grade.
+///
+/// # Errors
+/// Sizes and grades outside the tables.
+pub fn allowable_bending_of(
+    species: &Species,
+    grade: Grade,
+    thickness: Distance,
+    width: Distance,
+    lying: Lying,
+    service: Service,
+) -> Result<Worked<Pressure>, NoValue> {
+    let bending = species.bending_of(grade, width)?;
+    let size = size_factor_of(species, grade, thickness, width)?;
     let flat = flat_use_factor(lying, thickness, width)?;
-    let wet = wet_bending(species, size.value, service.moisture);
+    let wet = wet_bending(species, bending.value, size.value, service.moisture);
     let (duration, slits) = (service.duration.line(), incised(service.incising));
     let factors = duration.value * wet.value * size.value * flat.value * slits.value;
     let inputs = [
-        ("F_b", species.bending.value.into()),
+        ("F_b", bending.value.into()),
         ("C_D", duration.value.into()),
         ("C_M", wet.value.into()),
         ("C_F", size.value.into()),
@@ -345,9 +453,9 @@ pub fn allowable_bending(
         ("C_i", slits.value.into()),
     ];
     let formula = "F_b·C_D·C_M·C_F·C_fu·C_i";
-    let allowed = species.bending.value * factors;
+    let allowed = bending.value * factors;
     Ok(
-        Worked::new("F'_b", formula, &inputs, allowed, species.bending.basis)
+        Worked::new("F'_b", formula, &inputs, allowed, bending.basis)
             .after(wet)
             .after(flat)
             .after(size)
@@ -359,9 +467,10 @@ pub fn allowable_bending(
 /// F'_v, the allowable shear stress.
 #[must_use]
 pub fn allowable_shear(species: &Species, service: Service) -> Worked<Pressure> {
-    let wet = match (service.moisture, species.class) {
-        (Moisture::Dry, Class::Dimension | Class::Timber) | (Moisture::Wet, Class::Timber) => 1.0,
-        (Moisture::Wet, Class::Dimension) => 0.97,
+    let wet = match (service.moisture, species.table) {
+        (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber)
+        | (Moisture::Wet, LumberTable::Timber) => 1.0,
+        (Moisture::Wet, LumberTable::Dimension) => 0.97,
     };
     let (duration, slits) = (service.duration.line(), incised(service.incising));
     let inputs = [
@@ -380,9 +489,10 @@ pub fn allowable_shear(species: &Species, service: Service) -> Worked<Pressure> 
 /// E' for deflections: wet 0.9, incised 0.95; no C_D.
 #[must_use]
 pub fn elasticity(species: &Species, moisture: Moisture, incising: Incising) -> Worked<Pressure> {
-    let wet = match (moisture, species.class) {
-        (Moisture::Dry, Class::Dimension | Class::Timber) | (Moisture::Wet, Class::Timber) => 1.0,
-        (Moisture::Wet, Class::Dimension) => 0.9,
+    let wet = match (moisture, species.table) {
+        (Moisture::Dry, LumberTable::Dimension | LumberTable::Timber)
+        | (Moisture::Wet, LumberTable::Timber) => 1.0,
+        (Moisture::Wet, LumberTable::Dimension) => 0.9,
     };
     let slits = match incising {
         Incising::Incised => 0.95,
@@ -401,7 +511,13 @@ pub fn elasticity(species: &Species, moisture: Moisture, incising: Incising) -> 
 #[must_use]
 pub fn bending_stress(moment: Moment, modulus: SectionModulus) -> Worked<Pressure> {
     let inputs = [("M", moment.into()), ("S", modulus.into())];
-    Worked::new("f_b", "M/S", &inputs, moment / modulus, Basis::MECHANICS)
+    Worked::new(
+        "f_b",
+        "M/S",
+        &inputs,
+        moment / modulus,
+        Provenance::MECHANICS,
+    )
 }
 
 /// M_a, the moment that brings a section to its allowable stress.
@@ -409,7 +525,7 @@ pub fn bending_stress(moment: Moment, modulus: SectionModulus) -> Worked<Pressur
 pub fn allowable_moment(stress: Pressure, modulus: SectionModulus) -> Worked<Moment> {
     let inputs = [("F'_b", stress.into()), ("S", modulus.into())];
     let moment = stress * modulus;
-    Worked::new("M_a", "F'_b·S", &inputs, moment, Basis::MECHANICS)
+    Worked::new("M_a", "F'_b·S", &inputs, moment, Provenance::MECHANICS)
 }
 
 /// f_v of a solid rectangle: 1.5·V/A.
@@ -417,5 +533,5 @@ pub fn allowable_moment(stress: Pressure, modulus: SectionModulus) -> Worked<Mom
 pub fn shear_stress(shear: Force, area: Area) -> Worked<Pressure> {
     let inputs = [("V", shear.into()), ("A", area.into())];
     let stress = shear * 1.5 / area;
-    Worked::new("f_v", "1.5·V/A", &inputs, stress, Basis::MECHANICS)
+    Worked::new("f_v", "1.5·V/A", &inputs, stress, Provenance::MECHANICS)
 }

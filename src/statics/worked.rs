@@ -1,8 +1,8 @@
 //! A result with the lines that lead to it, so that it can be checked by hand.
 
-use crate::statics::amount::Amount;
+use crate::statics::amount::AnyQuantity;
 use crate::statics::amount::Units;
-use crate::statics::basis::Basis;
+use crate::statics::basis::Provenance;
 
 /// What follows a symbol that is raised to a power.
 const POWERS: &str = "²³⁴^";
@@ -15,18 +15,18 @@ pub struct Line {
     /// How: `F·a`, in the symbols of the inputs.
     pub formula: &'static str,
     /// What was put in, by symbol.
-    pub inputs: Vec<(&'static str, Amount)>,
+    pub inputs: Vec<(&'static str, AnyQuantity)>,
     /// What came out.
-    pub result: Amount,
+    pub result: AnyQuantity,
     /// Where the formula comes from.
-    pub basis: Basis,
+    pub basis: Provenance,
     /// Whether the formula holds in inches and pounds only.
-    pub form: Form,
+    pub form: UnitForm,
 }
 
 /// Whether a formula asks for certain units.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Form {
+pub enum UnitForm {
     /// Holds in any consistent units.
     AnyUnits,
     /// Fitted to numbers in inches, pounds and psi.
@@ -41,8 +41,8 @@ impl Line {
     #[must_use]
     pub fn written(&self, units: Units) -> String {
         let inside = match self.form {
-            Form::AnyUnits => units,
-            Form::InchPound => Units::Customary,
+            UnitForm::AnyUnits => units,
+            UnitForm::InchPound => Units::Customary,
         };
         let result = self.result.written(inside);
         let inserted = self.inserted(inside);
@@ -100,14 +100,14 @@ pub struct Worked<T> {
     pub lines: Vec<Line>,
 }
 
-impl<T: Copy + Into<Amount>> Worked<T> {
+impl<T: Copy + Into<AnyQuantity>> Worked<T> {
     /// A value from one formula that holds in any units.
     pub fn new(
         symbol: &'static str,
         formula: &'static str,
-        inputs: &[(&'static str, Amount)],
+        inputs: &[(&'static str, AnyQuantity)],
         value: T,
-        basis: Basis,
+        basis: Provenance,
     ) -> Worked<T> {
         let line = Line {
             symbol,
@@ -115,7 +115,7 @@ impl<T: Copy + Into<Amount>> Worked<T> {
             inputs: inputs.to_vec(),
             result: value.into(),
             basis,
-            form: Form::AnyUnits,
+            form: UnitForm::AnyUnits,
         };
         Worked {
             value,
@@ -127,7 +127,7 @@ impl<T: Copy + Into<Amount>> Worked<T> {
     #[must_use]
     pub fn in_inch_pound(mut self) -> Worked<T> {
         for line in &mut self.lines {
-            line.form = Form::InchPound;
+            line.form = UnitForm::InchPound;
         }
         self
     }
@@ -161,7 +161,7 @@ mod tests {
     fn a_line_reads_as_one_would_write_it() {
         let (force, arm) = (pounds(200.0), inches(36.0));
         let inputs = [("F", force.into()), ("a", arm.into())];
-        let moment = Worked::new("M", "F·a", &inputs, force * arm, Basis::MECHANICS);
+        let moment = Worked::new("M", "F·a", &inputs, force * arm, Provenance::MECHANICS);
         let line = &moment.lines[0];
         assert_eq!(
             line.written(Units::Customary),
@@ -173,7 +173,7 @@ mod tests {
         );
         let inputs = [("b", inches(1.5).into()), ("d", inches(3.5).into())];
         let modulus = inches(1.5) * inches(3.5) * inches(3.5) / 6.0;
-        let section = Worked::new("S", "b·d²/6", &inputs, modulus, Basis::MECHANICS);
+        let section = Worked::new("S", "b·d²/6", &inputs, modulus, Provenance::MECHANICS);
         assert_eq!(
             section.lines[0].written(Units::Customary),
             "S = b·d²/6 = 1.5 in·(3.5 in)²/6 = 3.0625 in³"

@@ -1,5 +1,5 @@
-//! Beams and sharing against frame elements (PyNiteFEA 3.2.0, `oracle.py`, frozen in
-//! `frames.txt`), and by hand from the beam formulas of textbooks.
+//! Beams and sharing against frame elements (PyNiteFEA 3.2.0, `oracle.py`,
+//! frozen in `frames.txt`).
 
 use guardrule::quantities::Force;
 use guardrule::quantities::inches;
@@ -114,7 +114,7 @@ fn posts_on_springs_agree_with_frame_elements() {
     assert_eq!(compared, 18);
 }
 
-/// Examples 68 to 71: moments of a 2x4 cap over 72 in under 200 lb.
+/// Closed forms: moments of a 2x4 cap over 72 in under 200 lb.
 #[test]
 fn a_cap_over_one_two_and_three_spans() {
     let (load, span) = (pounds(200.0), inches(72.0));
@@ -139,7 +139,7 @@ fn a_cap_over_one_two_and_three_spans() {
     }
 }
 
-/// Example 82; its stiffness of 66.6667 lb/in is 200 lb over 3 in.
+/// Sharing by springs in closed form; the stiffness of 66.6667 lb/in is 200 lb over 3 in.
 #[test]
 fn three_posts_share_a_push() {
     let rail = psi(1.0) * inches(1.0) * inches(1.0) * inches(1.0) * inches(1.0) * 7.503125e6;

@@ -1,6 +1,6 @@
-//! A whole chain worked by ourselves from values of NDS 2018 (second-hand), and beside it
-//! what broke in published tests (Loferski, Albright, Woeste, "Tested guardrail post
-//! connections for residential decks", STRUCTURE magazine, read).
+//! A whole chain worked by hand, limits by NDS 2018, and beside it what broke in
+//! published tests of guard posts (Loferski, Albright, Woeste: trade journal,
+//! Feb 2005, and STRUCTURE magazine).
 //!
 //! Southern Pine No. 2 outdoors: 4x4 through-bolted outside a 2x8 rim, two
 //! 1/2 in bolts 5.25 in apart, 36 in guard on 1 in decking, so a = 39 in; flat
@@ -11,11 +11,11 @@ use guardrule::quantities::Moment;
 use guardrule::quantities::inches;
 use guardrule::quantities::pound_inches;
 use guardrule::quantities::pounds;
-use guardrule::statics::Bounds;
-use guardrule::statics::Outcome;
+use guardrule::statics::Ends;
+use guardrule::statics::RatioOutcome;
 use guardrule::statics::Utilisation;
 use guardrule::statics::beam::Case;
-use guardrule::statics::couple::Push;
+use guardrule::statics::couple::PushWay;
 use guardrule::statics::couple::couple;
 use guardrule::statics::factors::Incising;
 use guardrule::statics::factors::JointService;
@@ -25,7 +25,7 @@ use guardrule::statics::hardware::bolt_tension;
 use guardrule::statics::infill::baluster_moment;
 use guardrule::statics::section::Profile;
 use guardrule::statics::washer::HALF_INCH_CUT;
-use guardrule::statics::washer::Place;
+use guardrule::statics::washer::WasherPlace;
 use guardrule::statics::washer::washer_bearing;
 use guardrule::statics::withdrawal::Pulled;
 use guardrule::statics::withdrawal::withdrawal;
@@ -39,7 +39,7 @@ use super::prints_as;
 use super::species;
 
 /// Allowable moment of a Southern Pine rectangle, wet, C_D 1.0 to 1.6.
-fn pine(across: f64, along: f64, lying: Lying) -> Bounds<Moment> {
+fn pine(across: f64, along: f64, lying: Lying) -> Ends<Moment> {
     let profile = Profile::Rectangle {
         across: inches(across),
         along: inches(along),
@@ -55,19 +55,25 @@ fn pine(across: f64, along: f64, lying: Lying) -> Bounds<Moment> {
         let stress = allowable_bending(species("Southern Pine"), thickness, width, lying, service);
         allowable_moment(stress.expect("in the tables").value, modulus).value
     };
-    Bounds {
+    Ends {
         low: of(LoadDuration::TEN_YEARS),
         high: of(LoadDuration::TEN_MINUTES),
     }
 }
 
-fn ratios(what: &str, found: Bounds<Utilisation>, high: f64, low: f64, outcome: Outcome) {
+fn ratios(what: &str, found: Ends<Utilisation>, high: f64, low: f64, outcome: RatioOutcome) {
     prints_as(what, found.high.0, high, 0.001);
     prints_as(what, found.low.0, low, 0.001);
     assert_eq!(found.outcome(), outcome, "{what}");
 }
 
-fn bent(what: &str, demand: Moment, capacity: Bounds<Moment>, printed: [f64; 4], outcome: Outcome) {
+fn bent(
+    what: &str,
+    demand: Moment,
+    capacity: Ends<Moment>,
+    printed: [f64; 4],
+    outcome: RatioOutcome,
+) {
     let [least, most, high, low] = printed;
     prints_as(
         what,
@@ -81,7 +87,7 @@ fn bent(what: &str, demand: Moment, capacity: Bounds<Moment>, printed: [f64; 4],
         most,
         if most < 1000.0 { 0.01 } else { 0.1 },
     );
-    let found = Bounds::utilisation(Bounds::exactly(demand), capacity);
+    let found = Ends::utilisation(Ends::exactly(demand), capacity);
     ratios(what, found, high, low, outcome);
 }
 
@@ -95,7 +101,7 @@ fn members_of_the_chain() {
         baluster,
         two,
         [618.75, 990.00, 0.208, 0.130],
-        Outcome::NoShortfall,
+        RatioOutcome::NoShortfall,
     );
     let cap = Case::OneSpan(pounds(200.0))
         .moments(inches(72.0))
@@ -107,7 +113,7 @@ fn members_of_the_chain() {
         cap,
         flat,
         [1588.1, 2541.0, 2.267, 1.417],
-        Outcome::FallsShort,
+        RatioOutcome::FallsShort,
     );
     let edge = pine(1.5, 3.5, Lying::OnEdge);
     bent(
@@ -115,7 +121,7 @@ fn members_of_the_chain() {
         cap,
         edge,
         [3368.8, 5390.0, 1.069, 0.668],
-        Outcome::TooClose,
+        RatioOutcome::TooClose,
     );
     let post = pine(3.5, 3.5, Lying::OnEdge);
     let moment = pound_inches(7400.0);
@@ -124,13 +130,13 @@ fn members_of_the_chain() {
         moment,
         post,
         [7860.4, 12_576.7, 0.941, 0.588],
-        Outcome::NoShortfall,
+        RatioOutcome::NoShortfall,
     );
 }
 
-fn pull() -> Bounds<Force> {
-    let couple = couple(Push::Outward, pounds(200.0), inches(39.0), inches(5.25)).value;
-    Bounds::exactly(couple.tension)
+fn pull() -> Ends<Force> {
+    let couple = couple(PushWay::Outward, pounds(200.0), inches(39.0), inches(5.25)).value;
+    Ends::exactly(couple.tension)
 }
 
 #[test]
@@ -138,16 +144,16 @@ fn fixings_of_the_chain() {
     prints_as("T", pull().low, 1685.7, 0.1);
     let steel = bolt_tension(inches(0.5)).value;
     prints_as("steel", steel, 4417.9, 0.1);
-    let found = Bounds::utilisation(pull(), Bounds::exactly(steel));
-    ratios("steel", found, 0.382, 0.382, Outcome::NoShortfall);
+    let found = Ends::utilisation(pull(), Ends::exactly(steel));
+    ratios("steel", found, 0.382, 0.382, RatioOutcome::NoShortfall);
     let bearing = species("Southern Pine").perpendicular.unwrap().value;
-    let washer = washer_bearing(bearing, HALF_INCH_CUT, Place::Within, Moisture::Wet).value;
+    let washer = washer_bearing(bearing, HALF_INCH_CUT, WasherPlace::Within, Moisture::Wet).value;
     prints_as("washer", washer, 595.7, 0.1);
-    let found = Bounds::utilisation(pull(), Bounds::exactly(washer));
-    ratios("washer", found, 2.830, 2.830, Outcome::FallsShort);
-    let low = Bounds::between(pounds(279.70), pounds(447.53));
-    let found = Bounds::utilisation(Bounds::exactly(pounds(100.0)), low);
-    ratios("bolts", found, 0.358, 0.223, Outcome::NoShortfall);
+    let found = Ends::utilisation(pull(), Ends::exactly(washer));
+    ratios("washer", found, 2.830, 2.830, RatioOutcome::FallsShort);
+    let low = Ends::between(pounds(279.70), pounds(447.53));
+    let found = Ends::utilisation(Ends::exactly(pounds(100.0)), low);
+    ratios("bolts", found, 0.358, 0.223, RatioOutcome::NoShortfall);
 }
 
 /// The push that the weakest calculable link of each tested assembly
@@ -173,7 +179,7 @@ fn allowable_pushes_beside_the_tested_ones() {
     assert!(notched < 146.0, "below the lowest test");
 
     let bearing = species("Southern Pine").perpendicular.unwrap().value;
-    let washer = washer_bearing(bearing, HALF_INCH_CUT, Place::Within, Moisture::Wet).value;
+    let washer = washer_bearing(bearing, HALF_INCH_CUT, WasherPlace::Within, Moisture::Wet).value;
     let bolted = super::customary(washer) / per_pound;
     prints_as("bolted: 237/allowable", 237.0 / bolted, 3.35, 0.1);
     assert!(bolted < 217.0, "below the lowest test");

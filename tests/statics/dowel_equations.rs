@@ -1,15 +1,14 @@
 //! The yield modes against an independent derivation: the general dowel
 //! equations of AWC Technical Report 12 without a gap, one quadratic
-//! A·P² + B·P + C = 0 for each mode. Its contents and notation were
-//! read, its equations are from memory.
+//! A·P² + B·P + C = 0 for each mode.
 
 use guardrule::quantities::inches;
 use guardrule::quantities::psi;
 use guardrule::statics::dowel::Dowel;
+use guardrule::statics::lateral::BearingMember;
 use guardrule::statics::lateral::Joint;
 use guardrule::statics::lateral::Mode;
 use guardrule::statics::lateral::Shear;
-use guardrule::statics::lateral::Side;
 use proptest::prelude::*;
 
 use super::customary;
@@ -56,8 +55,8 @@ proptest! {
         let dowel = if is_bolt { Dowel::Bolt { diameter } } else { Dowel::Nail { diameter } };
         let joint = Joint {
             dowel,
-            main: Side { bearing: psi(f_em), length: inches(l_m) },
-            side: Side { bearing: psi(f_es), length: inches(l_s) },
+            main: BearingMember { bearing: psi(f_em), length: inches(l_m) },
+            side: BearingMember { bearing: psi(f_es), length: inches(l_s) },
             angle: degrees(angle),
             shear: Shear::Single,
         };

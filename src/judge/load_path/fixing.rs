@@ -1,85 +1,83 @@
-//! What fastens a post: the couple of two bolts, screws pulled out and pushed
-//! sideways (facts/load-path.md §2.3 to 2.8).
+//! What fastens a post: the method follows from what is seen (NDS 2018 chapter
+//! 12, read second-hand).
 
+use crate::items::BehindThePostWord;
+use crate::items::ConditionWord;
+use crate::items::FastenedToWord;
+use crate::items::Item;
 use crate::items::NotchedPostWord;
 use crate::items::PostFasteningWord;
 use crate::items::PostMaterialWord;
-use uom::si::angle::degree;
-
-use crate::items::Item;
+use crate::judge::load_path::arm::Fixed;
+use crate::judge::load_path::arm::arm_taken;
+use crate::judge::load_path::arm::couple_asks;
+use crate::judge::load_path::arm::fixed;
+use crate::judge::load_path::arm::stretch;
+use crate::judge::load_path::arm::with_stretch;
+use crate::judge::load_path::bolts::bolts;
+use crate::judge::load_path::bolts::share_of_the_weight;
+use crate::judge::load_path::bolts::too_near;
+use crate::judge::load_path::bolts::wooden_post;
+use crate::judge::load_path::concrete;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkKind;
+use crate::judge::load_path::link::Mend;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
-use crate::judge::load_path::plate::plate;
+use crate::judge::load_path::plate;
+use crate::judge::load_path::rod;
 use crate::judge::load_path::screws::Layers;
+use crate::judge::load_path::screws::NO_NUMBERS;
+use crate::judge::load_path::screws::NO_THREAD;
+use crate::judge::load_path::screws::Sideways;
 use crate::judge::load_path::screws::held;
+use crate::judge::load_path::screws::on_one;
+use crate::judge::load_path::screws::one_of;
 use crate::judge::load_path::screws::pushed_sideways;
 use crate::judge::load_path::seen::Seen;
-use crate::judge::load_path::seen::Written;
+use crate::judge::load_path::seen::WrittenLength;
+use crate::judge::load_path::seen::diameter;
 use crate::judge::load_path::service::Wood;
-use crate::quantities::Angle;
+use crate::judge::load_path::washer;
 use crate::quantities::Distance;
-use crate::quantities::Force;
 use crate::quantities::inches;
-use crate::reading::FastenerSize;
 use crate::reading::Fasteners;
-use crate::rules::Direction;
-use crate::statics::Basis;
-use crate::statics::Bounds;
-use crate::statics::Worked;
-use crate::statics::couple::Push;
-use crate::statics::couple::couple;
-use crate::statics::demand::lever_arm;
-use crate::statics::dowel::Dowel;
-use crate::statics::dowel::dowel_bearing;
-use crate::statics::factors::SpecificGravity;
-use crate::statics::hardware::bolt_tension;
-use crate::statics::joint::GeometryFactor;
-use crate::statics::joint::Seasoning;
-use crate::statics::joint::lateral_allowable;
-use crate::statics::lateral::Joint;
-use crate::statics::lateral::Shear;
-use crate::statics::lateral::Side;
-use crate::statics::washer::Place;
-use crate::statics::washer::Washer;
-use crate::statics::washer::washer_bearing;
+use crate::statics::Ends;
+use crate::statics::factors::Grain;
 
-pub(super) const KIND: LinkKind = LinkKind::PostFixing;
-pub(super) const NO_NUMBERS: &str =
-    "nobody wrote how many fasteners hold a post, how thick and how long they are";
-pub(super) const NO_THREAD: &str = "how much of each screw sits in the framing is not known";
+const KIND: LinkKind = LinkKind::PostFixing;
+const PULLED: &str = "upper screw pulled out";
+
+/// The wood of the post and of what it is fastened to.
+#[derive(Clone, Copy)]
+pub(super) struct Woods<'w> {
+    pub(super) post: &'w Wood,
+    pub(super) framing: &'w Wood,
+}
 
 /// The links of the post's fixing.
-pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    if seen.has(PostFasteningWord::Missing) {
-        let missing = "what should hold a post is not there: nothing carries the load";
-        return vec![Link::by_rule(
-            KIND,
-            "what holds the post",
-            missing,
-            "common practice, no source",
-        )];
+pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> Vec<Link> {
+    if let Some(ruled) = ruled_out(seen) {
+        return vec![with_stretch(ruled, seen, loads)];
     }
-    if seen.has(PostFasteningWord::Nails) {
-        return vec![with_pull(
-            Link::by_rule(
-                KIND,
-                "pulled out",
-                "nails draw out: they may not be relied on to hold a post against a pull",
-                "NDS 2018 §12.2.3, read second-hand; common practice",
-            ),
+    match seen.word::<PostFasteningWord>() {
+        Some(PostFasteningWord::ThroughBolts) => bolts(seen, woods, loads),
+        Some(PostFasteningWord::LagScrews | PostFasteningWord::WoodScrews) => screws(seen, woods, loads),
+        Some(PostFasteningWord::Plate) => plate::links(seen, woods, loads),
+        Some(PostFasteningWord::CentralRod) => vec![rod::link(seen, woods.post, loads)],
+        Some(PostFasteningWord::Embedded) => vec![concrete::pocket(seen, loads)],
+        Some(PostFasteningWord::MasonryAnchors) if seen.word() == Some(FastenedToWord::Concrete) => {
+            vec![concrete::breakout(seen, loads)]
+        }
+        Some(PostFasteningWord::MasonryAnchors) => vec![with_stretch(
+            hidden(
+                "anchors depend on the concrete or masonry around them and on the distance to its edge: somebody who knows them has to look",
+            )
+            .mending(Mend::Anchors),
             seen,
             loads,
-        )];
-    }
-    match seen.word() {
-        Some(PostFasteningWord::ThroughBolts) => bolts(seen, wood, loads),
-        Some(PostFasteningWord::LagScrews | PostFasteningWord::WoodScrews) => {
-            screws_in_the_side(seen, wood, loads)
-        }
-        Some(PostFasteningWord::Plate) => vec![plate(seen, wood, loads)],
-        Some(PostFasteningWord::Hidden) => vec![with_pull(
+        )],
+        Some(PostFasteningWord::Hidden) => vec![with_stretch(
             Link::hidden(
                 KIND,
                 "what holds the post",
@@ -89,26 +87,10 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
             seen,
             loads,
         )],
-        Some(PostFasteningWord::Embedded) => vec![hidden(
-            "what a post set in concrete holds cannot be told from outside: look for cracks, rust stains and standing water in the socket",
-        )],
-        Some(PostFasteningWord::MasonryAnchors) => vec![with_pull(
-            hidden(
-                "anchors depend on the concrete or masonry around them and on the distance to its edge: somebody who knows them has to look",
-            ),
-            seen,
-            loads,
-        )],
-        Some(
-            PostFasteningWord::Bracket
-            | PostFasteningWord::Missing
-            | PostFasteningWord::Nails
-            | PostFasteningWord::Other
-            | PostFasteningWord::Welded,
-        ) => vec![hidden(
+        Some(_) => vec![hidden(
             "no published value: a bracket's stands on its label, a weld's is for a welder or an engineer",
         )],
-        None => vec![with_pull(
+        None => vec![with_stretch(
             Link::hidden(
                 KIND,
                 "what holds the post",
@@ -121,403 +103,258 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
     }
 }
 
+/// What is seen that no number can mend.
+fn ruled_out(seen: &Seen<'_, '_>) -> Option<Link> {
+    let fastened = |word: PostFasteningWord| seen.mentions(word);
+    let (case, reason, source, mend) = if fastened(PostFasteningWord::Missing) {
+        (
+            "what holds the post",
+            "a bolt or screw is missing, or its nut",
+            "common practice, no source",
+            Mend::Bolts,
+        )
+    } else if fastened(PostFasteningWord::Nails) {
+        (
+            "pulled out",
+            "nails draw out: they may not be relied on to hold a post against a pull",
+            "NDS 2018 §12.2.3, read second-hand; common practice",
+            Mend::Bolts,
+        )
+    } else if fastened(PostFasteningWord::HalfWall) {
+        (
+            "the end of a half wall",
+            "studs that are nailed through their plates are held in end grain: a wall that ends free does not stand up to a push by that",
+            "NDS 2018 §12.2.3.3, read second-hand; trade answers",
+            Mend::IntoTheFraming,
+        )
+    } else if seen.mentions(ConditionWord::Rot) && of_wood(seen) {
+        (
+            "in rotten wood",
+            "rotten wood: no number can be trusted, and the fixings in it have lost their hold",
+            "Wood Handbook, decay (read in the text): strength goes before it shows",
+            Mend::NewPost,
+        )
+    } else {
+        return None;
+    };
+    Some(Link::by_rule(KIND, case, reason, source).mending(mend))
+}
+
+/// Whether the post or what it is fastened to is wood.
+fn of_wood(seen: &Seen<'_, '_>) -> bool {
+    let wooden = [
+        FastenedToWord::Joist,
+        FastenedToWord::Blocking,
+        FastenedToWord::RimBoard,
+        FastenedToWord::Subfloor,
+        FastenedToWord::Decking,
+        FastenedToWord::Stud,
+    ];
+    seen.word() == Some(PostMaterialWord::Wood) || seen.mentions_any(&wooden)
+}
+
 fn hidden(reason: &'static str) -> Link {
     Link::hidden(KIND, "what holds the post", reason, &[])
 }
 
-/// The pull on the upper fastener of a post on the side of the framing, outward;
-/// inward the lower one is pulled, and by less.
-pub(super) fn pull(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Bounds<Worked<Force>>> {
-    let load = loads.at_the_top()?;
-    let apart = seen.there(Item::FastenerSpacing)?;
-    let height = seen.height()?;
-    let end = |covering, depth| {
-        let arm = lever_arm(height, covering, depth);
-        couple(Push::Outward, load.value, arm.value, apart)
-            .map(|couple| couple.tension)
-            .after(arm)
-            .after(load.clone())
-    };
-    let (covering, depth) = (seen.covering(), seen.depth());
-    Some(Bounds {
-        low: end(covering.low, depth.low),
-        high: end(covering.high, depth.high),
-    })
-}
-
-/// What was taken as given in the lever arm.
-pub(super) fn arm_taken(seen: &Seen<'_, '_>) -> Vec<Taken> {
-    let open = |item| seen.length(item) == Written::Nothing;
-    let mut taken = Vec::new();
-    if open(Item::DeckingThickness) {
-        taken.push(Taken::Covering);
-    }
-    if open(Item::FastenerDepth) {
-        taken.push(Taken::Depth);
-    }
-    taken
-}
-
-/// What a couple lacks.
-pub(super) fn couple_asks(seen: &Seen<'_, '_>) -> Vec<Item> {
-    let mut asks = Vec::new();
-    if seen.there(Item::FastenerSpacing).is_none() {
-        asks.push(Item::FastenerSpacing);
-    }
-    if seen.height().is_none() {
-        asks.push(Item::Height);
-    }
-    asks
-}
-
-fn with_pull(link: Link, seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
-    match pull(seen, loads) {
-        Some(demand) => link.with_demand(&demand).taking(&arm_taken(seen)),
-        None => link,
-    }
-}
-
-/// The part of a force that comes on one of a post's upper fasteners: half of
-/// all are up there, and of an odd number one more or one less.
-fn on_one(force: Bounds<Worked<Force>>, fasteners: Fasteners) -> Bounds<Worked<Force>> {
-    let share = |of: Worked<Force>, count: u32| {
-        if count == 1 {
-            return of;
-        }
-        let n = f64::from(count);
-        let inputs = [("T", of.value.into()), ("n", n.into())];
-        Worked::new("T_1", "T/n", &inputs, of.value / n, Basis::MECHANICS).after(of)
-    };
-    Bounds {
-        low: share(force.low, fasteners.count.div_ceil(2)),
-        high: share(force.high, fasteners.count / 2),
-    }
-}
-
 /// One fastener lets a post turn about it: there is no couple.
-const HINGE: &str = "one bolt or screw alone is a hinge: nothing here can be worked out for it";
+pub(super) const HINGE: &str =
+    "one bolt or screw alone is a hinge: nothing here can be worked out for it";
 
-fn bolts(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    let Some(fasteners) = seen.fasteners(Item::PostFasteners) else {
-        return vec![with_pull(
-            Link::hidden(KIND, "bolts", NO_NUMBERS, &[Item::PostFasteners]),
-            seen,
-            loads,
-        )];
-    };
-    let FastenerSize::Diameter(diameter) = fasteners.size else {
-        return vec![hidden("bolts are not sold by the numbers of wood screws")];
-    };
-    if fasteners.count < 2 {
-        return vec![hidden(HINGE)];
+/// Why no formula for fasteners in wood holds for what the post is fastened to.
+pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(&'static str, &'static [Item])> {
+    match seen.word::<FastenedToWord>() {
+        Some(
+            FastenedToWord::Joist
+            | FastenedToWord::Blocking
+            | FastenedToWord::RimBoard
+            | FastenedToWord::Stud,
+        ) => {}
+        Some(FastenedToWord::Concrete | FastenedToWord::Masonry) => {
+            return Some((
+                "screws and bolts in concrete or masonry hold by their anchors: write which, or ask whoever set them",
+                &[],
+            ));
+        }
+        Some(FastenedToWord::Subfloor | FastenedToWord::Decking | FastenedToWord::DrywallOnly) => {
+            return Some(("no framing is reached: see what it is fastened to", &[]));
+        }
+        Some(_) => return Some(("what the fasteners sit in cannot be seen", &[])),
+        None => {
+            return Some((
+                "nobody wrote what the fasteners sit in",
+                &[Item::FastenedTo],
+            ));
+        }
     }
-    let diameter: Distance = diameter.to_uom();
-    let Some(demand) = pull(seen, loads) else {
-        let reason = "the pull on the upper bolt is not known";
-        return vec![Link::hidden(
-            KIND,
-            "bolts pulled",
-            reason,
-            &couple_asks(seen),
-        )];
-    };
-    let demand = on_one(demand, fasteners);
-    let steel = Bounds::exactly(bolt_tension(diameter));
-    let mut links = vec![
-        Link::weighed(KIND, "upper bolt pulled: steel", &demand, &steel).taking(&arm_taken(seen)),
-        washer(seen, wood, diameter, &demand),
+    apart(seen).map(|reason| (reason, &[] as &[Item]))
+}
+
+/// Yield and withdrawal presuppose faces in contact (NDS 2018 §12.3.1(a), read
+/// second-hand).
+pub(super) fn apart(seen: &Seen<'_, '_>) -> Option<&'static str> {
+    let between = [
+        BehindThePostWord::Siding,
+        BehindThePostWord::Spacers,
+        BehindThePostWord::Gap,
     ];
-    links.extend(weight(seen, wood, loads, fasteners.count, diameter));
-    links
-}
-
-/// Holes are 1/16 in wider than bolts (facts/load-path.md §9, example 53).
-const HOLE: Distance = inches(1.0 / 16.0);
-
-fn washer(
-    seen: &Seen<'_, '_>,
-    wood: &Wood,
-    diameter: Distance,
-    demand: &Bounds<Worked<Force>>,
-) -> Link {
-    let case = "upper bolt pulled: washer on the wood";
-    let outside = match seen.length(Item::WasherSize) {
-        Written::There(outside) => outside,
-        Written::ThereIsNone => {
-            let reason = "no washer: a bare head sinks into the wood, and no value counts for it";
-            return Link::hidden(KIND, case, reason, &[]).with_demand(demand);
-        }
-        Written::Nothing => {
-            let reason = "nobody wrote how wide the washers are";
-            let asks = [Item::WasherSize];
-            return Link::hidden(KIND, case, reason, &asks).with_demand(demand);
-        }
-    };
-    let washer = Washer::Round {
-        outside,
-        hole: diameter + HOLE,
-    };
-    // the post runs on below the upper bolt at least to the lower one
-    let far = seen
-        .there(Item::FastenerSpacing)
-        .is_some_and(|apart| apart >= inches(3.0));
-    let places: &[Place] = if far {
-        &[Place::Within]
-    } else {
-        &[Place::NearEnd, Place::Within]
-    };
-    let mut all = Vec::new();
-    for species in wood.lumber() {
-        let Some(across) = species.perpendicular else {
-            continue;
-        };
-        for moisture in wood.moistures() {
-            let bearing = |place: &Place| washer_bearing(across.value, washer, *place, *moisture);
-            all.extend(places.iter().map(bearing));
-        }
-    }
-    match Bounds::of_worked(all) {
-        Some(capacity) if outside > diameter + HOLE => Link::weighed(KIND, case, demand, &capacity)
-            .taking(wood.taken())
-            .asking(&wood.narrows()),
-        Some(_) | None => Link::hidden(
-            KIND,
-            case,
-            "the washer is no wider than its hole",
-            &[Item::WasherSize],
-        ),
-    }
-}
-
-/// A rim or joist of 2x lumber.
-const RIM: Distance = inches(1.5);
-
-/// The weight of somebody on the rail, shared by the bolts in shear.
-fn weight(
-    seen: &Seen<'_, '_>,
-    wood: &Wood,
-    loads: Loads<'_>,
-    count: u32,
-    diameter: Distance,
-) -> Option<Link> {
-    let case = "bolts pressed down";
-    let demand = share_of_the_weight(loads, count)?;
-    let without =
-        |reason, asks: &[Item]| Some(Link::hidden(KIND, case, reason, asks).with_demand(&demand));
-    let (a, b) = match wooden_post(seen) {
-        Ok(section) => section,
-        Err((reason, asks)) => return without(reason, asks),
-    };
-    if too_near(seen, diameter) {
-        return without(TOO_NEAR, &[]);
-    }
-    let joints = wood.lumber().iter().flat_map(|species| {
-        let gravity = species.gravity.value;
-        wood.joints().map(move |service| {
-            let reference = in_shear(gravity, diameter, a.min(b)).reference();
-            let load = reference.value.load;
-            let dowel = Dowel::Bolt { diameter };
-            let seasoning = Seasoning::Seasoned;
-            lateral_allowable(load, dowel, service, seasoning, GeometryFactor::FULL)
-                .after(reference)
-        })
-    });
-    let capacity = Bounds::of_worked(joints)?;
-    Some(
-        Link::weighed(KIND, case, &demand, &capacity)
-            .taking(wood.taken())
-            .taking(&[Taken::Rim, Taken::Distances]),
+    seen.mentions_any(&between).then_some(
+        "post and framing do not touch: with siding, spacers or a gap between them no published value holds",
     )
 }
 
-/// What each of a post's fasteners carries of somebody who sits on the rail;
-/// none where the rule's loads are level.
-fn share_of_the_weight(loads: Loads<'_>, count: u32) -> Option<Bounds<Worked<Force>>> {
-    let point = loads.demand.concentrated.as_ref()?;
-    if loads.demand.direction == Direction::Level {
-        return None;
-    }
-    let inputs = [("F", point.value.into()), ("n", f64::from(count).into())];
-    let share = point.value / f64::from(count);
-    Some(Bounds::exactly(Worked::new(
-        "V_1",
-        "F/n",
-        &inputs,
-        share,
-        Basis::MECHANICS,
-    )))
-}
-
-/// The section of a wooden post, or why there is none to reckon with.
-fn wooden_post(
-    seen: &Seen<'_, '_>,
-) -> Result<(Distance, Distance), (&'static str, &'static [Item])> {
-    match (seen.word(), seen.section(Item::PostSection)) {
-        (Some(PostMaterialWord::Wood), Some(section)) => Ok(section),
-        (Some(PostMaterialWord::Wood), None) => {
-            Err(("nobody wrote how thick the posts are", &[Item::PostSection]))
-        }
-        (Some(_), _) => Err((
-            "no method here for a fastener through a post that is not wood",
-            &[],
-        )),
-        (None, _) => Err((
-            "nobody wrote what the posts are made of",
-            &[Item::PostMaterial],
-        )),
-    }
-}
-
-const TOO_NEAR: &str =
-    "nearer to the edge of the wood than 1 1/2 diameters: the method gives no value there";
-
-/// Whether a fastener sits nearer to an edge than the method allows at all
-/// (facts/load-path.md §2.4: 1.5 D, from 1/4 in).
-fn too_near(seen: &Seen<'_, '_>, diameter: Distance) -> bool {
-    let near = |edge: Distance| edge < diameter * 1.5 - inches(1e-6);
-    diameter >= inches(0.25 - 1e-6) && seen.there(Item::EdgeDistance).is_some_and(near)
-}
-
-fn in_shear(gravity: SpecificGravity, diameter: Distance, post: Distance) -> Joint {
-    let along = dowel_bearing(gravity, diameter, Angle::new::<degree>(0.0)).value;
-    let across = dowel_bearing(gravity, diameter, Angle::new::<degree>(90.0)).value;
-    Joint {
-        dowel: Dowel::Bolt { diameter },
-        main: Side {
-            bearing: along,
-            length: post,
-        },
-        side: Side {
-            bearing: across,
-            length: RIM,
-        },
-        angle: Angle::new::<degree>(90.0),
-        shear: Shear::Single,
-    }
-}
-
 /// Lags or wood screws through the post into the side of the framing: pulled
-/// out by a push outward, and pressed down.
-fn screws_in_the_side(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    let case = "upper screw pulled out";
+/// out by the couple, and pressed down.
+fn screws(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> Vec<Link> {
     let Some(fasteners) = seen.fasteners(Item::PostFasteners) else {
-        let link = Link::hidden(KIND, case, NO_NUMBERS, &[Item::PostFasteners]);
-        return vec![with_pull(link, seen, loads)];
+        let link = Link::hidden(KIND, PULLED, NO_NUMBERS, &[Item::PostFasteners]);
+        return vec![with_stretch(link, seen, loads)];
     };
     if fasteners.count < 2 {
         return vec![hidden(HINGE)];
     }
+    if fixed(seen) != Some(Fixed::OnTheSide) {
+        let reason = "no method here for screws through the foot of a post into what it stands on, or across a joist";
+        return vec![Link::hidden(KIND, PULLED, reason, &[])];
+    }
     let layers = behind_the_post(seen, fasteners);
-    let mut links = vec![pulled(seen, wood, loads, fasteners, layers)];
-    links.extend(pressed(seen, wood, loads, fasteners, layers));
+    let mut links = vec![pulled(seen, woods, loads, (fasteners, layers))];
+    links.extend(washer::of_lags(seen, woods.post, loads, fasteners));
+    links.extend(pressed(seen, woods, loads, (fasteners, layers)));
     links
 }
 
 fn pulled(
     seen: &Seen<'_, '_>,
-    wood: &Wood,
+    woods: Woods<'_>,
     loads: Loads<'_>,
-    fasteners: Fasteners,
-    layers: Option<Layers>,
+    (fasteners, layers): (Fasteners, Option<Layers>),
 ) -> Link {
-    let case = "upper screw pulled out";
-    let Some(demand) = pull(seen, loads) else {
+    let Some(demand) = stretch(seen, loads) else {
         let reason = "the pull on the upper screw is not known";
-        return Link::hidden(KIND, case, reason, &couple_asks(seen));
+        return Link::hidden(KIND, PULLED, reason, &couple_asks(seen));
     };
     let demand = on_one(demand, fasteners);
+    let without =
+        |reason, asks: &[Item]| Link::hidden(KIND, PULLED, reason, asks).with_demand(&demand);
+    if let Some((reason, asks)) = not_in_wood(seen) {
+        return without(reason, asks);
+    }
     let Some(layers) = layers else {
-        let asks = [Item::ThreadInFraming];
-        return Link::hidden(KIND, case, NO_THREAD, &asks).with_demand(&demand);
+        return without(NO_THREAD, &[Item::ThreadInFraming]);
     };
-    match held(wood, one_of(fasteners), layers) {
-        Ok(capacity) => Link::weighed(KIND, case, &demand, &capacity)
-            .taking(wood.taken())
+    match held(woods.framing, one_of(fasteners), layers, Grain::Side) {
+        Ok(capacity) => Link::weighed(KIND, PULLED, &demand, &capacity)
+            .taking(woods.framing.taken())
             .taking(&arm_taken(seen))
             .taking(&[Taken::Thread])
             .taking(thickness_taken(seen))
-            .asking(&wood.narrows()),
-        Err(reason) => Link::hidden(KIND, case, reason, &[]).with_demand(&demand),
+            .asking(&woods.framing.narrows())
+            .mending(Mend::Bolts),
+        Err(reason) => without(reason, &[]),
     }
 }
 
 fn pressed(
     seen: &Seen<'_, '_>,
-    wood: &Wood,
+    woods: Woods<'_>,
     loads: Loads<'_>,
-    fasteners: Fasteners,
-    layers: Option<Layers>,
+    (fasteners, layers): (Fasteners, Option<Layers>),
 ) -> Option<Link> {
     let case = "screws pressed down";
     let demand = share_of_the_weight(loads, fasteners.count)?;
     let without =
         |reason, asks: &[Item]| Some(Link::hidden(KIND, case, reason, asks).with_demand(&demand));
+    if let Some((reason, asks)) = not_in_wood(seen) {
+        return without(reason, asks);
+    }
     if let Err((reason, asks)) = wooden_post(seen) {
         return without(reason, asks);
     }
     let Some(layers) = layers else {
         return without(NO_THREAD, &[Item::ThreadInFraming]);
     };
-    if let FastenerSize::Diameter(diameter) = fasteners.size
-        && too_near(seen, diameter.to_uom())
+    if let Some(diameter) = diameter(fasteners.size)
+        && let Some(near) = too_near(seen, diameter)
     {
-        return without(TOO_NEAR, &[]);
+        return Some(near.with_demand(&demand));
     }
-    match pushed_sideways(wood, one_of(fasteners), layers) {
+    let through = Sideways {
+        layers,
+        grain: Grain::Side,
+        plate: None,
+        under_the_head: 0.0,
+    };
+    match pushed_sideways((woods.post, woods.framing), one_of(fasteners), through) {
         Ok(capacity) => Some(
             Link::weighed(KIND, case, &demand, &capacity)
-                .taking(wood.taken())
+                .taking(woods.framing.taken())
                 .taking(thickness_taken(seen))
                 .taking(&[Taken::Distances])
-                .asking(&wood.narrows()),
+                .asking(&woods.framing.narrows())
+                .mending(Mend::Bolts),
         ),
         Err(reason) => without(reason, &[]),
     }
 }
 
-pub(super) const fn one_of(fasteners: Fasteners) -> Fasteners {
-    Fasteners {
-        count: 1,
-        ..fasteners
-    }
+/// A rim or joist of 2x lumber, and a doubled one.
+pub(super) const RIM: Ends<Distance> = Ends {
+    low: inches(1.5),
+    high: inches(3.0),
+};
+
+/// How thick the wood is that the post is fastened to: however long a screw is, it
+/// holds no more.
+pub(super) fn framing_thickness(seen: &Seen<'_, '_>) -> Ends<Distance> {
+    seen.known_length(Item::FramingThickness)
+        .map_or(RIM, Ends::exactly)
 }
 
-/// The post, or what a notch may have left of it, and the wood behind it: as
-/// thick as somebody wrote, or a rim of 2x lumber and more.
+/// The post, or what a notch may have left of it, and the wood behind it.
 fn behind_the_post(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Layers> {
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
     let whole = seen.word() == Some(NotchedPostWord::No);
-    // how deep a notch is nobody writes: the tested posts of facts/load-path.md §9
-    // example 57 kept less than half; where the thread is not written either, a
+    // how deep a notch is nobody writes: the posts of the published tests
+    // kept less than half; where the thread is not written either, a
     // quarter may be left (common practice, no source)
-    let share = match (whole, seen.there(Item::ThreadInFraming)) {
+    let share = match (whole, seen.known_length(Item::ThreadInFraming)) {
         (true, _) => 1.0,
         (false, Some(_)) => 0.5,
         (false, None) => 0.25,
     };
     let post = seen.section(Item::PostSection);
-    let post = post.map(|(a, b)| Bounds {
+    let post = post.map(|(a, b)| Ends {
         low: a.min(b) * share,
         high: a.max(b),
     });
+    let thick = framing_thickness(seen);
     match (seen.length(Item::ThreadInFraming), post, length) {
-        (Written::There(into), post, length) => {
-            let unknown = Bounds {
+        (WrittenLength::There(into), post, length) => {
+            let unknown = Ends {
                 low: Distance::default(),
                 high: length.unwrap_or(into),
             };
+            // never more than the member is thick
+            let into = match seen.known_length(Item::FramingThickness) {
+                Some(thick) => into.min(thick),
+                None => into,
+            };
             Some(Layers::written(length, post.unwrap_or(unknown), into))
         }
-        (Written::Nothing | Written::ThereIsNone, Some(before), Some(length)) => Some(Layers {
-            before,
-            main: Bounds::between(RIM, length),
-        }),
-        (Written::Nothing | Written::ThereIsNone, _, _) => None,
+        (WrittenLength::Nothing | WrittenLength::ThereIsNone, Some(before), Some(_)) => {
+            Some(Layers {
+                before,
+                main: thick,
+            })
+        }
+        (WrittenLength::Nothing | WrittenLength::ThereIsNone, _, _) => None,
     }
 }
 
 fn thickness_taken(seen: &Seen<'_, '_>) -> &'static [Taken] {
-    if seen.there(Item::ThreadInFraming).is_some() {
+    let known = [Item::ThreadInFraming, Item::FramingThickness];
+    if known.iter().any(|item| seen.known_length(*item).is_some()) {
         &[]
     } else {
         &[Taken::RimOrMore]

@@ -1,4 +1,4 @@
-//! The infill and its ends (facts/load-path.md §4.2, §4.3).
+//! The infill and its ends.
 
 use crate::items::BalusterFixingWord;
 use crate::items::InfillWord;
@@ -15,8 +15,11 @@ use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
 use crate::quantities::inches;
-use crate::statics::Bounds;
+use crate::statics::Ends;
+use crate::statics::Line;
 use crate::statics::Worked;
+use crate::statics::cable::Cable;
+use crate::statics::cable::stretch_of_strand;
 use crate::statics::infill::baluster_end;
 use crate::statics::withdrawal::Pulled;
 use crate::statics::withdrawal::withdrawal;
@@ -29,24 +32,17 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
     if !asked {
         return Vec::new();
     }
-    match seen.word() {
+    match seen.word::<InfillWord>() {
         Some(InfillWord::Balusters) => balusters(seen, wood, loads),
-        Some(InfillWord::Cables | InfillWord::Net | InfillWord::UprightCables) => {
-            vec![Link::hidden(
-                LinkKind::Infill,
-                "cables",
-                "how tight the cables are and what the end posts take is for an engineer",
-                &[],
-            )]
+        Some(InfillWord::Cables | InfillWord::UprightCables | InfillWord::Net) => {
+            let reason = "how tight the cables are and what the end posts take is for an engineer";
+            let link = Link::hidden(LinkKind::Infill, "cables", reason, &[]);
+            vec![match pushed_cable(seen, loads) {
+                Some(lines) => link.explaining(PUSHED, lines),
+                None => link,
+            }]
         }
-        Some(
-            InfillWord::Glass
-            | InfillWord::HorizontalBars
-            | InfillWord::Mesh
-            | InfillWord::Other
-            | InfillWord::Panel
-            | InfillWord::Solid,
-        ) => vec![Link::hidden(
+        Some(_) => vec![Link::hidden(
             LinkKind::Infill,
             "panels or bars",
             "no method here for this infill; glass and panels are for their maker or an engineer",
@@ -59,6 +55,23 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
             &[Item::Infill],
         )],
     }
+}
+
+const PUSHED: &str = "one cable of 1/8 in pushed at the middle of a bay, clamped at the posts";
+
+/// How far a cable gives and how hard it then pulls: for a reader, and for no verdict.
+fn pushed_cable(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Vec<Line>> {
+    let tension = seen.forces(Item::CableTension)?.low;
+    let bay = loads.spacing?;
+    let push = loads.demand.infill.as_ref()?.force.value;
+    let stretch = stretch_of_strand(inches(0.125));
+    let cable = Cable {
+        bay,
+        run: bay,
+        pretension: tension,
+        stretch: stretch.value,
+    };
+    Some(cable.pushed(push).ok()?.after(stretch).lines)
 }
 
 fn balusters(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
@@ -80,12 +93,12 @@ pub(super) fn on_one(
     seen: &Seen<'_, '_>,
     loads: Loads<'_>,
 ) -> Option<(Worked<Moment>, Worked<Force>)> {
-    let length = seen.there(Item::BalusterLength)?;
-    loads.in_a_baluster(seen.there(Item::BalusterSpacing), length)
+    let length = seen.known_length(Item::BalusterLength)?;
+    loads.baluster_load(seen.known_length(Item::BalusterSpacing), length)
 }
 
 fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
-    let demand = Bounds::exactly(moment);
+    let demand = Ends::exactly(moment);
     let kind = LinkKind::Infill;
     let without =
         |reason, asks: &[Item]| Link::hidden(kind, BENDING, reason, asks).with_demand(&demand);
@@ -93,7 +106,7 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
         let reason = "nobody wrote how thick the balusters are";
         return without(reason, &[Item::BalusterSection]);
     };
-    match seen.word() {
+    match seen.word::<PostMaterialWord>() {
         Some(PostMaterialWord::Wood) => {}
         Some(_) => {
             return without(
@@ -105,10 +118,11 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
     }
     // the load comes square to the guard, across the side that lies along the rail
     match wood::moment(wood, a, b) {
-        Some(capacity) => Link::weighed(kind, BENDING, &demand, &capacity)
-            .taking(wood.taken())
+        Some(takes) => Link::weighed(kind, BENDING, &demand, &takes.ends)
+            .taking(&wood.taken_in_bending())
             .taking(&[Taken::SameMaterial])
-            .asking(&wood.narrows()),
+            .asking(&wood.narrows_bending())
+            .lowest(takes.lowest),
         None => without("no published factors for wood of this size", &[]),
     }
 }
@@ -122,7 +136,7 @@ const NUMBER_8: Distance = inches(0.164);
 fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Link {
     let kind = LinkKind::InfillFixing;
     let case = "pulled out";
-    let demand = load.map(|load| Bounds::exactly(baluster_end(load.value).after(load.clone())));
+    let demand = load.map(|load| Ends::exactly(baluster_end(load.value).after(load.clone())));
     let without = |reason, asks: &[Item]| {
         let link = Link::hidden(kind, case, reason, asks);
         match &demand {
@@ -130,7 +144,7 @@ fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Lin
             None => link,
         }
     };
-    match (seen.word(), &demand) {
+    match (seen.word::<BalusterFixingWord>(), &demand) {
         (Some(BalusterFixingWord::Screws), Some(demand)) => {
             let all = wood.lumber().iter().flat_map(|species| {
                 let gravity = species.gravity.value;
@@ -138,7 +152,7 @@ fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Lin
                 wood.joints()
                     .map(move |service| withdrawal(pulled, gravity, HELD, service))
             });
-            match Bounds::of_worked(all.flatten()) {
+            match Ends::of_worked(all.flatten()) {
                 Some(capacity) => Link::weighed(kind, case, demand, &capacity)
                     .taking(wood.taken())
                     .taking(&[Taken::OneScrew]),
@@ -154,15 +168,7 @@ fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Lin
         (Some(BalusterFixingWord::Hidden), _) => {
             without("the ends of the balusters cannot be seen", &[])
         }
-        (Some(BalusterFixingWord::Screws), None)
-        | (
-            Some(
-                BalusterFixingWord::Brackets
-                | BalusterFixingWord::LetIn
-                | BalusterFixingWord::Welded,
-            ),
-            _,
-        ) => without("no published value for this fixing", &[]),
+        (Some(_), _) => without("no published value for this fixing", &[]),
         (None, _) => without(
             "nobody wrote what holds the balusters",
             &[Item::BalusterFixing],

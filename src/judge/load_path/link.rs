@@ -2,16 +2,18 @@
 
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::load_path::wood::Lowest;
 use crate::quantities::Dimension;
+use crate::quantities::Distance;
 use crate::quantities::Moment;
 use crate::quantities::Of;
 use crate::rules::LoadBasis;
 use crate::rules::Member;
-use crate::statics::Amount;
-use crate::statics::Basis;
-use crate::statics::Bounds;
+use crate::statics::AnyQuantity;
+use crate::statics::Ends;
 use crate::statics::Line;
-use crate::statics::Outcome;
+use crate::statics::Provenance;
+use crate::statics::RatioOutcome;
 use crate::statics::Units;
 use crate::statics::Utilisation;
 use crate::statics::Worked;
@@ -73,7 +75,7 @@ pub struct Hidden {
     pub reason: &'static str,
 }
 
-/// What became of a link (facts/load-path.md §0.1).
+/// What became of a link.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LinkFinding {
     /// Ruled out by the method or by what is seen.
@@ -118,11 +120,11 @@ pub struct Link {
     /// Which case of it: `bending, pressed down`.
     pub case: &'static str,
     /// The load on it.
-    pub demand: Option<Bounds<Amount>>,
+    pub demand: Option<Ends<AnyQuantity>>,
     /// What it can take.
-    pub capacity: Option<Bounds<Amount>>,
+    pub capacity: Option<Ends<AnyQuantity>>,
     /// Demand over capacity at the ends that oppose each other.
-    pub ratio: Option<Bounds<Utilisation>>,
+    pub ratio: Option<Ends<Utilisation>>,
     /// What became of it.
     pub finding: LinkFinding,
     /// What to write down so that it can be judged, or judged more narrowly.
@@ -131,6 +133,35 @@ pub struct Link {
     pub taken: Vec<Taken>,
     /// The calculation.
     pub steps: Vec<Step>,
+    /// What somebody who knows the trade would do there.
+    pub mend: Option<Mend>,
+}
+
+/// What a tradesman would do at a joint, for an engineer to confirm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Mend {
+    /// Through bolts in place of lags, screws or nails.
+    Bolts,
+    /// Posts closer together, or a stronger rail.
+    CloserPosts,
+    /// Somebody who knows anchors in concrete or masonry.
+    Anchors,
+    /// The end posts of a run of cables.
+    EndPosts,
+    /// Posts fixed to solid blocking or a joist in place of boards or plaster.
+    IntoTheFraming,
+    /// A new post.
+    NewPost,
+    /// A fixing of the rail's end with a load on its label, or more of it.
+    RailEnd,
+    /// A second rail on edge below the top rail.
+    SecondRail,
+    /// A thicker post, or bolts farther apart.
+    ThickerPost,
+    /// A tension tie from the upper bolt to the joists.
+    Tie,
+    /// Washers at least this wide, and stiff; none where no washer is enough.
+    Washers(Option<Distance>),
 }
 
 /// Something that a link took as given, for lack of a better word.
@@ -158,8 +189,24 @@ pub enum Taken {
     PointAlone,
     /// A rim of 1 1/2 in.
     Rim,
-    /// A rim of 1 1/2 in at the low end, as much as a screw reaches at the high end.
+    /// A rim or joist of 1 1/2 in at the low end, a doubled one at the high end.
     RimOrMore,
+    /// The best value of any lumber, for a board that has none of its own.
+    BestBoard,
+    /// Every species of the list, for rim, joists and studs.
+    FramingSpecies,
+    /// With and without a second rail beneath the top rail.
+    LowerRail,
+    /// The post presses at the lower bolt or at the bottom edge of the rim.
+    Pivot,
+    /// Treated wood with and without rows of slits.
+    Slits,
+    /// 100 to 400 lb in each cable.
+    Tension,
+    /// Cables evenly from the floor to the rail.
+    EvenCables,
+    /// What a tie's label states, with and without load duration in it.
+    Label,
     /// Rails and balusters are of wood where the posts are.
     SameMaterial,
     /// Every species of the list.
@@ -182,9 +229,7 @@ impl Taken {
             Taken::Duration => {
                 "load duration both as ten years and as ten minutes (C_D 1.0 and 1.6: disputed)"
             }
-            Taken::Grade => {
-                "sound new wood of grade No. 2, without the rows of slits that some treated wood has (they take a fifth)"
-            }
+            Taken::Grade => "every grade from Standard and No. 3 to No. 1",
             Taken::Moisture => "the wood both dry and wet",
             Taken::NotchHalf => "half of the notched post left, without counting splits",
             Taken::OneScrew => "one No. 8 screw with 1/2 in of thread at each end",
@@ -192,7 +237,21 @@ impl Taken {
                 "the load at one point alone: how far apart the posts are is not written, and the load along the top may be greater"
             }
             Taken::Rim => "a rim or joist 1 1/2 in thick",
-            Taken::RimOrMore => "a rim or joist of 1 1/2 in or more",
+            Taken::RimOrMore => "a rim or joist of 1 1/2 in, or a doubled one",
+            Taken::BestBoard => "the best bending value of any lumber that was read",
+            Taken::FramingSpecies => {
+                "every usual wood in the framing, whatever the posts are made of"
+            }
+            Taken::LowerRail => "with and without a second rail below the top rail",
+            Taken::Pivot => {
+                "the post pressing at its lower bolt, or at the bottom edge of a rim up to 11 1/4 in deep"
+            }
+            Taken::Slits => "treated wood with and without rows of small slits, which take a fifth",
+            Taken::Tension => "100 to 400 lb in each cable",
+            Taken::EvenCables => "cables evenly spaced from the floor to the rail",
+            Taken::Label => {
+                "the label of the tie with load duration in it and without, its screws in wet wood"
+            }
             Taken::SameMaterial => "rails and balusters of wood, as the posts",
             Taken::Species => "every usual wood, from the weakest to the strongest",
             Taken::Subfloor => "a subfloor of 23/32 in",
@@ -217,6 +276,7 @@ impl Link {
             asks: Vec::new(),
             taken: Vec::new(),
             steps: Vec::new(),
+            mend: None,
         }
     }
 
@@ -245,10 +305,10 @@ impl Link {
     }
 
     /// The load on it, without a word about what it can take.
-    pub(super) fn with_demand<D>(mut self, demand: &Bounds<Worked<Of<D>>>) -> Link
+    pub(super) fn with_demand<D>(mut self, demand: &Ends<Worked<Of<D>>>) -> Link
     where
         D: Dimension + ?Sized,
-        Of<D>: Into<Amount>,
+        Of<D>: Into<AnyQuantity>,
     {
         self.demand = Some(demand.values().rising(Into::into));
         if demand.low.lines == demand.high.lines {
@@ -264,18 +324,18 @@ impl Link {
     pub(super) fn weighed<D>(
         kind: LinkKind,
         case: &'static str,
-        demand: &Bounds<Worked<Of<D>>>,
-        capacity: &Bounds<Worked<Of<D>>>,
+        demand: &Ends<Worked<Of<D>>>,
+        capacity: &Ends<Worked<Of<D>>>,
     ) -> Link
     where
         D: Dimension + ?Sized,
-        Of<D>: Into<Amount>,
+        Of<D>: Into<AnyQuantity>,
     {
-        let ratio = Bounds::utilisation(demand.values(), capacity.values());
+        let ratio = Ends::utilisation(demand.values(), capacity.values());
         let finding = match ratio.outcome() {
-            Outcome::FallsShort => LinkFinding::FallsShort,
-            Outcome::NoShortfall => LinkFinding::NoShortfall,
-            Outcome::TooClose => LinkFinding::TooClose,
+            RatioOutcome::FallsShort => LinkFinding::FallsShort,
+            RatioOutcome::NoShortfall => LinkFinding::NoShortfall,
+            RatioOutcome::TooClose => LinkFinding::TooClose,
         };
         let mut link = Link::bare(kind, case, finding).with_demand(demand);
         link.capacity = Some(capacity.values().rising(Into::into));
@@ -297,6 +357,12 @@ impl Link {
         self.steps.retain(|step| LOADS.contains(&step.what));
     }
 
+    /// A calculation beside it, for a reader and for no verdict.
+    pub(super) fn explaining(mut self, what: &'static str, lines: Vec<Line>) -> Link {
+        self.step(what, lines);
+        self
+    }
+
     fn step(&mut self, what: &'static str, lines: Vec<Line>) {
         self.steps.push(Step { what, lines });
     }
@@ -311,16 +377,75 @@ impl Link {
         self
     }
 
+    pub(super) fn mending(mut self, mend: Mend) -> Link {
+        self.mend = Some(mend);
+        self
+    }
+
+    /// Takes away "no shortfall found", and nothing that is worse.
+    pub(super) fn never_passing(mut self, reason: &'static str, asks: &[Item]) -> Link {
+        if self.finding == LinkFinding::NoShortfall {
+            self.finding = LinkFinding::NotMeasured(Hidden { reason });
+            self.asks.extend_from_slice(asks);
+        }
+        self
+    }
+
+    /// Of a bound only a shortfall can be told.
+    pub(super) fn only_short(mut self, reason: &'static str) -> Link {
+        let open = matches!(
+            self.finding,
+            LinkFinding::NoShortfall | LinkFinding::TooClose
+        );
+        if open {
+            self.finding = LinkFinding::NotMeasured(Hidden { reason });
+            self.demand_only();
+        }
+        self
+    }
+
+    /// A pass holds only where the lowest plausible grade has a value.
+    pub(super) fn lowest(self, lowest: Lowest) -> Link {
+        let reason = "no value was read for the lowest grade and species that this wood may be";
+        match lowest {
+            Lowest::Known => self,
+            Lowest::Unknown => self.never_passing(reason, &[Item::LumberGrade, Item::WoodSpecies]),
+        }
+    }
+
     /// Where the capacity comes from, where there is one.
     #[must_use]
-    pub fn source(&self) -> Option<Basis> {
+    pub fn source(&self) -> Option<Provenance> {
         self.capacity?;
         let steps = self.steps.iter().rev();
         steps
             .flat_map(|step| step.lines.iter().rev())
             .map(|line| line.basis)
-            .find(|basis| *basis != Basis::MECHANICS)
+            .find(|basis| *basis != Provenance::MECHANICS)
     }
+}
+
+/// Something wrong that somebody saw at what holds the guard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wrong {
+    /// Cables pull at the end posts for as long as they are tight.
+    Cables,
+    /// Cracks at posts, rails or fixings.
+    Cracks,
+    /// Rust that took metal away.
+    DeepRust,
+    /// A gap, siding or spacers between post and framing.
+    Apart,
+    /// The top moves a little.
+    MovesALittle,
+    /// The top moves a lot.
+    MovesALot,
+    /// A post is notched where it is fixed.
+    Notched,
+    /// Rot.
+    Rot,
+    /// Bolts more than 5 in apart across the grain of the rim.
+    WideAcrossGrain,
 }
 
 /// The load path of one guard under the loads of one rule.
@@ -334,6 +459,8 @@ pub struct Chain {
     pub links: Vec<Link>,
     /// Whether anything is written about what holds the guard.
     pub written: bool,
+    /// What is seen that no number counts.
+    pub seen: Vec<Wrong>,
     /// The greatest moment of each member that could be worked out.
     pub moments: Vec<(Member, Moment)>,
 }
@@ -352,21 +479,17 @@ impl Chain {
             .unwrap_or(Verdict::NotMeasured)
     }
 
-    /// The weakest link: one that falls short by rule without a number ranks
-    /// above every number; then the greatest ratio of demand to capacity. The
-    /// lower one of two in the path that are alike.
+    /// The weakest of the links that have a number: the greatest ratio of demand to
+    /// capacity. One that is ruled out without a number cannot be ranked beside
+    /// them, and one that only works loose is no strength. The lower one of two in
+    /// the path that are alike.
     #[must_use]
     pub fn weakest(&self) -> Option<&Link> {
-        let rank = |link: &Link| match (link.finding, link.ratio) {
-            (_, Some(ratio)) => Some(ratio.high.0),
-            (LinkFinding::ByRule(_), None) => Some(f64::INFINITY),
-            (
-                LinkFinding::FallsShort
-                | LinkFinding::NoShortfall
-                | LinkFinding::NotMeasured(_)
-                | LinkFinding::TooClose,
-                None,
-            ) => None,
+        let rank = |link: &Link| match link.finding {
+            LinkFinding::FallsShort | LinkFinding::NoShortfall | LinkFinding::TooClose => {
+                link.ratio.map(|ratio| ratio.high.0)
+            }
+            LinkFinding::ByRule(_) | LinkFinding::NotMeasured(_) => None,
         };
         self.links
             .iter()
@@ -374,6 +497,13 @@ impl Chain {
             .filter_map(|link| Some((rank(link)?, link)))
             .max_by(|a, b| a.0.total_cmp(&b.0))
             .map(|(_, link)| link)
+    }
+
+    /// The links that are ruled out without a number, the lowest in the path first:
+    /// built guards fail there.
+    pub fn ruled_out(&self) -> impl Iterator<Item = &Link> {
+        let links = self.links.iter().rev();
+        links.filter(|link| matches!(link.finding, LinkFinding::ByRule(_)))
     }
 
     /// Whether a link that could not be judged may be weaker than the weakest.

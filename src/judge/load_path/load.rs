@@ -6,7 +6,7 @@ use crate::quantities::Moment;
 use crate::quantities::Of;
 use crate::rules::Direction;
 use crate::rules::LoadDemand;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
 use crate::statics::beam::Case;
 use crate::statics::demand::Bays;
@@ -27,6 +27,22 @@ pub(super) struct Loads<'r> {
 }
 
 impl Loads<'_> {
+    /// Whether the rule's loads come from above too.
+    pub(super) fn presses_down(&self) -> bool {
+        match self.demand.direction {
+            Direction::Any | Direction::OutwardOrDown => true,
+            Direction::Level => false,
+        }
+    }
+
+    /// Whether somebody may also pull the top inward.
+    pub(super) fn pulls_inward(&self) -> bool {
+        match self.demand.direction {
+            Direction::Any | Direction::Level => true,
+            Direction::OutwardOrDown => false,
+        }
+    }
+
     /// Whether a load along the top or on the infill needs a spacing that
     /// nobody wrote down, so that the greatest demand is not known.
     pub(super) fn lacks_spacing(&self) -> bool {
@@ -35,7 +51,7 @@ impl Loads<'_> {
     }
 
     /// The greatest level force at the top of one post.
-    pub(super) fn at_the_top(&self) -> Option<Worked<Force>> {
+    pub(super) fn top_force(&self) -> Option<Worked<Force>> {
         let point = self
             .demand
             .concentrated
@@ -51,7 +67,7 @@ impl Loads<'_> {
 
     /// The greatest moment in a post at a level `arm` below the load, the
     /// infill's pressure acting over `height`.
-    pub(super) fn in_a_post(
+    pub(super) fn post_moment(
         &self,
         arm: Worked<Distance>,
         height: Distance,
@@ -69,7 +85,7 @@ impl Loads<'_> {
     }
 
     /// The greatest moment of a rail between two posts pressed level.
-    pub(super) fn in_a_rail_level(&self, span: Distance) -> Option<Worked<Moment>> {
+    pub(super) fn rail_moment_level(&self, span: Distance) -> Option<Worked<Moment>> {
         let point = self
             .demand
             .concentrated
@@ -85,12 +101,9 @@ impl Loads<'_> {
 
     /// The greatest moment of a rail between two posts pressed down; none where
     /// the rule's loads are level.
-    pub(super) fn in_a_rail_down(&self, span: Distance) -> Option<Worked<Moment>> {
+    pub(super) fn rail_moment_down(&self, span: Distance) -> Option<Worked<Moment>> {
         let demand = self.demand;
-        let downward = match demand.direction {
-            Direction::Any | Direction::OutwardOrDown => true,
-            Direction::Level => false,
-        };
+        let downward = self.presses_down();
         let point = demand.concentrated.as_ref().filter(|_| downward);
         let point = point.map(|load| Case::OneSpan(load.value));
         let line = demand.line.as_ref().filter(|_| downward);
@@ -100,7 +113,7 @@ impl Loads<'_> {
     }
 
     /// The moment of one baluster, and the load that comes on it.
-    pub(super) fn in_a_baluster(
+    pub(super) fn baluster_load(
         &self,
         spacing: Option<Distance>,
         length: Distance,
@@ -136,5 +149,5 @@ fn sagging(case: Case, span: Distance) -> Worked<Moment> {
 fn greatest<D: crate::quantities::Dimension + ?Sized, const N: usize>(
     all: [Option<Worked<Of<D>>>; N],
 ) -> Option<Worked<Of<D>>> {
-    Bounds::of_worked(all.into_iter().flatten()).map(|ends| ends.high)
+    Ends::of_worked(all.into_iter().flatten()).map(|ends| ends.high)
 }

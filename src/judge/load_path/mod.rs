@@ -1,11 +1,15 @@
 //! The load path of a guard: every link from the infill down to the framing
-//! with what bears on it and what it can take (facts/load-path.md).
+//! with what bears on it and what it can take.
 //!
 //! Indicative throughout: it can show where a guard falls short, and never
 //! that one is strong enough.
 
+mod arm;
 mod bend;
+mod bolts;
+mod cables;
 mod chain;
+mod concrete;
 mod fixing;
 mod framing;
 mod infill;
@@ -13,12 +17,16 @@ mod link;
 mod load;
 mod plate;
 mod post;
+mod prying;
 mod pull;
 mod rail;
+mod rail_end;
+mod rod;
 mod screws;
 mod seen;
 mod service;
+mod washer;
 mod wood;
 
 pub(super) use chain::chain;
-pub use link::{Chain, Hidden, Link, LinkFinding, LinkKind, Ruled, Step, Taken};
+pub use link::{Chain, Hidden, Link, LinkFinding, LinkKind, Mend, Ruled, Step, Taken, Wrong};

@@ -1,89 +1,105 @@
-//! A plate screwed down beneath a post: the worst of its screws pulled out
-//! (facts/load-path.md §2.10).
+//! A plate screwed down beneath a post: the worst of its screws pulled out, and the
+//! plate itself bent (elastic shares; a plate that bends presses at the post's face).
 
 use crate::items::FastenedToWord;
 use crate::items::Item;
-use crate::judge::load_path::fixing::KIND;
-use crate::judge::load_path::fixing::NO_NUMBERS;
-use crate::judge::load_path::fixing::NO_THREAD;
-use crate::judge::load_path::fixing::one_of;
+use crate::items::PostMaterialWord;
+use crate::judge::load_path::concrete;
+use crate::judge::load_path::fixing::Woods;
 use crate::judge::load_path::link::Link;
+use crate::judge::load_path::link::LinkKind;
+use crate::judge::load_path::link::Mend;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
+use crate::judge::load_path::prying::NoPull;
+use crate::judge::load_path::prying::PlatePull;
+use crate::judge::load_path::prying::plate_pull;
 use crate::judge::load_path::screws::Layers;
+use crate::judge::load_path::screws::NO_NUMBERS;
+use crate::judge::load_path::screws::NO_THREAD;
 use crate::judge::load_path::screws::held;
+use crate::judge::load_path::screws::lightest_and_heaviest;
+use crate::judge::load_path::screws::one_of;
 use crate::judge::load_path::screws::positive;
 use crate::judge::load_path::screws::pulled_out;
 use crate::judge::load_path::seen::Seen;
-use crate::judge::load_path::seen::Written;
-use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::seen::WrittenLength;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;
+use crate::quantities::psi;
 use crate::reading::Fasteners;
-use crate::statics::Basis;
-use crate::statics::Bounds;
+use crate::statics::Ends;
+use crate::statics::Provenance;
 use crate::statics::Worked;
-use crate::statics::demand::lever_arm;
+use crate::statics::factors::Grain;
 use crate::statics::panel::PANEL_GRAVITY;
 use crate::statics::panel::STRUCTURAL_PANEL_GRAVITY;
 use crate::statics::panel::USUAL_SUBFLOOR;
-use crate::statics::plate::Row;
-use crate::statics::plate::greatest_pull;
-use crate::statics::plate::with_pivot_moved;
+use crate::statics::plate::plate_allowable;
+use crate::statics::plate::plate_moment;
 
-/// A plate screwed down beneath the post.
-pub(super) fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
-    let case = "worst screw of the plate pulled out";
+const KIND: LinkKind = LinkKind::PostFixing;
+const CASE: &str = "worst screw of the plate pulled out";
+const BENT: &str = "plate bent";
+
+/// The links of a plate.
+pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> Vec<Link> {
     let Some(fasteners) = seen.fasteners(Item::PostFasteners) else {
-        return Link::hidden(KIND, case, NO_NUMBERS, &[Item::PostFasteners]);
+        return vec![Link::hidden(KIND, CASE, NO_NUMBERS, &[Item::PostFasteners])];
     };
-    let demand = match plate_pull(seen, loads, fasteners) {
-        Ok(demand) => demand,
-        Err(asks) => {
+    let pulled = match plate_pull(seen, loads, fasteners.count) {
+        Ok(pulled) => pulled,
+        Err(NoPull(asks)) => {
             let reason = "the pull on the screws of the plate is not known";
-            return Link::hidden(KIND, case, reason, &asks);
+            return vec![Link::hidden(KIND, CASE, reason, &asks)];
         }
     };
-    let without =
-        |reason, asks: &[Item]| Link::hidden(KIND, case, reason, asks).with_demand(&demand);
-    let one = one_of(fasteners);
-    let layers = in_the_floor(seen, fasteners);
-    let on = if seen.has(FastenedToWord::Subfloor) {
-        Some(FastenedToWord::Subfloor)
+    let first = if seen.word() == Some(FastenedToWord::Concrete) {
+        concrete::breakout(seen, loads)
     } else {
-        seen.word()
+        screwed_down(seen, woods, fasteners, &pulled.on_one)
     };
-    let capacity = match (on, layers) {
-        (Some(FastenedToWord::Subfloor), layers) => {
-            // nobody sees how thick the panel is beneath; the thread fills it
-            let reach = seen.there(Item::ThreadInFraming).or_else(|| {
-                let length: Distance = fasteners.length?.to_uom();
-                layers.map(|layers| positive(length - layers.before.low))
-            });
-            let reach = reach.map_or(USUAL_SUBFLOOR, |reach| reach.min(USUAL_SUBFLOOR));
-            let inputs = [("t_panel", reach.into())];
-            let thread = Worked::new("p_t", "t_panel", &inputs, reach, Basis::MECHANICS);
-            let gravities = [PANEL_GRAVITY.value, STRUCTURAL_PANEL_GRAVITY.value];
-            pulled_out(wood, one, &Bounds::exactly(thread), gravities)
+    vec![first, bent(seen, &pulled)]
+}
+
+fn screwed_down(
+    seen: &Seen<'_, '_>,
+    woods: Woods<'_>,
+    fasteners: Fasteners,
+    demand: &Ends<Worked<Force>>,
+) -> Link {
+    let without =
+        |reason, asks: &[Item]| Link::hidden(KIND, CASE, reason, asks).with_demand(demand);
+    let boards = [FastenedToWord::Subfloor, FastenedToWord::Decking];
+    let on = boards
+        .into_iter()
+        .find(|word| seen.mentions(*word))
+        .or(seen.word::<FastenedToWord>());
+    let panel = || in_the_panel(seen, woods, fasteners);
+    let framing = |layers| held(woods.framing, one_of(fasteners), layers, Grain::Side);
+    let capacity = match (on, in_the_floor(seen, fasteners)) {
+        (Some(FastenedToWord::Subfloor), _) => panel(),
+        (Some(FastenedToWord::Decking), _) => in_the_boards(seen, woods, fasteners),
+        (
+            Some(FastenedToWord::Joist | FastenedToWord::Blocking | FastenedToWord::RimBoard),
+            None,
+        ) => {
+            return without(NO_THREAD, &[Item::ThreadInFraming]);
         }
         (
-            Some(FastenedToWord::Blocking | FastenedToWord::Joist | FastenedToWord::RimBoard),
-            layers,
-        ) => match layers {
-            Some(layers) => held(wood, one, layers),
-            None => return without(NO_THREAD, &[Item::ThreadInFraming]),
+            Some(FastenedToWord::Joist | FastenedToWord::Blocking | FastenedToWord::RimBoard),
+            Some(layers),
+        ) => match bite(seen) {
+            Bite::Framing => framing(layers),
+            Bite::FloorOnly => panel(),
+            Bite::Either => panel().and_then(|panel| {
+                let framing = framing(layers)?;
+                let ends = [panel.low, panel.high, framing.low, framing.high];
+                Ends::of_worked(ends).ok_or("outside the published tables")
+            }),
         },
-        (
-            Some(
-                FastenedToWord::Concrete
-                | FastenedToWord::DrywallOnly
-                | FastenedToWord::Hidden
-                | FastenedToWord::Masonry
-                | FastenedToWord::Stud,
-            ),
-            _,
-        ) => {
+        (Some(_), _) => {
             return without("no published value for what the plate is fastened to", &[]);
         }
         (None, _) => {
@@ -94,75 +110,178 @@ pub(super) fn plate(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link 
         }
     };
     match capacity {
-        Ok(capacity) => Link::weighed(KIND, case, &demand, &capacity)
-            .taking(wood.taken())
-            .taking(if seen.has(FastenedToWord::Subfloor) {
-                &[Taken::Subfloor]
-            } else {
-                &[Taken::Thread]
+        Ok(capacity) => Link::weighed(KIND, CASE, demand, &capacity)
+            .taking(woods.framing.taken())
+            .taking(match on {
+                Some(FastenedToWord::Subfloor) => &[Taken::Subfloor],
+                Some(FastenedToWord::Decking) => &[],
+                _ => &[Taken::Thread],
             })
-            .asking(&wood.narrows()),
+            .asking(&asked(seen, on))
+            .mending(Mend::IntoTheFraming),
         Err(reason) => without(reason, &[]),
     }
 }
 
+fn asked(seen: &Seen<'_, '_>, on: Option<FastenedToWord>) -> Vec<Item> {
+    if matches!(on, Some(FastenedToWord::Subfloor | FastenedToWord::Decking))
+        || bite(seen) != Bite::Either
+    {
+        Vec::new()
+    } else {
+        vec![Item::FramingThickness]
+    }
+}
+
+/// What the screws of a plate really sit in.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Bite {
+    Either,
+    FloorOnly,
+    Framing,
+}
+
+/// Wood beside a screw that is needed for it to count as in the framing. From memory.
+const BESIDE_A_SCREW: Distance = inches(0.5);
+
+/// Screws farther apart than the wood below is thick miss it: a plate centred on one
+/// joist bites the floor alone.
+fn bite(seen: &Seen<'_, '_>) -> Bite {
+    let thick = seen.known_length(Item::FramingThickness);
+    let apart = seen.known_length(Item::FastenerSpacing);
+    match thick.zip(apart) {
+        Some((thick, apart)) if thick >= apart + BESIDE_A_SCREW * 2.0 - inches(1e-6) => {
+            Bite::Framing
+        }
+        Some(_) => Bite::FloorOnly,
+        None => Bite::Either,
+    }
+}
+
+fn in_the_panel(
+    seen: &Seen<'_, '_>,
+    woods: Woods<'_>,
+    fasteners: Fasteners,
+) -> Result<Ends<Worked<Force>>, &'static str> {
+    // nobody sees how thick the panel is beneath; the thread fills it
+    let layers = in_the_floor(seen, fasteners);
+    let reach = seen.known_length(Item::ThreadInFraming).or_else(|| {
+        let length: Distance = fasteners.length?.to_uom();
+        layers.map(|layers| positive(length - layers.before.low))
+    });
+    let reach = reach.map_or(USUAL_SUBFLOOR, |reach| reach.min(USUAL_SUBFLOOR));
+    let inputs = [("t_panel", reach.into())];
+    let thread = Worked::new("p_t", "t_panel", &inputs, reach, Provenance::MECHANICS);
+    let gravities = [PANEL_GRAVITY.value, STRUCTURAL_PANEL_GRAVITY.value];
+    let thread = Ends::exactly(thread);
+    pulled_out(
+        woods.framing,
+        one_of(fasteners),
+        &thread,
+        gravities,
+        Grain::Side,
+    )
+}
+
+/// Solid boards are no panel: the thread is as long as the board is thick.
+fn in_the_boards(
+    seen: &Seen<'_, '_>,
+    woods: Woods<'_>,
+    fasteners: Fasteners,
+) -> Result<Ends<Worked<Force>>, &'static str> {
+    let boards = match seen.length(Item::DeckingThickness) {
+        WrittenLength::There(thick) => Ends::exactly(thick),
+        WrittenLength::Nothing | WrittenLength::ThereIsNone => Ends {
+            low: inches(0.75),
+            high: inches(1.5),
+        },
+    };
+    let thread = |thick: Distance| {
+        let inputs = [("t_board", thick.into())];
+        Worked::new("p_t", "t_board", &inputs, thick, Provenance::MECHANICS)
+    };
+    let thread = Ends {
+        low: thread(boards.low),
+        high: thread(boards.high),
+    };
+    let gravities = lightest_and_heaviest(woods.framing);
+    pulled_out(
+        woods.framing,
+        one_of(fasteners),
+        &thread,
+        gravities,
+        Grain::Side,
+    )
+}
+
 /// A plate's own thickness. (common practice, no source)
-const PLATE: Bounds<Distance> = Bounds {
+const PLATE: Ends<Distance> = Ends {
     low: inches(0.0),
     high: inches(0.25),
 };
 
-/// The plate and the floor's covering, and a joist that is deeper than a screw.
+/// The plate and the floor's covering, and wood that is deeper than a screw.
 fn in_the_floor(seen: &Seen<'_, '_>, fasteners: Fasteners) -> Option<Layers> {
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
     let covering = seen.covering();
-    let before = Bounds {
+    let before = Ends {
         low: covering.low + PLATE.low,
         high: covering.high + PLATE.high,
     };
-    if let Written::There(into) = seen.length(Item::ThreadInFraming) {
+    if let WrittenLength::There(into) = seen.length(Item::ThreadInFraming) {
         return Some(Layers::written(length, before, into));
     }
-    let main = Bounds::exactly(length?);
+    let main = Ends::exactly(length?);
     Some(Layers { before, main })
 }
 
-/// Elastic shares of the rows, with the pivot at the plate's edge; at most with
-/// the pivot at the face of the post, where the plate bends.
-fn plate_pull(
-    seen: &Seen<'_, '_>,
-    loads: Loads<'_>,
-    fasteners: Fasteners,
-) -> Result<Bounds<Worked<Force>>, Vec<Item>> {
-    let missing = |items: &[Item]| Err(items.to_vec());
-    let Some(height) = seen.height() else {
-        return missing(&[Item::Height]);
+/// Plates of A36, and the weakest mild steel that one may be.
+const STEEL: [crate::quantities::Pressure; 2] = [psi(30_000.0), psi(36_000.0)];
+
+/// The strip of the plate between the pulled screws and the post.
+fn bent(seen: &Seen<'_, '_>, pulled: &PlatePull) -> Link {
+    let far = pulled.far_screws;
+    let demand = pulled.to_the_post.map(|lever| {
+        let on = |force: &Worked<Force>| plate_moment(force.value, far, lever).after(force.clone());
+        Ends {
+            low: on(&pulled.on_one.low),
+            high: on(&pulled.on_one.high),
+        }
+    });
+    let Some(demand) = demand else {
+        let reason = "how far the screws are from the post is not known";
+        return Link::hidden(KIND, BENT, reason, &[Item::PostSection]);
     };
-    let lengths = seen
-        .there(Item::EdgeDistance)
-        .zip(seen.there(Item::FastenerSpacing));
-    let Some((edge, apart)) = lengths else {
-        return missing(&[Item::EdgeDistance, Item::FastenerSpacing]);
-    };
-    let arm = lever_arm(height, Distance::default(), Distance::default());
-    let Some(moment) = loads.in_a_post(arm, height) else {
-        return missing(&[Item::PostSpacing]);
-    };
-    // a post of unknown thickness may press as near as at the middle of the plate
-    let face = seen.section(Item::PostSection);
-    let face = face.map_or(Distance::default(), |(a, b)| a.min(b));
-    let at =
-        |rows: &[Row]| greatest_pull(moment.value, rows).map(|pull| pull.after(moment.clone()));
-    let inward = positive(edge * 2.0 + apart - face) / 2.0;
-    let half = fasteners.count / 2;
-    // of an odd number the fuller row may be the near one or the far one
-    let mut all = Vec::new();
-    for near in [half, fasteners.count - half] {
-        let row = |distance, count| Row { distance, count };
-        let rows = [row(edge, near), row(edge + apart, fasteners.count - near)];
-        let elastic = at(&rows);
-        all.push(elastic.map_err(|_| vec![Item::EdgeDistance])?);
-        all.extend(at(&with_pivot_moved(&rows, inward)).ok());
+    let without =
+        |reason, asks: &[Item]| Link::hidden(KIND, BENT, reason, asks).with_demand(&demand);
+    match seen.word::<PostMaterialWord>() {
+        Some(
+            PostMaterialWord::Wood
+            | PostMaterialWord::SteelPipe
+            | PostMaterialWord::SteelTube
+            | PostMaterialWord::StainlessPipe
+            | PostMaterialWord::StainlessTube,
+        ) => {}
+        Some(_) => {
+            return without(
+                "a cast or welded plate of this metal may be brittle or soft",
+                &[],
+            );
+        }
+        None => {
+            return without(
+                "nobody wrote what the posts are made of",
+                &[Item::PostMaterial],
+            );
+        }
     }
-    Bounds::of_worked(all).ok_or_else(Vec::new)
+    let Some(thick) = seen.known_length(Item::PlateThickness) else {
+        let reason = "how thick the plate is, is not written";
+        return without(reason, &[Item::PlateThickness]);
+    };
+    let takes = STEEL.map(|strength| plate_allowable(strength, pulled.width, thick));
+    match Ends::of_worked(takes) {
+        Some(capacity) => Link::weighed(KIND, BENT, &demand, &capacity).mending(Mend::NewPost),
+        None => without("no published value", &[]),
+    }
 }

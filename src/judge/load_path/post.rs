@@ -1,35 +1,46 @@
-//! The post itself (facts/load-path.md §1.2, §2.2).
+//! The post itself: the moment at the fastener that resists, on the section less its
+//! holes; between its fasteners the couple shears it.
 
 use crate::items::ConditionWord;
 use crate::items::Item;
 use crate::items::NotchedPostWord;
 use crate::items::PostFasteningWord;
 use crate::items::PostMaterialWord;
+use crate::judge::load_path::arm::Fixed;
+use crate::judge::load_path::arm::arm_taken;
+use crate::judge::load_path::arm::between_the_fasteners;
+use crate::judge::load_path::arm::couple_asks;
+use crate::judge::load_path::arm::fixed;
 use crate::judge::load_path::bend;
+use crate::judge::load_path::bend::Cut;
 use crate::judge::load_path::bend::Share;
-use crate::judge::load_path::fixing::arm_taken;
 use crate::judge::load_path::link::Hidden;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkFinding;
 use crate::judge::load_path::link::LinkKind;
+use crate::judge::load_path::link::Mend;
 use crate::judge::load_path::link::Ruled;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::seen::Seen;
+use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
+use crate::judge::load_path::wood::LumberPiece;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
 use crate::statics::demand::lever_arm;
+use crate::statics::hardware::bolt_hole;
+use crate::statics::section::Profile;
 
 const KIND: LinkKind = LinkKind::Post;
-const BENDING: &str = "bending above its fixing";
+const BENDING: &str = "bending where it is fixed";
 
 const ROT: Ruled = Ruled {
     reason: "rotten wood: no number can be trusted, and the fixings have lost their hold",
-    source: "news advice and trade checklists, read second-hand",
+    source: "Wood Handbook, decay (read in the text); trade checklists, read second-hand",
 };
 
 const NOTCH: Ruled = Ruled {
@@ -37,51 +48,70 @@ const NOTCH: Ruled = Ruled {
     source: "tests of guard posts (Loferski, Albright, Woeste), published from 2005 on",
 };
 
-/// Where the fixing holds the post: on the side of the framing, or at the floor.
-fn on_the_side(seen: &Seen<'_, '_>) -> Option<bool> {
-    match seen.word()? {
-        PostFasteningWord::LagScrews
-        | PostFasteningWord::Nails
-        | PostFasteningWord::ThroughBolts
-        | PostFasteningWord::WoodScrews => Some(true),
-        PostFasteningWord::Embedded | PostFasteningWord::Plate => Some(false),
-        PostFasteningWord::Bracket
-        | PostFasteningWord::Hidden
-        | PostFasteningWord::MasonryAnchors
-        | PostFasteningWord::Missing
-        | PostFasteningWord::Other
-        | PostFasteningWord::Welded => None,
-    }
-}
-
-/// The moment above the fixing: at the framing's top, or at the floor.
-fn demand(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Bounds<Worked<Moment>>> {
+/// The moment where the post is held: at the upper fastener, or at the floor.
+fn demand(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Ends<Worked<Moment>>> {
     let height = seen.height()?;
-    let at = |covering| loads.in_a_post(lever_arm(height, covering, Distance::default()), height);
-    let covering = seen.covering();
-    let covering = match on_the_side(seen) {
-        Some(true) => covering,
-        Some(false) => Bounds::exactly(Distance::default()),
-        None => Bounds {
-            low: Distance::default(),
-            ..covering
-        },
+    let at =
+        |height, covering, depth| loads.post_moment(lever_arm(height, covering, depth), height);
+    let (covering, depth) = (seen.covering(), seen.depth());
+    let floor = Distance::default();
+    let (low, high) = match fixed(seen) {
+        Some(Fixed::OnTheSide | Fixed::FlatOnAJoist) => (
+            at(height.low, covering.low, depth.low),
+            at(height.high, covering.high, depth.high),
+        ),
+        Some(Fixed::OnTop) => (at(height.low, floor, floor), at(height.high, floor, floor)),
+        None => (
+            at(height.low, floor, floor),
+            at(height.high, covering.high, depth.high),
+        ),
     };
-    Some(Bounds {
-        low: at(covering.low)?,
-        high: at(covering.high)?,
+    Some(Ends {
+        low: low?,
+        high: high?,
     })
 }
 
 /// The greatest moment at the fastener that resists.
 pub(super) fn moment(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Worked<Moment>> {
-    let height = seen.height()?;
-    let arm = if on_the_side(seen) == Some(false) {
-        lever_arm(height, Distance::default(), Distance::default())
-    } else {
-        lever_arm(height, seen.covering().high, seen.depth().high)
+    demand(seen, loads).map(|ends| ends.high)
+}
+
+/// The width that holes take from a post held by fasteners in the direction of the
+/// load; half of it where nobody counted them.
+fn holes(seen: &Seen<'_, '_>) -> Ends<Distance> {
+    let none = Distance::default();
+    let side = seen
+        .section(Item::PostSection)
+        .map_or(none, |(a, b)| a.min(b));
+    let unknown = Ends {
+        low: none,
+        high: side / 2.0,
     };
-    loads.in_a_post(arm, height)
+    match fixed(seen) {
+        Some(Fixed::OnTop) => return Ends::exactly(none),
+        None => return unknown,
+        Some(Fixed::OnTheSide | Fixed::FlatOnAJoist) => {}
+    }
+    let counted = seen
+        .most_fasteners(Item::PostFasteners)
+        .zip(seen.thickest(Item::PostFasteners));
+    let Some((count, thickest)) = counted else {
+        return unknown;
+    };
+    let bored = bolt_hole(thickest).value;
+    // the lead hole of a shank is as wide as the shank (NDS 2018 §12.1.4.2)
+    let (least, most) = match seen.word::<PostFasteningWord>() {
+        Some(PostFasteningWord::ThroughBolts) => (bored, bored),
+        Some(PostFasteningWord::LagScrews | PostFasteningWord::WoodScrews) => (thickest, thickest),
+        Some(_) | None => (thickest, bored),
+    };
+    // those of one level may lie side by side, or apart along the grain
+    let side_by_side = count.div_ceil(2).max(1);
+    Ends {
+        low: least,
+        high: most * f64::from(side_by_side),
+    }
 }
 
 /// The links of the post.
@@ -92,46 +122,66 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         let link = Link::hidden(KIND, BENDING, reason, &asks);
         return vec![ruled(seen, link)];
     };
-    let left = if seen.has(NotchedPostWord::Yes) {
-        Share::Half
-    } else {
-        Share::Whole
+    let cut = Cut {
+        notch: if seen.mentions(NotchedPostWord::Yes) {
+            Share::Half
+        } else {
+            Share::Whole
+        },
+        holes: holes(seen),
     };
-    let mut links = Vec::new();
-    let bending = match bend::post(seen, wood, left) {
-        Ok((capacity, taken)) => Link::weighed(KIND, BENDING, &demand, &capacity)
-            .taking(&taken)
-            .asking(&wood.narrows()),
-        Err(no) => Link::hidden(KIND, BENDING, no.reason, &no.asks).with_demand(&demand),
-    };
+    let mut links = vec![ruled(seen, bending(seen, wood, cut, &demand))];
+    if cut.notch == Share::Whole && !seen.mentions(ConditionWord::Rot) {
+        links.extend(shear(seen, wood, loads, cut));
+    }
+    links.extend(neck(seen, wood, loads));
+    links
+}
+
+fn bending(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut, demand: &Ends<Worked<Moment>>) -> Link {
     let mut taken = arm_taken(seen);
-    taken.retain(|taken| *taken == Taken::Covering && on_the_side(seen) != Some(false));
-    if left == Share::Half {
+    taken.retain(|taken| *taken != Taken::Pivot && fixed(seen) != Some(Fixed::OnTop));
+    if cut.notch == Share::Half {
         taken.push(Taken::NotchHalf);
     }
-    links.push(ruled(seen, bending.taking(&taken)));
-    if left == Share::Whole && !seen.has(ConditionWord::Rot) {
-        links.extend(shear(seen, wood, loads));
+    let link = match bend::post(seen, wood, cut) {
+        Ok(bends) => Link::weighed(KIND, BENDING, demand, &bends.ends)
+            .taking(&bends.taken)
+            .asking(&bends.asks)
+            .lowest(bends.lowest)
+            .mending(Mend::ThickerPost),
+        Err(no) => Link::hidden(KIND, BENDING, no.reason, &no.asks).with_demand(demand),
+    };
+    let on_the_side = matches!(fixed(seen), Some(Fixed::OnTheSide | Fixed::FlatOnAJoist));
+    let link = link.taking(&taken);
+    if on_the_side && seen.word() != Some(PostMaterialWord::Wood) {
+        let reason = "holes for bolts through a hollow post are not counted";
+        return link.never_passing(reason, &[]);
     }
-    links
+    if on_the_side && seen.fasteners(Item::PostFasteners).is_none() {
+        let reason = "how wide the holes of its bolts or screws are is not written";
+        return link.never_passing(reason, &[Item::PostFasteners]);
+    }
+    link
 }
 
 /// What is seen of the post decides before any number.
 fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
-    if seen.has(ConditionWord::Rot) {
-        let rotten = Link::bare(KIND, link.case, LinkFinding::ByRule(ROT));
+    if seen.mentions(ConditionWord::Rot) {
+        let rotten = Link::bare(KIND, link.case, LinkFinding::ByRule(ROT)).mending(Mend::NewPost);
         return Link {
             demand: link.demand,
             ..rotten
         };
     }
-    if !seen.has(NotchedPostWord::Yes) {
+    if !seen.mentions(NotchedPostWord::Yes) {
         return link;
     }
     let thick = seen.section(Item::PostSection);
     if thick.is_none_or(|(a, b)| a.min(b) < wood::TIMBER) {
         return Link {
             finding: LinkFinding::ByRule(NOTCH),
+            mend: Some(Mend::NewPost),
             ..link
         };
     }
@@ -148,12 +198,85 @@ fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
     }
 }
 
-fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
+/// Between its fasteners a post on the side of the framing is sheared by the couple
+/// and not by the push.
+fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>, cut: Cut) -> Option<Link> {
     let (a, b) = seen.section(Item::PostSection)?;
     if seen.word() != Some(PostMaterialWord::Wood) {
         return None;
     }
-    let demand = Bounds::exactly(loads.at_the_top()?);
-    let capacity = wood::shear(wood, a, b)?;
-    Some(Link::weighed(KIND, "shear", &demand, &capacity).taking(wood.taken()))
+    let (case, demand) = match fixed(seen) {
+        Some(Fixed::OnTheSide | Fixed::FlatOnAJoist) => {
+            let case = "shear between its fasteners";
+            let Some(demand) = between_the_fasteners(seen, loads) else {
+                let reason = "the couple that shears the post is not known";
+                return Some(Link::hidden(KIND, case, reason, &couple_asks(seen)));
+            };
+            (case, demand)
+        }
+        Some(Fixed::OnTop) => ("shear", Ends::exactly(loads.top_force()?)),
+        None => {
+            let reason = "how the post is held decides what shears it";
+            return Some(Link::hidden(KIND, "shear", reason, &[Item::PostFastening]));
+        }
+    };
+    let mut left = cut.left(a, b);
+    left.extend(cut.left(b, a));
+    let piece = LumberPiece {
+        across: a,
+        along: b,
+    };
+    let capacity = wood::shear(wood, piece, &left)?;
+    let link = Link::weighed(KIND, case, &demand, &capacity)
+        .taking(wood.taken())
+        .mending(Mend::ThickerPost);
+    let counted = seen.fasteners(Item::PostFasteners).is_some();
+    Some(if fixed(seen) == Some(Fixed::OnTop) || counted {
+        link
+    } else {
+        let reason = "how wide the holes of its bolts or screws are is not written";
+        link.never_passing(reason, &[Item::PostFasteners])
+    })
+}
+
+/// A turned post is thinnest at its neck: S = π·d³/32 there.
+fn neck(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
+    let case = "bending at its turned neck";
+    let WrittenLength::There(diameter) = seen.length(Item::PostNeck) else {
+        return None;
+    };
+    let (Some(height), WrittenLength::There(above)) =
+        (seen.height(), seen.length(Item::NeckHeight))
+    else {
+        let reason = "how high the neck sits above the floor is not written";
+        let asks = [Item::NeckHeight, Item::Height];
+        return Some(Link::hidden(KIND, case, reason, &asks));
+    };
+    let at = |height: Distance| {
+        let arm = (height - above).max(Distance::default());
+        loads.post_moment(
+            lever_arm(arm, Distance::default(), Distance::default()),
+            height,
+        )
+    };
+    let demand = Ends {
+        low: at(height.low)?,
+        high: at(height.high)?,
+    };
+    let piece = LumberPiece {
+        across: diameter.max(crate::quantities::inches(1.5)),
+        along: diameter.max(crate::quantities::inches(1.5)),
+    };
+    let round = [Profile::Round { diameter }];
+    let takes = wood::moment_of(wood, piece, &round)?;
+    let link = Link::weighed(KIND, case, &demand, &takes.ends);
+    Some(
+        link.taking(&wood.taken_in_bending())
+            .lowest(takes.lowest)
+            .mending(Mend::NewPost)
+            .never_passing(
+                "the wood of a turned post has no grade that can be read",
+                &[],
+            ),
+    )
 }

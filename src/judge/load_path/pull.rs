@@ -1,5 +1,5 @@
-//! A pull test against the published limit of movement (facts/load-path.md
-//! §4.4, §5.1): a stiffness, and no strength.
+//! A pull test against the published limit of movement (ASTM E985
+//! §7.2, read second-hand): a stiffness, and no strength.
 
 use crate::items::Item;
 use crate::judge::load_path::link::Link;
@@ -10,14 +10,14 @@ use crate::quantities::Force;
 use crate::quantities::inches;
 use crate::quantities::newtons;
 use crate::quantities::pounds;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::stiffness::DeflectionLimit;
 use crate::statics::stiffness::NoStiffness;
-use crate::statics::stiffness::Pull;
+use crate::statics::stiffness::ScalePull;
 use crate::statics::stiffness::movement_at;
 use crate::statics::stiffness::pull_stiffness_bounds;
 
-/// How well a ruler tells the movement (facts/load-path.md §5.1).
+/// How well a ruler tells the movement (common practice, no source).
 const DOUBT: Distance = inches(1.0 / 16.0);
 
 /// The load at which the limit of movement holds.
@@ -30,7 +30,7 @@ pub(super) fn link(seen: &Seen<'_, '_>) -> Option<Link> {
     let kind = LinkKind::Stiffness;
     let pulls = seen.pulls();
     let last = *pulls.last()?;
-    let rest = Pull {
+    let rest = ScalePull {
         force: newtons(0.0),
         movement: Distance::default(),
     };
@@ -58,7 +58,11 @@ pub(super) fn link(seen: &Seen<'_, '_>) -> Option<Link> {
         let link = Link::hidden(kind, CASE, reason, &[Item::Height]);
         return Some(link.with_demand(&movement));
     };
-    let spacing = seen.there(Item::PostSpacing).unwrap_or_default();
-    let limit = Bounds::exactly(DeflectionLimit::E985Post.limit(height, spacing));
+    let spacing = seen.known_length(Item::PostSpacing).unwrap_or_default();
+    // the limit grows with the height
+    let limit = Ends {
+        low: DeflectionLimit::E985Post.limit(height.low, spacing),
+        high: DeflectionLimit::E985Post.limit(height.high, spacing),
+    };
     Some(Link::weighed(kind, CASE, &movement, &limit))
 }

@@ -1,50 +1,72 @@
-//! The top rail and its ends (facts/load-path.md §3, §4.1).
+//! The top rail and its ends: how an end is loaded follows from where the rail
+//! sits (elementary statics; NDS 2018 §12.2 and §12.5.2, read second-hand).
 
 use crate::items::Item;
 use crate::items::PostMaterialWord;
-use crate::items::RailEndFasteningWord;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkKind;
+use crate::judge::load_path::link::Mend;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
-use crate::judge::load_path::screws::Layers;
-use crate::judge::load_path::screws::held;
-use crate::judge::load_path::screws::rail_end_pressed;
 use crate::judge::load_path::seen::Seen;
+use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
+use crate::judge::load_path::wood::HAIR;
+use crate::judge::load_path::wood::LumberPiece;
+use crate::judge::load_path::wood::Takes;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
 use crate::quantities::inches;
-use crate::rules::Direction;
-use crate::statics::Bounds;
+use crate::statics::Ends;
 use crate::statics::Worked;
-use crate::statics::beam::end_reaction;
+use crate::statics::beam::Case;
+use crate::statics::factors::LoadDuration;
+use crate::statics::grade::BEST_LUMBER;
+use crate::statics::section::Profile;
 
-const DOWN: &str = "bending, pressed down";
-const LEVEL: &str = "bending, pushed level";
+const KIND: LinkKind = LinkKind::TopRail;
+
+/// Which way a rail is bent.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Way {
+    Down,
+    Level,
+}
+
+impl Way {
+    const fn case(self) -> &'static str {
+        match self {
+            Way::Down => "bending, pressed down",
+            Way::Level => "bending, pushed level",
+        }
+    }
+}
 
 /// The rail between two posts.
 pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    let kind = LinkKind::TopRail;
     let Some(span) = loads.spacing else {
         let reason = "nobody wrote how far apart the posts are";
-        return vec![Link::hidden(kind, "bending", reason, &[Item::PostSpacing])];
+        return vec![Link::hidden(KIND, "bending", reason, &[Item::PostSpacing])];
     };
-    let down = loads.in_a_rail_down(span);
-    let level = loads.in_a_rail_level(span);
+    let down = loads.rail_moment_down(span);
+    let level = loads.rail_moment_level(span);
     let mut links = Vec::new();
-    links.extend(down.map(|moment| bending(seen, wood, DOWN, moment)));
-    links.extend(level.map(|moment| bending(seen, wood, LEVEL, moment)));
+    links.extend(down.map(|moment| bending(seen, wood, Way::Down, (moment, loads, span))));
+    links.extend(level.map(|moment| bending(seen, wood, Way::Level, (moment, loads, span))));
     links
 }
 
-fn bending(seen: &Seen<'_, '_>, wood: &Wood, case: &'static str, moment: Worked<Moment>) -> Link {
-    let kind = LinkKind::TopRail;
-    let demand = Bounds::exactly(moment);
+fn bending(
+    seen: &Seen<'_, '_>,
+    wood: &Wood,
+    way: Way,
+    (moment, loads, span): (Worked<Moment>, Loads<'_>, Distance),
+) -> Link {
+    let demand = Ends::exactly(moment);
     let without =
-        |reason, asks: &[Item]| Link::hidden(kind, case, reason, asks).with_demand(&demand);
-    match seen.word() {
+        |reason, asks: &[Item]| Link::hidden(KIND, way.case(), reason, asks).with_demand(&demand);
+    match seen.word::<PostMaterialWord>() {
         Some(PostMaterialWord::Wood) => {}
         Some(_) => {
             return without(
@@ -60,134 +82,146 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, case: &'static str, moment: Worked<
             &[Item::RailSection],
         );
     };
-    let capacity = if case == DOWN {
-        wood::moment(wood, width, height)
-    } else {
-        wood::moment(wood, height, width)
+    let piece = match way {
+        Way::Down => LumberPiece {
+            across: width,
+            along: height,
+        },
+        Way::Level => LumberPiece {
+            across: height,
+            along: width,
+        },
     };
-    match capacity {
-        Some(capacity) => Link::weighed(kind, case, &demand, &capacity)
-            .taking(wood.taken())
-            .taking(&[Taken::OneSpan, Taken::SameMaterial])
-            .asking(&wood.narrows()),
-        None => without("no published factors for wood of this size", &[]),
+    if width.min(height) < inches(1.5) - HAIR {
+        return thin_board(piece, way, &demand, (loads, span));
+    }
+    let capacity = match (way, lower_rail(seen)) {
+        (Way::Level, _) | (Way::Down, LowerRail::NoneThere) => {
+            wood::moment(wood, piece.across, piece.along)
+        }
+        (Way::Down, LowerRail::There(lower)) => wood::moment_together(wood, piece, lower),
+        (Way::Down, LowerRail::NotWritten) => with_or_without(wood, piece),
+    };
+    let Some(Takes { ends, lowest }) = capacity else {
+        return without("no published factors for wood of this size", &[]);
+    };
+    let link = Link::weighed(KIND, way.case(), &demand, &ends)
+        .taking(&wood.taken_in_bending())
+        .taking(&[Taken::OneSpan, Taken::SameMaterial])
+        .asking(&wood.narrows_bending())
+        .lowest(lowest)
+        .mending(match way {
+            Way::Down => Mend::SecondRail,
+            Way::Level => Mend::CloserPosts,
+        });
+    match (way, lower_rail(seen)) {
+        (Way::Down, LowerRail::NotWritten) => {
+            let asks = [Item::LowerRailSection];
+            link.taking(&[Taken::LowerRail]).asking(&asks)
+        }
+        (Way::Down, LowerRail::There(_) | LowerRail::NoneThere) | (Way::Level, _) => link,
     }
 }
 
-/// A rail end of up to this thickness, or a bracket of nearly nothing, lies
-/// between the head of a screw and the wood that it bites. (common practice, no source)
-const BEFORE_THE_WOOD: Bounds<Distance> = Bounds {
-    low: inches(0.0),
-    high: inches(1.5),
+/// A rail on which the top rail lies and that reaches both posts.
+#[derive(Clone, Copy)]
+enum LowerRail {
+    NotWritten,
+    NoneThere,
+    There(LumberPiece),
+}
+
+fn lower_rail(seen: &Seen<'_, '_>) -> LowerRail {
+    if let WrittenLength::ThereIsNone = seen.length(Item::LowerRailSection) {
+        return LowerRail::NoneThere;
+    }
+    match seen.section(Item::LowerRailSection) {
+        Some((across, along)) => LowerRail::There(LumberPiece { across, along }),
+        None => LowerRail::NotWritten,
+    }
+}
+
+/// The largest second rail that is usual beneath a cap: a 2x6 on edge.
+/// (common practice, no source)
+const LARGEST_LOWER_RAIL: LumberPiece = LumberPiece {
+    across: inches(1.5),
+    along: inches(5.5),
 };
 
-/// The depth of a 2x4 stud and of a 4x4 post.
-const BEHIND: Distance = inches(3.5);
-
-const OUTWARD: &str = "pulled outward";
-
-/// What holds the end of the rail.
-pub(super) fn end(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
-    let kind = LinkKind::RailEnd;
-    let load = loads.at_the_top();
-    let demand = load.map(|load| {
-        let reaction = end_reaction(load.value);
-        Bounds::exactly(reaction.after(load))
-    });
-    let shown = |link: Link| match &demand {
-        Some(demand) => link.with_demand(demand),
-        None => link,
+/// The cap alone at the low end, on a second rail at the high end.
+fn with_or_without(wood: &Wood, cap: LumberPiece) -> Option<Takes<Moment>> {
+    let alone = wood::moment(wood, cap.across, cap.along)?;
+    let with = wood::moment_together(wood, cap, LARGEST_LOWER_RAIL)?;
+    let high = if with.ends.high.value > alone.ends.high.value {
+        with.ends.high
+    } else {
+        alone.ends.high
     };
-    let without = |reason, asks: &[Item]| shown(Link::hidden(kind, OUTWARD, reason, asks));
-    if seen.has(RailEndFasteningWord::HollowWallAnchor) {
-        return shown(Link::by_rule(
-            kind,
-            OUTWARD,
-            "an anchor in a hollow wall is no load path: toggles are rated at 30 to 50 lb for things that hang, plaster board crumbles, and pulling out is the weaker way",
-            "facts of home-repair pages, read second-hand; common practice",
-        ));
-    }
-    if seen.has(RailEndFasteningWord::Nails) {
-        return shown(Link::by_rule(
-            kind,
-            OUTWARD,
-            "nails draw out: they may not be relied on against a pull",
-            "NDS 2018 §12.2.3, read second-hand; common practice",
-        ));
-    }
-    match seen.word() {
-        Some(RailEndFasteningWord::ScrewsIntoAPost | RailEndFasteningWord::ScrewsIntoAStud) => {
-            let Some(fasteners) = seen.fasteners(Item::RailEndFasteners) else {
-                return without(
-                    "nobody wrote how many screws hold the rail's end, how thick and how long",
-                    &[Item::RailEndFasteners],
-                );
-            };
-            let Some(length) = fasteners.length else {
-                let reason = "how long the screws in the rail's end are is not written";
-                return without(reason, &[Item::RailEndFasteners]);
-            };
-            let layers = Layers {
-                before: BEFORE_THE_WOOD,
-                main: Bounds::between(BEHIND, length.to_uom()),
-            };
-            let held = held(wood, fasteners, layers);
-            match (held, &demand) {
-                (Ok(capacity), Some(demand)) => Link::weighed(kind, OUTWARD, demand, &capacity)
-                    .taking(wood.taken())
-                    .taking(&[Taken::Thread])
-                    .asking(&wood.narrows()),
-                (Err(reason), _) => without(reason, &[Item::RailEndFasteners]),
-                (Ok(_), None) => without("no load along the top is known", &[Item::PostSpacing]),
-            }
-        }
-        Some(RailEndFasteningWord::Hidden) => without(
-            "what holds the rail's end cannot be seen: look behind the bracket or its cover",
-            &[],
-        ),
-        Some(RailEndFasteningWord::MasonryAnchors) => without(
-            "anchors in masonry depend on the wall behind: somebody who knows them has to look",
-            &[],
-        ),
-        Some(
-            RailEndFasteningWord::BoltsThroughAPost
-            | RailEndFasteningWord::Bracket
-            | RailEndFasteningWord::HollowWallAnchor
-            | RailEndFasteningWord::LetIntoThePost
-            | RailEndFasteningWord::Nails
-            | RailEndFasteningWord::Welded,
-        ) => without("no published value for this fixing", &[]),
-        None => without(
-            "nobody wrote what holds the rail's ends",
-            &[Item::RailEndFastening],
-        ),
-    }
+    Some(Takes {
+        ends: Ends {
+            low: alone.ends.low,
+            high,
+        },
+        lowest: alone.lowest,
+    })
 }
 
-/// Somebody who sits on the rail pushes the screws of its end sideways; only
-/// where screws hold it, and the rule's loads come from above too.
-pub(super) fn end_pressed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
-    let (kind, case) = (LinkKind::RailEnd, "pressed down");
-    let screwed = matches!(
-        seen.word(),
-        Some(RailEndFasteningWord::ScrewsIntoAPost | RailEndFasteningWord::ScrewsIntoAStud)
-    );
-    let point = loads.demand.concentrated.as_ref()?;
-    if !screwed || loads.demand.direction == Direction::Level {
-        return None;
+/// The tables start at 2 in nominal: of a 5/4 board only a bound can be told, at
+/// the best value of lumber that was read and the least moment of several spans.
+fn thin_board(
+    piece: LumberPiece,
+    way: Way,
+    demand: &Ends<Worked<Moment>>,
+    (loads, span): (Loads<'_>, Distance),
+) -> Link {
+    let reason = "boards thinner than 1 1/2 in have no published bending value as rails";
+    let profile = Profile::Rectangle {
+        across: piece.across,
+        along: piece.along,
+    };
+    let alone = Link::hidden(KIND, way.case(), reason, &[]).with_demand(demand);
+    let Ok(modulus) = profile.elastic() else {
+        return alone;
+    };
+    let flat = if way == Way::Down { 1.15 } else { 1.0 };
+    let duration = LoadDuration::TEN_MINUTES.factor();
+    let stress = BEST_LUMBER.value * flat * duration;
+    let inputs = [
+        ("F_b", BEST_LUMBER.value.into()),
+        ("C_fu", flat.into()),
+        ("C_D", duration.into()),
+        ("S", modulus.value.into()),
+    ];
+    let most = stress * modulus.value;
+    let most = Worked::new("M_most", "F_b·C_fu·C_D·S", &inputs, most, BEST_LUMBER.basis);
+    let most = most.after(modulus);
+    let least = Ends {
+        low: over_several_spans(demand.low.clone(), loads, span),
+        high: demand.high.clone(),
+    };
+    let bound = Link::weighed(KIND, way.case(), &least, &Ends::exactly(most));
+    bound
+        .taking(&[Taken::SameMaterial, Taken::BestBoard])
+        .mending(Mend::SecondRail)
+        .only_short(reason)
+}
+
+/// The moment of a rail that runs over three equal spans, the load at its worst
+/// place, where that is less.
+fn over_several_spans(alone: Worked<Moment>, loads: Loads<'_>, span: Distance) -> Worked<Moment> {
+    let Some(point) = &loads.demand.concentrated else {
+        return alone;
+    };
+    let several = Case::ThreeSpansWorst(point.value).moments(span);
+    let several = several.map(|moments| moments.sagging);
+    if several.value < alone.value {
+        several
+    } else {
+        alone
     }
-    let fasteners = seen.fasteners(Item::RailEndFasteners)?;
-    let length: Distance = fasteners.length?.to_uom();
-    let demand = Bounds::exactly(end_reaction(point.value));
-    Some(match rail_end_pressed(wood, fasteners, length, BEHIND) {
-        Ok(capacity) => Link::weighed(kind, case, &demand, &capacity)
-            .taking(wood.taken())
-            .asking(&wood.narrows()),
-        Err(reason) => Link::hidden(kind, case, reason, &[]).with_demand(&demand),
-    })
 }
 
 /// The moment that an example may state: the rail pressed down.
 pub(super) fn moment(loads: Loads<'_>) -> Option<Worked<Moment>> {
-    loads.in_a_rail_down(loads.spacing?)
+    loads.rail_moment_down(loads.spacing?)
 }

@@ -1,5 +1,5 @@
 //! Screws in wood: which one it is, what lies under its head, how much of its
-//! thread counts, what it holds (facts/load-path.md §2.3, §2.4, §2.6).
+//! thread counts, what it holds (NDS 2018 §12.2 and §12.3, read second-hand).
 
 use uom::si::angle::degree;
 
@@ -11,11 +11,14 @@ use crate::quantities::Pressure;
 use crate::quantities::inches;
 use crate::reading::FastenerSize;
 use crate::reading::Fasteners;
-use crate::statics::Basis;
-use crate::statics::Bounds;
+use crate::statics::Ends;
+use crate::statics::Provenance;
 use crate::statics::Worked;
 use crate::statics::dowel::Dowel;
 use crate::statics::dowel::dowel_bearing;
+use crate::statics::factors::Driven;
+use crate::statics::factors::Grain;
+use crate::statics::factors::JointService;
 use crate::statics::factors::SpecificGravity;
 use crate::statics::hardware::LAGS;
 use crate::statics::hardware::Lag;
@@ -24,21 +27,51 @@ use crate::statics::hardware::WoodScrew;
 use crate::statics::joint::GeometryFactor;
 use crate::statics::joint::Seasoning;
 use crate::statics::joint::lateral_allowable;
+use crate::statics::lateral::BearingMember;
 use crate::statics::lateral::Joint;
 use crate::statics::lateral::Shear;
-use crate::statics::lateral::Side;
 use crate::statics::lateral::SidePlate;
 use crate::statics::lateral::penetration_share;
 use crate::statics::withdrawal::Pulled;
+use crate::statics::withdrawal::RuledOut;
 use crate::statics::withdrawal::withdrawal;
+
+pub(super) const NO_NUMBERS: &str =
+    "nobody wrote how many fasteners hold a post, how thick and how long they are";
+pub(super) const NO_THREAD: &str = "how much of each screw sits in the framing is not known";
+
+/// One fastener of the same kind.
+pub(super) const fn one_of(fasteners: Fasteners) -> Fasteners {
+    Fasteners {
+        count: 1,
+        ..fasteners
+    }
+}
+
+/// The part of a force that comes on one of a post's upper fasteners: half of
+/// all are up there, and of an odd number one more or one less.
+pub(super) fn on_one(force: Ends<Worked<Force>>, fasteners: Fasteners) -> Ends<Worked<Force>> {
+    let share = |of: Worked<Force>, count: u32| {
+        if count <= 1 {
+            return of;
+        }
+        let n = f64::from(count);
+        let inputs = [("T", of.value.into()), ("n", n.into())];
+        Worked::new("T_1", "T/n", &inputs, of.value / n, Provenance::MECHANICS).after(of)
+    };
+    Ends {
+        low: share(force.low, fasteners.count.div_ceil(2)),
+        high: share(force.high, fasteners.count / 2),
+    }
+}
 
 /// What a screw goes through.
 #[derive(Clone, Copy)]
 pub(super) struct Layers {
     /// What lies between its head and the wood that it bites.
-    pub(super) before: Bounds<Distance>,
+    pub(super) before: Ends<Distance>,
     /// How thick the wood is that it bites.
-    pub(super) main: Bounds<Distance>,
+    pub(super) main: Ends<Distance>,
 }
 
 impl Layers {
@@ -46,14 +79,14 @@ impl Layers {
     /// lies before it than is left of the length.
     pub(super) fn written(
         length: Option<Distance>,
-        before: Bounds<Distance>,
+        before: Ends<Distance>,
         into: Distance,
     ) -> Layers {
         let left = length.map(|length| positive(length - into));
         let fitting = |before: Distance| left.map_or(before, |left| before.min(left));
         Layers {
             before: before.rising(fitting),
-            main: Bounds::exactly(into),
+            main: Ends::exactly(into),
         }
     }
 }
@@ -107,14 +140,14 @@ impl Threaded {
     }
 
     /// The thread that counts; by the usual share where its length is not known.
-    fn thread(self, length: Option<Distance>, layers: Layers) -> Bounds<Worked<Distance>> {
+    fn thread(self, length: Option<Distance>, layers: Layers) -> Ends<Worked<Distance>> {
         let Layers { before, main } = layers;
         let Some(length) = length else {
             // at worst as long as it reaches, at best threaded all the way and out at the back
             let reach = main.high;
             let inputs = [("p", reach.into())];
-            let whole = Worked::new("p_t", "p", &inputs, reach, Basis::MECHANICS);
-            return Bounds {
+            let whole = Worked::new("p_t", "p", &inputs, reach, Provenance::MECHANICS);
+            return Ends {
                 low: self.held(main.low, Distance::default(), main.low),
                 high: whole,
             };
@@ -133,8 +166,8 @@ impl Threaded {
         let starts = [before.low, before.high].into_iter().chain(turns);
         let all = starts
             .flat_map(|start| [main.low, main.high].map(|main| self.held(length, start, main)));
-        let none = Worked::new("p_t", "0", &[], Distance::default(), Basis::MECHANICS);
-        Bounds::of_worked(all).unwrap_or(Bounds::exactly(none))
+        let none = Worked::new("p_t", "0", &[], Distance::default(), Provenance::MECHANICS);
+        Ends::of_worked(all).unwrap_or(Ends::exactly(none))
     }
 
     const fn pulled(self) -> Pulled {
@@ -152,70 +185,98 @@ impl Threaded {
     }
 }
 
-/// So many screws pulled out of side grain of the wood that is known.
+/// So many screws pulled out of this grain of the wood that is known.
 pub(super) fn held(
     wood: &Wood,
     fasteners: Fasteners,
     layers: Layers,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
+    grain: Grain,
+) -> Result<Ends<Worked<Force>>, &'static str> {
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let thread = screw.thread(fasteners.length.map(|length| length.to_uom()), layers);
-    let gravities = wood.lumber().iter().map(|species| species.gravity.value);
-    pulled_out(wood, fasteners, &thread, gravities)
+    pulled_out(wood, fasteners, &thread, lightest_and_heaviest(wood), grain)
 }
 
 const OUTSIDE: &str = "screws of this size stand in no published table here";
+
+/// Why the method gives nothing for a screw in this grain.
+pub(super) const NONE_IN_END_GRAIN: &str =
+    "screws in the end of a piece of wood count for nothing against a pull";
+
+/// Holding and bearing only grow with G: the lightest and the heaviest wood that
+/// it may be are the two ends.
+pub(super) fn lightest_and_heaviest(wood: &Wood) -> Vec<SpecificGravity> {
+    let all = wood.lumber().iter().map(|species| species.gravity.value);
+    Ends::over(all).map_or_else(Vec::new, |ends| vec![ends.low, ends.high])
+}
 
 /// So many screws with this thread in the wood.
 pub(super) fn pulled_out(
     wood: &Wood,
     fasteners: Fasteners,
-    thread: &Bounds<Worked<Distance>>,
+    thread: &Ends<Worked<Distance>>,
     gravities: impl IntoIterator<Item = SpecificGravity>,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
+    grain: Grain,
+) -> Result<Ends<Worked<Force>>, &'static str> {
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let mut all = Vec::new();
     for gravity in gravities {
-        for service in wood.joints() {
+        for service in wood.joints_in(grain) {
             for held in [&thread.low, &thread.high] {
                 let one = withdrawal(screw.pulled(), gravity, held.value, service);
-                let one = one.map_err(|_| OUTSIDE)?;
+                let one = one.map_err(|ruled| match ruled {
+                    RuledOut::OutsideRange => OUTSIDE,
+                    RuledOut::NailInEndGrain | RuledOut::ScrewInEndGrain => NONE_IN_END_GRAIN,
+                })?;
                 all.push(together(one.after(held.clone()), fasteners.count));
             }
         }
     }
-    Bounds::of_worked(all).ok_or(OUTSIDE)
+    Ends::of_worked(all).ok_or(OUTSIDE)
 }
 
-/// One screw pushed along the grain of what lies before it and across the
-/// grain of the wood that it bites (facts/load-path.md §2.4).
+/// What a screw that is pushed sideways goes through, and into which grain.
+#[derive(Clone, Copy)]
+pub(super) struct Sideways {
+    pub(super) layers: Layers,
+    pub(super) grain: Grain,
+    /// The sheet of a bracket under the head; wood otherwise.
+    pub(super) plate: Option<SidePlate>,
+    /// How the load meets the grain under the head, degrees.
+    pub(super) under_the_head: f64,
+}
+
+/// Fasteners pushed sideways, across the grain of the wood that they bite
+/// (NDS 2018 §12.3): faces in contact, or no value holds.
 pub(super) fn pushed_sideways(
-    wood: &Wood,
+    (before, main): (&Wood, &Wood),
     fasteners: Fasteners,
-    layers: Layers,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
+    through: Sideways,
+) -> Result<Ends<Worked<Force>>, &'static str> {
     let dowel = Threaded::of(fasteners.size).ok_or(OUTSIDE)?.dowel();
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
+    let layers = through.layers;
     let mut all = Vec::new();
-    for before in [layers.before.low, layers.before.high] {
-        for main in [layers.main.low, layers.main.high] {
-            let reach = length.map_or(main, |length| positive(length - before));
-            for species in wood.lumber() {
-                let gravity = species.gravity.value;
-                let side = Side {
-                    bearing: bearing(dowel, gravity, 0.0),
-                    length: before,
+    for thick in [layers.before.low, layers.before.high] {
+        for deep in [layers.main.low, layers.main.high] {
+            let reach = length.map_or(deep, |length| positive(length - thick));
+            let lights = lightest_and_heaviest(before);
+            for (light, heavy) in lights.into_iter().zip(lightest_and_heaviest(main)) {
+                let wooden = || bearing(dowel, light, through.under_the_head);
+                let side = BearingMember {
+                    bearing: through.plate.map_or_else(wooden, SidePlate::bearing),
+                    length: thick,
                 };
-                let reference = across(dowel, gravity, side, main, reach)?;
-                for service in wood.joints() {
+                let reference = across(dowel, heavy, side, deep, reach)?;
+                for service in main.joints_in(through.grain) {
                     let (seasoning, full) = (Seasoning::Seasoned, GeometryFactor::FULL);
                     let one = lateral_allowable(reference.value, dowel, service, seasoning, full);
-                    all.push(one.after(reference.clone()));
+                    all.push(together(one.after(reference.clone()), fasteners.count));
                 }
             }
         }
     }
-    Bounds::of_worked(all).ok_or(OUTSIDE)
+    Ends::of_worked(all).ok_or(OUTSIDE)
 }
 
 /// Z of one screw that reaches so far beyond what lies before it, its tip
@@ -223,7 +284,7 @@ pub(super) fn pushed_sideways(
 fn across(
     dowel: Dowel,
     gravity: SpecificGravity,
-    side: Side,
+    side: BearingMember,
     main: Distance,
     reach: Distance,
 ) -> Result<Worked<Force>, &'static str> {
@@ -235,11 +296,11 @@ fn across(
     let mut bears = dowel.bearing_length(reach);
     if bears.value > main {
         let inputs = [("t_m", main.into())];
-        bears = Worked::new("l_m", "t_m", &inputs, main, Basis::MECHANICS);
+        bears = Worked::new("l_m", "t_m", &inputs, main, Provenance::MECHANICS);
     }
     let joint = Joint {
         dowel,
-        main: Side {
+        main: BearingMember {
             bearing: bearing(dowel, gravity, 90.0),
             length: bears.value,
         },
@@ -257,45 +318,55 @@ fn bearing(dowel: Dowel, gravity: SpecificGravity, angle: f64) -> Pressure {
     dowel_bearing(gravity, dowel.nominal(), Angle::new::<degree>(angle)).value
 }
 
-/// What may lie under the heads at a rail's end: the sheet of a bracket of 14
-/// gage, or wood from 1/2 to 1 1/2 in thick. (common practice, no source)
-const UNDER_THE_HEAD: [(Distance, Option<SidePlate>); 3] = [
-    (inches(0.075), Some(SidePlate::Sheet)),
-    (inches(0.5), None),
-    (inches(1.5), None),
-];
-
-/// So many wood screws at the end of a rail, pushed sideways in wood this thick;
-/// for thin screws the grain makes no difference.
-pub(super) fn rail_end_pressed(
+/// Toe-nails in the end of a rail between posts, loaded across it: a third of the
+/// length in the rail, the rest at 30 degrees in the post (NDS 2018 §12.3.10.2 and
+/// commentary, C_tn 0.83, read second-hand).
+pub(super) fn toenailed(
     wood: &Wood,
     fasteners: Fasteners,
-    length: Distance,
-    main: Distance,
-) -> Result<Bounds<Worked<Force>>, &'static str> {
-    let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
-    let Threaded::Screw(_) = screw else {
-        return Err("lags at a rail's end: which way they cross the grain is not known");
+) -> Result<Ends<Worked<Force>>, &'static str> {
+    let FastenerSize::Diameter(diameter) = fasteners.size else {
+        return Err("nails are sold by their thickness, and not by the numbers of screws");
     };
-    let dowel = screw.dowel();
+    let Some(length) = fasteners.length else {
+        return Err("how long the nails are is not written");
+    };
+    let (diameter, length): (Distance, Distance) = (diameter.to_uom(), length.to_uom());
+    let dowel = Dowel::Nail { diameter };
     let mut all = Vec::new();
-    for (thick, plate) in UNDER_THE_HEAD {
-        let reach = positive(length - thick);
-        for species in wood.lumber() {
-            let gravity = species.gravity.value;
-            let side = Side {
-                bearing: plate.map_or_else(|| bearing(dowel, gravity, 0.0), SidePlate::bearing),
-                length: thick,
+    for gravity in lightest_and_heaviest(wood) {
+        let reference = toenail(dowel, length, gravity).reference();
+        let load = reference.value.load;
+        for service in wood.joints() {
+            let service = JointService {
+                driven: Driven::Toenailed,
+                ..service
             };
-            let reference = across(dowel, gravity, side, main, reach)?;
-            for service in wood.joints() {
-                let (seasoning, full) = (Seasoning::Seasoned, GeometryFactor::FULL);
-                let one = lateral_allowable(reference.value, dowel, service, seasoning, full);
-                all.push(together(one.after(reference.clone()), fasteners.count));
-            }
+            let (seasoning, full) = (Seasoning::Seasoned, GeometryFactor::FULL);
+            let one = lateral_allowable(load, dowel, service, seasoning, full);
+            all.push(together(one.after(reference.clone()), fasteners.count));
         }
     }
-    Bounds::of_worked(all).ok_or(OUTSIDE)
+    Ends::of_worked(all).ok_or(OUTSIDE)
+}
+
+fn toenail(dowel: Dowel, length: Distance, gravity: SpecificGravity) -> Joint {
+    let third = length / 3.0;
+    let slanted = length * libm::cos(std::f64::consts::FRAC_PI_6);
+    let bears = bearing(dowel, gravity, 0.0);
+    Joint {
+        dowel,
+        main: BearingMember {
+            bearing: bears,
+            length: positive(slanted - third),
+        },
+        side: BearingMember {
+            bearing: bears,
+            length: third,
+        },
+        angle: Angle::new::<degree>(0.0),
+        shear: Shear::Single,
+    }
 }
 
 const TOO_SHALLOW: &str =
@@ -311,5 +382,12 @@ fn together(one: Worked<Force>, count: u32) -> Worked<Force> {
     }
     let n = f64::from(count);
     let inputs = [("n", n.into()), ("T_1", one.value.into())];
-    Worked::new("T_a", "n·T_1", &inputs, one.value * n, Basis::MECHANICS).after(one)
+    Worked::new(
+        "T_a",
+        "n·T_1",
+        &inputs,
+        one.value * n,
+        Provenance::MECHANICS,
+    )
+    .after(one)
 }

@@ -7,8 +7,8 @@ use crate::judge::Finding;
 use crate::judge::Link;
 use crate::judge::LinkFinding;
 use crate::report::strength;
-use crate::statics::Amount;
-use crate::statics::Bounds;
+use crate::statics::AnyQuantity;
+use crate::statics::Ends;
 use crate::statics::Units;
 
 /// One link.
@@ -105,7 +105,7 @@ impl LinkRecord {
     }
 }
 
-fn range(bounds: Bounds<Amount>, units: Units) -> RangeRecord {
+fn range(bounds: Ends<AnyQuantity>, units: Units) -> RangeRecord {
     let ((low, unit), (high, _)) = (
         bounds.low.size(Units::Metric),
         bounds.high.size(Units::Metric),

@@ -86,6 +86,7 @@ const fn fields(kind: Kind) -> &'static [&'static str] {
         Kind::Ages
         | Kind::Count
         | Kind::Date
+        | Kind::Force
         | Kind::Graduation
         | Kind::Length
         | Kind::Opening

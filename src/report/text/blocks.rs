@@ -5,6 +5,7 @@ use crate::report::palette;
 use crate::report::reader;
 use crate::report::text::paragraph::Paragraph;
 use crate::report::text::paragraph::Sentence;
+use crate::report::text::strength;
 use crate::report::text::told::GuardTold;
 use crate::report::text::told::Next;
 use crate::report::text::told::ReportPart;
@@ -182,6 +183,9 @@ fn rest(
     alone: bool,
 ) {
     let Some(first) = guards.first() else { return };
+    for sentences in first.holds.iter().filter(|said| !said.is_empty()) {
+        strength::in_short(lines, sentences);
+    }
     if first.waits_for_the_posts {
         let text = "Nothing more is looked at by hand here; the rest waits for the posts.";
         lines.spread("  ", "     ", text);

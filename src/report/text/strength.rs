@@ -9,7 +9,7 @@ use crate::report::one_line;
 use crate::report::palette;
 use crate::report::strength;
 use crate::report::wrap::Lines;
-use crate::statics::Amount;
+use crate::statics::AnyQuantity;
 use crate::statics::Units;
 
 /// How wide the columns of the table are.
@@ -17,6 +17,44 @@ const LINK: usize = 22;
 const LOAD: usize = 17;
 const TAKES: usize = 18;
 const SO: usize = 19;
+
+/// Lines that a guard's load path takes where nobody asked for all of it.
+const MOST_LINES: usize = 6;
+
+/// What matters of a guard's load paths: the weakest link, what is seen wrong, what a
+/// tradesman would do, what to look at next, each path for itself.
+pub(super) fn what_matters(entry: &JudgedGuard<'_>) -> Vec<Vec<String>> {
+    let applies = |finding: &&Finding<'_>| finding.verdict != Verdict::DoesNotApply;
+    let chains = entry.judged.findings.iter().filter(applies);
+    chains
+        .filter_map(|finding| finding.chain.as_deref())
+        .filter(|chain| chain.written)
+        .map(|chain| {
+            let sentences = [
+                strength::ruled_out(chain),
+                strength::weakest(chain),
+                strength::mends(chain),
+                strength::seen_wrong(chain),
+                strength::look_at_next(chain),
+            ];
+            sentences.into_iter().flatten().collect()
+        })
+        .collect()
+}
+
+/// The same in one short paragraph; what no longer fits is left to the table.
+pub(super) fn in_short(lines: &mut Lines, sentences: &[String]) {
+    let mut told = "What holds it (indicative; an engineer decides):".to_owned();
+    for sentence in sentences {
+        let longer = format!("{told} {sentence}");
+        let mut tried = Lines::new(lines.width());
+        tried.spread("  ", "     ", &longer);
+        if tried.joined().lines().count() <= MOST_LINES {
+            told = longer;
+        }
+    }
+    lines.spread("  ", "     ", &told);
+}
 
 /// The load paths of a guard; one short line where nothing is known of what holds it.
 pub(super) fn section(lines: &mut Lines, entry: &JudgedGuard<'_>) {
@@ -80,7 +118,7 @@ fn of_rule(lines: &mut Lines, finding: &Finding<'_>, chain: &Chain) {
             lines.spread("    ", "      ", &text);
         }
     }
-    let moment = |link: &Link| matches!(link.demand.map(|d| d.high), Some(Amount::Moment(_)));
+    let moment = |link: &Link| matches!(link.demand.map(|d| d.high), Some(AnyQuantity::Moment(_)));
     if chain.links.iter().any(moment) {
         let says = match chain.units {
             Units::Customary => "lb·in: pounds times the inches of its lever.",
@@ -89,8 +127,15 @@ fn of_rule(lines: &mut Lines, finding: &Finding<'_>, chain: &Chain) {
         lines.hanging("    ", says);
     }
     lines.gap();
-    if let Some(weakest) = strength::weakest(chain) {
-        lines.hanging("    ", &weakest);
+    let sentences = [
+        strength::ruled_out(chain),
+        strength::weakest(chain),
+        strength::may_be_weaker(chain),
+        strength::seen_wrong(chain),
+        strength::mends(chain),
+    ];
+    for says in sentences.iter().flatten() {
+        lines.hanging("    ", says);
     }
     for link in &chain.links {
         remark(lines, link);

@@ -27,6 +27,7 @@ use crate::report::text::full;
 use crate::report::text::paragraph::Paragraph;
 use crate::report::text::paragraph::paragraph;
 use crate::report::text::rank::Rank;
+use crate::report::text::strength;
 use crate::report::text::written;
 use crate::report::text::written::SaidOfItem;
 use crate::report::words;
@@ -97,6 +98,8 @@ pub(super) struct GuardTold {
     pub(super) of_another_time: bool,
     pub(super) taken: Vec<String>,
     pub(super) waits_for_the_posts: bool,
+    /// What matters of each load path, in sentences.
+    pub(super) holds: Vec<Vec<String>>,
     /// Everything, where it was asked for.
     pub(super) full: String,
 }
@@ -157,6 +160,7 @@ impl GuardTold {
             of_another_time: of_another_time(entry),
             taken: taken(entry, basis),
             waits_for_the_posts: acts::waits_for_the_posts(entry),
+            holds: strength::what_matters(entry),
             full: full(entry, basis),
         }
     }
