@@ -8,7 +8,6 @@ use crate::report::one_line;
 use crate::report::palette;
 use crate::report::reader;
 use crate::report::text::told::GuardTold;
-use crate::report::text::written;
 use crate::report::text::written::SaidOfItem;
 use crate::report::words;
 use crate::report::wrap::Lines;
@@ -50,12 +49,13 @@ pub(super) fn end(
         "FOR ALL, where nothing else is said"
     };
     lines.push(palette::heading(title));
-    if !for_all.is_empty() {
-        lines.spread(
-            "  ",
-            "     ",
-            &format!("As written: {}.", written::joined(for_all)),
-        );
+    let tapes = basis.survey.tapes.iter();
+    let tapes = tapes.map(|tape| format!("tape {}", one_line(tape)));
+    let facts = for_all.iter().map(|said| said.says.clone());
+    let facts: Vec<String> = facts.chain(tapes).collect();
+    if !facts.is_empty() {
+        let text = format!("As written: {}.", facts.join("; "));
+        lines.spread("  ", "     ", &text);
     }
     let used =
         |ruleset: &&Ruleset| ruleset.asked == Asked::Chosen || editions.contains(&ruleset.id);
