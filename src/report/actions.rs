@@ -436,7 +436,9 @@ fn to_look_at(entry: &JudgedGuard<'_>) -> Option<Act> {
         let mut act = Act::new(Priority::Look, guard, "not entered".to_owned(), remedy);
         let readings = guard.of(Item::Guard);
         act.measured = "not reached".to_owned();
-        let notes = readings.filter_map(|(_, o)| (!o.note.is_empty()).then(|| one_line(&o.note)));
+        let notes = readings
+            .filter(|(_, o)| !o.note.is_empty())
+            .map(|(_, o)| one_line(&o.note));
         act.note = notes.collect::<Vec<_>>().join("; ");
         return Some(act);
     }

@@ -104,7 +104,7 @@ impl<'e, 'r> ThingMeasured<'e, 'r> {
                 let known = |other: &&Observation| {
                     other.row == observation.row && other.item == observation.item
                 };
-                if !found.iter().any(|other| known(other)) {
+                if !found.iter().any(known) {
                     found.push(observation);
                 }
             }

@@ -210,42 +210,43 @@ fn plan(guard: &Guard, worst: &Finding<'_>, strictest: &Finding<'_>) -> RemedyPl
             Some(InfillWord::HorizontalBars | InfillWord::Cables)
         )
     });
-    match worst.item {
-        Item::Height if direction(worst) == Some(Towards::Less) => owner(
+    let item = worst.item;
+    let gap = item == Item::Opening || item == Item::EndGap;
+    if item == Item::Height && direction(worst) == Some(Towards::Less) {
+        return owner(
             "do not lower the guard: put up a handrail of its own at the height that is asked, so that \
 the top of the guard need not be one."
                 .to_owned(),
-        ),
-        Item::Opening | Item::EndGap | Item::GapAboveSolidPart if climbable => owner(format!(
-            "cover the inner side with a panel or a mesh too close for a foot, from the floor to the rail{until}."
-        )),
-        Item::Opening | Item::EndGap if direction(worst) != Some(Towards::More) => owner(format!(
-            "close or narrow it: another upright, a panel or a mesh too close for a foot{until}."
-        )),
-        Item::ThingToClimb => (
-            "move it away from the guard.".to_owned(),
-            Who::Anybody,
-            Leave::None,
-            RemedyHoles::MakesNone,
-            Lasts::Permanent,
-        ),
-        item => {
-            // the words name the limit of one that falls short
-            let named = if strictest.verdict == Verdict::FallsShort {
-                strictest
-            } else {
-                worst
-            };
-            let says = advice::put_right(named);
-            let nothing_fixed = matches!(item, Item::Paint);
-            if nothing_fixed {
-                let (who, lasts) = (Who::Anybody, Lasts::Interim);
-                (says, who, Leave::None, RemedyHoles::MakesNone, lasts)
-            } else {
-                owner(says)
-            }
-        }
+        );
     }
+    if (gap || item == Item::GapAboveSolidPart) && climbable {
+        return owner(format!(
+            "cover the inner side with a panel or a mesh too close for a foot, from the floor to the rail{until}."
+        ));
+    }
+    if gap && direction(worst) != Some(Towards::More) {
+        return owner(format!(
+            "close or narrow it: another upright, a panel or a mesh too close for a foot{until}."
+        ));
+    }
+    let nothing_fixed = |says: String, lasts: Lasts| {
+        let holes = RemedyHoles::MakesNone;
+        (says, Who::Anybody, Leave::None, holes, lasts)
+    };
+    if item == Item::ThingToClimb {
+        return nothing_fixed("move it away from the guard.".to_owned(), Lasts::Permanent);
+    }
+    // the words name the limit of one that falls short
+    let named = if strictest.verdict == Verdict::FallsShort {
+        strictest
+    } else {
+        worst
+    };
+    let says = advice::put_right(named);
+    if item == Item::Paint {
+        return nothing_fixed(says, Lasts::Interim);
+    }
+    owner(says)
 }
 
 /// `, until a 2 3/8 in ball no longer passes`

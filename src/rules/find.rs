@@ -213,10 +213,12 @@ fn there(own: &[String], asked: Option<&str>) -> There {
 
 /// Whether a circumstance that a ruleset covers may hold; what was not said may.
 fn may_hold(condition: &Condition, sought: &Sought) -> bool {
-    let word = match condition.item {
-        Item::Place => sought.place,
-        Item::Use => sought.purpose,
-        _ => None,
+    let word = if condition.item == Item::Place {
+        sought.place
+    } else if condition.item == Item::Use {
+        sought.purpose
+    } else {
+        None
     };
     match &condition.test {
         Test::OneOf(list) => word.is_none_or(|word| list.contains(&word)),

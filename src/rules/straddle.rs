@@ -194,10 +194,10 @@ fn demand_edges(subject: Subject, demand: &Demand) -> Vec<LimitEdge> {
         Subject::LoadPath => &[],
     };
     match demand {
-        Demand::Count(bounds) => whole_edges(&items, bounds, 1, |n| i64::from(*n), u32::to_string),
-        Demand::Foothold(demand) => foothold_edges(&items, demand),
-        Demand::Length(bounds) => length_edges(&items, bounds),
-        Demand::Opening(demand) => opening_edges(&items, demand),
+        Demand::Count(bounds) => whole_edges(items, bounds, 1, |n| i64::from(*n), u32::to_string),
+        Demand::Foothold(demand) => foothold_edges(items, demand),
+        Demand::Length(bounds) => length_edges(items, bounds),
+        Demand::Opening(demand) => opening_edges(items, demand),
         Demand::Load(_) | Demand::VOpening(_) | Demand::Words { .. } => Vec::new(),
     }
 }

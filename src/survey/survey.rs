@@ -48,9 +48,9 @@ impl<'f> Survey<'f> {
     /// A file that cannot be opened or read. What is wrong with what stands in
     /// the files is among the diagnostics of [`Survey::guards`].
     pub fn scan(files: &'f [Box<dyn SurveyFile>]) -> Result<Survey<'f>, FileError> {
-        let look =
-            |file: &'f Box<dyn SurveyFile>| Saved::look(&**file).map_err(FileError::of(&**file));
-        let files: Vec<Saved<'f>> = files.iter().map(look).collect::<Result<_, _>>()?;
+        let look = |file: &'f dyn SurveyFile| Saved::look(file).map_err(FileError::of(file));
+        let files = files.iter().map(|file| look(&**file));
+        let files: Vec<Saved<'f>> = files.collect::<Result<_, _>>()?;
         let scanned = scan::scan(&files)?;
         let guard_count = scanned.rows.iter().filter(|rows| **rows > 0).count();
         Ok(Survey {

@@ -327,11 +327,17 @@ fn what_has_no_layout_says_why() {
     );
 }
 
+/// Nanometres of a bay, far below what a float holds exactly.
+#[expect(clippy::cast_possible_truncation, reason = "whole, and below 2^53")]
+fn whole(nanometres: f64) -> i64 {
+    nanometres as i64
+}
+
 /// The fewest balusters by walking every mark of the grid: from each place that a
 /// near face can have, all that the next can have.
 fn fewest_by_search(plan: &BayPlan, target: i64, cosine: f64) -> Option<usize> {
     let step = plan.graduation.nanometres();
-    let level = |along: i64| (along as f64 * cosine).floor() as i64;
+    let level = |along: i64| whole((along as f64 * cosine).floor());
     let (clear, wide) = (plan.clear.nanometres(), plan.baluster.nanometres());
     let end = match plan.ends {
         BayEnds::Gap => target,
@@ -341,7 +347,7 @@ fn fewest_by_search(plan: &BayPlan, target: i64, cosine: f64) -> Option<usize> {
     if plan.ends == BayEnds::Gap && level(clear) <= target {
         return Some(0);
     }
-    let footprint = (wide as f64 / cosine).ceil() as i64;
+    let footprint = whole((wide as f64 / cosine).ceil());
     // the farthest place that the last of so many balusters can have
     let mut farthest = level_floor(end, cosine, step);
     let most = clear / footprint;
@@ -363,7 +369,7 @@ fn fewest_by_search(plan: &BayPlan, target: i64, cosine: f64) -> Option<usize> {
 
 fn level_floor(level: i64, cosine: f64, step: i64) -> i64 {
     let mut along = 0;
-    let far = (level as f64 / cosine) as i64;
+    let far = whole((level as f64 / cosine).floor());
     while along + step <= far {
         along += step;
     }
@@ -399,8 +405,8 @@ proptest! {
             shrinkage: Length::micrometres(shrinks * 100),
         };
         let target = plan.target();
-        let cosine = degrees.to_radians().cos();
-        let footprint = (plan.baluster.nanometres() as f64 / cosine).ceil() as i64;
+        let cosine = libm::cos(degrees.to_radians());
+        let footprint = whole((plan.baluster.nanometres() as f64 / cosine).ceil());
         let found = match plan.layout() {
             Ok(found) => found,
             Err(error) => {

@@ -79,7 +79,12 @@ pub(super) fn read(
                             NumberFormat::Plain if !words.is_empty() => {
                                 NumberFormat::Words(words.to_owned())
                             }
-                            other => other,
+                            other @ (NumberFormat::DateOrTime
+                            | NumberFormat::Fraction
+                            | NumberFormat::Money
+                            | NumberFormat::Percent
+                            | NumberFormat::Plain
+                            | NumberFormat::Words(_)) => other,
                         };
                         formats.insert(name, format);
                     }

@@ -121,7 +121,8 @@ mod tests {
                 let grid = ours.sheets.iter().find(|sheet| sheet.name == name).unwrap();
                 let from = range.start().unwrap_or_default();
                 for (row, column, value) in range.cells() {
-                    let at = (from.0 + row as u32, from.1 + column as u32);
+                    let small = |count: usize| u32::try_from(count).expect("a small sheet");
+                    let at = (from.0 + small(row), from.1 + small(column));
                     let cell = grid.cells.get(&at).cloned().unwrap_or_default();
                     assert!(
                         agrees(&cell, value),

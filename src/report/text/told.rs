@@ -495,7 +495,9 @@ fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> 
 
 fn why_not_entered(entry: &JudgedGuard<'_>) -> String {
     let notes = entry.guard.of(Item::Guard);
-    let notes = notes.filter_map(|(_, o)| (!o.note.is_empty()).then(|| one_line(&o.note)));
+    let notes = notes
+        .filter(|(_, o)| !o.note.is_empty())
+        .map(|(_, o)| one_line(&o.note));
     notes.collect::<Vec<_>>().join("; ")
 }
 
@@ -542,7 +544,10 @@ fn taken(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<String> {
             Assumption::ReadTo { written, step } => {
                 format!("{} read to {step}", one_line(written))
             }
-            other => words::assumption(other),
+            other @ (Assumption::BuiltUnknown
+            | Assumption::Covered { .. }
+            | Assumption::Existing
+            | Assumption::NoRulesetCovers(_)) => words::assumption(other),
         };
         if !parts.contains(&says) {
             parts.push(says);

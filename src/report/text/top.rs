@@ -245,7 +245,9 @@ fn units_not_entered(told: &[GuardTold]) -> Option<String> {
 
 /// What to do tonight, the act first; one act for several guards is said once.
 pub(super) fn tonight(lines: &mut Lines, told: &[GuardTold]) {
-    let mut acts: Vec<(&'static str, &'static str, Vec<(&str, &str)>)> = Vec::new();
+    /// An act with what it does, and the guards that it is for with what was seen.
+    type Act<'a> = (&'static str, &'static str, Vec<(&'a str, &'a str)>);
+    let mut acts: Vec<Act<'_>> = Vec::new();
     for guard in told {
         for act in &guard.tonight {
             let known = acts
