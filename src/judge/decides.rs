@@ -17,6 +17,7 @@ use crate::judge::Unclear;
 use crate::judge::WhyUnclear;
 use crate::judge::condition::Truth;
 use crate::judge::condition::all;
+use crate::judge::condition::applies;
 use crate::judge::condition::holds;
 use crate::judge::rule::Bench;
 use crate::judge::scene::Scene;
@@ -24,6 +25,7 @@ use crate::rules::Concern;
 use crate::rules::Condition;
 use crate::rules::Demand;
 use crate::rules::Rule;
+use crate::rules::Ruleset;
 use crate::rules::Subject;
 use crate::rules::Test;
 
@@ -111,6 +113,7 @@ pub(super) fn decided<'r>(
         } else if !has(&lets_no_guard_be_asked_for)
             || !ruleset.unread.is_empty()
             || from_memory_applies(findings, view)
+            || a_removed_rule_applies(scene, ruleset)
         {
             worst = Some(Verdict::NotSettled);
         }
@@ -139,6 +142,15 @@ fn lets_no_guard_be_asked_for(reason: &Reason<'_>) -> bool {
     };
     matches!(reason, Reason::Excepted(_))
         || matches!(reason, Reason::TriggerFalse(item) if by_number(*item))
+}
+
+/// Whether a rule that an amendment took away would have asked something here: what
+/// is left is no word that no guard is asked for.
+fn a_removed_rule_applies(scene: &Scene<'_>, ruleset: &Ruleset) -> bool {
+    ruleset
+        .removed
+        .iter()
+        .any(|rule| applies(scene, rule).truth > Truth::False)
 }
 
 /// A rule from memory that applies and is met decides nothing, and yet something

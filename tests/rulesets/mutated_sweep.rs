@@ -250,6 +250,14 @@ fn ends_well(judged: &Judged<'_>) -> bool {
     matches!(judged.verdict, Verdict::Meets | Verdict::DoesNotApply)
 }
 
+/// Whether the text itself asks for no guard there: O. Reg. 332/12, 9.8.8.1.(5), speaks of
+/// the windows of dwellings that lie above another suite (read).
+fn is_asked_for_nothing(id: &str, what: &str, judged: &Judged<'_>) -> bool {
+    id.starts_with("ontario-2012")
+        && what.contains("window")
+        && judged.verdict == Verdict::DoesNotApply
+}
+
 #[test]
 fn no_guard_that_a_careful_person_would_refuse_meets_any_ruleset() {
     let mut count = 0;
@@ -263,7 +271,7 @@ fn no_guard_that_a_careful_person_would_refuse_meets_any_ruleset() {
         judged(&notebook(&cases), &choice, &mut |at, _, judged| {
             count += 1;
             verdicts.insert(at, judged.verdict);
-            if ends_well(judged) {
+            if ends_well(judged) && !is_asked_for_nothing(&id, &cases[at].what, judged) {
                 wrong.push(format!("{id}: {}: {}", cases[at].what, judged.verdict));
             }
         });
@@ -370,8 +378,8 @@ fn a_fault_in_a_ruleset_lets_no_low_guard_meet() {
         variants += choices.len();
         judged(&notebook(&cases), &choices, &mut |at, choice, judged| {
             count += 1;
-            if ends_well(judged) {
-                let what = &cases[at].what;
+            let what = &cases[at].what;
+            if ends_well(judged) && !is_asked_for_nothing(&ruleset.id, what, judged) {
                 wrong.push(format!(
                     "{} {}: {what}: {}",
                     ruleset.id, names[choice], judged.verdict
