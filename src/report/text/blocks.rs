@@ -174,6 +174,13 @@ fn apart(of_each: &[(&str, &str)]) -> String {
     each.join(", ")
 }
 
+/// What matters of each load path.
+pub(super) fn what_holds_it(lines: &mut Lines, guard: &GuardTold) {
+    for sentences in guard.holds.iter().filter(|said| !said.is_empty()) {
+        strength::in_short(lines, sentences);
+    }
+}
+
 /// What to look at next, what is met, and what else was written.
 fn rest(
     lines: &mut Lines,
@@ -183,9 +190,7 @@ fn rest(
     alone: bool,
 ) {
     let Some(first) = guards.first() else { return };
-    for sentences in first.holds.iter().filter(|said| !said.is_empty()) {
-        strength::in_short(lines, sentences);
-    }
+    what_holds_it(lines, first);
     if first.waits_for_the_posts {
         let text = "Nothing more is looked at by hand here; the rest waits for the posts.";
         lines.spread("  ", "     ", text);

@@ -212,6 +212,7 @@ fn unfinished(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], kno
         if told.len() == 1 {
             blocks::numbered(lines, &guard.next);
         }
+        blocks::what_holds_it(lines, guard);
         blocks::as_written(lines, &[guard], for_all, known);
         full(lines, guard);
     }
@@ -257,9 +258,9 @@ fn good(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &m
             let text = known.shortly(&guard.name, &parts);
             let text = text.unwrap_or_else(|| written::joined(&parts));
             let open = names(guard);
-            let alike = same
-                .iter_mut()
-                .find(|(t, o, _, one)| *t == text && *o == open && one.full == guard.full);
+            let alike = same.iter_mut().find(|(t, o, _, one)| {
+                *t == text && *o == open && one.full == guard.full && one.holds == guard.holds
+            });
             match alike {
                 Some((_, _, names, _)) => names.push(guard.name.clone()),
                 None => same.push((text, open, vec![guard.name.clone()], guard)),
@@ -271,6 +272,7 @@ fn good(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &m
             if !open.is_empty() {
                 lines.spread("     ", "     ", &format!("Not looked at: {open}."));
             }
+            blocks::what_holds_it(lines, guard);
             full(lines, guard);
         }
     }
