@@ -91,6 +91,12 @@ pub(super) const RULES_ELSEWHERE: Code = Code {
     title: "a survey names a ruleset outside its folder",
 };
 
+/// The page for a phone cannot be put together.
+pub(super) const NO_PAGE: Code = Code {
+    number: 330,
+    title: "no page for a phone",
+};
+
 /// A bay on the command line that cannot be read, or has no layout.
 pub(super) const NO_LAYOUT: Code = Code {
     number: 311,
@@ -118,6 +124,7 @@ const OWN: &[Code] = &[
     NOT_READ,
     WOULD_OVERWRITE,
     RULES_ELSEWHERE,
+    NO_PAGE,
 ];
 
 /// Every code of a diagnostic, by number.

@@ -20,6 +20,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("judge", 5),
     ("walk", 6),
     ("report", 7),
+    ("phone", 8),
     ("cli", 8),
 ];
 

@@ -1,0 +1,58 @@
+//! What a page may ask for.
+
+use serde::Deserialize;
+
+/// One request; its JSON names it in `do`.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub(super) enum Request {
+    /// Takes an answer or a command, as typed in a walk.
+    Answer { typed: String },
+    /// Begins a walk with the text of a survey, which may be empty.
+    Begin {
+        name: String,
+        survey: String,
+        /// `2026-05-04`: there is no clock in here.
+        today: Option<String>,
+        /// Rulesets for a survey that names none.
+        #[serde(default)]
+        rules: Vec<String>,
+    },
+    /// A whole report, as the command line writes it.
+    Check {
+        files: Vec<SurveyText>,
+        #[serde(default)]
+        rules: Vec<String>,
+        form: Form,
+        today: String,
+    },
+    /// The rulesets that plain words lead to.
+    Find { words: String },
+    /// All railings of the walk with how they are judged so far.
+    Guards,
+    /// What is asked now.
+    State,
+    /// What a half-typed answer would be understood as; nothing is written.
+    Understand { typed: String },
+    /// Reads one more ruleset for `find`, so that no single request takes long.
+    Warm,
+}
+
+/// A survey file.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct SurveyText {
+    pub(super) name: String,
+    pub(super) text: String,
+}
+
+/// A form of report.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum Form {
+    Actions,
+    Csv,
+    Json,
+    Summary,
+    Text,
+}
