@@ -18,6 +18,7 @@ mod escape;
 mod explain;
 mod forms;
 mod found_rules;
+mod guard_drawing;
 mod html;
 mod items;
 mod json;

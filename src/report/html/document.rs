@@ -33,7 +33,7 @@ pub const PAGE_STYLE: &str = include_str!("page.css");
 /// What the page lets itself do: its own style, by its hash, and pictures that it
 /// carries; nothing else, and nothing from outside. A test compares the hash.
 pub const PAGE_POLICY: &str = "default-src 'none'; \
-style-src 'sha256-tYC2obixMO1c3F90jleL9DZZxMgHBz93U2jlJ8p/+8A='; \
+style-src 'sha256-+hmL+JBLJWf8kadXy9C+Ax1wSOIy7whSlhLNhAGdc/A='; \
 img-src data:; base-uri 'none'; form-action 'none'";
 
 /// Above this many guards only the lists stand in the page, and not every rule.
@@ -112,8 +112,8 @@ impl<'a, W: Write> HtmlReport<'a, W> {
 impl<W: Write> Report for HtmlReport<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
         self.told.add(entry, &self.basis, String::new());
-        let page = PageTold::new(entry, &self.basis, self.keeps);
         if let Some(told) = self.told.guards.last_mut() {
+            let page = PageTold::new(entry, &self.basis, self.keeps, &told.paragraphs);
             told.page = Some(Box::new(page));
         }
         Ok(())

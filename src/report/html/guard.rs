@@ -5,6 +5,8 @@ use maud::html;
 
 use crate::items::Verdict;
 use crate::judge::Authority;
+use crate::report::guard_drawing::front;
+use crate::report::guard_drawing::hole;
 use crate::report::html::headings::HeadingDepth;
 use crate::report::html::marks;
 use crate::report::html::sheet::PageSheet;
@@ -29,17 +31,6 @@ pub(super) struct OnePage<'t> {
     pub(super) for_all: &'t [SaidOfItem],
 }
 
-/// `①`, beyond twenty `(21)`.
-pub(super) fn tie(number: usize) -> String {
-    let circled = u32::try_from(number)
-        .ok()
-        .filter(|number| (1..=20).contains(number));
-    match circled.and_then(|number| char::from_u32(0x245F + number)) {
-        Some(circled) => circled.to_string(),
-        None => format!("({number})"),
-    }
-}
-
 impl OnePage<'_> {
     /// The whole article.
     pub(super) fn article(&self, sheet: &PageSheet<'_>) -> Markup {
@@ -61,6 +52,7 @@ impl OnePage<'_> {
                     p { (reader::capital(&told.comes_out)) "." }
                     (self.not_entered())
                     (self.tonight())
+                    (self.drawing())
                     (self.hazards(sheet.authority))
                     (self.cards())
                     (self.holds())
@@ -89,14 +81,31 @@ impl OnePage<'_> {
         }
         html! {
             section class="say" {
-                @for act in &self.told.tonight {
-                    @if act.call.is_empty() {
-                        (self.depth.part("Tonight"))
-                    } @else {
-                        (self.depth.part(act.call))
+                @for (at, act) in self.told.tonight.iter().enumerate() {
+                    @let said = at > 0 && self.told.tonight[at - 1].call == act.call;
+                    @if !said {
+                        (self.depth.part(if act.call.is_empty() { "Tonight" } else { act.call }))
                     }
                     p { (act.why) " " (act.does) }
                 }
+            }
+        }
+    }
+
+    /// To scale where that is known, and silent where it is not.
+    fn drawing(&self) -> Markup {
+        let drawn = self.told.page.as_ref().and_then(|page| page.drawn.as_ref());
+        let Some(drawn) = drawn else {
+            return html! {};
+        };
+        let front = front(drawn, &format!("front-{}", self.number));
+        if front.is_none() && drawn.hole.is_none() {
+            return html! {};
+        }
+        html! {
+            div class="left" {
+                @if let Some(front) = front { (front) }
+                @if let Some(drawn) = &drawn.hole { (hole(drawn, &format!("hole-{}", self.number))) }
             }
         }
     }
@@ -161,7 +170,7 @@ impl OnePage<'_> {
             format!("{}: {}", paragraph.title, paragraph.readings)
         };
         html! {
-            (self.depth.card(&format!("{} {name}", tie(number))))
+            (self.depth.card(&format!("{} {name}", reader::tie(number))))
             p class="outcome" { (marks::said(paragraph.verdict)) " · " b { (paragraph.shortly) } }
             p { (sentences(&paragraph.sentences)) }
             @for does in &paragraph.does {

@@ -4,9 +4,11 @@ use crate::items::Item;
 use crate::items::Verdict;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
+use crate::report::guard_drawing::GuardDrawn;
 use crate::report::matters::AskedBy;
 use crate::report::one_line;
 use crate::report::reader;
+use crate::report::told::paragraph::Paragraph;
 use crate::report::told::paragraph::source;
 use crate::report::words;
 
@@ -22,6 +24,8 @@ pub(in crate::report) enum PageKeeps {
 /// What a page shows of a guard beyond what a text says of it.
 #[derive(Clone, Debug)]
 pub(in crate::report) struct PageTold {
+    /// Its drawing; `None` where there is nothing to draw, or too many guards.
+    pub(in crate::report) drawn: Option<GuardDrawn>,
     /// How every rule came out.
     pub(in crate::report) rules: Vec<RuleTold>,
     /// Everything that was written of it, for how it is measured.
@@ -47,6 +51,7 @@ impl PageTold {
         entry: &JudgedGuard<'_>,
         basis: &ReportBasis<'_>,
         keeps: PageKeeps,
+        paragraphs: &[Paragraph],
     ) -> PageTold {
         let mut items: Vec<Item> = Vec::new();
         let inherited = &entry.guard.inherited.observations;
@@ -55,11 +60,18 @@ impl PageTold {
                 items.push(observation.item);
             }
         }
-        let rules = match keeps {
-            PageKeeps::Everything => rules(entry, basis),
-            PageKeeps::Lists => Vec::new(),
+        let (rules, drawn) = match keeps {
+            PageKeeps::Everything => {
+                let cards: Vec<Item> = paragraphs.iter().map(|card| card.topic).collect();
+                (rules(entry, basis), GuardDrawn::of(entry, basis, &cards))
+            }
+            PageKeeps::Lists => (Vec::new(), None),
         };
-        PageTold { rules, items }
+        PageTold {
+            drawn,
+            rules,
+            items,
+        }
     }
 }
 
