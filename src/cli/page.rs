@@ -27,6 +27,7 @@ use crate::cli::terminal::Terminal;
 use crate::input::Diagnostic;
 use crate::input::Diagnostics;
 use crate::input::Excerpt;
+use crate::report;
 
 /// The module, packed with gzip, where this program was built with it.
 #[cfg(feature = "page")]
@@ -157,9 +158,11 @@ fn assembled(module: &[u8]) -> Result<String, &'static str> {
 fn policy() -> String {
     let hash = |text: &str| format!("'sha256-{}'", STANDARD.encode(Sha256::digest(text)));
     format!(
-        "default-src 'none'; script-src {} 'wasm-unsafe-eval'; style-src {}; img-src data: blob:; base-uri 'none'; form-action 'none'",
+        "default-src 'none'; script-src {} 'wasm-unsafe-eval'; style-src {} {}; img-src data: blob:; base-uri 'none'; form-action 'none'",
         hash(SCRIPT),
-        hash(STYLE)
+        hash(STYLE),
+        // the report is shown in a frame of its own, which obeys this policy too
+        hash(report::PAGE_STYLE)
     )
 }
 

@@ -119,6 +119,9 @@ pub(super) struct HazardSoFar {
 #[derive(Debug, Serialize)]
 pub(super) struct GuardSoFar {
     pub(super) place: String,
+    pub(super) building: String,
+    pub(super) unit: String,
+    pub(super) guard: String,
     pub(super) verdict: &'static str,
     pub(super) says: &'static str,
     pub(super) acts: Vec<Act>,

@@ -8,6 +8,7 @@ use crate::judge::Options;
 use crate::phone::answer::Checked;
 use crate::phone::plain::plain;
 use crate::phone::request::Form;
+use crate::phone::request::RailingName;
 use crate::phone::request::SurveyText;
 use crate::report;
 use crate::report::Detail;
@@ -16,6 +17,7 @@ use crate::report::ReportBasis;
 use crate::report::ReportForm;
 use crate::rules::Guidance;
 use crate::rules::chosen;
+use crate::survey::Guard;
 use crate::survey::InMemory;
 use crate::survey::Survey;
 use crate::survey::SurveyFile;
@@ -29,6 +31,7 @@ pub(super) fn checked(
     rules: &[String],
     form: Form,
     today: String,
+    only: Option<&RailingName>,
 ) -> io::Result<Checked> {
     let file = |file: SurveyText| -> Box<dyn SurveyFile> {
         Box::new(InMemory::new(file.name, file.text.into_bytes()))
@@ -62,14 +65,26 @@ pub(super) fn checked(
     let form = match form {
         Form::Actions => ReportForm::Actions,
         Form::Csv => ReportForm::Csv,
+        // a page of one railing is that of a survey with one
+        Form::Html => ReportForm::Html(only.map_or(survey.guard_count(), |_| 1)),
         Form::Json => ReportForm::Json,
         Form::Summary => ReportForm::Summary,
         Form::Text => ReportForm::Text,
     };
+    let is_wanted = |guard: &Guard| {
+        only.is_none_or(|only| {
+            (&*guard.building, &*guard.unit, &*guard.name)
+                == (
+                    only.building.as_str(),
+                    only.unit.as_str(),
+                    only.guard.as_str(),
+                )
+        })
+    };
     let mut out = Vec::new();
     {
         let mut report = report::report(form, basis.clone(), &mut out)?;
-        let written = report::write_guards(&survey, &basis, &|_| true, &mut *report)?;
+        let written = report::write_guards(&survey, &basis, &is_wanted, &mut *report)?;
         diagnostics.absorb(written.read.map_err(|error| error.error)?);
         report.finish(&diagnostics)?;
     }

@@ -95,7 +95,8 @@ impl Door {
                 rules,
                 form,
                 today,
-            } => checked(files, &rules, form, today)
+                only,
+            } => checked(files, &rules, form, today, only.as_ref())
                 .map(Answer::Checked)
                 .map_err(|error| error.to_string()),
             Request::Find { words } => {
@@ -258,6 +259,9 @@ impl OpenWalk {
                 let photos = guard.of(Item::Photo).map(|(_, o)| o.written.to_string());
                 guards.push(GuardSoFar {
                     place: report::guard_name(&guard),
+                    building: guard.building.to_string(),
+                    unit: guard.unit.to_string(),
+                    guard: guard.name.to_string(),
                     verdict: judged.verdict.name(),
                     says: report::verdict(judged.verdict),
                     acts: acts(&judged.dangers),

@@ -25,6 +25,8 @@ pub(super) enum Request {
         rules: Vec<String>,
         form: Form,
         today: String,
+        /// This railing alone.
+        only: Option<RailingName>,
     },
     /// The rulesets that plain words lead to.
     Find { words: String },
@@ -46,12 +48,22 @@ pub(super) struct SurveyText {
     pub(super) text: String,
 }
 
+/// A railing, by its names as they stand in the survey.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RailingName {
+    pub(super) building: String,
+    pub(super) unit: String,
+    pub(super) guard: String,
+}
+
 /// A form of report.
 #[derive(Clone, Copy, Debug, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub(super) enum Form {
     Actions,
     Csv,
+    Html,
     Json,
     Summary,
     Text,

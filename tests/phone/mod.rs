@@ -160,7 +160,7 @@ fn a_report_is_that_of_the_command_line() {
     for name in ["family-house", "one-railing", "city-flat-uk"] {
         let path = format!("demo-surveys/{name}.csv");
         let text = std::fs::read_to_string(&path).expect("it is there");
-        for form in ["text", "json", "csv", "actions", "summary"] {
+        for form in ["text", "json", "csv", "actions", "summary", "html"] {
             let at = format!("@{path}");
             let here = run_here(&["check", &at, "--format", form]);
             let today = run_here(&["check", &at, "--format", "json"]).json();
