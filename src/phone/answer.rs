@@ -10,8 +10,8 @@ use crate::phone::screen::Screen;
 pub(super) enum Answer {
     Checked(Checked),
     Error { error: String },
-    Found(Found),
     Guards { guards: Vec<GuardSoFar> },
+    Searched(Searched),
     State(Box<State>),
     Understood(Understood),
     Warm { left: usize },
@@ -25,28 +25,13 @@ pub(super) struct Checked {
     pub(super) diagnostics: String,
 }
 
-/// Rulesets that may hold.
+/// How far the search for the rulesets has come.
 #[derive(Debug, Serialize)]
-pub(super) struct Found {
-    /// What the words were taken as.
-    pub(super) taken: String,
-    /// Words that mean nothing here, each with the nearest that would.
-    pub(super) unknown: Vec<(String, Option<&'static str>)>,
-    pub(super) law: Vec<Offered>,
-    pub(super) advice: Vec<Offered>,
-    pub(super) only_where: Vec<Offered>,
-    pub(super) not_here: Vec<String>,
-    /// What to say as well.
-    pub(super) ask: Vec<&'static str>,
-}
-
-/// One of them.
-#[derive(Debug, Serialize)]
-pub(super) struct Offered {
-    pub(super) id: String,
-    pub(super) title: String,
-    pub(super) covers: String,
-    pub(super) only: Option<String>,
+pub(super) struct Searched {
+    pub(super) question: Screen,
+    pub(super) said: Vec<Said>,
+    /// The ids, once they are found; none where advice alone is wanted.
+    pub(super) chosen: Option<Vec<String>>,
 }
 
 /// Where the walk stands.
@@ -127,7 +112,6 @@ pub(super) struct GuardSoFar {
     pub(super) acts: Vec<Act>,
     /// Names of the photographs that are written down.
     pub(super) photos: Vec<String>,
-    pub(super) hazards: Vec<HazardSoFar>,
 }
 
 /// What a half-typed answer would become.

@@ -33,9 +33,9 @@ done
     eval "$(src/phone/wasm-toolchain.sh | sed 's/^/export /')"
     cd "$tree"
     # a folder for each compiler: two that share one rebuild everything each time
-    cargo rustc --locked --lib --crate-type cdylib --no-default-features --profile phone \
+    cargo rustc --locked --lib --crate-type cdylib --no-default-features --profile "${PAGE_PROFILE:-phone}" \
         --target "$target" --target-dir "$out/$WASM_ROUTE_USED"
-    cp "$out/$WASM_ROUTE_USED/$target/phone/guardrule.wasm" "$out/guardrule.wasm"
+    cp "$out/$WASM_ROUTE_USED/$target/${PAGE_PROFILE:-phone}/guardrule.wasm" "$out/guardrule.wasm"
 )
 gzip -9nkf "$out/guardrule.wasm"
 cargo run --locked --quiet -- page --module "$out/guardrule.wasm.gz" --force --output "$page"

@@ -1,7 +1,5 @@
 //! The door: one request in, one answer out.
 
-use std::ops::ControlFlow;
-
 use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::items::Item;
@@ -9,19 +7,17 @@ use crate::judge::Authority;
 use crate::judge::DangerSeen;
 use crate::judge::HazardVerdict;
 use crate::judge::Judged;
-use crate::judge::Options;
-use crate::judge::judge;
 use crate::phone::answer::Act;
 use crate::phone::answer::Answer;
 use crate::phone::answer::GuardSoFar;
 use crate::phone::answer::HazardSoFar;
 use crate::phone::answer::Said;
 use crate::phone::answer::SaidKind;
+use crate::phone::answer::Searched;
 use crate::phone::answer::State;
 use crate::phone::answer::Understood;
 use crate::phone::check::checked;
 use crate::phone::check::told;
-use crate::phone::finding::found;
 use crate::phone::plain::UNBROKEN;
 use crate::phone::plain::paragraphs;
 use crate::phone::request::Request;
@@ -32,12 +28,12 @@ use crate::rules::Ruleset;
 use crate::rules::chosen;
 use crate::rules::embedded_ids;
 use crate::rules::load_to_judge;
-use crate::survey::InMemory;
+use crate::survey::Guard;
 use crate::survey::Observation;
-use crate::survey::Survey;
-use crate::survey::SurveyFile;
 use crate::walk::Prompt;
 use crate::walk::Reply;
+use crate::walk::RulesSearch;
+use crate::walk::RulesSought;
 use crate::walk::Settings;
 use crate::walk::Topic;
 use crate::walk::Walk;
@@ -60,7 +56,6 @@ pub struct Door {
 struct OpenWalk {
     walk: Walk<'static>,
     rulesets: &'static [Ruleset],
-    name: String,
 }
 
 impl Door {
@@ -99,16 +94,13 @@ impl Door {
             } => checked(files, &rules, form, today, only.as_ref())
                 .map(Answer::Checked)
                 .map_err(|error| error.to_string()),
-            Request::Find { words } => {
-                while self.warm() > 0 {}
-                Ok(Answer::Found(found(&words, &self.library)))
-            }
             Request::Guards => {
                 let open = self.walk.as_ref().ok_or(NO_WALK)?;
                 Ok(Answer::Guards {
                     guards: open.guards(),
                 })
             }
+            Request::Search { lines } => Ok(Answer::Searched(self.search(&lines))),
             Request::State => {
                 let open = self.walk.as_ref().ok_or(NO_WALK)?;
                 Ok(open.state(Vec::new()))
@@ -118,6 +110,28 @@ impl Door {
                 Ok(Answer::Understood(open.understand(&typed)))
             }
             Request::Warm => Ok(Answer::Warm { left: self.warm() }),
+        }
+    }
+
+    /// The questions that find the rulesets, answered so far. The first one needs no
+    /// ruleset, so that it can stand before any was read.
+    fn search(&mut self, lines: &[String]) -> Searched {
+        if !lines.is_empty() {
+            while self.warm() > 0 {}
+        }
+        let mut search = RulesSearch::new(&self.library);
+        let mut told = Vec::new();
+        for line in lines {
+            let ask = search.step();
+            told = said(&search.answer(line), &ask);
+        }
+        Searched {
+            question: Screen::of(&search.step()),
+            said: told,
+            chosen: match search.sought() {
+                RulesSought::Chosen(ids) => Some(ids.clone()),
+                RulesSought::Open => None,
+            },
         }
     }
 
@@ -146,15 +160,11 @@ impl Door {
             ..Settings::default()
         };
         let walk = Walk::new(&name, survey, rulesets, settings).map_err(|e| e.to_string())?;
-        let words = report::opening_words(rulesets, UNBROKEN);
-        let open = OpenWalk {
-            walk,
-            rulesets,
-            name,
-        };
+        let lines = report::before_a_walk(rulesets, walk.unit_in_force());
+        let open = OpenWalk { walk, rulesets };
         let answer = open.state(vec![Said {
             kind: SaidKind::Told,
-            lines: paragraphs(&words),
+            lines,
             acts: Vec::new(),
         }]);
         self.walk = Some(open);
@@ -196,12 +206,11 @@ impl OpenWalk {
     fn state(&self, said: Vec<Said>) -> Answer {
         let ask = self.walk.step();
         let judged = self.walk.judged().map(|(_, judged)| judged);
-        let left = judged.map_or(0, |judged| judged.questions().len());
         Answer::State(Box::new(State {
             survey: self.walk.text().to_owned(),
             guards: self.walk.guard_count(),
             errors: self.walk.errors(),
-            question: Screen::of(&ask, left),
+            question: Screen::of(&ask),
             said,
             so_far: judged.map(so_far).unwrap_or_default(),
             written: self.written(),
@@ -234,7 +243,12 @@ impl OpenWalk {
         let next = copy.step();
         let asks_back = matches!(
             next.topic,
-            Topic::Reason(_) | Topic::Slip(_) | Topic::Unit(_) | Topic::Unlikely(_)
+            Topic::Age
+                | Topic::Reason(_)
+                | Topic::Slip(_)
+                | Topic::Unit(_)
+                | Topic::UnitOf(_)
+                | Topic::Unlikely(_)
         );
         Understood {
             taken: false,
@@ -248,30 +262,24 @@ impl OpenWalk {
 
     /// All railings, judged as `check` would.
     fn guards(&self) -> Vec<GuardSoFar> {
-        let text = self.walk.text().as_bytes();
-        let file = InMemory::new(self.name.as_str(), text);
-        let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(file)];
-        let mut guards = Vec::new();
-        // a text in memory is never gone, and what is wrong with it the report says
-        if let Ok(survey) = Survey::scan(&files) {
-            drop(survey.guards(&mut |guard| {
-                let judged = judge(&guard, survey.facts(), self.rulesets, Options::default());
-                let photos = guard.of(Item::Photo).map(|(_, o)| o.written.to_string());
-                guards.push(GuardSoFar {
-                    place: report::guard_name(&guard),
-                    building: guard.building.to_string(),
-                    unit: guard.unit.to_string(),
-                    guard: guard.name.to_string(),
-                    verdict: judged.verdict.name(),
-                    says: report::verdict(judged.verdict),
-                    acts: acts(&judged.dangers),
-                    photos: photos.collect(),
-                    hazards: so_far(&judged),
-                });
-                ControlFlow::Continue(())
-            }));
-        }
-        guards
+        let all = self.walk.all_judged();
+        all.iter()
+            .map(|(guard, judged)| railing(guard, judged))
+            .collect()
+    }
+}
+
+fn railing(guard: &Guard, judged: &Judged<'_>) -> GuardSoFar {
+    let photos = guard.of(Item::Photo).map(|(_, o)| o.written.to_string());
+    GuardSoFar {
+        place: report::guard_name(guard),
+        building: guard.building.to_string(),
+        unit: guard.unit.to_string(),
+        guard: guard.name.to_string(),
+        verdict: judged.verdict.name(),
+        says: report::verdict(judged.verdict),
+        acts: acts(&judged.dangers),
+        photos: photos.collect(),
     }
 }
 
@@ -301,12 +309,12 @@ fn said(told: &[Reply<'_>], ask: &Prompt) -> Vec<Said> {
 /// A reply in the words of the walk on a terminal.
 fn said_of(reply: &Reply<'_>, ask: &Prompt) -> Said {
     let (kind, acts) = match reply {
-        Reply::Understood { .. } => (SaidKind::Noted, Vec::new()),
+        Reply::Noted(..) | Reply::Understood { .. } => (SaidKind::Noted, Vec::new()),
         Reply::Refused(..) => (SaidKind::Refused, Vec::new()),
-        Reply::Settled(_) => (SaidKind::Settled, Vec::new()),
+        Reply::Settled(_) | Reply::UntilMended => (SaidKind::Settled, Vec::new()),
         Reply::Done(..) => (SaidKind::Done, Vec::new()),
         Reply::Stop(_, dangers) => (SaidKind::Stop, acts(dangers)),
-        Reply::Copied(..) | Reply::Help | Reply::Listing(_) | Reply::More | Reply::Remark(_) => {
+        Reply::Copied { .. } | Reply::Help | Reply::Listing(_) | Reply::More | Reply::Remark(_) => {
             (SaidKind::Told, Vec::new())
         }
     };

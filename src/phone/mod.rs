@@ -13,7 +13,6 @@ mod door;
     reason = "a name that a page can call is an unsafe attribute; there is no unsafe block"
 )]
 mod exports;
-mod finding;
 mod plain;
 mod request;
 mod screen;

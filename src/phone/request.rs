@@ -28,15 +28,15 @@ pub(super) enum Request {
         /// This railing alone.
         only: Option<RailingName>,
     },
-    /// The rulesets that plain words lead to.
-    Find { words: String },
     /// All railings of the walk with how they are judged so far.
     Guards,
+    /// Which rulesets hold here: the answers so far to the questions that find them.
+    Search { lines: Vec<String> },
     /// What is asked now.
     State,
     /// What a half-typed answer would be understood as; nothing is written.
     Understand { typed: String },
-    /// Reads one more ruleset for `find`, so that no single request takes long.
+    /// Reads one more ruleset for `search`, so that no single request takes long.
     Warm,
 }
 

@@ -3,23 +3,28 @@
 use serde::Serialize;
 
 use crate::items::Item;
-use crate::items::Pictured;
 use crate::report::vector;
 use crate::walk::Prompt;
+use crate::walk::PromptChoice;
+use crate::walk::Taking;
 use crate::walk::Topic;
 
 /// A question.
 #[derive(Debug, Serialize)]
 pub(super) struct Screen {
-    /// What it is called: the same from one walk to the next.
+    /// The same from one walk to the next.
     pub(super) id: String,
-    /// The item, where it is about one.
+    /// What it is called: `gaps`.
+    pub(super) title: String,
+    /// The item, where a reading of one is asked for.
     pub(super) item: Option<&'static str>,
     /// Whether the walk is over.
     pub(super) finished: bool,
     /// Whether it asks for the name of the next railing.
     pub(super) is_name: bool,
     pub(super) question: String,
+    /// The question in a few words.
+    pub(super) short: String,
     pub(super) how: Vec<String>,
     pub(super) more: Vec<String>,
     pub(super) choices: Vec<Choice>,
@@ -49,56 +54,73 @@ pub(super) struct Choice {
 }
 
 impl Screen {
-    /// The screen of a question; `left` of them are likely.
-    pub(super) fn of(ask: &Prompt, left: usize) -> Screen {
+    pub(super) fn of(ask: &Prompt) -> Screen {
         let item = item(&ask.topic);
-        let measured = matches!(ask.topic, Topic::Item(_) | Topic::Fact(_) | Topic::Ball(..));
         Screen {
-            id: format!("{:?}", ask.topic),
+            id: ask.id(),
+            title: ask.title.clone(),
             item: item.map(Item::name),
             finished: ask.topic == Topic::Finished,
             is_name: ask.topic == Topic::Name,
             question: ask.question.clone(),
-            how: ask.how.iter().map(|how| (*how).to_owned()).collect(),
-            more: ask.more.iter().map(|more| (*more).to_owned()).collect(),
-            choices: choices(ask),
-            several: false,
+            short: ask.short.clone(),
+            how: ask.how.clone(),
+            more: ask.more.clone(),
+            choices: ask.choices.iter().map(choice).collect(),
+            several: ask.taking == Taking::Several,
             examples: ask.examples.clone(),
             so_far: ask.so_far.clone(),
             enter: ask.enter.clone(),
-            drawing: item.filter(|_| measured).and_then(drawing),
-            length: item.is_some_and(|item| measured && item.info().kind.holds_a_length()),
-            left,
+            drawing: ask
+                .drawing
+                .map(|drawing| vector(drawing.scene()).into_string()),
+            length: item.is_some_and(|item| item.info().kind.holds_a_length()),
+            left: ask.left,
             place: ask.place.as_ref().map(|place| place.says()),
         }
     }
 }
 
-fn choices(ask: &Prompt) -> Vec<Choice> {
-    let choice = |word: &&str| Choice {
-        key: (*word).to_owned(),
-        says: (*word).to_owned(),
+/// A key of one sign is for typing; what it says stands on the button.
+fn choice(choice: &PromptChoice) -> Choice {
+    let says = choice.says.trim_matches(['(', ')']);
+    let words = match choice.key.as_str() {
+        "y" => "yes",
+        "n" => "no",
+        key => key,
     };
-    ask.words.iter().map(choice).collect()
-}
-
-/// The item that a question is about.
-fn item(topic: &Topic) -> Option<Item> {
-    match topic {
-        Topic::Ball(item, _)
-        | Topic::Fact(item)
-        | Topic::Item(item)
-        | Topic::Reason(item)
-        | Topic::Slip(item)
-        | Topic::Unit(item)
-        | Topic::Unlikely(item) => Some(*item),
-        Topic::Finished | Topic::Name => None,
+    let says = match (choice.key.chars().count(), says) {
+        (_, "") => words.to_owned(),
+        (1, says) => says.to_owned(),
+        (_, says) => format!("{words} ({says})"),
+    };
+    Choice {
+        key: choice.key.clone(),
+        says,
     }
 }
 
-fn drawing(item: Item) -> Option<String> {
-    match item.info().pictured {
-        Pictured::By([first, ..]) => Some(vector(first.scene()).into_string()),
-        Pictured::By([]) | Pictured::Not(_) => None,
+/// The item of which a reading is asked for.
+fn item(topic: &Topic) -> Option<Item> {
+    match topic {
+        Topic::Fact(item) | Topic::Item(item) => Some(*item),
+        Topic::Drop(_) => Some(Item::Drop),
+        Topic::Age
+        | Topic::Ball(..)
+        | Topic::Balls(_)
+        | Topic::ByEye
+        | Topic::Climb
+        | Topic::Closed
+        | Topic::Finished
+        | Topic::Look
+        | Topic::Name
+        | Topic::Reason(_)
+        | Topic::Rules(_)
+        | Topic::Slip(_)
+        | Topic::Stick(..)
+        | Topic::Touch
+        | Topic::Unit(_)
+        | Topic::UnitOf(_)
+        | Topic::Unlikely(_) => None,
     }
 }

@@ -7,10 +7,10 @@ use crate::judge::DangerSeen;
 use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::judge::Question;
+use crate::quantities::LengthUnit;
 use crate::report::advice;
 use crate::report::cautions::DEFERRAL;
 use crate::report::cautions::GENERAL;
-use crate::quantities::LengthUnit;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::plain;
@@ -73,20 +73,11 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
             ),
         ),
     ];
-    let named = |advisory: bool| {
-        let of = rulesets.iter().filter(|ruleset| ruleset.advisory == advisory);
-        of.map(|ruleset| one_line(&ruleset.id).into_owned())
-            .collect::<Vec<String>>()
-            .join(", ")
-    };
-    let (law, advice) = (named(false), named(true));
-    let judged = match (law.as_str(), advice.as_str()) {
-        ("", advice) => format!(
-            "NO BUILDING RULES ARE CHECKED, only advice: {advice}. Those that hold where you are: guardrule rules find \"house in Florida\"."
-        ),
-        (law, "") => format!("Building rules: {law}."),
-        (law, advice) => format!("Building rules: {law}. Advice as well: {advice}."),
-    };
+    let mut judged = judged_by(rulesets);
+    if rulesets.iter().all(|ruleset| ruleset.advisory) {
+        judged
+            .push_str(" Those that hold where you are: guardrule rules find \"house in Florida\".");
+    }
     lines.push(hanging_in(width, "", &judged));
     if let Some(unit) = begins.unit {
         let unit = unit_in_words(unit);
@@ -97,8 +88,38 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
     lines.join("\n")
 }
 
+/// What is to be known before the questions, a sentence or two each, on whatever surface:
+/// what nobody should do, by what is judged, the unit of a number alone, who decides.
+#[must_use]
+pub fn before_a_walk(rulesets: &[Ruleset], unit: Option<LengthUnit>) -> Vec<String> {
+    let unit = unit.map(|unit| format!("A number alone is {} here.", unit_in_words(unit)));
+    let mut lines = vec![STAY_BEHIND.to_owned(), judged_by(rulesets)];
+    lines.extend(unit);
+    lines.push(DEFERRAL.to_owned());
+    lines
+}
+
+/// By what is judged; in capitals where it is no law.
+fn judged_by(rulesets: &[Ruleset]) -> String {
+    let named = |advisory: bool| {
+        let of = rulesets
+            .iter()
+            .filter(|ruleset| ruleset.advisory == advisory);
+        of.map(|ruleset| one_line(&ruleset.id).into_owned())
+            .collect::<Vec<String>>()
+            .join(", ")
+    };
+    let (law, advice) = (named(false), named(true));
+    match (law.as_str(), advice.as_str()) {
+        ("", advice) => format!("NO BUILDING RULES ARE CHECKED, only advice: {advice}."),
+        (law, "") => format!("Building rules: {law}."),
+        (law, advice) => format!("Building rules: {law}. Advice as well: {advice}."),
+    }
+}
+
 /// The one caution that stands before all questions.
-const STAY_BEHIND: &str = "Stay behind each railing; do not lean on it or over it; pull at nothing.";
+const STAY_BEHIND: &str =
+    "Stay behind each railing; do not lean on it or over it; pull at nothing.";
 
 const fn unit_in_words(unit: LengthUnit) -> &'static str {
     match unit {
@@ -155,7 +176,10 @@ fn choices(ask: &Prompt, manner: Manner, width: usize) -> Vec<String> {
             if choice.says.is_empty() {
                 key
             } else if numbered || choice.says.starts_with('(') {
-                format!("{key} ({})", one_line(&choice.says).trim_matches(['(', ')']))
+                format!(
+                    "{key} ({})",
+                    one_line(&choice.says).trim_matches(['(', ')'])
+                )
             } else {
                 format!("{key} {}", one_line(&choice.says))
             }
@@ -247,9 +271,9 @@ const UNTIL_MENDED: &str = "Until it is put right keep small children from it. T
 
 /// Several rows of one answer.
 fn noted(rows: &[(Item, String)], note: &str) -> String {
-    let nothing_seen = rows.iter().any(|(item, word)| {
-        *item == Item::Condition && word == "none seen"
-    });
+    let nothing_seen = rows
+        .iter()
+        .any(|(item, word)| *item == Item::Condition && word == "none seen");
     let flaking = rows
         .iter()
         .any(|(item, word)| *item == Item::Paint && word == "flaking");
@@ -323,12 +347,15 @@ fn guard_done(done: &GuardDone<'_>) -> String {
         );
     }
     let law = judged.guidance.is_some();
-    let by = if law { "the building rules" } else { "the advice" };
+    let by = if law {
+        "the building rules"
+    } else {
+        "the advice"
+    };
     let short = |advisory: bool| {
         let mut things: Vec<String> = Vec::new();
         for finding in judged.findings.iter().filter(|finding| {
-            finding.verdict == Verdict::FallsShort
-                && (finding.ruleset.advisory && law) == advisory
+            finding.verdict == Verdict::FallsShort && (finding.ruleset.advisory && law) == advisory
         }) {
             let thing = fault(finding);
             if !things.contains(&thing) {
@@ -339,9 +366,9 @@ fn guard_done(done: &GuardDone<'_>) -> String {
     };
     let (wrong, advised) = (short(false), short(true));
     let mut text = match judged.verdict {
-        Verdict::DoesNotApply => format!(
-            "{name}: these rules ask for no railing here; that is no word about danger."
-        ),
+        Verdict::DoesNotApply => {
+            format!("{name}: these rules ask for no railing here; that is no word about danger.")
+        }
         Verdict::FallsShort => format!("{name} falls short of {by}: {}.", wrong.join(", ")),
         Verdict::Meets => format!("{name} meets what was checked of {by}."),
         Verdict::NotMeasured | Verdict::NotSettled | Verdict::TooClose => {
@@ -372,7 +399,8 @@ fn left_open(judged: &Judged<'_>) -> String {
         };
         !question.of_strength
             && judged.hazards.iter().any(|of| {
-                question.item.info().hazards.contains(&of.hazard) && !decided(of.verdict.or(of.guidance))
+                question.item.info().hazards.contains(&of.hazard)
+                    && !decided(of.verdict.or(of.guidance))
             })
     };
     let questions = judged.questions();
@@ -396,7 +424,9 @@ fn stopped(place: &GuardName, dangers: &[DangerSeen], width: usize) -> String {
         hanging_in(width, "", &text)
     }));
     let open_edge = dangers.iter().any(|seen| seen.item == Item::Guard);
-    let moves = dangers.iter().any(|seen| seen.danger.hazard == Hazard::GiveWay);
+    let moves = dangers
+        .iter()
+        .any(|seen| seen.danger.hazard == Hazard::GiveWay);
     let acts = if open_edge {
         "Keep children away from it now: a screwed gate, or a lock where it is no way out in a fire. No rope or ribbon: a child goes under it. Nothing is measured at an open edge."
     } else if moves {

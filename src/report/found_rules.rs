@@ -20,7 +20,7 @@ use crate::rules::Sought;
 /// # Errors
 /// Those of `out`.
 pub fn found_rules(out: &mut TextPage<'_>, found: &FoundRules<'_>) -> io::Result<()> {
-    let taken = taken_as(&found.sought);
+    let taken = taken(&found.sought);
     writeln!(out, "{}", hanging_in(out.width(), "Taken as: ", &taken))?;
     for (word, near) in &found.sought.unknown {
         let near = near.map_or_else(String::new, |near| format!("; did you mean {near}?"));
@@ -79,9 +79,7 @@ pub fn found_rules(out: &mut TextPage<'_>, found: &FoundRules<'_>) -> io::Result
     writeln!(out, "{}", hanging_in(out.width(), "", DEFERRAL))
 }
 
-/// What somebody's words were taken as.
-#[must_use]
-pub fn taken_as(sought: &Sought) -> String {
+fn taken(sought: &Sought) -> String {
     let mut parts: Vec<String> = Vec::new();
     let country = sought.countries.join(" or ");
     parts.extend(sought.region.map(str::to_owned));

@@ -48,13 +48,13 @@ pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
 pub use self::text::{TextReport, first_screen};
 pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
-pub use conversation::{Manner, WalkBegins, answered, asked, opening_words};
+pub use conversation::{Manner, WalkBegins, answered, asked, before_a_walk, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
 pub use drawing::{plain, vector};
 pub use escape::{one_line, safe_cell};
 pub use forms::report;
-pub use found_rules::{found_rules, taken_as};
+pub use found_rules::found_rules;
 pub use html::{HtmlReport, PAGE_POLICY, PAGE_STYLE};
 pub use items::{item, items};
 pub use judging::{GuardsWritten, write_guards};
@@ -65,6 +65,8 @@ pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
 pub use reader::{hazard, name as guard_name, verdict};
 pub use rulesets::{Counts, list, short_list, show, standing};
-pub use sheet::{BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet};
+pub use sheet::{
+    BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet,
+};
 pub use words::{assumption, reason};
 pub use wrap::{NARROWEST, TextPage, WIDEST, WIDTH, wrapped};

@@ -239,9 +239,13 @@ impl<'r> Walk<'r> {
                 self.focus = Focus::Pending(pending, Why::Unit);
             }
             Err(refused) if lacks_unit && !refused.lacks_unit => {
-                let unit = self.unit_in_force().map_or("the unit of its column", plural);
+                let unit = self
+                    .unit_in_force()
+                    .map_or("the unit of its column", plural);
                 let in_force = format!("a number alone is {unit} here");
-                let refused = refused.adding(&in_force).adding_units(item, &pending.reading);
+                let refused = refused
+                    .adding(&in_force)
+                    .adding_units(item, &pending.reading);
                 said.push(refused.said());
             }
             Err(refused) => said.push(refused.adding_units(item, &pending.reading).said()),
@@ -422,7 +426,9 @@ impl<'r> Walk<'r> {
         let Some((guard, judged)) = &self.guard else {
             return;
         };
-        let known = before.as_ref().map_or(0, |(_, judged)| judged.dangers.len());
+        let known = before
+            .as_ref()
+            .map_or(0, |(_, judged)| judged.dangers.len());
         if judged.dangers.len() > known {
             self.say_stop(said);
             self.warned = Warned::Yes;

@@ -73,14 +73,15 @@ impl<'r> Walk<'r> {
         let nothing_here = keys.contains(&"0");
         if keys.len() > 1 && (nothing_here || keys.contains(&"n")) {
             let message = format!("{text} says that there is something, and that there is not");
-            said.push(Reply::Refused(message, Some("write one of them".to_owned())));
+            said.push(Reply::Refused(
+                message,
+                Some("write one of them".to_owned()),
+            ));
             return;
         }
         let mut rows = seen;
         let has = |rows: &Rows, item: Item| rows.iter().any(|(of, _)| *of == item);
-        let danger = rows
-            .iter()
-            .any(|(item, word)| item.danger(word).is_some());
+        let danger = rows.iter().any(|(item, word)| item.danger(word).is_some());
         if !nothing_here && !danger {
             // the whole list was looked through
             rows.push((Item::Condition, "none seen".to_owned()));
@@ -222,12 +223,18 @@ impl<'r> Walk<'r> {
         let here = self.here.as_ref().map(|here| here.compared());
         match yes_or_no(head) {
             Some(true) => {
-                let note = if eye && note.is_empty() { "by eye" } else { note };
+                let note = if eye && note.is_empty() {
+                    "by eye"
+                } else {
+                    note
+                };
                 let rows = vec![(Item::Drop, format!("over {size}"))];
                 self.write_together(topic, rows, note, said);
             }
             Some(false) => {
-                self.passed.over.extend(here.clone().map(|here| (here, Asking::Drop)));
+                self.passed
+                    .over
+                    .extend(here.clone().map(|here| (here, Asking::Drop)));
                 if eye {
                     self.passed
                         .over
@@ -278,7 +285,9 @@ impl<'r> Walk<'r> {
         };
         match rows {
             Some(rows) => self.write_together(topic, rows, note, said),
-            None if text.starts_with(|c: char| c.is_ascii_digit()) && parse(Item::Opening, whole, None).is_err() => {
+            None if text.starts_with(|c: char| c.is_ascii_digit())
+                && parse(Item::Opening, whole, None).is_err() =>
+            {
                 let list = sizes.join(", ");
                 let message = format!("{text} is none of these balls: {list}");
                 let help = "write the one that stops everywhere, or p where all pass; Enter, and then what the tape reads".to_owned();
@@ -425,7 +434,11 @@ impl<'r> Walk<'r> {
                 place: here.clone(),
                 item: *item,
                 reading: reading.clone(),
-                note: if index == 0 { note.to_owned() } else { String::new() },
+                note: if index == 0 {
+                    note.to_owned()
+                } else {
+                    String::new()
+                },
             };
             let row = self.table_row(&here);
             match self.page.with(&entry, row) {
@@ -518,7 +531,10 @@ fn keys_of(text: &str, list: &[(&'static str, &'static str)]) -> Option<Vec<&'st
         return Some(vec![*key]);
     }
     let mut keys = Vec::new();
-    for part in text.split([' ', ',', '+', ';']).filter(|part| !part.is_empty()) {
+    for part in text
+        .split([' ', ',', '+', ';'])
+        .filter(|part| !part.is_empty())
+    {
         let part = match part {
             "no" | "none" | "nothing" => "n",
             part => part,

@@ -38,7 +38,11 @@ pub(super) struct Bare {
 impl Bare {
     /// Which of the two it is.
     pub(super) fn ask(&self) -> Prompt {
-        let both = format!("{} ({})", self.in_new(), meant_by(self.item, &self.in_new()));
+        let both = format!(
+            "{} ({})",
+            self.in_new(),
+            meant_by(self.item, &self.in_new())
+        );
         let question = format!(
             "{} was written alone. Is it {both}, or {} ({})?",
             self.number,

@@ -263,9 +263,7 @@ impl<'r> Walk<'r> {
     pub fn all_judged(&self) -> Vec<(Guard, Judged<'r>)> {
         let all = self.view.guards.iter();
         all.map(|guard| {
-            let judged = self
-                .view
-                .judge(guard, self.rulesets, self.settings.options);
+            let judged = self.view.judge(guard, self.rulesets, self.settings.options);
             (guard.clone(), judged)
         })
         .collect()
@@ -289,7 +287,10 @@ impl<'r> Walk<'r> {
         // lines may have moved
         self.history.clear();
         self.bare.clear();
-        if matches!(self.focus, Focus::Item(_, How::Replace(..)) | Focus::Redo(_)) {
+        if matches!(
+            self.focus,
+            Focus::Item(_, How::Replace(..)) | Focus::Redo(_)
+        ) {
             self.focus = Focus::Next;
         }
         if let Focus::Pending(pending, _) = &self.focus

@@ -1,7 +1,7 @@
 // The screens. Every word about a railing comes from the core; this file shows it.
 const $ = id => document.getElementById(id);
 const LENGTH_KEYS = ["1", "2", "3", "1/8", "5/8", "4", "5", "6", "1/4", "3/4", "7", "8", "9", "3/8", "7/8", ".", "0", "⌫", "1/2", "space", "ft", "in", "cm", "mm", "abc"];
-let core, state = null, base = "", typed = [], rules = [], name = "railings.csv", where = "", touched = false;
+let core, state = null, base = "", typed = [], rules = [], name = "railings.csv", touched = false;
 
 // An element; `on…` are listeners, `null` and `false` are left out.
 function h(tag, attributes, ...inside) {
@@ -96,72 +96,49 @@ const CAUTION = () => h("p", { class: "cau" }, h("b", {}, "Stay on the safe side
 function openButton() {
   return h("label", { class: "file" }, "Open an earlier survey", h("input", { type: "file", accept: ".csv,text/csv,text/plain,text/comma-separated-values", onchange: openFile }));
 }
-function first() {
-  const before = kept.read(BEFORE);
-  const field = h("input", { type: "text", id: "where", autocomplete: "off", autocapitalize: "words", spellcheck: "false" });
-  const go = e => { e.preventDefault(); touched = true; if (field.value.trim()) home(field.value.trim()); else adviceAlone(); };
-  show([
-    h("div", { class: "bar" }, h("p", {}, "Before the railings")), CAUTION(),
-    h("h1", {}, "Where is the railing?"),
-    h("p", {}, "It finds the building rules. Without an answer only advice for small children is looked at."),
-    h("form", { onsubmit: go }, h("label", { for: "where" }, "Country, and state or province"), field, h("p", { class: "dis" }, "For example: Ohio; Ontario; England; Germany, Bavaria"),
-      h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"))),
-    h("div", { class: "ch" }, button("I do not know: advice alone", () => { touched = true; adviceAlone(); }), openButton(),
-      before && button("Back to the survey that was here before", () => { touched = true; resume(before); })),
-  ]);
+// Two or three questions lead to the rules; `lines` are the answers so far.
+function first(lines = []) {
+  if (lines.length) touched = true;
+  const got = core.ask({ do: "search", lines });
+  if (got.trap || got.error) return broken(got.trap || got.error);
+  if (got.chosen) return start(got.chosen, got.said);
+  const q = got.question, before = lines.length ? null : kept.read(BEFORE);
+  const refused = got.said.some(one => one.kind === "refused");
+  const typing = refused ? lines.slice(0, -1) : lines;             // an answer that was not taken is asked again
+  const say = line => first([...typing, line]);
+  const skip = q.enter && button(upper(q.enter), () => say(""));
+  const boxes = q.choices.map((one, index) => h("label", {}, h("input", { type: "checkbox", checked: index === 0, value: one.key }), h("span", {}, one.says)));
+  let body;
+  if (q.several) {
+    const go = () => { const keys = boxes.map(box => box.firstChild).filter(box => box.checked).map(box => box.value); say(keys.length ? keys.join(" ") : "n"); };
+    body = [h("p", {}, "Several may hold. The advice for small children is looked at beside them."), h("div", { class: "rules" }, boxes), h("div", { class: "ch" }, button("Next", go, { class: "pri" }), button("None of them: advice alone", () => say("n")))];
+  } else if (q.choices.length) {
+    body = h("div", { class: "ch" }, q.choices.map(one => button(one.says, () => say(one.key))), skip);
+  } else {
+    const field = h("input", { type: "text", id: "answer", autocomplete: "off", autocapitalize: "words", spellcheck: "false" });
+    body = h("form", { onsubmit: e => { e.preventDefault(); say(field.value.trim()); } }, h("label", { for: "answer" }, "Country, and state or province"), field, h("p", { class: "dis" }, `For example: ${q.examples.join("; ")}`),
+      h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"), skip));
+  }
+  show([h("div", { class: "bar" }, h("p", {}, "Before the railings")), lines.length ? null : CAUTION(), saidBox(got.said), h("h1", {}, q.question), body, q.choices.length ? null : q.more.map(line => h("p", { class: "dis" }, line)),
+    h("div", { class: "ch" }, lines.length ? null : openButton(), before && button("Back to the survey that was here before", () => { touched = true; resume(before); })),
+    h("p", { class: "nav" }, lines.length ? button("Back", () => first(typing.slice(0, -1))) : null)]);
 }
-function home(place) {
-  where = place;
-  const say = word => () => offered(`${word} in ${place}`);
-  show([
-    h("div", { class: "bar" }, h("p", {}, place)), h("h1", {}, "What kind of home is it?"),
-    h("p", {}, "Flats and houses have rules of their own."),
-    h("div", { class: "ch" }, button("a house of one or two homes", say("house")), button("a flat in a building with three homes or more", say("flat")), button("a rented flat", say("rented flat")), button("a rented house", say("rented house")), button("it is no home, or I do not know", () => offered(place))),
-    h("p", { class: "nav" }, button("Back", first)),
-  ]);
-}
-function offered(words) {
-  const found = core.ask({ do: "find", words });
-  if (found.trap || found.error) return broken(found.trap || found.error);
-  const near = found.unknown.filter(([, near]) => near);
-  const boxes = [];
-  const offer = (one, checked) => {
-    const box = h("input", { type: "checkbox", value: one.id, checked });
-    boxes.push(box);
-    return h("label", {}, box, h("span", {}, one.title, h("small", {}, [one.only && `${upper(one.only)}. `, one.covers])));
-  };
-  const go = () => start(boxes.filter(box => box.checked).map(box => box.value));
-  show([
-    h("div", { class: "bar" }, h("p", {}, `Taken as: ${found.taken}`)),
-    h("h1", {}, found.law.length ? "Which building rules?" : "No building rules are here for it"),
-    found.unknown.length ? h("div", { class: "noted refused" }, found.unknown.map(([word, near]) => h("p", { class: "refused" }, `“${word}” is not known here${near ? `: did you mean ${near}?` : "."}`))) : null,
-    near.length ? h("div", { class: "ch" }, near.map(([word, near]) => button(upper(near), () => home(where.replace(word, near))))) : null,
-    found.law.length ? h("p", {}, "Take what fits; several may hold. The advice for small children is always looked at.") : null,
-    h("div", { class: "rules" }, found.law.map((one, index) => offer(one, index === 0))),
-    found.only_where.length ? h("details", {}, h("summary", {}, "Only for some things or places"), h("div", { class: "rules" }, found.only_where.map(one => offer(one, false)))) : null,
-    found.not_here.map(says => h("p", {}, says)),
-    found.ask.length ? h("p", {}, `Say as well, if you can: ${found.ask.join("; ")}.`) : null,
-    h("div", { class: "ch" }, found.law.length ? button("Next", go, { class: "pri" }) : null, button(found.law.length ? "Advice alone" : "Go on with advice alone", adviceAlone)),
-    h("p", { class: "nav" }, button("Back", first)),
-  ]);
-}
-const adviceAlone = () => start([]);
-function start(chosen) {
+function start(chosen, said) {
+  touched = true;
   kept.setAside(kept.read(KEY));
   name = "railings.csv";
   const got = begin("", chosen);
   if (got.trap || got.error) return broken(got.trap || got.error);
+  state.said = [...got.said, ...(said || [])];
   keep(); intro();
 }
 // Cautions and what it is judged by, once.
 function intro() {
-  const [first, ...rest] = state.said.flatMap(one => one.lines);
-  show([
-    h("div", { class: "bar" }, h("p", {}, "Before the railings")), h("h1", {}, first),
-    state.law ? null : h("p", { class: "cau" }, h("b", {}, "NO BUILDING RULES ARE CHECKED, advice alone.")),
-    h("ul", {}, rest.map(line => h("li", {}, line.replace(/^- /, "")))),
-    h("div", { class: "ch" }, button("Next", question, { class: "pri" })),
-  ]);
+  const lines = state.said.flatMap(one => one.lines);
+  show([h("div", { class: "bar" }, h("p", {}, "Before the railings")), h("h1", {}, "Before you begin"),
+    lines.map(line => h("p", { class: /^NO BUILDING/.test(line) ? "cau" : null }, line)),
+    state.errors ? h("p", { class: "cau" }, "Something in this survey cannot be read. It is kept as it stands; the report at the end says what.") : null,
+    h("div", { class: "ch" }, button("Next", () => { state.said = []; question(); }, { class: "pri" }))]);
 }
 function resume(old) {
   name = old.name || name;
@@ -202,24 +179,21 @@ function bar() {
     h("p", {}, [q.place || "between two railings", q.left > 1 ? `about ${q.left} left` : null].filter(Boolean).join(" · ")),
     h("p", { class: "sofar" }, worst.length ? worst.map(one => h("span", {}, `${one.hazard}: `, mark(one.verdict), ` ${one.says}`)) : "nothing said yet"));
 }
-function noted() {
-  const said = state.said.filter(one => one.lines.length);
+function saidBox(all) {
+  const said = all.filter(one => one.lines.length);
   if (!said.length) return null;
-  const refused = said.some(one => one.kind === "refused");
   tell(said.flatMap(one => one.lines).join(" "));
-  return h("div", { class: `noted${refused ? " refused" : ""}` }, said.map(one => one.lines.map(line => h("p", { class: one.kind }, line))));
+  return h("div", { class: `noted${said.some(one => one.kind === "refused") ? " refused" : ""}` }, said.map(one => one.lines.map(line => h("p", { class: one.kind }, line))));
 }
 function question() {
   const q = state.question;
-  tell("");
-  const body = q.several ? several(q) : q.choices.length && !q.length ? choose(q) : field(q);
-  show([bar(), noted(), h("h2", {}, q.question), q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
+  const body = q.item === "photo" ? photoQuestion(q) : q.several ? several(q) : q.choices.length ? choose(q) : field(q);
+  show([bar(), saidBox(state.said), h("h2", {}, q.is_name && state.guards ? q.short : q.question), q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
     q.so_far.length ? h("p", {}, `So far: ${q.so_far.join("; ")}.`) : null, body, more(q), nav(q)]);
 }
 function choose(q) {
   const wide = q.choices.some(one => one.says.length > 16);
-  const yes = one => one.says === "y" ? "yes" : one.says === "n" ? "no" : one.says || one.key;
-  return [h("div", { class: `ch${wide || q.choices.length < 5 ? "" : " two"}` }, q.choices.map(one => button(yes(one), () => answer(one.key)))), other(q)];
+  return [h("div", { class: `ch${wide || q.choices.length < 5 ? "" : " two"}` }, q.choices.map(one => button(one.says, () => answer(one.key)))), other(q)];
 }
 function several(q) {
   const chosen = new Set();
@@ -232,10 +206,9 @@ function several(q) {
   const go = () => chosen.size ? answer([...chosen].join(" ")) : notice(h("p", {}, "Nothing is chosen: choose what you see, or skip the question."));
   return [h("div", { class: "ch" }, q.choices.map(toggle)), h("div", { class: "ch" }, button("Next", go, { class: "pri" })), other(q)];
 }
-// A word that no button says.
+// What no button says: a reading, or words of one's own behind a comma.
 function other(q) {
-  if (!q.item && !q.examples.length) return null;
-  return h("details", {}, h("summary", {}, "Write it instead"), field({ ...q, length: false }));
+  return h("details", {}, h("summary", {}, q.length ? "What the tape reads" : "Write it instead"), field(q));
 }
 function field(q) {
   const input = h("input", { type: "text", id: "answer", autocomplete: "off", spellcheck: "false", autocapitalize: "off", enterkeyhint: "next", inputmode: q.length ? "none" : null, "aria-describedby": "und" });
@@ -275,7 +248,7 @@ function field(q) {
     q.examples.length ? h("p", { class: "dis" }, `For example: ${q.examples.join("; ")}`) : null,
     q.length ? h("div", { class: "kp", role: "group", "aria-label": "keys" }, keys) : null,
     h("p", { class: "nx" }, h("button", { class: "pri" }, "Next"),
-      q.length && q.item ? button("Cannot reach", () => answer("not reached")) : null,
+      q.length && q.item && !q.choices.length ? button("Cannot reach", () => answer("not reached")) : null,
       q.is_name && state.guards ? button("No more railings", () => answer("finish")) : null,
       q.is_name && state.guards ? button("Same as the last one but", () => answer(`= ${input.value.trim()}`)) : null));
 }
@@ -290,46 +263,48 @@ function more(q) {
     if (q.item && q.so_far.length) acts.push(button(`Another reading of ${q.item}`, ask(`another ${q.item}`)));
     acts.push(button("Ask again what I skipped", ask("again")));
   }
-  acts.push(button("Finish", ask("finish")), button("Save the survey", saveSurvey));
+  acts.push(button("Finish", ask("finish")), button("Save the survey", saveSurvey), button("The railings so far", () => { state.said = []; end(); }));
   inside.push(h("details", {}, h("summary", {}, "More"), h("div", { class: "ch" }, acts)));
   return inside;
 }
 function nav(q) {
   const skip = q.enter && !q.is_name ? upper(q.enter) : null;
   return h("p", { class: "nav" }, button("Back", () => answer("back")), skip && button(skip, () => answer("")),
-    q.item && !q.length && !q.is_name && q.choices.length ? button("Cannot reach", () => answer("not reached")) : null);
+    q.place && !q.is_name && q.choices.length && q.enter ? button("Cannot reach", () => answer("not reached")) : null);
 }
 function noteScreen() {
   const input = h("input", { type: "text", id: "answer", autocomplete: "off" });
   show([h("h2", {}, "A note beside the last answer"), h("form", { onsubmit: e => { e.preventDefault(); if (input.value.trim()) answer(`note ${input.value.trim()}`); else question(); } },
-    h("label", { for: "answer" }, "In your own words"), input, h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"))), h("p", { class: "nav" }, button("Back", question))]);
+    h("label", { for: "answer" }, "In your own words"), input, h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"))), h("p", { class: "nav" }, button("Back", () => { state.said = []; question(); }))]);
 }
 function mend() {
   const rows = state.written;
   show([bar(), h("h2", {}, "Which answer?"), rows.length ? h("ul", { class: "gl" }, rows.map(([item, reading]) => h("li", {}, button(`${item}: ${reading}`, () => answer(`correct ${item}`))))) : h("p", {}, "Nothing is written here yet."),
-    h("p", { class: "nav" }, button("Back", question))]);
+    h("p", { class: "nav" }, button("Back", () => { state.said = []; question(); }))]);
 }
-function photoScreen() {
-  const place = state.question.place;
+function takeButton(text, after) {
   const take = async event => {
-    const files = [...event.target.files];
-    for (const file of files) {
-      try {
-        const photo = await photos.add(file, place);
-        const got = core.ask({ do: "answer", typed: `photo: ${photo}` });
-        if (got.trap) return recover(`photo: ${photo}`, got.trap);
-        if (got.error || got.said.some(one => one.kind === "refused")) throw new Error(got.error || got.said[0].lines.join(" "));
-        state = got; typed.push(`photo: ${photo}`); keep();
-      } catch (e) { return notice(h("p", {}, `${file.name} was not taken: ${e.message}. Other answers are kept.`)); }
+    const place = state.question.place;
+    for (const file of event.target.files) {
+      try { if (after(await photos.add(file, place)) === false) return; } catch (e) { return notice(h("p", {}, `${file.name} was not taken: ${e.message}. All else is kept.`)); }
     }
     if (photos.fault) notice(h("p", {}, "The photograph is here only until this page is closed: this browser keeps none. Save the page with it."));
-    photoScreen();
-    tell("The photograph is kept with this railing.");
+  };
+  return h("label", { class: "file" }, text, h("input", { type: "file", accept: "image/*", onchange: take }));
+}
+const PHOTO = "It is made smaller here, and the place where it was taken is removed from it. It stays on this phone and in the page that you save.";
+function photoQuestion() { return [h("p", {}, PHOTO), h("div", { class: "ch" }, takeButton("Take or choose a photograph", photo => { answer(photo); return false; }))]; }
+function photoScreen() {
+  const add = photo => {
+    const line = `photo: ${photo}`, got = core.ask({ do: "answer", typed: line });
+    if (got.trap) { recover(line, got.trap); return false; }
+    if (got.error || got.said.some(one => one.kind === "refused")) throw new Error(got.error || got.said[0].lines.join(" "));
+    state = got; typed.push(line); keep(); photoScreen(); tell("The photograph is kept with this railing.");
+    return false;
   };
   const names = state.written.filter(([item]) => item === "photo").map(([, reading]) => reading);
-  show([bar(), h("h2", {}, "A photograph of it"), h("p", {}, "It is made smaller here, and the place where it was taken is removed. It stays on this phone and in the page that you save."),
-    h("div", { class: "ch" }, h("label", { class: "file" }, "Take or choose a photograph", h("input", { type: "file", accept: "image/*", multiple: true, onchange: take }))),
-    pictures(names), h("div", { class: "ch" }, button("Go on", question, { class: "pri" }))]);
+  show([bar(), h("h2", {}, "A photograph of it"), h("p", {}, PHOTO), h("div", { class: "ch" }, takeButton("Take or choose a photograph", add)),
+    pictures(names), h("div", { class: "ch" }, button("Go on", () => { state.said = []; question(); }, { class: "pri" }))]);
 }
 function pictures(names) {
   const shown = names.filter(one => photos.all.has(one));
@@ -342,80 +317,107 @@ function pictures(names) {
 
 // ---- a danger -------------------------------------------------------------------------------
 function danger(stop) {
-  const calls = stop.acts.map(one => one.act), lines = stop.lines.filter(line => !calls.some(call => line.includes(call)) && !/^!+/.test(line));
-  const finished = state.question.finished;
+  const calls = [...new Set(stop.acts.map(one => one.act))], lines = stop.lines.filter(line => !calls.some(call => line.includes(call)) && !/^!+/.test(line));
+  const said = state.said;
   tell("");
+  state.said = [];
   show([
-    h("h1", {}, stop.acts.length ? sentence([...new Set(calls)].join(", and ")) : "Stop"),
+    h("h1", {}, calls.length ? sentence(calls.join(", and ")) : "Stop"),
     h("p", { class: "big" }, stop.acts.map(one => `${upper(one.says)}.`).join(" ")),
     h("div", { class: "do" }, lines.map(line => h("p", {}, line))),
-    h("div", { class: "ch" }, button(state.question.is_name ? "Go on with the next railing" : "Go on", finished ? end : question, { class: "pri" }),
-      state.question.is_name ? button("What the eye tells, without touching it", byEye) : button("Go on with the next railing", () => answer("next")),
+    h("div", { class: "ch" }, button("Go on", state.question.finished ? end : question, { class: "pri" }),
+      state.question.is_name || state.question.finished ? null : button("On to the next railing", () => answer("next")),
       button("It was a slip: change my answer", () => answer("back"))),
   ], "danger");
-}
-// Without touching it: what can be typed after a danger.
-function byEye() {
-  show([h("h2", {}, "Only what needs no touching"), h("p", {}, "Stay where you are. What do you see from there?"),
-    h("div", { class: "ch" }, [["How far it is down", "drop"], ["What fills it", "infill"], ["A photograph", "photo"]].map(([text, item]) => button(text, () => answer(`another ${item}`)))),
-    h("div", { class: "ch" }, button("Go on with the next railing", question, { class: "pri" }))]);
+  state.said = said.filter(one => one.kind !== "stop" && one.kind !== "noted");
 }
 
 // ---- the end --------------------------------------------------------------------------------
 const stem = () => name.replace(/\.[a-z]+$/i, "");
 function saveSurvey() { download(state.survey, `${stem()}.csv`, "text/csv"); tell("The survey is handed to the browser to save."); }
-function report(form) { return core.ask({ do: "check", files: [{ name, text: state.survey }], rules: [], form, today: today() }); }
+function report(form, only) { return core.ask({ do: "check", files: [{ name, text: state.survey }], form, today: today(), only: only || null }); }
 function asText() {
   const area = h("textarea", { id: "astext", readonly: true, rows: 8, spellcheck: "false" });
   area.value = state.survey;
   return h("details", { class: "noprint" }, h("summary", {}, "Copy the survey as text"), h("label", { for: "astext" }, "Where nothing can be saved, copy all of it into a message to yourself."), area);
 }
-function end() {
-  const got = core.ask({ do: "guards" });
-  if (got.trap || got.error) return broken(got.trap || got.error);
-  const guards = got.guards, tonight = guards.filter(one => one.acts.length), text = report("text");
-  if (text.trap || text.error) return broken(text.trap || text.error);
+// The report's own page, in a frame: its style and its print layout stay its own.
+function framed(page, title) {
+  const frame = h("iframe", { title, id: "report" });
+  const fit = () => { try { frame.height = String(frame.contentDocument.documentElement.scrollHeight + 8); } catch { frame.height = String(Math.round(innerHeight * 0.8)); } };
+  frame.addEventListener("load", () => {
+    fit();
+    try { const body = frame.contentDocument; body.addEventListener("toggle", fit, true); addEventListener("resize", fit); } catch { /* a preview lets nobody look in */ }
+  });
+  frame.srcdoc = page;
+  return frame;
+}
+function printReport() {
+  const frame = $("report");
+  try { frame.contentWindow.focus(); frame.contentWindow.print(); } catch { print(); }
+}
+// The page of a report with the photographs in it, each beside its railing.
+async function pageOf(got, guards, only) {
+  const page = new DOMParser().parseFromString(got.report, "text/html");
+  for (const one of guards) {
+    const pics = [];
+    for (const photo of one.photos) { const url = await photos.dataUrl(photo); if (url) pics.push([photo, url]); }
+    if (!pics.length) continue;
+    const name = [...page.querySelectorAll("[id^=name-]")].find(of => of.textContent.trim() === one.place);
+    const at = (name && name.closest("article, .sheet")) || (only && page.querySelector("main")) || page.body;
+    const list = page.createElement("ul");
+    list.className = "photos";
+    for (const [photo, url] of pics) {
+      const item = page.createElement("li"), picture = page.createElement("img");
+      picture.src = url; picture.alt = `Photograph of ${one.place}: ${photo}`;
+      item.append(picture, photo); list.append(item);
+    }
+    (at.querySelector(".matter") || at).append(list);
+  }
+  return `<!DOCTYPE html>\n${page.documentElement.outerHTML}\n`;
+}
+async function end() {
+  const got = core.ask({ do: "guards" }), html = got.trap || got.error ? got : report("html");
+  if (html.trap || html.error) return broken(html.trap || html.error);
+  const guards = got.guards, tonight = guards.filter(one => one.acts.length);
+  const page = await pageOf(html, guards);
   const count = guards.length === 1 ? "1 railing" : `${guards.length} railings`;
   show([
-    h("h1", {}, guards.length ? `${count} written down` : "No railing was written down"), noted(),
+    h("h1", {}, guards.length ? `${count} written down` : "No railing was written down"), saidBox(state.said),
     tonight.length ? h("div", { class: "say" }, h("h2", {}, "Tonight"), tonight.map(one => h("p", {}, h("b", {}, `${one.place}: ${sentence([...new Set(one.acts.map(act => act.act))].join(", and "))}. `), one.acts.map(act => `${upper(act.says)}.`).join(" ")))) : null,
     h("ul", { class: "gl" }, guards.map(one => h("li", {}, button([mark(one.verdict), h("span", {}, h("b", {}, one.place), ` · ${one.says}`)], () => guardScreen(one))))),
-    h("div", { class: "ch two" }, button("Save the survey", saveSurvey, { class: "pri" }), button("Save the page", () => savePage("save")),
-      typeof navigator.share === "function" ? button("Share the page", () => savePage("share")) : null, button("Print", () => print()),
+    h("div", { class: "ch two" }, button("Save the survey", saveSurvey, { class: "pri" }), button("Save the page", () => savePage(page, stem(), "save")),
+      typeof navigator.share === "function" ? button("Share the page", () => savePage(page, stem(), "share")) : null, button("Print", printReport),
       button("Another railing", again), openButton()),
-    h("h2", {}, "The report"), h("div", { id: "report" }, h("pre", {}, text.report)),
-    text.diagnostics ? [h("h2", {}, "What could not be read"), h("pre", {}, text.diagnostics)] : null,
+    html.diagnostics ? [h("h2", {}, "What could not be read"), h("pre", {}, html.diagnostics)] : null,
     asText(),
-    h("p", { class: "nav" }, button("New survey", () => { touched = true; first(); })),
+    guards.length ? [h("h2", {}, "The report"), framed(page, "The report")] : null,
+    h("p", { class: "nav" }, button("A new survey", () => { touched = true; first(); })),
   ]);
 }
 function again() {
   const old = state.survey, got = begin(old, rules);
   if (got.trap || got.error) return broken(got.trap || got.error);
-  state = { ...got, said: [] };
-  if (!state.question.is_name) { const next = core.ask({ do: "answer", typed: "next" }); if (!next.error && !next.trap) { state = { ...next, said: [] }; typed.push("next"); } }
+  state.said = [];
+  if (state.question.place) return answer("next");
   keep(); question();
 }
-function guardScreen(one) {
-  show([h("h1", {}, [mark(one.verdict), ` ${one.place}`]), h("p", {}, h("b", {}, upper(one.says))),
-    one.acts.length ? h("div", { class: "say" }, one.acts.map(act => h("p", {}, h("b", {}, `${sentence(act.act)}. `), `${upper(act.says)}.`))) : null,
-    h("ul", { class: "gl" }, one.hazards.map(of => h("li", {}, h("p", {}, of.verdict ? mark(of.verdict) : mark("does not apply"), ` ${upper(of.hazard)}: ${of.says}${of.advice ? `; advice: ${of.advice_says}` : ""}`)))),
-    pictures(one.photos), h("p", { class: "nav" }, button("Back", end))]);
+async function guardScreen(one) {
+  touched = true;
+  const got = report("html", { building: one.building, unit: one.unit, guard: one.guard });
+  if (got.trap || got.error) return broken(got.trap || got.error);
+  const page = await pageOf(got, [one], true);
+  show([h("h1", {}, [mark(one.verdict), ` ${one.place}`]),
+    h("div", { class: "ch two" }, button("Save this page", () => savePage(page, `${stem()}-${one.guard}`, "save")), button("Print", printReport),
+      typeof navigator.share === "function" ? button("Share this page", () => savePage(page, `${stem()}-${one.guard}`, "share")) : null),
+    framed(page, `The page of ${one.place}`), h("p", { class: "nav" }, button("Back", end))]);
 }
-async function savePage(how) {
-  const got = core.ask({ do: "guards" }), text = report("text");
-  const escape = s => s.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/"/g, "&quot;");
-  let pics = "";
-  for (const one of got.guards) for (const photo of one.photos) {
-    const url = await photos.dataUrl(photo);
-    if (url) pics += `<figure><img src="${url}" alt="Photograph ${escape(photo)}"><figcaption>${escape(one.place)}: ${escape(photo)}</figcaption></figure>\n`;
-  }
-  const page = `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${escape(stem())}: report</title></head><body>\n<pre>${escape(text.report)}</pre>\n${pics}</body></html>\n`;
-  const file = new File([page], `${stem()}.html`, { type: "text/html" });
+async function savePage(page, called, how) {
+  const file = new File([page], `${called}.html`, { type: "text/html" });
   if (how === "share" && navigator.canShare && navigator.canShare({ files: [file] })) {
-    try { await navigator.share({ files: [file], title: stem() }); return; } catch (e) { if (e.name === "AbortError") return; }
+    try { await navigator.share({ files: [file], title: called }); return; } catch (e) { if (e.name === "AbortError") return; }
   }
-  download(page, `${stem()}.html`, "text/html");
+  download(page, `${called}.html`, "text/html");
   tell("The page is handed to the browser to save.");
 }
 

@@ -258,11 +258,19 @@ fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPar
     for item in &measured {
         if *item == Item::Opening {
             for (name, asks) in [
-                ("widest gap", "where the ball passed; level, square between the faces"),
+                (
+                    "widest gap",
+                    "where the ball passed; level, square between the faces",
+                ),
                 ("next gap", "the second widest"),
                 ("third gap", ""),
             ] {
-                let parts = vec![line(""), line("how high"), tick("none"), tick("not reached")];
+                let parts = vec![
+                    line(""),
+                    line("how high"),
+                    tick("none"),
+                    tick("not reached"),
+                ];
                 rows.push(row(&[Item::Opening], name, asks, parts));
             }
         } else {

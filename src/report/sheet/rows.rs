@@ -235,9 +235,13 @@ pub(super) fn balls<'r>(holes: &[Item], rulesets: &'r [Ruleset]) -> Vec<SheetBal
         };
         for hole in holes {
             // a gap of nothing is asked for by tape, and by no ball
-            let sizes = ruleset.balls(*hole).filter(|limit| limit.length > Length::ZERO);
+            let sizes = ruleset
+                .balls(*hole)
+                .filter(|limit| limit.length > Length::ZERO);
             for limit in sizes {
-                let known = all.iter_mut().find(|ball| ball.limit.length == limit.length);
+                let known = all
+                    .iter_mut()
+                    .find(|ball| ball.limit.length == limit.length);
                 match known {
                     Some(ball) => {
                         if ball.whose != whose {
@@ -341,7 +345,11 @@ pub(super) fn drawings(of: &[Drawing]) -> (f64, Markup) {
     let markup = html! {
         div class="draws" { @for drawing in of { (sized(*drawing)) } }
     };
-    let all = if of.is_empty() { 0.0 } else { high + row_high + 2.0 };
+    let all = if of.is_empty() {
+        0.0
+    } else {
+        high + row_high + 2.0
+    };
     (all, markup)
 }
 
