@@ -21,42 +21,6 @@ const SO: usize = 19;
 /// Lines that a guard's load path takes where nobody asked for all of it.
 const MOST_LINES: usize = 6;
 
-/// What matters of a guard's load paths: the weakest link, what is seen wrong, what a
-/// tradesman would do, what to look at next, each path for itself.
-pub(super) fn what_matters(entry: &JudgedGuard<'_>) -> Vec<Vec<String>> {
-    let applies = |finding: &&Finding<'_>| finding.verdict != Verdict::DoesNotApply;
-    let chains = entry.judged.findings.iter().filter(applies);
-    chains
-        .filter_map(|finding| Some((finding, finding.chain.as_deref()?)))
-        .filter(|(_, chain)| chain.written)
-        .map(|(finding, chain)| {
-            let ruled_out = strength::ruled_out(chain);
-            // where it falls short the first of them stands as what to do
-            let said = finding.verdict == Verdict::FallsShort && finding.counts();
-            let mends = if said {
-                strength::further_mends(chain)
-            } else {
-                strength::mends(chain)
-            };
-            let weakest = strength::weakest(chain);
-            // what is ruled out needs no number before what to do about it
-            let (first, then) = match ruled_out {
-                Some(_) => (mends, weakest),
-                None => (weakest, mends),
-            };
-            let sentences = [
-                ruled_out,
-                strength::seen_wrong(chain),
-                first,
-                strength::unseen(chain),
-                then,
-                strength::look_at_next(chain),
-            ];
-            sentences.into_iter().flatten().collect()
-        })
-        .collect()
-}
-
 /// The same in one short paragraph; what no longer fits is left to the table.
 pub(super) fn in_short(lines: &mut Lines, sentences: &[String]) {
     let mut told = "What holds it (indicative; an engineer decides):".to_owned();
