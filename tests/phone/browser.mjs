@@ -20,6 +20,7 @@ export async function open({ profile = mkdtempSync(join(tmpdir(), "phone-")), pr
   const context = await chromium.launchPersistentContext(profile, { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", headless: true, args: FLAGS, offline: true, acceptDownloads: true, hasTouch: true, viewport: { width: 390, height: 844 }, ...options });
   opened.add(context);
   const tab = context.pages()[0] ?? await context.newPage();
+  tab.setDefaultTimeout(15000);
   const asked = [], faults = [];
   context.on("request", r => asked.push(r.url()));
   tab.on("pageerror", e => faults.push(String(e)));
