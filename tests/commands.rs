@@ -448,7 +448,7 @@ fn the_ball_that_was_asked_about_is_drawn() {
     let (largest, asked) = (circle("largest"), circle("asked"));
     assert_eq!(largest[..2], asked[..2]);
     assert!((largest[2] / asked[2] - 2.0).abs() < 0.01, "{largest:?} {asked:?}");
-    assert!(ran.out.contains("Blue, dashed: the ball that was asked about, 60 mm."));
+    assert!(ran.out.contains("Blue, dashed: the ball asked about, 60 mm."));
 }
 
 #[test]

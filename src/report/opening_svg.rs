@@ -77,7 +77,7 @@ fn texts(answer: &OpeningAnswer<'_>) -> Vec<String> {
     let mut all = vec![shortened(&one_line(answer.written)), format!("Red: {largest}")];
     if let Some((size, unit)) = answer.ball {
         let size = size.readable(unit);
-        all.push(format!("Blue, dashed: the ball that was asked about, {size}."));
+        all.push(format!("Blue, dashed: the ball asked about, {size}."));
     }
     all.extend(answer.notes.iter().cloned());
     all.push(
