@@ -33,7 +33,7 @@ use crate::walk::together::words_behind;
 use crate::walk::unit::likely_units;
 use crate::walk::unit::plural;
 use crate::walk::unit::unit_named;
-use crate::walk::unit::without_unit;
+use crate::walk::unit::odd_alone;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
 use crate::walk::walk::Warned;
@@ -69,24 +69,6 @@ impl AnswerRefusal {
             None => sentence.to_owned(),
         });
         self
-    }
-
-    /// With the units in which the number would be a usual one.
-    fn adding_units(self, item: Item, reading: &str) -> AnswerRefusal {
-        if !item.info().kind.holds_a_length() || self.lacks_unit {
-            return self;
-        }
-        let number = without_unit(reading).to_owned();
-        let likely = likely_units(item, reading);
-        let each: Vec<String> = likely
-            .iter()
-            .map(|unit| format!("{number} {}", unit.symbol()))
-            .collect();
-        if each.is_empty() {
-            self
-        } else {
-            self.adding(&format!("{} would be usual", each.join(" or ")))
-        }
     }
 
     fn said<'r>(self) -> Reply<'r> {
@@ -217,6 +199,12 @@ impl<'r> Walk<'r> {
             self.focus = Focus::Pending(pending, Why::Slip(word));
             return;
         }
+        if let (true, false, Some(unit)) = (lacks_unit, pending.confirmed, self.unit_in_force())
+            && let Some((caution, likely)) = odd_alone(item, &pending.reading, unit)
+        {
+            self.focus = Focus::Pending(pending, Why::Unlikely(caution, likely));
+            return;
+        }
         match self.page_with(&pending) {
             Ok((entry, page, view)) => {
                 let cautions = view.new_faults(&self.view, Severity::Warning);
@@ -239,16 +227,12 @@ impl<'r> Walk<'r> {
                 self.focus = Focus::Pending(pending, Why::Unit);
             }
             Err(refused) if lacks_unit && !refused.lacks_unit => {
-                let unit = self
-                    .unit_in_force()
-                    .map_or("the unit of its column", plural);
+                let unit = self.unit_in_force().map_or("the unit of its column", plural);
                 let in_force = format!("a number alone is {unit} here");
-                let refused = refused
-                    .adding(&in_force)
-                    .adding_units(item, &pending.reading);
+                let refused = refused.adding(&in_force);
                 said.push(refused.said());
             }
-            Err(refused) => said.push(refused.adding_units(item, &pending.reading).said()),
+            Err(refused) => said.push(refused.said()),
         }
     }
 
@@ -426,9 +410,7 @@ impl<'r> Walk<'r> {
         let Some((guard, judged)) = &self.guard else {
             return;
         };
-        let known = before
-            .as_ref()
-            .map_or(0, |(_, judged)| judged.dangers.len());
+        let known = before.as_ref().map_or(0, |(_, judged)| judged.dangers.len());
         if judged.dangers.len() > known {
             self.say_stop(said);
             self.warned = Warned::Yes;

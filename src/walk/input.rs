@@ -411,7 +411,8 @@ impl<'r> Walk<'r> {
     }
 
     fn back(&mut self, said: &mut Vec<Reply<'r>>) {
-        if !matches!(self.focus, Focus::Next) {
+        // what is only being asked about is let go; what is asked once more leads further back
+        if matches!(self.focus, Focus::Pending(..) | Focus::Item(_, How::Add)) {
             self.focus = Focus::Next;
             return;
         }

@@ -99,14 +99,14 @@ const MEASURED: [Item; 6] = [
 ];
 
 /// One guard as it stands, and what was passed over there.
-pub(super) struct Plan<'p, 'r> {
+pub(super) struct AskingPlan<'p, 'r> {
     pub(super) place: &'p GuardName,
     pub(super) guard: &'p Guard,
     pub(super) judged: &'p Judged<'r>,
     pub(super) passed: &'p Passed,
 }
 
-impl Plan<'_, '_> {
+impl AskingPlan<'_, '_> {
     /// What comes next; `None` where nothing is to be asked any more.
     pub(super) fn next(&self) -> Option<Topic> {
         if !self.judged.dangers.is_empty() {
@@ -117,9 +117,9 @@ impl Plan<'_, '_> {
             return Some(Topic::Item(Item::Place));
         }
         match self.presence() {
-            Presence::None => self.at_an_open_edge(&questions),
-            Presence::OutOfReach => self.photo(),
-            Presence::There => self.at_a_guard(&questions),
+            SaidToBe::None => self.at_an_open_edge(&questions),
+            SaidToBe::OutOfReach => self.photo(),
+            SaidToBe::There => self.at_a_guard(&questions),
         }
     }
 
@@ -155,15 +155,15 @@ impl Plan<'_, '_> {
         waits && !self.written(item) && self.open(Asking::Item(item))
     }
 
-    fn presence(&self) -> Presence {
+    fn presence(&self) -> SaidToBe {
         let Some((_, said)) = self.guard.of(Item::Guard).last() else {
-            return Presence::There;
+            return SaidToBe::There;
         };
         match (said.word(), said.reading.as_ref().map(|r| &r.value)) {
-            (Some(GuardWord::None), _) => Presence::None,
-            (Some(GuardWord::Present), _) => Presence::There,
-            (None, Some(Value::Unknown)) => Presence::OutOfReach,
-            (None, _) => Presence::There,
+            (Some(GuardWord::None), _) => SaidToBe::None,
+            (Some(GuardWord::Present), _) => SaidToBe::There,
+            (None, Some(Value::Unknown)) => SaidToBe::OutOfReach,
+            (None, _) => SaidToBe::There,
         }
     }
 
@@ -181,7 +181,7 @@ impl Plan<'_, '_> {
         if !noted && self.open(Asking::Closed) {
             return Some(Topic::Closed);
         }
-        if self.presence() == Presence::None {
+        if self.presence() == SaidToBe::None {
             return self.photo();
         }
         if !self.passed.by_eye.contains(&self.place.compared()) {
@@ -235,7 +235,10 @@ impl Plan<'_, '_> {
         let holes = questions
             .iter()
             .any(|question| question.item.info().hole.is_everywhere() && !question.of_strength);
-        let waits = self.waits(Item::Infill) || holes;
+        let waits = holes
+            || questions
+                .iter()
+                .any(|question| question.item == Item::Infill && !question.of_strength);
         if waits && !self.written(Item::Infill) && self.open(Asking::Item(Item::Infill)) {
             return Some(Topic::Item(Item::Infill));
         }
@@ -452,7 +455,7 @@ pub(super) fn of_strength(question: &Question) -> bool {
 
 /// Whether there is a guard, as far as it was said.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Presence {
+enum SaidToBe {
     There,
     None,
     OutOfReach,

@@ -1,9 +1,11 @@
 //! Slips of unit: which unit was likely meant, and what a mended unit touches.
 
 use crate::items::Item;
+use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
+use crate::reading::parse_length;
 use crate::walk::GuardName;
 use crate::walk::Prompt;
 use crate::walk::PromptChoice;
@@ -96,6 +98,31 @@ pub(super) fn without_unit(reading: &str) -> &str {
     found.unwrap_or(reading)
 }
 
+/// A gap of a railing lies between these: beyond them a number alone is likely in
+/// another unit. (common practice, no source)
+const USUAL_GAP: (Length, Length) = (Length::millimetres(10), Length::millimetres(153));
+
+/// What is odd about a gap whose number stands alone, and the units in which it would not be.
+pub(super) fn odd_alone(
+    item: Item,
+    number: &str,
+    unit: LengthUnit,
+) -> Option<(String, Vec<LengthUnit>)> {
+    let usual = |unit: LengthUnit| {
+        let measure = parse_length(number, Some(unit)).ok()?;
+        Some(USUAL_GAP.0 <= measure.length && measure.length <= USUAL_GAP.1)
+    };
+    if !item.info().hole.is_everywhere() || usual(unit)? {
+        return None;
+    }
+    let likely: Vec<LengthUnit> = UNITS
+        .into_iter()
+        .filter(|other| *other != unit && usual(*other) == Some(true))
+        .collect();
+    let caution = format!("{number} {} is an unusual {item}.", unit.symbol());
+    (!likely.is_empty()).then_some((caution, likely))
+}
+
 /// The units in which this number would be a usual one.
 pub(super) fn likely_units(item: Item, reading: &str) -> Vec<LengthUnit> {
     let number = without_unit(reading);
@@ -140,6 +167,11 @@ mod tests {
         );
         assert!(likely_units(Item::Opening, "8 in").contains(&LengthUnit::Centimetre));
         assert!(likely_units(Item::Height, "36 ft").contains(&LengthUnit::Inch));
+        let odd = |number, unit| odd_alone(Item::Opening, number, unit).map(|(_, likely)| likely);
+        assert_eq!(odd("8", LengthUnit::Inch), Some(vec![LengthUnit::Centimetre]));
+        assert_eq!(odd("3 1/4", LengthUnit::Inch), None);
+        assert_eq!(odd("95", LengthUnit::Millimetre), None);
+        assert!(odd("4", LengthUnit::Millimetre).is_some_and(|u| u.contains(&LengthUnit::Inch)));
         assert_eq!(without_unit("3 3/4 ft"), "3 3/4");
         assert_eq!(without_unit("8"), "8");
         assert_eq!(without_unit("4 in ball stops"), "4 in ball stops");

@@ -21,7 +21,7 @@ use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
 use crate::walk::plan::Asking;
 use crate::walk::plan::Passed;
-use crate::walk::plan::Plan;
+use crate::walk::plan::AskingPlan;
 use crate::walk::plan::gives_way;
 use crate::walk::plan::of_strength;
 use crate::walk::prompts;
@@ -347,12 +347,12 @@ impl<'r> Walk<'r> {
         let questions = judged.questions();
         let mut of_item = questions.iter().filter(|question| question.item == item);
         let first = !self.passed.strength.contains(&here.compared());
-        of_item.any(of_strength) && first
+        item != Item::Infill && of_item.any(of_strength) && first
     }
 
-    fn plan<'p>(&'p self, passed: &'p Passed) -> Option<Plan<'p, 'r>> {
+    fn plan<'p>(&'p self, passed: &'p Passed) -> Option<AskingPlan<'p, 'r>> {
         let (guard, judged) = self.guard.as_ref()?;
-        Some(Plan {
+        Some(AskingPlan {
             place: self.here.as_ref()?,
             guard,
             judged,

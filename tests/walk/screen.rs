@@ -211,7 +211,7 @@ fn three_guards_on_a_terminal_with_mistakes_and_a_danger() {
     write!(screen.keys, "R. T., yellow house\r").expect("typed");
     let code = screen.child.wait().expect("it ends").exit_code();
     assert_eq!(code, 0);
-    std::thread::sleep(Duration::from_millis(100));
+    thread::sleep(Duration::from_millis(100));
     let last = screen.shown.lock().expect("sound").screen().contents();
     assert!(
         last.contains("TONIGHT") && last.contains("KEEP EVERYBODY OFF IT"),

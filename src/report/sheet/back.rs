@@ -5,7 +5,7 @@ use maud::html;
 
 use crate::report::one_line;
 use crate::report::rulesets::place;
-use crate::report::sheet::page::DEFERRAL;
+use crate::report::sheet::frame::DEFERRAL;
 use crate::report::standing;
 use crate::rules::Rule;
 use crate::rules::Ruleset;

@@ -9,7 +9,7 @@ use crate::items::Item;
 use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::sheet::Sheet;
-use crate::report::sheet::page::foot;
+use crate::report::sheet::frame::foot;
 use crate::report::sheet::rows::row_of;
 use crate::report::standing;
 

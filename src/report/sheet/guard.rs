@@ -11,10 +11,10 @@ use crate::items::Item;
 use crate::items::Kind;
 use crate::quantities::LengthUnit;
 use crate::report::sheet::Sheet;
-use crate::report::sheet::page::PageOf;
-use crate::report::sheet::page::page;
+use crate::report::sheet::frame::PageOf;
+use crate::report::sheet::frame::page;
 use crate::report::sheet::paginate::Around;
-use crate::report::sheet::paginate::SheetPart;
+use crate::report::sheet::paginate::PaperPart;
 use crate::report::sheet::paginate::pages;
 use crate::report::sheet::rows::RowPart;
 use crate::report::sheet::rows::ball_row;
@@ -112,7 +112,7 @@ fn goes_on(number: &'static str, says: &'static str) -> Box<dyn Fn() -> Markup> 
     Box::new(move || html! { h2 { (number) " " (says) ", goes on" } })
 }
 
-fn look(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPart {
+fn look(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPart {
     let mut rows = vec![
         row(
             &[Item::Guard],
@@ -176,7 +176,7 @@ fn look(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPar
             " Keep everybody off it, close the way to it tonight, touch it no more; never lock or block a way out in a fire. Go on with the next railing."
         }
     };
-    SheetPart {
+    PaperPart {
         begin: Box::new(move || {
             html! { (head) h2 { "1 Look and push" } }
         }),
@@ -203,7 +203,7 @@ fn columns() -> Markup {
 }
 
 /// The balls, in as many tables as they need.
-fn ball_parts(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Vec<SheetPart> {
+fn ball_parts(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Vec<PaperPart> {
     let holes: Vec<Item> = items
         .iter()
         .copied()
@@ -234,7 +234,7 @@ fn ball_parts(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Ve
                 (drawn)
             }
         };
-        parts.push(SheetPart {
+        parts.push(PaperPart {
             begin: Box::new(begin),
             begin_mm: HEADING_MM + 6.0 + draws_mm + 17.0,
             again: goes_on("2", "The ball"),
@@ -248,7 +248,7 @@ fn ball_parts(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Ve
     parts
 }
 
-fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPart {
+fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPart {
     let measured: Vec<Item> = items
         .iter()
         .copied()
@@ -256,6 +256,9 @@ fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPar
         .collect();
     let mut rows = Vec::new();
     for item in &measured {
+        if *item == Item::OpeningsChecked {
+            continue;
+        }
         if *item == Item::Opening {
             for (name, asks) in [
                 (
@@ -273,6 +276,9 @@ fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPar
                 ];
                 rows.push(row(&[Item::Opening], name, asks, parts));
             }
+            let checked = Item::OpeningsChecked;
+            let asks = "how many gaps you looked at";
+            rows.push(row(&[checked], checked.name(), asks, words(checked)));
         } else {
             rows.push(row_of(*item, sheet.rulesets, unit));
         }
@@ -311,7 +317,7 @@ fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPar
             (drawn)
         }
     };
-    SheetPart {
+    PaperPart {
         begin: Box::new(begin),
         begin_mm: HEADING_MM + draws_mm + TABLE_HEAD_MM,
         again: goes_on("3", "The tape"),
@@ -323,7 +329,7 @@ fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPar
     }
 }
 
-fn stairs(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Option<SheetPart> {
+fn stairs(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Option<PaperPart> {
     let asked: Vec<Item> = ON_STAIRS
         .into_iter()
         .filter(|item| items.contains(item) && !item.is_asked_once())
@@ -342,7 +348,7 @@ fn stairs(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Option
         }
     }
     let (draws_mm, drawn) = drawings(&draws);
-    Some(SheetPart {
+    Some(PaperPart {
         begin: Box::new(move || html! { h2 { "4 Stairs only" } (drawn) }),
         begin_mm: HEADING_MM + draws_mm + 5.0,
         again: goes_on("4", "Stairs only"),
@@ -354,7 +360,7 @@ fn stairs(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Option
     })
 }
 
-fn what_holds(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> SheetPart {
+fn what_holds(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPart {
     let asked: Vec<Item> = items
         .iter()
         .copied()
@@ -367,7 +373,7 @@ fn what_holds(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Sh
     let measured = |item: &Item| !matches!(item.info().kind, Kind::Words(_));
     let drawn: Vec<Item> = asked.iter().copied().filter(measured).collect();
     let (draws_mm, drawn) = drawings(&drawings_of(&drawn, 3));
-    SheetPart {
+    PaperPart {
         begin: Box::new(move || {
             html! {
                 h2 { "5 What holds it " span class="sub" { "only if its strength is looked into as well" } }

@@ -4,6 +4,7 @@
 mod back;
 mod blank;
 mod choice;
+mod frame;
 mod front;
 mod guard;
 mod page;

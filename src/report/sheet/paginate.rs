@@ -3,7 +3,7 @@
 use maud::Markup;
 
 /// A part of a guard's pages: its rows with how high they are, in millimetres.
-pub(super) struct SheetPart {
+pub(super) struct PaperPart {
     /// Where it begins: heading, drawings, the head of its table.
     pub(super) begin: Box<dyn Fn() -> Markup>,
     /// How high that is.
@@ -43,7 +43,7 @@ pub(super) struct PagePiece {
 }
 
 /// The pieces of each page, and the room that is left on it.
-pub(super) fn pages(parts: Vec<SheetPart>, room_mm: f64) -> Vec<(Vec<PagePiece>, f64)> {
+pub(super) fn pages(parts: Vec<PaperPart>, room_mm: f64) -> Vec<(Vec<PagePiece>, f64)> {
     let mut all: Vec<(Vec<PagePiece>, f64)> = Vec::new();
     let (mut page, mut left) = (Vec::new(), room_mm);
     for part in parts {
@@ -115,8 +115,8 @@ mod tests {
     use super::*;
     use maud::html;
 
-    fn part(rows: usize, mm: f64) -> SheetPart {
-        SheetPart {
+    fn part(rows: usize, mm: f64) -> PaperPart {
+        PaperPart {
             begin: Box::new(|| html! { "begin" }),
             begin_mm: 10.0,
             again: Box::new(|| html! { "goes on" }),
