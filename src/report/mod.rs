@@ -60,7 +60,7 @@ pub use drawing::{plain, vector};
 pub use escape::{one_line, safe_cell};
 pub use forms::report;
 pub use found_rules::found_rules;
-pub use html::{HtmlFolder, HtmlReport, PAGE_POLICY, PAGE_STYLE, PageFor, PageSink};
+pub use html::{HtmlFolder, HtmlReport, PAGE_POLICY, PAGE_STYLE, PageSink};
 pub use items::{item, items};
 pub use judging::{GuardsWritten, write_guards};
 pub use layout::{LayoutAnswer, layout_json, layout_text, usual_drying};

@@ -255,6 +255,20 @@ fn of_pair(pair: &GuardPair<'_, '_>, authority: Authority) -> Vec<ChangeTold> {
             None => groups.push(vec![change]),
         }
     }
+    // advice that says the same as a danger is not said again
+    let called: Vec<_> = groups
+        .iter()
+        .flat_map(|group| group.first())
+        .filter(|change| change.note == Some(ChangeNote::Danger))
+        .map(|change| (change.item, change.kind))
+        .collect();
+    groups.retain(|group| {
+        group.first().is_some_and(|change| {
+            change.note == Some(ChangeNote::Danger)
+                || change.decides && authority == Authority::Law
+                || !called.contains(&(change.item, change.kind))
+        })
+    });
     for group in groups {
         told.extend(of_group(pair, &group, authority));
     }
