@@ -62,7 +62,7 @@ export class Person {
       const own = await this.tab.locator(".kp").count();
       if (own) for (const key of keys) { this.acts++; await this.tab.locator(".kp").getByRole("button", { name: key, exact: true }).tap(); }
       else { this.acts += keys.join(" ").length; await field.fill(keys.join(" ")); }
-    } else { await this.reach(field); this.keys += keys.join(" ").length; await this.tab.keyboard.type(keys.join(" ")); }
+    } else { await this.reach(field); const text = keys.join(" ").replace(/(\d) (?=\d( |$))/g, "$1"); this.keys += text.length; await this.tab.keyboard.type(text); }
     await this.press("Next");
   }
   async more(name) { await this.tab.locator("summary", { hasText: /^More$/ }).click(); this.acts++; await this.press(name); }

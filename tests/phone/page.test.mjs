@@ -102,6 +102,7 @@ test("what was answered is there after a restart, at the same question", async (
   // and a second tab that answers is noticed by the first
   const other = await b.context.newPage(); await b.goto(other);
   await new Person(other, "touch").more("No railing here").catch(async () => other.evaluate(() => answer("no guard")));
+  await b.tab.evaluate(() => answer("note in the first tab"));
   await b.tab.waitForSelector("#notice h2");
   assert.match(await b.tab.textContent("#notice"), /another tab/);
   assert.match(await b.tab.textContent("#kept"), /Not kept/);
@@ -120,7 +121,7 @@ test("where nothing can be kept it says so, and the survey can be saved and open
   await shot(b.tab, "not-kept");
   await person.press("Next");
   if (await id(b.tab) === "children") await person.write("14 months");
-  await person.write("porch, \"old\"");
+  await person.write("the \"old\" porch");
   await landing.look(person);
   const text = await survey(b.tab);
   await b.tab.locator("summary", { hasText: /^More$/ }).click();

@@ -4,7 +4,7 @@ const KEY = "guardrule/1/survey", BEFORE = "guardrule/1/before";
 const TAB = Math.random().toString(36).slice(2);
 
 const kept = {
-  fault: "", paused: false, saved: "",
+  fault: "", paused: false, saved: "", clash() {},
   read(key) {
     try { return JSON.parse(localStorage.getItem(key) || "null"); } catch (e) { if (e.name !== "SyntaxError") this.fault = e.name; return null; }
   },
@@ -14,6 +14,9 @@ const kept = {
   // `survey` is everything; `base` and `typed` lead back to the same question.
   save(state) {
     if (this.paused) return false;
+    // another tab may have written meanwhile: its answer is never written over unseen
+    const there = this.read(KEY);
+    if (there && there.tab !== TAB && this.saved && there.survey !== this.saved) { this.clash(there); return false; }
     const done = this.write(KEY, { ...state, tab: TAB });
     if (done) this.saved = state.survey;
     return done;

@@ -76,7 +76,8 @@ function broken(why) {
   show([h("h1", {}, "The page cannot go on"), h("p", {}, "What you entered is still here. Save the survey now; it can be opened again here or on a computer with guardrule."), h("div", { class: "ch" }, button("Save the survey", saveSurvey, { class: "pri" })), asText(), h("p", { class: "dis" }, why)]);
 }
 function answer(line) {
-  touched = true; notice();
+  touched = true;
+  if (!kept.paused) notice();
   const began = performance.now();
   const got = core.ask({ do: "answer", typed: line });
   times.answer = Math.round((performance.now() - began) * 10) / 10;
@@ -125,7 +126,9 @@ function first(lines = []) {
 }
 function start(chosen, said) {
   touched = true;
-  kept.setAside(kept.read(KEY));
+  const before = kept.read(KEY);
+  kept.setAside(before);
+  kept.saved = before ? before.survey : "";
   name = "railings.csv";
   const got = begin("", chosen);
   if (got.trap || got.error) return broken(got.trap || got.error);
@@ -141,6 +144,7 @@ function intro() {
     h("div", { class: "ch" }, button("Next", () => { state.said = []; question(); }, { class: "pri" }))]);
 }
 function resume(old) {
+  kept.saved = (kept.read(KEY) || {}).survey || "";
   name = old.name || name;
   let got = begin(old.base ?? old.survey, old.rules);
   for (const line of old.typed || []) { if (got.trap || got.error) break; got = core.ask({ do: "answer", typed: line }); }
@@ -168,6 +172,7 @@ async function openFile(event) {
     return notice(h("h2", {}, `${file.name} was not opened`), h("pre", {}, got.trap || got.error), h("p", {}, "What is here is as it was."));
   }
   kept.setAside(before);
+  kept.saved = (kept.read(KEY) || {}).survey || "";
   keep(); notice();
   intro();
 }
@@ -422,16 +427,19 @@ async function savePage(page, called, how) {
 }
 
 // ---- other tabs, leaving, beginning ----------------------------------------------------------
-addEventListener("storage", event => {
-  if (event.key !== KEY || !event.newValue || !state) return;
-  const theirs = JSON.parse(event.newValue);
-  if (theirs.tab === TAB || theirs.survey === state.survey) return;
+kept.clash = theirs => {
+  if (kept.paused || !state) return;
   kept.paused = true;
   showKept();
   const take = () => { kept.setAside({ survey: state.survey, base, typed, rules, name }); kept.paused = false; notice(); resume(theirs); };
-  const stay = () => { kept.setAside(theirs); kept.paused = false; notice(); keep(); };
-  notice(h("h2", {}, "The survey is open in another tab too"), h("p", {}, "An answer was kept there just now. Go on in one of them only; the other's survey stays to be gone back to."),
+  const stay = () => { kept.setAside(theirs); kept.paused = false; kept.saved = theirs.survey; notice(); keep(); };
+  notice(h("h2", {}, "The survey is open in another tab too"), h("p", {}, "An answer was kept there meanwhile. Go on in one of them only; the other's survey stays to be gone back to."),
     h("div", { class: "ch" }, button("Go on with the other tab's", take), button("Go on with this one", stay)));
+};
+addEventListener("storage", event => {
+  if (event.key !== KEY || !event.newValue || !state) return;
+  const theirs = JSON.parse(event.newValue);
+  if (theirs && theirs.tab !== TAB && theirs.survey !== state.survey) kept.clash(theirs);
 });
 addEventListener("pagehide", () => keep());
 document.addEventListener("visibilitychange", () => { if (document.hidden) keep(); });
