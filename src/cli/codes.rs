@@ -130,11 +130,8 @@ const OWN: &[Code] = &[
     NOT_READ,
     WOULD_OVERWRITE,
     RULES_ELSEWHERE,
-<<<<<<< HEAD
-    NO_PAGE,
-=======
     AS_WITHOUT_HTML,
->>>>>>> main
+    NO_PAGE,
 ];
 
 /// Every code of a diagnostic, by number.

@@ -13,6 +13,7 @@ use crate::phone::request::SurveyText;
 use crate::report;
 use crate::report::Detail;
 use crate::report::Explain;
+use crate::report::PageFor;
 use crate::report::ReportBasis;
 use crate::report::ReportForm;
 use crate::rules::Guidance;
@@ -66,7 +67,10 @@ pub(super) fn checked(
         Form::Actions => ReportForm::Actions,
         Form::Csv => ReportForm::Csv,
         // a page of one railing is that of a survey with one
-        Form::Html => ReportForm::Html(only.map_or(survey.guard_count(), |_| 1)),
+        Form::Html => ReportForm::Html {
+            guards: only.map_or(survey.guard_count(), |_| 1),
+            page_for: PageFor::Anybody,
+        },
         Form::Json => ReportForm::Json,
         Form::Summary => ReportForm::Summary,
         Form::Text => ReportForm::Text,

@@ -50,14 +50,10 @@ pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
 pub use self::text::{TextReport, first_screen};
 pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
-<<<<<<< HEAD
-pub use conversation::{Manner, WalkBegins, answered, asked, before_a_walk, opening_words};
-=======
 pub use compared::{
     ComparisonForm, FilledList, codes as comparison_codes, comparison, is_an_action_list,
 };
-pub use conversation::{Manner, answered, asked, opening_words};
->>>>>>> main
+pub use conversation::{Manner, WalkBegins, answered, asked, before_a_walk, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
 pub use drawing::{plain, vector};
@@ -72,11 +68,8 @@ pub use layout_svg::layout_svg;
 pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
-<<<<<<< HEAD
-pub use reader::{hazard, name as guard_name, verdict};
-=======
 pub use page_for::PageFor;
->>>>>>> main
+pub use reader::{hazard, name as guard_name, verdict};
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{
     BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet,
