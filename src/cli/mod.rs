@@ -14,6 +14,8 @@ mod items;
 mod layout;
 mod opening;
 mod output;
+#[cfg(feature = "photos")]
+mod photos;
 mod rules;
 mod sheet;
 mod survey_rules;
