@@ -35,6 +35,7 @@ use crate::quantities::inches;
 use crate::rules::LoadBasis;
 use crate::rules::LoadDemand;
 use crate::rules::Member;
+use crate::statics::lateral::WIDEST_ACROSS_GRAIN;
 
 /// Follows the load from the infill and the rail down to the framing.
 pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
@@ -238,7 +239,7 @@ fn wrong(seen: &Seen<'_, '_>) -> Vec<Wrong> {
     ];
     let wide = seen
         .known_length(Item::FastenerSpacing)
-        .is_some_and(|apart| apart > inches(5.0 + 1e-6));
+        .is_some_and(|apart| apart > WIDEST_ACROSS_GRAIN + inches(1e-6));
     let bolted = fixed(seen) == Some(Fixed::OnTheSide);
     [
         (moves(MovesWhenPushedWord::ALot), Wrong::MovesALot),
