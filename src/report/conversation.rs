@@ -7,10 +7,10 @@ use crate::judge::DangerSeen;
 use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::judge::Question;
+use crate::quantities::LengthUnit;
 use crate::report::advice;
 use crate::report::cautions::DEFERRAL;
 use crate::report::cautions::GENERAL;
-use crate::quantities::LengthUnit;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::plain;
@@ -74,7 +74,9 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
         ),
     ];
     let named = |advisory: bool| {
-        let of = rulesets.iter().filter(|ruleset| ruleset.advisory == advisory);
+        let of = rulesets
+            .iter()
+            .filter(|ruleset| ruleset.advisory == advisory);
         of.map(|ruleset| one_line(&ruleset.id).into_owned())
             .collect::<Vec<String>>()
             .join(", ")
@@ -98,7 +100,8 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
 }
 
 /// The one caution that stands before all questions.
-const STAY_BEHIND: &str = "Stay behind each railing; do not lean on it or over it; pull at nothing.";
+const STAY_BEHIND: &str =
+    "Stay behind each railing; do not lean on it or over it; pull at nothing.";
 
 const fn unit_in_words(unit: LengthUnit) -> &'static str {
     match unit {
@@ -155,7 +158,10 @@ fn choices(ask: &Prompt, manner: Manner, width: usize) -> Vec<String> {
             if choice.says.is_empty() {
                 key
             } else if numbered || choice.says.starts_with('(') {
-                format!("{key} ({})", one_line(&choice.says).trim_matches(['(', ')']))
+                format!(
+                    "{key} ({})",
+                    one_line(&choice.says).trim_matches(['(', ')'])
+                )
             } else {
                 format!("{key} {}", one_line(&choice.says))
             }
@@ -247,9 +253,9 @@ const UNTIL_MENDED: &str = "Until it is put right keep small children from it. T
 
 /// Several rows of one answer.
 fn noted(rows: &[(Item, String)], note: &str) -> String {
-    let nothing_seen = rows.iter().any(|(item, word)| {
-        *item == Item::Condition && word == "none seen"
-    });
+    let nothing_seen = rows
+        .iter()
+        .any(|(item, word)| *item == Item::Condition && word == "none seen");
     let flaking = rows
         .iter()
         .any(|(item, word)| *item == Item::Paint && word == "flaking");
@@ -323,12 +329,15 @@ fn guard_done(done: &GuardDone<'_>) -> String {
         );
     }
     let law = judged.guidance.is_some();
-    let by = if law { "the building rules" } else { "the advice" };
+    let by = if law {
+        "the building rules"
+    } else {
+        "the advice"
+    };
     let short = |advisory: bool| {
         let mut things: Vec<String> = Vec::new();
         for finding in judged.findings.iter().filter(|finding| {
-            finding.verdict == Verdict::FallsShort
-                && (finding.ruleset.advisory && law) == advisory
+            finding.verdict == Verdict::FallsShort && (finding.ruleset.advisory && law) == advisory
         }) {
             let thing = fault(finding);
             if !things.contains(&thing) {
@@ -339,9 +348,9 @@ fn guard_done(done: &GuardDone<'_>) -> String {
     };
     let (wrong, advised) = (short(false), short(true));
     let mut text = match judged.verdict {
-        Verdict::DoesNotApply => format!(
-            "{name}: these rules ask for no railing here; that is no word about danger."
-        ),
+        Verdict::DoesNotApply => {
+            format!("{name}: these rules ask for no railing here; that is no word about danger.")
+        }
         Verdict::FallsShort => format!("{name} falls short of {by}: {}.", wrong.join(", ")),
         Verdict::Meets => format!("{name} meets what was checked of {by}."),
         Verdict::NotMeasured | Verdict::NotSettled | Verdict::TooClose => {
@@ -370,9 +379,10 @@ fn left_open(judged: &Judged<'_>) -> String {
         let decided = |verdict: Option<Verdict>| {
             matches!(verdict, Some(Verdict::FallsShort | Verdict::Meets))
         };
-        !question.of_strength
+        question.item.info().load_path.is_none()
             && judged.hazards.iter().any(|of| {
-                question.item.info().hazards.contains(&of.hazard) && !decided(of.verdict.or(of.guidance))
+                question.item.info().hazards.contains(&of.hazard)
+                    && !decided(of.verdict.or(of.guidance))
             })
     };
     let questions = judged.questions();
@@ -396,7 +406,9 @@ fn stopped(place: &GuardName, dangers: &[DangerSeen], width: usize) -> String {
         hanging_in(width, "", &text)
     }));
     let open_edge = dangers.iter().any(|seen| seen.item == Item::Guard);
-    let moves = dangers.iter().any(|seen| seen.danger.hazard == Hazard::GiveWay);
+    let moves = dangers
+        .iter()
+        .any(|seen| seen.danger.hazard == Hazard::GiveWay);
     let acts = if open_edge {
         "Keep children away from it now: a screwed gate, or a lock where it is no way out in a fire. No rope or ribbon: a child goes under it. Nothing is measured at an open edge."
     } else if moves {

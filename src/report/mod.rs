@@ -64,6 +64,8 @@ pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
 pub use rulesets::{Counts, list, short_list, show, standing};
-pub use sheet::{BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet};
+pub use sheet::{
+    BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet,
+};
 pub use words::{assumption, reason};
 pub use wrap::{NARROWEST, TextPage, WIDEST, WIDTH, wrapped};

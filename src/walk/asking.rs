@@ -84,9 +84,7 @@ impl Walk<'_> {
             "How old are the children who live here or visit?".clone_into(&mut ask.question);
             ask.short = ask.question.clone();
             // several at once here, where a file wants a row for each
-            ask.how = vec![
-                "Months for small children. None, now or as guests: none.".to_owned(),
-            ];
+            ask.how = vec!["Months for small children. None, now or as guests: none.".to_owned()];
             ask.examples = vec!["14 months".into(), "8 months, 3 years".into()];
         } else if item == Item::By {
             "Who measured, and where? It heads the report.".clone_into(&mut ask.question);

@@ -246,7 +246,8 @@ impl<'r> Walk<'r> {
                 self.here = None;
                 self.guard = None;
                 self.focus = Focus::Next;
-                let text = format!("A new railing starts there: name it, and answer {item} for it.");
+                let text =
+                    format!("A new railing starts there: name it, and answer {item} for it.");
                 said.push(Reply::Remark(text));
             }
             (Why::Slip(_), None) => self.focus = Focus::Next,
@@ -304,7 +305,10 @@ impl<'r> Walk<'r> {
     /// The question that an answer was given to, once more.
     fn ask_again(&mut self, pending: &Pending) {
         let asked = self.facts.first() == Some(&pending.item)
-            || self.next.as_ref().is_some_and(|topic| item_of_topic(topic) == Some(pending.item));
+            || self
+                .next
+                .as_ref()
+                .is_some_and(|topic| item_of_topic(topic) == Some(pending.item));
         self.focus = if asked && pending.how == How::Add {
             Focus::Next
         } else {
@@ -364,13 +368,14 @@ impl<'r> Walk<'r> {
         self.facts.clear();
         self.go_to(place);
         self.refresh();
-        let danger = self.guard.as_ref().map(|(_, judged)| judged.dangers.clone());
+        let danger = self
+            .guard
+            .as_ref()
+            .map(|(_, judged)| judged.dangers.clone());
         match danger {
-            Some(dangers) if !dangers.is_empty() => said.extend(
-                self.here
-                    .clone()
-                    .map(|place| Reply::Stop(place, dangers)),
-            ),
+            Some(dangers) if !dangers.is_empty() => {
+                said.extend(self.here.clone().map(|place| Reply::Stop(place, dangers)))
+            }
             Some(_) | None if self.next.is_none() => {
                 said.push(Reply::Remark("Nothing was skipped.".to_owned()));
             }

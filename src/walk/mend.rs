@@ -97,8 +97,8 @@ impl<'r> Walk<'r> {
         let mut found: Vec<Bare> = Vec::new();
         for guard in &self.view.guards {
             for o in &guard.observations {
-                let alone = o.item.info().kind.holds_a_length()
-                    && parse(o.item, &o.written, None).is_err();
+                let alone =
+                    o.item.info().kind.holds_a_length() && parse(o.item, &o.written, None).is_err();
                 let Ok(parsed) = parse(o.item, &o.written, Some(old)) else {
                     continue;
                 };

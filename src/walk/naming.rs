@@ -130,9 +130,7 @@ impl<'r> Walk<'r> {
             return;
         };
         let before = (self.page.clone(), self.view.clone());
-        let judged = self
-            .view
-            .judge(&old, self.rulesets, self.settings.options);
+        let judged = self.view.judge(&old, self.rulesets, self.settings.options);
         let deep = is_above_every_limit(&old, &judged);
         let mut taken: Vec<(Item, String)> = Vec::new();
         let all = old.observations.iter().chain(&old.inherited.observations);

@@ -113,10 +113,7 @@ fn unlikely(
             .iter()
             .map(|unit| format!("{number} {}", unit.symbol()))
             .collect();
-        question.push_str(&format!(
-            " Is it right, or is it {}?",
-            each.join(" or ")
-        ));
+        question.push_str(&format!(" Is it right, or is it {}?", each.join(" or ")));
     }
     let mut ask = Prompt::bare(Topic::Unlikely(item), question, "write it anew");
     ask.choices = vec![PromptChoice::new("y", "it is right")];
@@ -125,8 +122,11 @@ fn unlikely(
     } else {
         ""
     };
-    ask.choices
-        .extend(likely.iter().map(|unit| PromptChoice::new(unit.symbol(), all)));
+    ask.choices.extend(
+        likely
+            .iter()
+            .map(|unit| PromptChoice::new(unit.symbol(), all)),
+    );
     ask.taking = Taking::ByLetters;
     ask
 }

@@ -5,7 +5,13 @@ use crate::items::Item;
 /// Words that name more than one kind of place, or a room and no place in it: nobody
 /// can tell from them alone.
 const UNSURE: [&str; 7] = [
-    "hall", "hallway", "upstairs hall", "loft", "gallery", "mezzanine", "flight",
+    "hall",
+    "hallway",
+    "upstairs hall",
+    "loft",
+    "gallery",
+    "mezzanine",
+    "flight",
 ];
 
 /// The place word that stands alone in a name: `back stair` is a stair; `deck stair`,
@@ -24,7 +30,9 @@ pub(super) fn place_in(name: &str) -> Option<&'static str> {
     for word in Item::Place.words() {
         let synonyms = word.synonyms.iter().filter(|other| !UNSURE.contains(other));
         let said = std::iter::once(&word.name).chain(synonyms);
-        if said.clone().any(|said| stands(said)) || said.clone().any(|said| stands(&format!("{said}s"))) {
+        if said.clone().any(|said| stands(said))
+            || said.clone().any(|said| stands(&format!("{said}s")))
+        {
             match found {
                 None => found = Some(word.name),
                 Some(_) => return None,

@@ -169,9 +169,7 @@ impl AskingPlan<'_, '_> {
 
     fn looked(&self) -> bool {
         let missing = |item: Item| self.guard.of(item).any(|(_, o)| &*o.written == "missing");
-        self.written(Item::Condition)
-            || missing(Item::InfillLoose)
-            || missing(Item::PostFastening)
+        self.written(Item::Condition) || missing(Item::InfillLoose) || missing(Item::PostFastening)
     }
 
     /// After a danger nothing is touched: is the way closed, and what the eye tells.
@@ -267,9 +265,8 @@ impl AskingPlan<'_, '_> {
     fn rests_on_every_opening(&self) -> bool {
         let by_tape = |index: &usize| {
             let reading = self.guard.observation(*index).reading.as_ref();
-            reading.is_some_and(|reading| {
-                matches!(reading.value, Value::Measure(_) | Value::Shape(_))
-            })
+            reading
+                .is_some_and(|reading| matches!(reading.value, Value::Measure(_) | Value::Shape(_)))
         };
         let mut met = self.judged.findings.iter().filter(|finding| {
             finding.item == Item::Opening && finding.verdict == Verdict::Meets && !finding.partial
@@ -319,10 +316,7 @@ impl AskingPlan<'_, '_> {
     }
 
     fn could_not_look(&self, item: Item) -> bool {
-        let values = self
-            .guard
-            .of(item)
-            .filter_map(|(_, o)| o.reading.as_ref());
+        let values = self.guard.of(item).filter_map(|(_, o)| o.reading.as_ref());
         let mut values = values.map(|reading| &reading.value);
         values.any(|value| *value == Value::Unknown)
     }
@@ -410,7 +404,10 @@ impl AskingPlan<'_, '_> {
         // what stands in the hand decides whether there are risers to count
         let held = self.guard.of(Item::Handrail).any(|(_, o)| {
             let word: Option<HandrailWord> = o.word();
-            matches!(word, Some(HandrailWord::Separate | HandrailWord::TopOfTheGuard))
+            matches!(
+                word,
+                Some(HandrailWord::Separate | HandrailWord::TopOfTheGuard)
+            )
         });
         if item == Item::Risers && held && !self.risers_decide() {
             return true;

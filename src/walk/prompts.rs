@@ -18,11 +18,23 @@ use crate::walk::question::ByHand;
 /// What the eye sees, by its key. Behind the key: item and word; none for nothing seen.
 pub(super) const LOOK: [(&str, &str, Option<(Item, &str)>); 9] = [
     ("0", "no railing here", Some((Item::Guard, "none"))),
-    ("1", "a bar or panel is missing", Some((Item::InfillLoose, "missing"))),
-    ("2", "a post is off the floor", Some((Item::PostFastening, "missing"))),
+    (
+        "1",
+        "a bar or panel is missing",
+        Some((Item::InfillLoose, "missing")),
+    ),
+    (
+        "2",
+        "a post is off the floor",
+        Some((Item::PostFastening, "missing")),
+    ),
     ("3", "paint that flakes", Some((Item::Paint, "flaking"))),
     ("4", "broken glass", Some((Item::Condition, "broken glass"))),
-    ("5", "rot at a post, rail or fixing", Some((Item::Condition, "rot"))),
+    (
+        "5",
+        "rot at a post, rail or fixing",
+        Some((Item::Condition, "rot")),
+    ),
     ("6", "deep rust there", Some((Item::Condition, "deep rust"))),
     ("7", "cracks there", Some((Item::Condition, "cracks"))),
     ("n", "nothing of these", None),
@@ -35,7 +47,11 @@ pub(super) const TOUCH: [(&str, &str, &[(Item, &str)]); 5] = [
         "nothing",
         &[(Item::MovesWhenPushed, "no"), (Item::InfillLoose, "no")],
     ),
-    ("1", "it moves a little", &[(Item::MovesWhenPushed, "a little")]),
+    (
+        "1",
+        "it moves a little",
+        &[(Item::MovesWhenPushed, "a little")],
+    ),
     ("2", "it moves a lot", &[(Item::MovesWhenPushed, "a lot")]),
     (
         "3",
@@ -45,7 +61,10 @@ pub(super) const TOUCH: [(&str, &str, &[(Item, &str)]); 5] = [
     (
         "4",
         "several bars turn",
-        &[(Item::MovesWhenPushed, "no"), (Item::InfillLoose, "several")],
+        &[
+            (Item::MovesWhenPushed, "no"),
+            (Item::InfillLoose, "several"),
+        ],
     ),
 ];
 
@@ -55,7 +74,10 @@ const BALL_STOPS: [(Item, &str); 3] = [
         Item::EdgeGap,
         "between the floor's edge and the railing (no gap: none)",
     ),
-    (Item::EndGap, "at the gap at the railing's end (no gap: none)"),
+    (
+        Item::EndGap,
+        "at the gap at the railing's end (no gap: none)",
+    ),
     (
         Item::StairTriangle,
         "at every step, between riser, tread and bottom rail? Closed side: none",
@@ -91,7 +113,9 @@ pub(super) fn look(guard: &Guard) -> Prompt {
         "Several may be true: 1 3. A comma and words of your own are kept as a note.".to_owned(),
     ];
     if guard.of(Item::Built).next().is_none() {
-        ask.more.push("Paint from before 1978 may hold lead: do not scrape, sand or drill it.".to_owned());
+        ask.more.push(
+            "Paint from before 1978 may hold lead: do not scrape, sand or drill it.".to_owned(),
+        );
     }
     ask
 }
@@ -118,11 +142,15 @@ pub(super) fn drop(guard: &Guard, size: &str, stop: ByEye) -> Prompt {
         .any(|(_, o)| o.word() == Some(PlaceWord::Stair));
     let (question, words) = match (stop, stair) {
         (ByEye::Yes, false) => (
-            format!("Stay back from the edge and measure nothing there. By eye: is it more than {size} down?"),
+            format!(
+                "Stay back from the edge and measure nothing there. By eye: is it more than {size} down?"
+            ),
             "Where you cannot see down: cannot see",
         ),
         (ByEye::Yes, true) => (
-            format!("Stay back from the edge and measure nothing there. By eye, from the highest step there: is it more than {size} down?"),
+            format!(
+                "Stay back from the edge and measure nothing there. By eye, from the highest step there: is it more than {size} down?"
+            ),
             "Where you cannot see down: cannot see",
         ),
         (ByEye::No, false) => (
@@ -130,7 +158,9 @@ pub(super) fn drop(guard: &Guard, size: &str, stop: ByEye) -> Prompt {
             "Or what the tape reads.",
         ),
         (ByEye::No, true) => (
-            format!("Is it more than {size} down at the edge? On a stair from the highest step that it runs along. Never lean over."),
+            format!(
+                "Is it more than {size} down at the edge? On a stair from the highest step that it runs along. Never lean over."
+            ),
             "Or what the tape reads.",
         ),
     };
@@ -167,14 +197,20 @@ pub(super) fn balls(guard: &Guard, sizes: &[String], unit: Option<LengthUnit>) -
     let (question, short) = if sizes.len() == 1 {
         let size = sizes.first().map_or("", String::as_str);
         let size = size_in(size, unit);
-        let push = if pushed { ", pushed gently by hand," } else { "" };
+        let push = if pushed {
+            ", pushed gently by hand,"
+        } else {
+            ""
+        };
         (
             format!("Does a {size} ball{push} stop {place}?"),
             format!("Does a {size} ball{push} stop everywhere?"),
         )
     } else {
         (
-            format!("Try balls from the largest down, {place}{hand}. Which is the smallest that stops everywhere?"),
+            format!(
+                "Try balls from the largest down, {place}{hand}. Which is the smallest that stops everywhere?"
+            ),
             "The smallest ball that stops everywhere?".to_owned(),
         )
     };
@@ -203,7 +239,10 @@ pub(super) fn balls(guard: &Guard, sizes: &[String], unit: Option<LengthUnit>) -
         all.push(PromptChoice::new("p", "all pass"));
         all
     };
-    ask.how = vec!["Anything round of that size, or a disc of card held flat in the hole like a lid.".to_owned()];
+    ask.how = vec![
+        "Anything round of that size, or a disc of card held flat in the hole like a lid."
+            .to_owned(),
+    ];
     ask.more = vec![
         "Measure across the ball first: one of another size settles nothing.".to_owned(),
         "If you had no smaller ball, write only behind it: 4 in only.".to_owned(),
@@ -334,9 +373,16 @@ pub(super) fn of_item(item: Item, guard: &Guard, unit: Option<LengthUnit>) -> Pr
         put(
             "How wide is the widest gap, with the tape?",
             "How wide is the widest gap?",
-            &["Square between the faces, at top, middle and bottom.", "No plain gap: shape"],
+            &[
+                "Square between the faces, at top, middle and bottom.",
+                "No plain gap: shape",
+            ],
         );
-        ask.drawing = Some(if stair { Drawing::RakedGap } else { Drawing::Tape });
+        ask.drawing = Some(if stair {
+            Drawing::RakedGap
+        } else {
+            Drawing::Tape
+        });
     } else if item == Item::OpeningsChecked {
         put(
             "Was that the widest of all, or only of some?",
@@ -358,14 +404,22 @@ pub(super) fn of_item(item: Item, guard: &Guard, unit: Option<LengthUnit>) -> Pr
         );
         ask.examples = Vec::new();
     } else if item == Item::Handrail {
-        put("What does a hand hold here?", "What does a hand hold here?", &[]);
+        put(
+            "What does a hand hold here?",
+            "What does a hand hold here?",
+            &[],
+        );
     } else if item == Item::Infill {
         put(
             "What fills it between floor and top rail?",
             "What fills it?",
             &[],
         );
-        if let Some(uprights) = ask.choices.iter_mut().find(|choice| choice.key == "balusters") {
+        if let Some(uprights) = ask
+            .choices
+            .iter_mut()
+            .find(|choice| choice.key == "balusters")
+        {
             "upright bars".clone_into(&mut uprights.says);
         }
     } else if item == Item::PostFastening {

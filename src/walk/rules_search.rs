@@ -63,7 +63,11 @@ impl<'r> RulesSearch<'r> {
                     "Where is it: which country, and which state or province?",
                     "advice alone, no building rules",
                 );
-                ask.examples = vec!["Florida".to_owned(), "Ontario".to_owned(), "England".to_owned()];
+                ask.examples = vec![
+                    "Florida".to_owned(),
+                    "Ontario".to_owned(),
+                    "England".to_owned(),
+                ];
                 ask.more = vec!["It finds the building rules that hold there, among those that are in this program. Nothing is sent anywhere.".to_owned()];
                 ask
             }
@@ -119,7 +123,9 @@ impl<'r> RulesSearch<'r> {
             let nearest = found.sought.unknown.iter().find_map(|(_, near)| *near);
             let help = match nearest {
                 Some(near) => format!("{near} was meant?"),
-                None => "write the country, or the state or province; Enter for advice alone".to_owned(),
+                None => {
+                    "write the country, or the state or province; Enter for advice alone".to_owned()
+                }
             };
             let message = format!("{text} is no country or state that is known here");
             said.push(Reply::Refused(message, Some(help)));
@@ -144,11 +150,15 @@ impl<'r> RulesSearch<'r> {
             (_, true) => {}
             (Some(word), false) => {
                 self.words.push(' ');
-                self.words.push_str(if *word == "work" { "workplace" } else { word });
+                self.words
+                    .push_str(if *word == "work" { "workplace" } else { word });
             }
             (None, false) => {
                 let help = "write house, flat or work".to_owned();
-                said.push(Reply::Refused(format!("{text} was not understood"), Some(help)));
+                said.push(Reply::Refused(
+                    format!("{text} was not understood"),
+                    Some(help),
+                ));
                 return;
             }
         }
@@ -157,23 +167,35 @@ impl<'r> RulesSearch<'r> {
 
     fn offer(&mut self, said: &mut Vec<Reply<'r>>) {
         let found = find(&self.words, self.all);
-        let law = found.law.iter().chain(
-            found
-                .only_where
-                .iter()
-                .filter(|offer| !offer.ruleset.advisory && offer.only.as_ref().is_some_and(|only| only.starts_with("in "))),
-        );
+        let law = found
+            .law
+            .iter()
+            .chain(found.only_where.iter().filter(|offer| {
+                !offer.ruleset.advisory
+                    && offer
+                        .only
+                        .as_ref()
+                        .is_some_and(|only| only.starts_with("in "))
+            }));
         self.offered = law
             .take(OFFERED)
             .map(|offer| {
-                let only = offer.only.as_ref().map_or_else(String::new, |only| format!("{only}: "));
+                let only = offer
+                    .only
+                    .as_ref()
+                    .map_or_else(String::new, |only| format!("{only}: "));
                 (
                     offer.ruleset.id.clone(),
                     format!("{only}{}", offer.ruleset.title),
                 )
             })
             .collect();
-        said.extend(found.not_here.iter().map(|says| Reply::Remark(says.clone())));
+        said.extend(
+            found
+                .not_here
+                .iter()
+                .map(|says| Reply::Remark(says.clone())),
+        );
         match self.offered.as_slice() {
             [] => self.choose(Vec::new(), said),
             [(id, _)] if found.law.len() == 1 => {
@@ -203,7 +225,10 @@ impl<'r> RulesSearch<'r> {
             let by_id = self.offered.iter().find(|(id, _)| id == part);
             let Some((id, _)) = by_number.or(by_id) else {
                 let help = "write the numbers in front of them, or n for none".to_owned();
-                said.push(Reply::Refused(format!("{part} is not in the list"), Some(help)));
+                said.push(Reply::Refused(
+                    format!("{part} is not in the list"),
+                    Some(help),
+                ));
                 return;
             };
             if !chosen.contains(id) {

@@ -33,9 +33,7 @@ pub(super) fn all_triggers<'r>(judged: &Judged<'r>) -> Vec<&'r Limit> {
     limits_of_drop(judged.findings.iter())
 }
 
-fn limits_of_drop<'f, 'r: 'f>(
-    findings: impl Iterator<Item = &'f Finding<'r>>,
-) -> Vec<&'r Limit> {
+fn limits_of_drop<'f, 'r: 'f>(findings: impl Iterator<Item = &'f Finding<'r>>) -> Vec<&'r Limit> {
     let mut limits: Vec<&'r Limit> = Vec::new();
     for finding in findings {
         let of_drop = finding
@@ -44,7 +42,12 @@ fn limits_of_drop<'f, 'r: 'f>(
             .filter(|condition| condition.item == Item::Drop);
         for condition in of_drop {
             if let Test::Length(bounds) = &condition.test {
-                let all = [&bounds.above, &bounds.at_least, &bounds.below, &bounds.at_most];
+                let all = [
+                    &bounds.above,
+                    &bounds.at_least,
+                    &bounds.below,
+                    &bounds.at_most,
+                ];
                 limits.extend(all.into_iter().flatten());
             }
         }
@@ -217,7 +220,10 @@ pub(super) fn chosen_ball(text: &str, sizes: &[String]) -> BallChoice {
         });
         return same.map_or(BallChoice::No, BallChoice::Stops);
     }
-    let mut begin = sizes.iter().enumerate().filter(|(_, size)| size.starts_with(text));
+    let mut begin = sizes
+        .iter()
+        .enumerate()
+        .filter(|(_, size)| size.starts_with(text));
     match (begin.next(), begin.next()) {
         (Some((index, _)), None) => BallChoice::Stops(index),
         (_, _) => BallChoice::No,

@@ -27,13 +27,13 @@ use crate::walk::walk::WrittenAnswer;
 use crate::walk::walk::by_hand;
 use crate::walk::words::yes_or_no;
 
-type Told<'r> = Vec<Reply<'r>>;
+type SaidThen<'r> = Vec<Reply<'r>>;
 type Rows = Vec<(Item, String)>;
 
 impl<'r> Walk<'r> {
     /// An answer to a question that is no item's own; `None` where it was none, and
     /// what was typed is a reading.
-    pub(super) fn answer_together(&mut self, topic: &Topic, text: &str, said: &mut Told<'r>) {
+    pub(super) fn answer_together(&mut self, topic: &Topic, text: &str, said: &mut SaidThen<'r>) {
         let (head, note) = words_behind(text);
         match topic {
             Topic::Look => self.look(&head, &note, said),
@@ -59,7 +59,7 @@ impl<'r> Walk<'r> {
         }
     }
 
-    fn look(&mut self, text: &str, note: &str, said: &mut Told<'r>) {
+    fn look(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
         let Some(keys) = keys_of(text, &LOOK.map(|(key, says, _)| (key, says))) else {
             said.push(not_in_the_list(text));
             return;
@@ -73,14 +73,15 @@ impl<'r> Walk<'r> {
         let nothing_here = keys.contains(&"0");
         if keys.len() > 1 && (nothing_here || keys.contains(&"n")) {
             let message = format!("{text} says that there is something, and that there is not");
-            said.push(Reply::Refused(message, Some("write one of them".to_owned())));
+            said.push(Reply::Refused(
+                message,
+                Some("write one of them".to_owned()),
+            ));
             return;
         }
         let mut rows = seen;
         let has = |rows: &Rows, item: Item| rows.iter().any(|(of, _)| *of == item);
-        let danger = rows
-            .iter()
-            .any(|(item, word)| item.danger(word).is_some());
+        let danger = rows.iter().any(|(item, word)| item.danger(word).is_some());
         if !nothing_here && !danger {
             // the whole list was looked through
             rows.push((Item::Condition, "none seen".to_owned()));
@@ -91,7 +92,7 @@ impl<'r> Walk<'r> {
         self.write_together(&Topic::Look, rows, note, said);
     }
 
-    fn touch(&mut self, text: &str, note: &str, said: &mut Told<'r>) {
+    fn touch(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
         let list = TOUCH.map(|(key, says, _)| (key, says));
         let key = match folded(text).as_str() {
             "no" | "0" | "nothing" => Some("n"),
@@ -111,7 +112,7 @@ impl<'r> Walk<'r> {
         self.write_together(&Topic::Touch, rows.collect(), note, said);
     }
 
-    fn climb(&mut self, text: &str, note: &str, said: &mut Told<'r>) {
+    fn climb(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
         let list = [("n", "nothing"), ("1", "on it"), ("2", "near it")];
         let text = match yes_or_no(text) {
             Some(false) => "n",
@@ -145,7 +146,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Whether the way to a danger is closed: a note beside it.
-    fn closed(&mut self, text: &str, note: &str, said: &mut Told<'r>) {
+    fn closed(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
         let words = match yes_or_no(text) {
             Some(true) => WAY_CLOSED,
             Some(false) => WAY_OPEN,
@@ -213,7 +214,7 @@ impl<'r> Walk<'r> {
         head: &str,
         note: &str,
         whole: &str,
-        said: &mut Told<'r>,
+        said: &mut SaidThen<'r>,
     ) {
         let eye = self
             .guard
@@ -222,12 +223,18 @@ impl<'r> Walk<'r> {
         let here = self.here.as_ref().map(|here| here.compared());
         match yes_or_no(head) {
             Some(true) => {
-                let note = if eye && note.is_empty() { "by eye" } else { note };
+                let note = if eye && note.is_empty() {
+                    "by eye"
+                } else {
+                    note
+                };
                 let rows = vec![(Item::Drop, format!("over {size}"))];
                 self.write_together(topic, rows, note, said);
             }
             Some(false) => {
-                self.passed.over.extend(here.clone().map(|here| (here, Asking::Drop)));
+                self.passed
+                    .over
+                    .extend(here.clone().map(|here| (here, Asking::Drop)));
                 if eye {
                     self.passed
                         .over
@@ -256,7 +263,7 @@ impl<'r> Walk<'r> {
         head: &str,
         note: &str,
         whole: &str,
-        said: &mut Told<'r>,
+        said: &mut SaidThen<'r>,
     ) {
         let (text, only) = match head.strip_suffix(" only") {
             Some(text) => (text, Smaller::NotTried),
@@ -278,7 +285,9 @@ impl<'r> Walk<'r> {
         };
         match rows {
             Some(rows) => self.write_together(topic, rows, note, said),
-            None if text.starts_with(|c: char| c.is_ascii_digit()) && parse(Item::Opening, whole, None).is_err() => {
+            None if text.starts_with(|c: char| c.is_ascii_digit())
+                && parse(Item::Opening, whole, None).is_err() =>
+            {
                 let list = sizes.join(", ");
                 let message = format!("{text} is none of these balls: {list}");
                 let help = "write the one that stops everywhere, or p where all pass; Enter, and then what the tape reads".to_owned();
@@ -295,7 +304,7 @@ impl<'r> Walk<'r> {
         head: &str,
         note: &str,
         whole: &str,
-        said: &mut Told<'r>,
+        said: &mut SaidThen<'r>,
     ) {
         let stops = match folded(head).as_str() {
             "stops" | "stop" | "it stops" => Some(true),
@@ -331,7 +340,7 @@ impl<'r> Walk<'r> {
         head: &str,
         note: &str,
         whole: &str,
-        said: &mut Told<'r>,
+        said: &mut SaidThen<'r>,
     ) {
         match yes_or_no(head) {
             Some(true) => {
@@ -347,7 +356,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Reads an answer to an item, in the place of what is answered once more.
-    fn read_here(&mut self, item: Item, text: &str, said: &mut Told<'r>) {
+    fn read_here(&mut self, item: Item, text: &str, said: &mut SaidThen<'r>) {
         if let Focus::Redo(group) = self.focus.clone() {
             let before = (self.page.clone(), self.view.clone(), self.history.clone());
             match self.without(&group) {
@@ -403,7 +412,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Writes the rows of one answer, all or none.
-    fn write_together(&mut self, topic: &Topic, rows: Rows, note: &str, said: &mut Told<'r>) {
+    fn write_together(&mut self, topic: &Topic, rows: Rows, note: &str, said: &mut SaidThen<'r>) {
         let Some(here) = self.here.clone() else {
             return;
         };
@@ -425,7 +434,11 @@ impl<'r> Walk<'r> {
                 place: here.clone(),
                 item: *item,
                 reading: reading.clone(),
-                note: if index == 0 { note.to_owned() } else { String::new() },
+                note: if index == 0 {
+                    note.to_owned()
+                } else {
+                    String::new()
+                },
             };
             let row = self.table_row(&here);
             match self.page.with(&entry, row) {
@@ -518,7 +531,10 @@ fn keys_of(text: &str, list: &[(&'static str, &'static str)]) -> Option<Vec<&'st
         return Some(vec![*key]);
     }
     let mut keys = Vec::new();
-    for part in text.split([' ', ',', '+', ';']).filter(|part| !part.is_empty()) {
+    for part in text
+        .split([' ', ',', '+', ';'])
+        .filter(|part| !part.is_empty())
+    {
         let part = match part {
             "no" | "none" | "nothing" => "n",
             part => part,

@@ -40,7 +40,11 @@ pub(super) struct Bare {
 impl Bare {
     /// Which of the two it is.
     pub(super) fn ask(&self) -> Prompt {
-        let both = format!("{} ({})", self.in_new(), meant_by(self.item, &self.in_new()));
+        let both = format!(
+            "{} ({})",
+            self.in_new(),
+            meant_by(self.item, &self.in_new())
+        );
         let question = format!(
             "{} was written alone. Is it {both}, or {} ({})?",
             self.number,
@@ -164,7 +168,10 @@ mod tests {
         assert!(likely_units(Item::Opening, "8 in").contains(&LengthUnit::Centimetre));
         assert!(likely_units(Item::Height, "36 ft").contains(&LengthUnit::Inch));
         let odd = |number, unit| odd_alone(Item::Opening, number, unit).map(|(_, likely)| likely);
-        assert_eq!(odd("8", LengthUnit::Inch), Some(vec![LengthUnit::Centimetre]));
+        assert_eq!(
+            odd("8", LengthUnit::Inch),
+            Some(vec![LengthUnit::Centimetre])
+        );
         assert_eq!(odd("3 1/4", LengthUnit::Inch), None);
         assert_eq!(odd("95", LengthUnit::Millimetre), None);
         assert!(odd("4", LengthUnit::Millimetre).is_some_and(|u| u.contains(&LengthUnit::Inch)));

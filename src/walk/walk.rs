@@ -20,8 +20,8 @@ use crate::walk::pending::How;
 use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
 use crate::walk::plan::Asking;
-use crate::walk::plan::Passed;
 use crate::walk::plan::AskingPlan;
+use crate::walk::plan::Passed;
 use crate::walk::plan::gives_way;
 use crate::walk::plan::of_strength;
 use crate::walk::prompts;
@@ -263,9 +263,7 @@ impl<'r> Walk<'r> {
     pub fn all_judged(&self) -> Vec<(Guard, Judged<'r>)> {
         let all = self.view.guards.iter();
         all.map(|guard| {
-            let judged = self
-                .view
-                .judge(guard, self.rulesets, self.settings.options);
+            let judged = self.view.judge(guard, self.rulesets, self.settings.options);
             (guard.clone(), judged)
         })
         .collect()
@@ -289,7 +287,10 @@ impl<'r> Walk<'r> {
         // lines may have moved
         self.history.clear();
         self.bare.clear();
-        if matches!(self.focus, Focus::Item(_, How::Replace(..)) | Focus::Redo(_)) {
+        if matches!(
+            self.focus,
+            Focus::Item(_, How::Replace(..)) | Focus::Redo(_)
+        ) {
             self.focus = Focus::Next;
         }
         if let Focus::Pending(pending, _) = &self.focus

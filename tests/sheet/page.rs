@@ -209,16 +209,29 @@ fn the_balls_are_those_of_the_rulesets_with_a_box_to_stop_and_one_to_pass() {
             .filter(|node| node.attribute("class") == Some("ball"))
             .filter_map(|node| node.text().map(str::to_owned))
             .collect();
-        for row in table.descendants().filter(|node| node.has_attribute("data-item")) {
-            let cells: Vec<_> = row.children().filter(|node| node.has_tag_name("td")).collect();
+        for row in table
+            .descendants()
+            .filter(|node| node.has_attribute("data-item"))
+        {
+            let cells: Vec<_> = row
+                .children()
+                .filter(|node| node.has_tag_name("td"))
+                .collect();
             // none, not reached, and a cell for each ball
             assert_eq!(cells.len(), named.len() + 2);
             let boxes: Vec<usize> = cells
                 .iter()
-                .map(|cell| cell.children().filter(|node| node.has_tag_name("i")).count())
+                .map(|cell| {
+                    cell.children()
+                        .filter(|node| node.has_tag_name("i"))
+                        .count()
+                })
                 .collect();
             assert_eq!(boxes[..2], [1, 1]);
-            assert!(boxes[2..].iter().all(|count| [0, 2].contains(count)), "{boxes:?}");
+            assert!(
+                boxes[2..].iter().all(|count| [0, 2].contains(count)),
+                "{boxes:?}"
+            );
             assert!(boxes[2..].contains(&2), "{boxes:?}");
         }
         named
@@ -232,7 +245,10 @@ fn the_balls_are_those_of_the_rulesets_with_a_box_to_stop_and_one_to_pass() {
     // in the country's own unit; what the rules write stands below it
     let metric = ["sheet", "--rules", "uk-approved-document-k"];
     let own = balls(&metric);
-    assert!(own.contains(&"88.9 mm".to_owned()) && own.contains(&"100 mm".to_owned()), "{own:?}");
+    assert!(
+        own.contains(&"88.9 mm".to_owned()) && own.contains(&"100 mm".to_owned()),
+        "{own:?}"
+    );
     assert!(own.iter().all(|size| size.ends_with(" mm")), "{own:?}");
 }
 
@@ -241,7 +257,9 @@ fn strength_has_its_pages_only_on_request() {
     let with = run_here(&["sheet", "--rules", "us-dwelling-2018", "--strength"]).out;
     let without = run_here(&["sheet", "--rules", "us-dwelling-2018"]).out;
     assert!(with.contains("5 What holds it") && !without.contains("5 What holds it"));
-    assert!(asked_on(&with).contains("rail section") && !asked_on(&without).contains("rail section"));
+    assert!(
+        asked_on(&with).contains("rail section") && !asked_on(&without).contains("rail section")
+    );
 }
 
 #[test]

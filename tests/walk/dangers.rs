@@ -62,9 +62,8 @@ fn a_danger_in_the_middle_ends_what_is_left_and_what_the_eye_tells_may_follow() 
     assert_eq!(one.step().topic, Topic::Name, "{}", one.text());
     let text = one.text();
     assert!(
-        text.contains(
-            "moves when pushed,a lot,stopped at once; way closed: kitchen door locked\n"
-        ) && text.contains("drop,over 30 in,by eye\n")
+        text.contains("moves when pushed,a lot,stopped at once; way closed: kitchen door locked\n")
+            && text.contains("drop,over 30 in,by eye\n")
             && text.contains("photo,deck.jpg,\n"),
         "{text}"
     );
@@ -90,7 +89,10 @@ fn a_danger_typed_at_any_question_ends_the_measuring() {
         assert_eq!(one.step().topic, Topic::Closed, "{row}");
         // corrected, it goes on
         let item = row.split(':').next().expect("an item");
-        typed(&mut one, &[&format!("correct {item}"), "not reached", "a slip"]);
+        typed(
+            &mut one,
+            &[&format!("correct {item}"), "not reached", "a slip"],
+        );
         assert_ne!(one.step().topic, Topic::Closed, "{row}\n{}", one.text());
     }
 }
@@ -101,7 +103,11 @@ fn an_open_edge_over_a_drop_is_not_measured() {
     let mut one = walk("", &both);
     asked(
         &mut one,
-        &[("children", "none"), ("railing", "cellar stair"), ("look", "0")],
+        &[
+            ("children", "none"),
+            ("railing", "cellar stair"),
+            ("look", "0"),
+        ],
     );
     let ask = one.step();
     assert_eq!(ask.topic, Topic::Drop("30 in".to_owned()));
@@ -111,7 +117,8 @@ fn an_open_edge_over_a_drop_is_not_measured() {
     asked(&mut one, &[("closed", "n, no door there"), ("photo", "")]);
     assert_eq!(one.step().topic, Topic::Name);
     assert!(
-        one.text().contains("guard,none,way not closed: no door there\n"),
+        one.text()
+            .contains("guard,none,way not closed: no door there\n"),
         "{}",
         one.text()
     );
@@ -142,7 +149,12 @@ fn what_moves_a_little_is_measured_on_and_no_bar_is_twisted() {
     let mut one = walk("", &both);
     asked(
         &mut one,
-        &[("children", "none"), ("railing", "deck"), ("look", "n"), ("touch", "1")],
+        &[
+            ("children", "none"),
+            ("railing", "deck"),
+            ("look", "n"),
+            ("touch", "1"),
+        ],
     );
     let mut ids = Vec::new();
     for _ in 0..40 {
@@ -154,7 +166,10 @@ fn what_moves_a_little_is_measured_on_and_no_bar_is_twisted() {
         one.answer("");
     }
     assert!(ids.contains(&"height".to_owned()), "{ids:?}");
-    assert!(!ids.contains(&Item::InfillLoose.name().to_owned()), "{ids:?}");
+    assert!(
+        !ids.contains(&Item::InfillLoose.name().to_owned()),
+        "{ids:?}"
+    );
 }
 
 /// A thing that was seen and not measured is not taken as none.
@@ -164,7 +179,9 @@ fn what_was_seen_to_climb_and_not_measured_is_kept() {
     let mut one = walk("", &both);
     typed(
         &mut one,
-        &["none", "landing", "n", "n", "y", "b", "3", "37 1/4", "1 2", "", ""],
+        &[
+            "none", "landing", "n", "n", "y", "b", "3", "37 1/4", "1 2", "", "",
+        ],
     );
     let text = one.text();
     assert!(

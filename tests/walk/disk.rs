@@ -126,7 +126,10 @@ fn a_file_that_is_deleted_under_way_is_written_anew() {
     walk.send("9 ft");
     let said = walk.until_it_waits();
     assert!(in_one_line(&said).contains("The file was gone"), "{said}");
-    assert_eq!(read(folder.path()), format!("{before},landing,drop,9 ft,\n"));
+    assert_eq!(
+        read(folder.path()),
+        format!("{before},landing,drop,9 ft,\n")
+    );
     let (_, err, code) = walk.finish();
     assert_eq!((err.as_str(), code), ("", Some(0)));
 }
@@ -141,8 +144,14 @@ fn a_file_that_becomes_a_folder_is_said_and_nothing_is_lost() {
     let (_, err, code) = walk.finish();
     assert_eq!(code, Some(2), "{err}");
     let err = in_one_line(&err);
-    assert!(err.contains("a folder of this name stands in its place"), "{err}");
-    assert_eq!(kept(folder.path()), format!("{before},landing,drop,9 ft,\n"));
+    assert!(
+        err.contains("a folder of this name stands in its place"),
+        "{err}"
+    );
+    assert_eq!(
+        kept(folder.path()),
+        format!("{before},landing,drop,9 ft,\n")
+    );
 }
 
 #[cfg(unix)]
@@ -158,7 +167,10 @@ fn a_file_that_is_made_read_only_is_not_written_over() {
     assert_eq!(code, Some(2), "{err}");
     assert!(in_one_line(&err).contains("it is read-only"), "{err}");
     assert_eq!(read(folder.path()), before);
-    assert_eq!(kept(folder.path()), format!("{before},landing,drop,9 ft,\n"));
+    assert_eq!(
+        kept(folder.path()),
+        format!("{before},landing,drop,9 ft,\n")
+    );
 }
 
 #[test]

@@ -48,8 +48,15 @@ fn an_inspectors_ordinary_landing_takes_at_most_thirty_keys() {
     assert_eq!(
         questions,
         [
-            "look", "touch", "drop beyond", "infill", "gaps", "height", "climb",
-            "post fastening", "photo"
+            "look",
+            "touch",
+            "drop beyond",
+            "infill",
+            "gaps",
+            "height",
+            "climb",
+            "post fastening",
+            "photo"
         ]
     );
     assert_eq!(keys, 29, "{}", one.text());

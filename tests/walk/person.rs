@@ -59,7 +59,13 @@ const ODD: [&str; 33] = [
 ];
 
 const NAMES: [&str; 7] = [
-    "landing", "2A, stair", "deck", "=", "=, ", "=2B, landing", "= loft but hb",
+    "landing",
+    "2A, stair",
+    "deck",
+    "=",
+    "=, ",
+    "=2B, landing",
+    "= loft but hb",
 ];
 
 fn line(topic: &Topic, (kind, pick): (u8, usize)) -> String {

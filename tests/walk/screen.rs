@@ -110,12 +110,12 @@ impl Screen {
 
 const BY_HAND: &str = "unit,guard,item,reading,note\n,,rules,us-dwelling-2018,\n\
     ,,default unit,in,\n,,by,R. T.,\n,,property,yellow house,\n\
-    ,landing,place,landing,\n,landing,drop,4 ft 4 1/4 in,\n,landing,height,34 5/8,\n\
-    ,landing,condition,none seen,\n,landing,paint,sound,\n\
+    ,landing,place,landing,\n,landing,condition,none seen,\n,landing,paint,sound,\n\
+    ,landing,drop,4 ft 4 1/4 in,\n,landing,height,34 5/8,\n\
     ,landing,moves when pushed,no,\n,landing,infill loose,no,\n\
     ,landing,infill,balusters,\n,landing,opening,4 in ball stops everywhere,\n\
-    ,deck,place,deck,\n,deck,moves when pushed,a lot,\"stopped; way closed: door locked\"\n\
-    ,deck,condition,none seen,\n,deck,paint,flaking,\n\
+    ,deck,place,deck,\n,deck,paint,flaking,\n,deck,condition,none seen,\n\
+    ,deck,moves when pushed,a lot,\"stopped; way closed: door locked\"\n\
     2A,balcony,place,balcony,\n2A,balcony,drop,over 30 in,\n\
     2A,balcony,condition,none seen,\n2A,balcony,paint,sound,\n\
     2A,balcony,moves when pushed,no,\n2A,balcony,infill loose,no,\n\
@@ -169,7 +169,10 @@ fn three_guards_on_a_terminal_with_mistakes_and_a_danger() {
         said.contains("Falls short (building rules): height: 34 5/8"),
         "{said}"
     );
-    assert!(says(&said, "Until it is put right keep small children from it."), "{said}");
+    assert!(
+        says(&said, "Until it is put right keep small children from it."),
+        "{said}"
+    );
     screen.line("");
     let said = screen.line("");
     assert!(said.contains("LANDING falls short"), "{said}");
@@ -181,7 +184,10 @@ fn three_guards_on_a_terminal_with_mistakes_and_a_danger() {
         said.contains("!!! STOP !!!") && said.contains("KEEP EVERYBODY OFF IT"),
         "{said}"
     );
-    assert!(says(&said, "never lock or block a way out in a fire"), "{said}");
+    assert!(
+        says(&said, "never lock or block a way out in a fire"),
+        "{said}"
+    );
     assert!(said.contains("Is the way to it closed now?"), "{said}");
     screen.line("y, door locked");
     screen.line("");
@@ -192,7 +198,10 @@ fn three_guards_on_a_terminal_with_mistakes_and_a_danger() {
     let said = screen.line("c");
     assert!(says(&said, "pushed gently by hand"), "{said}");
     let said = screen.line("n");
-    assert!(said.contains("Falls short (building rules): opening"), "{said}");
+    assert!(
+        said.contains("Falls short (building rules): opening"),
+        "{said}"
+    );
     screen.line("not reached");
     screen.line("a dog");
     screen.line("");
@@ -204,7 +213,10 @@ fn three_guards_on_a_terminal_with_mistakes_and_a_danger() {
     assert_eq!(code, 0);
     thread::sleep(Duration::from_millis(100));
     let last = screen.shown.lock().expect("sound").screen().contents();
-    assert!(last.contains("TONIGHT") && last.contains("KEEP EVERYBODY OFF IT"), "{last}");
+    assert!(
+        last.contains("TONIGHT") && last.contains("KEEP EVERYBODY OFF IT"),
+        "{last}"
+    );
     assert!(says(&last, "guardrule check s.csv"), "{last}");
     let text = fs::read_to_string(folder.path().join("s.csv")).expect("written");
     let args = ["--no-guidance"];
@@ -225,7 +237,10 @@ fn a_slip_of_unit_is_mended_in_forty_columns() {
     let said = screen.line("8");
     assert!(says(&said, "or is it 8 cm"), "{said}");
     let said = screen.line("cm");
-    assert!(says(&said, "From now on a number alone is centimetres."), "{said}");
+    assert!(
+        says(&said, "From now on a number alone is centimetres."),
+        "{said}"
+    );
     assert!(says(&said, "or 260 in (6604 mm)"), "{said}");
     screen.line("");
     assert_eq!(screen.end("\u{4}"), 0);
@@ -278,7 +293,10 @@ fn without_rules_plain_questions_find_them() {
     let said = screen.line("house");
     assert!(said.contains("1 florida-dwelling-2023"), "{said}");
     let said = screen.line("");
-    assert!(says(&said, "Building rules: florida-dwelling-2023"), "{said}");
+    assert!(
+        says(&said, "Building rules: florida-dwelling-2023"),
+        "{said}"
+    );
     screen.line("none");
     screen.line("landing");
     assert_eq!(screen.end("\u{4}"), 0);

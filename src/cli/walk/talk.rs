@@ -332,11 +332,7 @@ impl Talk<'_> {
     }
 
     /// The first screen of the report, and what to do next.
-    fn say_goodbye(
-        &self,
-        rulesets: &[Ruleset],
-        terminal: &mut Terminal<'_>,
-    ) -> io::Result<Exit> {
+    fn say_goodbye(&self, rulesets: &[Ruleset], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         let name = self.name();
         let mut out = terminal.out();
         if self.walk.guard_count() == 0 {

@@ -81,8 +81,7 @@ impl Sheet<'_> {
     /// Those on the pages of a guard: what is asked for beyond strength, and the dangers.
     pub(super) fn items_of_a_guard(&self) -> BTreeSet<Item> {
         let rulesets = self.rulesets.iter();
-        let mut items: BTreeSet<Item> =
-            rulesets.flat_map(Ruleset::items_beyond_strength).collect();
+        let mut items: BTreeSet<Item> = rulesets.flat_map(Ruleset::items_beyond_strength).collect();
         items.extend(ALWAYS);
         items
     }
@@ -100,7 +99,11 @@ impl Sheet<'_> {
 
     /// The unit of the country's tapes: inches where all law is of the United States.
     pub(super) fn unit(&self) -> LengthUnit {
-        let mut law = self.rulesets.iter().filter(|ruleset| !ruleset.advisory).peekable();
+        let mut law = self
+            .rulesets
+            .iter()
+            .filter(|ruleset| !ruleset.advisory)
+            .peekable();
         let any = law.peek().is_some();
         if any && law.all(|ruleset| ruleset.country.as_deref() == Some("United States")) {
             LengthUnit::Inch

@@ -36,13 +36,21 @@ const LEGEND: [(&str, &str, &str); 9] = [
         "over 2.5 m · under 500 mm",
         "too far to measure, but surely more, or less",
     ),
-    ("5 in ± 1/2 in", "125 mm ± 10 mm", "you are not sure by how much"),
+    (
+        "5 in ± 1/2 in",
+        "125 mm ± 10 mm",
+        "you are not sure by how much",
+    ),
     (
         "4 in ball stops everywhere",
         "100 mm ball stops everywhere",
         "the ball was tried at every hole, and stopped",
     ),
-    ("4 in ball passes", "100 mm ball passes", "it went through one"),
+    (
+        "4 in ball passes",
+        "100 mm ball passes",
+        "it went through one",
+    ),
     (
         "reaches 36 in · below 36 in",
         "reaches 900 mm · below 900 mm",
