@@ -9,6 +9,7 @@ mod acts;
 mod advice;
 mod basis;
 mod cautions;
+mod compared;
 mod conversation;
 mod csv;
 mod diagnostics;
@@ -29,6 +30,7 @@ mod matters;
 mod opening;
 mod opening_svg;
 mod ours;
+mod page_for;
 mod palette;
 mod reader;
 mod remedy;
@@ -48,6 +50,9 @@ pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
 pub use self::text::{TextReport, first_screen};
 pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
+pub use compared::{
+    ComparisonForm, FilledList, codes as comparison_codes, comparison, is_an_action_list,
+};
 pub use conversation::{Manner, WalkBegins, answered, asked, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
@@ -55,7 +60,7 @@ pub use drawing::{plain, vector};
 pub use escape::{one_line, safe_cell};
 pub use forms::report;
 pub use found_rules::found_rules;
-pub use html::{HtmlReport, PAGE_POLICY, PAGE_STYLE};
+pub use html::{HtmlFolder, HtmlReport, PAGE_POLICY, PAGE_STYLE, PageSink};
 pub use items::{item, items};
 pub use judging::{GuardsWritten, write_guards};
 pub use layout::{LayoutAnswer, layout_json, layout_text, usual_drying};
@@ -63,6 +68,7 @@ pub use layout_svg::layout_svg;
 pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
+pub use page_for::PageFor;
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{
     BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet,
