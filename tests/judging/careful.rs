@@ -21,7 +21,7 @@ fn a_wide_gap_held_at_one_height_may_run_down_between_balusters_that_nobody_name
         );
         verdict(&survey, "us-dwelling-2018")
     };
-    let high = "loft,opening,8 in at 40 in\n";
+    let high = "loft,opening,8 in at 41 in\n";
     assert_eq!(landing(high), ("not measured".to_owned(), 3));
     let bars = format!("{high}loft,infill,horizontal bars\n");
     assert_eq!(landing(&bars), ("meets".to_owned(), 0));
@@ -32,6 +32,66 @@ fn a_wide_gap_held_at_one_height_may_run_down_between_balusters_that_nobody_name
         landing("loft,opening,3 1/8 in at 40 in\n"),
         ("meets".to_owned(), 0)
     );
+}
+
+/// IRC 2018 R312.1.3: a 4 in ball up to 36 in above the floor. A tape held at 38 in in
+/// a hole of 8 in was held in a hole that goes down to 34 in, if 38 in is its middle.
+#[test]
+fn a_hole_reaches_above_and_below_the_one_height_that_was_written() {
+    let landing = |opening: &str| {
+        let survey = format!(
+            "guard,item,reading\nloft,place,landing\nloft,drop,8 ft 3 in\nloft,height,45 in\n\
+             loft,bottom gap,none\nloft,infill,panel\nloft,opening,3 in\nloft,opening,{opening}\n"
+        );
+        verdict(&survey, "us-dwelling-2018")
+    };
+    let met = ("meets".to_owned(), 0);
+    let open = ("not measured".to_owned(), 3);
+    assert_eq!(landing("8 in at 38 in"), open);
+    // its lower end at the zone's upper one, and a nanometre or a sixteenth above it
+    assert_eq!(landing("8 in at 40 in"), open);
+    assert_eq!(landing("8 in at 40 1/16 in"), met);
+    assert_eq!(landing("circle 8 in at 40 in"), open);
+    assert_eq!(landing("8 in ball stops at 40 in"), open);
+    assert_eq!(landing("8 in ball stops at 40 1/16 in"), met);
+    // known from below alone: as large as you like
+    assert_eq!(landing("over 3 in at 41 in"), open);
+    assert_eq!(landing("8 in ball passes at 44 in"), open);
+    // both ends written, or narrow enough wherever it lies
+    assert_eq!(landing("8 in at 37 in to 45 in"), met);
+    assert_eq!(landing("3 1/2 in at 36 1/2 in"), met);
+    assert_eq!(landing("3 1/2 in ball stops at 36 1/2 in"), met);
+}
+
+/// NBC 2020 9.8.8.3: 900 mm up to a drop of 1800 mm, 1070 mm above it.
+#[test]
+fn a_drop_known_from_one_side_is_none_that_contradicts_it() {
+    let porch = |rows: &str| {
+        let survey = format!(
+            "guard,item,reading\nrail,place,porch\nrail,use,dwelling\nrail,shared,no\n\
+             rail,location,outside\nrail,bottom gap,50 mm\nrail,opening,80 mm\n{rows}"
+        );
+        verdict(&survey, "canada-dwelling")
+    };
+    let short = ("falls short".to_owned(), 1);
+    // more than 600 mm whatever it is, and too low for either height
+    assert_eq!(porch("rail,drop,over 1290 mm\nrail,height,690 mm\n"), short);
+    assert_eq!(porch("rail,drop,over 600 mm\nrail,height,690 mm\n"), short);
+    // it may ask for no guard at all
+    let lower = porch("rail,drop,over 590 mm\nrail,height,690 mm\n");
+    assert_eq!(lower, ("not measured".to_owned(), 3));
+    let between = porch("rail,drop,over 1290 mm\nrail,height,960 mm\n");
+    assert_eq!(between, ("not measured".to_owned(), 3));
+    // another drop that nobody could measure may be greater, and is never less
+    let more = "rail,drop,over 1290 mm\nrail,drop,not reached\nrail,height,690 mm\n";
+    assert_eq!(porch(more), short);
+    // measured, and in doubt between the two heights: too low for both
+    assert_eq!(porch("rail,drop,1800 mm\nrail,height,690 mm\n"), short);
+    let doubt = porch("rail,drop,1800 mm\nrail,height,960 mm\n");
+    assert_eq!(doubt, ("too close to call".to_owned(), 3));
+    // in doubt whether a guard is asked for at all
+    let doubt = porch("rail,drop,600 mm\nrail,height,690 mm\n");
+    assert_eq!(doubt, ("too close to call".to_owned(), 3));
 }
 
 /// IBC 1015.3: 42 in, and 34 in at the kindest, on a stair of a dwelling.
