@@ -5,6 +5,7 @@ mod entrapment;
 mod leave_outs;
 mod leaving_out;
 mod load_path;
+mod people;
 mod posts;
 mod sentences;
 mod when_built;

@@ -1,6 +1,6 @@
 //! A blank survey in table layout, for a spreadsheet.
 
-use crate::items::Asked;
+use crate::items::AskedWhen;
 use std::collections::BTreeSet;
 use std::io;
 use std::io::Write;
@@ -94,7 +94,7 @@ pub fn blank_survey(out: &mut dyn Write, blank: &BlankSurvey<'_>) -> io::Result<
 /// The head, what holds for all, circumstances, then what is at the guard.
 fn columns(rulesets: &[Ruleset]) -> Vec<Item> {
     let asked: BTreeSet<Item> = rulesets.iter().flat_map(Ruleset::items).collect();
-    let head = |item: &Item| item.is_survey_fact() && item.info().asked == Asked::ByRules;
+    let head = |item: &Item| item.is_survey_fact() && item.info().asked == AskedWhen::ByRules;
     let mut columns: Vec<Item> = Item::all().filter(head).collect();
     columns.extend(asked.iter().filter(|item| item.is_asked_once()));
     columns.extend(asked.iter().filter(|item| !item.is_asked_once()));
