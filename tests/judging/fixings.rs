@@ -480,8 +480,8 @@ fn leaving_out_what_falls_short_leaves_the_strength_unjudged_and_says_so() {
     assert_eq!(with.code, 1);
     let without = check(&guard(&rows), LAW);
     assert_eq!(without.code, 0);
-    let report = without.json();
-    let of = only_guard(&report);
+    let judged = without.json();
+    let of = only_guard(&judged);
     assert_eq!(finding(of, "guard-load")["verdict"], "not measured");
     let hazards = of["hazards"].as_array().unwrap();
     let give_way = hazards.iter().find(|one| one["hazard"] == "give way");
