@@ -7,12 +7,12 @@ use crate::input::Diagnostics;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::Summary;
-use crate::report::tally::Tally;
+use crate::report::tally::SurveyTally;
 
 /// The form that writes the summary and nothing else, as one JSON object.
 pub struct SummaryForm<W> {
     out: W,
-    tally: Tally,
+    tally: SurveyTally,
 }
 
 impl<W: Write> SummaryForm<W> {
@@ -20,7 +20,7 @@ impl<W: Write> SummaryForm<W> {
     pub fn new(out: W) -> SummaryForm<W> {
         SummaryForm {
             out,
-            tally: Tally::default(),
+            tally: SurveyTally::default(),
         }
     }
 }

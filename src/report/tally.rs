@@ -13,7 +13,7 @@ use crate::report::matters::was_not_entered;
 
 /// The counts so far, and which units nobody has entered yet.
 #[derive(Debug, Default)]
-pub(super) struct Tally {
+pub(super) struct SurveyTally {
     summary: Summary,
     /// Of each building and unit: whether nobody could look at any of its guards.
     units: BTreeMap<(Arc<str>, Arc<str>), bool>,
@@ -28,7 +28,7 @@ pub(super) struct SummaryRecord {
     deferral: &'static str,
 }
 
-impl Tally {
+impl SurveyTally {
     /// Counts one more guard.
     pub(super) fn count(&mut self, entry: &JudgedGuard<'_>) {
         self.summary.count(&entry.judged);

@@ -229,19 +229,28 @@ fn a_push_exactly_as_asked_counts() {
 #[test]
 fn a_zone_ends_where_it_ends_and_its_ends_belong_to_it() {
     let rule = "check.opening = { stops-ball = \"4 in\", zone = [\"10 in\", \"36 in\"] }";
-    let with = |reading: &str| of(rule, &["infill,panel", &format!("opening,{reading}")]);
+    let with = |reading: &str| {
+        of(
+            rule,
+            &[
+                "infill,panel",
+                "opening,3 in",
+                &format!("opening,{reading}"),
+            ],
+        )
+    };
     for (reading, verdict) in [
         ("6 in at 36 in to 44 in", SHORT),
-        ("6 in at 36 1/16 in to 44 in", ASIDE),
+        ("6 in at 36 1/16 in to 44 in", MEETS),
         ("6 in at 2 in to 10 in", SHORT),
-        ("6 in at 2 in to 9 15/16 in", ASIDE),
+        ("6 in at 2 in to 9 15/16 in", MEETS),
         ("6 in at 36 in", SHORT),
         ("6 in at 10 in", SHORT),
         // half of it may reach in
         ("6 in at 39 in", OPEN),
-        ("6 in at 39 1/16 in", ASIDE),
+        ("6 in at 39 1/16 in", MEETS),
         ("6 in at 7 in", OPEN),
-        ("6 in at 6 15/16 in", ASIDE),
+        ("6 in at 6 15/16 in", MEETS),
     ] {
         assert_eq!(with(reading), verdict, "{reading}");
     }

@@ -177,3 +177,92 @@ fn the_gap_under_a_stair_rail_and_its_note_stand_in_every_form() {
         assert!(text.contains("at the fourth step"), "{form}: {}", ran.out);
     }
 }
+
+/// The rule of an Indian state about high-rise buildings limits the height alone.
+#[test]
+fn a_place_that_no_rule_on_gaps_speaks_of_switches_off_none() {
+    let survey = "guard,item,reading\nflat,place,landing\nflat,use,dwelling\nflat,drop,3 m\n\
+        flat,height,1300 mm\nflat,opening,300 mm\nflat,bottom gap,20 mm\n";
+    let open = ("not settled".to_owned(), 3);
+    assert_eq!(verdict(survey, "india-kerala-high-rise"), open);
+}
+
+/// Of two bounds the kinder settles nothing, under whichever name the gap goes.
+#[test]
+fn bounds_of_every_kind_of_gap_are_judged_each_for_itself() {
+    let landing = "guard,item,reading\nhall,place,landing\nhall,drop,9 ft\nhall,height,42 in\n\
+        hall,opening,3 in\n";
+    let stair = "guard,item,reading\nhall,place,stair\nhall,drop,9 ft\nhall,height,36 in\n\
+        hall,opening,3 in\nhall,stair triangle,none\nhall,bottom gap,none\n\
+        hall,handrail,top of the guard\nhall,risers,12\n";
+    let open = ("not measured".to_owned(), 3);
+    for (base, item, tight, loose) in [
+        (landing, "bottom gap", "under 3 in", "under 6 in"),
+        (landing, "bottom gap", "4 in ball stops", "6 in ball stops"),
+        (stair, "riser opening", "under 3 in", "under 6 in"),
+        (stair, "riser opening", "4 in ball stops", "6 in ball stops"),
+    ] {
+        let one = format!("{base}hall,{item},{tight}\n");
+        assert_eq!(
+            verdict(&one, "us-dwelling-2018").0,
+            "meets",
+            "{item}: {tight}"
+        );
+        for rows in [[tight, loose], [loose, tight]] {
+            let rows = rows.map(|reading| format!("hall,{item},{reading}\n"));
+            let both = format!("{base}{}", rows.concat());
+            assert_eq!(verdict(&both, "us-dwelling-2018"), open, "{item}: {rows:?}");
+        }
+    }
+}
+
+/// Only `a guard is present` was read of the 2024 edition, once.
+#[test]
+fn a_guard_that_is_there_and_low_and_full_of_holes_meets_no_edition() {
+    let survey = "guard,item,reading\nback,place,deck\nback,use,dwelling\nback,drop,9 ft\n\
+        back,height,20 in\nback,opening,12 in\nback,bottom gap,2 in\n";
+    let short = ("falls short".to_owned(), 1);
+    for edition in [
+        "2000", "2003", "2006", "2009", "2012", "2015", "2018", "2021", "2024",
+    ] {
+        let id = format!("us-dwelling-{edition}");
+        assert_ne!(verdict(survey, &id).0, "meets", "{id}");
+        assert_ne!(verdict(survey, &id).1, 0, "{id}");
+    }
+    assert_eq!(verdict(survey, "us-dwelling-2024"), short);
+}
+
+#[test]
+fn a_steel_post_on_anchors_that_nobody_can_judge_meets_with_a_word_on_its_strength() {
+    let survey = "guard,item,reading\nhall,place,landing\nhall,drop,9 ft\nhall,height,42 in\n\
+        hall,opening,3 in\nhall,bottom gap,2 in\nhall,post material,steel tube\n\
+        hall,post fastening,masonry anchors\nhall,fastened to,concrete\n";
+    let args = [
+        "check",
+        "@s.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--no-guidance",
+    ];
+    let out = crate::harness::run(&[("s.csv", survey)], &args).out;
+    let out = out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        out.contains("whether it would hold was not checked"),
+        "{out}"
+    );
+}
+
+#[test]
+fn a_roof_terrace_is_a_terrace_and_no_roof() {
+    let of = |place: &str| {
+        let survey = format!(
+            "guard,item,reading\ntop,place,{place}\ntop,drop,20 ft\ntop,height,30 in\n\
+             top,opening,3 in\ntop,bottom gap,2 in\n"
+        );
+        verdict(&survey, "us-dwelling-2018")
+    };
+    for place in ["roof terrace", "rooftop terrace", "Roof Terrace"] {
+        assert_eq!(of(place), ("falls short".to_owned(), 1), "{place}");
+        assert_eq!(of(place), of("terrace"));
+    }
+}

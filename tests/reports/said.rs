@@ -284,6 +284,7 @@ fn every_example_of_every_item_is_found_in_text_json_and_csv_with_its_note() {
             "@s.csv",
             "--rules",
             "us-dwelling-2018",
+            "--no-guidance",
             "--format",
             form,
         ];

@@ -16,7 +16,7 @@ use crate::report::json::record::RulesetRecord;
 use crate::report::json::record::SurveyRecord;
 use crate::report::json::record::Tool;
 use crate::report::json::record::diagnostics;
-use crate::report::tally::Tally;
+use crate::report::tally::SurveyTally;
 
 /// The number of the schema; raised when a key changes its meaning or goes.
 pub const SCHEMA: u32 = 2;
@@ -28,7 +28,7 @@ pub const SCHEMA_TEXT: &str = include_str!("../report.schema.json");
 pub struct Json<'a, W> {
     out: W,
     basis: ReportBasis<'a>,
-    tally: Tally,
+    tally: SurveyTally,
 }
 
 impl<'a, W: Write> Json<'a, W> {
@@ -40,7 +40,7 @@ impl<'a, W: Write> Json<'a, W> {
         let mut json = Json {
             out,
             basis: basis.clone(),
-            tally: Tally::default(),
+            tally: SurveyTally::default(),
         };
         let authority = Authority::of(basis.rulesets);
         let rulesets: Vec<RulesetRecord<'_>> =
