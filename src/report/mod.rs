@@ -39,6 +39,7 @@ mod sheet;
 mod strength;
 mod summary;
 mod summary_form;
+mod tally;
 mod text;
 mod told;
 mod words;
@@ -50,6 +51,7 @@ pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
 pub use self::text::{TextReport, first_screen};
 pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
+pub use cautions::deferral;
 pub use compared::{
     ComparisonForm, FilledList, codes as comparison_codes, comparison, is_an_action_list,
 };
