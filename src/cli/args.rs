@@ -471,6 +471,9 @@ pub(super) struct SheetArgs {
     /// How many guards; with --units, in each unit
     #[arg(long, value_name = "N", default_value = "1")]
     pub(super) guards: NonZeroU32,
+    /// Pages about what holds each guard as well
+    #[arg(long, conflicts_with = "blank")]
+    pub(super) strength: bool,
     /// A blank survey in CSV, one guard a row, instead of a page
     #[arg(long, group = "blank")]
     pub(super) csv: bool,
