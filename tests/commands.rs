@@ -433,7 +433,14 @@ fn an_opening_is_drawn_to_scale_as_one_document() {
 /// The ball that was asked about is drawn about the same centre, at the same scale.
 #[test]
 fn the_ball_that_was_asked_about_is_drawn() {
-    let args = ["opening", "circle 120 mm", "--format", "svg", "--ball", "60 mm"];
+    let args = [
+        "opening",
+        "circle 120 mm",
+        "--format",
+        "svg",
+        "--ball",
+        "60 mm",
+    ];
     let ran = run_here(&args);
     let drawn = roxmltree::Document::parse(&ran.out).expect("well-formed");
     let circle = |class: &str| {
@@ -447,8 +454,14 @@ fn the_ball_that_was_asked_about_is_drawn() {
     };
     let (largest, asked) = (circle("largest"), circle("asked"));
     assert_eq!(largest[..2], asked[..2]);
-    assert!((largest[2] / asked[2] - 2.0).abs() < 0.01, "{largest:?} {asked:?}");
-    assert!(ran.out.contains("Blue, dashed: the ball asked about, 60 mm."));
+    assert!(
+        (largest[2] / asked[2] - 2.0).abs() < 0.01,
+        "{largest:?} {asked:?}"
+    );
+    assert!(
+        ran.out
+            .contains("Blue, dashed: the ball asked about, 60 mm.")
+    );
 }
 
 #[test]

@@ -15,6 +15,8 @@ mod layout;
 mod opening;
 mod output;
 mod page;
+#[cfg(feature = "photos")]
+mod photos;
 mod rules;
 mod sheet;
 mod survey_rules;

@@ -1,5 +1,6 @@
 //! A whole report, byte for byte as `guardrule check` writes it to a pipe.
 
+use std::collections::BTreeMap;
 use std::io;
 
 use crate::input::Diagnostics;
@@ -8,12 +9,17 @@ use crate::judge::Options;
 use crate::phone::answer::Checked;
 use crate::phone::plain::plain;
 use crate::phone::request::Form;
+use crate::phone::request::PhotoSent;
 use crate::phone::request::RailingName;
 use crate::phone::request::SurveyText;
 use crate::report;
 use crate::report::Detail;
 use crate::report::Explain;
+use crate::report::HtmlReport;
 use crate::report::PageFor;
+use crate::report::PhotoShown;
+use crate::report::PhotoSource;
+use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::ReportForm;
 use crate::rules::Guidance;
@@ -33,6 +39,7 @@ pub(super) fn checked(
     form: Form,
     today: String,
     only: Option<&RailingName>,
+    photos: BTreeMap<String, PhotoSent>,
 ) -> io::Result<Checked> {
     let file = |file: SurveyText| -> Box<dyn SurveyFile> {
         Box::new(InMemory::new(file.name, file.text.into_bytes()))
@@ -87,7 +94,18 @@ pub(super) fn checked(
     };
     let mut out = Vec::new();
     {
-        let mut report = report::report(form, basis.clone(), &mut out)?;
+        let mut report: Box<dyn Report + '_> = match form {
+            ReportForm::Html { guards, page_for } => {
+                let page = HtmlReport::new(&mut out, basis.clone(), guards, page_for);
+                Box::new(page.with_photos(Box::new(PhotosSent(photos))))
+            }
+            ReportForm::Actions
+            | ReportForm::ActionsTable
+            | ReportForm::Csv
+            | ReportForm::Json
+            | ReportForm::Summary
+            | ReportForm::Text => report::report(form, basis.clone(), &mut out)?,
+        };
         let written = report::write_guards(&survey, &basis, &is_wanted, &mut *report)?;
         diagnostics.absorb(written.read.map_err(|error| error.error)?);
         report.finish(&diagnostics)?;
@@ -102,6 +120,20 @@ pub(super) fn checked(
         },
         diagnostics: told(&diagnostics)?,
     })
+}
+
+/// The photographs that came with the request.
+struct PhotosSent(BTreeMap<String, PhotoSent>);
+
+impl PhotoSource for PhotosSent {
+    fn photo(&mut self, _survey: &str, written: &str) -> Result<PhotoShown, String> {
+        let photo = self.0.get(written).ok_or("it is not on this phone")?;
+        Ok(PhotoShown {
+            jpeg: photo.jpeg.clone(),
+            wide: photo.wide,
+            high: photo.high,
+        })
+    }
 }
 
 fn nothing_judged(diagnostics: &Diagnostics) -> io::Result<Checked> {

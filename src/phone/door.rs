@@ -91,7 +91,8 @@ impl Door {
                 form,
                 today,
                 only,
-            } => checked(files, &rules, form, today, only.as_ref())
+                photos,
+            } => checked(files, &rules, form, today, only.as_ref(), photos)
                 .map(Answer::Checked)
                 .map_err(|error| error.to_string()),
             Request::Guards => {

@@ -1,5 +1,7 @@
 //! What a page may ask for.
 
+use std::collections::BTreeMap;
+
 use serde::Deserialize;
 
 /// One request; its JSON names it in `do`.
@@ -27,6 +29,9 @@ pub(super) enum Request {
         today: String,
         /// This railing alone.
         only: Option<RailingName>,
+        /// The photographs that stand in a page, by the names that the survey has for them.
+        #[serde(default)]
+        photos: BTreeMap<String, PhotoSent>,
     },
     /// All railings of the walk with how they are judged so far.
     Guards,
@@ -46,6 +51,16 @@ pub(super) enum Request {
 pub(super) struct SurveyText {
     pub(super) name: String,
     pub(super) text: String,
+}
+
+/// A photograph as the page keeps it: made small, and without what a camera wrote into it.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct PhotoSent {
+    /// As JPEG, in base64.
+    pub(super) jpeg: String,
+    pub(super) wide: u32,
+    pub(super) high: u32,
 }
 
 /// A railing, by its names as they stand in the survey.

@@ -397,7 +397,7 @@ fn left_open(judged: &Judged<'_>) -> String {
         let decided = |verdict: Option<Verdict>| {
             matches!(verdict, Some(Verdict::FallsShort | Verdict::Meets))
         };
-        !question.of_strength
+        question.item.info().load_path.is_none()
             && judged.hazards.iter().any(|of| {
                 question.item.info().hazards.contains(&of.hazard)
                     && !decided(of.verdict.or(of.guidance))

@@ -11,6 +11,7 @@ use crate::geometry::SketchPart;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::report::OpeningAnswer;
+use crate::report::cautions::DEFERRAL;
 use crate::report::escape::one_line;
 use crate::report::opening::largest_in_words;
 use crate::report::words::shortened;
@@ -74,7 +75,10 @@ pub fn opening_svg(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resul
 /// What stands below the drawing.
 fn texts(answer: &OpeningAnswer<'_>) -> Vec<String> {
     let largest = largest_in_words(&answer.largest, answer.unit);
-    let mut all = vec![shortened(&one_line(answer.written)), format!("Red: {largest}")];
+    let mut all = vec![
+        shortened(&one_line(answer.written)),
+        format!("Red: {largest}"),
+    ];
     if let Some((size, unit)) = answer.ball {
         let size = size.readable(unit);
         all.push(format!("Blue, dashed: the ball asked about, {size}."));
@@ -84,6 +88,7 @@ fn texts(answer: &OpeningAnswer<'_>) -> Vec<String> {
         "The shape was taken as exact. A ball in the hand settles it without arithmetic."
             .to_owned(),
     );
+    all.push(DEFERRAL.to_owned());
     let wrap = |text: &String| {
         let lines = textwrap::wrap(text, LETTERS);
         lines.into_iter().map(String::from).collect::<Vec<_>>()
@@ -196,9 +201,8 @@ impl SvgCanvas {
             let ends = (self.at(dimension.from), self.at(dimension.to));
             let length = dimension.length.readable(answer.unit);
             let tries = (0..=STEPS).flat_map(|step| [step, -step]);
-            let each = tries.map(|step| {
-                SvgLabel::new(ends, &length, dimension.name, f64::from(step) * STEP)
-            });
+            let each = tries
+                .map(|step| SvgLabel::new(ends, &length, dimension.name, f64::from(step) * STEP));
             let free = |label: &SvgLabel| {
                 label.lies_within(self.high + 2.0 * ABOVE)
                     && placed.iter().all(|other| !other.overlaps(label))
@@ -238,12 +242,7 @@ struct SvgLabel {
 
 impl SvgLabel {
     /// The label beside the middle of its dimension, moved along it by so much.
-    fn new(
-        ends: ((f64, f64), (f64, f64)),
-        length: &str,
-        name: &str,
-        moved: f64,
-    ) -> SvgLabel {
+    fn new(ends: ((f64, f64), (f64, f64)), length: &str, name: &str, moved: f64) -> SvgLabel {
         let ((x1, y1), (x2, y2)) = ends;
         let long = ((x2 - x1) * (x2 - x1) + (y2 - y1) * (y2 - y1))
             .sqrt()

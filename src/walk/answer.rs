@@ -31,9 +31,9 @@ use crate::walk::plan::Asking;
 use crate::walk::plan::stopped_at_first_movement;
 use crate::walk::together::words_behind;
 use crate::walk::unit::likely_units;
+use crate::walk::unit::odd_alone;
 use crate::walk::unit::plural;
 use crate::walk::unit::unit_named;
-use crate::walk::unit::odd_alone;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
 use crate::walk::walk::Warned;
@@ -227,7 +227,9 @@ impl<'r> Walk<'r> {
                 self.focus = Focus::Pending(pending, Why::Unit);
             }
             Err(refused) if lacks_unit && !refused.lacks_unit => {
-                let unit = self.unit_in_force().map_or("the unit of its column", plural);
+                let unit = self
+                    .unit_in_force()
+                    .map_or("the unit of its column", plural);
                 let in_force = format!("a number alone is {unit} here");
                 let refused = refused.adding(&in_force);
                 said.push(refused.said());
@@ -410,7 +412,9 @@ impl<'r> Walk<'r> {
         let Some((guard, judged)) = &self.guard else {
             return;
         };
-        let known = before.as_ref().map_or(0, |(_, judged)| judged.dangers.len());
+        let known = before
+            .as_ref()
+            .map_or(0, |(_, judged)| judged.dangers.len());
         if judged.dangers.len() > known {
             self.say_stop(said);
             self.warned = Warned::Yes;

@@ -27,13 +27,13 @@ use crate::walk::walk::WrittenAnswer;
 use crate::walk::walk::by_hand;
 use crate::walk::words::yes_or_no;
 
-type Told<'r> = Vec<Reply<'r>>;
+type SaidThen<'r> = Vec<Reply<'r>>;
 type Rows = Vec<(Item, String)>;
 
 impl<'r> Walk<'r> {
     /// An answer to a question that is no item's own; `None` where it was none, and
     /// what was typed is a reading.
-    pub(super) fn answer_together(&mut self, topic: &Topic, text: &str, said: &mut Told<'r>) {
+    pub(super) fn answer_together(&mut self, topic: &Topic, text: &str, said: &mut SaidThen<'r>) {
         let (head, note) = words_behind(text);
         match topic {
             Topic::Look => self.look(&head, &note, said),
@@ -59,7 +59,7 @@ impl<'r> Walk<'r> {
         }
     }
 
-    fn look(&mut self, text: &str, note: &str, said: &mut Told<'r>) {
+    fn look(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
         let Some(keys) = keys_of(text, &LOOK.map(|(key, says, _)| (key, says))) else {
             said.push(not_in_the_list(text));
             return;
@@ -92,7 +92,7 @@ impl<'r> Walk<'r> {
         self.write_together(&Topic::Look, rows, note, said);
     }
 
-    fn touch(&mut self, text: &str, note: &str, said: &mut Told<'r>) {
+    fn touch(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
         let list = TOUCH.map(|(key, says, _)| (key, says));
         let key = match folded(text).as_str() {
             "no" | "0" | "nothing" => Some("n"),
@@ -112,7 +112,7 @@ impl<'r> Walk<'r> {
         self.write_together(&Topic::Touch, rows.collect(), note, said);
     }
 
-    fn climb(&mut self, text: &str, note: &str, said: &mut Told<'r>) {
+    fn climb(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
         let list = [("n", "nothing"), ("1", "on it"), ("2", "near it")];
         let text = match yes_or_no(text) {
             Some(false) => "n",
@@ -146,7 +146,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Whether the way to a danger is closed: a note beside it.
-    fn closed(&mut self, text: &str, note: &str, said: &mut Told<'r>) {
+    fn closed(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
         let words = match yes_or_no(text) {
             Some(true) => WAY_CLOSED,
             Some(false) => WAY_OPEN,
@@ -214,7 +214,7 @@ impl<'r> Walk<'r> {
         head: &str,
         note: &str,
         whole: &str,
-        said: &mut Told<'r>,
+        said: &mut SaidThen<'r>,
     ) {
         let eye = self
             .guard
@@ -263,7 +263,7 @@ impl<'r> Walk<'r> {
         head: &str,
         note: &str,
         whole: &str,
-        said: &mut Told<'r>,
+        said: &mut SaidThen<'r>,
     ) {
         let (text, only) = match head.strip_suffix(" only") {
             Some(text) => (text, Smaller::NotTried),
@@ -304,7 +304,7 @@ impl<'r> Walk<'r> {
         head: &str,
         note: &str,
         whole: &str,
-        said: &mut Told<'r>,
+        said: &mut SaidThen<'r>,
     ) {
         let stops = match folded(head).as_str() {
             "stops" | "stop" | "it stops" => Some(true),
@@ -340,7 +340,7 @@ impl<'r> Walk<'r> {
         head: &str,
         note: &str,
         whole: &str,
-        said: &mut Told<'r>,
+        said: &mut SaidThen<'r>,
     ) {
         match yes_or_no(head) {
             Some(true) => {
@@ -356,7 +356,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Reads an answer to an item, in the place of what is answered once more.
-    fn read_here(&mut self, item: Item, text: &str, said: &mut Told<'r>) {
+    fn read_here(&mut self, item: Item, text: &str, said: &mut SaidThen<'r>) {
         if let Focus::Redo(group) = self.focus.clone() {
             let before = (self.page.clone(), self.view.clone(), self.history.clone());
             match self.without(&group) {
@@ -412,7 +412,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Writes the rows of one answer, all or none.
-    fn write_together(&mut self, topic: &Topic, rows: Rows, note: &str, said: &mut Told<'r>) {
+    fn write_together(&mut self, topic: &Topic, rows: Rows, note: &str, said: &mut SaidThen<'r>) {
         let Some(here) = self.here.clone() else {
             return;
         };

@@ -168,7 +168,10 @@ mod tests {
         assert!(likely_units(Item::Opening, "8 in").contains(&LengthUnit::Centimetre));
         assert!(likely_units(Item::Height, "36 ft").contains(&LengthUnit::Inch));
         let odd = |number, unit| odd_alone(Item::Opening, number, unit).map(|(_, likely)| likely);
-        assert_eq!(odd("8", LengthUnit::Inch), Some(vec![LengthUnit::Centimetre]));
+        assert_eq!(
+            odd("8", LengthUnit::Inch),
+            Some(vec![LengthUnit::Centimetre])
+        );
         assert_eq!(odd("3 1/4", LengthUnit::Inch), None);
         assert_eq!(odd("95", LengthUnit::Millimetre), None);
         assert!(odd("4", LengthUnit::Millimetre).is_some_and(|u| u.contains(&LengthUnit::Inch)));

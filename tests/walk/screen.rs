@@ -110,12 +110,12 @@ impl Screen {
 
 const BY_HAND: &str = "unit,guard,item,reading,note\n,,rules,us-dwelling-2018,\n\
     ,,default unit,in,\n,,by,R. T.,\n,,property,yellow house,\n\
-    ,landing,place,landing,\n,landing,drop,4 ft 4 1/4 in,\n,landing,height,34 5/8,\n\
-    ,landing,condition,none seen,\n,landing,paint,sound,\n\
+    ,landing,place,landing,\n,landing,condition,none seen,\n,landing,paint,sound,\n\
+    ,landing,drop,4 ft 4 1/4 in,\n,landing,height,34 5/8,\n\
     ,landing,moves when pushed,no,\n,landing,infill loose,no,\n\
     ,landing,infill,balusters,\n,landing,opening,4 in ball stops everywhere,\n\
-    ,deck,place,deck,\n,deck,moves when pushed,a lot,\"stopped; way closed: door locked\"\n\
-    ,deck,condition,none seen,\n,deck,paint,flaking,\n\
+    ,deck,place,deck,\n,deck,paint,flaking,\n,deck,condition,none seen,\n\
+    ,deck,moves when pushed,a lot,\"stopped; way closed: door locked\"\n\
     2A,balcony,place,balcony,\n2A,balcony,drop,over 30 in,\n\
     2A,balcony,condition,none seen,\n2A,balcony,paint,sound,\n\
     2A,balcony,moves when pushed,no,\n2A,balcony,infill loose,no,\n\

@@ -90,10 +90,14 @@ const photos = {
       } catch (e) { this.fault = e.name; done(false); }
     });
   },
-  async dataUrl(name) {
+  // As the core takes it: JPEG in base64, and its size.
+  async sent(name) {
     const blob = this.all.get(name);
     if (!blob) return null;
-    return new Promise(done => { const r = new FileReader(); r.onload = () => done(r.result); r.onerror = () => done(null); r.readAsDataURL(blob); });
+    const picture = await createImageBitmap(blob), size = { wide: picture.width, high: picture.height };
+    picture.close();
+    const url = await new Promise(done => { const read = new FileReader(); read.onload = () => done(read.result); read.onerror = () => done(""); read.readAsDataURL(blob); });
+    return url ? { jpeg: url.slice(url.indexOf(",") + 1), ...size } : null;
   },
 };
 

@@ -340,7 +340,6 @@ function danger(stop) {
 // ---- the end --------------------------------------------------------------------------------
 const stem = () => name.replace(/\.[a-z]+$/i, "");
 function saveSurvey() { download(state.survey, `${stem()}.csv`, "text/csv"); tell("The survey is handed to the browser to save."); }
-function report(form, only) { return core.ask({ do: "check", files: [{ name, text: state.survey }], form, today: today(), only: only || null }); }
 function asText() {
   const area = h("textarea", { id: "astext", readonly: true, rows: 8, spellcheck: "false" });
   area.value = state.survey;
@@ -361,31 +360,18 @@ function printReport() {
   const frame = $("report");
   try { frame.contentWindow.focus(); frame.contentWindow.print(); } catch { print(); }
 }
-// The page of a report with the photographs in it, each beside its railing.
-async function pageOf(got, guards, only) {
-  const page = new DOMParser().parseFromString(got.report, "text/html");
-  for (const one of guards) {
-    const pics = [];
-    for (const photo of one.photos) { const url = await photos.dataUrl(photo); if (url) pics.push([photo, url]); }
-    if (!pics.length) continue;
-    const name = [...page.querySelectorAll("[id^=name-]")].find(of => of.textContent.trim() === one.place);
-    const at = (name && name.closest("article, .sheet")) || (only && page.querySelector("main")) || page.body;
-    const list = page.createElement("ul");
-    list.className = "photos";
-    for (const [photo, url] of pics) {
-      const item = page.createElement("li"), picture = page.createElement("img");
-      picture.src = url; picture.alt = `Photograph of ${one.place}: ${photo}`;
-      item.append(picture, photo); list.append(item);
-    }
-    (at.querySelector(".matter") || at).append(list);
-  }
-  return `<!DOCTYPE html>\n${page.documentElement.outerHTML}\n`;
+// The report as a page, with the photographs of these railings in it.
+async function pageOf(guards, only) {
+  const sent = {};
+  for (const photo of guards.flatMap(one => one.photos)) { const got = await photos.sent(photo); if (got) sent[photo] = got; }
+  return core.ask({ do: "check", files: [{ name, text: state.survey }], form: "html", today: today(), only: only || null, photos: sent });
 }
 async function end() {
-  const got = core.ask({ do: "guards" }), html = got.trap || got.error ? got : report("html");
+  const got = core.ask({ do: "guards" });
+  if (got.trap || got.error) return broken(got.trap || got.error);
+  const guards = got.guards, tonight = guards.filter(one => one.acts.length), html = await pageOf(guards);
   if (html.trap || html.error) return broken(html.trap || html.error);
-  const guards = got.guards, tonight = guards.filter(one => one.acts.length);
-  const page = await pageOf(html, guards);
+  const page = html.report;
   const count = guards.length === 1 ? "1 railing" : `${guards.length} railings`;
   show([
     h("h1", {}, guards.length ? `${count} written down` : "No railing was written down"), saidBox(state.said),
@@ -409,9 +395,9 @@ function again() {
 }
 async function guardScreen(one) {
   touched = true;
-  const got = report("html", { building: one.building, unit: one.unit, guard: one.guard });
+  const got = await pageOf([one], { building: one.building, unit: one.unit, guard: one.guard });
   if (got.trap || got.error) return broken(got.trap || got.error);
-  const page = await pageOf(got, [one], true);
+  const page = got.report;
   show([h("h1", {}, [mark(one.verdict), ` ${one.place}`]),
     h("div", { class: "ch two" }, button("Save this page", () => savePage(page, `${stem()}-${one.guard}`, "save")), button("Print", printReport),
       typeof navigator.share === "function" ? button("Share this page", () => savePage(page, `${stem()}-${one.guard}`, "share")) : null),

@@ -25,12 +25,7 @@ pub(super) struct PageOf {
 
 /// One page of a guard: its names at the top, who decides at the foot, and lines for
 /// notes where there is room.
-pub(super) fn page(
-    sheet: &Sheet<'_>,
-    of: &PageOf,
-    pieces: Vec<PagePiece>,
-    left_mm: f64,
-) -> Markup {
+pub(super) fn page(sheet: &Sheet<'_>, of: &PageOf, pieces: Vec<PagePiece>, left_mm: f64) -> Markup {
     let (guards, last) = (sheet.guards.get(), of.page == of.pages);
     let label = format!(
         "railing {} of {guards}, page {} of {}",
@@ -97,7 +92,9 @@ fn set(piece: PagePiece) -> Markup {
 pub(super) fn foot(rulesets: &[Ruleset]) -> Markup {
     const NAMED: usize = 3;
     let named = |advisory: bool| {
-        let of = rulesets.iter().filter(|ruleset| ruleset.advisory == advisory);
+        let of = rulesets
+            .iter()
+            .filter(|ruleset| ruleset.advisory == advisory);
         let ids: Vec<String> = of.map(|r| one_line(&r.id).into_owned()).collect();
         match ids.len() {
             0 => String::new(),

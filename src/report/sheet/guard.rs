@@ -34,7 +34,7 @@ const HEAD_AND_FOOT_MM: f64 = 31.0;
 /// A heading of a part.
 const HEADING_MM: f64 = 10.0;
 /// The head of a table.
-const TABLE_HEAD_MM: f64 = 7.9;
+const TABLE_HEAD_MM: f64 = 1.0;
 /// How many balls stand beside each other.
 const BALLS: usize = 6;
 /// Room for the lines of notes, at the least.
@@ -210,7 +210,12 @@ fn ball_parts(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Ve
         .filter(|item| takes_balls(*item, sheet.rulesets))
         .collect();
     let all = balls(&holes, sheet.rulesets);
-    let draws = drawings_of(&holes, 4);
+    let level: Vec<Item> = holes
+        .iter()
+        .copied()
+        .filter(|hole| !ON_STAIRS.contains(hole))
+        .collect();
+    let draws = drawings_of(&level, 4);
     let mut parts = Vec::new();
     for (index, some) in all.chunks(BALLS).enumerate() {
         let (draws_mm, drawn) = if index == 0 {

@@ -329,28 +329,26 @@ pub(super) fn takes_balls(item: Item, rulesets: &[Ruleset]) -> bool {
 /// How high a letter of a drawing stands on paper, in millimetres: 8.3 pt.
 const DRAWN_LETTER_MM: f64 = 2.95;
 
-/// Drawings beside each other, and how high they are together.
+/// As many of these drawings as fit beside each other, and how high they are together.
 pub(super) fn drawings(of: &[Drawing]) -> (f64, Markup) {
-    const ACROSS_MM: f64 = 184.0;
-    let (mut high, mut row_high, mut used): (f64, f64, f64) = (0.0, 0.0, 0.0);
+    const ACROSS_MM: f64 = 180.0;
+    let (mut high, mut used): (f64, f64) = (0.0, 0.0);
+    let mut fitting: Vec<Drawing> = Vec::new();
     for drawing in of {
         let (wide, tall) = drawn_mm(*drawing);
-        if used + wide > ACROSS_MM && used > 0.0 {
-            high += row_high + 2.0;
-            (row_high, used) = (0.0, 0.0);
+        if used + wide <= ACROSS_MM {
+            used += wide + 2.0;
+            high = high.max(tall);
+            fitting.push(*drawing);
         }
-        used += wide + 2.0;
-        row_high = row_high.max(tall);
+    }
+    if fitting.is_empty() {
+        return (0.0, html! {});
     }
     let markup = html! {
-        div class="draws" { @for drawing in of { (sized(*drawing)) } }
+        div class="draws" { @for drawing in fitting { (sized(drawing)) } }
     };
-    let all = if of.is_empty() {
-        0.0
-    } else {
-        high + row_high + 2.0
-    };
-    (all, markup)
+    (high + 2.0, markup)
 }
 
 /// How wide and high a drawing is so that its words can be read.
