@@ -308,7 +308,7 @@ fn an_opening_in_json_has_its_bounds_and_its_centre_in_full() {
     let slot = run_here(&["opening", "slot", "4", "1/4", "in", "--format", "json"]);
     assert_eq!(slot.json()["centre"], serde_json::Value::Null);
     assert_eq!(slot.json()["diameter"], 107.95);
-    let edges = run_here(&["opening", "3 7/8 in", "--ball", "3 7/8 in"]);
+    let edges = run_here(&["opening", "3 5/16 in", "--ball", "3 5/16 in"]);
     assert_eq!(edges.code, 1, "a ball of exactly the gap passes");
 }
 

@@ -9,7 +9,7 @@ use memchr::{memchr, memchr2};
 /// How quotation marks were used in a cell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Quoting {
-    /// No marks at its ends, but one inside: the inch mark of `35 1/2"`.
+    /// No marks at its ends, but one inside: the inch mark of `33 1/2"`.
     BareMark,
     /// No marks.
     Plain,

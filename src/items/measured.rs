@@ -272,7 +272,7 @@ pub(super) const GUARD_LENGTH: ItemInfo = ItemInfo {
             "On the inside, from wall to wall, or to the middle of the last post. On a stair along the slope.",
             "It says how much material a remedy takes. Where there is no guard, measure along the wall opposite and keep away from the edge.",
         ],
-        &["9 ft 2 in", "2.8 m"],
+        &["8 ft 7 in", "2.6 m"],
     )
 };
 

@@ -277,7 +277,7 @@ impl LengthUnit {
     }
 }
 
-/// `35 1/2` from 64ths of an inch.
+/// `33 1/2` from 64ths of an inch.
 fn fraction(marks: u64) -> String {
     let (whole, rest) = (marks / 64, marks % 64);
     if rest == 0 {

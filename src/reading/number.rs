@@ -87,7 +87,7 @@ pub(super) fn number_is_next(cursor: &Cursor<'_>) -> bool {
     )
 }
 
-/// The number that is next: `35`, `35.5`, `35,5`, `35 1/2`, `35-1/2`, `31/8`.
+/// The number that is next: `33`, `33.5`, `33,5`, `33 1/2`, `33-1/2`, `29/8`.
 pub(super) fn number(cursor: &mut Cursor<'_>) -> Result<Number, ReadingError> {
     let start = cursor.here().start;
     if let Some(part) = fraction(cursor)? {
@@ -152,7 +152,7 @@ fn fraction(cursor: &mut Cursor<'_>) -> Result<Option<FractionPart>, ReadingErro
     }))
 }
 
-/// The fraction of `35 1/2` and `35-1/2`, behind its whole number.
+/// The fraction of `33 1/2` and `33-1/2`, behind its whole number.
 fn mixed_fraction(
     cursor: &mut Cursor<'_>,
     part: FractionPart,

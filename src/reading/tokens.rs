@@ -473,8 +473,8 @@ mod tests {
 
     #[test]
     fn fractions_of_every_form_are_one_token() {
-        let half = vec![Lexeme::Number("35".to_owned()), fraction("1", "2")];
-        for text in ["35 1/2", "35½", "35\u{a0}½", "35 ¹⁄₂", "35¹⁄₂", "35 1⁄2"] {
+        let half = vec![Lexeme::Number("33".to_owned()), fraction("1", "2")];
+        for text in ["33 1/2", "33½", "33\u{a0}½", "33 ¹⁄₂", "33¹⁄₂", "33 1⁄2"] {
             assert_eq!(lexemes(text), half, "{text}");
         }
     }

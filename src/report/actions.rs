@@ -301,7 +301,7 @@ impl Act {
     }
 }
 
-/// `landing, drop 9 ft 2 in`
+/// `landing, drop 8 ft 7 in`
 fn place(guard: &Guard) -> String {
     let first = |item| guard.of(item).next().map(|(_, o)| one_line(&o.written));
     let place = first(Item::Place).map(std::borrow::Cow::into_owned);

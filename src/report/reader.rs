@@ -321,7 +321,7 @@ pub(super) fn listed(parts: &[String]) -> String {
     }
 }
 
-/// `height: 35 1/2 in; asked: 36 in or more; 1/2 in too low`
+/// `height: 33 1/2 in; asked: 36 in or more; 2 1/2 in too low`
 pub(super) fn compared(finding: &Finding<'_>) -> String {
     if let Some(chain) = &finding.chain {
         return strength::compared(chain);

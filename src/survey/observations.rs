@@ -318,7 +318,7 @@ fn cannot_be_read(
     diagnostic
 }
 
-/// A number alone: `36`, `35 1/2`, `35½`, `90,2`.
+/// A number alone: `36`, `33 1/2`, `33½`, `90,2`.
 fn is_bare_number(text: &str) -> bool {
     let numeral = |c: char| {
         c.is_ascii_digit() || matches!(c, ' ' | '.' | ',' | '/' | '-' | '¼'..='¾' | '⅐'..='⅞' | '⁄')

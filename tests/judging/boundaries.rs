@@ -445,6 +445,24 @@ fn a_guard_of_errors_alone_could_not_be_judged_and_one_right_row_is_enough_to_ju
 }
 
 #[test]
+fn what_is_certain_has_no_chance() {
+    let law = ["--rules", "us-dwelling-2018", "--no-guidance"];
+    let rows = "guard,item,reading\nrail,place,landing\nrail,drop,9 ft\nrail,height,42 in\n\
+        rail,opening,none\nrail,bottom gap,4 in ball stops\n";
+    let report = check(rows, &law).json();
+    let findings = only_guard(&report)["findings"]
+        .as_array()
+        .expect("findings");
+    let chance = |item: &str| {
+        let of = findings.iter().filter(|finding| finding["item"] == item);
+        let mut of = of.filter(|finding| finding["verdict"] == "meets");
+        of.next().expect("a finding")["probability"].clone()
+    };
+    assert!(chance("height").is_number());
+    assert!(chance("opening").is_null() && chance("bottom gap").is_null());
+}
+
+#[test]
 fn a_danger_that_is_written_twice_is_told_once() {
     let law = ["--rules", "us-dwelling-2018", "--no-guidance"];
     let rows = "guard,item,reading\nrail,height,42 in\nrail,moves when pushed,a lot\n\

@@ -54,7 +54,7 @@ const items = {
   place: ["landing", "stair", "deck", "balcony", "porch", "window", "roof", "steps", "moon"],
   use: ["dwelling", "public", "workplace"], children: ["14 months", "3 years", "none", "34 in"], drop: ["over 8 ft", "30 1/4 in", "2.6 m", "600 mm", "under 20 in", "12"],
   built: ["1994", "before 1978", "about 1965", "2021"], shared: ["yes", "no"], "dwellings in building": ["1", "2", "12"],
-  height: ["35 1/2 in", "36 in", "3'5 3/4\"", "1060 mm", "106,2 cm", "1,250 mm", "reaches 36 in", "below 36 in", "about 5 in", "not reached", "900 mm ± 2 mm"],
+  height: ["33 1/2 in", "36 in", "3'5 3/4\"", "1060 mm", "106,2 cm", "1,250 mm", "reaches 36 in", "below 36 in", "about 5 in", "not reached", "900 mm ± 2 mm"],
   opening: ["4 in ball stops everywhere", "4 in ball passes", "3 1/2 in", "4 3/8 in", "4 3/8 in", "slot 4 1/4 in", "triangle 7 3/4 x 10 in", "rectangle 3 1/2 x 30 in", "circle 5 in", "polygon 0:0 120:0 60:90 mm", "none", "5 to 6 in", "4 in at 38 in"],
   "bottom gap": ["2 in", "4 in ball stops", "none", "100 mm"], "end gap": ["3 in", "none"], "openings checked": ["every one", "some", "one"],
   infill: ["balusters", "cables", "horizontal bars", "glass", "solid", "net"], "infill loose": ["no", "one", "missing"], "moves when pushed": ["no", "a little", "a lot"],

@@ -32,7 +32,7 @@ pub(super) const REFUSED: &[(Item, &[&str])] = &[
             "35⅓ in",
             "5/0 in",
             "3 9/8 in",
-            "35 1/2/3 in",
+            "33 1/2/3 in",
             "-5 in",
             "+5 in",
             "- 5 in",

@@ -51,7 +51,7 @@ pub(in crate::report) struct PhotoTold {
 pub(in crate::report) struct RuleTold {
     pub(in crate::report) verdict: Verdict,
     pub(in crate::report) by: &'static str,
-    /// `height: 35 1/2 in; asked: 36 in or more; 1/2 in too low`
+    /// `height: 33 1/2 in; asked: 36 in or more; 2 1/2 in too low`
     pub(in crate::report) compared: String,
     /// The rule in a sentence.
     pub(in crate::report) says: String,
