@@ -500,3 +500,71 @@ fn a_rule_that_was_taken_away_and_asked_nothing_here_changes_nothing() {
     let stair = of(&format!("rail,place,stair\nrail,risers,3\n{low}").replace("20 in", "9 ft"));
     assert_ne!(stair, MEETS);
 }
+
+/// The rules of a town for landings and decks: what is covered beside what is asked.
+#[test]
+fn a_place_that_may_lie_outside_what_is_covered_lets_nothing_meet() {
+    let rule = |id: &str, hazard: &str, check: &str| {
+        format!(
+            "[[rule]]\nid = \"{id}\"\nhazard = \"{hazard}\"\nclause = \"1\"\nsays = \"S.\"\n\
+             source = \"s\"\n{check}\n"
+        )
+    };
+    let town = format!(
+        "id = \"town\"\ntitle = \"T\"\nedition = \"E\"\n[covers]\nsays = \"landings, decks\"\n\
+         place = [\"landing\", \"deck\"]\n[source.s]\ntitle = \"T\"\nedition = \"E\"\n\
+         status = \"published\"\n{}{}{}",
+        rule(
+            "a",
+            "fall over",
+            "when.place = [\"landing\"]\ncheck.height.at-least = \"36 in\""
+        ),
+        rule(
+            "b",
+            "fall over",
+            "when.place = [\"deck\"]\ncheck.height.at-least = \"36 in\""
+        ),
+        rule("c", "fall through", "check.opening.stops-ball = \"4 in\""),
+    );
+    let of = |rows: &str| {
+        let survey = format!("guard,item,reading\n{rows}");
+        let files = [("town.toml", town.as_str()), ("s.csv", survey.as_str())];
+        let args = [
+            "check",
+            "@s.csv",
+            "--rules",
+            "@town.toml",
+            "--no-guidance",
+            "--format",
+            "json",
+        ];
+        let ran = run(&files, &args);
+        let report = ran.json();
+        only_guard(&report)["verdict"]
+            .as_str()
+            .expect("a word")
+            .to_owned()
+    };
+    let fine = "rail,height,42 in\nrail,opening,3 in\n";
+    assert_eq!(of(&format!("rail,place,deck\n{fine}")), MEETS);
+    assert_eq!(of(fine), OPEN, "it may stand at a window");
+    // too low at both, and told as if one of them held
+    assert_eq!(of("rail,height,30 in\nrail,opening,3 in\n"), SHORT);
+    assert_eq!(of(&format!("rail,place,window\n{fine}")), "not settled");
+}
+
+#[test]
+fn a_gap_that_lets_a_small_body_in_begins_and_ends_where_it_is_said_to() {
+    let law = ["--rules", "us-dwelling-2018", "--no-guidance"];
+    for (gap, warned) in [
+        ("3 7/16 in", false),
+        ("3 1/2 in", true),
+        ("4 in", true),
+        ("4 1/16 in", false),
+    ] {
+        let rows = format!("guard,item,reading\nrail,place,landing\nrail,opening,{gap}\n");
+        let report = check(&rows, &law).json();
+        let cautions = only_guard(&report)["cautions"].to_string();
+        assert_eq!(cautions.contains("small child's body in"), warned, "{gap}");
+    }
+}

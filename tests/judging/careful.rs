@@ -102,6 +102,14 @@ fn what_is_too_low_in_every_case_falls_short_however_many_circumstances_are_open
         step,riser opening,none\nstep,location,outside\n";
     let short = ("falls short".to_owned(), 1);
     assert_eq!(verdict(survey, "us-buildings-2018"), short);
+    let report = check(survey, &["--rules", "us-buildings-2018", "--no-guidance"]).json();
+    let agreed = only_guard(&report)["agreed"].as_array().expect("a list");
+    let names_rules =
+        |one: &serde_json::Value| one["rules"].as_array().is_some_and(|r| !r.is_empty());
+    assert!(
+        !agreed.is_empty() && agreed.iter().all(names_rules),
+        "{agreed:?}"
+    );
     // between the two limits it depends on what nobody wrote
     let between = survey.replace("20 in", "38 in");
     assert_ne!(verdict(&between, "us-buildings-2018"), short);
