@@ -568,3 +568,23 @@ fn a_gap_that_lets_a_small_body_in_begins_and_ends_where_it_is_said_to() {
         assert_eq!(cautions.contains("small child's body in"), warned, "{gap}");
     }
 }
+
+/// The ball says less than the tape that was held at the same place.
+#[test]
+fn a_gauge_that_settles_nothing_takes_nothing_from_a_tape_at_its_place() {
+    let law = ["--rules", "us-dwelling-2018", "--no-guidance"];
+    let of = |ball: &str| {
+        let rows = format!(
+            "guard,item,reading\nrail,place,landing\nrail,drop,9 ft\nrail,height,42 in\n\
+             rail,bottom gap,none\nrail,infill,panel\nrail,opening,3 in at 10 in\n\
+             rail,opening,{ball}\n"
+        );
+        let report = check(&rows, &law).json();
+        only_guard(&report)["verdict"]
+            .as_str()
+            .expect("a word")
+            .to_owned()
+    };
+    assert_eq!(of("6 in ball stops at 10 in"), MEETS);
+    assert_eq!(of("6 in ball stops at 12 in"), OPEN);
+}
