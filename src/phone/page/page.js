@@ -42,7 +42,7 @@ function showKept() {
   if (off && window.top !== window) line.append(" This is a preview: save the file and open it with a browser.");
 }
 function tell(text) { $("told").textContent = ""; if (text) setTimeout(() => { $("told").textContent = text; }, 30); }
-function notice(...inside) { $("notice").replaceChildren(...inside.filter(Boolean)); }
+function notice(...inside) { $("notice").replaceChildren(...inside.filter(Boolean)); if (inside.length) scrollTo(0, 0); }
 
 // ---- asking the core -------------------------------------------------------------------------
 function keep() {
@@ -192,8 +192,9 @@ function saidBox(all) {
 }
 function question() {
   const q = state.question;
+  const long = q.question.length > 80 && q.short !== q.question && !q.is_name;   // a heading that is read at arm's length
   const body = q.item === "photo" ? photoQuestion(q) : q.several ? several(q) : q.choices.length ? choose(q) : field(q);
-  show([bar(), saidBox(state.said), h("h2", {}, q.is_name && state.guards ? q.short : q.question), q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
+  show([bar(), saidBox(state.said), h("h2", {}, long || (q.is_name && state.guards) ? q.short : q.question), long ? h("p", {}, q.question) : null, q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
     q.so_far.length ? h("p", {}, `So far: ${q.so_far.join("; ")}.`) : null, body, more(q), nav(q)]);
 }
 function choose(q) {
