@@ -180,16 +180,23 @@ async function openFile(event) {
 
 // ---- a question -----------------------------------------------------------------------------
 function bar() {
-  const q = state.question, worst = state.so_far.filter(one => one.verdict && one.verdict !== "not measured" && one.verdict !== "does not apply");
+  const q = state.question, tells = verdict => verdict && verdict !== "not measured" && verdict !== "does not apply";
+  // where the rules are met and the advice is not, both are said
+  const shown = state.so_far.filter(one => tells(one.verdict) || (tells(one.advice) && one.advice !== "meets"));
+  const part = one => [tells(one.verdict) ? [mark(one.verdict), ` ${one.says}`] : null,
+    tells(one.advice) && one.advice !== one.verdict ? [tells(one.verdict) ? ", " : null, "advice ", mark(one.advice), ` ${one.advice_says}`] : null];
   return h("div", { class: "bar" },
     h("p", {}, [q.place || "between two railings", q.left > 1 ? `about ${q.left} left` : null].filter(Boolean).join(" · ")),
-    h("p", { class: "sofar" }, worst.length ? worst.map(one => h("span", {}, `${one.hazard}: `, mark(one.verdict), ` ${one.says}`)) : "nothing said yet"));
+    h("p", { class: "sofar" }, shown.length ? shown.map(one => h("span", {}, `${one.hazard}: `, part(one))) : "nothing said yet"));
 }
+// What became of the answer; what is more than a few lines is folded, so that the field stays in sight.
 function saidBox(all) {
-  const said = all.filter(one => one.lines.length);
-  if (!said.length) return null;
-  tell(said.flatMap(one => one.lines).join(" "));
-  return h("div", { class: `noted${said.some(one => one.kind === "refused") ? " refused" : ""}` }, said.map(one => one.lines.map(line => h("p", { class: one.kind }, line))));
+  const lines = all.flatMap(one => one.lines.map(line => [one.kind, line]));
+  if (!lines.length) return null;
+  tell(lines.map(([, line]) => line).join(" "));
+  const put = ([kind, line]) => h("p", { class: `k-${kind}` }, line);
+  const first = lines.length > 4 ? lines.slice(0, 3) : lines, rest = lines.slice(first.length);
+  return h("div", { class: `noted${all.some(one => one.kind === "refused") ? " refused" : ""}` }, first.map(put), rest.length ? h("details", {}, h("summary", {}, `${rest.length} more`), rest.map(put)) : null);
 }
 function question() {
   const q = state.question;
