@@ -23,6 +23,10 @@ pub(super) struct Tonight {
     pub(super) what: String,
     /// What was written, for a list of work.
     pub(super) written: String,
+    /// The note beside it.
+    pub(super) note: String,
+    /// How much of it there is to do.
+    pub(super) quantity: String,
     /// What to do, in a sentence.
     pub(super) does: &'static str,
     /// The same in a few words.
@@ -106,13 +110,19 @@ fn act(
         .next()
         .map(|(_, finding)| reader::fault(finding));
     let readings = matter.readings(guard);
-    let readings: Vec<String> = readings.into_iter().map(reader::reading).collect();
-    let written = readings.join("; ");
+    let said: Vec<String> = readings.iter().map(|o| reader::reading(o)).collect();
+    let why = format!("{}: {}.", reader::title(matter.topic), said.join("; "));
+    let written = readings.iter().map(|o| one_line(&o.written));
+    let written = written.collect::<Vec<_>>().join("; ");
+    let notes = readings.iter().filter(|o| !o.note.is_empty());
+    let notes: Vec<_> = notes.map(|o| one_line(&o.note)).collect();
     Tonight {
         call,
         what: fault.unwrap_or_else(|| reader::title(matter.topic)),
-        why: format!("{}: {written}.", reader::title(matter.topic)),
+        why,
         written,
+        note: notes.join("; "),
+        quantity: quantity(matter.topic, guard),
         does,
         shortly: shortly(does),
     }
@@ -143,7 +153,9 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
             None => told.push(Tonight {
                 call: danger.act,
                 what: danger.says.to_owned(),
-                written: reader::reading(observation),
+                written: one_line(&observation.written).into_owned(),
+                note: one_line(&observation.note).into_owned(),
+                quantity: quantity(observation.item, guard),
                 does,
                 shortly: shortly(does),
                 why,
@@ -193,4 +205,32 @@ pub(super) fn waits_for_the_posts(entry: &JudgedGuard<'_>) -> bool {
 pub(super) fn asked_by(matter: &ThingMeasured<'_, '_>) -> AskedBy {
     let by = matter.missed().map(|(by, _)| by).min();
     by.unwrap_or(AskedBy::Advice)
+}
+
+/// How much of it there is to do, as far as somebody wrote it; what was not counted
+/// or measured says so.
+pub(super) fn quantity(topic: Item, guard: &Guard) -> String {
+    let written = |item| guard.of(item).next().map(|(_, o)| one_line(&o.written));
+    let length = || match written(Item::GuardLength) {
+        Some(length) => format!("length {length}"),
+        None => "length not written".to_owned(),
+    };
+    let steps = || match written(Item::Risers) {
+        Some(risers) => format!("{risers} steps"),
+        None => "steps not counted".to_owned(),
+    };
+    match topic {
+        Item::Guard => format!("1 edge; {}", length()),
+        Item::Opening | Item::EndGap => format!("gaps not counted; {}", length()),
+        Item::InfillLoose => match written(Item::InfillLoose).as_deref() {
+            Some("one") => "1 bar".to_owned(),
+            Some(_) | None => "bars not counted".to_owned(),
+        },
+        Item::PostFastening => "posts not counted".to_owned(),
+        Item::StairTriangle | Item::RiserOpening => steps(),
+        Item::ThingToClimb => guard.of(Item::ThingToClimb).count().to_string(),
+        Item::TopOfStairsGate | Item::BottomOfStairsGate => "1 gate".to_owned(),
+        // whatever else is put right along a guard takes as much as the guard is long
+        _other => length(),
+    }
 }

@@ -1,5 +1,6 @@
 //! The CSV report: one finding a row, fit to be opened in a spreadsheet.
 
+use std::collections::BTreeSet;
 use std::io;
 use std::io::Write;
 
@@ -13,18 +14,22 @@ use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
+use crate::report::advice;
+use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::remedy::remedy;
 use crate::report::safe_cell;
 use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
+use crate::report::wrap::TIE;
 use crate::survey::Observation;
+use crate::survey::OwnEntry;
 use crate::survey::RowPlace;
 
-/// The columns. Lengths are in millimetres; a shortfall and what is to spare
-/// have a column each, so that no number begins with a minus sign.
-pub(super) const COLUMNS: [&str; 41] = [
+/// The columns. Lengths are in the unit that was written and in millimetres; a shortfall
+/// and what is to spare have a column each, so that no number begins with a minus sign.
+pub(super) const COLUMNS: [&str; 45] = [
     "property",
     "building",
     "unit",
@@ -50,8 +55,11 @@ pub(super) const COLUMNS: [&str; 41] = [
     "measured mm",
     "asked",
     "limit mm",
+    "short by",
     "short by mm",
+    "to spare",
     "to spare mm",
+    "how sure",
     "how sure mm",
     "chance that it meets",
     "the rule says",
@@ -60,6 +68,7 @@ pub(super) const COLUMNS: [&str; 41] = [
     "remedy",
     "file",
     "line",
+    "cell",
     "note",
     "date measured",
     "measured by",
@@ -69,13 +78,55 @@ pub(super) const COLUMNS: [&str; 41] = [
 ];
 
 /// From "law or guidance" to "note": what a row without a finding leaves empty.
-const COLUMNS_OF_A_FINDING: usize = 28;
+const COLUMNS_OF_A_FINDING: usize = 32;
+
+/// What stands before them.
+const COLUMNS_BEFORE_A_FINDING: usize = 8;
 
 /// The CSV report.
 pub struct Csv<'a, W: Write> {
     out: csv::Writer<W>,
     basis: ReportBasis<'a>,
     summary: Summary,
+    /// Cells of units, buildings and all that some guard inherited, each once.
+    inherited: BTreeSet<(RowPlace, u32)>,
+    facts: Vec<Observation>,
+}
+
+/// A reading that stands in a row of its own.
+struct LooseReading<'o> {
+    item: &'o str,
+    written: &'o str,
+    note: &'o str,
+    row: RowPlace,
+    column: u32,
+}
+
+impl<'o> LooseReading<'o> {
+    fn of(observation: &'o Observation) -> LooseReading<'o> {
+        LooseReading {
+            item: observation.item.name(),
+            written: &observation.written,
+            note: &observation.note,
+            row: observation.row,
+            column: observation.column,
+        }
+    }
+
+    fn of_own(own: &'o OwnEntry) -> LooseReading<'o> {
+        LooseReading {
+            item: &own.name,
+            written: &own.written,
+            note: &own.note,
+            row: own.row,
+            column: own.column,
+        }
+    }
+}
+
+/// Which program says so, and when.
+fn report_of(basis: &ReportBasis<'_>) -> String {
+    format!("guardrule {}, {}", basis.tool_version, basis.today)
 }
 
 impl<'a, W: Write> Csv<'a, W> {
@@ -90,6 +141,8 @@ impl<'a, W: Write> Csv<'a, W> {
             out,
             basis,
             summary: Summary::default(),
+            inherited: BTreeSet::new(),
+            facts: Vec::new(),
         })
     }
 
@@ -97,7 +150,7 @@ impl<'a, W: Write> Csv<'a, W> {
         &mut self,
         entry: &JudgedGuard<'_>,
         finding: Option<&Finding<'_>>,
-        reading: Option<&Observation>,
+        reading: Option<&LooseReading<'_>>,
         cautions: &str,
     ) -> io::Result<()> {
         let basis = &self.basis;
@@ -121,16 +174,13 @@ impl<'a, W: Write> Csv<'a, W> {
                 row.finding(finding);
                 row.readings(entry, finding, basis);
             }
-            (None, Some(observation)) => row.reading(observation, basis),
+            (None, Some(reading)) => row.reading(reading, basis),
             (None, None) => row.empty(COLUMNS_OF_A_FINDING),
         }
         row.text(&facts.dates.join("; "));
         row.text(&facts.by.join("; "));
         row.text(basis.options.decision.name());
-        row.text(&format!(
-            "guardrule {}, {}",
-            basis.tool_version, basis.today
-        ));
+        row.text(&report_of(basis));
         row.text(cautions);
         self.out.write_record(&row.cells)?;
         Ok(())
@@ -150,6 +200,11 @@ impl FindingRow {
 
     fn millimetres(&mut self, length: Option<Length>) {
         self.text(&length.map_or_else(String::new, Length::millimetre_digits));
+    }
+
+    /// An amount in the unit that the person wrote.
+    fn own_unit(&mut self, amount: Option<String>) {
+        self.text(&amount.map_or_else(String::new, |amount| amount.replace(TIE, " ")));
     }
 
     fn empty(&mut self, count: usize) {
@@ -180,9 +235,14 @@ impl FindingRow {
         self.text(&limit.map(words::limit).unwrap_or_default());
         self.millimetres(limit.and_then(|limit| limit.value));
         let short = finding.margin.filter(|margin| *margin < Length::ZERO);
+        self.own_unit(short.map(|margin| advice::amount(finding, margin)));
         self.millimetres(short.map(Length::magnitude));
-        self.millimetres(finding.margin.filter(|margin| *margin >= Length::ZERO));
-        self.millimetres(finding.uncertainty.map(|u| u.as_length()));
+        let spare = finding.margin.filter(|margin| *margin >= Length::ZERO);
+        self.own_unit(spare.map(|margin| advice::amount(finding, margin)));
+        self.millimetres(spare);
+        let sure = finding.uncertainty.map(|u| u.as_length());
+        self.own_unit(sure.map(|sure| advice::doubt(finding, sure)));
+        self.millimetres(sure);
         // a tape tells no more than three places
         let probability = finding.probability.map(|p| format!("{:.3}", p.value()));
         self.text(&probability.unwrap_or_default());
@@ -190,23 +250,25 @@ impl FindingRow {
     }
 
     /// A reading that no finding used.
-    fn reading(&mut self, observation: &Observation, basis: &ReportBasis<'_>) {
+    fn reading(&mut self, reading: &LooseReading<'_>, basis: &ReportBasis<'_>) {
         let item = COLUMNS.iter().position(|name| *name == "item");
         let written = COLUMNS.iter().position(|name| *name == "measured");
         let (item, written) = (item.unwrap_or(0), written.unwrap_or(0));
         self.empty(item.saturating_sub(self.cells.len()));
-        self.text(observation.item.name());
+        self.text(reading.item);
         self.empty(written.saturating_sub(self.cells.len()));
-        self.text(&observation.written);
+        self.text(reading.written);
         let file = COLUMNS.iter().position(|name| *name == "file").unwrap_or(0);
         self.empty(file.saturating_sub(self.cells.len()));
-        self.place(observation, basis);
+        self.place(reading, basis);
     }
 
-    fn place(&mut self, observation: &Observation, basis: &ReportBasis<'_>) {
-        self.text(words::file_name(observation.row, basis.survey));
-        self.text(&observation.row.line.to_string());
-        self.text(&observation.note);
+    fn place(&mut self, reading: &LooseReading<'_>, basis: &ReportBasis<'_>) {
+        let (row, facts) = (reading.row, basis.survey);
+        self.text(words::file_name(row, facts));
+        self.text(&row.line.to_string());
+        self.text(&words::sheet_cell(row, reading.column, facts).unwrap_or_default());
+        self.text(reading.note);
     }
 
     fn readings(
@@ -233,9 +295,9 @@ impl FindingRow {
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);
-                self.place(observation, basis);
+                self.place(&LooseReading::of(observation), basis);
             }
-            None => self.empty(3),
+            None => self.empty(4),
         }
     }
 }
@@ -267,14 +329,37 @@ impl<W: Write> Report for Csv<'_, W> {
             let place = (observation.row, observation.item);
             if !told.contains(&place) {
                 told.push(place);
-                self.row(entry, None, Some(observation), &cautions)?;
+                let reading = LooseReading::of(observation);
+                self.row(entry, None, Some(&reading), &cautions)?;
+            }
+        }
+        for own in &entry.guard.own {
+            self.row(entry, None, Some(&LooseReading::of_own(own)), &cautions)?;
+        }
+        for observation in &entry.guard.inherited.observations {
+            if self.inherited.insert((observation.row, observation.column)) {
+                self.facts.push(observation.clone());
             }
         }
         self.summary.count(&entry.judged);
         Ok(())
     }
 
+    /// What was written of units, buildings and all has a row of its own at the end.
     fn finish(mut self: Box<Self>, _: &Diagnostics) -> io::Result<Summary> {
+        let property = self.basis.survey.property.clone().unwrap_or_default();
+        for fact in std::mem::take(&mut self.facts) {
+            let mut row = FindingRow::default();
+            row.text(&property);
+            row.empty(COLUMNS_BEFORE_A_FINDING - 1);
+            row.reading(&LooseReading::of(&fact), &self.basis);
+            row.text(&self.basis.survey.dates.join("; "));
+            row.text(&self.basis.survey.by.join("; "));
+            row.text(self.basis.options.decision.name());
+            row.text(&report_of(&self.basis));
+            row.text(DEFERRAL);
+            self.out.write_record(&row.cells)?;
+        }
         self.out.flush()?;
         Ok(self.summary)
     }

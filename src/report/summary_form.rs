@@ -7,11 +7,13 @@ use crate::input::Diagnostics;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::Summary;
+use crate::report::summary::Counted;
+use crate::report::summary::SummaryRecord;
 
 /// The form that writes the summary and nothing else, as one JSON object.
 pub struct SummaryForm<W> {
     out: W,
-    summary: Summary,
+    counted: Counted,
 }
 
 impl<W: Write> SummaryForm<W> {
@@ -19,20 +21,21 @@ impl<W: Write> SummaryForm<W> {
     pub fn new(out: W) -> SummaryForm<W> {
         SummaryForm {
             out,
-            summary: Summary::default(),
+            counted: Counted::default(),
         }
     }
 }
 
 impl<W: Write> Report for SummaryForm<W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        self.summary.count(&entry.judged);
+        self.counted.count(entry);
         Ok(())
     }
 
     fn finish(mut self: Box<Self>, _: &Diagnostics) -> io::Result<Summary> {
-        serde_json::to_writer_pretty(&mut self.out, &self.summary)?;
+        let summary = self.counted.summary();
+        serde_json::to_writer_pretty(&mut self.out, &SummaryRecord::of(summary))?;
         writeln!(self.out)?;
-        Ok(self.summary)
+        Ok(summary)
     }
 }

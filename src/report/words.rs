@@ -23,6 +23,7 @@ use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::RowPlace;
+use crate::survey::SheetCells;
 use crate::survey::SurveyFacts;
 
 /// How a reading near a limit was decided, in one sentence.
@@ -411,4 +412,16 @@ pub(super) fn file_name(row: RowPlace, survey: &SurveyFacts) -> &str {
         .ok()
         .and_then(|file| survey.files.get(file))
         .map_or("", |name| name)
+}
+
+/// The sheet of a workbook that a row stands in; `None` in a file of another kind.
+pub(super) fn sheet_name(row: RowPlace, survey: &SurveyFacts) -> Option<&str> {
+    let file = usize::try_from(row.file).ok()?;
+    survey.sheets.get(file)?.as_deref()
+}
+
+/// The address of a cell in its sheet: `D7`.
+pub(super) fn sheet_cell(row: RowPlace, column: u32, survey: &SurveyFacts) -> Option<String> {
+    sheet_name(row, survey)?;
+    Some(SheetCells::address(row.line, column as usize))
 }

@@ -136,6 +136,8 @@ impl Scan {
         let name: Arc<str> = saved.file.name().into();
         self.scanned.facts.files.push(Arc::clone(&name));
         self.scanned.facts.file_facts.push(FileFacts::default());
+        let sheet = saved.file.sheet().map(|sheet| sheet.name().into());
+        self.scanned.facts.sheets.push(sheet);
         self.scanned.units.push(None);
         self.scanned.blank_from.push([None; 2]);
         self.blanks = Default::default();

@@ -101,7 +101,7 @@ pub(super) fn sheets(name: &str, book: Workbook) -> OpenedBook {
 
 impl SheetFile {
     fn of(book: &str, grid: &SheetGrid) -> SheetFile {
-        let mut sheet = SheetCells::new();
+        let mut sheet = SheetCells::new(&*grid.name);
         let mut rows: BTreeMap<u32, BTreeMap<u32, String>> = BTreeMap::new();
         let last_row = grid.last_row();
         let merges: HashMap<(u32, u32), &Merged> = grid

@@ -4,10 +4,6 @@ use serde::Serialize;
 use serde::Serializer;
 use serde_json::value::RawValue;
 
-use crate::input::Diagnostic;
-use crate::input::Diagnostics;
-use crate::input::Label;
-use crate::input::Severity;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -259,6 +255,8 @@ struct ReadingRecord<'a> {
     note: Option<&'a str>,
     file: &'a str,
     line: u64,
+    sheet: Option<&'a str>,
+    cell: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -358,13 +356,15 @@ impl<'a> QuantityRecord<'a> {
 struct PlaceRecord<'a> {
     file: &'a str,
     line: u64,
+    sheet: Option<&'a str>,
+    cell: Option<String>,
 }
 
 fn name(verdict: Option<Verdict>) -> Option<&'static str> {
     verdict.map(Verdict::name)
 }
 
-fn filled(text: &str) -> Option<&str> {
+pub(super) fn filled(text: &str) -> Option<&str> {
     (!text.is_empty()).then_some(text)
 }
 
@@ -498,6 +498,8 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
             note: filled(&observation.note),
             file: words::file_name(observation.row, facts),
             line: observation.row.line,
+            sheet: words::sheet_name(observation.row, facts),
+            cell: words::sheet_cell(observation.row, observation.column, facts),
         })
         .chain(guard.own.iter().map(|own| ReadingRecord {
             item: &own.name,
@@ -505,6 +507,8 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
             note: filled(&own.note),
             file: words::file_name(own.row, facts),
             line: own.row.line,
+            sheet: words::sheet_name(own.row, facts),
+            cell: words::sheet_cell(own.row, own.column, facts),
         }))
         .collect()
 }
@@ -524,6 +528,8 @@ impl<'a> FindingRecord<'a> {
                 .map(|observation| PlaceRecord {
                     file: words::file_name(observation.row, facts),
                     line: observation.row.line,
+                    sheet: words::sheet_name(observation.row, facts),
+                    cell: words::sheet_cell(observation.row, observation.column, facts),
                 })
                 .collect()
         };
@@ -564,92 +570,6 @@ impl<'a> FindingRecord<'a> {
                 .iter()
                 .map(|reason| words::reason(reason, guard))
                 .collect(),
-        }
-    }
-}
-
-#[derive(Serialize)]
-pub(super) struct DiagnosticRecord<'a> {
-    code: String,
-    severity: Option<&'static str>,
-    message: String,
-    file: &'a str,
-    line: Option<u64>,
-    column: Option<u64>,
-    cell: Option<&'a str>,
-    says: Option<&'a str>,
-    help: Option<&'a str>,
-    also: Vec<LabelRecord<'a>>,
-    count: u64,
-}
-
-#[derive(Serialize)]
-struct LabelRecord<'a> {
-    file: &'a str,
-    line: Option<u64>,
-    column: Option<u64>,
-    cell: Option<&'a str>,
-    says: Option<&'a str>,
-}
-
-impl<'a> LabelRecord<'a> {
-    fn of(label: &'a Label) -> LabelRecord<'a> {
-        let at = &label.at;
-        let placed = at.first_line() > 0;
-        LabelRecord {
-            file: at.file(),
-            line: placed.then(|| at.line()),
-            column: placed.then(|| at.column()),
-            cell: filled(at.marked()),
-            says: filled(&label.says),
-        }
-    }
-}
-
-/// The diagnostics by file and place; those that were left out come last, as
-/// one record for each file and code with their count.
-pub(super) fn diagnostics(diagnostics: &Diagnostics) -> Vec<DiagnosticRecord<'_>> {
-    let mut records: Vec<DiagnosticRecord<'_>> = diagnostics
-        .sorted()
-        .into_iter()
-        .map(DiagnosticRecord::of)
-        .collect();
-    for (file, code, count) in diagnostics.left_out() {
-        records.push(DiagnosticRecord {
-            code: format!("G{code}"),
-            severity: None,
-            message: format!("and {count} more of these"),
-            file,
-            line: None,
-            column: None,
-            cell: None,
-            says: None,
-            help: None,
-            also: Vec::new(),
-            count,
-        });
-    }
-    records
-}
-
-impl<'a> DiagnosticRecord<'a> {
-    fn of(diagnostic: &'a Diagnostic) -> DiagnosticRecord<'a> {
-        let at = LabelRecord::of(&diagnostic.at);
-        DiagnosticRecord {
-            code: format!("G{}", diagnostic.code.number),
-            severity: Some(match diagnostic.severity {
-                Severity::Error => "error",
-                Severity::Warning => "warning",
-            }),
-            message: diagnostic.message.clone(),
-            file: at.file,
-            line: at.line,
-            column: at.column,
-            cell: at.cell,
-            says: at.says,
-            help: diagnostic.help.as_deref(),
-            also: diagnostic.also.iter().map(LabelRecord::of).collect(),
-            count: 1,
         }
     }
 }

@@ -11,11 +11,14 @@ use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
+use crate::report::json::diagnostic::diagnostics;
+use crate::report::json::escaped;
 use crate::report::json::record::GuardRecord;
 use crate::report::json::record::RulesetRecord;
 use crate::report::json::record::SurveyRecord;
 use crate::report::json::record::Tool;
-use crate::report::json::record::diagnostics;
+use crate::report::summary::Counted;
+use crate::report::summary::SummaryRecord;
 
 /// The number of the schema; raised when a key changes its meaning or goes.
 pub const SCHEMA: u32 = 2;
@@ -27,7 +30,7 @@ pub const SCHEMA_TEXT: &str = include_str!("../report.schema.json");
 pub struct Json<'a, W> {
     out: W,
     basis: ReportBasis<'a>,
-    summary: Summary,
+    counted: Counted,
 }
 
 impl<'a, W: Write> Json<'a, W> {
@@ -39,7 +42,7 @@ impl<'a, W: Write> Json<'a, W> {
         let mut json = Json {
             out,
             basis: basis.clone(),
-            summary: Summary::default(),
+            counted: Counted::default(),
         };
         let authority = Authority::of(basis.rulesets);
         let rulesets: Vec<RulesetRecord<'_>> =
@@ -56,29 +59,28 @@ impl<'a, W: Write> Json<'a, W> {
 
     fn key<T: Serialize + ?Sized>(&mut self, key: &str, value: &T) -> io::Result<()> {
         write!(self.out, ",\n\"{key}\":")?;
-        serde_json::to_writer(&mut self.out, value)?;
-        Ok(())
+        escaped::write(&mut self.out, value)
     }
 }
 
 impl<W: Write> Report for Json<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        let comma = if self.summary.guards == 0 { "" } else { "," };
+        let comma = if self.counted.guards() == 0 { "" } else { "," };
         let cautions = self.basis.cautions(entry);
         let record = GuardRecord::of(entry, cautions, &self.basis);
         // one write a guard: the writer need not be buffered
         let mut line = format!("{comma}\n").into_bytes();
-        serde_json::to_writer(&mut line, &record)?;
+        escaped::write(&mut line, &record)?;
         self.out.write_all(&line)?;
-        self.summary.count(&entry.judged);
+        self.counted.count(entry);
         Ok(())
     }
 
     fn finish(mut self: Box<Self>, found: &Diagnostics) -> io::Result<Summary> {
         write!(self.out, "\n]")?;
         self.key("diagnostics", &diagnostics(found))?;
-        let summary = self.summary;
-        self.key("summary", &summary)?;
+        let summary = self.counted.summary();
+        self.key("summary", &SummaryRecord::of(summary))?;
         writeln!(self.out, "\n}}")?;
         Ok(summary)
     }

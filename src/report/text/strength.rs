@@ -6,9 +6,9 @@ use crate::judge::Finding;
 use crate::judge::Link;
 use crate::report::JudgedGuard;
 use crate::report::one_line;
-use crate::report::palette;
 use crate::report::strength;
 use crate::report::wrap::Lines;
+use crate::report::wrap::heading_in;
 use crate::statics::AnyQuantity;
 use crate::statics::Units;
 
@@ -81,10 +81,8 @@ pub(super) fn section(lines: &mut Lines, entry: &JudgedGuard<'_>) {
 
 fn of_rule(lines: &mut Lines, finding: &Finding<'_>, chain: &Chain) {
     lines.gap();
-    lines.push(format!(
-        "  {}",
-        palette::heading("What holds it up (indicative: a licensed engineer decides)")
-    ));
+    let title = "What holds it up (indicative: a licensed engineer decides)";
+    lines.push(heading_in(lines.width(), "  ", title));
     let loads = format!(
         "Loads: {}, by {} ({}).",
         strength::loads(finding),
