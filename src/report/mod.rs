@@ -35,6 +35,7 @@ mod strength;
 mod summary;
 mod summary_form;
 mod text;
+mod told;
 mod words;
 mod wrap;
 
