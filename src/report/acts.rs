@@ -219,18 +219,26 @@ pub(super) fn quantity(topic: Item, guard: &Guard) -> String {
         Some(risers) => format!("{risers} steps"),
         None => "steps not counted".to_owned(),
     };
-    match topic {
-        Item::Guard => format!("1 edge; {}", length()),
-        Item::Opening | Item::EndGap => format!("gaps not counted; {}", length()),
-        Item::InfillLoose => match written(Item::InfillLoose).as_deref() {
+    let is = |items: &[Item]| items.contains(&topic);
+    if topic == Item::Guard {
+        format!("1 edge; {}", length())
+    } else if is(&[Item::Opening, Item::EndGap]) {
+        format!("gaps not counted; {}", length())
+    } else if topic == Item::InfillLoose {
+        match written(Item::InfillLoose).as_deref() {
             Some("one") => "1 bar".to_owned(),
             Some(_) | None => "bars not counted".to_owned(),
-        },
-        Item::PostFastening => "posts not counted".to_owned(),
-        Item::StairTriangle | Item::RiserOpening => steps(),
-        Item::ThingToClimb => guard.of(Item::ThingToClimb).count().to_string(),
-        Item::TopOfStairsGate | Item::BottomOfStairsGate => "1 gate".to_owned(),
+        }
+    } else if topic == Item::PostFastening {
+        "posts not counted".to_owned()
+    } else if is(&[Item::StairTriangle, Item::RiserOpening]) {
+        steps()
+    } else if topic == Item::ThingToClimb {
+        guard.of(Item::ThingToClimb).count().to_string()
+    } else if is(&[Item::TopOfStairsGate, Item::BottomOfStairsGate]) {
+        "1 gate".to_owned()
+    } else {
         // whatever else is put right along a guard takes as much as the guard is long
-        _other => length(),
+        length()
     }
 }

@@ -74,7 +74,12 @@ fn rendered(diagnostic: &Diagnostic, columns: usize) -> String {
     let title = wrapped(&one_line(&diagnostic.message), columns - TITLE);
     let title = level.primary_title(title).id(code);
     let mut elements: Vec<Element<'_>> = Vec::new();
-    place(&mut elements, &diagnostic.at, AnnotationKind::Primary, columns);
+    place(
+        &mut elements,
+        &diagnostic.at,
+        AnnotationKind::Primary,
+        columns,
+    );
     for label in &diagnostic.also {
         place(&mut elements, label, AnnotationKind::Context, columns);
     }

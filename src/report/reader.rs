@@ -185,6 +185,19 @@ pub(super) fn shortfall(finding: &Finding<'_>) -> Option<String> {
 /// A rule's own sentence is said where it is no longer; else its limit alone.
 const SHORT_ENOUGH: usize = 80;
 
+/// What is asked of things seen, in place of the item and its word.
+const ASKED: [(Item, &str, &str); 5] = [
+    (Item::MovesWhenPushed, "a lot", "it should not move"),
+    (Item::MovesWhenPushed, "no", "it should not move"),
+    (Item::ThingToClimb, "none", "nothing near it to climb on"),
+    (
+        Item::TopOfStairsGate,
+        "screwed",
+        "a gate screwed to the wall",
+    ),
+    (Item::NotchedPost, "no", "posts that are not notched"),
+];
+
 /// What is asked: `no 4 in ball may pass`, `36 in or more`.
 pub(super) fn asked(finding: &Finding<'_>) -> String {
     if finding.chain.is_some() {
@@ -194,6 +207,12 @@ pub(super) fn asked(finding: &Finding<'_>) -> String {
     let Some(limit) = &finding.limit else {
         return says.into_owned();
     };
+    let seen = ASKED
+        .iter()
+        .find(|(item, word, _)| *item == finding.item && *word == limit.written);
+    if let Some((_, _, asked)) = seen {
+        return (*asked).to_owned();
+    }
     let size = size(limit, advice::unit(finding));
     match limit.operator {
         Operator::AtLeast => format!("{size} or more"),

@@ -81,6 +81,11 @@ impl Lines {
         self.lines.push(fill(self.width, text, first, rest));
     }
 
+    /// On how many lines it would be spread.
+    pub(super) fn would_take(&self, first: &str, rest: &str, text: &str) -> usize {
+        fill(self.width, text, first, rest).lines().count()
+    }
+
     /// A title on as many lines as it takes.
     pub(super) fn heading(&mut self, text: &str) {
         self.lines.push(heading_in(self.width, "", text));

@@ -15,10 +15,7 @@ use crate::report::escape::is_hidden;
 ///
 /// # Errors
 /// Those of `out`.
-pub(super) fn write<T: Serialize + ?Sized>(
-    out: &mut dyn Write,
-    value: &T,
-) -> io::Result<()> {
+pub(super) fn write<T: Serialize + ?Sized>(out: &mut dyn Write, value: &T) -> io::Result<()> {
     let mut serializer = Serializer::with_formatter(out, Escaped);
     value.serialize(&mut serializer)?;
     Ok(())

@@ -86,19 +86,32 @@ fn paragraph(lines: &mut Lines, guards: &[&GuardTold], index: usize) {
     } else {
         format!("{}: {readings}", first.title)
     };
+    let said = said_by_each(&of_each, |paragraph| &paragraph.sentences);
+    let does = said_by_each(&of_each, |paragraph| &paragraph.does);
+    let parts = [said, does];
+    let parts: Vec<&String> = parts.iter().filter(|part| !part.is_empty()).collect();
+    let whole: Vec<&str> = parts.iter().map(|part| part.as_str()).collect();
+    let whole = format!("{head}. {}", whole.join(" "));
+    if lines.would_take("  ", "     ", &whole) <= SHORT {
+        lines.spread("  ", "     ", &whole);
+        return;
+    }
     lines.spread("  ", "     ", &head);
-    said_by_each(lines, &of_each, |paragraph| &paragraph.sentences);
-    said_by_each(lines, &of_each, |paragraph| &paragraph.does);
+    for part in parts {
+        lines.spread("     ", "     ", part);
+    }
 }
+
+/// A paragraph of so few lines is said in one go.
+const SHORT: usize = 3;
 
 /// Sentences that all of these guards share, with the amounts of each.
 fn said_by_each(
-    lines: &mut Lines,
     of_each: &[(&str, &Paragraph)],
     sentences: impl for<'p> Fn(&'p Paragraph) -> &'p [Sentence],
-) {
+) -> String {
     let Some((_, first)) = of_each.first() else {
-        return;
+        return String::new();
     };
     let mut said: Vec<String> = Vec::new();
     for (at, sentence) in sentences(first).iter().enumerate() {
@@ -116,9 +129,7 @@ fn said_by_each(
             sentence.after
         ));
     }
-    if !said.is_empty() {
-        lines.spread("     ", "     ", &said.join(" "));
-    }
+    said.join(" ")
 }
 
 /// What matters of each load path.
@@ -175,28 +186,40 @@ pub(super) fn as_written(
     for_all: &[SaidOfItem],
     known: &mut Known,
 ) {
+    let mut told: Vec<(Vec<String>, String)> = Vec::new();
     for guard in guards {
-        let others = others(guard, for_all);
-        let text = match known.shortly(&guard.name, &[guard.met.clone(), others.clone()].concat()) {
-            Some(shortly) => format!("As written: {shortly}."),
-            None => {
-                let parts = [("Met", &guard.met), ("As written", &others)];
-                let parts: Vec<String> = parts
-                    .iter()
-                    .filter(|(_, parts)| !parts.is_empty())
-                    .map(|(what, parts)| format!("{what}: {}.", written::joined(parts)))
-                    .collect();
-                parts.join(" ")
-            }
-        };
+        let text = of_one(guard, for_all, known);
         if text.is_empty() {
             continue;
         }
-        let whose = match guards {
-            [_] => String::new(),
-            _ => format!("{}. ", guard.name),
+        match told.iter_mut().find(|(_, other)| *other == text) {
+            Some((names, _)) => names.push(guard.name.clone()),
+            None => told.push((vec![guard.name.clone()], text)),
+        }
+    }
+    for (names, text) in told {
+        let whose = if names.len() == guards.len() {
+            String::new()
+        } else {
+            format!("{}. ", reader::listed(&names))
         };
         lines.spread("  ", "     ", &format!("{whose}{text}"));
+    }
+}
+
+fn of_one(guard: &GuardTold, for_all: &[SaidOfItem], known: &mut Known) -> String {
+    let others = others(guard, for_all);
+    match known.shortly(&guard.name, &[guard.met.clone(), others.clone()].concat()) {
+        Some(shortly) => format!("As written: {shortly}."),
+        None => {
+            let parts = [("Met", &guard.met), ("As written", &others)];
+            let parts: Vec<String> = parts
+                .iter()
+                .filter(|(_, parts)| !parts.is_empty())
+                .map(|(what, parts)| format!("{what}: {}.", written::joined(parts)))
+                .collect();
+            parts.join(" ")
+        }
     }
 }
 

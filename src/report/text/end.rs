@@ -41,15 +41,6 @@ pub(super) fn end(
     for ruleset in judging(basis, survey) {
         lines.spread("  ", "     ", &judged_by(ruleset, basis));
     }
-    let tapes: Vec<_> = basis
-        .survey
-        .tapes
-        .iter()
-        .map(|tape| one_line(tape))
-        .collect();
-    if !tapes.is_empty() {
-        lines.spread("  ", "     ", &format!("Tape: {}.", tapes.join("; ")));
-    }
     lines.spread(
         "  ",
         "     ",
@@ -64,9 +55,7 @@ pub(super) fn end(
         let text = format!("Not asked by these rules: {}.", left_out.join("; "));
         lines.spread("  ", "     ", &text);
     }
-    for text in [GENERAL, DEFERRAL] {
-        lines.spread("  ", "     ", text);
-    }
+    lines.spread("  ", "     ", GENERAL);
     let files: Vec<_> = basis
         .survey
         .files
@@ -75,8 +64,8 @@ pub(super) fn end(
         .collect();
     let files = words::shortened(&files.join(", "));
     let read = format!(
-        "guardrule {}; read from {files}. A clause was read in its text unless it says otherwise. More: \
---full (every rule and source) · --explain (the sums) · --format actions (a list of work).",
+        "{DEFERRAL} guardrule {}; read from {files}. More: --full (rules, sources) · --explain (the sums) · \
+--format actions (a list of work).",
         basis.tool_version
     );
     lines.spread("  ", "     ", &read);

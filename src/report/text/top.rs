@@ -92,42 +92,39 @@ pub(super) fn wrong(lines: &mut Lines, told: &[GuardTold], groups: &[Vec<usize>]
         let guard = &told[*index];
         (guard.building.as_str(), guard.unit.as_str())
     };
+    // a heading over one railing alone would say its name twice
+    let count = |here: (&str, &str)| groups.iter().flatten().filter(|i| place(i) == here).count();
+    let headed = |here: (&str, &str)| by_unit && here != ("", "") && count(here) > 1;
     let mut places: Vec<(&str, &str)> = Vec::new();
-    for place in groups.iter().flatten().map(place) {
-        if by_unit && !places.contains(&place) {
-            places.push(place);
+    for here in groups.iter().flatten().map(place) {
+        if headed(here) && !places.contains(&here) {
+            places.push(here);
         }
     }
-    if !by_unit {
-        places.push(("", ""));
-    }
-    for here in places {
-        // a heading over one railing alone would say its name twice
-        let of_place = groups
-            .iter()
-            .flatten()
-            .filter(|index| place(index) == here)
-            .count();
-        let headed = by_unit && of_place > 1 && here != ("", "");
-        if headed {
-            let (building, unit) = here;
-            let parts: Vec<&str> = [building, unit]
-                .into_iter()
-                .filter(|p| !p.is_empty())
-                .collect();
-            lines.spread("", "  ", &parts.join(", "));
-        }
+    let mut all = |title: &str, of: &dyn Fn((&str, &str)) -> bool, called: Called| {
+        let mut title = (!title.is_empty()).then_some(title);
         for (number, group) in (1..).zip(groups) {
-            let guards: Vec<&GuardTold> = group
-                .iter()
-                .filter(|index| !by_unit || place(index) == here)
-                .map(|index| &told[*index])
-                .collect();
-            if !guards.is_empty() {
-                one(lines, number, &guards, headed);
+            let here = group.iter().filter(|index| of(place(index)));
+            let guards: Vec<&GuardTold> = here.map(|index| &told[*index]).collect();
+            if guards.is_empty() {
+                continue;
             }
+            if let Some(title) = title.take() {
+                lines.spread("", "  ", title);
+            }
+            one(lines, number, &guards, called);
         }
+    };
+    for here in &places {
+        let (building, unit) = here;
+        let parts: Vec<&str> = [*building, *unit]
+            .into_iter()
+            .filter(|part| !part.is_empty())
+            .collect();
+        all(&parts.join(", "), &|other| other == *here, Called::ByName);
     }
+    let rest = if places.is_empty() { "" } else { "Elsewhere" };
+    all(rest, &|other| !headed(other), Called::ByPlace);
     let names = |part| -> Vec<String> {
         let guards = told.iter().filter(|guard| guard.part == part);
         guards.map(|guard| guard.name.clone()).collect()
@@ -150,12 +147,21 @@ pub(super) fn wrong(lines: &mut Lines, told: &[GuardTold], groups: &[Vec<usize>]
     }
 }
 
-fn one(lines: &mut Lines, number: usize, guards: &[&GuardTold], headed: bool) {
+/// How a guard is called in the list: its place may stand above it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Called {
+    ByName,
+    ByPlace,
+}
+
+fn one(lines: &mut Lines, number: usize, guards: &[&GuardTold], called: Called) {
     let Some(guard) = guards.first() else { return };
     let names: Vec<String> = guards
         .iter()
-        .map(|guard| if headed { &guard.alone } else { &guard.name })
-        .cloned()
+        .map(|guard| match called {
+            Called::ByName => guard.alone.clone(),
+            Called::ByPlace => guard.name.clone(),
+        })
         .collect();
     let mut text = format!("{number} {}.", reader::listed(&names));
     if let Some(act) = guard.tonight.iter().find(|act| !act.call.is_empty()) {

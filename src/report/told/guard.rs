@@ -100,6 +100,8 @@ pub(in crate::report) struct GuardTold {
     pub(in crate::report) full: String,
     /// Cautions and what rules leave out, by their numbers in the survey's lists.
     pub(in crate::report) cautions: Vec<usize>,
+    /// Cautions of which nobody wrote whether they hold, with the condition.
+    pub(in crate::report) only_if: Vec<(usize, String)>,
     pub(in crate::report) leaves_out: Vec<usize>,
 }
 
@@ -166,6 +168,7 @@ impl GuardTold {
             holds: holds::what_matters(entry),
             full: String::new(),
             cautions: Vec::new(),
+            only_if: Vec::new(),
             leaves_out: Vec::new(),
         }
     }

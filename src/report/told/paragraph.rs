@@ -124,11 +124,23 @@ fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_b
     };
     let mut said: Vec<String> = Vec::new();
     let mut left = 0_usize;
+    let mut told: Vec<&Finding<'_>> = Vec::new();
+    let of_rules: Vec<String> = matter
+        .missed()
+        .filter(|(by, _)| *by == AskedBy::Rules && asked_by == AskedBy::Advice)
+        .map(|(_, finding)| reader::asked(finding))
+        .collect();
+    let mut same = false;
     for (by, finding) in matter.missed() {
         let asked = reader::asked(finding);
-        if by != asked_by || said.contains(&asked) {
+        if by != asked_by || said.contains(&asked) || told.iter().any(|t| implies(t, finding)) {
             continue;
         }
+        if of_rules.contains(&asked) {
+            same = true;
+            continue;
+        }
+        told.push(finding);
         if said.len() == DEMANDS {
             left += 1;
             continue;
@@ -159,7 +171,9 @@ fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_b
             None => Sentence::plain(format!("{lead}{after}")),
         });
     }
-    if left > 0 {
+    if same && said.is_empty() {
+        sentences.push(Sentence::plain(format!("{who} asks the same.")));
+    } else if left > 0 {
         sentences.push(Sentence::plain(format!("and {left} more (--full).")));
     } else if let Some(last) = sentences.last_mut().filter(|_| !said.is_empty()) {
         let end = if last.after.is_empty() {
@@ -170,6 +184,31 @@ fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_b
         let ends = end.trim_end_matches(';').len();
         end.truncate(ends);
         end.push('.');
+    }
+}
+
+/// Whether who keeps the first demand keeps the second as well: a ball, a height or a
+/// width of the same ruleset that asks for less.
+fn implies(first: &Finding<'_>, second: &Finding<'_>) -> bool {
+    let sizes = |finding: &Finding<'_>| {
+        let limit = finding.limit.as_ref()?;
+        Some((limit.operator, limit.value?))
+    };
+    let same = first.item == second.item && first.ruleset.id == second.ruleset.id;
+    match (sizes(first), sizes(second)) {
+        (Some((one, strict)), Some((other, lax))) if same && one == other => match one {
+            Operator::StopsBall | Operator::AtMost | Operator::Below => strict <= lax,
+            Operator::AtLeast | Operator::Above => strict >= lax,
+            Operator::AngleAtLeast
+            | Operator::Entraps
+            | Operator::Is
+            | Operator::IsNot
+            | Operator::LadderBelow
+            | Operator::LadderUpTo
+            | Operator::NoneWithin
+            | Operator::NotWithin => false,
+        },
+        (_, _) => false,
     }
 }
 

@@ -10,10 +10,11 @@ use crate::report::Detail;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::Summary;
-use crate::report::cautions::caution;
+use crate::report::cautions::shared;
 use crate::report::one_line;
 use crate::report::told::GuardTold;
 use crate::report::told::guard::ReportPart;
+use crate::report::told::whose::whose;
 use crate::report::told::written::SaidOfItem;
 
 /// Of rules that were not in force when a guard was built.
@@ -35,6 +36,8 @@ pub(in crate::report) struct SurveyTold {
 
 /// A text and the guards for which it holds, in the order of the report.
 pub(in crate::report) struct ForGuards<'t> {
+    /// Among the texts of its kind.
+    number: usize,
     pub(in crate::report) says: &'t str,
     pub(in crate::report) guards: Vec<usize>,
 }
@@ -66,7 +69,9 @@ impl Numbered {
     ) -> Vec<ForGuards<'t>> {
         let texts = self.texts.iter();
         let mut all: Vec<ForGuards<'t>> = texts
-            .map(|says| ForGuards {
+            .enumerate()
+            .map(|(number, says)| ForGuards {
+                number,
                 says,
                 guards: Vec::new(),
             })
@@ -116,9 +121,13 @@ impl SurveyTold {
             | CautionSaid::Pulled(_)
             | CautionSaid::SmallBody(_) => true,
         });
-        told.cautions = said
-            .map(|said| self.cautions.number(&caution(said)))
-            .collect();
+        for said in said.flat_map(|said| shared(said)) {
+            let text = self.cautions.number(&said.says);
+            told.cautions.push(text);
+            if let Some(condition) = said.only_if {
+                told.only_if.push((text, one_line(&condition).into_owned()));
+            }
+        }
         if told.of_another_time {
             told.cautions.push(self.cautions.number(OF_ANOTHER_TIME));
         }
@@ -140,21 +149,48 @@ impl SurveyTold {
     }
 
     /// The cautions with the guards they hold for, those of the same guards together.
-    pub(in crate::report) fn cautions(&self) -> Vec<(Vec<usize>, Vec<&str>)> {
-        let mut together: Vec<(Vec<usize>, Vec<&str>)> = Vec::new();
-        for caution in self
+    /// Where it was not written down whether one holds, it says on what that rests.
+    pub(in crate::report) fn cautions(&self) -> Vec<(Vec<usize>, Vec<String>)> {
+        let mut together: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
+        let texts = self
             .cautions
-            .with_guards(&self.guards, |told| &told.cautions)
-        {
+            .with_guards(&self.guards, |told| &told.cautions);
+        for caution in texts {
+            let says = self.with_conditions(&caution);
             let known = together
                 .iter_mut()
                 .find(|(guards, _)| *guards == caution.guards);
             match known {
-                Some((_, says)) => says.push(caution.says),
-                None => together.push((caution.guards, vec![caution.says])),
+                Some((_, all)) => all.push(says),
+                None => together.push((caution.guards, vec![says])),
             }
         }
         together
+    }
+
+    /// `If fastened to is rim board: …` where nobody wrote it of any guard; else for
+    /// which of them that is so.
+    fn with_conditions(&self, caution: &ForGuards<'_>) -> String {
+        let unknown = |index: &usize| {
+            let guard = self.guards.get(*index)?;
+            let known = guard.only_if.iter();
+            let mut of_text = known.filter(|(text, _)| *text == caution.number);
+            of_text.next().map(|(_, condition)| condition.as_str())
+        };
+        let open: Vec<usize> = caution
+            .guards
+            .iter()
+            .copied()
+            .filter(|g| unknown(g).is_some())
+            .collect();
+        let Some(condition) = open.first().and_then(unknown) else {
+            return caution.says.to_owned();
+        };
+        if open.len() == caution.guards.len() {
+            return format!("If {condition}: {}", caution.says);
+        }
+        let whose = whose(&open, &self.guards);
+        format!("{} ({whose}if {condition})", caution.says)
     }
 
     /// What the rules leave out at guards that meet.
