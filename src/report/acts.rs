@@ -77,11 +77,13 @@ pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]
     let mut acts = dangers(entry);
     let called = !acts.is_empty();
     let firm = !acts.iter().any(|act| act.does == OFF);
+    // the most urgent come first
     for matter in matters.iter().filter(|matter| matter.is_missed()) {
         let climb = matter.topic == Item::ThingToClimb;
+        let kept_off = called || acts.iter().any(|act| act.does == KEEP);
         if climb && firm {
             acts.push(act(matter, guard, "", CLIMB));
-        } else if called || climb {
+        } else if kept_off || climb {
             // whoever keeps off or closes the hole keeps from the rest as well
         } else if matter.is_urgent() {
             acts.push(act(matter, guard, "", KEEP));
@@ -192,7 +194,13 @@ fn lets_a_body_in(matter: &ThingMeasured<'_, '_>) -> bool {
 /// One remedy for all that is missed of a matter, aimed at the strictest demand.
 pub(super) fn remedy_of(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
     let finding = matter.strictest().filter(|_| matter.is_missed())?;
-    remedy(&entry.judged, &entry.guard, finding.item)
+    let remedy = remedy(&entry.judged, &entry.guard, finding.item)?;
+    if matter.topic == Item::ThingToClimb && waits_for_the_posts(entry) {
+        // nobody takes anything off a railing that moves
+        let says = "leave it where it is until the posts hold; tell whoever owns it.".to_owned();
+        return Some(Remedy { says, ..remedy });
+    }
+    Some(remedy)
 }
 
 /// Whether all else waits until the posts hold: nothing is tied to a guard that moves.

@@ -17,12 +17,12 @@ use crate::rules::Test;
 pub(super) fn put_right(finding: &Finding<'_>) -> String {
     let by = by(finding);
     let limit = limit(finding);
-    let fasten = "have somebody who knows how look at it and fasten it properly; until then keep everybody off it.";
+    let fasten = "have a tradesman look at it and fasten it; keep off it until then.";
     match finding.item {
         Item::Guard => {
-            "put up a guard at this edge; until then keep children away from it.".to_owned()
+            "put up a railing at this edge; until then keep children away from it.".to_owned()
         }
-        Item::Height if lower_is_better(finding) => format!("lower the top of the guard{by}."),
+        Item::Height if lower_is_better(finding) => format!("lower the top of the railing{by}."),
         Item::Height => format!(
             "raise the rail{by}: a higher rail, or one added on top and fixed to the posts."
         ),
@@ -41,7 +41,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::EndGap => format!("close or narrow it{by}: a strip or a baluster at the end{limit}."),
         Item::EdgeGap => {
             format!(
-                "close the gap between the floor's edge and the guard, or narrow it{by}: a board{limit}."
+                "close the gap between the floor's edge and the railing, or narrow it{by}: a board{limit}."
             )
         }
         Item::StairTriangle => {
@@ -58,10 +58,10 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             "close it, or fill it from the bottom until it is wider than it is deep.".to_owned()
         }
         Item::StepBeside | Item::StepOutside => {
-            "put something before it or over it that gives no foothold, or a higher guard above it."
+            "put something before it or over it that gives no foothold, or a higher railing above it."
                 .to_owned()
         }
-        Item::ThingToClimb => "move it away from the guard.".to_owned(),
+        Item::ThingToClimb => "move it away from the railing.".to_owned(),
         Item::HandrailHeight if lower_is_better(finding) => format!("lower the handrail{by}."),
         Item::HandrailHeight => format!("raise the handrail{by}."),
         Item::Handrail => "put up a handrail.".to_owned(),
@@ -72,10 +72,10 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::HandrailClearance => format!("set the handrail further from the wall{by}."),
         Item::HandrailExtension => format!("lengthen the handrail beyond the top step{by}."),
         Item::HeightAboveSeat => {
-            format!("raise the guard{by}, or take the seat or ledge away from it.")
+            format!("raise the railing{by}, or take the seat or ledge away from it.")
         }
         Item::GuardThickness | Item::LevelBarSpacing => {
-            "have it looked at: the guard has to be built otherwise.".to_owned()
+            "have it looked at: the railing has to be built otherwise.".to_owned()
         }
         Item::GapAboveSolidPart => {
             format!("close the gap, or narrow it{by}: a board or a panel{limit}.")
@@ -97,7 +97,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             "use another gate, or have this one set so that its gaps keep the limit.".to_owned()
         }
         Item::SolidPartHeight | Item::SolidPartTopWidth => {
-            "see that no child can stand on it, or raise the guard above it.".to_owned()
+            "see that no child can stand on it, or raise the railing above it.".to_owned()
         }
         Item::PostSpacing => format!("add a post, so that they stand closer{by}."),
         Item::PostSection => {
@@ -105,7 +105,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         }
         Item::Infill => "cover or change the infill.".to_owned(),
         Item::InfillLoose => {
-            "fasten what is loose and replace what is missing; until then keep children away."
+            "fix what is loose, put back what is missing; keep children away until then."
                 .to_owned()
         }
         Item::BalusterFixing
@@ -153,7 +153,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             "have it looked at by somebody who builds stairs or decks.".to_owned()
         }
         Item::BottomOfStairsGate | Item::TopOfStairsGate => {
-            "at the top of stairs use a gate that is screwed to the wall.".to_owned()
+            "screw a gate to the wall.".to_owned()
         }
         Item::Paint => {
             "keep children off it, and have it tested before anybody scrapes or sands it."

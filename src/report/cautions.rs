@@ -51,9 +51,7 @@ and stop at the first crack, creak or 1 in of movement.",
 pub(super) fn caution<'c>(caution: &CautionSaid<'c>) -> Cow<'c, str> {
     Cow::Borrowed(match caution {
         CautionSaid::Deferral => DEFERRAL,
-        CautionSaid::DoNotLean => {
-            "Do not lean on it, and do not test it by leaning: a railing in doubt can give way."
-        }
+        CautionSaid::DoNotLean => "Do not lean on it to try it: a railing in doubt can give way.",
         CautionSaid::General(number) => GENERAL[*number],
         CautionSaid::KeepOffUntilLookedAt => {
             "Until an engineer has looked: keep weight off a guard that falls short or moves, and keep \
@@ -87,9 +85,7 @@ through a new one."
                 WrittenDown::Perhaps => format!("If {}: {says} ({clause})", all_of(&caution.when)),
             });
         }
-        CautionSaid::OnlyTheRailing => {
-            "Only the railing was looked at, not the platform it stands on."
-        }
+        CautionSaid::OnlyTheRailing => "Only the railing was looked at, not the platform.",
         CautionSaid::Pulled(number) => PULLED[*number],
         // Caring for Our Children 5.1.5.1, which says that many building codes allow 4 in and more
         CautionSaid::SmallBody(WrittenDown::So | WrittenDown::Flaking) => {
@@ -113,8 +109,8 @@ it is tested.";
 const FLAKES: &str = "The paint flakes: keep children off it.";
 
 /// Of gaps, whether one was measured so or not; the source stands above.
-const SMALL_BODY: &str = "A gap of 3 1/2 to 4 in may meet the law and yet let a small child's body in while \
-the head is held; advice asks for less than 3 1/2 in.";
+const SMALL_BODY: &str = "A gap of 3 1/2 to 4 in may meet the law and yet let a small child's body in and \
+hold the head.";
 
 /// A caution as it is said once for several guards: the same text whether what it
 /// rests on was written down or not, and for this one the condition, where it was not.

@@ -186,7 +186,14 @@ pub(super) fn shortfall(finding: &Finding<'_>) -> Option<String> {
 const SHORT_ENOUGH: usize = 80;
 
 /// What is asked of things seen, in place of the item and its word.
-const ASKED: [(Item, &str, &str); 5] = [
+const ASKED: [(Item, &str, &str); 8] = [
+    (
+        Item::Infill,
+        "horizontal bars or cables",
+        "upright bars: level ones are a ladder",
+    ),
+    (Item::InfillLoose, "missing", "none missing"),
+    (Item::InfillLoose, "no", "none loose"),
     (Item::MovesWhenPushed, "a lot", "it should not move"),
     (Item::MovesWhenPushed, "no", "it should not move"),
     (Item::ThingToClimb, "none", "nothing near it to climb on"),
@@ -201,11 +208,11 @@ const ASKED: [(Item, &str, &str); 5] = [
 /// What is asked: `no 4 in ball may pass`, `36 in or more`.
 pub(super) fn asked(finding: &Finding<'_>) -> String {
     if finding.chain.is_some() {
-        return strength::loads(finding);
+        return strength::main_load(finding);
     }
-    let says = one_line(finding.rule.says.trim_end_matches('.'));
+    let says = plain(&one_line(finding.rule.says.trim_end_matches('.')));
     let Some(limit) = &finding.limit else {
-        return says.into_owned();
+        return says;
     };
     let seen = ASKED
         .iter()
@@ -231,7 +238,7 @@ pub(super) fn asked(finding: &Finding<'_>) -> String {
         | Operator::LadderBelow
         | Operator::LadderUpTo => {
             if says.len() <= SHORT_ENOUGH {
-                says.into_owned()
+                says
             } else {
                 format!("{} {}", finding.item, one_line(&words::limit(limit)))
             }
@@ -356,4 +363,32 @@ pub(super) fn compared(finding: &Finding<'_>) -> String {
         (_, _) => {}
     }
     text
+}
+
+/// A sentence of the program's own in a reader's words: a guard is a railing to them.
+pub(super) fn plain(text: &str) -> String {
+    let mut said = String::with_capacity(text.len() + 16);
+    let mut before = "";
+    for (index, word) in text.split(' ').enumerate() {
+        if index > 0 {
+            said.push(' ');
+        }
+        let bare = word.trim_matches(|c: char| !c.is_alphanumeric());
+        let railing = match bare {
+            "guard" => Some("railing"),
+            "guards" => Some("railings"),
+            "Guard" => Some("Railing"),
+            "Guards" => Some("Railings"),
+            _ => None,
+        };
+        match railing {
+            // what is fixed before a window is no railing
+            Some(railing) if !before.eq_ignore_ascii_case("window") => {
+                said.push_str(&word.replacen(bare, railing, 1));
+            }
+            Some(_) | None => said.push_str(word),
+        }
+        before = bare;
+    }
+    said
 }

@@ -300,6 +300,13 @@ pub(super) fn loads(finding: &Finding<'_>) -> String {
     one_line(&says.next().unwrap_or_default()).into_owned()
 }
 
+/// The first of them alone: `200 lbf at the worst point along the top`.
+pub(super) fn main_load(finding: &Finding<'_>) -> String {
+    let loads = loads(finding);
+    let first = loads.split_once(", ").map(|(first, _)| first.to_owned());
+    first.unwrap_or(loads)
+}
+
 /// What was taken as given.
 #[must_use]
 pub(super) fn taken(chain: &Chain) -> Option<String> {

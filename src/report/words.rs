@@ -50,7 +50,7 @@ pub(super) fn counts(ruleset: &Ruleset, options: Options) -> String {
     };
     let parts = [
         (counts.published, "read in the text"),
-        (counts.quoted, "quoted second-hand (verify)"),
+        (counts.quoted, "second-hand (verify)"),
         (counts.memory, memory),
         (counts.practice, "common practice, no source"),
     ];
@@ -59,6 +59,12 @@ pub(super) fn counts(ruleset: &Ruleset, options: Options) -> String {
         .filter(|(count, _)| *count > 0)
         .map(|(count, what)| format!("{count} {what}"))
         .collect();
+    if counts.rules == counts.published {
+        return format!(
+            "{} read in the text.",
+            several(counts.rules, "rule", "rules")
+        );
+    }
     format!(
         "{}: {}.",
         several(counts.rules, "rule", "rules"),
@@ -348,7 +354,7 @@ pub(super) fn shortened(text: &str) -> String {
     }
 }
 
-fn band(zone: &Zone) -> String {
+pub(super) fn band(zone: &Zone) -> String {
     format!(
         "from {} to {} above the walking surface",
         one_line(&zone.from.written),

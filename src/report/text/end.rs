@@ -64,8 +64,8 @@ pub(super) fn end(
         .collect();
     let files = words::shortened(&files.join(", "));
     let read = format!(
-        "{DEFERRAL} guardrule {}; read from {files}. More: --full (rules, sources) · --explain (the sums) · \
---format actions (a list of work).",
+        "{DEFERRAL} guardrule {}; read from {files}. More: --full (rules, sources) · --explain (sums) · --format \
+actions (a list of work).",
         basis.tool_version
     );
     lines.spread("  ", "     ", &read);

@@ -12,6 +12,7 @@ use crate::report::told::GuardTold;
 use crate::report::told::ReportPart;
 use crate::report::told::acts_of_all;
 use crate::report::told::counts;
+use crate::report::told::shared_names;
 use crate::report::told::when_and_by;
 use crate::report::wrap::Lines;
 
@@ -59,21 +60,38 @@ pub(super) fn tonight(lines: &mut Lines, told: &[GuardTold]) {
     }
     lines.gap();
     lines.push(palette::danger("TONIGHT"));
+    let mut said: Vec<(Vec<String>, Vec<String>)> = Vec::new();
     for act in acts {
-        let ActOfAll { call, does, .. } = act;
-        let names = reader::listed(&act.names(told));
-        let text = match (call, act.guards.as_slice()) {
-            ("", _) => format!("{names}: {does}"),
-            (call, [(_, why)]) => format!("{names}: {call}. {why} {does}"),
-            (call, several) => {
-                let whys: Vec<String> = several
-                    .iter()
-                    .map(|(index, why)| format!("{}: {why}", told[*index].name))
-                    .collect();
-                format!("{names}: {call}. {does} {}", whys.join(" "))
-            }
+        let names = act.names(told);
+        let text = does(&act, told);
+        match said.last_mut() {
+            // one railing is named once
+            Some((known, all)) if *known == names => all.push(text),
+            Some(_) | None => said.push((names, vec![text])),
+        }
+    }
+    for (names, all) in said {
+        // one railing alone was named in the line before
+        let whose = match told {
+            [_] => String::new(),
+            _ => format!("{}: ", reader::listed(&names)),
         };
-        lines.spread("  ", "     ", &text);
+        lines.spread("  ", "     ", &format!("{whose}{}", all.join(" ")));
+    }
+}
+
+fn does(act: &ActOfAll<'_>, told: &[GuardTold]) -> String {
+    let ActOfAll { call, does, .. } = act;
+    match (*call, act.guards.as_slice()) {
+        ("", _) => (*does).to_owned(),
+        (call, [(_, why)]) => format!("{call}. {why} {does}"),
+        (call, several) => {
+            let whys: Vec<String> = several
+                .iter()
+                .map(|(index, why)| format!("{}: {why}", told[*index].name))
+                .collect();
+            format!("{call}. {does} {}", whys.join(" "))
+        }
     }
 }
 
@@ -156,14 +174,14 @@ enum Called {
 
 fn one(lines: &mut Lines, number: usize, guards: &[&GuardTold], called: Called) {
     let Some(guard) = guards.first() else { return };
-    let names: Vec<String> = guards
-        .iter()
-        .map(|guard| match called {
-            Called::ByName => guard.alone.clone(),
-            Called::ByPlace => guard.name.clone(),
-        })
-        .collect();
-    let mut text = format!("{number} {}.", reader::listed(&names));
+    let names = match called {
+        Called::ByName => {
+            let names: Vec<String> = guards.iter().map(|guard| guard.alone.clone()).collect();
+            reader::listed(&names)
+        }
+        Called::ByPlace => shared_names(guards).together,
+    };
+    let mut text = format!("{number} {names}.");
     if let Some(act) = guard.tonight.iter().find(|act| !act.call.is_empty()) {
         text.push_str(&format!(" {}.", act.call));
     }

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::judge::Authority;
+use crate::report::Detail;
 use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::one_line;
@@ -126,7 +127,7 @@ pub(in crate::report) fn counts(
     if let Some(units) = units_not_entered(told) {
         text.push_str(&format!(" {units}"));
     }
-    if summary.reading_alone_meets > 0 {
+    if basis.detail == Detail::Full && summary.reading_alone_meets > 0 {
         text.push_str(&format!(
             " By the readings alone {} of the undecided would meet.",
             summary.reading_alone_meets

@@ -18,7 +18,7 @@ share the place, holes need the owner's leave.";
 
 /// Who decides, in the words of the text report.
 pub(in crate::report) const DEFERRAL: &str = "The local authority and licensed professionals decide; this only \
-compares readings with rules as we read them, in the text where nothing else is said.";
+compares readings with rules as we read them.";
 
 /// The rulesets that judged some guard.
 pub(in crate::report) fn judging<'r>(
@@ -39,12 +39,16 @@ pub(in crate::report) fn judged_by(ruleset: &Ruleset, basis: &ReportBasis<'_>) -
         (false, Asked::OfItsTime) => "Building rules of its time",
     };
     let counts = words::counts(ruleset, basis.options);
+    let title = one_line(&ruleset.title);
+    // most titles name their edition
+    let named = title.contains(&*ruleset.edition);
     let mut text = if ruleset.advisory && basis.detail == Detail::Short {
         format!("{what}: {}; {counts}", one_line(&ruleset.id))
+    } else if named && basis.detail == Detail::Short {
+        format!("{what}: {title} ({}); {counts}", one_line(&ruleset.id))
     } else {
         format!(
-            "{what}: {} ({}), edition read: {}; {counts}",
-            one_line(&ruleset.title),
+            "{what}: {title} ({}), edition read: {}; {counts}",
             one_line(&ruleset.id),
             one_line(&ruleset.edition),
         )

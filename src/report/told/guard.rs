@@ -52,7 +52,7 @@ pub(in crate::report) struct Next {
     /// As it is asked.
     pub(in crate::report) asks: String,
     /// How to look; nothing where a reading is there and says too little.
-    pub(in crate::report) how: &'static str,
+    pub(in crate::report) how: String,
 }
 
 /// A guard as it will be printed.
@@ -89,6 +89,8 @@ pub(in crate::report) struct GuardTold {
     pub(in crate::report) unclear: Vec<String>,
     pub(in crate::report) met: Vec<SaidOfItem>,
     pub(in crate::report) written: Vec<SaidOfItem>,
+    /// Everything that was written of it, said elsewhere or not.
+    pub(in crate::report) all: Vec<SaidOfItem>,
     pub(in crate::report) inherited: Vec<SaidOfItem>,
     /// Whether something is asked by rules that were not in force when it was built.
     pub(in crate::report) of_another_time: bool,
@@ -161,6 +163,7 @@ impl GuardTold {
             unclear: unclear(entry),
             met,
             written: written::of_guard(guard, &said),
+            all: written::of_guard(guard, &[]),
             inherited: written::inherited(guard),
             of_another_time: of_another_time(entry),
             taken: taken(entry, basis),
@@ -216,16 +219,39 @@ fn faults(matters: &[ThingMeasured<'_, '_>]) -> (Vec<String>, Vec<String>, Vec<S
                 into.push(fault);
             }
         }
+
         if matter.with(Verdict::TooClose).next().is_some() && !matter.is_missed() {
             near.push(reader::title(matter.topic).to_lowercase());
         }
     }
-    (rules, advice, near)
+    // what the rules ask as well was said of them
+    let mut more: Vec<String> = advice
+        .iter()
+        .filter(|fault| !rules.contains(fault))
+        .cloned()
+        .collect();
+    if more.is_empty() && !advice.is_empty() {
+        more.push("the same".to_owned());
+    }
+    (shortly(rules), shortly(more), near)
+}
+
+/// In a list of everything no more than these are named.
+const FAULTS: usize = 4;
+
+fn shortly(mut faults: Vec<String>) -> Vec<String> {
+    let left = faults.len().saturating_sub(FAULTS);
+    if left > 1 {
+        faults.truncate(FAULTS);
+        faults.push(format!("and {left} more"));
+    }
+    faults
 }
 
 /// The first thing to do, in a few words.
 fn first(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
-    if let Some(act) = tonight.first() {
+    // what is called out is no news
+    if let Some(act) = tonight.first().filter(|act| act.call.is_empty()) {
         return act.shortly.to_owned();
     }
     let mut does = paragraphs.iter().flat_map(|paragraph| &paragraph.does);
@@ -429,12 +455,12 @@ fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
             Some(asks) => Next {
                 item: question.item,
                 asks,
-                how: "",
+                how: String::new(),
             },
             None => Next {
                 item: question.item,
-                asks: info.question.to_owned(),
-                how: how.split_inclusive(". ").next().unwrap_or_default(),
+                asks: reader::plain(info.question),
+                how: reader::plain(how.split_inclusive(". ").next().unwrap_or_default()),
             },
         }
     });
@@ -449,6 +475,14 @@ fn too_little(item: Item, entry: &JudgedGuard<'_>) -> Option<String> {
     open.find_map(|finding| {
         let mut reasons = finding.reasons.iter();
         let reason = reasons.find(|reason| reason.bearing() == Bearing::TooLittle)?;
+        let asked = reader::asked(finding);
+        let title = reader::title(item);
+        if *reason == Reason::BoundDoesNotSettle && finding.limit.is_some() {
+            return Some(format!("{title}: measure, or try that size ({asked})."));
+        }
+        if *reason == Reason::FootholdDepthMissing {
+            return Some(format!("How deep is the foothold ({asked})?"));
+        }
         let says = reader::capital(&words::reason(reason, &entry.guard));
         let says = says.trim_end_matches('.').to_owned();
         Some(match &finding.limit {
@@ -552,10 +586,13 @@ fn taken(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<String> {
             Assumption::ReadTo { written, step } => {
                 format!("{} read to {step}", one_line(written))
             }
+            Assumption::NoRulesetCovers(years) => format!(
+                "no ruleset here covers {years}: today's rules for new work; those of its time may have asked \
+less, which says nothing about danger"
+            ),
             other @ (Assumption::BuiltUnknown
             | Assumption::Covered { .. }
-            | Assumption::Existing
-            | Assumption::NoRulesetCovers(_)) => words::assumption(other),
+            | Assumption::Existing) => words::assumption(other),
         };
         if !parts.contains(&says) {
             parts.push(says);
@@ -567,8 +604,11 @@ fn taken(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<String> {
         .iter()
         .flat_map(|finding| &finding.reasons)
     {
-        let says = words::reason(reason, &entry.guard);
-        if matches!(reason, Reason::TakenInZone(_)) && !parts.contains(&says) {
+        let Reason::TakenInZone(zone) = reason else {
+            continue;
+        };
+        let says = format!("each gap {}", words::band(zone));
+        if !parts.contains(&says) {
             parts.push(says);
         }
     }

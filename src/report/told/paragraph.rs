@@ -1,6 +1,7 @@
 //! One thing measured as a paragraph: what was read, what asks and by how much it
 //! is missed, what to do. Eight lines at most; `--full` says the rest.
 
+use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Operator;
@@ -50,16 +51,11 @@ pub(in crate::report) struct Paragraph {
 }
 
 impl Paragraph {
-    /// Whether another guard's paragraph says the same but for readings and amounts.
-    pub(in crate::report) fn is_like(&self, other: &Paragraph) -> bool {
-        let same = |a: &Sentence, b: &Sentence| a.before == b.before && a.after == b.after;
-        let all = |these: &[Sentence], those: &[Sentence]| {
-            let mut pairs = these.iter().zip(those);
-            these.len() == those.len() && pairs.all(|(a, b)| same(a, b))
-        };
-        self.title == other.title
-            && all(&self.does, &other.does)
-            && all(&self.sentences, &other.sentences)
+    /// What another guard's paragraph must say as well to be like this one.
+    pub(in crate::report) fn but_for_amounts(&self) -> (&str, Vec<(&str, &str)>, usize) {
+        let sentences = self.sentences.iter().chain(&self.does);
+        let sentences = sentences.map(|said| (said.before.as_str(), said.after.as_str()));
+        (&self.title, sentences.collect(), self.does.len())
     }
 }
 
@@ -320,21 +316,25 @@ fn for_a_person(finding: &Finding<'_>) -> Option<String> {
 
 /// What a reader should know beside it: where it was taken to lie, a rule of another time.
 fn remarks(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) {
+    let guard = &entry.guard;
     let mut said: Vec<String> = Vec::new();
     for (_, finding) in &matter.asks {
         if !matches!(finding.verdict, Verdict::FallsShort | Verdict::TooClose) {
             continue;
         }
         for reason in &finding.reasons {
-            let known = matches!(
-                reason,
-                Reason::ExactlyAtLimit
-                    | Reason::ForAPerson(_)
-                    | Reason::NotInForceWhenBuilt
-                    | Reason::StrengthNotJudged
-                    | Reason::TakenAsLong
-                    | Reason::TakenInZone(_)
-            );
+            // it was written beside it
+            let triangle = guard.of(Item::StairTriangle).next().is_some();
+            let known = (triangle && *reason == Reason::MayBeTriangle)
+                || matches!(
+                    reason,
+                    Reason::ExactlyAtLimit
+                        | Reason::ForAPerson(_)
+                        | Reason::NotInForceWhenBuilt
+                        | Reason::StrengthNotJudged
+                        | Reason::TakenAsLong
+                        | Reason::TakenInZone(_)
+                );
             let text = reader::capital(&words::reason(reason, &entry.guard));
             let text = format!("{}.", text.trim_end_matches('.'));
             if !known && !said.contains(&text) && said.len() < DEMANDS {
@@ -360,6 +360,7 @@ fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sen
     if of_a_ball {
         let by = amount.map(|amount| format!(" by more than {amount}"));
         let says = by.map_or_else(|| says.clone(), |by| says.replacen(&by, "", 1));
+        let says = without_the_ball(&says);
         return Some(Sentence::plain(format!("{lead}{says}")));
     }
     let parted = amount.and_then(|amount| {
@@ -371,4 +372,16 @@ fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sen
         })
     });
     Some(parted.unwrap_or_else(|| Sentence::plain(format!("{lead}{says}"))))
+}
+
+/// The ball was named where it was said what is asked.
+fn without_the_ball(says: &str) -> String {
+    match says.rsplit_once(", until a ") {
+        Some((before, after))
+            if after.contains("ball no longer passes") && !after.contains(", ") =>
+        {
+            format!("{before}.")
+        }
+        Some(_) | None => says.to_owned(),
+    }
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
+use crate::judge::Assumption;
 use crate::judge::CautionSaid;
 use crate::judge::guard_cautions;
 use crate::judge::leave_outs;
@@ -10,8 +11,10 @@ use crate::report::Detail;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::Summary;
+use crate::report::acts;
 use crate::report::cautions::shared;
 use crate::report::one_line;
+use crate::report::reader;
 use crate::report::told::GuardTold;
 use crate::report::told::guard::ReportPart;
 use crate::report::told::whose::whose;
@@ -51,7 +54,7 @@ struct Numbered {
 
 impl Numbered {
     fn number(&mut self, text: &str) -> usize {
-        let text = one_line(text).into_owned();
+        let text = reader::plain(&one_line(text));
         if let Some(index) = self.index.get(&text) {
             return *index;
         }
@@ -107,13 +110,14 @@ impl SurveyTold {
         // what to do tonight stands at the top already
         // what strength rests on is said in one sentence where it is worked out
         let of_strength = basis.detail == Detail::Full;
+        let kept_off = acts::waits_for_the_posts(entry);
         let said = said.iter().filter(|said| match said {
             CautionSaid::Tonight => false,
+            CautionSaid::KeepOffUntilLookedAt => of_strength || !kept_off,
             CautionSaid::Strength(_) => of_strength,
             CautionSaid::Deferral
             | CautionSaid::DoNotLean
             | CautionSaid::General(_)
-            | CautionSaid::KeepOffUntilLookedAt
             | CautionSaid::LeadPaint(_)
             | CautionSaid::LegalWhenBuilt
             | CautionSaid::OfRuleset { .. }
@@ -128,7 +132,10 @@ impl SurveyTold {
                 told.only_if.push((text, one_line(&condition).into_owned()));
             }
         }
-        if told.of_another_time {
+        let covered = basis.taken(entry);
+        let mut covered = covered.iter();
+        let said = covered.any(|taken| matches!(taken, Assumption::NoRulesetCovers(_)));
+        if told.of_another_time && !said {
             told.cautions.push(self.cautions.number(OF_ANOTHER_TIME));
         }
         if told.part == ReportPart::Good {
