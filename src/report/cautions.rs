@@ -51,7 +51,7 @@ and stop at the first crack, creak or 1 in of movement.",
 pub(super) fn caution<'c>(caution: &CautionSaid<'c>) -> Cow<'c, str> {
     Cow::Borrowed(match caution {
         CautionSaid::Deferral => DEFERRAL,
-        CautionSaid::DoNotLean => "Do not lean on it to try it: a railing in doubt can give way.",
+        CautionSaid::DoNotLean => "Do not lean on it to try it: it may give way.",
         CautionSaid::General(number) => GENERAL[*number],
         CautionSaid::KeepOffUntilLookedAt => {
             "Until an engineer has looked: keep weight off a guard that falls short or moves, and keep \
@@ -85,7 +85,9 @@ through a new one."
                 WrittenDown::Perhaps => format!("If {}: {says} ({clause})", all_of(&caution.when)),
             });
         }
-        CautionSaid::OnlyTheRailing => "Only the railing was looked at, not the platform.",
+        CautionSaid::OnlyTheRailing => {
+            "Only the railing was looked at, not the platform it stands on."
+        }
         CautionSaid::Pulled(number) => PULLED[*number],
         // Caring for Our Children 5.1.5.1, which says that many building codes allow 4 in and more
         CautionSaid::SmallBody(WrittenDown::So | WrittenDown::Flaking) => {

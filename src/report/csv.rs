@@ -348,7 +348,8 @@ impl<W: Write> Report for Csv<'_, W> {
     /// What was written of units, buildings and all has a row of its own at the end.
     fn finish(mut self: Box<Self>, _: &Diagnostics) -> io::Result<Summary> {
         let property = self.basis.survey.property.clone().unwrap_or_default();
-        for fact in std::mem::take(&mut self.facts) {
+        let said = self.basis.survey.said.iter().cloned();
+        for fact in said.chain(std::mem::take(&mut self.facts)) {
             let mut row = FindingRow::default();
             row.text(&property);
             row.empty(COLUMNS_BEFORE_A_FINDING - 1);

@@ -186,7 +186,8 @@ pub(super) fn shortfall(finding: &Finding<'_>) -> Option<String> {
 const SHORT_ENOUGH: usize = 80;
 
 /// What is asked of things seen, in place of the item and its word.
-const ASKED: [(Item, &str, &str); 8] = [
+const ASKED: [(Item, &str, &str); 9] = [
+    (Item::Guard, "present", "a railing"),
     (
         Item::Infill,
         "horizontal bars or cables",
@@ -210,7 +211,7 @@ pub(super) fn asked(finding: &Finding<'_>) -> String {
     if finding.chain.is_some() {
         return strength::main_load(finding);
     }
-    let says = plain(&one_line(finding.rule.says.trim_end_matches('.')));
+    let says = lower(&plain(&one_line(finding.rule.says.trim_end_matches('.'))));
     let Some(limit) = &finding.limit else {
         return says;
     };
@@ -365,10 +366,23 @@ pub(super) fn compared(finding: &Finding<'_>) -> String {
     text
 }
 
+/// A sentence with a small letter first, to stand within another; `IRC` stays.
+fn lower(text: &str) -> String {
+    let mut chars = text.chars();
+    match chars.next() {
+        Some(first) if chars.clone().next().is_some_and(char::is_lowercase) => {
+            first.to_lowercase().chain(chars).collect()
+        }
+        Some(_) | None => text.to_owned(),
+    }
+}
+
 /// A sentence of the program's own in a reader's words: a guard is a railing to them.
+/// What somebody wrote stands in quotation marks, and is left as it is.
 pub(super) fn plain(text: &str) -> String {
     let mut said = String::with_capacity(text.len() + 16);
     let mut before = "";
+    let mut quoted = false;
     for (index, word) in text.split(' ').enumerate() {
         if index > 0 {
             said.push(' ');
@@ -383,12 +397,13 @@ pub(super) fn plain(text: &str) -> String {
         };
         match railing {
             // what is fixed before a window is no railing
-            Some(railing) if !before.eq_ignore_ascii_case("window") => {
+            Some(railing) if !quoted && !before.eq_ignore_ascii_case("window") => {
                 said.push_str(&word.replacen(bare, railing, 1));
             }
             Some(_) | None => said.push_str(word),
         }
         before = bare;
+        quoted ^= word.matches('"').count() % 2 == 1;
     }
     said
 }

@@ -172,6 +172,9 @@ pub(super) fn look_at_next(chain: &Chain) -> Option<String> {
     (!names.is_empty()).then(|| format!("Look at next: {}{more}.", names.join(", ")))
 }
 
+/// How the sentence of what would mend it begins.
+pub(super) const MENDS: &str = "A tradesman would fit";
+
 /// What a tradesman would do at the worst joints; an engineer confirms it.
 #[must_use]
 pub(super) fn mends(chain: &Chain) -> Option<String> {
@@ -198,7 +201,7 @@ pub(super) fn mends(chain: &Chain) -> Option<String> {
         }
     }
     says.truncate(2);
-    (!says.is_empty()).then(|| format!("A tradesman would fit {}.", says.join("; and ")))
+    (!says.is_empty()).then(|| format!("{MENDS} {}.", says.join("; and ")))
 }
 
 /// `3 1/8 in`, or whole millimetres.

@@ -181,6 +181,8 @@ pub struct SurveyFacts {
     pub tapes: Vec<String>,
     /// The rulesets that the survey asks for.
     pub rules: Vec<NamedRules>,
+    /// All that was written of the survey as a whole or of a file, circumstances left out.
+    pub said: Vec<Observation>,
     /// ± this for proposed guards.
     pub build_tolerance: Option<Length>,
 }

@@ -198,6 +198,7 @@ impl Scan {
         } else {
             &mut self.survey_level
         };
+        let of_all = !item.is_circumstance() && level == Level::Survey;
         let unit = scanned.units[row.at.file as usize];
         let before = into.len();
         self.observer.observe(
@@ -211,6 +212,9 @@ impl Scan {
         let new: Vec<Observation> = into[before..].to_vec();
         for observation in &new {
             self.note_fact(observation, || row.excerpt(entry.cell));
+        }
+        if of_all {
+            self.scanned.facts.said.extend(new);
         }
     }
 

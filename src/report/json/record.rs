@@ -24,6 +24,7 @@ use crate::rules::Amendment;
 use crate::rules::LeaveOut;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
+use crate::survey::Observation;
 use crate::survey::SurveyFacts;
 
 /// Millimetres as a number printed from the exact nanometres.
@@ -64,6 +65,7 @@ pub(super) struct SurveyRecord<'a> {
     by: Option<String>,
     tape: Option<String>,
     files: Vec<&'a str>,
+    readings: Vec<ReadingRecord<'a>>,
 }
 
 impl<'a> SurveyRecord<'a> {
@@ -74,6 +76,7 @@ impl<'a> SurveyRecord<'a> {
             by: joined(&facts.by),
             tape: joined(&facts.tapes),
             files: facts.files.iter().map(|name| &**name).collect(),
+            readings: facts.said.iter().map(|fact| reading(fact, facts)).collect(),
         }
     }
 }
@@ -477,6 +480,18 @@ fn leads_to<'a>(judged: &'a Judged<'_>, item: Item) -> Vec<LeadsToRecord<'a>> {
     .collect()
 }
 
+fn reading<'a>(observation: &'a Observation, facts: &'a SurveyFacts) -> ReadingRecord<'a> {
+    ReadingRecord {
+        item: observation.item.name(),
+        written: &observation.written,
+        note: filled(&observation.note),
+        file: words::file_name(observation.row, facts),
+        line: observation.row.line,
+        sheet: words::sheet_name(observation.row, facts),
+        cell: words::sheet_cell(observation.row, observation.column, facts),
+    }
+}
+
 /// Every cell once: one that holds two readings (`5 to 6 in`) is one cell. What
 /// is the person's own comes last.
 fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'a>> {
@@ -492,15 +507,7 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
                 std::sync::Arc::as_ptr(&o.written).cast::<u8>(),
             ))
         })
-        .map(|observation| ReadingRecord {
-            item: observation.item.name(),
-            written: &observation.written,
-            note: filled(&observation.note),
-            file: words::file_name(observation.row, facts),
-            line: observation.row.line,
-            sheet: words::sheet_name(observation.row, facts),
-            cell: words::sheet_cell(observation.row, observation.column, facts),
-        })
+        .map(|observation| reading(observation, facts))
         .chain(guard.own.iter().map(|own| ReadingRecord {
             item: &own.name,
             written: &own.written,

@@ -23,9 +23,18 @@ const MOST_LINES: usize = 6;
 
 /// The same in one short paragraph; what no longer fits is left to the table.
 pub(super) fn in_short(lines: &mut Lines, sentences: &[String]) {
-    let mut told = "What holds it (indicative; an engineer decides):".to_owned();
+    // what would not hold was said with who decides
+    let mends = sentences
+        .first()
+        .is_some_and(|first| first.starts_with(strength::MENDS));
+    let mut told = if mends {
+        String::new()
+    } else {
+        "What holds it (indicative; an engineer decides):".to_owned()
+    };
     for sentence in sentences {
         let longer = format!("{told} {sentence}");
+        let longer = longer.trim_start().to_owned();
         let mut tried = Lines::new(lines.width());
         tried.spread("  ", "     ", &longer);
         if tried.joined().lines().count() <= MOST_LINES {

@@ -421,7 +421,8 @@ fn hazards(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
         .iter()
         .map(|(comes_out, names)| format!("{}: {comes_out}", names.join(", ")))
         .collect();
-    parts.join(" · ")
+    // no line begins with the dot
+    parts.join("\u{a0}· ")
 }
 
 fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static str {
@@ -503,6 +504,7 @@ fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
         return Vec::new();
     }
     let unclear = entry.judged.unclear.iter().map(words::why_unclear);
+    let unclear = unclear.map(|why| reader::plain(&why));
     let mut parts: Vec<String> = unclear.map(|why| format!("Rule unclear: {why}.")).collect();
     let agreed = words::agreed(&entry.judged).into_iter();
     parts.extend(agreed.map(|says| format!("{}.", reader::capital(&says))));
@@ -592,7 +594,7 @@ less, which says nothing about danger"
             ),
             other @ (Assumption::BuiltUnknown
             | Assumption::Covered { .. }
-            | Assumption::Existing) => words::assumption(other),
+            | Assumption::Existing) => reader::plain(&words::assumption(other)),
         };
         if !parts.contains(&says) {
             parts.push(says);

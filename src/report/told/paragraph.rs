@@ -80,13 +80,17 @@ pub(in crate::report) fn paragraph(
     let mut sentences = Vec::new();
     for by in [AskedBy::Rules, AskedBy::Advice, AskedBy::Warning] {
         missed(&mut sentences, matter, by);
-    }
-    met_by_rules(&mut sentences, matter);
-    for (by, finding) in matter.with(Verdict::TooClose).take(DEMANDS) {
-        sentences.push(Sentence::plain(near(finding, by)));
-    }
-    for (by, finding) in matter.with(Verdict::NotSettled).take(DEMANDS) {
-        sentences.push(Sentence::plain(unclear(finding, by, entry)));
+        let of = |verdict| {
+            let all = matter.with(verdict).filter(move |(asks, _)| *asks == by);
+            all.take(DEMANDS).map(|(_, finding)| finding)
+        };
+        let close = of(Verdict::TooClose).map(|finding| near(finding, by));
+        sentences.extend(close.map(|says| Sentence::plain(reader::plain(&says))));
+        let unclear = of(Verdict::NotSettled).map(|finding| unclear(finding, by, entry));
+        sentences.extend(unclear.map(|says| Sentence::plain(reader::plain(&says))));
+        if by == AskedBy::Rules {
+            met_by_rules(&mut sentences, matter);
+        }
     }
     remarks(&mut sentences, matter, entry);
     let mut does = Vec::new();
@@ -335,7 +339,8 @@ fn remarks(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, entry:
                         | Reason::TakenAsLong
                         | Reason::TakenInZone(_)
                 );
-            let text = reader::capital(&words::reason(reason, &entry.guard));
+            let text = reader::plain(&words::reason(reason, &entry.guard));
+            let text = reader::capital(&text);
             let text = format!("{}.", text.trim_end_matches('.'));
             if !known && !said.contains(&text) && said.len() < DEMANDS {
                 said.push(text);

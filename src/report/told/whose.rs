@@ -6,7 +6,7 @@ use crate::report::told::guard::GuardTold;
 /// More guards than these are counted and not named.
 const NAMED: usize = 3;
 
-/// `deck and stair: `, `For all but 2C: `, `For 12 of the railings: `; nothing where for all.
+/// `deck and stair: `, `For all but 2C: `, `For 12 of 19: `; nothing where for all.
 pub(in crate::report) fn whose(guards: &[usize], told: &[GuardTold]) -> String {
     if guards.len() == told.len() {
         return String::new();
@@ -24,5 +24,5 @@ pub(in crate::report) fn whose(guards: &[usize], told: &[GuardTold]) -> String {
         let others = &mut (0..told.len()).filter(|index| !guards.contains(index));
         return format!("For all but {}: ", reader::listed(&names(others)));
     }
-    format!("For {} of the railings: ", guards.len())
+    format!("For {} of {}: ", guards.len(), told.len())
 }
