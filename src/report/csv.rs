@@ -1,6 +1,7 @@
 //! The CSV report: one finding a row, fit to be opened in a spreadsheet.
 
 use std::collections::BTreeSet;
+use std::collections::HashSet;
 use std::io;
 use std::io::Write;
 
@@ -16,9 +17,8 @@ use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::advice;
 use crate::report::cautions::DEFERRAL;
-use crate::report::one_line;
+use crate::report::csv_line::CsvLine;
 use crate::report::remedy::remedy;
-use crate::report::safe_cell;
 use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
@@ -85,7 +85,8 @@ const COLUMNS_BEFORE_A_FINDING: usize = 8;
 
 /// The CSV report.
 pub struct Csv<'a, W: Write> {
-    out: csv::Writer<W>,
+    out: W,
+    row: FindingRow,
     basis: ReportBasis<'a>,
     summary: Summary,
     /// Cells of units, buildings and all that some guard inherited, each once.
@@ -134,11 +135,15 @@ impl<'a, W: Write> Csv<'a, W> {
     ///
     /// # Errors
     /// Those of `out`.
-    pub fn new(out: W, basis: ReportBasis<'a>) -> io::Result<Csv<'a, W>> {
-        let mut out = csv::Writer::from_writer(out);
-        out.write_record(COLUMNS)?;
+    pub fn new(mut out: W, basis: ReportBasis<'a>) -> io::Result<Csv<'a, W>> {
+        let mut heading = CsvLine::default();
+        for column in COLUMNS {
+            heading.text(column);
+        }
+        out.write_all(heading.ended())?;
         Ok(Csv {
             out,
+            row: FindingRow::default(),
             basis,
             summary: Summary::default(),
             inherited: BTreeSet::new(),
@@ -146,56 +151,97 @@ impl<'a, W: Write> Csv<'a, W> {
         })
     }
 
+    /// Writes a row between what stands at both ends of each of the guard's rows.
     fn row(
         &mut self,
         entry: &JudgedGuard<'_>,
-        finding: Option<&Finding<'_>>,
-        reading: Option<&LooseReading<'_>>,
-        cautions: &str,
+        tells: RowTells<'_, '_>,
+        ends: &RowEnds,
     ) -> io::Result<()> {
-        let basis = &self.basis;
-        let facts = basis.survey;
-        let guard = &entry.guard;
-        let mut row = FindingRow::default();
-        row.text(facts.property.as_deref().unwrap_or_default());
-        row.text(&guard.building);
-        row.text(&guard.unit);
-        row.text(&guard.name);
-        row.text(if entry.judged.could_not_judge {
-            "could not judge"
-        } else {
-            entry.judged.verdict.name()
-        });
-        row.text(entry.judged.guidance.map_or("", Verdict::name));
-        row.text(&words::dangers(&entry.judged).unwrap_or_default());
-        row.text(&words::agreed(&entry.judged).join("; "));
-        match (finding, reading) {
-            (Some(finding), _) => {
+        let (row, basis) = (&mut self.row, &self.basis);
+        row.cells.clear();
+        row.cells.extend(&ends.before);
+        match tells {
+            RowTells::Finding(finding) => {
                 row.finding(finding);
                 row.readings(entry, finding, basis);
             }
-            (None, Some(reading)) => row.reading(reading, basis),
-            (None, None) => row.empty(COLUMNS_OF_A_FINDING),
+            RowTells::Nothing => row.cells.empty(COLUMNS_OF_A_FINDING),
+            RowTells::Reading(reading) => row.reading(reading, basis),
         }
-        row.text(&facts.dates.join("; "));
-        row.text(&facts.by.join("; "));
-        row.text(basis.options.decision.name());
-        row.text(&report_of(basis));
-        row.text(cautions);
-        self.out.write_record(&row.cells)?;
-        Ok(())
+        row.cells.extend(&ends.after);
+        self.out.write_all(row.cells.ended())
     }
+}
+
+/// What stands in the middle of a row.
+#[derive(Clone, Copy)]
+enum RowTells<'t, 'r> {
+    Finding(&'t Finding<'r>),
+    Nothing,
+    Reading(&'t LooseReading<'t>),
+}
+
+/// What each row of a guard begins and ends with.
+struct RowEnds {
+    before: CsvLine,
+    after: CsvLine,
+}
+
+impl RowEnds {
+    fn of(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> RowEnds {
+        let (guard, judged) = (&entry.guard, &entry.judged);
+        let mut before = CsvLine::default();
+        before.text(basis.survey.property.as_deref().unwrap_or_default());
+        before.text(&guard.building);
+        before.text(&guard.unit);
+        before.text(&guard.name);
+        before.text(if judged.could_not_judge {
+            "could not judge"
+        } else {
+            judged.verdict.name()
+        });
+        before.text(judged.guidance.map_or("", Verdict::name));
+        before.text(&words::dangers(judged).unwrap_or_default());
+        before.text(&words::agreed(judged).join("; "));
+        RowEnds {
+            before,
+            after: after(basis, &basis.cautions(entry).join(" ")),
+        }
+    }
+
+    /// Of what was written of units, buildings and all.
+    fn of_all(basis: &ReportBasis<'_>) -> RowEnds {
+        let mut before = CsvLine::default();
+        before.text(basis.survey.property.as_deref().unwrap_or_default());
+        before.empty(COLUMNS_BEFORE_A_FINDING - 1);
+        RowEnds {
+            before,
+            after: after(basis, DEFERRAL),
+        }
+    }
+}
+
+fn after(basis: &ReportBasis<'_>, cautions: &str) -> CsvLine {
+    let facts = basis.survey;
+    let mut after = CsvLine::default();
+    after.text(&facts.dates.join("; "));
+    after.text(&facts.by.join("; "));
+    after.text(basis.options.decision.name());
+    after.text(&report_of(basis));
+    after.text(cautions);
+    after
 }
 
 /// The cells of a row so far.
 #[derive(Default)]
 struct FindingRow {
-    cells: Vec<String>,
+    cells: CsvLine,
 }
 
 impl FindingRow {
     fn text(&mut self, text: &str) {
-        self.cells.push(safe_cell(&one_line(text)));
+        self.cells.text(text);
     }
 
     fn millimetres(&mut self, length: Option<Length>) {
@@ -208,9 +254,7 @@ impl FindingRow {
     }
 
     fn empty(&mut self, count: usize) {
-        for _ in 0..count {
-            self.cells.push(String::new());
-        }
+        self.cells.empty(count);
     }
 
     fn finding(&mut self, finding: &Finding<'_>) {
@@ -254,12 +298,12 @@ impl FindingRow {
         let item = COLUMNS.iter().position(|name| *name == "item");
         let written = COLUMNS.iter().position(|name| *name == "measured");
         let (item, written) = (item.unwrap_or(0), written.unwrap_or(0));
-        self.empty(item.saturating_sub(self.cells.len()));
+        self.empty(item.saturating_sub(self.cells.cells()));
         self.text(reading.item);
-        self.empty(written.saturating_sub(self.cells.len()));
+        self.empty(written.saturating_sub(self.cells.cells()));
         self.text(reading.written);
         let file = COLUMNS.iter().position(|name| *name == "file").unwrap_or(0);
-        self.empty(file.saturating_sub(self.cells.len()));
+        self.empty(file.saturating_sub(self.cells.cells()));
         self.place(reading, basis);
     }
 
@@ -308,33 +352,33 @@ const fn yes_or_no(yes: bool) -> &'static str {
 
 impl<W: Write> Report for Csv<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        let cautions = self.basis.cautions(entry).join(" ");
+        let ends = RowEnds::of(entry, &self.basis);
         let full = self.basis.detail == Detail::Full;
         let findings = entry.judged.findings.iter();
         let said: Vec<&Finding<'_>> = findings
             .filter(|finding| full || finding.verdict != Verdict::DoesNotApply)
             .collect();
         if said.is_empty() {
-            self.row(entry, None, None, &cautions)?;
+            self.row(entry, RowTells::Nothing, &ends)?;
         }
         // a filtered sheet still carries what must be known
         for finding in &said {
-            self.row(entry, Some(finding), None, &cautions)?;
+            self.row(entry, RowTells::Finding(finding), &ends)?;
         }
         // a finding's row shows the reading that decided; the others have rows of their own
         let decided = said.iter().filter_map(|finding| finding.readings.first());
         let decided = decided.map(|index| entry.guard.observation(*index));
-        let mut told: Vec<(RowPlace, Item)> = decided.map(|o| (o.row, o.item)).collect();
+        let mut told: HashSet<(RowPlace, Item)> = decided.map(|o| (o.row, o.item)).collect();
         for observation in &entry.guard.observations {
             let place = (observation.row, observation.item);
-            if !told.contains(&place) {
-                told.push(place);
+            if told.insert(place) {
                 let reading = LooseReading::of(observation);
-                self.row(entry, None, Some(&reading), &cautions)?;
+                self.row(entry, RowTells::Reading(&reading), &ends)?;
             }
         }
         for own in &entry.guard.own {
-            self.row(entry, None, Some(&LooseReading::of_own(own)), &cautions)?;
+            let reading = LooseReading::of_own(own);
+            self.row(entry, RowTells::Reading(&reading), &ends)?;
         }
         for observation in &entry.guard.inherited.observations {
             if self.inherited.insert((observation.row, observation.column)) {
@@ -347,19 +391,15 @@ impl<W: Write> Report for Csv<'_, W> {
 
     /// What was written of units, buildings and all has a row of its own at the end.
     fn finish(mut self: Box<Self>, _: &Diagnostics) -> io::Result<Summary> {
-        let property = self.basis.survey.property.clone().unwrap_or_default();
+        let ends = RowEnds::of_all(&self.basis);
         let said = self.basis.survey.said.iter().cloned();
         for fact in said.chain(std::mem::take(&mut self.facts)) {
-            let mut row = FindingRow::default();
-            row.text(&property);
-            row.empty(COLUMNS_BEFORE_A_FINDING - 1);
+            let row = &mut self.row;
+            row.cells.clear();
+            row.cells.extend(&ends.before);
             row.reading(&LooseReading::of(&fact), &self.basis);
-            row.text(&self.basis.survey.dates.join("; "));
-            row.text(&self.basis.survey.by.join("; "));
-            row.text(self.basis.options.decision.name());
-            row.text(&report_of(&self.basis));
-            row.text(DEFERRAL);
-            self.out.write_record(&row.cells)?;
+            row.cells.extend(&ends.after);
+            self.out.write_all(row.cells.ended())?;
         }
         self.out.flush()?;
         Ok(self.summary)

@@ -18,7 +18,7 @@ use std::ops::RangeInclusive;
 #[must_use]
 pub fn one_line(text: &str) -> Cow<'_, str> {
     // bytes before characters: most text is plain
-    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+    if is_plain(text) {
         return Cow::Borrowed(text);
     }
     if !text.chars().any(|c| is_break(c) || is_hidden(c)) {
@@ -40,6 +40,13 @@ pub fn one_line(text: &str) -> Cow<'_, str> {
         after_break = is_break(c);
     }
     Cow::Owned(line)
+}
+
+/// Whether a text holds printable ASCII alone. All bytes are looked at, since that goes
+/// many at a time.
+pub(super) fn is_plain(text: &str) -> bool {
+    let bytes = text.as_bytes().iter();
+    bytes.fold(true, |plain, byte| plain & matches!(byte, b' '..=b'~'))
 }
 
 /// Whether a character ends or divides a line.
@@ -96,11 +103,16 @@ const FORMAT: [RangeInclusive<char>; 24] = [
 /// ```
 #[must_use]
 pub fn safe_cell(text: &str) -> String {
-    if text.starts_with([
-        '=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}', '\t', '\r',
-    ]) {
+    if is_formula(text) {
         format!("'{text}")
     } else {
         text.to_owned()
     }
+}
+
+/// Whether a spreadsheet would run it.
+pub(super) fn is_formula(text: &str) -> bool {
+    text.starts_with([
+        '=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}', '\t', '\r',
+    ])
 }

@@ -229,7 +229,7 @@ pub(super) fn asked(finding: &Finding<'_>) -> String {
         Operator::Below => format!("less than {size}"),
         Operator::StopsBall => format!("no ball of {size} may pass"),
         Operator::NotWithin => {
-            format!("between {size} a body can slip in and the head be held")
+            format!("gaps between {size} can hold a head")
         }
         Operator::NoneWithin => format!("nothing to step on between {size}"),
         Operator::AngleAtLeast

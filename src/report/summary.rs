@@ -1,15 +1,9 @@
 //! How many guards came out how.
 
-use std::collections::HashMap;
-use std::sync::Arc;
-
 use serde::Serialize;
 
 use crate::items::Verdict;
 use crate::judge::Judged;
-use crate::report::JudgedGuard;
-use crate::report::cautions::DEFERRAL;
-use crate::report::matters::was_not_entered;
 
 /// Counts of guards by verdict. `meets`, `falls_short`, `undecided`,
 /// `does_not_apply` and `could_not_judge` add up to `guards`.
@@ -37,7 +31,7 @@ pub struct Summary {
     pub reading_alone_meets: u64,
     /// Guards at which something was seen that comes before every rule.
     pub dangers: u64,
-    /// Units of which nobody could look at any guard; [`Counted`] finds them.
+    /// Units of which nobody could look at any guard; the JSON report finds them.
     pub not_entered: u64,
 }
 
@@ -78,65 +72,5 @@ impl Summary {
         self.reading_alone_meets += other.reading_alone_meets;
         self.dangers += other.dangers;
         self.not_entered += other.not_entered;
-    }
-}
-
-/// The counts as guards come, and which units were entered.
-#[derive(Debug, Default)]
-pub(super) struct Counted {
-    guards: Summary,
-    /// Whether anybody could look at a guard of this building and unit.
-    units: HashMap<(Arc<str>, Arc<str>), Entered>,
-}
-
-/// Whether a unit was entered.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Entered {
-    No,
-    Yes,
-}
-
-impl Counted {
-    pub(super) fn count(&mut self, entry: &JudgedGuard<'_>) {
-        self.guards.count(&entry.judged);
-        let guard = &entry.guard;
-        if guard.unit.is_empty() {
-            return;
-        }
-        let unit = (Arc::clone(&guard.building), Arc::clone(&guard.unit));
-        let known = self.units.entry(unit).or_insert(Entered::No);
-        if !was_not_entered(guard) {
-            *known = Entered::Yes;
-        }
-    }
-
-    /// How many guards came so far.
-    pub(super) const fn guards(&self) -> u64 {
-        self.guards.guards
-    }
-
-    pub(super) fn summary(&self) -> Summary {
-        let closed = self.units.values().filter(|unit| **unit == Entered::No);
-        Summary {
-            not_entered: closed.count() as u64,
-            ..self.guards
-        }
-    }
-}
-
-/// The counts with who decides.
-#[derive(Serialize)]
-pub(super) struct SummaryRecord {
-    #[serde(flatten)]
-    counts: Summary,
-    deferral: &'static str,
-}
-
-impl SummaryRecord {
-    pub(super) const fn of(counts: Summary) -> SummaryRecord {
-        SummaryRecord {
-            counts,
-            deferral: DEFERRAL,
-        }
     }
 }

@@ -7,8 +7,8 @@ use crate::input::Diagnostics;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::Summary;
-use crate::report::summary::Counted;
-use crate::report::summary::SummaryRecord;
+use crate::report::counted::Counted;
+use crate::report::counted::SummaryRecord;
 
 /// The form that writes the summary and nothing else, as one JSON object.
 pub struct SummaryForm<W> {

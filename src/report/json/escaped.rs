@@ -10,6 +10,7 @@ use serde_json::ser::Formatter;
 
 use crate::report::escape::is_break;
 use crate::report::escape::is_hidden;
+use crate::report::escape::is_plain;
 
 /// Writes a value on one line.
 ///
@@ -31,7 +32,7 @@ impl Formatter for Escaped {
         fragment: &str,
     ) -> io::Result<()> {
         // bytes before characters: most text is plain
-        if fragment.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+        if is_plain(fragment) {
             return out.write_all(fragment.as_bytes());
         }
         let mut rest = fragment;

@@ -11,14 +11,14 @@ use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
+use crate::report::counted::Counted;
+use crate::report::counted::SummaryRecord;
 use crate::report::json::diagnostic::diagnostics;
 use crate::report::json::escaped;
 use crate::report::json::record::GuardRecord;
 use crate::report::json::record::RulesetRecord;
 use crate::report::json::record::SurveyRecord;
 use crate::report::json::record::Tool;
-use crate::report::summary::Counted;
-use crate::report::summary::SummaryRecord;
 
 /// The number of the schema; raised when a key changes its meaning or goes.
 pub const SCHEMA: u32 = 2;

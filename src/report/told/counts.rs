@@ -65,11 +65,17 @@ pub(in crate::report) fn counts(
         "is too near to tell",
         "are too near to tell",
     );
-    say(
-        summary.not_settled,
-        "for it a rule is unclear",
-        "for them a rule is unclear",
-    );
+    if summary.not_settled > 0 {
+        parts.push(match told {
+            [_] => "for it a rule is unclear".to_owned(),
+            _ => format!("for {} a rule is unclear", summary.not_settled),
+        });
+    }
+    let mut say = |count: u64, one: &str, many: &str| {
+        if count > 0 {
+            parts.push(format!("{count} {}", if count == 1 { one } else { many }));
+        }
+    };
     say(summary.not_measured, "is unfinished", "are unfinished");
     let open = told
         .iter()

@@ -9,6 +9,7 @@ use crate::judge::Finding;
 use crate::judge::HazardVerdict;
 use crate::judge::Reason;
 use crate::judge::WhenBuilt;
+use crate::judge::WhyUnclear;
 use crate::reading::Value;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
@@ -29,6 +30,7 @@ use crate::report::told::written;
 use crate::report::told::written::SaidOfItem;
 use crate::report::words;
 use crate::report::words::several;
+use crate::rules::Ruleset;
 use crate::survey::RowPlace;
 
 /// The last words of how a guard comes out whose strength nobody judged.
@@ -503,7 +505,18 @@ fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
     if entry.judged.could_not_judge {
         return Vec::new();
     }
-    let unclear = entry.judged.unclear.iter().map(words::why_unclear);
+    let all = &entry.judged.unclear;
+    // of a ruleset that does not cover it there is no more to say
+    let not_covered = |ruleset: &Ruleset| {
+        let mut of_it = all
+            .iter()
+            .filter(|unclear| unclear.ruleset.id == ruleset.id);
+        of_it.any(|unclear| matches!(unclear.why, WhyUnclear::NotCovered(_)))
+    };
+    let said = all.iter().filter(|unclear| {
+        matches!(unclear.why, WhyUnclear::NotCovered(_)) || !not_covered(unclear.ruleset)
+    });
+    let unclear = said.map(words::why_unclear);
     let unclear = unclear.map(|why| reader::plain(&why));
     let mut parts: Vec<String> = unclear.map(|why| format!("Rule unclear: {why}.")).collect();
     let agreed = words::agreed(&entry.judged).into_iter();
