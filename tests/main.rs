@@ -2,11 +2,13 @@
 
 mod architecture;
 mod commands;
+mod compare;
 mod geometry;
 mod harness;
 mod judging;
 mod layout;
 mod outputs;
+mod pages;
 mod properties;
 mod published;
 mod readings;

@@ -16,7 +16,9 @@ use crate::quantities::LengthUnit;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::json::links::LinkRecord;
+use crate::report::json::links::StrengthRecord;
 use crate::report::json::links::links;
+use crate::report::json::links::strengths;
 use crate::report::remedy;
 use crate::report::standing;
 use crate::report::words;
@@ -199,6 +201,7 @@ pub(super) struct GuardRecord<'a> {
     unclear: Vec<UnclearRecord<'a>>,
     asks_nothing: Vec<SilenceRecord<'a>>,
     strength_unchecked: bool,
+    strength: Vec<StrengthRecord<'a>>,
 }
 
 /// Something seen that comes before every rule.
@@ -463,6 +466,7 @@ impl<'a> GuardRecord<'a> {
                 })
                 .collect(),
             strength_unchecked: judged.strength_unchecked,
+            strength: strengths(&judged.findings),
         }
     }
 }

@@ -18,12 +18,26 @@ pub(in crate::report) fn what_matters(entry: &JudgedGuard<'_>) -> Vec<Vec<String
         .filter_map(|finding| Some((finding, finding.chain.as_deref()?)))
         .filter(|(_, chain)| chain.written)
         .map(|(finding, chain)| {
-            let told = finding.verdict == Verdict::FallsShort;
+            let ruled_out = strength::ruled_out(chain);
+            // where it falls short the first of them stands as what to do
+            let said = finding.verdict == Verdict::FallsShort && finding.counts();
+            let mends = if said {
+                strength::further_mends(chain)
+            } else {
+                strength::mends(chain)
+            };
+            let weakest = strength::weakest(chain);
+            // what is ruled out needs no number before what to do about it
+            let (first, then) = match ruled_out {
+                Some(_) => (mends, weakest),
+                None => (weakest, mends),
+            };
             let sentences = [
-                strength::ruled_out(chain).filter(|_| !told),
-                strength::weakest(chain),
-                strength::mends(chain),
-                strength::seen_wrong(chain).filter(|_| !told),
+                ruled_out.filter(|_| !said),
+                strength::seen_wrong(chain).filter(|_| !said),
+                first,
+                strength::unseen(chain),
+                then,
                 strength::look_at_next(chain).filter(|_| !waits),
             ];
             sentences.into_iter().flatten().collect()
