@@ -6,7 +6,6 @@ use std::io;
 use std::io::Write;
 
 use crate::input::Diagnostics;
-use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::quantities::Length;
@@ -25,6 +24,7 @@ use crate::report::words;
 use crate::report::wrap::TIE;
 use crate::survey::Observation;
 use crate::survey::OwnEntry;
+use crate::survey::ReadingKey;
 use crate::survey::RowPlace;
 
 /// The columns. Lengths are in the unit that was written and in millimetres; a shortfall
@@ -90,7 +90,7 @@ pub struct Csv<'a, W: Write> {
     basis: ReportBasis<'a>,
     summary: Summary,
     /// Cells of units, buildings and all that some guard inherited, each once.
-    inherited: BTreeSet<(RowPlace, u32)>,
+    inherited: BTreeSet<ReadingKey>,
     facts: Vec<Observation>,
 }
 
@@ -368,10 +368,9 @@ impl<W: Write> Report for Csv<'_, W> {
         // a finding's row shows the reading that decided; the others have rows of their own
         let decided = said.iter().filter_map(|finding| finding.readings.first());
         let decided = decided.map(|index| entry.guard.observation(*index));
-        let mut told: HashSet<(RowPlace, Item)> = decided.map(|o| (o.row, o.item)).collect();
+        let mut told: HashSet<ReadingKey> = decided.map(|o| o.key()).collect();
         for observation in &entry.guard.observations {
-            let place = (observation.row, observation.item);
-            if told.insert(place) {
+            if told.insert(observation.key()) {
                 let reading = LooseReading::of(observation);
                 self.row(entry, RowTells::Reading(&reading), &ends)?;
             }
@@ -381,7 +380,7 @@ impl<W: Write> Report for Csv<'_, W> {
             self.row(entry, RowTells::Reading(&reading), &ends)?;
         }
         for observation in &entry.guard.inherited.observations {
-            if self.inherited.insert((observation.row, observation.column)) {
+            if self.inherited.insert(observation.key()) {
                 self.facts.push(observation.clone());
             }
         }

@@ -9,6 +9,7 @@ use crate::items::Group;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Pictured;
+use crate::report::cautions::deferral;
 use crate::report::palette;
 use crate::report::plain;
 use crate::report::wrap::TextPage;
@@ -49,7 +50,8 @@ pub fn items(out: &mut TextPage<'_>) -> io::Result<()> {
             "",
             "How to measure one of them: guardrule items height"
         )
-    )
+    )?;
+    deferral(out)
 }
 
 /// One item: what it is, how to measure it, what to write.
@@ -88,7 +90,8 @@ pub fn item(out: &mut TextPage<'_>, item: Item) -> io::Result<()> {
         let line = format!("Bears on: {}.", hazards.join(", "));
         writeln!(out, "\n{}", hanging_in(out.width(), "", &line))?;
     }
-    Ok(())
+    writeln!(out)?;
+    deferral(out)
 }
 
 /// Each drawing under its caption, so that a screen reader says it in words first.

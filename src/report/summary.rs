@@ -31,8 +31,6 @@ pub struct Summary {
     pub reading_alone_meets: u64,
     /// Guards at which something was seen that comes before every rule.
     pub dangers: u64,
-    /// Units of which nobody could look at any guard; the JSON report finds them.
-    pub not_entered: u64,
 }
 
 impl Summary {
@@ -71,6 +69,5 @@ impl Summary {
         self.not_measured += other.not_measured;
         self.reading_alone_meets += other.reading_alone_meets;
         self.dangers += other.dangers;
-        self.not_entered += other.not_entered;
     }
 }

@@ -19,6 +19,7 @@ use crate::report::json::record::GuardRecord;
 use crate::report::json::record::RulesetRecord;
 use crate::report::json::record::SurveyRecord;
 use crate::report::json::record::Tool;
+use crate::report::tally::SurveyTally;
 
 /// The number of the schema; raised when a key changes its meaning or goes.
 pub const SCHEMA: u32 = 2;
@@ -30,7 +31,7 @@ pub const SCHEMA_TEXT: &str = include_str!("../report.schema.json");
 pub struct Json<'a, W> {
     out: W,
     basis: ReportBasis<'a>,
-    counted: Counted,
+    tally: SurveyTally,
 }
 
 impl<'a, W: Write> Json<'a, W> {
@@ -42,7 +43,7 @@ impl<'a, W: Write> Json<'a, W> {
         let mut json = Json {
             out,
             basis: basis.clone(),
-            counted: Counted::default(),
+            tally: SurveyTally::default(),
         };
         let authority = Authority::of(basis.rulesets);
         let rulesets: Vec<RulesetRecord<'_>> =
@@ -65,23 +66,27 @@ impl<'a, W: Write> Json<'a, W> {
 
 impl<W: Write> Report for Json<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        let comma = if self.counted.guards() == 0 { "" } else { "," };
+        let comma = if self.tally.summary().guards == 0 {
+            ""
+        } else {
+            ","
+        };
         let cautions = self.basis.cautions(entry);
         let record = GuardRecord::of(entry, cautions, &self.basis);
         // one write a guard: the writer need not be buffered
         let mut line = format!("{comma}\n").into_bytes();
         escaped::write(&mut line, &record)?;
         self.out.write_all(&line)?;
-        self.counted.count(entry);
+        self.tally.count(entry);
         Ok(())
     }
 
     fn finish(mut self: Box<Self>, found: &Diagnostics) -> io::Result<Summary> {
         write!(self.out, "\n]")?;
         self.key("diagnostics", &diagnostics(found))?;
-        let summary = self.counted.summary();
-        self.key("summary", &SummaryRecord::of(summary))?;
+        let record = self.tally.record();
+        self.key("summary", &record)?;
         writeln!(self.out, "\n}}")?;
-        Ok(summary)
+        Ok(self.tally.summary())
     }
 }
