@@ -11,8 +11,6 @@ use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
-use crate::report::counted::Counted;
-use crate::report::counted::SummaryRecord;
 use crate::report::json::diagnostic::diagnostics;
 use crate::report::json::escaped;
 use crate::report::json::record::GuardRecord;
