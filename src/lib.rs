@@ -58,3 +58,4 @@ pub mod report;
 // floor 8
 #[cfg(feature = "terminal")]
 pub mod cli;
+pub mod phone;

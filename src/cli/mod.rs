@@ -14,6 +14,9 @@ mod items;
 mod layout;
 mod opening;
 mod output;
+mod page;
+#[cfg(feature = "photos")]
+mod photos;
 mod rules;
 mod sheet;
 mod survey_rules;
@@ -48,6 +51,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
         Command::Items(args) => items::run(&args, terminal),
         Command::Layout(args) => layout::run(&args, terminal),
         Command::Opening(args) => opening::run(&args, terminal),
+        Command::Page(args) => page::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
         Command::Sheet(args) => sheet::run(&args, terminal),
         Command::Walk(args) => walk::run(&args, terminal),

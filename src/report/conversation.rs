@@ -73,6 +73,34 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
             ),
         ),
     ];
+    let mut judged = judged_by(rulesets);
+    if rulesets.iter().all(|ruleset| ruleset.advisory) {
+        judged
+            .push_str(" Those that hold where you are: guardrule rules find \"house in Florida\".");
+    }
+    lines.push(hanging_in(width, "", &judged));
+    if let Some(unit) = begins.unit {
+        let unit = unit_in_words(unit);
+        let text = format!("A number alone is {unit} here; unit cm would change that.");
+        lines.push(hanging_in(width, "", &text));
+    }
+    lines.push(hanging_in(width, "", DEFERRAL));
+    lines.join("\n")
+}
+
+/// What is to be known before the questions, a sentence or two each, on whatever surface:
+/// what nobody should do, by what is judged, the unit of a number alone, who decides.
+#[must_use]
+pub fn before_a_walk(rulesets: &[Ruleset], unit: Option<LengthUnit>) -> Vec<String> {
+    let unit = unit.map(|unit| format!("A number alone is {} here.", unit_in_words(unit)));
+    let mut lines = vec![STAY_BEHIND.to_owned(), judged_by(rulesets)];
+    lines.extend(unit);
+    lines.push(DEFERRAL.to_owned());
+    lines
+}
+
+/// By what is judged; in capitals where it is no law.
+fn judged_by(rulesets: &[Ruleset]) -> String {
     let named = |advisory: bool| {
         let of = rulesets
             .iter()
@@ -82,21 +110,11 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
             .join(", ")
     };
     let (law, advice) = (named(false), named(true));
-    let judged = match (law.as_str(), advice.as_str()) {
-        ("", advice) => format!(
-            "NO BUILDING RULES ARE CHECKED, only advice: {advice}. Those that hold where you are: guardrule rules find \"house in Florida\"."
-        ),
+    match (law.as_str(), advice.as_str()) {
+        ("", advice) => format!("NO BUILDING RULES ARE CHECKED, only advice: {advice}."),
         (law, "") => format!("Building rules: {law}."),
         (law, advice) => format!("Building rules: {law}. Advice as well: {advice}."),
-    };
-    lines.push(hanging_in(width, "", &judged));
-    if let Some(unit) = begins.unit {
-        let unit = unit_in_words(unit);
-        let text = format!("A number alone is {unit} here; unit cm would change that.");
-        lines.push(hanging_in(width, "", &text));
     }
-    lines.push(hanging_in(width, "", DEFERRAL));
-    lines.join("\n")
 }
 
 /// The one caution that stands before all questions.

@@ -32,6 +32,7 @@ mod opening_svg;
 mod ours;
 mod page_for;
 mod palette;
+mod photo;
 mod reader;
 mod remedy;
 mod rulesets;
@@ -39,6 +40,7 @@ mod sheet;
 mod strength;
 mod summary;
 mod summary_form;
+mod tally;
 mod text;
 mod told;
 mod words;
@@ -50,10 +52,11 @@ pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
 pub use self::text::{TextReport, first_screen};
 pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
+pub use cautions::deferral;
 pub use compared::{
     ComparisonForm, FilledList, codes as comparison_codes, comparison, is_an_action_list,
 };
-pub use conversation::{Manner, WalkBegins, answered, asked, opening_words};
+pub use conversation::{Manner, WalkBegins, answered, asked, before_a_walk, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
 pub use drawing::{plain, vector};
@@ -69,6 +72,8 @@ pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
 pub use page_for::PageFor;
+pub use photo::{PhotoShown, PhotoSource};
+pub use reader::{hazard, name as guard_name, verdict};
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{
     BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet,

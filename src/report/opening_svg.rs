@@ -11,6 +11,7 @@ use crate::geometry::SketchPart;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::report::OpeningAnswer;
+use crate::report::cautions::DEFERRAL;
 use crate::report::escape::one_line;
 use crate::report::opening::largest_in_words;
 use crate::report::words::shortened;
@@ -87,6 +88,7 @@ fn texts(answer: &OpeningAnswer<'_>) -> Vec<String> {
         "The shape was taken as exact. A ball in the hand settles it without arithmetic."
             .to_owned(),
     );
+    all.push(DEFERRAL.to_owned());
     let wrap = |text: &String| {
         let lines = textwrap::wrap(text, LETTERS);
         lines.into_iter().map(String::from).collect::<Vec<_>>()

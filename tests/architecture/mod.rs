@@ -21,6 +21,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("compare", 6),
     ("walk", 6),
     ("report", 7),
+    ("phone", 8),
     ("cli", 8),
 ];
 

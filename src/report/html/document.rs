@@ -12,6 +12,7 @@ use crate::input::Diagnostics;
 use crate::report::Detail;
 use crate::report::JudgedGuard;
 use crate::report::PageFor;
+use crate::report::PhotoSource;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
@@ -23,6 +24,7 @@ use crate::report::html::letters;
 use crate::report::html::many;
 use crate::report::html::many::first_sheet;
 use crate::report::html::marks;
+use crate::report::html::photos;
 use crate::report::html::sheet::PageSheet;
 use crate::report::html::sheet::running;
 use crate::report::told::DEFERRAL;
@@ -38,7 +40,7 @@ pub const PAGE_STYLE: &str = include_str!("page.css");
 /// What the page lets itself do: its own style, by its hash, and pictures that it
 /// carries; nothing else, and nothing from outside. A test compares the hash.
 pub const PAGE_POLICY: &str = "default-src 'none'; \
-style-src 'sha256-fw6ils0EjwYdg15tiM7344o/oXvZ+RPdOFqTzOhzyw8='; \
+style-src 'sha256-9BkmUfD5wNUX0a8oI8GGGjnP4IgzuOqHYHv6TWEPAkQ='; \
 img-src data:; base-uri 'none'; form-action 'none'";
 
 /// Up to so many guards every rule of each stands in the page.
@@ -63,10 +65,14 @@ pub(super) fn add(
     entry: &JudgedGuard<'_>,
     basis: &ReportBasis<'_>,
     keeps: PageKeeps,
+    photos: Option<&mut (dyn PhotoSource + '_)>,
 ) {
     told.add(entry, basis, String::new());
     if let Some(told) = told.guards.last_mut() {
-        let page = PageTold::new(entry, basis, keeps, &told.paragraphs);
+        let mut page = PageTold::new(entry, basis, keeps, &told.paragraphs);
+        if let Some(photos) = photos {
+            page.photos = photos::of_guard(entry, basis, photos);
+        }
         told.page = Some(Box::new(page));
     }
 }
@@ -77,6 +83,7 @@ pub struct HtmlReport<'a, W> {
     basis: ReportBasis<'a>,
     page_for: PageFor,
     keeps: PageKeeps,
+    photos: Option<Box<dyn PhotoSource + 'a>>,
     told: SurveyTold,
 }
 
@@ -101,14 +108,23 @@ impl<'a, W: Write> HtmlReport<'a, W> {
             basis,
             page_for,
             keeps,
+            photos: None,
             told: SurveyTold::default(),
         }
+    }
+
+    /// The same with the photographs that the survey names, carried in the page.
+    #[must_use]
+    pub fn with_photos(mut self, photos: Box<dyn PhotoSource + 'a>) -> HtmlReport<'a, W> {
+        self.photos = Some(photos);
+        self
     }
 }
 
 impl<W: Write> Report for HtmlReport<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        add(&mut self.told, entry, &self.basis, self.keeps);
+        let photos = self.photos.as_deref_mut();
+        add(&mut self.told, entry, &self.basis, self.keeps, photos);
         Ok(())
     }
 
@@ -152,19 +168,17 @@ impl WholeDocument<'_> {
         if told.guards.is_empty() {
             put(out, nothing(&sheet, self.faulty))?;
         }
+        let warnings = many::warnings(&sheet, self.faulty);
         match self.page_for {
-            PageFor::Landlord => put(out, letters::request(&sheet, told))?,
-            PageFor::Contractor => put(out, letters::work(&sheet, told))?,
-            PageFor::LifeSize => put(out, holes(&sheet, told))?,
+            PageFor::Landlord => put(out, letters::request(&sheet, told, &warnings))?,
+            PageFor::Contractor => put(out, letters::work(&sheet, told, &warnings))?,
+            PageFor::LifeSize => put(out, holes(&sheet, told, &warnings))?,
             PageFor::Anybody | PageFor::Record => {}
         }
         let is_first = matches!(self.page_for, PageFor::Anybody | PageFor::Record);
         if depth == HeadingDepth::OfSeveral && !told.guards.is_empty() && is_first {
             let link = |index: usize| format!("#railing-{}", index + 1);
             put(out, first_sheet(&sheet, told, self.faulty, &link))?;
-        }
-        if !is_first || alone {
-            put(out, many::warnings(&sheet, self.faulty))?;
         }
         if self.page_for != PageFor::LifeSize {
             for (number, guard) in (1..).zip(&told.guards) {
@@ -173,6 +187,7 @@ impl WholeDocument<'_> {
                     number,
                     depth,
                     for_all: &for_all,
+                    above: alone.then_some(&warnings),
                 };
                 put(out, page.article(&sheet))?;
             }
@@ -193,7 +208,7 @@ pub(super) fn put(out: &mut dyn Write, part: Markup) -> io::Result<()> {
 }
 
 /// The deciding holes at life size, a sheet each.
-fn holes(sheet: &PageSheet<'_>, told: &SurveyTold) -> Markup {
+fn holes(sheet: &PageSheet<'_>, told: &SurveyTold, warnings: &Markup) -> Markup {
     let drawn = (1..).zip(&told.guards).filter_map(|(number, guard)| {
         let hole = guard.page.as_ref()?.drawn.as_ref()?.hole.as_ref()?;
         Some((number, guard, hole))
@@ -204,6 +219,7 @@ fn holes(sheet: &PageSheet<'_>, told: &SurveyTold) -> Markup {
             (running(&sheet.head_of("holes at life size")))
             div class="matter" {
                 h1 id="life" { "Holes at life size" }
+                (warnings)
                 @if drawn.is_empty() {
                     p { "No railing of this survey has a hole that a ball was asked for and that was measured." }
                 } @else {

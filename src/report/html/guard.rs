@@ -9,6 +9,7 @@ use crate::report::guard_drawing::front;
 use crate::report::guard_drawing::hole;
 use crate::report::html::headings::HeadingDepth;
 use crate::report::html::marks;
+use crate::report::html::photos;
 use crate::report::html::sheet::PageSheet;
 use crate::report::html::sheet::running;
 use crate::report::reader;
@@ -29,6 +30,8 @@ pub(super) struct OnePage<'t> {
     pub(super) depth: HeadingDepth,
     /// What is said once for all guards.
     pub(super) for_all: &'t [SaidOfItem],
+    /// What a reader must know of what was judged at all, where nothing stands above.
+    pub(super) above: Option<&'t Markup>,
 }
 
 impl OnePage<'_> {
@@ -50,11 +53,13 @@ impl OnePage<'_> {
                 div class="matter" {
                     (self.depth.name(&name_id, &name))
                     p { (reader::capital(&told.comes_out)) "." }
+                    @if let Some(above) = self.above { (above) }
                     (self.not_entered())
                     (self.tonight())
                     (self.drawing())
                     (self.hazards(sheet.authority))
                     (self.cards())
+                    (self.photos())
                     (self.holds())
                     (self.open())
                     (self.as_written())
@@ -178,6 +183,11 @@ impl OnePage<'_> {
             }
             @if !paragraph.sources.is_empty() { p class="source" { (paragraph.sources.join("; ")) "." } }
         }
+    }
+
+    fn photos(&self) -> Markup {
+        let photos = self.told.page.as_ref().map_or(&[][..], |page| &page.photos);
+        photos::section(photos, &self.depth.part("Photographs"))
     }
 
     fn holds(&self) -> Markup {

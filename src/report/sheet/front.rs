@@ -21,7 +21,7 @@ const WHILE_MEASURING: [&str; 3] = [
 ];
 
 /// Who decides.
-const DEFERRAL: &str = "The local authority and licensed professionals decide what the law asks \
+pub(super) const DEFERRAL: &str = "The local authority and licensed professionals decide what the law asks \
 here and whether a guard is fit. This sheet only collects readings; nothing on it calls a guard safe.";
 
 /// What to write, and when; lengths in inches, and in millimetres.
