@@ -248,7 +248,7 @@ fn judge(
         let path = args.output.as_deref().unwrap_or(Path::new("-"));
         diagnostics.push(no_output(path, &OutputError::Io(error)));
     }
-    report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+    terminal.diagnostics(&diagnostics)?;
     Ok(exit(&summary, &diagnostics))
 }
 
@@ -424,7 +424,7 @@ fn into_folder(
     }
     match pages.finish(&diagnostics) {
         Ok(summary) => {
-            report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+            terminal.diagnostics(&diagnostics)?;
             Ok(exit(&summary, &diagnostics))
         }
         Err(error) => {
@@ -457,7 +457,7 @@ fn exit(summary: &Summary, diagnostics: &Diagnostics) -> Exit {
 }
 
 fn print_diagnostics(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
-    report::diagnostics_text(&mut terminal.err(), diagnostics)?;
+    terminal.diagnostics(diagnostics)?;
     Ok(Exit::BadInput)
 }
 

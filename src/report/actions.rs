@@ -109,7 +109,7 @@ struct Act {
     asked: String,
     by: &'static str,
     remedy: String,
-    quantity: &'static str,
+    quantity: String,
     who: Who,
     leave: Leave,
     holes: RemedyHoles,
@@ -227,7 +227,7 @@ impl Act {
             asked: String::new(),
             by: "",
             remedy,
-            quantity: "",
+            quantity: String::new(),
             who: Who::Anybody,
             leave: Leave::None,
             holes: RemedyHoles::MakesNone,
@@ -262,7 +262,7 @@ impl Act {
             self.asked.clone(),
             self.by.to_owned(),
             self.remedy.clone(),
-            self.quantity.to_owned(),
+            self.quantity.clone(),
             self.who.name().to_owned(),
             self.leave.name().to_owned(),
             holes.to_owned(),
@@ -350,6 +350,8 @@ fn of_tonight(tonight: &Tonight, guard: &Guard) -> Act {
     act.called = Reverse(!tonight.call.is_empty());
     act.hazard = 0;
     act.measured = tonight.written.clone();
+    act.note = tonight.note.clone();
+    act.quantity = tonight.quantity.clone();
     act
 }
 
@@ -395,7 +397,7 @@ fn of_matter(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<
     } else {
         finding_by(matter)
     };
-    act.quantity = "not counted";
+    act.quantity = acts::quantity(matter.topic, guard);
     if let Some(remedy) = remedy {
         act.who = remedy.who;
         act.leave = remedy.leave;
@@ -436,6 +438,7 @@ fn to_look_at(entry: &JudgedGuard<'_>) -> Option<Act> {
         let mut act = Act::new(Priority::Look, guard, "not entered".to_owned(), remedy);
         let readings = guard.of(Item::Guard);
         act.measured = "not reached".to_owned();
+        act.quantity = "1 railing".to_owned();
         let notes = readings
             .filter(|(_, o)| !o.note.is_empty())
             .map(|(_, o)| one_line(&o.note));
@@ -450,7 +453,8 @@ fn to_look_at(entry: &JudgedGuard<'_>) -> Option<Act> {
         .iter()
         .map(|question| question.item.name())
         .collect();
-    let remedy = "look, and write it down (how: guardrule items NAME).".to_owned();
+    let first = questions.first().map_or("", |q| q.item.info().question);
+    let remedy = format!("{first} Look, and write it down (guardrule walk asks the rest).");
     let mut act = Act::new(Priority::Look, guard, "not finished".to_owned(), remedy);
     act.asked = names.join("; ");
     Some(act)
@@ -505,7 +509,7 @@ fn no_rules() -> Act {
         asked: String::new(),
         by: "",
         remedy: "choose them (guardrule rules list) and run the check again.".to_owned(),
-        quantity: "",
+        quantity: String::new(),
         who: Who::Anybody,
         leave: Leave::None,
         holes: RemedyHoles::MakesNone,

@@ -12,6 +12,7 @@ mod cautions;
 mod compared;
 mod conversation;
 mod csv;
+mod csv_line;
 mod diagnostics;
 mod difference;
 mod drawing;

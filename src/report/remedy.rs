@@ -214,8 +214,8 @@ fn plan(guard: &Guard, worst: &Finding<'_>, strictest: &Finding<'_>) -> RemedyPl
     let gap = item == Item::Opening || item == Item::EndGap;
     if item == Item::Height && direction(worst) == Some(Towards::Less) {
         return owner(
-            "do not lower the guard: put up a handrail of its own at the height that is asked, so that \
-the top of the guard need not be one."
+            "do not lower the railing: put up a handrail of its own at the height that is asked, so that \
+the top of the railing need not be one."
                 .to_owned(),
         );
     }
@@ -234,7 +234,10 @@ the top of the guard need not be one."
         (says, Who::Anybody, Leave::None, holes, lasts)
     };
     if item == Item::ThingToClimb {
-        return nothing_fixed("move it away from the guard.".to_owned(), Lasts::Permanent);
+        return nothing_fixed(
+            "move it away from the railing.".to_owned(),
+            Lasts::Permanent,
+        );
     }
     // the words name the limit of one that falls short
     let named = if strictest.verdict == Verdict::FallsShort {

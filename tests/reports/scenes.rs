@@ -39,6 +39,7 @@ pub(crate) fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guar
                 reading,
                 note: (*note).into(),
                 row,
+                column: 0,
             });
         };
         match readings {

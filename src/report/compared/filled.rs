@@ -199,6 +199,7 @@ impl FilledList {
             reading,
             note: Arc::from(note),
             row: place,
+            column: 0,
         };
         let unknown = || {
             Arc::new(Reading {

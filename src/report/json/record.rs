@@ -4,10 +4,6 @@ use serde::Serialize;
 use serde::Serializer;
 use serde_json::value::RawValue;
 
-use crate::input::Diagnostic;
-use crate::input::Diagnostics;
-use crate::input::Label;
-use crate::input::Severity;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -30,6 +26,7 @@ use crate::rules::Amendment;
 use crate::rules::LeaveOut;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
+use crate::survey::Observation;
 use crate::survey::SurveyFacts;
 
 /// Millimetres as a number printed from the exact nanometres.
@@ -70,6 +67,7 @@ pub(super) struct SurveyRecord<'a> {
     by: Option<String>,
     tape: Option<String>,
     files: Vec<&'a str>,
+    readings: Vec<ReadingRecord<'a>>,
 }
 
 impl<'a> SurveyRecord<'a> {
@@ -80,6 +78,7 @@ impl<'a> SurveyRecord<'a> {
             by: joined(&facts.by),
             tape: joined(&facts.tapes),
             files: facts.files.iter().map(|name| &**name).collect(),
+            readings: facts.said.iter().map(|fact| reading(fact, facts)).collect(),
         }
     }
 }
@@ -262,6 +261,8 @@ struct ReadingRecord<'a> {
     note: Option<&'a str>,
     file: &'a str,
     line: u64,
+    sheet: Option<&'a str>,
+    cell: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -361,13 +362,15 @@ impl<'a> QuantityRecord<'a> {
 struct PlaceRecord<'a> {
     file: &'a str,
     line: u64,
+    sheet: Option<&'a str>,
+    cell: Option<String>,
 }
 
 fn name(verdict: Option<Verdict>) -> Option<&'static str> {
     verdict.map(Verdict::name)
 }
 
-fn filled(text: &str) -> Option<&str> {
+pub(super) fn filled(text: &str) -> Option<&str> {
     (!text.is_empty()).then_some(text)
 }
 
@@ -481,6 +484,18 @@ fn leads_to<'a>(judged: &'a Judged<'_>, item: Item) -> Vec<LeadsToRecord<'a>> {
     .collect()
 }
 
+fn reading<'a>(observation: &'a Observation, facts: &'a SurveyFacts) -> ReadingRecord<'a> {
+    ReadingRecord {
+        item: observation.item.name(),
+        written: &observation.written,
+        note: filled(&observation.note),
+        file: words::file_name(observation.row, facts),
+        line: observation.row.line,
+        sheet: words::sheet_name(observation.row, facts),
+        cell: words::sheet_cell(observation.row, observation.column, facts),
+    }
+}
+
 /// Every cell once: one that holds two readings (`5 to 6 in`) is one cell. What
 /// is the person's own comes last.
 fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'a>> {
@@ -496,19 +511,15 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
                 std::sync::Arc::as_ptr(&o.written).cast::<u8>(),
             ))
         })
-        .map(|observation| ReadingRecord {
-            item: observation.item.name(),
-            written: &observation.written,
-            note: filled(&observation.note),
-            file: words::file_name(observation.row, facts),
-            line: observation.row.line,
-        })
+        .map(|observation| reading(observation, facts))
         .chain(guard.own.iter().map(|own| ReadingRecord {
             item: &own.name,
             written: &own.written,
             note: filled(&own.note),
             file: words::file_name(own.row, facts),
             line: own.row.line,
+            sheet: words::sheet_name(own.row, facts),
+            cell: words::sheet_cell(own.row, own.column, facts),
         }))
         .collect()
 }
@@ -528,6 +539,8 @@ impl<'a> FindingRecord<'a> {
                 .map(|observation| PlaceRecord {
                     file: words::file_name(observation.row, facts),
                     line: observation.row.line,
+                    sheet: words::sheet_name(observation.row, facts),
+                    cell: words::sheet_cell(observation.row, observation.column, facts),
                 })
                 .collect()
         };
@@ -568,92 +581,6 @@ impl<'a> FindingRecord<'a> {
                 .iter()
                 .map(|reason| words::reason(reason, guard))
                 .collect(),
-        }
-    }
-}
-
-#[derive(Serialize)]
-pub(super) struct DiagnosticRecord<'a> {
-    code: String,
-    severity: Option<&'static str>,
-    message: String,
-    file: &'a str,
-    line: Option<u64>,
-    column: Option<u64>,
-    cell: Option<&'a str>,
-    says: Option<&'a str>,
-    help: Option<&'a str>,
-    also: Vec<LabelRecord<'a>>,
-    count: u64,
-}
-
-#[derive(Serialize)]
-struct LabelRecord<'a> {
-    file: &'a str,
-    line: Option<u64>,
-    column: Option<u64>,
-    cell: Option<&'a str>,
-    says: Option<&'a str>,
-}
-
-impl<'a> LabelRecord<'a> {
-    fn of(label: &'a Label) -> LabelRecord<'a> {
-        let at = &label.at;
-        let placed = at.first_line() > 0;
-        LabelRecord {
-            file: at.file(),
-            line: placed.then(|| at.line()),
-            column: placed.then(|| at.column()),
-            cell: filled(at.marked()),
-            says: filled(&label.says),
-        }
-    }
-}
-
-/// The diagnostics by file and place; those that were left out come last, as
-/// one record for each file and code with their count.
-pub(super) fn diagnostics(diagnostics: &Diagnostics) -> Vec<DiagnosticRecord<'_>> {
-    let mut records: Vec<DiagnosticRecord<'_>> = diagnostics
-        .sorted()
-        .into_iter()
-        .map(DiagnosticRecord::of)
-        .collect();
-    for (file, code, count) in diagnostics.left_out() {
-        records.push(DiagnosticRecord {
-            code: format!("G{code}"),
-            severity: None,
-            message: format!("and {count} more of these"),
-            file,
-            line: None,
-            column: None,
-            cell: None,
-            says: None,
-            help: None,
-            also: Vec::new(),
-            count,
-        });
-    }
-    records
-}
-
-impl<'a> DiagnosticRecord<'a> {
-    fn of(diagnostic: &'a Diagnostic) -> DiagnosticRecord<'a> {
-        let at = LabelRecord::of(&diagnostic.at);
-        DiagnosticRecord {
-            code: format!("G{}", diagnostic.code.number),
-            severity: Some(match diagnostic.severity {
-                Severity::Error => "error",
-                Severity::Warning => "warning",
-            }),
-            message: diagnostic.message.clone(),
-            file: at.file,
-            line: at.line,
-            column: at.column,
-            cell: at.cell,
-            says: at.says,
-            help: diagnostic.help.as_deref(),
-            also: diagnostic.also.iter().map(LabelRecord::of).collect(),
-            count: 1,
         }
     }
 }
