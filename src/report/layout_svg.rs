@@ -11,7 +11,7 @@ use crate::quantities::Length;
 use crate::report::LayoutAnswer;
 
 /// The drawing's width in its own units (CSS pixels), and room round the bay.
-const WIDE: f64 = 900.0;
+pub(super) const LAYOUT_WIDE: f64 = 900.0;
 const SIDE: f64 = 30.0;
 /// From the rail's top to its foot in the drawing: the height is not known.
 const HIGH: f64 = 170.0;
@@ -26,6 +26,21 @@ const LABEL: f64 = 52.0;
 /// # Errors
 /// Those of `out`.
 pub fn layout_svg(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()> {
+    let (high, bays) = layout_drawing(answer);
+    let drawn = html! {
+        svg xmlns="http://www.w3.org/2000/svg" width=(px(LAYOUT_WIDE)) height=(px(high))
+            viewBox={ "0 0 " (px(LAYOUT_WIDE)) " " (px(high)) } role="img" font-family="sans-serif"
+            font-size="13" fill="#1a1a1a" {
+            title { "Balusters of one bay, from the side, width to scale" }
+            rect width="100%" height="100%" fill="#ffffff" {}
+            (bays)
+        }
+    };
+    writeln!(out, "{}", drawn.into_string())
+}
+
+/// The bays of an answer, one below the other, and how high they are together.
+pub(super) fn layout_drawing(answer: &LayoutAnswer) -> (f64, Markup) {
     let mut bays: Vec<(Length, &BayLayout)> = Vec::new();
     if let Some(layout) = &answer.layout {
         bays.push((answer.plan.clear, layout));
@@ -34,23 +49,17 @@ pub fn layout_svg(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()> 
     let each = TOP + HIGH + 120.0;
     let high = each * f64::from(u16::try_from(bays.len()).unwrap_or(u16::MAX)) + 40.0;
     let drawn = html! {
-        svg xmlns="http://www.w3.org/2000/svg" width=(px(WIDE)) height=(px(high))
-            viewBox={ "0 0 " (px(WIDE)) " " (px(high)) } role="img" font-family="sans-serif"
-            font-size="13" fill="#1a1a1a" {
-            title { "Balusters of one bay, from the side, width to scale" }
-            rect width="100%" height="100%" fill="#ffffff" {}
-            @for (index, (clear, layout)) in (0_u16..).zip(&bays) {
-                g transform={ "translate(0 " (px(each * f64::from(index))) ")" } {
-                    (bay(answer, *clear, layout))
-                }
-            }
-            text x=(px(SIDE)) y=(px(high - 16.0)) {
-                "Marks: near face of each baluster from " (from(answer))
-                ". The height is not drawn to scale."
+        @for (index, (clear, layout)) in (0_u16..).zip(&bays) {
+            g transform={ "translate(0 " (px(each * f64::from(index))) ")" } {
+                (bay(answer, *clear, layout))
             }
         }
+        text x=(px(SIDE)) y=(px(high - 16.0)) {
+            "Marks: near face of each baluster from " (from(answer))
+            ". The height is not drawn to scale."
+        }
     };
-    writeln!(out, "{}", drawn.into_string())
+    (high, drawn)
 }
 
 fn from(answer: &LayoutAnswer) -> &'static str {
@@ -62,7 +71,7 @@ fn from(answer: &LayoutAnswer) -> &'static str {
 }
 
 fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
-    let scale = (WIDE - 2.0 * SIDE) / clear.nanometres_as_float();
+    let scale = (LAYOUT_WIDE - 2.0 * SIDE) / clear.nanometres_as_float();
     let at = |length: Length| SIDE + length.nanometres_as_float() * scale;
     let foot = TOP + HIGH;
     let slope = answer
@@ -101,12 +110,12 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
             ", bay " (clear.exact(answer.unit)) ", widest gap "
             (layout.largest_gap.readable_up(answer.unit))
         }
-        @for x in [SIDE - 14.0, WIDE - SIDE] {
+        @for x in [SIDE - 14.0, LAYOUT_WIDE - SIDE] {
             rect x=(px(x)) y=(px(TOP - 14.0)) width="14" height=(px(HIGH + 28.0)) fill="#b9ab93"
                 stroke="#1a1a1a" {}
         }
         @for y in [TOP, foot - 8.0] {
-            rect x=(px(SIDE)) y=(px(y)) width=(px(WIDE - 2.0 * SIDE)) height="8" fill="#d8c9b0"
+            rect x=(px(SIDE)) y=(px(y)) width=(px(LAYOUT_WIDE - 2.0 * SIDE)) height="8" fill="#d8c9b0"
                 stroke="#1a1a1a" {}
         }
         @for mark in &layout.marks {
@@ -115,7 +124,7 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
             line x1=(px(at(*mark))) y1=(px(foot + 4.0)) x2=(px(at(*mark))) y2=(px(foot + 18.0))
                 stroke="#1a1a1a" {}
         }
-        line x1=(px(SIDE)) y1=(px(foot + 18.0)) x2=(px(WIDE - SIDE)) y2=(px(foot + 18.0))
+        line x1=(px(SIDE)) y1=(px(foot + 18.0)) x2=(px(LAYOUT_WIDE - SIDE)) y2=(px(foot + 18.0))
             stroke="#555555" {}
         @for (index, (x, text)) in labels.iter().enumerate() {
             @if !crowded(index) {

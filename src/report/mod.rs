@@ -27,6 +27,7 @@ mod opening;
 mod opening_svg;
 mod ours;
 mod palette;
+mod plans;
 mod reader;
 mod remedy;
 mod rulesets;
@@ -57,6 +58,9 @@ pub use layout_svg::layout_svg;
 pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
+pub use plans::{
+    PlanOutcome, PlannedGuard, altered_survey, plans_csv, plans_json, plans_svg, plans_text,
+};
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{BlankSurvey, BlankTable, Paper, Sheet, blank_survey, blank_table, sheet};
 pub use words::{assumption, reason};
