@@ -2,7 +2,6 @@
 
 use std::io;
 use std::io::Write;
-use std::ops::ControlFlow;
 use std::path::Path;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -18,7 +17,6 @@ use crate::cli::files;
 use crate::cli::output::Output;
 use crate::cli::output::OutputError;
 use crate::cli::output::Replacing;
-use crate::cli::rules::Guidance;
 use crate::cli::rules::chosen;
 use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
@@ -31,7 +29,6 @@ use crate::input::Diagnostic;
 use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::input::folded;
-use crate::judge;
 use crate::judge::AskedWhenBuilt;
 use crate::judge::Decision;
 use crate::judge::MemoryRules;
@@ -39,12 +36,12 @@ use crate::judge::Options;
 use crate::report;
 use crate::report::Detail;
 use crate::report::Explain;
-use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::ReportForm;
 use crate::report::Summary;
 use crate::rules;
 use crate::rules::Asked;
+use crate::rules::Guidance;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::survey::Survey;
@@ -281,37 +278,22 @@ fn write_report(
     diagnostics: &mut Diagnostics,
 ) -> io::Result<Summary> {
     let mut report = report::report(form, basis.clone(), out)?;
-    let mut failed = Ok(());
-    let mut chosen = 0_usize;
-    let found = survey.guards(&mut |guard| {
-        if !is_chosen(args, &guard) {
-            return ControlFlow::Continue(());
-        }
-        chosen += 1;
-        let judged = judge::judge(&guard, basis.survey, basis.rulesets, basis.options);
-        match report.guard(&JudgedGuard { guard, judged }) {
-            Ok(()) => ControlFlow::Continue(()),
-            Err(error) => {
-                failed = Err(error);
-                ControlFlow::Break(())
-            }
-        }
-    });
-    failed?;
-    let found = match found {
-        Ok(found) => found,
+    let is_wanted = |guard: &Guard| is_chosen(args, guard);
+    let written = report::write_guards(survey, basis, &is_wanted, &mut *report)?;
+    match written.read {
+        Ok(found) => diagnostics.absorb(found),
         Err(error) => {
-            let gone = system_refusal(codes::CANNOT_READ, &error.file, &error.error);
-            diagnostics.push(gone);
-            Diagnostics::new()
+            diagnostics.push(system_refusal(
+                codes::CANNOT_READ,
+                &error.file,
+                &error.error,
+            ));
         }
-    };
-    diagnostics.absorb(found);
-    if chosen == 0 && survey.guard_count() > 0 {
+    }
+    if written.guards == 0 && survey.guard_count() > 0 {
         diagnostics.push(no_such_guard(args));
     }
-    let summary = report.finish(diagnostics)?;
-    Ok(summary)
+    report.finish(diagnostics)
 }
 
 fn is_chosen(args: &CheckArgs, guard: &Guard) -> bool {

@@ -19,6 +19,7 @@ use crate::report;
 use crate::report::TextPage;
 use crate::report::one_line;
 use crate::rules;
+use crate::rules::Guidance;
 use crate::rules::LoadedRuleset;
 use crate::rules::Ruleset;
 use crate::survey::NamedRules;
@@ -73,16 +74,6 @@ fn kept(
     rulesets
 }
 
-/// What is judged beside any law, and alone where nobody chose.
-pub(super) const GUIDANCE: &str = "small-child-advice";
-
-/// Whether the child guidance is judged where nobody asked for it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Guidance {
-    Beside,
-    WhereAsked,
-}
-
 /// The rulesets of the command line, else the survey's own, each once, and the
 /// child guidance beside either.
 pub(super) fn chosen(
@@ -97,26 +88,7 @@ pub(super) fn chosen(
         let rows = of_survey.iter();
         named.extend(rows.map(|row| (row.name.as_str(), Some(&row.at))));
     }
-    let guidance = (guidance == Guidance::Beside).then_some((GUIDANCE, None));
-    named.extend(guidance);
-    let mut known: Vec<&str> = Vec::new();
-    let mut loaded = Vec::new();
-    for (name, row) in named {
-        if known.contains(&name) {
-            continue;
-        }
-        known.push(name);
-        let mut one = rules::load_to_judge(name, &files::ruleset);
-        if let (None, Some(row)) = (&one.ruleset, row) {
-            // there is no such file: said where the survey names it
-            let nowhere = one.diagnostics.iter_mut().filter(|d| d.at.at.line() == 0);
-            nowhere.for_each(|fault| fault.at.at = row.clone());
-        }
-        diagnostics.extend(one.diagnostics);
-        // it stays among the chosen, so that no guard meets what nobody could read
-        loaded.push(one.ruleset.unwrap_or_else(|| Ruleset::unreadable(name)));
-    }
-    loaded
+    rules::chosen(named, guidance, &files::ruleset, diagnostics)
 }
 
 /// What to say where no ruleset is left.

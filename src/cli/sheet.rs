@@ -13,7 +13,6 @@ use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::output::Output;
 use crate::cli::output::Replacing;
-use crate::cli::rules::GUIDANCE;
 use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
 use crate::cli::rules::print_diagnostics;
@@ -25,6 +24,7 @@ use crate::report;
 use crate::report::BlankSurvey;
 use crate::report::Paper;
 use crate::report::Sheet;
+use crate::rules::GUIDANCE;
 use crate::rules::Ruleset;
 
 pub(super) fn run(args: &SheetArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {

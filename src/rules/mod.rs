@@ -13,6 +13,7 @@
 mod asked_items;
 mod asks_nothing;
 mod checks;
+mod chosen;
 mod codes;
 mod conditions;
 mod embedded;
@@ -35,6 +36,7 @@ mod straddle;
 mod syntax;
 mod unread;
 
+pub use chosen::{GUIDANCE, Guidance, chosen};
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
 pub use find::{FoundRules, Home, Offer, Sought, find};

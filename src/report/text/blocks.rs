@@ -3,57 +3,19 @@
 use crate::judge::Authority;
 use crate::report::palette;
 use crate::report::reader;
-use crate::report::text::paragraph::Paragraph;
-use crate::report::text::paragraph::Sentence;
 use crate::report::text::strength;
-use crate::report::text::told::GuardTold;
-use crate::report::text::told::Next;
-use crate::report::text::told::ReportPart;
-use crate::report::text::written;
-use crate::report::text::written::Known;
-use crate::report::text::written::SaidOfItem;
+use crate::report::told::GuardTold;
+use crate::report::told::Next;
+use crate::report::told::Paragraph;
+use crate::report::told::Sentence;
+use crate::report::told::apart;
+use crate::report::told::written;
+use crate::report::told::written::Known;
+use crate::report::told::written::SaidOfItem;
 use crate::report::wrap::Lines;
 
 /// More things to look at than these are counted.
 const NEXT: usize = 4;
-
-/// Guards of one block, by their place in the report.
-pub(super) fn alike(told: &[GuardTold]) -> Vec<Vec<usize>> {
-    let mut groups: Vec<Vec<usize>> = Vec::new();
-    for (index, guard) in told.iter().enumerate() {
-        if guard.part != ReportPart::Wrong {
-            continue;
-        }
-        let group = groups
-            .iter_mut()
-            .find(|group| are_alike(&told[group[0]], guard));
-        match group {
-            Some(group) => group.push(index),
-            None => groups.push(vec![index]),
-        }
-    }
-    groups
-}
-
-fn are_alike(one: &GuardTold, other: &GuardTold) -> bool {
-    let acts = |guard: &GuardTold| -> Vec<(&str, &str)> {
-        guard
-            .tonight
-            .iter()
-            .map(|act| (act.call, act.does))
-            .collect()
-    };
-    let mut paragraphs = one.paragraphs.iter().zip(&other.paragraphs);
-    one.paragraphs.len() == other.paragraphs.len()
-        && paragraphs.all(|(a, b)| a.is_like(b))
-        && acts(one) == acts(other)
-        && one.verdict == other.verdict
-        && one.comes_out == other.comes_out
-        && one.hazards == other.hazards
-        && one.next == other.next
-        && one.unclear == other.unclear
-        && one.full.is_empty()
-}
 
 /// The block of these guards.
 pub(super) fn block(
@@ -157,21 +119,6 @@ fn said_by_each(
     if !said.is_empty() {
         lines.spread("     ", "     ", &said.join(" "));
     }
-}
-
-/// One text where all are the same, else each with its guard.
-fn apart(of_each: &[(&str, &str)]) -> String {
-    let Some((_, first)) = of_each.first() else {
-        return String::new();
-    };
-    if of_each.iter().all(|(_, text)| text == first) {
-        return (*first).to_owned();
-    }
-    let each: Vec<String> = of_each
-        .iter()
-        .map(|(name, text)| format!("{text} ({name})"))
-        .collect();
-    each.join(", ")
 }
 
 /// What matters of each load path.

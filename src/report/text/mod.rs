@@ -5,11 +5,7 @@ mod blocks;
 mod document;
 mod end;
 mod full;
-mod paragraph;
-mod rank;
 mod strength;
-mod told;
 mod top;
-mod written;
 
 pub use document::TextReport;

@@ -21,27 +21,6 @@ const SO: usize = 19;
 /// Lines that a guard's load path takes where nobody asked for all of it.
 const MOST_LINES: usize = 6;
 
-/// What matters of a guard's load paths: the weakest link, what is seen wrong, what a
-/// tradesman would do, what to look at next, each path for itself.
-pub(super) fn what_matters(entry: &JudgedGuard<'_>) -> Vec<Vec<String>> {
-    let applies = |finding: &&Finding<'_>| finding.verdict != Verdict::DoesNotApply;
-    let chains = entry.judged.findings.iter().filter(applies);
-    chains
-        .filter_map(|finding| finding.chain.as_deref())
-        .filter(|chain| chain.written)
-        .map(|chain| {
-            let sentences = [
-                strength::ruled_out(chain),
-                strength::weakest(chain),
-                strength::mends(chain),
-                strength::seen_wrong(chain),
-                strength::look_at_next(chain),
-            ];
-            sentences.into_iter().flatten().collect()
-        })
-        .collect()
-}
-
 /// The same in one short paragraph; what no longer fits is left to the table.
 pub(super) fn in_short(lines: &mut Lines, sentences: &[String]) {
     let mut told = "What holds it (indicative; an engineer decides):".to_owned();

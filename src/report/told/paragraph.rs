@@ -22,10 +22,10 @@ const DEMANDS: usize = 2;
 
 /// A sentence whose amount may differ between guards that are else alike.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Sentence {
-    pub(super) before: String,
-    pub(super) amount: String,
-    pub(super) after: String,
+pub(in crate::report) struct Sentence {
+    pub(in crate::report) before: String,
+    pub(in crate::report) amount: String,
+    pub(in crate::report) after: String,
 }
 
 impl Sentence {
@@ -40,18 +40,18 @@ impl Sentence {
 
 /// What is said of one thing measured.
 #[derive(Clone, Debug)]
-pub(super) struct Paragraph {
-    pub(super) title: String,
+pub(in crate::report) struct Paragraph {
+    pub(in crate::report) title: String,
     /// The readings word for word, with their notes.
-    pub(super) readings: String,
-    pub(super) sentences: Vec<Sentence>,
+    pub(in crate::report) readings: String,
+    pub(in crate::report) sentences: Vec<Sentence>,
     /// What to do, and how to settle what is too near to tell.
-    pub(super) does: Vec<Sentence>,
+    pub(in crate::report) does: Vec<Sentence>,
 }
 
 impl Paragraph {
     /// Whether another guard's paragraph says the same but for readings and amounts.
-    pub(super) fn is_like(&self, other: &Paragraph) -> bool {
+    pub(in crate::report) fn is_like(&self, other: &Paragraph) -> bool {
         let same = |a: &Sentence, b: &Sentence| a.before == b.before && a.after == b.after;
         let all = |these: &[Sentence], those: &[Sentence]| {
             let mut pairs = these.iter().zip(those);
@@ -64,7 +64,10 @@ impl Paragraph {
 }
 
 /// The paragraph of a matter.
-pub(super) fn paragraph(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Paragraph {
+pub(in crate::report) fn paragraph(
+    matter: &ThingMeasured<'_, '_>,
+    entry: &JudgedGuard<'_>,
+) -> Paragraph {
     let guard = &entry.guard;
     let readings: Vec<String> = matter
         .readings(guard)

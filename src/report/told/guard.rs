@@ -10,8 +10,6 @@ use crate::judge::HazardVerdict;
 use crate::judge::Reason;
 use crate::judge::WhenBuilt;
 use crate::reading::Value;
-use crate::report::Detail;
-use crate::report::Explain;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::acts;
@@ -23,24 +21,22 @@ use crate::report::matters::matters;
 use crate::report::matters::was_not_entered;
 use crate::report::one_line;
 use crate::report::reader;
-use crate::report::text::full;
-use crate::report::text::paragraph::Paragraph;
-use crate::report::text::paragraph::paragraph;
-use crate::report::text::rank::Rank;
-use crate::report::text::strength;
-use crate::report::text::written;
-use crate::report::text::written::SaidOfItem;
+use crate::report::told::holds;
+use crate::report::told::paragraph::Paragraph;
+use crate::report::told::paragraph::paragraph;
+use crate::report::told::rank::Rank;
+use crate::report::told::written;
+use crate::report::told::written::SaidOfItem;
 use crate::report::words;
 use crate::report::words::several;
-use crate::report::wrap::Lines;
 use crate::survey::RowPlace;
 
 /// The last words of how a guard comes out whose strength nobody judged.
-pub(super) const NOT_CHECKED: &str = "whether it would hold was not checked";
+pub(in crate::report) const NOT_CHECKED: &str = "whether it would hold was not checked";
 
 /// Where a guard stands in the report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum ReportPart {
+pub(in crate::report) enum ReportPart {
     /// It needs something: a block of its own.
     Wrong,
     /// Something is not looked at or not understood, and nothing is wrong so far.
@@ -51,61 +47,68 @@ pub(super) enum ReportPart {
 
 /// Something to look at or to write down next.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Next {
-    pub(super) item: Item,
+pub(in crate::report) struct Next {
+    pub(in crate::report) item: Item,
     /// As it is asked.
-    pub(super) asks: String,
+    pub(in crate::report) asks: String,
     /// How to look; nothing where a reading is there and says too little.
-    pub(super) how: &'static str,
+    pub(in crate::report) how: &'static str,
 }
 
 /// A guard as it will be printed.
 #[derive(Clone, Debug)]
-pub(super) struct GuardTold {
-    pub(super) rank: Rank,
-    pub(super) part: ReportPart,
-    pub(super) verdict: Verdict,
+pub(in crate::report) struct GuardTold {
+    pub(in crate::report) rank: Rank,
+    pub(in crate::report) part: ReportPart,
+    pub(in crate::report) verdict: Verdict,
     /// Building, unit and name.
-    pub(super) name: String,
+    pub(in crate::report) name: String,
     /// The name alone.
-    pub(super) alone: String,
+    pub(in crate::report) alone: String,
     /// The ages of the children who live there.
-    pub(super) children: Vec<String>,
-    pub(super) unit: String,
-    pub(super) building: String,
+    pub(in crate::report) children: Vec<String>,
+    pub(in crate::report) unit: String,
+    pub(in crate::report) building: String,
     /// Nobody could look at it at all, and why.
-    pub(super) not_entered: Option<String>,
-    pub(super) tonight: Vec<Tonight>,
+    pub(in crate::report) not_entered: Option<String>,
+    pub(in crate::report) tonight: Vec<Tonight>,
     /// What is wrong by the rules, by the advice, and what is too near to tell.
-    pub(super) by_rules: Vec<String>,
-    pub(super) by_advice: Vec<String>,
-    pub(super) near: Vec<String>,
+    pub(in crate::report) by_rules: Vec<String>,
+    pub(in crate::report) by_advice: Vec<String>,
+    pub(in crate::report) near: Vec<String>,
     /// What to do first.
-    pub(super) first: String,
+    pub(in crate::report) first: String,
     /// How it comes out, in a sentence.
-    pub(super) comes_out: String,
-    pub(super) hazards: String,
-    pub(super) paragraphs: Vec<Paragraph>,
+    pub(in crate::report) comes_out: String,
+    pub(in crate::report) hazards: String,
+    pub(in crate::report) paragraphs: Vec<Paragraph>,
     /// What to look at or to write down next, most decisive first.
-    pub(super) next: Vec<Next>,
-    pub(super) could_not_look: Vec<String>,
+    pub(in crate::report) next: Vec<Next>,
+    pub(in crate::report) could_not_look: Vec<String>,
     /// What is unclear of the rules, and what holds whatever is not written down.
-    pub(super) unclear: Vec<String>,
-    pub(super) met: Vec<SaidOfItem>,
-    pub(super) written: Vec<SaidOfItem>,
-    pub(super) inherited: Vec<SaidOfItem>,
+    pub(in crate::report) unclear: Vec<String>,
+    pub(in crate::report) met: Vec<SaidOfItem>,
+    pub(in crate::report) written: Vec<SaidOfItem>,
+    pub(in crate::report) inherited: Vec<SaidOfItem>,
     /// Whether something is asked by rules that were not in force when it was built.
-    pub(super) of_another_time: bool,
-    pub(super) taken: Vec<String>,
-    pub(super) waits_for_the_posts: bool,
+    pub(in crate::report) of_another_time: bool,
+    pub(in crate::report) taken: Vec<String>,
+    pub(in crate::report) waits_for_the_posts: bool,
     /// What matters of each load path, in sentences.
-    pub(super) holds: Vec<Vec<String>>,
-    /// Everything, where it was asked for.
-    pub(super) full: String,
+    pub(in crate::report) holds: Vec<Vec<String>>,
+    /// Everything, as the text report gives it where it was asked for.
+    pub(in crate::report) full: String,
+    /// Cautions and what rules leave out, by their numbers in the survey's lists.
+    pub(in crate::report) cautions: Vec<usize>,
+    pub(in crate::report) leaves_out: Vec<usize>,
 }
 
 impl GuardTold {
-    pub(super) fn new(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>, order: usize) -> GuardTold {
+    pub(in crate::report) fn new(
+        entry: &JudgedGuard<'_>,
+        basis: &ReportBasis<'_>,
+        order: usize,
+    ) -> GuardTold {
         let guard = &entry.guard;
         let matters = matters(entry, basis);
         let tonight = acts::tonight(entry, &matters);
@@ -160,13 +163,15 @@ impl GuardTold {
             of_another_time: of_another_time(entry),
             taken: taken(entry, basis),
             waits_for_the_posts: acts::waits_for_the_posts(entry),
-            holds: strength::what_matters(entry),
-            full: full(entry, basis),
+            holds: holds::what_matters(entry),
+            full: String::new(),
+            cautions: Vec::new(),
+            leaves_out: Vec::new(),
         }
     }
 
     /// What stands at the end of a block's first line.
-    pub(super) fn status(&self, authority: Authority) -> String {
+    pub(in crate::report) fn status(&self, authority: Authority) -> String {
         let called = self.tonight.iter().find(|act| !act.call.is_empty());
         if let Some(act) = called {
             return act.call.to_owned();
@@ -565,15 +570,4 @@ fn taken(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<String> {
         }
     }
     parts
-}
-
-fn full(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
-    let mut lines = Lines::new(basis.width);
-    if basis.detail == Detail::Full {
-        full::everything(&mut lines, entry, basis);
-    }
-    if basis.explain == Explain::Yes {
-        full::sums(&mut lines, entry, basis);
-    }
-    lines.joined()
 }

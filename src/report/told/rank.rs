@@ -15,7 +15,7 @@ use crate::survey::Guard;
 
 /// The place of a guard in the report: the least comes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Rank {
+pub(in crate::report) struct Rank {
     class: RankClass,
     /// The largest shortfall for its limit, in millionths of it.
     shortfall: Reverse<i128>,
@@ -40,7 +40,7 @@ enum RankClass {
 }
 
 impl Rank {
-    pub(super) fn of(entry: &JudgedGuard<'_>, order: usize) -> Rank {
+    pub(in crate::report) fn of(entry: &JudgedGuard<'_>, order: usize) -> Rank {
         Rank {
             class: class(entry),
             shortfall: Reverse(largest_shortfall(entry)),

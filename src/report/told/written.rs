@@ -10,21 +10,21 @@ use crate::survey::RowPlace;
 
 /// What was written of one item: its name, and its readings with their notes.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct SaidOfItem {
-    pub(super) item: String,
-    pub(super) says: String,
+pub(in crate::report) struct SaidOfItem {
+    pub(in crate::report) item: String,
+    pub(in crate::report) says: String,
 }
 
 /// Every reading and note of the guard's own that has not been said, in the order
 /// of the survey: `place deck`, `drop 4 ft 2 in ("at the steps")`.
-pub(super) fn of_guard(guard: &Guard, said: &[(RowPlace, Item)]) -> Vec<SaidOfItem> {
+pub(in crate::report) fn of_guard(guard: &Guard, said: &[(RowPlace, Item)]) -> Vec<SaidOfItem> {
     let mut parts = readings(&guard.observations, said);
     parts.extend(guard.own.iter().map(own));
     parts
 }
 
 /// What the guard inherits from its unit, its building and the survey.
-pub(super) fn inherited(guard: &Guard) -> Vec<SaidOfItem> {
+pub(in crate::report) fn inherited(guard: &Guard) -> Vec<SaidOfItem> {
     readings(&guard.inherited.observations, &[])
 }
 
@@ -44,7 +44,7 @@ fn readings(observations: &[Observation], said: &[(RowPlace, Item)]) -> Vec<Said
 }
 
 /// Puts a reading beside the others of its item.
-pub(super) fn add(parts: &mut Vec<SaidOfItem>, observation: &Observation) {
+pub(in crate::report) fn add(parts: &mut Vec<SaidOfItem>, observation: &Observation) {
     let item = observation.item.name();
     let reading = reader::reading(observation);
     match parts.iter_mut().find(|part| part.item == item) {
@@ -69,26 +69,30 @@ fn own(own: &OwnEntry) -> SaidOfItem {
 }
 
 /// What stands in `these` and not in `those`.
-pub(super) fn without(these: &[SaidOfItem], those: &[SaidOfItem]) -> Vec<SaidOfItem> {
+pub(in crate::report) fn without(these: &[SaidOfItem], those: &[SaidOfItem]) -> Vec<SaidOfItem> {
     let new = these.iter().filter(|part| !those.contains(part));
     new.cloned().collect()
 }
 
 /// All of it in a row.
-pub(super) fn joined(parts: &[SaidOfItem]) -> String {
+pub(in crate::report) fn joined(parts: &[SaidOfItem]) -> String {
     let says: Vec<&str> = parts.iter().map(|part| part.says.as_str()).collect();
     says.join("; ")
 }
 
 /// What was written of the guards so far, so that the next one says only what differs.
 #[derive(Default)]
-pub(super) struct Known {
+pub(in crate::report) struct Known {
     guards: Vec<(String, Vec<SaidOfItem>)>,
 }
 
 impl Known {
     /// `the same as 2A, but drop 22 ft`; `None` where little is the same.
-    pub(super) fn shortly(&mut self, name: &str, parts: &[SaidOfItem]) -> Option<String> {
+    pub(in crate::report) fn shortly(
+        &mut self,
+        name: &str,
+        parts: &[SaidOfItem],
+    ) -> Option<String> {
         let nearest = self
             .guards
             .iter()

@@ -1,0 +1,209 @@
+//! How many guards came out how, in a sentence.
+
+use std::collections::BTreeMap;
+
+use crate::judge::Authority;
+use crate::report::ReportBasis;
+use crate::report::Summary;
+use crate::report::one_line;
+use crate::report::reader;
+use crate::report::told::GuardTold;
+use crate::report::told::guard::NOT_CHECKED;
+use crate::report::words;
+use crate::report::words::several;
+
+/// Property, days, people and the day of the report.
+pub(in crate::report) fn when_and_by(basis: &ReportBasis<'_>) -> String {
+    let facts = basis.survey;
+    let mut parts = Vec::new();
+    parts.extend(
+        facts
+            .property
+            .as_deref()
+            .map(|name| words::shortened(&one_line(name))),
+    );
+    let list = |several: &[String]| {
+        let each: Vec<_> = several.iter().map(|text| one_line(text)).collect();
+        words::shortened(&each.join("; "))
+    };
+    parts.push(match (facts.dates.as_slice(), facts.by.as_slice()) {
+        ([], []) => "day of measuring not written down".to_owned(),
+        ([], by) => format!("measured by {}", list(by)),
+        (dates, []) => format!("measured {}", list(dates)),
+        (dates, by) => format!("measured {} by {}", list(dates), list(by)),
+    });
+    parts.push(format!("report of {}", basis.today));
+    parts.join(" · ")
+}
+
+/// One sentence: building rules and advice apart, units not entered in it.
+pub(in crate::report) fn counts(
+    basis: &ReportBasis<'_>,
+    told: &[GuardTold],
+    summary: Summary,
+    authority: Authority,
+) -> String {
+    let asked = match authority {
+        Authority::Law => "the building rules".to_owned(),
+        Authority::Guidance => advice(basis, told),
+    };
+
+    let mut parts: Vec<String> = Vec::new();
+    let mut say = |count: u64, one: &str, many: &str| {
+        if count > 0 {
+            parts.push(format!("{count} {}", if count == 1 { one } else { many }));
+        }
+    };
+    say(
+        summary.falls_short,
+        &format!("falls short of {asked}"),
+        &format!("fall short of {asked}"),
+    );
+    say(
+        summary.too_close,
+        "is too near to tell",
+        "are too near to tell",
+    );
+    say(
+        summary.not_settled,
+        "for it a rule is unclear",
+        "for them a rule is unclear",
+    );
+    say(summary.not_measured, "is unfinished", "are unfinished");
+    let open = told
+        .iter()
+        .any(|guard| guard.comes_out.ends_with(NOT_CHECKED));
+    let hold = if open {
+        " (whether it would hold was not checked)"
+    } else {
+        ""
+    };
+    let met = if summary.falls_short > 0 {
+        "it"
+    } else {
+        &asked
+    };
+    let met = if met == "it" && authority == Authority::Law {
+        "them"
+    } else {
+        met
+    };
+    say(
+        summary.meets,
+        &format!("meets {met}{hold}"),
+        &format!("meet {met}{hold}"),
+    );
+    say(
+        summary.does_not_apply,
+        "needs no railing by these rules",
+        "need no railing by these rules",
+    );
+    say(
+        summary.could_not_judge,
+        "could not be understood",
+        "could not be understood",
+    );
+    let all = several(told.len(), "railing", "railings");
+    let mut text = match (told, parts.as_slice()) {
+        ([one], [only]) => format!("{}: {}", one.name, only.trim_start_matches("1 ")),
+        (_, parts) => format!("{all}: {}", parts.join(", ")),
+    };
+    let short = told
+        .iter()
+        .filter(|guard| !guard.by_advice.is_empty())
+        .count();
+    if authority == Authority::Law && short > 0 {
+        let who = match (short == told.len(), short) {
+            (true, 1) => "it falls short".to_owned(),
+            (true, 2) => "both fall short".to_owned(),
+            (true, all) => format!("all {all} fall short"),
+            (false, 1) => "1 falls short".to_owned(),
+            (false, some) => format!("{some} fall short"),
+        };
+        text.push_str(&format!("; {who} of {}", advice(basis, told)));
+    }
+    text.push('.');
+    if let Some(units) = units_not_entered(told) {
+        text.push_str(&format!(" {units}"));
+    }
+    if summary.reading_alone_meets > 0 {
+        text.push_str(&format!(
+            " By the readings alone {} of the undecided would meet.",
+            summary.reading_alone_meets
+        ));
+    }
+    text
+}
+
+/// `the advice for a child of 14 months`
+pub(in crate::report) fn advice(basis: &ReportBasis<'_>, told: &[GuardTold]) -> String {
+    let mut children = told.iter().map(|guard| &guard.children);
+    let first = children.next().filter(|first| !first.is_empty());
+    match first {
+        Some(first) if children.all(|other| other == first) => {
+            let child = if first.len() == 1 {
+                "a child"
+            } else {
+                "children"
+            };
+            format!("the advice for {child} of {}", reader::listed(first))
+        }
+        _ if words::guidance_name(basis.rulesets) == "child guidance" => {
+            "the advice for small children".to_owned()
+        }
+        _ => "the advice".to_owned(),
+    }
+}
+
+/// `3 of 60 flats not entered (tenant refused 2, no answer 1).`
+fn units_not_entered(told: &[GuardTold]) -> Option<String> {
+    let mut units: BTreeMap<(&str, &str), Option<&str>> = BTreeMap::new();
+    for guard in told.iter().filter(|guard| !guard.unit.is_empty()) {
+        let why = guard.not_entered.as_deref();
+        let unit = units.entry((&guard.building, &guard.unit)).or_insert(why);
+        *unit = unit.and(why);
+    }
+    let closed: Vec<((&str, &str), &str)> = units
+        .iter()
+        .filter_map(|(unit, why)| Some((*unit, (*why)?)))
+        .collect();
+    if closed.is_empty() {
+        return None;
+    }
+    let all = several(units.len(), "flat", "flats");
+    if closed.len() <= 3 {
+        let named: Vec<String> = closed
+            .iter()
+            .map(|((_, unit), why)| match *why {
+                "" => (*unit).to_owned(),
+                why => format!("{unit} ({why})"),
+            })
+            .collect();
+        let was = if closed.len() == 1 { "was" } else { "were" };
+        return Some(format!(
+            "{} of {all} {was} not entered: {}.",
+            closed.len(),
+            named.join(", ")
+        ));
+    }
+    let mut reasons: BTreeMap<&str, usize> = BTreeMap::new();
+    for (_, why) in &closed {
+        let why = if why.is_empty() {
+            "no reason written"
+        } else {
+            why
+        };
+        *reasons.entry(why).or_default() += 1;
+    }
+    let mut reasons: Vec<(usize, &str)> = reasons.into_iter().map(|(why, n)| (n, why)).collect();
+    reasons.sort_by_key(|(count, why)| (std::cmp::Reverse(*count), *why));
+    let reasons: Vec<String> = reasons
+        .iter()
+        .map(|(count, why)| format!("{why} {count}"))
+        .collect();
+    Some(format!(
+        "{} of {all} not entered ({}).",
+        closed.len(),
+        reasons.join(", ")
+    ))
+}
