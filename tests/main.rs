@@ -11,6 +11,7 @@ mod properties;
 mod published;
 mod readings;
 mod readme;
+mod remedy;
 mod reports;
 mod rulesets;
 mod sheet;

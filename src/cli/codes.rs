@@ -97,6 +97,12 @@ pub(super) const NO_LAYOUT: Code = Code {
     title: "a bay that has no layout",
 };
 
+/// A remedy whose written form does not come out as planned.
+pub(super) const NOT_CONFIRMED: Code = Code {
+    number: 322,
+    title: "a remedy that the written survey does not confirm",
+};
+
 const OWN: &[Code] = &[
     CANNOT_READ,
     CANNOT_WRITE,
@@ -118,6 +124,7 @@ const OWN: &[Code] = &[
     NOT_READ,
     WOULD_OVERWRITE,
     RULES_ELSEWHERE,
+    NOT_CONFIRMED,
 ];
 
 /// Every code of a diagnostic, by number.

@@ -13,6 +13,7 @@ mod items;
 mod layout;
 mod opening;
 mod output;
+mod remedy;
 mod rules;
 mod sheet;
 mod survey_rules;
@@ -46,6 +47,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
         Command::Items(args) => items::run(&args, terminal),
         Command::Layout(args) => layout::run(&args, terminal),
         Command::Opening(args) => opening::run(&args, terminal),
+        Command::Remedy(args) => remedy::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
         Command::Sheet(args) => sheet::run(&args, terminal),
         Command::Walk(args) => walk::run(&args, terminal),

@@ -120,6 +120,12 @@ impl Measuring {
     /// As a reading of something drawn: `3 3/4 in ± 1/8 in`.
     #[must_use]
     pub fn drawn(&self, length: Length, within: Length) -> String {
+        // nothing is as far off as it is long: a joint is written as wide as it may come out
+        let length = if length <= within {
+            length + within
+        } else {
+            length
+        };
         format!("{} ± {}", self.text(length), self.text(within))
     }
 }

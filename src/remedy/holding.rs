@@ -13,7 +13,9 @@ use crate::items::NotchedPostWord;
 use crate::items::OpeningsCheckedWord;
 use crate::items::PaintWord;
 use crate::items::PostFasteningWord;
+use crate::items::Verdict;
 use crate::judge::Judged;
+use crate::judge::Mend;
 use crate::quantities::Length;
 use crate::remedy::change::GuardChange;
 use crate::remedy::change::changed;
@@ -26,8 +28,18 @@ use crate::remedy::quantity::HowMany;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::along;
 use crate::remedy::quantity::measured;
+use crate::remedy::topics;
 use crate::remedy::topics::says;
 use crate::survey::Guard;
+
+/// Whether a shortfall rests on the load path alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Loads {
+    /// It does.
+    Alone,
+    /// Something that was seen falls short as well.
+    WithOthers,
+}
 
 const LATER: &str = "to be looked at and pushed again when it is built";
 
@@ -71,8 +83,57 @@ fn bolts(guard: &Guard) -> MaterialPart {
     }
 }
 
-/// What fastens the posts.
-pub(super) fn fixing(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
+/// What the load path calls for; an engineer decides, and no drawing here shows it.
+fn for_an_engineer(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
+    let mut mends: Vec<&str> = Vec::new();
+    for finding in &drawn.judged.findings {
+        let short = finding.verdict == Verdict::FallsShort;
+        let Some(chain) = finding.chain.as_deref().filter(|_| short) else {
+            continue;
+        };
+        for link in &chain.links {
+            if let Some(mend) = link.mend.filter(|_| link.finding.verdict() == Verdict::FallsShort) {
+                let says = mended(mend);
+                if !mends.contains(&says) {
+                    mends.push(says);
+                }
+            }
+        }
+    }
+    let what = if mends.is_empty() {
+        "what is weakest".to_owned()
+    } else {
+        mends.join("; ")
+    };
+    let says = format!("Have an engineer decide what it takes; what was seen points to: {what}.");
+    vec![
+        Offered::new(RemedyKind::BoltsAndTie, says, GuardChange::default())
+            .of(bolts(drawn.guard))
+            .taking(90, 360, "a post"),
+    ]
+}
+
+const fn mended(mend: Mend) -> &'static str {
+    match mend {
+        Mend::Anchors => "anchors that their maker or an engineer has checked",
+        Mend::Bolts => "through-bolts in place of what fastens the posts",
+        Mend::CloserPosts => "posts closer together, or a stouter rail",
+        Mend::EndPosts => "stouter end posts for the pull of the cables",
+        Mend::IntoTheFraming => "posts fixed to blocking or a joist",
+        Mend::NewPost => "a new post",
+        Mend::RailEnd => "a fixing of the rail's end with a load on its label",
+        Mend::SecondRail => "a second rail on edge below the top rail",
+        Mend::ThickerPost => "a thicker post, or bolts farther apart",
+        Mend::Tie => "a tie from the upper bolt to the joists",
+        Mend::Washers(_) => "larger and stiffer washers",
+    }
+}
+
+/// What fastens the posts; where only the load path falls short, what it calls for.
+pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: Loads) -> Vec<Offered> {
+    if of_loads == Loads::Alone {
+        return for_an_engineer(drawn);
+    }
     let guard = drawn.guard;
     let masonry = says(guard, PostFasteningWord::MasonryAnchors);
     let plate = says(guard, PostFasteningWord::Plate)
@@ -135,8 +196,8 @@ pub(super) fn rotten(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         let seen = ConditionWord::NoneSeen.name();
         change = change.instead(drawn.guard, Item::Condition, seen, LATER);
     }
-    let missing = PostFasteningWord::Missing;
-    if crate::remedy::topics::says(drawn.guard, missing) {
+    let is_missing = topics::says(drawn.guard, PostFasteningWord::Missing);
+    if is_missing {
         let bolts = PostFasteningWord::ThroughBolts.name();
         change = change.instead(drawn.guard, Item::PostFastening, bolts, "as drawn");
     }
@@ -144,7 +205,7 @@ pub(super) fn rotten(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
 }
 
 /// The end of a rail at a wall or post.
-pub(super) fn rail_end(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
+pub(super) fn rail_end() -> Vec<Offered> {
     let behind = "Have blocking put between two studs behind the rail's end, and the rail screwed into it \
                   with at least 1 1/2 in (38 mm) of thread in wood."
         .to_owned();

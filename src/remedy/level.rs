@@ -18,6 +18,7 @@ use crate::remedy::quantity::HowMany;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::along;
 use crate::remedy::quantity::exact;
+use crate::remedy::quantity::side;
 use crate::remedy::topics::says;
 use crate::survey::Guard;
 
@@ -85,6 +86,9 @@ pub(super) fn too_low(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         return Vec::new();
     };
     let target = m.least(least, m.heights);
+    if says(drawn.guard, PlaceWord::Window) {
+        return vec![bars_at_window(drawn, target)];
+    }
     let low = lowest(drawn.guard, Item::Height).filter(|low| *low < target);
     let mut all = Vec::new();
     if let Some(low) = low {
@@ -114,6 +118,20 @@ pub(super) fn too_low(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         }
     }
     all
+}
+
+/// A window whose sill is low: upright bars over its lower part, never a ladder.
+fn bars_at_window(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
+    let m = &drawn.measuring;
+    let does = format!(
+        "Have upright bars between two firm rails fixed over the opening, from the sill up to {} above the \
+         floor, opened from inside without key or tool; no level bars, and none at the only way out of a \
+         room in a fire.",
+        m.text(target)
+    );
+    Offered::new(RemedyKind::UprightBarsAtWindow, does, raised(drawn, target, None))
+        .aiming(format!("{} or more", m.text(target)))
+        .taking(60, 180, "a window")
 }
 
 /// The same with a handrail of its own, where the top may not be one at that height.
@@ -185,7 +203,7 @@ fn board_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Offered {
         m.text(target)
     );
     let mut change = raised(drawn, target, Some(room));
-    if left > Length::ZERO {
+    if left > m.gaps {
         change = opening_between(drawn, change, low, left);
     }
     Offered::new(RemedyKind::BoardAbove, says, change)
@@ -239,7 +257,14 @@ fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> 
         from = from + open + thick;
     }
     if low < FOOT {
-        let top = format!("{} high ± {}", m.text(m.down(low)), m.text(m.gaps));
+        let deep = side(drawn.guard, Item::RailSection);
+        let deep = deep.unwrap_or(m.either(Length::sixty_fourths(96), 38));
+        let top = format!(
+            "{} high {} deep ± {}",
+            m.text(m.down(low)),
+            m.text(m.down(deep)),
+            m.text(m.gaps)
+        );
         let none_said = drawn.guard.of(Item::Foothold).all(|(_, o)| {
             o.reading.as_ref().is_some_and(|reading| reading.value == Value::None)
         });
@@ -342,7 +367,8 @@ pub(super) fn top_as_handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         m.text(height)
     );
     let change = handrail_change(drawn, height);
-    let step = format!("{} high ± {}", m.text(height), m.text(m.gaps));
+    let deep = m.either(Length::sixty_fourths(96), 38);
+    let step = format!("{} high {} deep ± {}", m.text(height), m.text(deep), m.text(m.gaps));
     let with_step = change.clone().also(Item::Foothold, &step, "as drawn: the handrail on the railing");
     let rail = || along(drawn.guard, "round handrail with brackets".to_owned());
     vec![
@@ -381,15 +407,16 @@ pub(super) fn handrail_height(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
 /// The gap under the bottom rail.
 pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     let m = &drawn.measuring;
-    let Some(target) = drawn.gap_target(item) else {
-        return Vec::new();
+    let water = m.either(Length::sixty_fourths(32), 12);
+    let target = drawn.gap_target(item);
+    let Some(target) = target.filter(|target| *target >= water) else {
+        return vec![closed_below(drawn, item)];
     };
     let gap = drawn
         .guard
         .of(item)
         .filter_map(|(_, o)| exact(&o.reading.as_ref()?.value))
         .max();
-    let water = m.either(Length::sixty_fourths(32), 12);
     let joint = m.either(Length::sixty_fourths(16), 6);
     let high = gap.map(|gap| m.down(gap - water - joint)).filter(|high| *high > Length::ZERO);
     let board = high.map_or_else(
@@ -435,6 +462,18 @@ pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     );
     all.push(Offered::new(RemedyKind::LowerBottomRail, lower, narrowed()).aiming(aim).taking(120, 240, "a bay"));
     all
+}
+
+/// Where so little is allowed that no gap for water can stay.
+fn closed_below(drawn: &Drawn<'_, '_>, item: Item) -> Offered {
+    let says = "Close the gap with a board or an upstand down to the floor, flush with the inner face of \
+                the rail; lead water away elsewhere, and no hole through a waterproof layer."
+        .to_owned();
+    let change = GuardChange::default().instead(drawn.guard, item, "none", "as drawn: closed");
+    Offered::new(RemedyKind::KickBoard, says, change)
+        .aiming("no gap".to_owned())
+        .of(along(drawn.guard, "board down to the floor".to_owned()))
+        .taking(45, 90, "a bay")
 }
 
 /// A second bar in the middle of the gap; its top is a thing to step on.

@@ -17,6 +17,7 @@ use crate::remedy::aim::Measuring;
 use crate::remedy::change::GuardChange;
 use crate::remedy::change::changed;
 use crate::remedy::holding;
+use crate::remedy::holding::Loads;
 use crate::remedy::kind::FirmOnly;
 use crate::remedy::kind::Lasts;
 use crate::remedy::kind::MakesHoles;
@@ -54,6 +55,8 @@ pub struct Planned {
     /// Whether judging the changed guard shows it; what only a push, a look or an
     /// engineer settles is shown by none.
     pub proved: bool,
+    /// What else it puts right that is spoken of apart.
+    pub also: Vec<Item>,
     /// Others that would do in its place, the least change first; each was judged.
     pub instead: Vec<Offered>,
 }
@@ -220,10 +223,17 @@ impl<'r> RemedyBench<'_, 'r> {
                 });
                 continue;
             };
+            let open = |other: &&Topic| {
+                *other != topic
+                    && !is_solved(other, &stage.judged)
+                    && is_solved(other, &best.stage.judged)
+            };
+            let also = topics.iter().filter(open).map(|other| other.item).collect();
             let waits = not_firm && best.offered.kind.row().firm == FirmOnly::Yes;
             steps.push(Planned {
                 topic: topic.clone(),
                 proved: best.proved,
+                also,
                 offered: best.offered,
                 waits,
                 instead: passed.filter(|one| one.proved).map(|one| one.offered).collect(),
@@ -267,7 +277,7 @@ impl<'r> RemedyBench<'_, 'r> {
             let judged = (self.judge)(&guard);
             let broken = breaks(&stage.judged, &judged);
             if !broken.is_empty() {
-                refuse(refused, offered, broken, String::new());
+                refuse(refused, topic.item, offered, broken, String::new());
                 continue;
             }
             let later = topic.of_loads || is_settled_later(topic, &offered);
@@ -327,9 +337,19 @@ impl<'r> RemedyBench<'_, 'r> {
             S::ThingToClimb => holding::thing_to_climb(drawn),
             S::LooseInfill | S::MissingInfill => upright::loose(drawn),
             S::MovesALot | S::MovesALittle => holding::moves(drawn),
-            S::PostFixing | S::PostHidden => holding::fixing(drawn),
+            S::PostFixing | S::PostHidden => {
+                let others = drawn.judged.findings.iter().any(|finding| {
+                    finding.chain.is_none() && topic.short.contains(&RuleKey::of(finding))
+                });
+                let loads = if others || !topic.of_loads {
+                    Loads::WithOthers
+                } else {
+                    Loads::Alone
+                };
+                holding::fixing(drawn, loads)
+            }
             S::PostRotten => holding::rotten(drawn),
-            S::RailEndLoose | S::BracketLoose | S::HandrailComesOff => holding::rail_end(drawn),
+            S::RailEndLoose | S::BracketLoose | S::HandrailComesOff => holding::rail_end(),
             S::NoGuard => holding::new_guard(drawn, self.judge),
             S::NoHandrail | S::NoHandrailUnasked => level::handrail(drawn),
             S::HandrailHeight => level::handrail_height(drawn),
@@ -360,7 +380,7 @@ impl<'r> RemedyBench<'_, 'r> {
                 Some(_) | None => continue,
             };
             let offered = Offered::new(kind, says.to_owned(), GuardChange::default());
-            refuse(refused, offered, Vec::new(), why.to_owned());
+            refuse(refused, topic.item, offered, Vec::new(), why.to_owned());
         }
     }
 
@@ -390,12 +410,12 @@ impl<'r> RemedyBench<'_, 'r> {
                 let broken = guard.map(|guard| breaks(judged, &(self.judge)(&guard)));
                 match broken {
                     Some(broken) if broken.is_empty() => bridges.push(offered),
-                    Some(broken) => refuse(refused, offered, broken, String::new()),
+                    Some(broken) => refuse(refused, Item::Opening, offered, broken, String::new()),
                     None => {}
                 }
                 continue;
             };
-            refuse(refused, offered, Vec::new(), why.to_owned());
+            refuse(refused, Item::Opening, offered, Vec::new(), why.to_owned());
         }
         bridges
     }
@@ -456,13 +476,19 @@ fn cost(offered: &Offered, high: bool) -> u32 {
 
 fn refuse(
     refused: &mut Vec<RefusedRemedy>,
+    item: Item,
     offered: Offered,
     breaks: Vec<Broken>,
     why: String,
 ) {
     let known = refused.iter().any(|other| other.offered.says == offered.says);
     if !known {
-        refused.push(RefusedRemedy { offered, breaks, why });
+        refused.push(RefusedRemedy {
+            item,
+            offered,
+            breaks,
+            why,
+        });
     }
 }
 
@@ -500,6 +526,7 @@ fn tonight(guard: &Guard, topics: &[Topic], not_firm: bool) -> Vec<RemedyKind> {
         return vec![RemedyKind::EverybodyOff];
     }
     let mut kinds: Vec<RemedyKind> = Vec::new();
+    let little = says(guard, MovesWhenPushedWord::ALittle);
     for topic in topics {
         let Some(kind) = topic.kind else { continue };
         for kind in kind.row().tonight {
@@ -507,11 +534,30 @@ fn tonight(guard: &Guard, topics: &[Topic], not_firm: bool) -> Vec<RemedyKind> {
             let there = |item: Item| topics.iter().any(|topic| topic.item == item);
             let not_there = (*kind == RemedyKind::MoveThing && !there(Item::ThingToClimb))
                 || (*kind == RemedyKind::MoveWhatRaises && there(Item::ThingToClimb))
-                || (*kind == RemedyKind::FootholdAway && !there(Item::Foothold));
+                || (*kind == RemedyKind::FootholdAway && !there(Item::Foothold))
+                || (*kind == RemedyKind::EverybodyOff && !little);
             if !held_back && !not_there && !kinds.contains(kind) {
                 kinds.push(*kind);
             }
         }
+    }
+    // whoever keeps off, or keeps from the stairs, keeps from the rest as well
+    let sweeping = [
+        RemedyKind::EverybodyOff,
+        RemedyKind::CloseTheWay,
+        RemedyKind::StairsShut,
+        RemedyKind::KeepAway,
+    ];
+    if let Some(first) = sweeping.iter().find(|kind| kinds.contains(kind)) {
+        let beside = [
+            RemedyKind::MoveThing,
+            RemedyKind::FootholdAway,
+            RemedyKind::BoardOverHole,
+            RemedyKind::KeepOffPaint,
+            RemedyKind::TestPaint,
+        ];
+        kinds.retain(|kind| kind == first || beside.contains(kind));
+        kinds.sort_by_key(|kind| kind != first);
     }
     debug_assert!(kinds.iter().all(|kind| kind.row().lasts.contains(&Lasts::Tonight)));
     kinds

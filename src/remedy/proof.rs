@@ -46,6 +46,8 @@ pub struct Broken {
 /// A remedy that is not offered, and why.
 #[derive(Clone, Debug)]
 pub struct RefusedRemedy {
+    /// What it would have put right.
+    pub item: Item,
     /// The remedy.
     pub offered: Offered,
     /// What it would break; empty where it is held back for `why`.
@@ -58,6 +60,12 @@ pub struct RefusedRemedy {
 /// item, that; `does not apply` where it judged none.
 pub(super) fn verdict_of(judged: &Judged<'_>, key: &RuleKey) -> Verdict {
     find(judged, key).map_or(Verdict::DoesNotApply, |finding| finding.counts_as())
+}
+
+/// Whether a rule is met that was said to be.
+#[must_use]
+pub fn is_met(judged: &Judged<'_>, key: &RuleKey) -> bool {
+    verdict_of(judged, key) == Verdict::Meets
 }
 
 fn find<'f, 'r>(judged: &'f Judged<'r>, key: &RuleKey) -> Option<&'f Finding<'r>> {
@@ -100,12 +108,19 @@ fn is_worse(was: Verdict, finding: &Finding<'_>) -> bool {
         Verdict::FallsShort => was != Verdict::FallsShort,
         Verdict::TooClose => !matches!(was, Verdict::FallsShort | Verdict::TooClose),
         // what was never asked before is a thing to write down, and breaks nothing
+        // nor does what only the built thing shows
         Verdict::NotSettled | Verdict::NotMeasured => {
-            was == Verdict::Meets && finding.chain.is_none() && !finding.is_strength_unseen()
+            was == Verdict::Meets
+                && finding.chain.is_none()
+                && !finding.is_strength_unseen()
+                && !SHOWN_WHEN_BUILT.contains(&finding.item)
         }
         Verdict::Meets | Verdict::DoesNotApply => false,
     }
 }
+
+/// What nobody can know before it is built.
+const SHOWN_WHEN_BUILT: [Item; 2] = [Item::MovesWhenPushed, Item::Condition];
 
 /// Short before and short after, and by more.
 fn is_further(was: Option<&Finding<'_>>, finding: &Finding<'_>) -> bool {

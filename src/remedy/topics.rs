@@ -12,7 +12,6 @@ use crate::items::PostFasteningWord;
 use crate::items::SharedWord;
 use crate::items::TopOfStairsGateWord;
 use crate::items::Verdict;
-use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::judge::Operator;
 use crate::quantities::Length;
@@ -24,7 +23,7 @@ use crate::remedy::shortfall::ShortfallKind;
 use crate::survey::Guard;
 
 /// One thing that falls short, with every rule that says so.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Topic {
     /// What kind of shortfall it is; `None` where none here knows it.
     pub kind: Option<ShortfallKind>,

@@ -5,6 +5,7 @@ use crate::geometry::AtTheLimit;
 use crate::geometry::BayEnds;
 use crate::geometry::BayPlan;
 use crate::geometry::GapLimit;
+use crate::geometry::Shape;
 use crate::items::InfillLooseWord;
 use crate::items::InfillWord;
 use crate::items::Item;
@@ -103,7 +104,9 @@ fn all_narrowed(drawn: &Drawn<'_, '_>, target: Length) -> GuardChange {
 fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
     let m = &drawn.measuring;
     let width = side(drawn.guard, Item::BalusterSection);
-    let widest = widest(drawn);
+    // a hole where a baluster is missing is no gap between two that stand
+    let missing = says(drawn.guard, InfillLooseWord::Missing);
+    let widest = widest(drawn).filter(|_| !missing);
     let others = says(drawn.guard, InfillWord::Other);
     let block = m.text(target);
     let (bars, leaves) = match widest {
@@ -128,7 +131,7 @@ fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
     let does = if others {
         format!(
             "Screw plates or upright bars over every hole that a block of {block} goes through, \
-             until it goes through none{leaves}."
+             until it goes through none."
         )
     } else {
         format!(
@@ -199,7 +202,14 @@ fn strips(drawn: &Drawn<'_, '_>, target: Length) -> Option<Offered> {
     let gap = widest(drawn)?;
     let most = m.either(Length::sixty_fourths(48), 19);
     let thick = m.up(gap - target);
-    if thick <= Length::ZERO || thick > most || says(drawn.guard, InfillWord::Other) {
+    // turned and other balusters give a strip no face
+    let plain = drawn.guard.of(Item::Opening).all(|(_, observation)| {
+        let value = observation.reading.as_ref().map(|reading| &reading.value);
+        !matches!(value, Some(Value::Shape(found)) if matches!(found.shape, Shape::Turned(_)))
+    });
+    let missing = says(drawn.guard, InfillLooseWord::Missing);
+    let others = says(drawn.guard, InfillWord::Other);
+    if thick <= Length::ZERO || thick > most || others || missing || !plain {
         return None;
     }
     let says = format!(

@@ -11,6 +11,7 @@ use crate::items::Item;
 use crate::items::SharedWord;
 use crate::items::Verdict;
 use crate::judge::Authority;
+use crate::remedy::Who;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
@@ -30,7 +31,6 @@ use crate::report::palette;
 use crate::report::reader;
 use crate::report::remedy::Leave;
 use crate::report::remedy::RemedyHoles;
-use crate::report::remedy::Who;
 use crate::report::safe_cell;
 use crate::report::wrap::Lines;
 use crate::rules::Urgency;
@@ -109,7 +109,7 @@ struct Act {
     asked: String,
     by: &'static str,
     remedy: String,
-    quantity: &'static str,
+    quantity: String,
     who: Who,
     leave: Leave,
     holes: RemedyHoles,
@@ -227,8 +227,8 @@ impl Act {
             asked: String::new(),
             by: "",
             remedy,
-            quantity: "",
-            who: Who::Anybody,
+            quantity: String::new(),
+            who: Who::Anyone,
             leave: Leave::None,
             holes: RemedyHoles::MakesNone,
             access: access(guard),
@@ -262,7 +262,7 @@ impl Act {
             self.asked.clone(),
             self.by.to_owned(),
             self.remedy.clone(),
-            self.quantity.to_owned(),
+            self.quantity.clone(),
             self.who.name().to_owned(),
             self.leave.name().to_owned(),
             holes.to_owned(),
@@ -310,7 +310,7 @@ fn place(guard: &Guard) -> String {
     parts.join(", ")
 }
 
-fn access(guard: &Guard) -> &'static str {
+pub(super) fn access(guard: &Guard) -> &'static str {
     let shared = says(guard, SharedWord::Yes);
     match (shared, guard.unit.is_empty()) {
         (true, _) => "shared",
@@ -395,8 +395,11 @@ fn of_matter(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<
     } else {
         finding_by(matter)
     };
-    act.quantity = "not counted";
+    act.quantity = "not counted".to_owned();
     if let Some(remedy) = remedy {
+        if let Some(quantity) = remedy.quantity {
+            act.quantity = quantity;
+        }
         act.who = remedy.who;
         act.leave = remedy.leave;
         act.holes = remedy.holes;
@@ -505,8 +508,8 @@ fn no_rules() -> Act {
         asked: String::new(),
         by: "",
         remedy: "choose them (guardrule rules list) and run the check again.".to_owned(),
-        quantity: "",
-        who: Who::Anybody,
+        quantity: String::new(),
+        who: Who::Anyone,
         leave: Leave::None,
         holes: RemedyHoles::MakesNone,
         access: "",

@@ -180,7 +180,7 @@ fn lets_a_body_in(matter: &ThingMeasured<'_, '_>) -> bool {
 /// One remedy for all that is missed of a matter, aimed at the strictest demand.
 pub(super) fn remedy_of(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
     let finding = matter.strictest().filter(|_| matter.is_missed())?;
-    remedy(&entry.judged, &entry.guard, finding.item)
+    remedy(&entry.remedies, &entry.judged, finding.item)
 }
 
 /// Whether all else waits until the posts hold: nothing is tied to a guard that moves.

@@ -8,6 +8,7 @@ use crate::judge::Judged;
 use crate::judge::Options;
 use crate::judge::assumptions;
 use crate::judge::cautions;
+use crate::report::GuardRemedies;
 use crate::report::Summary;
 use crate::report::cautions::caution;
 use crate::rules::Ruleset;
@@ -87,6 +88,8 @@ pub struct JudgedGuard<'r> {
     pub guard: Guard,
     /// What was found.
     pub judged: Judged<'r>,
+    /// What would put it right.
+    pub remedies: GuardRemedies,
 }
 
 /// The forms of a report.

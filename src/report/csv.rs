@@ -224,7 +224,7 @@ impl FindingRow {
         let chain = finding.chain.as_deref().filter(|chain| chain.written);
         self.text(&chain.map(strength::in_one_cell).unwrap_or_default());
         let short = finding.verdict == Verdict::FallsShort && finding.counts();
-        let remedy = short.then(|| remedy(&entry.judged, &entry.guard, finding.item));
+        let remedy = short.then(|| remedy(&entry.remedies, &entry.judged, finding.item));
         self.text(
             &remedy
                 .flatten()

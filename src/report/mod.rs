@@ -64,6 +64,7 @@ pub use ours::is_a_report;
 pub use plans::{
     PlanOutcome, PlannedGuard, altered_survey, plans_csv, plans_json, plans_svg, plans_text,
 };
+pub use remedy::GuardRemedies;
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{BlankSurvey, BlankTable, Paper, Sheet, blank_survey, blank_table, sheet};
 pub use words::{assumption, reason};

@@ -287,6 +287,14 @@ pub(super) fn noted(note: &str) -> Option<String> {
     (!note.is_empty()).then(|| format!("\"{}\"", one_line(note)))
 }
 
+/// A text with a small letter first.
+pub(super) fn uncapital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        format!("{}{}", first.to_lowercase(), letters.as_str())
+    })
+}
+
 /// A text with a capital first.
 pub(super) fn capital(text: &str) -> String {
     let mut chars = text.chars();

@@ -9,6 +9,7 @@ use guardrule::judge::judge;
 use guardrule::reading::parse;
 use guardrule::report::Detail;
 use guardrule::report::Explain;
+use guardrule::report::GuardRemedies;
 use guardrule::report::JudgedGuard;
 use guardrule::report::ReportBasis;
 use guardrule::report::ReportForm;
@@ -143,9 +144,11 @@ impl Scene {
         let mut report = report(form, basis, &mut out).expect("a Vec takes everything");
         for guard in &self.guards {
             let judged = judge(guard, &self.facts, &self.rulesets, self.options);
+            let remedies = GuardRemedies::of(guard, &judged, &self.facts, &self.rulesets, self.options);
             let entry = JudgedGuard {
                 guard: guard.clone(),
                 judged,
+                remedies,
             };
             report.guard(&entry).expect("a Vec takes everything");
         }

@@ -21,6 +21,7 @@ use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::json::links::LinkRecord;
 use crate::report::json::links::links;
+use crate::report::actions;
 use crate::report::remedy;
 use crate::report::standing;
 use crate::report::words;
@@ -303,33 +304,46 @@ struct FindingRecord<'a> {
 struct RemedyRecord {
     says: String,
     aims_at: Option<String>,
-    /// Not worked out yet.
-    quantity: Option<&'static str>,
+    quantity: Option<String>,
     who: &'static str,
     leave: &'static str,
     holes: bool,
-    /// Not worked out yet.
     access: Option<&'static str>,
     lasts: &'static str,
     within: Option<&'static str>,
-    refused: [(); 0],
+    refused: Vec<RefusedRecord>,
+}
+
+/// A remedy that is not offered.
+#[derive(Serialize)]
+struct RefusedRecord {
+    says: String,
+    breaks: Vec<String>,
 }
 
 /// The remedy of what a finding judged, where it falls short.
-fn remedy(judged: &Judged<'_>, guard: &Guard, finding: &Finding<'_>) -> Option<RemedyRecord> {
+fn remedy(entry: &JudgedGuard<'_>, finding: &Finding<'_>) -> Option<RemedyRecord> {
     let short = finding.verdict == Verdict::FallsShort && finding.counts();
-    let remedy = short.then(|| remedy::remedy(judged, guard, finding.item))??;
+    let remedy = short.then(|| remedy::remedy(&entry.remedies, &entry.judged, finding.item))??;
+    let access = actions::access(&entry.guard);
     Some(RemedyRecord {
         says: remedy.says,
         aims_at: remedy.aims_at,
-        quantity: None,
+        quantity: remedy.quantity,
         who: remedy.who.name(),
         leave: remedy.leave.name(),
         holes: remedy.holes == remedy::RemedyHoles::Makes,
-        access: None,
+        access: (!access.is_empty()).then_some(access),
         lasts: remedy.lasts.name(),
-        within: None,
-        refused: [],
+        within: remedy.within,
+        refused: remedy
+            .refused
+            .into_iter()
+            .map(|refused| RefusedRecord {
+                says: refused.says,
+                breaks: refused.breaks,
+            })
+            .collect(),
     })
 }
 
@@ -553,7 +567,7 @@ impl<'a> FindingRecord<'a> {
             readings: places(&finding.readings),
             also_readings: places(&finding.also_readings),
             links: links(finding),
-            remedy: remedy(&entry.judged, guard, finding),
+            remedy: remedy(entry, finding),
             says: &finding.rule.says,
             item: finding.item.name(),
             operator: finding.limit.as_ref().map(|limit| limit.operator.key()),

@@ -14,6 +14,7 @@ pub use draw::plans_svg;
 pub use json::plans_json;
 pub use survey_file::altered_survey;
 pub use text::plans_text;
+pub(super) use words::{part as material, refusal};
 
 use crate::items::Verdict;
 use crate::judge::Judged;

@@ -11,6 +11,7 @@ use crate::reading::print;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
 use crate::report::safe_cell;
+use crate::rules;
 use crate::survey::Observation;
 use crate::survey::TapeClass;
 
@@ -97,7 +98,12 @@ fn facts(guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) -> Vec<(Item, Str
         let step = file.read_to.map(|step| step.exact(LengthUnit::Inch));
         facts.extend(step.map(|step| (Item::ReadTo, step)));
     }
-    let ids: Vec<&str> = basis.rulesets.iter().map(|ruleset| &*ruleset.id).collect();
+    let embedded = |id: &str| rules::embedded_ids().any(|known| known == id);
+    let ids: Vec<&str> = basis
+        .rulesets
+        .iter()
+        .map(|ruleset| if embedded(&ruleset.id) { &*ruleset.id } else { &*ruleset.file })
+        .collect();
     facts.push((Item::Rules, ids.join("; ")));
     if let Some(guard) = guards.first() {
         let m = &guard.plan.measuring;

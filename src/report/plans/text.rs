@@ -14,7 +14,6 @@ use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
-use crate::report::palette;
 use crate::report::plans::counts::PartTotal;
 use crate::report::plans::counts::all_to_write;
 use crate::report::plans::counts::totals;
@@ -34,10 +33,11 @@ pub fn plans_text(
     let mut lines = Lines::new(basis.width);
     lines.heading(&headline(guards));
     lines.gap();
-    for guard in guards.iter().filter(|guard| guard.outcome() != PlanOutcome::Nothing) {
+    for guard in guards.iter().filter(|guard| !guard.plan.topics.is_empty()) {
         block(&mut lines, guard);
         lines.gap();
     }
+    undecided(&mut lines, guards);
     property(&mut lines, guards);
     end(&mut lines, guards, basis);
     writeln!(out, "{}", lines.joined())
@@ -54,13 +54,31 @@ fn headline(guards: &[PlannedGuard<'_>]) -> String {
             && matches!(guard.outcome(), PlanOutcome::Confirmed | PlanOutcome::Undecided)
     });
     let right = right.count();
-    let railings = if guards.len() == 1 { "railing" } else { "railings" };
+    let all = "everything that falls short has a remedy that judging the changed railing confirms";
+    if guards.len() == 1 {
+        return match right {
+            0 => "It falls short, and not all of it has a remedy that can be shown here.".to_owned(),
+            _ => format!("It falls short; {all}."),
+        };
+    }
     let fall = if short == 1 { "falls" } else { "fall" };
-    format!(
-        "{short} of {} {railings} {fall} short. For {right} of them every shortfall has a remedy that \
-         judging the changed railing confirms.",
-        guards.len()
-    )
+    format!("{short} of {} railings {fall} short. For {right} of them {all}.", guards.len())
+}
+
+/// Guards of which nothing falls short and something is undecided, in one line.
+fn undecided(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
+    let open = guards.iter().filter(|guard| {
+        guard.plan.topics.is_empty() && guard.outcome() == PlanOutcome::Undecided
+    });
+    let names: Vec<String> = open.map(PlannedGuard::name).collect();
+    if !names.is_empty() {
+        let says = format!(
+            "Nothing falls short, and something is undecided (guardrule check says what to measure): {}.",
+            names.join("; ")
+        );
+        lines.spread("", "  ", &says);
+        lines.gap();
+    }
 }
 
 fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
@@ -70,7 +88,7 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
     let when = when.map_or_else(String::new, |when| format!(": {when}"));
     lines.heading(&format!("{}{when}", guard.name()));
     for kind in &plan.tonight {
-        lines.hanging("  Tonight: ", words::tonight(*kind));
+        lines.spread("  ", "    ", &format!("Tonight: {}", words::tonight(*kind)));
     }
     for (number, step) in (1..).zip(&plan.steps) {
         self::step(lines, guard, number, step);
@@ -82,19 +100,19 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
     }
     for bridge in &plan.bridges {
         let takes = words::takes(plan, bridge.kind, bridge.labour);
-        lines.hanging("  Until then: ", &format!("{} [{takes}]", bridge.says));
+        lines.spread("  ", "    ", &format!("Until then: {} [{takes}]", bridge.says));
     }
     result(lines, guard);
     for refused in &plan.refused {
         let says = refused.offered.says.trim_end_matches('.');
         let why = words::refusal(refused);
-        lines.hanging("  Not offered: ", &format!("{says}; {why}."));
+        lines.spread("  ", "    ", &format!("Not offered: {says}; {why}."));
     }
     let write = all_to_write(guard);
     if !write.is_empty() {
         let names: Vec<&str> = write.iter().map(|item| item.name()).collect();
-        let says = format!("write {}.", names.join(", "));
-        lines.hanging("  To count what it takes, ", &says);
+        let says = format!("To count what it takes, write {}.", names.join(", "));
+        lines.spread("  ", "    ", &says);
     }
 }
 
@@ -123,12 +141,13 @@ fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Plann
         let says = "No drawing shows this: push it, look at it or ask an engineer when it is done.";
         lines.hanging("     ", says);
     }
-    let instead: Vec<&str> = step
-        .instead
-        .iter()
-        .take(INSTEAD)
-        .map(|other| other.kind.row().name)
-        .collect();
+    let mut instead: Vec<&str> = Vec::new();
+    for name in step.instead.iter().map(|other| other.kind.row().name) {
+        let new = name != step.offered.kind.row().name && !instead.contains(&name);
+        if new && instead.len() < INSTEAD {
+            instead.push(name);
+        }
+    }
     if !instead.is_empty() {
         lines.hanging("     Or: ", &format!("{}.", instead.join("; ")));
     }
@@ -158,12 +177,16 @@ fn result(lines: &mut Lines, guard: &PlannedGuard<'_>) {
     if !left.is_empty() {
         says.push_str(&format!("; not shown by this: {}", left.join(", ")));
     }
-    let mut open: Vec<&str> = plan.open.iter().map(|open| open.key.item.name()).collect();
-    open.dedup();
+    let mut open: Vec<&str> = Vec::new();
+    for item in plan.open.iter().map(|open| open.key.item.name()) {
+        if !open.contains(&item) {
+            open.push(item);
+        }
+    }
     if !open.is_empty() {
         says.push_str(&format!("; still undecided: {}", open.join(", ")));
     }
-    lines.hanging("  Judged again with this done: ", &format!("{says}."));
+    lines.spread("  ", "    ", &format!("Judged again with this done: {says}."));
 }
 
 fn rules(count: usize) -> String {
@@ -234,7 +257,8 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
     }
     let names: Vec<_> = basis.rulesets.iter().map(|ruleset| one_line(&ruleset.title)).collect();
     lines.hanging("", &format!("Judged by: {}.", names.join("; ")));
-    if let Some(guard) = guards.iter().find(|guard| !guard.plan.steps.is_empty()) {
+    let drawn = guards.iter().filter(|guard| !guard.plan.steps.is_empty());
+    if let Some(guard) = drawn.max_by_key(|guard| guard.plan.measuring.heights) {
         let m = &guard.plan.measuring;
         lines.hanging(
             "",

@@ -164,7 +164,7 @@ pub(super) fn time(labour: Labour) -> String {
 }
 
 /// `at most 24 upright bars 3/4 in wide, 32 in long`
-pub(super) fn part(part: &MaterialPart, unit: LengthUnit) -> String {
+pub(in crate::report) fn part(part: &MaterialPart, unit: LengthUnit) -> String {
     let count = match &part.how_many {
         HowMany::Exactly(count) => format!("{count} x "),
         HowMany::AtMost(count) => format!("at most {count} x "),
@@ -180,7 +180,7 @@ pub(super) fn part(part: &MaterialPart, unit: LengthUnit) -> String {
 }
 
 /// Why a remedy is not offered, in a sentence.
-pub(super) fn refusal(refused: &RefusedRemedy) -> String {
+pub(in crate::report) fn refusal(refused: &RefusedRemedy) -> String {
     if refused.breaks.is_empty() {
         return refused.why.clone();
     }
