@@ -7,6 +7,7 @@ mod harness;
 mod judging;
 mod layout;
 mod outputs;
+mod pages;
 mod properties;
 mod published;
 mod readings;

@@ -133,6 +133,8 @@ pub(super) enum Format {
     Actions,
     /// For reading on a terminal
     Text,
+    /// A page to print or to hand over
+    Html,
     /// For programs: everything
     Json,
     /// For a spreadsheet: one finding a row

@@ -227,6 +227,7 @@ fn judge(
         Format::Actions if output.is_none() && terminal.is_a_screen() => ReportForm::ActionsTable,
         Format::Actions => ReportForm::Actions,
         Format::Text => ReportForm::Text,
+        Format::Html => ReportForm::Html(survey.guard_count()),
         Format::Json => ReportForm::Json,
         Format::Csv => ReportForm::Csv,
         Format::Summary => ReportForm::Summary,

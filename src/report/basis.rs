@@ -101,6 +101,8 @@ pub enum ReportForm {
     ActionsTable,
     /// One finding a row, for a spreadsheet.
     Csv,
+    /// A page to hand over; how many guards it will hold.
+    Html(usize),
     /// Everything, for programs.
     Json,
     /// The counts alone, as JSON.

@@ -4,6 +4,7 @@ use std::io;
 use std::io::Write;
 
 use crate::report::Csv;
+use crate::report::HtmlReport;
 use crate::report::Json;
 use crate::report::Report;
 use crate::report::ReportBasis;
@@ -26,6 +27,7 @@ pub fn report<'a>(
         ReportForm::Actions => Box::new(Actions::new(out, basis, ActionsForm::Csv)),
         ReportForm::ActionsTable => Box::new(Actions::new(out, basis, ActionsForm::Table)),
         ReportForm::Csv => Box::new(Csv::new(out, basis)?),
+        ReportForm::Html(guards) => Box::new(HtmlReport::new(out, basis, guards)),
         ReportForm::Json => Box::new(Json::new(out, basis)?),
         ReportForm::Summary => Box::new(SummaryForm::new(out)),
         ReportForm::Text => Box::new(TextReport::new(out, basis)),

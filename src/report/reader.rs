@@ -295,6 +295,17 @@ pub(super) fn uncapital(text: &str) -> String {
     })
 }
 
+/// The number that ties a card to a drawing: `①`, beyond twenty `(21)`.
+pub(super) fn tie(number: usize) -> String {
+    let circled = u32::try_from(number)
+        .ok()
+        .filter(|number| (1..=20).contains(number));
+    match circled.and_then(|number| char::from_u32(0x245F + number)) {
+        Some(circled) => circled.to_string(),
+        None => format!("({number})"),
+    }
+}
+
 /// A text with a capital first.
 pub(super) fn capital(text: &str) -> String {
     let mut chars = text.chars();

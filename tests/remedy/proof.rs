@@ -64,7 +64,7 @@ fn holds_up(text: &str, names: &[&str]) -> (usize, usize) {
     let mut written = Vec::new();
     altered_survey(&mut written, &planned, &basis).expect("a Vec takes everything");
     let after_text = String::from_utf8(written.clone()).expect("UTF-8");
-    let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(InMemory::new("after.csv", &written))];
+    let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(InMemory::new("after.csv", written.as_slice()))];
     let after = Survey::scan(&files).expect("it can be read");
     let mut judged_after: BTreeMap<String, Judged<'_>> = BTreeMap::new();
     after

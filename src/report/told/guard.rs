@@ -1,5 +1,6 @@
 //! What the report keeps of a guard until all are known.
 
+use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Assumption;
@@ -22,6 +23,7 @@ use crate::report::matters::was_not_entered;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::report::told::holds;
+use crate::report::told::page::PageTold;
 use crate::report::told::paragraph::Paragraph;
 use crate::report::told::paragraph::paragraph;
 use crate::report::told::rank::Rank;
@@ -55,6 +57,15 @@ pub(in crate::report) struct Next {
     pub(in crate::report) how: &'static str,
 }
 
+/// How one hazard comes out; `None` where nothing asks about it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::report) struct HazardTold {
+    pub(in crate::report) hazard: Hazard,
+    /// By the building rules; `None` as well where none were checked.
+    pub(in crate::report) rules: Option<Verdict>,
+    pub(in crate::report) advice: Option<Verdict>,
+}
+
 /// A guard as it will be printed.
 #[derive(Clone, Debug)]
 pub(in crate::report) struct GuardTold {
@@ -81,6 +92,12 @@ pub(in crate::report) struct GuardTold {
     /// How it comes out, in a sentence.
     pub(in crate::report) comes_out: String,
     pub(in crate::report) hazards: String,
+    /// The same one by one.
+    pub(in crate::report) each_hazard: Vec<HazardTold>,
+    /// The worst of it in a few words: `2 1/2 in too low`.
+    pub(in crate::report) worst: String,
+    /// There is no railing.
+    pub(in crate::report) open_edge: bool,
     pub(in crate::report) paragraphs: Vec<Paragraph>,
     /// What to look at or to write down next, most decisive first.
     pub(in crate::report) next: Vec<Next>,
@@ -101,6 +118,8 @@ pub(in crate::report) struct GuardTold {
     /// Cautions and what rules leave out, by their numbers in the survey's lists.
     pub(in crate::report) cautions: Vec<usize>,
     pub(in crate::report) leaves_out: Vec<usize>,
+    /// What a page shows beside it; nothing in a text.
+    pub(in crate::report) page: Option<Box<PageTold>>,
 }
 
 impl GuardTold {
@@ -133,6 +152,7 @@ impl GuardTold {
         } else {
             ReportPart::Unfinished
         };
+        let worst = worst(&tonight, &paragraphs);
         GuardTold {
             rank: Rank::of(entry, order),
             part,
@@ -153,6 +173,9 @@ impl GuardTold {
             near,
             comes_out: comes_out(entry, basis),
             hazards: hazards(entry, basis),
+            each_hazard: each_hazard(entry, basis),
+            worst,
+            open_edge: is_open_edge(guard),
             paragraphs,
             next: next(entry),
             could_not_look,
@@ -167,6 +190,7 @@ impl GuardTold {
             full: String::new(),
             cautions: Vec::new(),
             leaves_out: Vec::new(),
+            page: None,
         }
     }
 
@@ -410,6 +434,33 @@ fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static
         (None, Some(verdict)) => reader::verdict(verdict),
         (None, None) => "no rule asks",
     }
+}
+
+/// The five hazards one by one, what decides and what advises apart.
+fn each_hazard(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<HazardTold> {
+    let authority = Authority::of(basis.rulesets);
+    let of = |of: &HazardVerdict| match authority {
+        Authority::Law => HazardTold {
+            hazard: of.hazard,
+            rules: of.verdict,
+            advice: of.guidance,
+        },
+        Authority::Guidance => HazardTold {
+            hazard: of.hazard,
+            rules: None,
+            advice: of.verdict,
+        },
+    };
+    entry.judged.hazards.iter().map(of).collect()
+}
+
+/// The worst of it in a few words.
+fn worst(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
+    if let Some(act) = tonight.iter().find(|act| !act.call.is_empty()) {
+        return act.call.to_owned();
+    }
+    let mut shortly = paragraphs.iter().map(|paragraph| &paragraph.shortly);
+    shortly.next().cloned().unwrap_or_default()
 }
 
 /// What to find out next, each item once; where a reading is there and says too

@@ -1,6 +1,7 @@
 //! One thing measured as a paragraph: what was read, what asks and by how much it
 //! is missed, what to do. Eight lines at most; `--full` says the rest.
 
+use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Operator;
@@ -19,6 +20,9 @@ use crate::rules::Status;
 
 /// How many demands of one kind are said.
 const DEMANDS: usize = 2;
+
+/// Where a text has the rest; a page has it below.
+pub(in crate::report) const MORE: &str = " (--full).";
 
 /// A sentence whose amount may differ between guards that are else alike.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -41,6 +45,14 @@ impl Sentence {
 /// What is said of one thing measured.
 #[derive(Clone, Debug)]
 pub(in crate::report) struct Paragraph {
+    /// The item under which it is spoken of.
+    pub(in crate::report) topic: Item,
+    /// The worst of it.
+    pub(in crate::report) verdict: Verdict,
+    /// What is wrong in a few words, with its amount: `1/2 in too low`.
+    pub(in crate::report) shortly: String,
+    /// Each clause that it rests on, with how that was read.
+    pub(in crate::report) sources: Vec<String>,
     pub(in crate::report) title: String,
     /// The readings word for word, with their notes.
     pub(in crate::report) readings: String,
@@ -108,11 +120,67 @@ pub(in crate::report) fn paragraph(
         does.push(Sentence::plain(format!("To settle it: {settle}.")));
     }
     Paragraph {
+        topic: matter.topic,
+        verdict: worst(matter),
+        shortly: shortly(matter),
+        sources: sources(matter),
         title: reader::title(matter.topic),
         readings: readings.join("; "),
         sentences,
         does,
     }
+}
+
+fn worst(matter: &ThingMeasured<'_, '_>) -> Verdict {
+    let verdicts = matter.asks.iter().map(|(_, finding)| finding.verdict);
+    verdicts.min().unwrap_or(Verdict::NotMeasured)
+}
+
+/// The strictest of what is missed, in a few words; where nothing is, what is open.
+fn shortly(matter: &ThingMeasured<'_, '_>) -> String {
+    let Some(finding) = matter.strictest() else {
+        let near = matter.with(Verdict::TooClose).next().is_some();
+        let open = if near {
+            "too near to tell"
+        } else {
+            "rule unclear"
+        };
+        return format!("{}: {open}", reader::title(matter.topic).to_lowercase());
+    };
+    match reader::shortfall(finding) {
+        Some(amount) => {
+            let operator = finding.limit.as_ref().map(|limit| limit.operator);
+            format!("{amount} {}", reader::way(finding.item, operator))
+        }
+        None => reader::fault(finding),
+    }
+}
+
+/// `us-dwelling-2018 R312.1.2: read in the text`
+fn sources(matter: &ThingMeasured<'_, '_>) -> Vec<String> {
+    let mut sources: Vec<String> = Vec::new();
+    for (_, finding) in &matter.asks {
+        let said = matches!(
+            finding.verdict,
+            Verdict::FallsShort | Verdict::TooClose | Verdict::NotSettled
+        );
+        let source = source(finding);
+        if said && !sources.contains(&source) {
+            sources.push(source);
+        }
+    }
+    sources
+}
+
+/// Where a rule stands and how it was read.
+pub(in crate::report) fn source(finding: &Finding<'_>) -> String {
+    let rule = finding.rule;
+    let read = reader::mark(rule.status).unwrap_or("read in the text");
+    format!(
+        "{}, {}: {read}",
+        one_line(&finding.ruleset.id),
+        one_line(&rule.clause),
+    )
 }
 
 /// `The rules: 36 in or more: 1/2 in too low (R312.1.2).`
@@ -160,7 +228,11 @@ fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_b
         });
     }
     if left > 0 {
-        sentences.push(Sentence::plain(format!("and {left} more (--full).")));
+        sentences.push(Sentence {
+            before: format!("and {left} more"),
+            amount: String::new(),
+            after: MORE.to_owned(),
+        });
     } else if let Some(last) = sentences.last_mut().filter(|_| !said.is_empty()) {
         let end = if last.after.is_empty() {
             &mut last.before

@@ -1,0 +1,107 @@
+// Opens every page of list.mjs: conformance, axe, no message, no request, without
+// scripts, on narrow and wide screens, in every scheme of colours, and on paper.
+// node pages.mjs [NAME…]
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { HtmlValidate } from 'html-validate';
+import { axeSource, launched, opened } from './browser.mjs';
+import { faultsOf, hasColour, words } from './print.mjs';
+import { pages } from './list.mjs';
+
+const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
+const program = process.env.GUARDRULE ?? join(root, 'target/debug/guardrule');
+const folder = mkdtempSync(join(tmpdir(), 'pages-'));
+const validate = new HtmlValidate({ extends: ['html-validate:standard'] });
+const WIDTHS = [320, 390, 1280];
+const SCHEMES = [{ colours: 'light' }, { colours: 'dark' }, { colours: 'light', forced: true }];
+
+let passed = 0;
+const failed = [];
+
+function check(name, what, faults) {
+  if (faults.length === 0) { passed += 1; return; }
+  failed.push(`${name}, ${what}:`, ...faults.slice(0, 12).map((fault) => `    ${fault}`));
+  if (faults.length > 12) failed.push(`    and ${faults.length - 12} more`);
+}
+
+function made(page) {
+  const ran = spawnSync(program, page.args, { cwd: root, encoding: 'utf8', maxBuffer: 1 << 29 });
+  if (!ran.stdout?.includes('</html>')) throw new Error(`${page.name}: ${ran.error ?? ran.stderr}`);
+  const file = join(folder, `${page.name}.html`);
+  writeFileSync(file, ran.stdout);
+  return { file, html: ran.stdout };
+}
+
+async function conforms(page, html) {
+  const report = await validate.validateString(html);
+  const messages = report.results.flatMap((result) => result.messages);
+  check(page.name, 'HTML conformance', messages.map((m) => `${m.line}:${m.column} ${m.ruleId}: ${m.message}`));
+}
+
+async function onScreen(browser, page, url) {
+  for (const width of WIDTHS) {
+    for (const scheme of SCHEMES) {
+      const what = `${width} px, ${scheme.forced ? 'forced colours' : scheme.colours}`;
+      const at = await opened(browser, url, { width, ...scheme });
+      const wide = await at.page.evaluate(() => document.scrollingElement.scrollWidth);
+      check(page.name, `${what}: nothing sticks out`, wide > width ? [`${wide} px wide`] : []);
+      const small = await at.page.evaluate(() => [...document.querySelectorAll('body *')]
+        .filter((element) => element.getClientRects().length > 0
+          && [...element.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== ''))
+        .filter((element) => {
+          const svg = element.ownerSVGElement;
+          const scale = svg?.viewBox.baseVal.width ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1;
+          return parseFloat(getComputedStyle(element).fontSize) * (scale || 1) < 11.95;
+        })
+        .map((element) => `${element.textContent.trim().slice(0, 40)} is smaller than 12 px`));
+      check(page.name, `${what}: letters`, small);
+      await at.page.evaluate(axeSource);
+      const axe = await at.page.evaluate(() => window.axe.run(document, { resultTypes: ['violations'] }));
+      check(page.name, `${what}: axe`, axe.violations.flatMap((violation) =>
+        violation.nodes.map((node) => `${violation.id}: ${node.target} ${violation.help}`)));
+      check(page.name, `${what}: silence`, at.faults);
+      await at.close();
+    }
+  }
+  const bare = await opened(browser, url, { scripts: false });
+  const text = await bare.page.locator('body').innerText();
+  check(page.name, 'without scripts', text.includes('professionals decide') ? [] : ['nothing to read']);
+  await bare.close();
+}
+
+async function onPaper(browser, page, url) {
+  const at = await opened(browser, url);
+  const heads = await at.page.locator('.run').allTextContents();
+  if ((page.heads ?? true) && heads.length === 0) check(page.name, 'on paper', ['no sheet has a head']);
+  for (const format of ['A4', 'Letter']) {
+    const pdf = join(folder, `${page.name}-${format}.pdf`);
+    await at.page.pdf({ path: pdf, format, preferCSSPageSize: false, printBackground: true });
+    check(page.name, `on ${format}`, faultsOf(words(pdf), heads));
+    if (page.grey ?? true) check(page.name, `on ${format}: grey`, hasColour(pdf) ? ['a colour'] : []);
+  }
+  await at.close();
+}
+
+const wanted = process.argv.slice(2);
+const chosen = pages.filter((page) => wanted.length === 0 || wanted.includes(page.name));
+const browser = await launched();
+try {
+  for (const page of chosen) {
+    const began = Date.now();
+    const { file, html } = made(page);
+    const url = pathToFileURL(file).href;
+    await conforms(page, html);
+    if (page.shots ?? true) await onScreen(browser, page, url);
+    await onPaper(browser, page, url);
+    console.log(`${page.name}: ${((Date.now() - began) / 1000).toFixed(1)} s`);
+  }
+} finally {
+  await browser.close();
+  rmSync(folder, { recursive: true });
+}
+console.log(`${passed} passed, ${failed.filter((line) => !line.startsWith(' ')).length} failed`);
+if (failed.length > 0) console.error(failed.join('\n'));
+process.exitCode = failed.length > 0 || passed === 0 ? 1 : 0;
