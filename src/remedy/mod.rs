@@ -33,6 +33,6 @@ pub use kind::{
 pub use offered::{Bay, Offered};
 pub use plan::{Planned, RemedyPlan, StillOpen, Unsolved, Way, plan};
 pub use proof::{Broken, RefusedRemedy, RuleKey, is_met};
-pub use quantity::{HowMany, Labour, MaterialPart};
+pub use quantity::{HowMany, Labour, MaterialPart, PaintedArea};
 pub use shortfall::{HowSoon, SHORTFALLS, ShortfallKind, ShortfallRow};
 pub use topics::{Topic, is_high_outdoors, topics};

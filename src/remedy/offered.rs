@@ -7,6 +7,7 @@ use crate::remedy::change::GuardChange;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::quantity::Labour;
 use crate::remedy::quantity::MaterialPart;
+use crate::remedy::quantity::PaintedArea;
 
 /// A bay that is to be drawn with its marks.
 #[derive(Clone, Debug)]
@@ -35,6 +36,8 @@ pub struct Offered {
     pub labour: Option<Labour>,
     /// A drawing, where one can be made.
     pub bay: Option<Bay>,
+    /// Painted surface of parts that are taken out, at most, where that can be counted.
+    pub paint: Option<PaintedArea>,
     /// What to write down so that it can be worked out further.
     pub asks: Vec<Item>,
 }
@@ -49,6 +52,7 @@ impl Offered {
             parts: Vec::new(),
             labour: None,
             bay: None,
+            paint: None,
             asks: Vec::new(),
         }
     }

@@ -27,7 +27,9 @@ use crate::remedy::quantity::along;
 use crate::remedy::quantity::exact;
 use crate::remedy::quantity::gaps;
 use crate::remedy::quantity::measured;
+use crate::remedy::quantity::PaintedArea;
 use crate::remedy::quantity::side;
+use crate::remedy::quantity::sides;
 use crate::remedy::topics::says;
 
 /// Gaps of the infill that are too wide, the least change first.
@@ -383,6 +385,11 @@ fn laid_out_again(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
         })
         .taking(120, 240, "a bay");
     offered.asks = missing;
+    // there are no more old ones than new ones
+    let length = measured(drawn.guard, Item::BalusterLength);
+    if let (Some(count), Some(sides), Some(length)) = (count, sides(drawn.guard, Item::BalusterSection), length) {
+        offered.paint = Some(PaintedArea::of(count, sides, length));
+    }
     offered.bay = plan.map(|plan| Bay {
         plan,
         between: Vec::new(),

@@ -5,6 +5,7 @@ use std::io::Write;
 use std::sync::Arc;
 
 use crate::items::Item;
+use crate::items::StateWord;
 use crate::quantities::LengthUnit;
 use crate::reading::parse;
 use crate::reading::print;
@@ -105,7 +106,13 @@ fn facts(guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) -> Vec<(Item, Str
         .map(|ruleset| if embedded(&ruleset.id) { &*ruleset.id } else { &*ruleset.file })
         .collect();
     facts.push((Item::Rules, ids.join("; ")));
-    if let Some(guard) = guards.first() {
+    // a plan for which nobody stated a tolerance is judged as it is drawn
+    let plain = guards.iter().any(|guard| {
+        let mut states = guard.plan.way.guard.of(Item::State);
+        states.any(|(_, o)| o.word() == Some(StateWord::Proposed))
+    });
+    let stated = survey.build_tolerance.is_some();
+    if let Some(guard) = guards.first().filter(|_| stated || !plain) {
         let m = &guard.plan.measuring;
         let within = survey.build_tolerance.unwrap_or(m.gaps);
         facts.push((Item::BuildTolerance, m.text(within)));

@@ -4,6 +4,7 @@ use std::io;
 use std::io::Write;
 
 use crate::items::Item;
+use crate::items::LocationWord;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
@@ -136,6 +137,17 @@ fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Plann
     lines.hanging("     ", &format!("[{takes}]"));
     for part in &step.offered.parts {
         lines.hanging("     Take: ", &format!("{}.", words::part(part, plan.measuring.unit)));
+    }
+    if let Some(paint) = step.offered.paint.filter(|_| is_said(RemedyCaution::Lead, guard)) {
+        let place = guard.guard.of(Item::Location).find_map(|(_, o)| o.word());
+        let place = place.unwrap_or(LocationWord::Inside);
+        let more = if paint.is_minor_repair(place) {
+            "within what paid work may disturb as minor repair in the United States"
+        } else {
+            "more than minor repair in the United States: paid work needs a certified renovator"
+        };
+        let says = format!("If it is painted: a bay taken out is up to {} of old paint, {more}.", paint.text());
+        lines.hanging("     ", &says);
     }
     if !step.proved {
         let says = "No drawing shows this: push it, look at it or ask an engineer when it is done.";

@@ -76,7 +76,8 @@ pub(super) fn end(
     let files = words::shortened(&files.join(", "));
     let read = format!(
         "guardrule {}; read from {files}. A clause was read in its text unless it says otherwise. More: \
---full (every rule and source) · --explain (the sums) · --format actions (a list of work).",
+--full (every rule and source) · --explain (the sums) · --format actions (a list of work) · guardrule \
+remedy (what would put it right, to the mark).",
         basis.tool_version
     );
     lines.spread("  ", "     ", &read);
