@@ -328,7 +328,10 @@ fn exit(summary: &Summary, diagnostics: &Diagnostics) -> Exit {
     }
 }
 
-pub(super) fn print_diagnostics(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+pub(super) fn print_diagnostics(
+    diagnostics: &Diagnostics,
+    terminal: &mut Terminal<'_>,
+) -> io::Result<Exit> {
     report::diagnostics_text(&mut terminal.err(), diagnostics)?;
     Ok(Exit::BadInput)
 }

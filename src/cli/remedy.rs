@@ -104,7 +104,11 @@ pub(super) fn run(args: &RemedyArgs, terminal: &mut Terminal<'_>) -> io::Result<
 fn one_round(files: &[Box<dyn SurveyFile>]) -> Result<Survey<'_>, Diagnostics> {
     let gone = |error: FileError| {
         let mut all = Diagnostics::new();
-        all.push(system_refusal(codes::CANNOT_READ, &error.file, &error.error));
+        all.push(system_refusal(
+            codes::CANNOT_READ,
+            &error.file,
+            &error.error,
+        ));
         all
     };
     let survey = Survey::scan(files).map_err(gone)?;
@@ -139,7 +143,11 @@ fn planned<'r>(
     match found {
         Ok(found) => diagnostics.absorb(found),
         Err(error) => {
-            diagnostics.push(system_refusal(codes::CANNOT_READ, &error.file, &error.error));
+            diagnostics.push(system_refusal(
+                codes::CANNOT_READ,
+                &error.file,
+                &error.error,
+            ));
         }
     }
     if guards.is_empty() && survey.guard_count() > 0 {
@@ -172,19 +180,21 @@ fn write(
     report::altered_survey(&mut text, guards, basis)?;
     for unconfirmed in unconfirmed(&text, guards, basis) {
         let at = Excerpt::whole(Arc::from(name.clone()));
-        let says = format!("{unconfirmed} does not come out of the written survey as it was planned");
-        diagnostics.push(Diagnostic::error(codes::NOT_CONFIRMED, says, at).help(
-            "tell whoever keeps this program, with the survey; do not rely on this remedy",
-        ));
+        let says =
+            format!("{unconfirmed} does not come out of the written survey as it was planned");
+        diagnostics.push(
+            Diagnostic::error(codes::NOT_CONFIRMED, says, at).help(
+                "tell whoever keeps this program, with the survey; do not rely on this remedy",
+            ),
+        );
     }
-    let same = |read: &&PathBuf| {
-        matches!((read.canonicalize(), path.canonicalize()), (Ok(read), Ok(path)) if read == path)
-    };
+    let same = |read: &&PathBuf| matches!((read.canonicalize(), path.canonicalize()), (Ok(read), Ok(path)) if read == path);
     if args.surveys.iter().any(|read| same(&read)) {
         let at = Excerpt::whole(Arc::from(name.clone()));
         let says = format!("the changed survey would overwrite {name}, which is read here");
         diagnostics.push(
-            Diagnostic::error(codes::OUTPUT_IS_INPUT, says, at).help("name another file after --write"),
+            Diagnostic::error(codes::OUTPUT_IS_INPUT, says, at)
+                .help("name another file after --write"),
         );
         return Ok(());
     }
@@ -200,8 +210,9 @@ fn write(
     if let Err(error) = written {
         let refusal = no_output(path, &error);
         diagnostics.push(match error {
-            OutputError::NotOurs(_) => refusal
-                .help("name another file after --write, or say --force to replace this one"),
+            OutputError::NotOurs(_) => {
+                refusal.help("name another file after --write, or say --force to replace this one")
+            }
             OutputError::Io(_) => refusal,
         });
     }
@@ -212,7 +223,10 @@ fn write(
 /// survey is judged.
 fn unconfirmed(text: &[u8], guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) -> Vec<String> {
     let files: Vec<Box<dyn SurveyFile>> = vec![Box::new(InMemory::new("after.csv", text))];
-    let mut lost: Vec<String> = guards.iter().map(|planned| full_name(&planned.guard)).collect();
+    let mut lost: Vec<String> = guards
+        .iter()
+        .map(|planned| full_name(&planned.guard))
+        .collect();
     let Ok(survey) = Survey::scan(&files) else {
         return lost;
     };
@@ -220,13 +234,20 @@ fn unconfirmed(text: &[u8], guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>
         let judged = judge::judge(&guard, survey.facts(), basis.rulesets, basis.options);
         let name = full_name(&guard);
         let same = |planned: &&PlannedGuard<'_>| full_name(&planned.guard) == name;
-        if guards.iter().find(same).is_some_and(|planned| is_confirmed(planned, &judged)) {
+        if guards
+            .iter()
+            .find(same)
+            .is_some_and(|planned| is_confirmed(planned, &judged))
+        {
             lost.retain(|other| *other != name);
         }
         ControlFlow::Continue(())
     });
     if read.is_err() {
-        return guards.iter().map(|planned| full_name(&planned.guard)).collect();
+        return guards
+            .iter()
+            .map(|planned| full_name(&planned.guard))
+            .collect();
     }
     lost
 }
@@ -237,7 +258,9 @@ fn is_confirmed(planned: &PlannedGuard<'_>, judged: &Judged<'_>) -> bool {
 }
 
 fn full_name(guard: &Guard) -> String {
-    format!("{} {} {}", guard.building, guard.unit, guard.name).trim().to_owned()
+    format!("{} {} {}", guard.building, guard.unit, guard.name)
+        .trim()
+        .to_owned()
 }
 
 fn exit(guards: &[PlannedGuard<'_>], diagnostics: &Diagnostics) -> Exit {

@@ -29,7 +29,10 @@ impl Measuring {
     /// source), unless the survey states a build tolerance.
     #[must_use]
     pub fn of(guard: &Guard, facts: &SurveyFacts) -> Measuring {
-        let readings = guard.observations.iter().chain(&guard.inherited.observations);
+        let readings = guard
+            .observations
+            .iter()
+            .chain(&guard.inherited.observations);
         let units = readings.filter_map(|observation| {
             let (unit, _) = observation.reading.as_ref()?.value.tape()?;
             Some(unit.is_imperial())
@@ -169,14 +172,26 @@ mod tests {
             for (within, aim) in [4, 8, 12, 16].into_iter().zip(aims) {
                 let all = inches(within);
                 let drawn = all.most(Length::sixty_fourths(limit), all.gaps);
-                assert_eq!(drawn, Length::sixty_fourths(aim), "{limit}/64 ± {within}/64");
+                assert_eq!(
+                    drawn,
+                    Length::sixty_fourths(aim),
+                    "{limit}/64 ± {within}/64"
+                );
             }
         }
-        for (limit, aims) in [(34, [12, 16, 20, 24]), (36, [12, 16, 20, 24]), (42, [12, 16, 20, 24])] {
+        for (limit, aims) in [
+            (34, [12, 16, 20, 24]),
+            (36, [12, 16, 20, 24]),
+            (42, [12, 16, 20, 24]),
+        ] {
             for (within, more) in [4, 8, 12, 16].into_iter().zip(aims) {
                 let all = inches(within);
                 let drawn = all.least(Length::inches(limit), all.heights);
-                assert_eq!(drawn, Length::sixty_fourths(limit * 64 + more), "{limit} ± {within}/64");
+                assert_eq!(
+                    drawn,
+                    Length::sixty_fourths(limit * 64 + more),
+                    "{limit} ± {within}/64"
+                );
             }
         }
         // micrometres, since 3 1/2 in is 88.9 mm; at ± 1, 2, 3, 5 mm
@@ -201,7 +216,11 @@ mod tests {
             for (within, more) in [(1, 3), (2, 4), (3, 5), (5, 7)] {
                 let all = millimetres(within);
                 let drawn = all.least(Length::millimetres(limit), all.heights);
-                assert_eq!(drawn, Length::millimetres(limit + more), "{limit} ± {within}");
+                assert_eq!(
+                    drawn,
+                    Length::millimetres(limit + more),
+                    "{limit} ± {within}"
+                );
             }
         }
     }

@@ -81,7 +81,10 @@ fn own(guard: &Guard, item: Item) -> Vec<usize> {
 /// `None` where a new reading is none of its item.
 #[must_use]
 pub fn changed(guard: &Guard, change: &GuardChange) -> Option<Guard> {
-    let row = guard.observations.first().map_or(RowPlace { file: 0, line: 0 }, |o| o.row);
+    let row = guard
+        .observations
+        .first()
+        .map_or(RowPlace { file: 0, line: 0 }, |o| o.row);
     let mut state = None;
     let mut observations: Vec<Observation> = Vec::with_capacity(guard.observations.len() + 4);
     for (index, observation) in (0..).zip(&guard.observations) {

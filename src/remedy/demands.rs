@@ -44,9 +44,10 @@ impl Demands {
                 [&bounds.at_least, &bounds.above],
                 [&bounds.at_most, &bounds.below],
             ),
-            Demand::Opening(opening) => {
-                ([&opening.at_least, &None], [&opening.stops_ball, &opening.at_most])
-            }
+            Demand::Opening(opening) => (
+                [&opening.at_least, &None],
+                [&opening.stops_ball, &opening.at_most],
+            ),
             Demand::Count(_)
             | Demand::Foothold(_)
             | Demand::Load(_)
@@ -54,14 +55,22 @@ impl Demands {
             | Demand::Words { .. } => return,
         };
         for limit in least.into_iter().flatten() {
-            self.least = Some(self.least.map_or(limit.length, |least| least.max(limit.length)));
+            self.least = Some(
+                self.least
+                    .map_or(limit.length, |least| least.max(limit.length)),
+            );
         }
         for limit in most.into_iter().flatten() {
-            self.most = Some(self.most.map_or(limit.length, |most| most.min(limit.length)));
+            self.most = Some(
+                self.most
+                    .map_or(limit.length, |most| most.min(limit.length)),
+            );
         }
         if let Demand::Opening(opening) = demand
             && let Some((above, below)) = &opening.not_within
-            && self.most.is_none_or(|most| most < below.length && most > above.length)
+            && self
+                .most
+                .is_none_or(|most| most < below.length && most > above.length)
         {
             self.most = Some(above.length);
         }

@@ -45,18 +45,23 @@ const LATER: &str = "to be looked at and pushed again when it is built";
 
 /// A guard that moves: the link that moves is mended.
 pub(super) fn moves(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
-    let change = || GuardChange::default().instead(drawn.guard, Item::MovesWhenPushed, "not reached", LATER);
-    let nuts = "Tighten nuts and replace missing washers, from the inside, nobody leaning on it; stop when \
+    let change =
+        || GuardChange::default().instead(drawn.guard, Item::MovesWhenPushed, "not reached", LATER);
+    let nuts = "Tighten nuts and replace missing washers; from the inside, nobody leaning on it. Stop when \
                 the wood is crushed. Push it again with one hand: if it still moves, keep off it."
         .to_owned();
-    let link = "Have the link that moves found (post foot, rail end, the edge it stands on) and mended: \
+    let link = "Have the link that moves found (post foot, rail end, the edge it stands on) and mended; \
                 posts through-bolted to framing that is tied back. Push it again with one hand when done."
         .to_owned();
     let mut all = Vec::new();
     if !says(drawn.guard, MovesWhenPushedWord::ALot) {
         all.push(Offered::new(RemedyKind::TightenNuts, nuts, change()).taking(10, 20, "a post"));
     }
-    all.push(Offered::new(RemedyKind::MendLink, link, change()).of(bolts(drawn.guard)).taking(90, 360, "a post"));
+    all.push(
+        Offered::new(RemedyKind::MendLink, link, change())
+            .of(bolts(drawn.guard))
+            .taking(90, 360, "a post"),
+    );
     all
 }
 
@@ -73,7 +78,10 @@ fn bolts(guard: &Guard) -> MaterialPart {
         (Some(_) | None, _) => None,
     };
     let asked = [Item::GuardLength, Item::PostSpacing];
-    let missing = asked.into_iter().filter(|item| measured(guard, *item).is_none()).collect();
+    let missing = asked
+        .into_iter()
+        .filter(|item| measured(guard, *item).is_none())
+        .collect();
     MaterialPart {
         what: "posts, each with 2 through-bolts of 1/2 in (12 mm), 4 washers, 1 tie, 2 pieces of blocking"
             .to_owned(),
@@ -92,7 +100,10 @@ fn for_an_engineer(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             continue;
         };
         for link in &chain.links {
-            if let Some(mend) = link.mend.filter(|_| link.finding.verdict() == Verdict::FallsShort) {
+            if let Some(mend) = link
+                .mend
+                .filter(|_| link.finding.verdict() == Verdict::FallsShort)
+            {
                 let says = mended(mend);
                 if !mends.contains(&says) {
                     mends.push(says);
@@ -105,7 +116,9 @@ fn for_an_engineer(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     } else {
         mends.join("; ")
     };
-    let says = format!("Have an engineer decide what it takes; what was seen points to: {what}.");
+    let says = format!(
+        "Have an engineer decide what it takes; what was seen points to: {what}. Until then keep everybody off it."
+    );
     vec![
         Offered::new(RemedyKind::BoltsAndTie, says, GuardChange::default())
             .of(bolts(drawn.guard))
@@ -145,10 +158,20 @@ pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: Loads) -> Vec<Offered> {
         let says = "Have the anchors looked at, or tested, by an engineer or by the anchors' maker; no new \
                     hole in a slab or its waterproof layer before that."
             .to_owned();
-        return vec![Offered::new(RemedyKind::AnchorsChecked, says, GuardChange::default())];
+        return vec![Offered::new(
+            RemedyKind::AnchorsChecked,
+            says,
+            GuardChange::default(),
+        )];
     }
     let mut change = GuardChange::default();
-    for item in [Item::PostFasteners, Item::WasherSize, Item::FastenerSpacing, Item::FastenerDepth, Item::EdgeDistance] {
+    for item in [
+        Item::PostFasteners,
+        Item::WasherSize,
+        Item::FastenerSpacing,
+        Item::FastenerDepth,
+        Item::EdgeDistance,
+    ] {
         change = change.without(guard, item);
     }
     let bolted = PostFasteningWord::ThroughBolts.name();
@@ -158,10 +181,15 @@ pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: Loads) -> Vec<Offered> {
         change = change.instead(guard, Item::FastenedTo, blocking, "as drawn");
     }
     let (kind, does) = if notched {
-        change = change.instead(guard, Item::NotchedPost, NotchedPostWord::No.name(), "as drawn");
+        change = change.instead(
+            guard,
+            Item::NotchedPost,
+            NotchedPostWord::No.name(),
+            "as drawn",
+        );
         (
             RemedyKind::NewPostForNotch,
-            "Have each notched post replaced by one that is not notched, held by two through-bolts with \
+            "Have each notched post replaced by one that is not notched; held by two through-bolts with \
              washers, the framing behind it tied back to the joists or blocked.",
         )
     } else if plate {
@@ -180,17 +208,22 @@ pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: Loads) -> Vec<Offered> {
         (
             RemedyKind::BoltsAndTie,
             "Have each post through-bolted with two bolts of 1/2 in (12 mm), washers on both sides, and the \
-             rim tied to the joists or blocked: bolts through a rim alone tear it off.",
+             rim tied to the joists or blocked; bolts through a rim alone tear it off.",
         )
     };
-    vec![Offered::new(kind, does.to_owned(), change).of(bolts(guard)).taking(90, 360, "a post")]
+    vec![
+        Offered::new(kind, does.to_owned(), change)
+            .of(bolts(guard))
+            .taking(90, 360, "a post"),
+    ]
 }
 
 /// A post that is rotten, rusted through, cracked, or whose fastening is gone.
 pub(super) fn rotten(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
-    let says = "Have what is rotten, rusted, cracked or unfastened replaced by a new post, and its \
+    let says =
+        "Have what is rotten, rusted, cracked or unfastened replaced by a new post, and its \
                 neighbours and what they stand on looked at. Nothing is hung on it before."
-        .to_owned();
+            .to_owned();
     let mut change = GuardChange::default();
     if drawn.guard.of(Item::Condition).next().is_some() {
         let seen = ConditionWord::NoneSeen.name();
@@ -201,18 +234,30 @@ pub(super) fn rotten(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         let bolts = PostFasteningWord::ThroughBolts.name();
         change = change.instead(drawn.guard, Item::PostFastening, bolts, "as drawn");
     }
-    vec![Offered::new(RemedyKind::NewPostForRot, says, change).of(bolts(drawn.guard)).taking(180, 360, "a post")]
+    vec![
+        Offered::new(RemedyKind::NewPostForRot, says, change)
+            .of(bolts(drawn.guard))
+            .taking(180, 360, "a post"),
+    ]
 }
 
 /// The end of a rail at a wall or post.
 pub(super) fn rail_end() -> Vec<Offered> {
-    let behind = "Have blocking put between two studs behind the rail's end, and the rail screwed into it \
+    let behind =
+        "Have blocking put between two studs behind the rail's end, and the rail screwed into it \
                   with at least 1 1/2 in (38 mm) of thread in wood."
-        .to_owned();
-    let plate = "Have a board fixed across two studs, and the rail's end screwed into it.".to_owned();
+            .to_owned();
+    let plate =
+        "Have a board fixed across two studs, and the rail's end screwed into it.".to_owned();
     vec![
-        Offered::new(RemedyKind::BlockingBehindRail, behind, GuardChange::default()).taking(90, 180, "an end"),
-        Offered::new(RemedyKind::PlateAcrossStuds, plate, GuardChange::default()).taking(60, 120, "an end"),
+        Offered::new(
+            RemedyKind::BlockingBehindRail,
+            behind,
+            GuardChange::default(),
+        )
+        .taking(90, 180, "an end"),
+        Offered::new(RemedyKind::PlateAcrossStuds, plate, GuardChange::default())
+            .taking(60, 120, "an end"),
     ]
 }
 
@@ -228,14 +273,54 @@ pub(super) fn new_guard<'r>(
     }
     let sketch = |height: Length, gap: Length, below: Length| {
         GuardChange::default()
-            .instead(drawn.guard, Item::Guard, GuardWord::Present.name(), "as drawn")
-            .instead(drawn.guard, Item::Height, &m.drawn(height, m.heights), "as drawn, at its lowest")
-            .instead(drawn.guard, Item::Infill, InfillWord::Balusters.name(), "as drawn")
-            .instead(drawn.guard, Item::Opening, &m.drawn(gap, m.gaps), "as drawn")
-            .instead(drawn.guard, Item::OpeningsChecked, OpeningsCheckedWord::EveryOne.name(), "")
-            .instead(drawn.guard, Item::BottomGap, &m.drawn(below, m.gaps), "as drawn")
-            .instead(drawn.guard, Item::Foothold, "none", "as drawn: no step on the inner side")
-            .instead(drawn.guard, Item::InfillLoose, InfillLooseWord::No.name(), "as drawn")
+            .instead(
+                drawn.guard,
+                Item::Guard,
+                GuardWord::Present.name(),
+                "as drawn",
+            )
+            .instead(
+                drawn.guard,
+                Item::Height,
+                &m.drawn(height, m.heights),
+                "as drawn, at its lowest",
+            )
+            .instead(
+                drawn.guard,
+                Item::Infill,
+                InfillWord::Balusters.name(),
+                "as drawn",
+            )
+            .instead(
+                drawn.guard,
+                Item::Opening,
+                &m.drawn(gap, m.gaps),
+                "as drawn",
+            )
+            .instead(
+                drawn.guard,
+                Item::OpeningsChecked,
+                OpeningsCheckedWord::EveryOne.name(),
+                "",
+            )
+            .instead(
+                drawn.guard,
+                Item::BottomGap,
+                &m.drawn(below, m.gaps),
+                "as drawn",
+            )
+            .instead(
+                drawn.guard,
+                Item::Foothold,
+                "none",
+                "as drawn: no step on the inner side",
+            )
+            .instead(
+                drawn.guard,
+                Item::InfillLoose,
+                InfillLooseWord::No.name(),
+                "as drawn",
+            )
     };
     let usual = m.either(Length::inches(2), 50);
     let first = sketch(m.either(Length::inches(36), 1000), usual, usual);
@@ -244,12 +329,19 @@ pub(super) fn new_guard<'r>(
     };
     let judged = judge(&guard);
     let height = Demands::of(&judged, Item::Height).least;
-    let height = m.least(height.unwrap_or(m.either(Length::inches(36), 1000)), m.heights);
-    let most = |item| Demands::of(&judged, item).most.map(|most| m.most(most, m.gaps));
+    let height = m.least(
+        height.unwrap_or(m.either(Length::inches(36), 1000)),
+        m.heights,
+    );
+    let most = |item| {
+        Demands::of(&judged, item)
+            .most
+            .map(|most| m.most(most, m.gaps))
+    };
     let gap = most(Item::Opening).unwrap_or(usual);
     let below = most(Item::BottomGap).unwrap_or(gap).min(gap);
     let does = format!(
-        "Have a railing put up to today's rules: top at {} at its lowest, uprights no more than {} apart, {} \
+        "Have a railing put up to today's rules; top at {} at its lowest, uprights no more than {} apart, {} \
          or less above the floor, no step on the inner side, posts through-bolted to the framing.",
         m.text(height),
         m.text(gap),
@@ -257,7 +349,11 @@ pub(super) fn new_guard<'r>(
     );
     vec![
         Offered::new(RemedyKind::NewGuard, does, sketch(height, gap, below))
-            .aiming(format!("{} high or more, gaps of {} or less", m.text(height), m.text(gap)))
+            .aiming(format!(
+                "{} high or more, gaps of {} or less",
+                m.text(height),
+                m.text(gap)
+            ))
             .of(along(drawn.guard, "railing with uprights".to_owned()))
             .taking(240, 480, "a bay"),
     ]
@@ -265,12 +361,19 @@ pub(super) fn new_guard<'r>(
 
 /// A thing to climb: it is moved.
 pub(super) fn thing_to_climb(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
-    let away = drawn.measuring.text(drawn.measuring.either(Length::inches(40), 1000));
+    let away = drawn
+        .measuring
+        .text(drawn.measuring.either(Length::inches(40), 1000));
     let does = format!(
         "Move it {away} or more from the railing, off the balcony where that can be done, or fix it so that \
          a child cannot drag it; not into the way out."
     );
-    let change = GuardChange::default().instead(drawn.guard, Item::ThingToClimb, "none", "as drawn: moved away");
+    let change = GuardChange::default().instead(
+        drawn.guard,
+        Item::ThingToClimb,
+        "none",
+        "as drawn: moved away",
+    );
     vec![Offered::new(RemedyKind::MoveThing, does, change).taking(5, 15, "a thing")]
 }
 
@@ -279,6 +382,11 @@ pub(super) fn paint(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let does = "Have the paint tested; where it holds lead or nobody knows, a certified renovator makes it \
                 sound. Until then cover it, and wipe up chips wet."
         .to_owned();
-    let change = GuardChange::default().instead(drawn.guard, Item::Paint, PaintWord::Sound.name(), "as drawn");
+    let change = GuardChange::default().instead(
+        drawn.guard,
+        Item::Paint,
+        PaintWord::Sound.name(),
+        "as drawn",
+    );
     vec![Offered::new(RemedyKind::Renovator, does, change)]
 }

@@ -380,7 +380,10 @@ use RemedyCaution as C;
 use RemedyKind as K;
 use Who as W;
 
-#[expect(clippy::too_many_arguments, reason = "a row of a table, each in its column")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "a row of a table, each in its column"
+)]
 const fn row(
     kind: RemedyKind,
     key: &'static str,
@@ -534,7 +537,11 @@ mod tests {
             assert_eq!(row.kind.row().key, row.key);
             let alike = REMEDIES.iter().filter(|other| other.key == row.key).count();
             assert_eq!(alike, 1, "{}", row.key);
-            assert!(row.lasts.is_sorted() && !row.lasts.is_empty(), "{}", row.key);
+            assert!(
+                row.lasts.is_sorted() && !row.lasts.is_empty(),
+                "{}",
+                row.key
+            );
         }
     }
 

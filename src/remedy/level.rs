@@ -55,7 +55,8 @@ const FOOT: Length = Length::millimetres(900);
 /// The lowest height that a tape read; `None` where none did.
 fn lowest(guard: &Guard, item: Item) -> Option<Length> {
     let all = guard.of(item);
-    all.filter_map(|(_, o)| exact(&o.reading.as_ref()?.value)).min()
+    all.filter_map(|(_, o)| exact(&o.reading.as_ref()?.value))
+        .min()
 }
 
 /// The guard at its new height, with what goes up together with its top.
@@ -69,7 +70,12 @@ fn raised(drawn: &Drawn<'_, '_>, target: Length, by: Option<Length>) -> GuardCha
         "as drawn, at its lowest",
     );
     if drawn.is_handrail() && drawn.guard.of(Item::HandrailHeight).next().is_some() {
-        change = change.instead(drawn.guard, Item::HandrailHeight, &height, "as drawn: the new top");
+        change = change.instead(
+            drawn.guard,
+            Item::HandrailHeight,
+            &height,
+            "as drawn: the new top",
+        );
     }
     if let (Some(by), Some(seat)) = (by, lowest(drawn.guard, Item::HeightAboveSeat)) {
         let above = m.drawn(m.down(seat + by), m.heights);
@@ -109,7 +115,10 @@ pub(super) fn too_low(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             .taking(240, 480, "a bay"),
     );
     if drawn.is_handrail() {
-        let own_rail: Vec<Offered> = all.iter().filter_map(|one| with_wall_handrail(drawn, one)).collect();
+        let own_rail: Vec<Offered> = all
+            .iter()
+            .filter_map(|one| with_wall_handrail(drawn, one))
+            .collect();
         all.extend(own_rail);
     }
     if low.is_none() {
@@ -129,9 +138,13 @@ fn bars_at_window(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
          room in a fire.",
         m.text(target)
     );
-    Offered::new(RemedyKind::UprightBarsAtWindow, does, raised(drawn, target, None))
-        .aiming(format!("{} or more", m.text(target)))
-        .taking(60, 180, "a window")
+    Offered::new(
+        RemedyKind::UprightBarsAtWindow,
+        does,
+        raised(drawn, target, None),
+    )
+    .aiming(format!("{} or more", m.text(target)))
+    .taking(60, 180, "a window")
 }
 
 /// The same with a handrail of its own, where the top may not be one at that height.
@@ -148,7 +161,10 @@ fn with_wall_handrail(drawn: &Drawn<'_, '_>, one: &Offered) -> Option<Offered> {
         drawn.measuring.text(height)
     );
     offered.change = raised.and(&change);
-    offered.parts.push(along(drawn.guard, "graspable handrail with brackets".to_owned()));
+    offered.parts.push(along(
+        drawn.guard,
+        "graspable handrail with brackets".to_owned(),
+    ));
     Some(offered)
 }
 
@@ -164,10 +180,10 @@ fn cap(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Option<Offered> {
         ""
     };
     let says = format!(
-        "Screw a cap {} thick or a little more along the whole top rail, so that its top stands at {} \
-         at its lowest; screws at most {} apart.{grip}",
-        m.text(thick),
+        "Screw a cap on the whole top rail, so that its top stands at {} at its lowest; {} thick or a \
+         little more, screws at most {} apart.{grip}",
         m.text(target),
+        m.text(thick),
         m.text(m.either(Length::inches(16), 400))
     );
     Some(
@@ -186,21 +202,24 @@ fn board_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Offered {
     let m = &drawn.measuring;
     let gap = drawn.gap_target(Item::Opening).unwrap_or(Length::ZERO);
     let room = target - low;
-    let boards = BOARDS.iter().map(|(inches, millimetres)| {
-        m.either(Length::sixty_fourths(*inches), *millimetres)
-    });
-    let wide = boards.into_iter().find(|wide| *wide >= room - gap).unwrap_or(m.up(room));
+    let boards = BOARDS
+        .iter()
+        .map(|(inches, millimetres)| m.either(Length::sixty_fourths(*inches), *millimetres));
+    let wide = boards
+        .into_iter()
+        .find(|wide| *wide >= room - gap)
+        .unwrap_or(m.up(room));
     let left = m.down((room - wide).max(Length::ZERO));
     let stays = if left > Length::ZERO {
-        format!("; {} stays open between them", m.text(left))
+        format!(", and {} stays open between them", m.text(left))
     } else {
         String::new()
     };
     let says = format!(
-        "Fix a board {} wide on edge to the posts above the old rail, flush with its inner face, its \
-         top at {} at its lowest{stays}.",
-        m.text(wide),
-        m.text(target)
+        "Fix a board on edge to the posts above the old rail, flush with its inner face, its top at {} at \
+         its lowest; it is {} wide{stays}.",
+        m.text(target),
+        m.text(wide)
     );
     let mut change = raised(drawn, target, Some(room));
     if left > m.gaps {
@@ -221,7 +240,12 @@ fn opening_between(
 ) -> GuardChange {
     let m = &drawn.measuring;
     let (low, top) = (m.down(from), m.up(from + high));
-    let written = format!("{} at {} to {}", m.drawn(high, m.gaps), m.text(low), m.text(top));
+    let written = format!(
+        "{} at {} to {}",
+        m.drawn(high, m.gaps),
+        m.text(low),
+        m.text(top)
+    );
     change.also(Item::Opening, &written, "as drawn: above the old rail")
 }
 
@@ -242,7 +266,10 @@ fn rails_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Vec<Offere
         let each = (thick + gap).nanometres().max(1);
         counts.push((over + each - 1) / each);
     }
-    counts.into_iter().map(|bars| rail_above(drawn, low, target, bars)).collect()
+    counts
+        .into_iter()
+        .map(|bars| rail_above(drawn, low, target, bars))
+        .collect()
 }
 
 fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> Offered {
@@ -266,7 +293,9 @@ fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> 
             m.text(m.gaps)
         );
         let none_said = drawn.guard.of(Item::Foothold).all(|(_, o)| {
-            o.reading.as_ref().is_some_and(|reading| reading.value == Value::None)
+            o.reading
+                .as_ref()
+                .is_some_and(|reading| reading.value == Value::None)
         });
         if none_said {
             change = change.without(drawn.guard, Item::Foothold);
@@ -279,10 +308,10 @@ fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> 
         bars => format!(" and {bars} more, evenly spaced, below it"),
     };
     let says = format!(
-        "Fix a rail {} high to posts that are lengthened, its top at {} at its lowest{between}; \
+        "Fix a rail to posts that are lengthened, its top at {} at its lowest{between}; each is {} high, and \
          openings of {} stay above the old rail.",
-        m.text(thick),
         m.text(target),
+        m.text(thick),
         m.text(open)
     );
     Offered::new(RemedyKind::RailAbove, says, change)
@@ -299,8 +328,12 @@ fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> 
 fn hand_height(drawn: &Drawn<'_, '_>) -> Option<Length> {
     let m = &drawn.measuring;
     let demands = Demands::of(drawn.judged, Item::HandrailHeight);
-    let least = demands.least.map_or(Length::ZERO, |least| m.least(least, m.gaps));
-    let most = demands.most.map_or(Length::feet(4), |most| m.most(most, m.gaps));
+    let least = demands
+        .least
+        .map_or(Length::ZERO, |least| m.least(least, m.gaps));
+    let most = demands
+        .most
+        .map_or(Length::feet(4), |most| m.most(most, m.gaps));
     let usual = m.either(Length::inches(36), 914);
     (least <= most).then(|| usual.max(least).min(most))
 }
@@ -311,11 +344,31 @@ fn handrail_change(drawn: &Drawn<'_, '_>, height: Length) -> GuardChange {
     let clear = m.either(Length::inches(2), 50);
     let note = "as drawn, of the new handrail";
     GuardChange::default()
-        .instead(drawn.guard, Item::Handrail, HandrailWord::Separate.name(), note)
-        .instead(drawn.guard, Item::HandrailHeight, &m.drawn(height, m.gaps), note)
+        .instead(
+            drawn.guard,
+            Item::Handrail,
+            HandrailWord::Separate.name(),
+            note,
+        )
+        .instead(
+            drawn.guard,
+            Item::HandrailHeight,
+            &m.drawn(height, m.gaps),
+            note,
+        )
         .instead(drawn.guard, Item::HandrailShape, "round", note)
-        .instead(drawn.guard, Item::HandrailThickness, &m.drawn(size, m.step), note)
-        .instead(drawn.guard, Item::HandrailClearance, &m.drawn(clear, m.gaps), note)
+        .instead(
+            drawn.guard,
+            Item::HandrailThickness,
+            &m.drawn(size, m.step),
+            note,
+        )
+        .instead(
+            drawn.guard,
+            Item::HandrailClearance,
+            &m.drawn(clear, m.gaps),
+            note,
+        )
         .instead(drawn.guard, Item::HandrailContinuous, "yes", note)
         .instead(drawn.guard, Item::HandrailEnds, "returned", note)
         .without(drawn.guard, Item::HandrailPerimeter)
@@ -328,11 +381,10 @@ pub(super) fn handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         return Vec::new();
     };
     let does = format!(
-        "Put up a round handrail, {} thick, on the wall the whole flight, its top {} above the noses, \
-         {} clear of the wall, its ends turned to the wall; brackets into studs or a backing board, at \
-         most {} apart.",
-        m.text(m.either(Length::sixty_fourths(96), 38)),
+        "Put up a round handrail on the wall the whole flight, its top {} above the noses; {} thick, {} clear \
+         of the wall, its ends turned to the wall, brackets into studs or a backing board, at most {} apart.",
         m.text(height),
+        m.text(m.either(Length::sixty_fourths(96), 38)),
         m.text(m.either(Length::inches(2), 50)),
         m.text(m.either(Length::inches(48), 1200))
     );
@@ -357,23 +409,36 @@ pub(super) fn top_as_handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         return Vec::new();
     };
     let wall = format!(
-        "Leave the top where it is. Put up a handrail of its own on the wall, its top {} above the \
+        "Do not lower the guard: leave its top where it is, and put up a handrail of its own on the wall, its top {} above the \
          noses, so that the top of the railing need not be one.",
         m.text(height)
     );
     let on_guard = format!(
-        "Leave the top where it is. Put a handrail on the inner face, its top {} above the noses, on \
+        "Do not lower the guard: leave its top where it is, and put a handrail on the inner face, its top {} above the noses, on \
          slim brackets from below.",
         m.text(height)
     );
     let change = handrail_change(drawn, height);
     let deep = m.either(Length::sixty_fourths(96), 38);
-    let step = format!("{} high {} deep ± {}", m.text(height), m.text(deep), m.text(m.gaps));
-    let with_step = change.clone().also(Item::Foothold, &step, "as drawn: the handrail on the railing");
+    let step = format!(
+        "{} high {} deep ± {}",
+        m.text(height),
+        m.text(deep),
+        m.text(m.gaps)
+    );
+    let with_step = change.clone().also(
+        Item::Foothold,
+        &step,
+        "as drawn: the handrail on the railing",
+    );
     let rail = || along(drawn.guard, "round handrail with brackets".to_owned());
     vec![
-        Offered::new(RemedyKind::WallHandrail, wall, change).of(rail()).taking(90, 180, "a flight"),
-        Offered::new(RemedyKind::GuardHandrail, on_guard, with_step).of(rail()).taking(120, 240, "a flight"),
+        Offered::new(RemedyKind::WallHandrail, wall, change)
+            .of(rail())
+            .taking(90, 180, "a flight"),
+        Offered::new(RemedyKind::GuardHandrail, on_guard, with_step)
+            .of(rail())
+            .taking(120, 240, "a flight"),
     ]
 }
 
@@ -418,34 +483,38 @@ pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
         .filter_map(|(_, o)| exact(&o.reading.as_ref()?.value))
         .max();
     let joint = m.either(Length::sixty_fourths(16), 6);
-    let high = gap.map(|gap| m.down(gap - water - joint)).filter(|high| *high > Length::ZERO);
+    let high = gap
+        .map(|gap| m.down(gap - water - joint))
+        .filter(|high| *high > Length::ZERO);
     let board = high.map_or_else(
         || "a board as high as the gap leaves".to_owned(),
         |high| format!("a board {} high", m.text(high)),
     );
     let kick = format!(
-        "Screw {board} under the bottom rail, flush with its inner face, {} above the floor for water \
-         and at most {} below the rail; not in the way of a door.",
+        "Screw a board under the bottom rail, flush with its inner face; {board}, {} above the floor for \
+         water and at most {} below the rail, not in the way of a door.",
         m.text(water),
         m.text(joint)
     );
-    let change = GuardChange::default().instead(drawn.guard, item, &m.drawn(water, m.gaps), "as drawn");
+    let change =
+        GuardChange::default().instead(drawn.guard, item, &m.drawn(water, m.gaps), "as drawn");
     let mut all = vec![
         Offered::new(RemedyKind::KickBoard, kick, change)
             .aiming(format!("{} or less", m.text(water)))
             .of(along(drawn.guard, board))
             .taking(30, 60, "a bay"),
     ];
-    let narrowed = || GuardChange::default().instead(drawn.guard, item, &m.drawn(target, m.gaps), "as drawn");
+    let narrowed =
+        || GuardChange::default().instead(drawn.guard, item, &m.drawn(target, m.gaps), "as drawn");
     let aim = format!("{} or less", m.text(target));
     if let Some(gap) = gap.filter(|gap| *gap > target) {
         let strip = m.up(gap - target);
         if strip <= m.either(Length::sixty_fourths(128), 50) {
             let says = format!(
-                "Screw a strip {} high under the bottom rail, so that {} or less stays everywhere, also \
-                 where the floor dips.",
-                m.text(strip),
-                m.text(target)
+                "Screw a strip under the bottom rail, so that {} or less stays everywhere, also where the floor \
+                 dips; a strip {} high.",
+                m.text(target),
+                m.text(strip)
             );
             all.push(
                 Offered::new(RemedyKind::StripUnder, says, narrowed())
@@ -460,15 +529,20 @@ pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
         "Have the bottom rail lowered to {} above the floor and the balusters lengthened.",
         m.text(target)
     );
-    all.push(Offered::new(RemedyKind::LowerBottomRail, lower, narrowed()).aiming(aim).taking(120, 240, "a bay"));
+    all.push(
+        Offered::new(RemedyKind::LowerBottomRail, lower, narrowed())
+            .aiming(aim)
+            .taking(120, 240, "a bay"),
+    );
     all
 }
 
 /// Where so little is allowed that no gap for water can stay.
 fn closed_below(drawn: &Drawn<'_, '_>, item: Item) -> Offered {
-    let says = "Close the gap with a board or an upstand down to the floor, flush with the inner face of \
+    let says =
+        "Close the gap with a board or an upstand down to the floor, flush with the inner face of \
                 the rail; lead water away elsewhere, and no hole through a waterproof layer."
-        .to_owned();
+            .to_owned();
     let change = GuardChange::default().instead(drawn.guard, item, "none", "as drawn: closed");
     Offered::new(RemedyKind::KickBoard, says, change)
         .aiming("no gap".to_owned())
@@ -490,10 +564,25 @@ fn second_rail(drawn: &Drawn<'_, '_>, item: Item, gap: Length) -> Option<Offered
         m.text(thick),
         m.text(open)
     );
-    let above = format!("{} at {} to {}", m.drawn(open, m.gaps), m.text(top), m.text(m.up(top + open)));
-    let step = format!("{} high {} deep ± {}", m.text(top), m.text(thick), m.text(m.gaps));
+    let above = format!(
+        "{} at {} to {}",
+        m.drawn(open, m.gaps),
+        m.text(top),
+        m.text(m.up(top + open))
+    );
+    let step = format!(
+        "{} high {} deep ± {}",
+        m.text(top),
+        m.text(thick),
+        m.text(m.gaps)
+    );
     let change = GuardChange::default()
-        .instead(drawn.guard, item, &m.drawn(open, m.gaps), "as drawn: below the new bar")
+        .instead(
+            drawn.guard,
+            item,
+            &m.drawn(open, m.gaps),
+            "as drawn: below the new bar",
+        )
         .also(Item::Opening, &above, "as drawn: above the new bar")
         .without_none(drawn.guard, Item::Foothold)
         .also(Item::Foothold, &step, "as drawn: the new bar");
@@ -511,8 +600,10 @@ pub(super) fn foothold(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let away = "Take away or cover what a foot finds hold on: a box, a hook, a ledge that carries \
                 nothing. A rail that holds the railing together stays; ask before you take it."
         .to_owned();
-    let gone = GuardChange::default().instead(drawn.guard, Item::Foothold, "none", "as drawn: taken away");
-    let mut all = vec![Offered::new(RemedyKind::FootholdAway, away, gone).taking(10, 60, "a place")];
+    let gone =
+        GuardChange::default().instead(drawn.guard, Item::Foothold, "none", "as drawn: taken away");
+    let mut all =
+        vec![Offered::new(RemedyKind::FootholdAway, away, gone).taking(10, 60, "a place")];
     let ledges: Vec<Foothold> = drawn
         .guard
         .of(Item::Foothold)
@@ -538,9 +629,10 @@ pub(super) fn foothold(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             );
             change = change.also(Item::Foothold, &written, "as drawn: with a fillet on it");
         }
-        let says = "Fix a fillet on the ledge, as high as the ledge is deep, so that its top slopes at \
+        let says =
+            "Fix a fillet on the ledge, as high as the ledge is deep, so that its top slopes at \
                     45 degrees and no foot stays on it."
-            .to_owned();
+                .to_owned();
         all.push(Offered::new(RemedyKind::Fillet, says, change).taking(30, 60, "a ledge"));
     }
     all

@@ -57,8 +57,20 @@ pub struct Planned {
     pub proved: bool,
     /// What else it puts right that is spoken of apart.
     pub also: Vec<Item>,
+    /// What would satisfy the building rules alone, where that is less, and the advice
+    /// that it leaves.
+    pub lesser: Option<Lesser>,
     /// Others that would do in its place, the least change first; each was judged.
     pub instead: Vec<Offered>,
+}
+
+/// A remedy that stops where the building rules do.
+#[derive(Clone, Debug)]
+pub struct Lesser {
+    /// What it is.
+    pub offered: Offered,
+    /// Advice that it leaves short.
+    pub leaves: Vec<RuleKey>,
 }
 
 /// A guard with the plan carried out.
@@ -208,7 +220,8 @@ impl<'r> RemedyBench<'_, 'r> {
             if offers.is_empty() {
                 unsolved.push(Unsolved {
                     topic: topic.clone(),
-                    why: "no remedy is worked out here: ask somebody who builds railings".to_owned(),
+                    why: "no remedy is worked out here: ask somebody who builds railings"
+                        .to_owned(),
                 });
                 continue;
             }
@@ -223,6 +236,7 @@ impl<'r> RemedyBench<'_, 'r> {
                 });
                 continue;
             };
+            let lesser = self.lesser(&stage, judged, topic, &best.offered);
             let open = |other: &&Topic| {
                 *other != topic
                     && !is_solved(other, &stage.judged)
@@ -234,9 +248,13 @@ impl<'r> RemedyBench<'_, 'r> {
                 topic: topic.clone(),
                 proved: best.proved,
                 also,
+                lesser,
                 offered: best.offered,
                 waits,
-                instead: passed.filter(|one| one.proved).map(|one| one.offered).collect(),
+                instead: passed
+                    .filter(|one| one.proved)
+                    .map(|one| one.offered)
+                    .collect(),
             });
             stage = best.stage;
         }
@@ -285,7 +303,10 @@ impl<'r> RemedyBench<'_, 'r> {
             if !proved && !later {
                 continue;
             }
-            let left = all.iter().filter(|other| !is_solved(other, &judged)).count();
+            let left = all
+                .iter()
+                .filter(|other| !is_solved(other, &judged))
+                .count();
             let left = u32::try_from(left).unwrap_or(u32::MAX);
             let cost = cost(&offered, self.high) + 3 * rank + LEFT * left;
             passed.push(Passed {
@@ -296,6 +317,53 @@ impl<'r> RemedyBench<'_, 'r> {
             });
         }
         passed
+    }
+
+    /// What would satisfy the building rules alone, where that takes less than the advice.
+    fn lesser(
+        &self,
+        stage: &Stage<'r>,
+        judged: &Judged<'r>,
+        topic: &Topic,
+        best: &Offered,
+    ) -> Option<Lesser> {
+        let binding = |key: &&RuleKey| {
+            let mut findings = judged.findings.iter();
+            findings.any(|finding| finding.binding && RuleKey::of(finding) == **key)
+        };
+        let asked: Vec<&RuleKey> = topic.short.iter().filter(binding).collect();
+        if asked.is_empty() || asked.len() == topic.short.len() {
+            return None;
+        }
+        let mut rules = judged.clone();
+        rules.findings.retain(|finding| finding.binding);
+        let drawn = Drawn {
+            guard: self.guard,
+            judged: &rules,
+            measuring: self.measuring,
+        };
+        let mut all: Vec<(u32, Lesser)> = Vec::new();
+        for (rank, offered) in (0_u32..).zip(self.offers(&drawn, topic)) {
+            let guard = changed(self.guard, &stage.change.and(&offered.change))?;
+            let after = (self.judge)(&guard);
+            let met = asked.iter().all(|key| {
+                matches!(
+                    verdict_of(&after, key),
+                    Verdict::Meets | Verdict::DoesNotApply
+                )
+            });
+            let left = |key: &&RuleKey| verdict_of(&after, key) == Verdict::FallsShort;
+            let leaves: Vec<RuleKey> = topic.short.iter().filter(left).cloned().collect();
+            if met && !leaves.is_empty() && breaks(&stage.judged, &after).is_empty() {
+                all.push((
+                    cost(&offered, self.high) + 3 * rank,
+                    Lesser { offered, leaves },
+                ));
+            }
+        }
+        let (cheap, lesser) = all.into_iter().min_by_key(|(cost, _)| *cost)?;
+        let less = cheap < cost(best, self.high) || lesser.offered.kind == best.kind;
+        (less && lesser.offered.says != best.says).then_some(lesser)
     }
 
     /// What could be done about a topic, the least change that is safe first.
@@ -427,7 +495,10 @@ impl<'r> RemedyBench<'_, 'r> {
             match verdict_of(&stage.judged, key) {
                 Verdict::Meets => solved.push(key.clone()),
                 Verdict::DoesNotApply => no_longer_asked.push(key.clone()),
-                Verdict::FallsShort | Verdict::TooClose | Verdict::NotMeasured | Verdict::NotSettled => {}
+                Verdict::FallsShort
+                | Verdict::TooClose
+                | Verdict::NotMeasured
+                | Verdict::NotSettled => {}
             }
         }
         let guard = if stage.change == GuardChange::default() {
@@ -481,7 +552,9 @@ fn refuse(
     breaks: Vec<Broken>,
     why: String,
 ) {
-    let known = refused.iter().any(|other| other.offered.says == offered.says);
+    let known = refused
+        .iter()
+        .any(|other| other.offered.says == offered.says);
     if !known {
         refused.push(RefusedRemedy {
             item,
@@ -495,7 +568,10 @@ fn refuse(
 /// Whether every rule of a topic is met or no longer asked, and its danger is gone.
 fn is_solved(topic: &Topic, judged: &Judged<'_>) -> bool {
     let met = topic.short.iter().all(|key| {
-        matches!(verdict_of(judged, key), Verdict::Meets | Verdict::DoesNotApply)
+        matches!(
+            verdict_of(judged, key),
+            Verdict::Meets | Verdict::DoesNotApply
+        )
     });
     let mut dangers = judged.dangers.iter();
     let gone = !topic.danger || !dangers.any(|seen| seen.item == topic.item);
@@ -504,15 +580,24 @@ fn is_solved(topic: &Topic, judged: &Judged<'_>) -> bool {
 
 /// What no drawing shows: whether a built thing moves, what it looks like, what an engineer says.
 fn is_settled_later(topic: &Topic, offered: &Offered) -> bool {
-    let of_built = matches!(topic.item, Item::MovesWhenPushed | Item::Condition | Item::RailEndFastening);
+    let of_built = matches!(
+        topic.item,
+        Item::MovesWhenPushed | Item::Condition | Item::RailEndFastening
+    );
     of_built || offered.change == GuardChange::default()
 }
 
 fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[Topic]) -> bool {
     let moves = says(guard, MovesWhenPushedWord::ALot) || says(guard, MovesWhenPushedWord::ALittle);
-    let danger = judged.dangers.iter().any(|seen| seen.danger.hazard == Hazard::GiveWay);
+    let danger = judged
+        .dangers
+        .iter()
+        .any(|seen| seen.danger.hazard == Hazard::GiveWay);
     let held = topics.iter().any(|topic| {
-        matches!(topic.item, Item::MovesWhenPushed | Item::Condition | Item::PostFastening)
+        matches!(
+            topic.item,
+            Item::MovesWhenPushed | Item::Condition | Item::PostFastening
+        )
     });
     moves || danger || held
 }
@@ -520,7 +605,11 @@ fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[Topic]) -> bool {
 /// What comes tonight: of a guard that does not hold only that everybody keeps off it.
 fn tonight(guard: &Guard, topics: &[Topic], not_firm: bool) -> Vec<RemedyKind> {
     let moves = topics.iter().any(|topic| {
-        topic.danger && matches!(topic.item, Item::MovesWhenPushed | Item::Condition | Item::PostFastening)
+        topic.danger
+            && matches!(
+                topic.item,
+                Item::MovesWhenPushed | Item::Condition | Item::PostFastening
+            )
     });
     if moves || says(guard, MovesWhenPushedWord::ALot) {
         return vec![RemedyKind::EverybodyOff];
@@ -559,7 +648,11 @@ fn tonight(guard: &Guard, topics: &[Topic], not_firm: bool) -> Vec<RemedyKind> {
         kinds.retain(|kind| kind == first || beside.contains(kind));
         kinds.sort_by_key(|kind| kind != first);
     }
-    debug_assert!(kinds.iter().all(|kind| kind.row().lasts.contains(&Lasts::Tonight)));
+    debug_assert!(
+        kinds
+            .iter()
+            .all(|kind| kind.row().lasts.contains(&Lasts::Tonight))
+    );
     kinds
 }
 
@@ -567,7 +660,10 @@ fn tonight(guard: &Guard, topics: &[Topic], not_firm: bool) -> Vec<RemedyKind> {
 fn open(judged: &Judged<'_>) -> Vec<StillOpen> {
     let open = judged.findings.iter().filter(|finding| {
         let undecided = finding.counts_as().is_undecided();
-        undecided && finding.chain.is_none() && !finding.from_memory && !finding.is_strength_unseen()
+        undecided
+            && finding.chain.is_none()
+            && !finding.from_memory
+            && !finding.is_strength_unseen()
     });
     open.map(|finding| StillOpen {
         key: RuleKey::of(finding),

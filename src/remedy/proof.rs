@@ -69,9 +69,8 @@ pub fn is_met(judged: &Judged<'_>, key: &RuleKey) -> bool {
 }
 
 fn find<'f, 'r>(judged: &'f Judged<'r>, key: &RuleKey) -> Option<&'f Finding<'r>> {
-    let of_rule = |finding: &&Finding<'_>| {
-        finding.ruleset.id == key.ruleset && finding.rule.id == key.rule
-    };
+    let of_rule =
+        |finding: &&Finding<'_>| finding.ruleset.id == key.ruleset && finding.rule.id == key.rule;
     let mut same = judged.findings.iter().filter(of_rule);
     same.clone()
         .find(|finding| finding.item == key.item)

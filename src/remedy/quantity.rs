@@ -161,8 +161,23 @@ mod tests {
         let side = Length::sixty_fourths(96);
         let area = |count| PaintedArea::of(count, [side, side], Length::inches(32));
         let minor = |count, place| area(count).is_minor_repair(place);
-        assert_eq!((minor(4, LocationWord::Inside), minor(5, LocationWord::Inside)), (true, false));
-        assert_eq!((minor(15, LocationWord::Outside), minor(16, LocationWord::Outside)), (true, false));
-        assert_eq!((area(4).text(), area(15).text()), ("5.4 sq ft".to_owned(), "20.0 sq ft".to_owned()));
+        assert_eq!(
+            (
+                minor(4, LocationWord::Inside),
+                minor(5, LocationWord::Inside)
+            ),
+            (true, false)
+        );
+        assert_eq!(
+            (
+                minor(15, LocationWord::Outside),
+                minor(16, LocationWord::Outside)
+            ),
+            (true, false)
+        );
+        assert_eq!(
+            (area(4).text(), area(15).text()),
+            ("5.4 sq ft".to_owned(), "20.0 sq ft".to_owned())
+        );
     }
 }

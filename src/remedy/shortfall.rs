@@ -69,7 +69,7 @@ impl HowSoon {
     #[must_use]
     pub const fn says(self) -> Option<&'static str> {
         match self {
-            HowSoon::Now => Some("made safe tonight, mended within days"),
+            HowSoon::Now => Some("tonight, and mended within days"),
             HowSoon::Soon => Some("within 30 days"),
             HowSoon::Plan => Some("within 60 to 90 days"),
             HowSoon::NotAsked => None,
@@ -184,7 +184,11 @@ mod tests {
         for (index, row) in SHORTFALLS.iter().enumerate() {
             assert_eq!(row.kind as usize, index, "{}", row.name);
             assert_eq!(row.kind.row().name, row.name);
-            assert!(!row.lasting.is_empty() || !row.bridge.is_empty(), "{}", row.name);
+            assert!(
+                !row.lasting.is_empty() || !row.bridge.is_empty(),
+                "{}",
+                row.name
+            );
         }
     }
 
@@ -192,8 +196,16 @@ mod tests {
     fn what_stands_under_tonight_lasts_that_long_and_what_lasts_is_lasting() {
         let lasts = |kind: &RemedyKind, how: Lasts| kind.row().lasts.contains(&how);
         for row in SHORTFALLS {
-            assert!(row.tonight.iter().all(|kind| lasts(kind, Lasts::Tonight)), "{}", row.name);
-            assert!(row.lasting.iter().all(|kind| lasts(kind, Lasts::Permanent)), "{}", row.name);
+            assert!(
+                row.tonight.iter().all(|kind| lasts(kind, Lasts::Tonight)),
+                "{}",
+                row.name
+            );
+            assert!(
+                row.lasting.iter().all(|kind| lasts(kind, Lasts::Permanent)),
+                "{}",
+                row.name
+            );
         }
     }
 
@@ -202,10 +214,7 @@ mod tests {
     fn every_kind_of_remedy_belongs_to_a_shortfall() {
         // the last two are named where others are spoken of: a height to carry
         // across, and a top that is raised as a cap is
-        let beside = [
-            RemedyKind::MoveWhatRaises,
-            RemedyKind::RaiseAboveFoothold,
-        ];
+        let beside = [RemedyKind::MoveWhatRaises, RemedyKind::RaiseAboveFoothold];
         for remedy in REMEDIES {
             let named = SHORTFALLS.iter().any(|row| {
                 let mut all = row.tonight.iter().chain(row.lasting).chain(row.bridge);

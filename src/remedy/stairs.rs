@@ -1,9 +1,9 @@
 //! Remedies at stairs: the triangle at the steps, the gap between treads, gates.
 
 use crate::items::Item;
+use crate::items::ItemWord;
 use crate::items::PlaceWord;
 use crate::items::TopOfStairsGateWord;
-use crate::items::ItemWord;
 use crate::quantities::Length;
 use crate::quantities::Term;
 use crate::quantities::TermKind;
@@ -28,13 +28,23 @@ pub(super) fn triangle(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     all.extend(strip(drawn));
     let joint = m.either(Length::sixty_fourths(16), 6);
     let fill = format!(
-        "Close each triangle at the steps: a filler cut to the step, or a saw-tooth board under the \
-         rail, joints of {} at most. Make a template of one step and try it at three.",
+        "Close each triangle at the steps with a filler cut to the step or a saw-tooth board under the \
+         rail; joints of {} at most. Make a template of one step and try it at three.",
         m.text(joint)
     );
     let change = GuardChange::default()
-        .instead(drawn.guard, Item::StairTriangle, "none", "as drawn: closed by fillers")
-        .instead(drawn.guard, Item::BottomGap, &m.drawn(joint, m.gaps), "as drawn: the joint under the rail");
+        .instead(
+            drawn.guard,
+            Item::StairTriangle,
+            "none",
+            "as drawn: closed by fillers",
+        )
+        .instead(
+            drawn.guard,
+            Item::BottomGap,
+            &m.drawn(joint, m.gaps),
+            "as drawn: the joint under the rail",
+        );
     all.push(
         Offered::new(RemedyKind::TriangleFillers, fill, change)
             .of(along(drawn.guard, "filler board".to_owned()))
@@ -65,19 +75,26 @@ fn strip(drawn: &Drawn<'_, '_>) -> Option<Offered> {
             value: Value::StairTriangle(drawn_step),
             at: None,
         };
-        change = change.also(Item::StairTriangle, &print(&reading), "as drawn: with the strip under the rail");
+        change = change.also(
+            Item::StairTriangle,
+            &print(&reading),
+            "as drawn: with the strip under the rail",
+        );
     }
     if thickest <= Length::ZERO {
         return None;
     }
     let says = format!(
-        "Screw a strip {} deep, measured plumb, under the bottom rail the whole flight; try the ball at \
-         every step.",
+        "Screw a strip under the bottom rail the whole flight; a strip {} deep, measured plumb, and the \
+         ball tried at every step.",
         m.text(thickest)
     );
     Some(
         Offered::new(RemedyKind::StripUnderStairRail, says, change)
-            .of(along(drawn.guard, format!("strip {} deep, plumb", m.text(thickest))))
+            .of(along(
+                drawn.guard,
+                format!("strip {} deep, plumb", m.text(thickest)),
+            ))
             .taking(30, 60, "a flight"),
     )
 }
@@ -95,7 +112,8 @@ fn largest_lift(drawn: &Drawn<'_, '_>, stair: StairReading, limit: Length) -> Op
         stair.triangle(lift).is_ok_and(|step| {
             let doubt = step.clear_opening_uncertainty(builder.standard()).doubled();
             let ball = step.clear_opening();
-            ball.upper.is_some_and(|upper| upper + doubt + m.step <= limit)
+            ball.upper
+                .is_some_and(|upper| upper + doubt + m.step <= limit)
         })
     };
     let marks = stair.lift?.nanometres() / m.step.nanometres().max(1);
@@ -131,13 +149,18 @@ pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         let bar = m.either(Length::inches(1), 25);
         let left = m.up(Length::from_nanometres((clear - bar).nanometres() / 2));
         let says = format!(
-            "Screw a bar {} high into the middle of each opening between two treads, to both strings: {} \
-             stay below and above it.",
+            "Screw a bar into the middle of each opening between two treads, to both strings; a bar {} high, \
+             so that {} stay below and above it.",
             m.text(bar),
             m.text(left)
         );
         let narrowed = |to: Length| {
-            GuardChange::default().instead(drawn.guard, Item::RiserOpening, &m.drawn(to, m.gaps), "as drawn")
+            GuardChange::default().instead(
+                drawn.guard,
+                Item::RiserOpening,
+                &m.drawn(to, m.gaps),
+                "as drawn",
+            )
         };
         if left > Length::ZERO {
             all.push(
@@ -148,7 +171,7 @@ pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         }
         let strip = m.up(clear - target);
         let under = format!(
-            "Screw a strip {} high under each tread: {} or less stays open.",
+            "Screw a strip under each tread; a strip {} high, so that {} or less stays open.",
             m.text(strip),
             m.text(target)
         );
@@ -158,10 +181,12 @@ pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
                 .taking(12, 24, "a step"),
         );
     }
-    let full = "Close each opening with a board between the treads; how deep a foot goes in gets less by \
+    let full =
+        "Close each opening with a board between the treads; how deep a foot goes in gets less by \
                 its thickness if it is set behind the nose."
-        .to_owned();
-    let change = GuardChange::default().instead(drawn.guard, Item::RiserOpening, "none", "as drawn");
+            .to_owned();
+    let change =
+        GuardChange::default().instead(drawn.guard, Item::RiserOpening, "none", "as drawn");
     all.push(Offered::new(RemedyKind::FullRisers, full, change).taking(20, 30, "a step"));
     all
 }
@@ -183,7 +208,12 @@ pub(super) fn gate(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     let screwed = TopOfStairsGateWord::Screwed.name();
     let change = GuardChange::default()
         .instead(drawn.guard, Item::TopOfStairsGate, screwed, "as drawn")
-        .instead(drawn.guard, Item::GateBottomGap, &m.drawn(below, m.gaps), "as drawn");
+        .instead(
+            drawn.guard,
+            Item::GateBottomGap,
+            &m.drawn(below, m.gaps),
+            "as drawn",
+        );
     vec![Offered::new(RemedyKind::ScrewedGate, says, change).taking(40, 90, "a gate")]
 }
 
@@ -191,9 +221,11 @@ pub(super) fn gate(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
 pub(super) fn gate_part(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     let m = &drawn.measuring;
     let demands = Demands::of(drawn.judged, item);
-    let change = |written: &str| GuardChange::default().instead(drawn.guard, item, written, "as drawn");
+    let change =
+        |written: &str| GuardChange::default().instead(drawn.guard, item, written, "as drawn");
     let pool = says(drawn.guard, PlaceWord::Pool);
-    let offered = |kind, says: String, written: &str| vec![Offered::new(kind, says, change(written))];
+    let offered =
+        |kind, says: String, written: &str| vec![Offered::new(kind, says, change(written))];
     let new_gate = RemedyKind::NewPoolGate;
     let all = match (item, demands.least, demands.most) {
         (Item::GateClosesItself, _, _) => offered(
@@ -227,6 +259,15 @@ pub(super) fn gate_part(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     };
     let of_pools = |one: &Offered| pool || one.kind != new_gate;
     all.into_iter()
-        .map(|one| if of_pools(&one) { one } else { Offered { kind: RemedyKind::ScrewedGate, ..one } })
+        .map(|one| {
+            if of_pools(&one) {
+                one
+            } else {
+                Offered {
+                    kind: RemedyKind::ScrewedGate,
+                    ..one
+                }
+            }
+        })
         .collect()
 }

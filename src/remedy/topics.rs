@@ -62,7 +62,10 @@ fn small_child(guard: &Guard) -> bool {
         let reading = observation.reading.as_ref();
         reading.is_some_and(|reading| matches!(reading.value, Value::Age(age) if age.months() < 60))
     });
-    young || guard.of(Item::Shared).any(|(_, o)| o.word() == Some(SharedWord::Yes))
+    young
+        || guard
+            .of(Item::Shared)
+            .any(|(_, o)| o.word() == Some(SharedWord::Yes))
 }
 
 /// Whether the drop is above 30 in, or nobody wrote it.
@@ -89,7 +92,12 @@ pub(super) fn says<W: ItemWord>(guard: &Guard, word: W) -> bool {
 /// anybody wrote.
 #[must_use]
 pub fn is_high_outdoors(guard: &Guard) -> bool {
-    let out = [PlaceWord::Balcony, PlaceWord::Deck, PlaceWord::Terrace, PlaceWord::Roof];
+    let out = [
+        PlaceWord::Balcony,
+        PlaceWord::Deck,
+        PlaceWord::Terrace,
+        PlaceWord::Roof,
+    ];
     let outside = says(guard, LocationWord::Outside)
         || (!says(guard, LocationWord::Inside) && out.iter().any(|place| says(guard, *place)));
     let high = guard.of(Item::Drop).any(|(_, observation)| {
@@ -144,9 +152,9 @@ fn add<'t>(
     item: Item,
 ) -> &'t mut Topic {
     let item = spoken_of(guard, item, kind);
-    let at = topics.iter().position(|topic| {
-        topic.item == item && (topic.kind == kind || item != Item::Height)
-    });
+    let at = topics
+        .iter()
+        .position(|topic| topic.item == item && (topic.kind == kind || item != Item::Height));
     let at = at.unwrap_or_else(|| {
         topics.push(Topic {
             kind,
@@ -193,7 +201,10 @@ fn of_gap(guard: &Guard, judged: &Judged<'_>, topic: &Topic) -> ShortfallKind {
         finding.verdict == Verdict::FallsShort && topic.short.contains(&RuleKey::of(finding))
     });
     let wide = short.clone().any(|finding| {
-        let value = finding.measured.as_ref().and_then(|measured| measured.value);
+        let value = finding
+            .measured
+            .as_ref()
+            .and_then(|measured| measured.value);
         value.is_some_and(|value| value >= Length::inches(6))
     });
     if wide {
@@ -230,13 +241,37 @@ fn of_item(guard: &Guard, item: Item, operator: Option<Operator>) -> Option<Shor
     let too_much = matches!(operator, Some(Operator::AtMost | Operator::Below));
     let (_, kind) = KINDS.iter().find(|(items, _)| items.contains(&item))?;
     let special = [
-        (S::TooLow, item == Item::Height && too_much, S::TopAsHandrail),
-        (S::TooLow, item == Item::Height && far_too_low(guard), S::FarTooLow),
-        (S::LooseInfill, says(guard, InfillLooseWord::Missing), S::MissingInfill),
-        (S::MovesALittle, says(guard, MovesWhenPushedWord::ALot), S::MovesALot),
+        (
+            S::TooLow,
+            item == Item::Height && too_much,
+            S::TopAsHandrail,
+        ),
+        (
+            S::TooLow,
+            item == Item::Height && far_too_low(guard),
+            S::FarTooLow,
+        ),
+        (
+            S::LooseInfill,
+            says(guard, InfillLooseWord::Missing),
+            S::MissingInfill,
+        ),
+        (
+            S::MovesALittle,
+            says(guard, MovesWhenPushedWord::ALot),
+            S::MovesALot,
+        ),
         (S::PostRotten, says(guard, InfillWord::Glass), S::GlassLoose),
-        (S::PostFixing, says(guard, PostFasteningWord::Missing), S::PostRotten),
-        (S::NoGate, says(guard, TopOfStairsGateWord::Pressed), S::PressedGate),
+        (
+            S::PostFixing,
+            says(guard, PostFasteningWord::Missing),
+            S::PostRotten,
+        ),
+        (
+            S::NoGate,
+            says(guard, TopOfStairsGateWord::Pressed),
+            S::PressedGate,
+        ),
     ];
     let special = special.iter().find(|(of, so, _)| of == kind && *so);
     Some(special.map_or(*kind, |(_, _, special)| *special))
@@ -255,8 +290,14 @@ const KINDS: &[(&[Item], ShortfallKind)] = &[
     (&[Item::BottomGap, Item::GapAboveSolidPart], S::BottomGap),
     (&[Item::StairTriangle], S::StairTriangle),
     (&[Item::RiserOpening], S::RiserOpening),
-    (&[Item::Foothold, Item::StepBeside, Item::StepOutside], S::Foothold),
-    (&[Item::Infill, Item::LevelBarSpacing, Item::LevelMembersOn], S::LevelBars),
+    (
+        &[Item::Foothold, Item::StepBeside, Item::StepOutside],
+        S::Foothold,
+    ),
+    (
+        &[Item::Infill, Item::LevelBarSpacing, Item::LevelMembersOn],
+        S::LevelBars,
+    ),
     (&[Item::ThingToClimb], S::ThingToClimb),
     (&[Item::InfillLoose], S::LooseInfill),
     (&[Item::MovesWhenPushed], S::MovesALittle),
@@ -271,7 +312,10 @@ const KINDS: &[(&[Item], ShortfallKind)] = &[
         ],
         S::PostFixing,
     ),
-    (&[Item::RailEndFastening, Item::RailEndFasteners], S::RailEndLoose),
+    (
+        &[Item::RailEndFastening, Item::RailEndFasteners],
+        S::RailEndLoose,
+    ),
     (
         &[
             Item::Handrail,
@@ -300,7 +344,10 @@ const KINDS: &[(&[Item], ShortfallKind)] = &[
         ],
         S::PoolGate,
     ),
-    (&[Item::SillHeight, Item::SillTopHeight, Item::SillAboveGround], S::LowSill),
+    (
+        &[Item::SillHeight, Item::SillTopHeight, Item::SillAboveGround],
+        S::LowSill,
+    ),
     (&[Item::WindowStop], S::WindowOpens),
     (&[Item::Paint], S::FlakingPaint),
 ];

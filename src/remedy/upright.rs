@@ -23,11 +23,11 @@ use crate::remedy::offered::Bay;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
 use crate::remedy::quantity::MaterialPart;
+use crate::remedy::quantity::PaintedArea;
 use crate::remedy::quantity::along;
 use crate::remedy::quantity::exact;
 use crate::remedy::quantity::gaps;
 use crate::remedy::quantity::measured;
-use crate::remedy::quantity::PaintedArea;
 use crate::remedy::quantity::side;
 use crate::remedy::quantity::sides;
 use crate::remedy::topics::says;
@@ -116,7 +116,14 @@ fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
             let count = bars_in(gap, target, width.unwrap_or(Length::ZERO));
             let free = gap.nanometres() - count * width.unwrap_or(Length::ZERO).nanometres();
             let left = m.up(Length::from_nanometres(free / (count + 1)));
-            (Some(count), format!("; in the widest, {}, that leaves {}", gap.readable_up(m.unit), m.text(left)))
+            (
+                Some(count),
+                format!(
+                    "; in the widest, {}, that leaves {}",
+                    gap.readable_up(m.unit),
+                    m.text(left)
+                ),
+            )
         }
         Some(_) | None => (None, String::new()),
     };
@@ -137,8 +144,8 @@ fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
         )
     } else {
         format!(
-            "Put {how} every gap that a block of {block} goes through{level}, screwed into the top \
-             and the bottom rail{leaves}."
+            "Put {how} every gap that a block of {block} goes through{level}; screwed into the top and \
+             the bottom rail{leaves}."
         )
     };
     let per_gap = bars.and_then(|bars| u32::try_from(bars).ok());
@@ -181,7 +188,9 @@ fn bars_in(gap: Length, target: Length, width: Length) -> i64 {
 }
 
 fn bay_plan(drawn: &Drawn<'_, '_>, clear: Length, baluster: Length) -> BayPlan {
-    let limit = Demands::of(drawn.judged, Item::Opening).most.unwrap_or(clear);
+    let limit = Demands::of(drawn.judged, Item::Opening)
+        .most
+        .unwrap_or(clear);
     BayPlan {
         clear,
         baluster,
@@ -215,10 +224,10 @@ fn strips(drawn: &Drawn<'_, '_>, target: Length) -> Option<Offered> {
         return None;
     }
     let says = format!(
-        "Screw a strip {} thick, as high as the bars, to one face of a bar (or the post) in every \
-         gap that a block of {} goes through; not glued, since a child picks it off.",
-        m.text(thick),
-        m.text(target)
+        "Screw a strip to one face of a bar (or the post) in every gap that a block of {} goes through; a \
+         strip {} thick and as high as the bars, not glued, since a child picks it off.",
+        m.text(target),
+        m.text(thick)
     );
     let how_many = match gaps(drawn.guard) {
         Ok(gaps) => HowMany::AtMost(gaps),
@@ -243,14 +252,34 @@ fn closed_face(drawn: &Drawn<'_, '_>, infill: InfillWord, joint: Length) -> Guar
     let low = m.either(Length::inches(1), 25);
     let none = "as drawn: covered by the new face";
     let mut change = GuardChange::default()
-        .instead(drawn.guard, Item::Infill, infill.name(), "as drawn, on the inner face")
-        .instead(drawn.guard, Item::Opening, &m.drawn(joint, m.gaps), "as drawn: the joints")
-        .instead(drawn.guard, Item::OpeningsChecked, OpeningsCheckedWord::EveryOne.name(), "")
+        .instead(
+            drawn.guard,
+            Item::Infill,
+            infill.name(),
+            "as drawn, on the inner face",
+        )
+        .instead(
+            drawn.guard,
+            Item::Opening,
+            &m.drawn(joint, m.gaps),
+            "as drawn: the joints",
+        )
+        .instead(
+            drawn.guard,
+            Item::OpeningsChecked,
+            OpeningsCheckedWord::EveryOne.name(),
+            "",
+        )
         .instead(drawn.guard, Item::Foothold, "none", none)
         .without(drawn.guard, Item::LevelBarSpacing)
         .without(drawn.guard, Item::LevelMembersOn);
     if drawn.guard.of(Item::InfillLoose).next().is_some() {
-        change = change.instead(drawn.guard, Item::InfillLoose, InfillLooseWord::No.name(), "as drawn");
+        change = change.instead(
+            drawn.guard,
+            Item::InfillLoose,
+            InfillLooseWord::No.name(),
+            "as drawn",
+        );
     }
     let shut = drawn.guard.of(Item::BottomGap).any(|(_, o)| {
         let value = o.reading.as_ref().map(|reading| &reading.value);
@@ -258,7 +287,12 @@ fn closed_face(drawn: &Drawn<'_, '_>, infill: InfillWord, joint: Length) -> Guar
     });
     if !shut && !says(drawn.guard, PlaceWord::Stair) {
         let gap = m.drawn(low, m.gaps);
-        change = change.instead(drawn.guard, Item::BottomGap, &gap, "as drawn: below the new face");
+        change = change.instead(
+            drawn.guard,
+            Item::BottomGap,
+            &gap,
+            "as drawn: below the new face",
+        );
     }
     change
 }
@@ -267,7 +301,10 @@ fn area(drawn: &Drawn<'_, '_>, what: &str) -> MaterialPart {
     let m = &drawn.measuring;
     let high = measured(drawn.guard, Item::Height);
     let high = high.map_or_else(String::new, |high| {
-        format!(", {} high", m.text(m.up(high - m.either(Length::inches(1), 25))))
+        format!(
+            ", {} high",
+            m.text(m.up(high - m.either(Length::inches(1), 25)))
+        )
     });
     along(drawn.guard, format!("{what}{high}"))
 }
@@ -276,10 +313,10 @@ fn sheet(drawn: &Drawn<'_, '_>, kind: RemedyKind) -> Offered {
     let m = &drawn.measuring;
     let joint = m.either(Length::sixty_fourths(16), 6);
     let says = format!(
-        "Screw a clear sheet, {} thick or more, edges rounded, to the inner face from {} above the \
-         floor up to the top rail, joints of {} at most: it closes the gaps and gives no foothold.",
-        m.text(m.either(Length::sixty_fourths(16), 6)),
+        "Screw a clear sheet to the inner face, from {} above the floor up to the top rail; {} thick or \
+         more, edges rounded, joints of {} at most: it closes the gaps and gives no foothold.",
         m.text(m.either(Length::inches(1), 25)),
+        m.text(m.either(Length::sixty_fourths(16), 6)),
         m.text(joint)
     );
     let change = closed_face(drawn, InfillWord::Panel, joint);
@@ -296,7 +333,7 @@ pub(super) fn over_bars(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let slot = m.either(Length::sixty_fourths(32), 12);
     let boards = format!(
         "Screw boards upright to the inner face, from {} above the floor up to the top rail, no gap \
-         between them wider than {}, so that no foot finds hold; let wet boards dry first.",
+         between them wider than {}; so no foot finds hold, and wet boards dry first.",
         m.text(m.either(Length::inches(1), 25)),
         m.text(slot)
     );
@@ -344,8 +381,12 @@ fn beside_glass(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
          glass to {} or less; the glass itself is never drilled or cut.",
         m.text(target)
     );
-    Offered::new(RemedyKind::GlassEdgeStrip, says, all_narrowed(drawn, target))
-        .aiming(format!("gaps of {} or less", m.text(target)))
+    Offered::new(
+        RemedyKind::GlassEdgeStrip,
+        says,
+        all_narrowed(drawn, target),
+    )
+    .aiming(format!("gaps of {} or less", m.text(target)))
 }
 
 fn laid_out_again(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
@@ -387,7 +428,9 @@ fn laid_out_again(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
     offered.asks = missing;
     // there are no more old ones than new ones
     let length = measured(drawn.guard, Item::BalusterLength);
-    if let (Some(count), Some(sides), Some(length)) = (count, sides(drawn.guard, Item::BalusterSection), length) {
+    if let (Some(count), Some(sides), Some(length)) =
+        (count, sides(drawn.guard, Item::BalusterSection), length)
+    {
         offered.paint = Some(PaintedArea::of(count, sides, length));
     }
     offered.bay = plan.map(|plan| Bay {
@@ -407,7 +450,10 @@ fn new_bay(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
     let mut change = closed_face(drawn, InfillWord::Balusters, target);
     change.new.retain(|new| new.item != Item::BottomGap);
     if !says_stair(drawn) {
-        let bottom = drawn.gap_target(Item::BottomGap).unwrap_or(target).min(target);
+        let bottom = drawn
+            .gap_target(Item::BottomGap)
+            .unwrap_or(target)
+            .min(target);
         let gap = m.drawn(bottom, m.gaps);
         change = change.instead(drawn.guard, Item::BottomGap, &gap, "as drawn");
     }
@@ -465,9 +511,10 @@ pub(super) fn loose(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
                 .taking(20, 40, "a baluster"),
         ];
     }
-    let does = "Drive one new screw, top and bottom, through what is loose into the rail, beside the \
+    let does =
+        "Drive one new screw, top and bottom, through what is loose into the rail, beside the \
                 old hole and with a pilot hole; what is split or only nailed is replaced."
-        .to_owned();
+            .to_owned();
     vec![Offered::new(RemedyKind::ScrewLoose, does, change).taking(6, 12, "a baluster")]
 }
 
@@ -484,13 +531,14 @@ pub(super) fn at_wall(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         "as drawn, at its widest",
     );
     let gap = measured(drawn.guard, Item::EndGap).filter(|gap| *gap > target);
-    let wide = gap.map_or_else(|| "wide enough".to_owned(), |gap| {
-        format!("{} thick or more", m.text(m.up(gap - target)))
-    });
+    let wide = gap.map_or_else(
+        || "wide enough".to_owned(),
+        |gap| format!("{} thick or more", m.text(m.up(gap - target))),
+    );
     let aim = format!("{} or less", m.text(target));
     let strip = format!(
-        "Screw an upright strip {wide} to the post or to wood in the wall, from the floor to the top \
-         rail: {} or less stays at the widest place. Never into plaster alone.",
+        "Screw an upright strip to the post or to wood in the wall, from the floor to the top rail; a strip \
+         {wide}, so that {} or less stays at the widest place, never into plaster alone.",
         m.text(target)
     );
     let bar = format!(
@@ -498,8 +546,12 @@ pub(super) fn at_wall(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         m.text(target)
     );
     vec![
-        Offered::new(RemedyKind::StripAtWall, strip, change.clone()).aiming(aim.clone()).taking(20, 45, "a strip"),
-        Offered::new(RemedyKind::HalfBaluster, bar, change).aiming(aim).taking(30, 60, "a post"),
+        Offered::new(RemedyKind::StripAtWall, strip, change.clone())
+            .aiming(aim.clone())
+            .taking(20, 45, "a strip"),
+        Offered::new(RemedyKind::HalfBaluster, bar, change)
+            .aiming(aim)
+            .taking(30, 60, "a post"),
     ]
 }
 
@@ -520,7 +572,10 @@ pub(super) fn at_edge(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         &m.drawn(target, m.gaps),
         "as drawn",
     );
-    vec![Offered::new(RemedyKind::StripAtEdge, says, change).aiming(format!("{} or less", m.text(target)))]
+    vec![
+        Offered::new(RemedyKind::StripAtEdge, says, change)
+            .aiming(format!("{} or less", m.text(target))),
+    ]
 }
 
 /// A gap that is open at the top and narrows downward.
@@ -528,7 +583,8 @@ pub(super) fn vee(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let says = "Fill the V to its full height with a board, or close it above by a bar at the top \
                 rail; half filled it only becomes narrower."
         .to_owned();
-    let change = GuardChange::default().instead(drawn.guard, Item::VOpening, "none", "as drawn: filled");
+    let change =
+        GuardChange::default().instead(drawn.guard, Item::VOpening, "none", "as drawn: filled");
     vec![Offered::new(RemedyKind::VeeClosed, says, change)]
 }
 
@@ -552,6 +608,12 @@ pub(super) fn bridges(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let mut change = closed_face(drawn, InfillWord::Mesh, mesh);
     // a mesh covers no ledge
     change.new.retain(|new| new.item != Item::Foothold);
-    change.gone.retain(|index| drawn.guard.observation(*index).item != Item::Foothold);
-    vec![Offered::new(kind, does, change).of(area(drawn, "stiff mesh")).taking(30, 90, "a bay")]
+    change
+        .gone
+        .retain(|index| drawn.guard.observation(*index).item != Item::Foothold);
+    vec![
+        Offered::new(kind, does, change)
+            .of(area(drawn, "stiff mesh"))
+            .taking(30, 90, "a bay"),
+    ]
 }

@@ -42,13 +42,8 @@ pub fn write_guards(
         }
         guards += 1;
         let judged = judge(&guard, basis.survey, basis.rulesets, basis.options);
-        let remedies = GuardRemedies::of(
-            &guard,
-            &judged,
-            basis.survey,
-            basis.rulesets,
-            basis.options,
-        );
+        let remedies =
+            GuardRemedies::of(&guard, &judged, basis.survey, basis.rulesets, basis.options);
         let entry = JudgedGuard {
             guard,
             judged,

@@ -287,6 +287,13 @@ pub(super) fn noted(note: &str) -> Option<String> {
     (!note.is_empty()).then(|| format!("\"{}\"", one_line(note)))
 }
 
+/// The act of a remedy, without what is to be minded: all of it stands in `guardrule remedy`.
+pub(super) fn first_act(says: &str) -> String {
+    let ends = [". ", "; "].iter().filter_map(|end| says.find(end)).min();
+    let act = ends.map_or(says, |end| &says[..end]);
+    format!("{}.", act.trim_end_matches('.'))
+}
+
 /// A text with a small letter first.
 pub(super) fn uncapital(text: &str) -> String {
     let mut letters = text.chars();

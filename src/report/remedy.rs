@@ -103,9 +103,10 @@ impl GuardRemedies {
         rulesets: &'r [Ruleset],
         options: Options,
     ) -> GuardRemedies {
-        let short = judged.findings.iter().any(|finding| {
-            finding.verdict == Verdict::FallsShort && finding.counts()
-        });
+        let short = judged
+            .findings
+            .iter()
+            .any(|finding| finding.verdict == Verdict::FallsShort && finding.counts());
         if !short {
             return GuardRemedies::default();
         }
@@ -138,7 +139,10 @@ fn items(topic: &Topic) -> Vec<Item> {
 
 fn shown(guard: &Guard, plan: &RemedyPlan, step: &Planned) -> Remedy {
     let row = step.offered.kind.row();
-    let refused = plan.refused.iter().filter(|refused| refused.item == step.topic.item);
+    let refused = plan
+        .refused
+        .iter()
+        .filter(|refused| refused.item == step.topic.item);
     Remedy {
         says: if step.waits {
             format!("{WAITS}{}", reader::uncapital(&step.offered.says))
@@ -190,11 +194,7 @@ fn quantity(offered: &Offered, unit: LengthUnit) -> Option<String> {
 }
 
 /// What would put an item right; `None` where nothing of it falls short.
-pub(super) fn remedy(
-    remedies: &GuardRemedies,
-    judged: &Judged<'_>,
-    item: Item,
-) -> Option<Remedy> {
+pub(super) fn remedy(remedies: &GuardRemedies, judged: &Judged<'_>, item: Item) -> Option<Remedy> {
     let of_item = || judged.findings.iter().filter(move |f| f.item == item);
     let short = |finding: &&Finding<'_>| finding.verdict == Verdict::FallsShort && finding.counts();
     let worst = of_item()

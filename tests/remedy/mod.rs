@@ -15,7 +15,15 @@ use crate::harness::run_in;
 /// `remedy --format json` of a survey of one guard: its plan.
 pub(super) fn plan_of(rows: &[&str], rules: &str) -> Value {
     let survey = format!("unit,guard,item,reading\n,g,{}\n", rows.join("\n,g,"));
-    let args = ["remedy", "@s.csv", "--format", "json", "--rules", rules, "--no-guidance"];
+    let args = [
+        "remedy",
+        "@s.csv",
+        "--format",
+        "json",
+        "--rules",
+        rules,
+        "--no-guidance",
+    ];
     let ran = run(&[("s.csv", &survey)], &args);
     assert_eq!(ran.err, "", "{survey}");
     ran.json()["guards"][0].clone()
@@ -23,7 +31,13 @@ pub(super) fn plan_of(rows: &[&str], rules: &str) -> Value {
 
 fn exit(rows: &[&str]) -> u8 {
     let survey = format!("unit,guard,item,reading\n,g,{}\n", rows.join("\n,g,"));
-    let args = ["remedy", "@s.csv", "--rules", "us-dwelling-2018", "--no-guidance"];
+    let args = [
+        "remedy",
+        "@s.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--no-guidance",
+    ];
     run(&[("s.csv", &survey)], &args).code
 }
 
@@ -54,7 +68,10 @@ fn the_exit_status_says_whether_every_shortfall_has_a_confirmed_remedy() {
         .map(|row| &*row.leak())
         .collect();
     assert_eq!(exit(&moves), 1, "a danger stands");
-    let unread = run(&[("s.csv", "unit,guard,item,reading\n,g,height,36\n")], &["remedy", "@s.csv"]);
+    let unread = run(
+        &[("s.csv", "unit,guard,item,reading\n,g,height,36\n")],
+        &["remedy", "@s.csv"],
+    );
     assert_eq!(unread.code, 2, "a reading that cannot be read");
 }
 
@@ -66,21 +83,51 @@ fn a_survey_is_written_that_the_check_confirms_and_no_file_is_replaced_unasked()
         ,porch,opening,4 1/4 in,\n,porch,bottom gap,2 in,\n,porch,infill,balusters,\n\
         ,porch,moves when pushed,no,\n,porch,colour,green,\n";
     fs::write(folder.path().join("s.csv"), survey).expect("written");
-    let args = ["remedy", "@s.csv", "--rules", "us-dwelling-2018", "--no-guidance", "--write", "@after.csv"];
+    let args = [
+        "remedy",
+        "@s.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--no-guidance",
+        "--write",
+        "@after.csv",
+    ];
     let ran = run_in(folder.path(), &args, "");
     assert_eq!(ran.code, 0, "{}{}", ran.out, ran.err);
     let after = fs::read_to_string(folder.path().join("after.csv")).expect("written");
     assert!(after.contains("build tolerance,1/8 in"), "{after}");
     assert!(after.contains("porch,state,altered"), "{after}");
-    assert!(after.contains("'=by the door") || !after.contains("by the door"), "{after}");
-    assert!(after.contains("colour,green"), "what is one's own stays: {after}");
-    let args = ["check", "@after.csv", "--no-guidance", "--format", "summary"];
+    assert!(
+        after.contains("'=by the door") || !after.contains("by the door"),
+        "{after}"
+    );
+    assert!(
+        after.contains("colour,green"),
+        "what is one's own stays: {after}"
+    );
+    let args = [
+        "check",
+        "@after.csv",
+        "--no-guidance",
+        "--format",
+        "summary",
+    ];
     let checked = run_in(folder.path(), &args, "");
     assert_eq!(checked.code, 0, "{}{after}", checked.out);
-    let args = ["remedy", "@s.csv", "--rules", "us-dwelling-2018", "--write", "@s.csv"];
+    let args = [
+        "remedy",
+        "@s.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--write",
+        "@s.csv",
+    ];
     let again = run_in(folder.path(), &args, "");
     assert_eq!(again.code, 2, "the survey itself is not replaced");
-    assert_eq!(fs::read_to_string(folder.path().join("s.csv")).expect("there"), survey);
+    assert_eq!(
+        fs::read_to_string(folder.path().join("s.csv")).expect("there"),
+        survey
+    );
 }
 
 /// A reading that stays has the doubt of its tape: 36 1/8 in meets 36 in by 0.125 in, which
@@ -98,7 +145,13 @@ fn what_stays_keeps_the_doubt_of_the_tape_and_only_what_is_new_carries_the_build
              ,g,opening,3 in ± 1/8 in\n,g,bottom gap,2 in\n",
             FIRM.join("\n,g,")
         );
-        let args = ["check", "@s.csv", "--rules", "us-dwelling-2018", "--no-guidance"];
+        let args = [
+            "check",
+            "@s.csv",
+            "--rules",
+            "us-dwelling-2018",
+            "--no-guidance",
+        ];
         run(&[("s.csv", &survey)], &args).code
     };
     assert_eq!((read("altered"), read("proposed")), (0, 3));
@@ -114,7 +167,13 @@ fn a_drawn_reading_of_an_altered_guard_has_the_builders_doubt_alone() {
              ,g,bottom gap,2 in\n",
             FIRM.join("\n,g,")
         );
-        let args = ["check", "@s.csv", "--rules", "us-dwelling-2018", "--no-guidance"];
+        let args = [
+            "check",
+            "@s.csv",
+            "--rules",
+            "us-dwelling-2018",
+            "--no-guidance",
+        ];
         run(&[("s.csv", &survey)], &args).code
     };
     assert_eq!(read("3.85 in ± 1/8 in"), 0);
@@ -136,7 +195,12 @@ fn nothing_is_tied_to_a_railing_that_moves_and_what_holds_it_comes_first() {
         "moves when pushed,a lot",
     ];
     let plan = plan_of(&rows, "us-dwelling-2018");
-    let tonight: Vec<&str> = plan["tonight"].as_array().expect("a list").iter().filter_map(|act| act["kind"].as_str()).collect();
+    let tonight: Vec<&str> = plan["tonight"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .filter_map(|act| act["kind"].as_str())
+        .collect();
     assert_eq!(tonight, ["everybody-off"]);
     assert_eq!(plan["bridges"], serde_json::json!([]));
     assert_eq!(plan["steps"][0]["item"], "moves when pushed");
@@ -144,12 +208,19 @@ fn nothing_is_tied_to_a_railing_that_moves_and_what_holds_it_comes_first() {
     assert_eq!(plan["steps"][1]["waits"], true, "{plan}");
     assert_eq!(plan["outcome"], "stands");
     let mesh = refused(&plan, "mesh-inside");
-    assert!(mesh["why"].as_str().is_some_and(|why| why.contains("moves")), "{mesh}");
+    assert!(
+        mesh["why"]
+            .as_str()
+            .is_some_and(|why| why.contains("moves")),
+        "{mesh}"
+    );
 }
 
 fn refused<'p>(plan: &'p Value, kind: &str) -> &'p Value {
     let all = plan["refused"].as_array().expect("a list");
-    all.iter().find(|one| one["kind"] == kind).unwrap_or_else(|| panic!("{kind} is not refused: {plan}"))
+    all.iter()
+        .find(|one| one["kind"] == kind)
+        .unwrap_or_else(|| panic!("{kind} is not refused: {plan}"))
 }
 
 #[test]
@@ -166,12 +237,19 @@ fn a_net_above_one_storey_outdoors_is_held_back() {
         "moves when pushed,no",
     ];
     let plan = plan_of(&rows, "us-dwelling-2018");
-    assert!(refused(&plan, "mesh-outside")["why"].as_str().is_some_and(|why| why.contains("storey")));
-    let inside: Vec<&str> = rows.iter().map(|row| match *row {
-        "location,outside" => "location,inside",
-        "place,balcony" => "place,landing",
-        row => row,
-    }).collect();
+    assert!(
+        refused(&plan, "mesh-outside")["why"]
+            .as_str()
+            .is_some_and(|why| why.contains("storey"))
+    );
+    let inside: Vec<&str> = rows
+        .iter()
+        .map(|row| match *row {
+            "location,outside" => "location,inside",
+            "place,balcony" => "place,landing",
+            row => row,
+        })
+        .collect();
     let plan = plan_of(&inside, "us-dwelling-2018");
     assert_eq!(plan["bridges"][0]["kind"], "mesh-inside", "{plan}");
 }
@@ -196,7 +274,10 @@ fn no_guard_is_lowered_and_no_rung_is_added() {
     let plan = plan_of(&stair, "us-dwelling-2018");
     assert_eq!(plan["steps"][0]["kind"], "wall-handrail", "{plan}");
     refused(&plan, "lower-top");
-    let heights: Vec<&Value> = all_readings(&plan).into_iter().filter(|reading| reading["item"] == "height").collect();
+    let heights: Vec<&Value> = all_readings(&plan)
+        .into_iter()
+        .filter(|reading| reading["item"] == "height")
+        .collect();
     assert!(heights.is_empty(), "{heights:?}");
     let bars = [
         "use,dwelling",
@@ -220,7 +301,10 @@ fn no_guard_is_lowered_and_no_rung_is_added() {
 
 fn all_readings(plan: &Value) -> Vec<&Value> {
     let steps = plan["steps"].as_array().expect("a list");
-    steps.iter().flat_map(|step| step["readings"].as_array().expect("a list")).collect()
+    steps
+        .iter()
+        .flat_map(|step| step["readings"].as_array().expect("a list"))
+        .collect()
 }
 
 #[test]
@@ -235,7 +319,10 @@ fn every_form_carries_the_deferral() {
     for form in ["text", "json", "csv", "svg"] {
         let ran: Ran = run_here(&["remedy", "@demo-surveys/twelve-flats.csv", "--format", form]);
         let words = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
-        assert!(words.contains("The local authority and licensed professionals decide"), "{form}");
+        assert!(
+            words.contains("The local authority and licensed professionals decide"),
+            "{form}"
+        );
     }
 }
 
@@ -246,16 +333,39 @@ fn the_shops_list_is_safe_to_open_and_counts_what_was_measured() {
         =1+1,deck,height,38 in\n=1+1,deck,opening,4 1/2 in\n=1+1,deck,bottom gap,2 in\n\
         =1+1,deck,infill,balusters\n=1+1,deck,baluster section,3/4 x 3/4 in\n\
         =1+1,deck,baluster spacing,5 1/4 in\n=1+1,deck,guard length,12 ft\n=1+1,deck,moves when pushed,no\n";
-    let args = ["remedy", "@s.csv", "--rules", "us-dwelling-2018", "--no-guidance", "--format", "csv"];
+    let args = [
+        "remedy",
+        "@s.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--no-guidance",
+        "--format",
+        "csv",
+    ];
     let ran = run(&[("s.csv", survey)], &args);
     let mut rows = csv::Reader::from_reader(ran.out.as_bytes());
     let heads = rows.headers().expect("a head").clone();
-    let at = |name: &str| heads.iter().position(|head| head == name).expect("a column");
+    let at = |name: &str| {
+        heads
+            .iter()
+            .position(|head| head == name)
+            .expect("a column")
+    };
     let rows: Vec<csv::StringRecord> = rows.records().map(|row| row.expect("a row")).collect();
-    assert!(rows.iter().flatten().all(|cell| !cell.starts_with('=')), "{}", ran.out);
-    let bars = rows.iter().find(|row| row[at("kind")] == *"bars between").expect("bars");
+    assert!(
+        rows.iter().flatten().all(|cell| !cell.starts_with('=')),
+        "{}",
+        ran.out
+    );
+    let bars = rows
+        .iter()
+        .find(|row| row[at("kind")] == *"bars between")
+        .expect("bars");
     // 144 in of 5 1/4 in: 27 whole spacings, so that 28 gaps begin in it, one bar in each
-    assert_eq!((&bars[at("count")], &bars[at("count is")]), ("28", "at most"));
+    assert_eq!(
+        (&bars[at("count")], &bars[at("count is")]),
+        ("28", "at most")
+    );
 }
 
 /// The marks of the drawing are those of the plan.
@@ -265,8 +375,20 @@ fn a_bay_is_drawn_with_its_marks_to_scale() {
         ,deck,opening,4 1/2 in\n,deck,bottom gap,2 in\n,deck,infill,balusters\n\
         ,deck,baluster section,3/4 x 3/4 in\n,deck,post section,3 1/2 x 3 1/2 in\n\
         ,deck,post spacing,6 ft\n,deck,moves when pushed,no\n";
-    let args = ["remedy", "@s.csv", "--rules", "us-dwelling-2018", "--no-guidance", "--format", "svg"];
+    let args = [
+        "remedy",
+        "@s.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--no-guidance",
+        "--format",
+        "svg",
+    ];
     let ran = run(&[("s.csv", survey)], &args);
     assert!(ran.out.starts_with("<svg"), "{}", ran.out);
-    assert!(ran.out.contains("to scale") && ran.out.contains("deck: all bars laid out again"), "{}", ran.out);
+    assert!(
+        ran.out.contains("to scale") && ran.out.contains("deck: all bars laid out again"),
+        "{}",
+        ran.out
+    );
 }

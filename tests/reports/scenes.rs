@@ -144,7 +144,8 @@ impl Scene {
         let mut report = report(form, basis, &mut out).expect("a Vec takes everything");
         for guard in &self.guards {
             let judged = judge(guard, &self.facts, &self.rulesets, self.options);
-            let remedies = GuardRemedies::of(guard, &judged, &self.facts, &self.rulesets, self.options);
+            let remedies =
+                GuardRemedies::of(guard, &judged, &self.facts, &self.rulesets, self.options);
             let entry = JudgedGuard {
                 guard: guard.clone(),
                 judged,

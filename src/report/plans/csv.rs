@@ -70,9 +70,20 @@ pub fn plans_csv(
             let soon = step.topic.soon(&guard.guard).says().unwrap_or("");
             let aims_at = step.offered.aims_at.as_deref().unwrap_or("");
             let cells = [&*title, &measured, &step.offered.says, aims_at];
-            let write: Vec<&str> = to_write(&step.offered).iter().map(|item| item.name()).collect();
+            let write: Vec<&str> = to_write(&step.offered)
+                .iter()
+                .map(|item| item.name())
+                .collect();
             for part in parts(&step.offered) {
-                let row = row(guard, soon, &number.to_string(), cells, step.offered.kind, part, &write);
+                let row = row(
+                    guard,
+                    soon,
+                    &number.to_string(),
+                    cells,
+                    step.offered.kind,
+                    part,
+                    &write,
+                );
                 rows.write_record(row)?;
             }
         }
@@ -127,7 +138,8 @@ fn row(
         HowMany::Write(_) => (String::new(), "not counted"),
     });
     let (count, count_is) = count.unwrap_or_default();
-    let readable = |length: Option<Length>| length.map_or_else(String::new, |length| length.readable_up(unit));
+    let readable =
+        |length: Option<Length>| length.map_or_else(String::new, |length| length.readable_up(unit));
     let mut cells: Vec<String> = who_it_is(guard).to_vec();
     cells.extend(
         [

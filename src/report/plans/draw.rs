@@ -28,7 +28,10 @@ const LINE: f64 = 22.0;
 pub fn plans_svg(out: &mut dyn Write, guards: &[PlannedGuard<'_>]) -> io::Result<()> {
     let mut high = 20.0;
     let mut parts: Vec<(f64, Markup)> = Vec::new();
-    for planned in guards.iter().filter(|planned| !planned.plan.steps.is_empty()) {
+    for planned in guards
+        .iter()
+        .filter(|planned| !planned.plan.steps.is_empty())
+    {
         let drawn: Vec<_> = planned
             .plan
             .steps
@@ -85,14 +88,21 @@ fn undrawn(planned: &PlannedGuard<'_>) -> String {
         .iter()
         .map(|step| reader::title(step.topic.item).to_lowercase())
         .collect();
-    let write: Vec<&str> = all_to_write(planned).iter().map(|item| item.name()).collect();
+    let write: Vec<&str> = all_to_write(planned)
+        .iter()
+        .map(|item| item.name())
+        .collect();
     let write = if write.is_empty() {
         String::new()
     } else {
         format!("; to draw a bay, write {}", write.join(", "))
     };
     let name = planned.name();
-    one_line(&format!("{name}: no bay to mark ({}){write}", topics.join(", "))).into_owned()
+    one_line(&format!(
+        "{name}: no bay to mark ({}){write}",
+        topics.join(", ")
+    ))
+    .into_owned()
 }
 
 fn answer(planned: &PlannedGuard<'_>, bay: &Bay) -> Option<LayoutAnswer> {

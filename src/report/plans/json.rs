@@ -59,9 +59,9 @@ struct PlanRecord<'a> {
     verdict_after: &'static str,
     guidance_after: Option<&'static str>,
     tonight: Vec<TonightRecord>,
-    steps: Vec<StepRecord>,
+    steps: Vec<PlanStepRecord>,
     bridges: Vec<OfferedRecord>,
-    refused: Vec<RefusedRecord>,
+    refused: Vec<RefusedPlanRecord>,
     unsolved: Vec<UnsolvedRecord>,
     solved: Vec<KeyRecord>,
     no_longer_asked: Vec<KeyRecord>,
@@ -84,14 +84,22 @@ struct CautionRecord {
 }
 
 #[derive(Serialize)]
-struct StepRecord {
+struct PlanStepRecord {
     item: &'static str,
     within: Option<&'static str>,
     waits: bool,
     proved: bool,
     #[serde(flatten)]
     offered: OfferedRecord,
+    lesser: Option<LesserRecord>,
     instead: Vec<OfferedRecord>,
+}
+
+#[derive(Serialize)]
+struct LesserRecord {
+    #[serde(flatten)]
+    offered: OfferedRecord,
+    leaves: Vec<KeyRecord>,
 }
 
 #[derive(Serialize)]
@@ -139,7 +147,7 @@ struct ReadingRecord {
 }
 
 #[derive(Serialize)]
-struct RefusedRecord {
+struct RefusedPlanRecord {
     kind: &'static str,
     says: String,
     why: String,
@@ -195,7 +203,12 @@ pub fn plans_json(
     guards: &[PlannedGuard<'_>],
     basis: &ReportBasis<'_>,
 ) -> io::Result<()> {
-    let of = |outcome: PlanOutcome| guards.iter().filter(|guard| guard.outcome() == outcome).count();
+    let of = |outcome: PlanOutcome| {
+        guards
+            .iter()
+            .filter(|guard| guard.outcome() == outcome)
+            .count()
+    };
     let record = PlansRecord {
         schema: 1,
         tool: format!("guardrule {}", basis.tool_version),
@@ -263,12 +276,16 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>) -> PlanRecord<'a> {
         steps: plan
             .steps
             .iter()
-            .map(|step| StepRecord {
+            .map(|step| PlanStepRecord {
                 item: step.topic.item.name(),
                 within: within(&step.topic, planned),
                 waits: step.waits,
                 proved: step.proved,
                 offered: offered(plan, &step.offered),
+                lesser: step.lesser.as_ref().map(|lesser| LesserRecord {
+                    offered: offered(plan, &lesser.offered),
+                    leaves: lesser.leaves.iter().map(key).collect(),
+                }),
                 instead: step.instead.iter().map(|one| offered(plan, one)).collect(),
             })
             .collect(),
@@ -293,7 +310,10 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>) -> PlanRecord<'a> {
                 verdict: open.verdict.name(),
             })
             .collect(),
-        to_write: all_to_write(planned).iter().map(|item| item.name()).collect(),
+        to_write: all_to_write(planned)
+            .iter()
+            .map(|item| item.name())
+            .collect(),
         build_tolerance: Mm(plan.measuring.gaps),
         cautions: cautions
             .iter()
@@ -381,15 +401,18 @@ fn marks(bay: &Bay) -> Vec<MarksRecord> {
     };
     if bay.between.is_empty() {
         let layout = bay.plan.layout().ok();
-        layout.iter().map(|layout| record(bay.plan.clear, layout)).collect()
+        layout
+            .iter()
+            .map(|layout| record(bay.plan.clear, layout))
+            .collect()
     } else {
         let all = added_between(&bay.plan, &bay.between).unwrap_or_default();
         all.iter().map(|one| record(one.gap, &one.layout)).collect()
     }
 }
 
-fn refused(refused: &RefusedRemedy) -> RefusedRecord {
-    RefusedRecord {
+fn refused(refused: &RefusedRemedy) -> RefusedPlanRecord {
+    RefusedPlanRecord {
         kind: refused.offered.kind.row().key,
         says: refused.offered.says.clone(),
         why: words::refusal(refused),

@@ -42,7 +42,10 @@ pub fn altered_survey(
         let inherited = guard.inherited.observations.iter().filter(|o| !own(o.item));
         for observation in inherited.chain(&guard.observations) {
             // one cell may have given two observations
-            if last.as_ref().is_some_and(|last| Arc::ptr_eq(last, &observation.written)) {
+            if last
+                .as_ref()
+                .is_some_and(|last| Arc::ptr_eq(last, &observation.written))
+            {
                 continue;
             }
             last = Some(Arc::clone(&observation.written));
@@ -91,11 +94,19 @@ fn cell(observation: &Observation) -> String {
 fn facts(guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) -> Vec<(Item, String)> {
     let survey = basis.survey;
     let mut facts = Vec::new();
-    facts.extend(survey.property.clone().map(|property| (Item::Property, property)));
+    facts.extend(
+        survey
+            .property
+            .clone()
+            .map(|property| (Item::Property, property)),
+    );
     facts.extend(survey.dates.first().map(|date| (Item::Date, date.clone())));
     facts.extend(survey.by.first().map(|by| (Item::By, by.clone())));
     if let Some(file) = survey.file_facts.first() {
-        facts.extend(file.tape.map(|tape| (Item::Tape, tape_word(tape).to_owned())));
+        facts.extend(
+            file.tape
+                .map(|tape| (Item::Tape, tape_word(tape).to_owned())),
+        );
         let step = file.read_to.map(|step| step.exact(LengthUnit::Inch));
         facts.extend(step.map(|step| (Item::ReadTo, step)));
     }
@@ -103,7 +114,13 @@ fn facts(guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) -> Vec<(Item, Str
     let ids: Vec<&str> = basis
         .rulesets
         .iter()
-        .map(|ruleset| if embedded(&ruleset.id) { &*ruleset.id } else { &*ruleset.file })
+        .map(|ruleset| {
+            if embedded(&ruleset.id) {
+                &*ruleset.id
+            } else {
+                &*ruleset.file
+            }
+        })
         .collect();
     facts.push((Item::Rules, ids.join("; ")));
     // a plan for which nobody stated a tolerance is judged as it is drawn

@@ -46,31 +46,42 @@ pub fn plans_text(
 
 /// `2 of 3 railings fall short. 1 of them can be put right so that all chosen rules are met, as re-checked.`
 fn headline(guards: &[PlannedGuard<'_>]) -> String {
-    let short = guards.iter().filter(|guard| !guard.plan.topics.is_empty()).count();
+    let short = guards
+        .iter()
+        .filter(|guard| !guard.plan.topics.is_empty())
+        .count();
     if short == 0 {
         return "Nothing falls short: there is nothing to put right.".to_owned();
     }
     let right = guards.iter().filter(|guard| {
         !guard.plan.topics.is_empty()
-            && matches!(guard.outcome(), PlanOutcome::Confirmed | PlanOutcome::Undecided)
+            && matches!(
+                guard.outcome(),
+                PlanOutcome::Confirmed | PlanOutcome::Undecided
+            )
     });
     let right = right.count();
     let all = "everything that falls short has a remedy that judging the changed railing confirms";
     if guards.len() == 1 {
         return match right {
-            0 => "It falls short, and not all of it has a remedy that can be shown here.".to_owned(),
+            0 => {
+                "It falls short, and not all of it has a remedy that can be shown here.".to_owned()
+            }
             _ => format!("It falls short; {all}."),
         };
     }
     let fall = if short == 1 { "falls" } else { "fall" };
-    format!("{short} of {} railings {fall} short. For {right} of them {all}.", guards.len())
+    format!(
+        "{short} of {} railings {fall} short. For {right} of them {all}.",
+        guards.len()
+    )
 }
 
 /// Guards of which nothing falls short and something is undecided, in one line.
 fn undecided(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
-    let open = guards.iter().filter(|guard| {
-        guard.plan.topics.is_empty() && guard.outcome() == PlanOutcome::Undecided
-    });
+    let open = guards
+        .iter()
+        .filter(|guard| guard.plan.topics.is_empty() && guard.outcome() == PlanOutcome::Undecided);
     let names: Vec<String> = open.map(PlannedGuard::name).collect();
     if !names.is_empty() {
         let says = format!(
@@ -84,7 +95,11 @@ fn undecided(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
 
 fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
     let plan = &guard.plan;
-    let soon = plan.topics.iter().map(|topic| topic.soon(&guard.guard)).min();
+    let soon = plan
+        .topics
+        .iter()
+        .map(|topic| topic.soon(&guard.guard))
+        .min();
     let when = soon.and_then(|soon| soon.says());
     let when = when.map_or_else(String::new, |when| format!(": {when}"));
     lines.heading(&format!("{}{when}", guard.name()));
@@ -101,7 +116,11 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
     }
     for bridge in &plan.bridges {
         let takes = words::takes(plan, bridge.kind, bridge.labour);
-        lines.spread("  ", "    ", &format!("Until then: {} [{takes}]", bridge.says));
+        lines.spread(
+            "  ",
+            "    ",
+            &format!("Until then: {} [{takes}]", bridge.says),
+        );
     }
     result(lines, guard);
     for refused in &plan.refused {
@@ -136,9 +155,16 @@ fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Plann
     let takes = words::takes(plan, step.offered.kind, step.offered.labour);
     lines.hanging("     ", &format!("[{takes}]"));
     for part in &step.offered.parts {
-        lines.hanging("     Take: ", &format!("{}.", words::part(part, plan.measuring.unit)));
+        lines.hanging(
+            "     Take: ",
+            &format!("{}.", words::part(part, plan.measuring.unit)),
+        );
     }
-    if let Some(paint) = step.offered.paint.filter(|_| is_said(RemedyCaution::Lead, guard)) {
+    if let Some(paint) = step
+        .offered
+        .paint
+        .filter(|_| is_said(RemedyCaution::Lead, guard))
+    {
         let place = guard.guard.of(Item::Location).find_map(|(_, o)| o.word());
         let place = place.unwrap_or(LocationWord::Inside);
         let more = if paint.is_minor_repair(place) {
@@ -146,12 +172,25 @@ fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Plann
         } else {
             "more than minor repair in the United States: paid work needs a certified renovator"
         };
-        let says = format!("If it is painted: a bay taken out is up to {} of old paint, {more}.", paint.text());
+        let says = format!(
+            "If it is painted: a bay taken out is up to {} of old paint, {more}.",
+            paint.text()
+        );
         lines.hanging("     ", &says);
     }
     if !step.proved {
         let says = "No drawing shows this: push it, look at it or ask an engineer when it is done.";
         lines.hanging("     ", says);
+    }
+    if let Some(lesser) = &step.lesser {
+        let mut rules: Vec<&str> = lesser.leaves.iter().map(|key| &*key.rule).collect();
+        rules.dedup();
+        let says = format!(
+            "{} That satisfies the building rules, and leaves the advice short: {}.",
+            lesser.offered.says,
+            rules.join(", ")
+        );
+        lines.hanging("     Less: ", &says);
     }
     let mut instead: Vec<&str> = Vec::new();
     for name in step.instead.iter().map(|other| other.kind.row().name) {
@@ -173,10 +212,18 @@ fn result(lines: &mut Lines, guard: &PlannedGuard<'_>) {
     if plan.steps.is_empty() {
         return;
     }
-    let mut says = format!("{} that fell short {} met", rules(plan.way.solved.len()), are(plan.way.solved.len()));
+    let mut says = format!(
+        "{} that fell short {} met",
+        rules(plan.way.solved.len()),
+        are(plan.way.solved.len())
+    );
     if !plan.way.no_longer_asked.is_empty() {
         let count = plan.way.no_longer_asked.len();
-        says.push_str(&format!(", {} {} no longer asked", rules(count), are(count)));
+        says.push_str(&format!(
+            ", {} {} no longer asked",
+            rules(count),
+            are(count)
+        ));
     }
     let left: Vec<String> = plan
         .steps
@@ -198,7 +245,11 @@ fn result(lines: &mut Lines, guard: &PlannedGuard<'_>) {
     if !open.is_empty() {
         says.push_str(&format!("; still undecided: {}", open.join(", ")));
     }
-    lines.spread("  ", "    ", &format!("Judged again with this done: {says}."));
+    lines.spread(
+        "  ",
+        "    ",
+        &format!("Judged again with this done: {says}."),
+    );
 }
 
 fn rules(count: usize) -> String {
@@ -215,7 +266,10 @@ const fn are(count: usize) -> &'static str {
 
 /// What it takes for all railings together.
 fn property(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
-    let short = guards.iter().filter(|guard| !guard.plan.steps.is_empty()).count();
+    let short = guards
+        .iter()
+        .filter(|guard| !guard.plan.steps.is_empty())
+        .count();
     let totals = totals(guards);
     if short < 2 || totals.is_empty() {
         return;
@@ -238,12 +292,19 @@ fn together(total: &PartTotal, unit: Option<LengthUnit>) -> String {
         (Length::ZERO, _) | (_, None) => String::new(),
         (buy, Some(unit)) => format!(", {} in all", buy.readable_up(unit)),
     };
-    let railings = if total.guards == 1 { "railing" } else { "railings" };
+    let railings = if total.guards == 1 {
+        "railing"
+    } else {
+        "railings"
+    };
     let open = match total.uncounted {
         0 => String::new(),
         open => format!(", {open} not counted"),
     };
-    format!("{count}{}{buy} (for {} {railings}{open})", total.what, total.guards)
+    format!(
+        "{count}{}{buy} (for {} {railings}{open})",
+        total.what, total.guards
+    )
 }
 
 /// Cautions, whom to ask, by what it was judged, and what to do next; once.
@@ -267,7 +328,11 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
         lines.hanging("  - ", ASK);
         lines.gap();
     }
-    let names: Vec<_> = basis.rulesets.iter().map(|ruleset| one_line(&ruleset.title)).collect();
+    let names: Vec<_> = basis
+        .rulesets
+        .iter()
+        .map(|ruleset| one_line(&ruleset.title))
+        .collect();
     lines.hanging("", &format!("Judged by: {}.", names.join("; ")));
     let drawn = guards.iter().filter(|guard| !guard.plan.steps.is_empty());
     if let Some(guard) = drawn.max_by_key(|guard| guard.plan.measuring.heights) {
@@ -290,7 +355,10 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
     }
     let advice_only = basis.rulesets.iter().all(|ruleset| ruleset.advisory);
     if advice_only {
-        lines.hanging("", "Advice only: NO BUILDING RULES WERE CHECKED (guardrule rules find).");
+        lines.hanging(
+            "",
+            "Advice only: NO BUILDING RULES WERE CHECKED (guardrule rules find).",
+        );
     }
     lines.hanging("", DEFERRAL);
 }

@@ -160,7 +160,12 @@ pub(super) fn time(labour: Labour) -> String {
             (whole, half) => format!("{whole} {half}"),
         }
     };
-    format!("{} to {} hours {}", hours(from.max(30)), hours(to), labour.per)
+    format!(
+        "{} to {} hours {}",
+        hours(from.max(30)),
+        hours(to),
+        labour.per
+    )
 }
 
 /// `at most 24 upright bars 3/4 in wide, 32 in long`
@@ -201,11 +206,16 @@ fn broke(broken: &Broken) -> String {
         Verdict::NotMeasured | Verdict::NotSettled => "could no longer be judged",
         Verdict::Meets | Verdict::DoesNotApply => "would change",
     };
-    let with = broken.written.as_ref().map_or_else(String::new, |written| {
-        format!(" at {}", one_line(written))
-    });
+    let with = broken
+        .written
+        .as_ref()
+        .map_or_else(String::new, |written| format!(" at {}", one_line(written)));
     let rule = one_line(&broken.says);
-    format!("{}{with} {becomes}: \"{}\"", broken.key.item, rule.trim_end_matches('.'))
+    format!(
+        "{}{with} {becomes}: \"{}\"",
+        broken.key.item,
+        rule.trim_end_matches('.')
+    )
 }
 
 /// The readings of an item as they were written.

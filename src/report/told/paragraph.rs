@@ -383,8 +383,8 @@ fn remarks(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, entry:
 fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sentence> {
     let says = acts::remedy_of(matter, entry)?.says;
     let (lead, says) = match says.split_once("before. Then: ") {
-        Some((_, says)) => ("Do, once its posts hold: ", says.to_owned()),
-        None => ("Do: ", says),
+        Some((_, says)) => ("Do, once its posts hold: ", reader::first_act(says)),
+        None => ("Do: ", reader::first_act(&says)),
     };
     let finding = matter.strictest()?;
     let of_a_ball = finding.limit.as_ref().map(|limit| limit.operator) == Some(Operator::StopsBall);
