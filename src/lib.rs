@@ -51,6 +51,7 @@ pub mod survey;
 // floor 5
 pub mod judge;
 // floor 6
+pub mod compare;
 pub mod remedy;
 pub mod walk;
 // floor 7

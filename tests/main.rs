@@ -2,6 +2,7 @@
 
 mod architecture;
 mod commands;
+mod compare;
 mod geometry;
 mod harness;
 mod judging;

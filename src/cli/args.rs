@@ -52,6 +52,8 @@ pub(super) enum Colour {
 pub(super) enum Command {
     /// Judge the guards of a survey and report
     Check(CheckArgs),
+    /// Say what became of each guard from one round to the next
+    Compare(CompareArgs),
     /// Show what can be written down, and how to measure it
     Items(ItemsArgs),
     /// Work out where the balusters of one bay stand
@@ -80,6 +82,8 @@ pub(super) enum Command {
     guardrule check ours.csv --rules us-dwelling-2018 --rules my-town.toml\n  \
     guardrule check old.csv --rules us-dwelling-2018 --when-built\n  \
     guardrule check flats.csv --format actions --output work.csv\n  \
+    guardrule check ours.csv --format html --output report.html\n  \
+    guardrule check ours.csv --format html --as request --output letter.html\n  \
     guardrule check flats.csv --format csv --output findings.csv")]
 pub(super) struct CheckArgs {
     /// Survey files; several make one survey, - is standard input
@@ -91,12 +95,16 @@ pub(super) struct CheckArgs {
     /// Form of the report
     #[arg(long, value_name = "FORM", default_value = "text")]
     pub(super) format: Format,
-    /// Write the report to this file, whole or not at all; - is standard output
-    #[arg(long, value_name = "FILE")]
+    /// Write the report to this file, whole or not at all; - is standard output. With
+    /// --format html a folder that is there: a first page, and one for each unit
+    #[arg(long, value_name = "FILE|DIR")]
     pub(super) output: Option<PathBuf>,
     /// Replace a file after --output that is no report
     #[arg(long, requires = "output")]
     pub(super) force: bool,
+    /// With --format html: what comes first, and for whom
+    #[arg(long = "as", value_name = "WHAT")]
+    pub(super) page_for: Option<PageForArg>,
     /// How a reading near a limit is decided
     #[arg(long, value_name = "HOW", default_value = "guarded")]
     pub(super) decision: DecisionArg,
@@ -126,6 +134,59 @@ pub(super) struct CheckArgs {
     pub(super) full: bool,
 }
 
+/// Say what became of each guard from one round to the next
+///
+/// What was mended, what is still short, what is worse or new, what nobody measured
+/// again. Guards are paired by building, unit and name; one that stands in one round
+/// alone is asked about. A change smaller than the doubt of both tapes is none. The
+/// second round may be the list of work (check --format actions) with its last two
+/// columns filled in. The exit status is 0 where nothing is short, worse or new, 1
+/// where something is, 3 where something is only open, 2 where a file is faulty.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule compare tests/reports/surveys/twelve-flats.csv demo-surveys/twelve-flats.csv\n  \
+    guardrule compare flats-2026.csv flats-2027.csv --rules us-dwelling-2018\n  \
+    guardrule compare flats.csv work-done.csv --format html --output round.html")]
+pub(super) struct CompareArgs {
+    /// The survey of the first round
+    #[arg(value_name = "BEFORE")]
+    pub(super) before: PathBuf,
+    /// The survey of the second round, or the list of work filled in
+    #[arg(value_name = "AFTER")]
+    pub(super) after: PathBuf,
+    /// Judge both by this ruleset: an id, or a file; repeat for several
+    #[arg(long, value_name = "ID|FILE")]
+    pub(super) rules: Vec<String>,
+    /// Leave out the child guidance that nobody asked for
+    #[arg(long)]
+    pub(super) no_guidance: bool,
+    /// How a reading near a limit is decided
+    #[arg(long, value_name = "HOW", default_value = "guarded")]
+    pub(super) decision: DecisionArg,
+    /// Form of the answer
+    #[arg(long, value_name = "FORM", default_value = "text")]
+    pub(super) format: CompareFormat,
+    /// Write it to this file, whole or not at all; - is standard output
+    #[arg(long, value_name = "FILE")]
+    pub(super) output: Option<PathBuf>,
+    /// Replace a file after --output that is no report
+    #[arg(long, requires = "output")]
+    pub(super) force: bool,
+}
+
+/// Forms of a comparison.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum CompareFormat {
+    /// For reading on a terminal
+    Text,
+    /// A page to print or to hand over
+    Html,
+    /// For programs
+    Json,
+    /// For a spreadsheet: one change a row
+    Csv,
+}
+
 /// Forms of a report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(super) enum Format {
@@ -141,6 +202,19 @@ pub(super) enum Format {
     Csv,
     /// The counts alone, as JSON
     Summary,
+}
+
+/// What comes first in a page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum PageForArg {
+    /// A letter that asks a landlord to repair
+    Request,
+    /// A list of work by trade and place, with room to measure again
+    Work,
+    /// A record to sign: everything, and what was not looked at
+    Record,
+    /// The deciding holes at life size, with discs of the balls to cut out
+    LifeSize,
 }
 
 /// How a reading near a limit is decided.

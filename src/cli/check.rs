@@ -10,6 +10,7 @@ use crate::cli::args::CheckArgs;
 use crate::cli::args::DecisionArg;
 use crate::cli::args::Format;
 use crate::cli::args::MemoryArg;
+use crate::cli::args::PageForArg;
 use crate::cli::clock;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
@@ -36,6 +37,10 @@ use crate::judge::Options;
 use crate::report;
 use crate::report::Detail;
 use crate::report::Explain;
+use crate::report::HtmlFolder;
+use crate::report::PageFor;
+use crate::report::PageSink;
+use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::ReportForm;
 use crate::report::Summary;
@@ -97,7 +102,7 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         diagnostics.push(nothing_to_judge_by());
         return print_diagnostics(&diagnostics, terminal);
     }
-    if let Some(diagnostic) = output_is_input(args) {
+    if let Some(diagnostic) = output_is_input(args).or_else(|| as_without_html(args)) {
         diagnostics.push(diagnostic);
         return print_diagnostics(&diagnostics, terminal);
     }
@@ -110,6 +115,9 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         .output
         .as_deref()
         .filter(|path| *path != Path::new("-"));
+    if let Some(folder) = path.filter(|path| args.format == Format::Html && path.is_dir()) {
+        return into_folder(args, &survey, &rulesets, folder, diagnostics, terminal);
+    }
     let output = match path.map(|path| Output::to(path, replacing)).transpose() {
         Ok(output) => output,
         Err(error) => {
@@ -186,48 +194,20 @@ fn judge(
     mut diagnostics: Diagnostics,
     terminal: &mut Terminal<'_>,
 ) -> io::Result<Exit> {
-    let options = Options {
-        decision: match args.decision {
-            DecisionArg::Guarded => Decision::Guarded,
-            DecisionArg::Simple => Decision::Simple,
-        },
-        memory: match args.memory {
-            MemoryArg::Warns => MemoryRules::Warn,
-            MemoryArg::Decides => MemoryRules::Decide,
-        },
-        when_built: if args.when_built {
-            AskedWhenBuilt::Asked
-        } else {
-            AskedWhenBuilt::NotAsked
-        },
+    let width = if output.is_some() {
+        report::WIDTH
+    } else {
+        terminal.columns()
     };
-    let basis = ReportBasis {
-        survey: survey.facts(),
-        rulesets,
-        options,
-        today: clock::today(),
-        tool_version: env!("CARGO_PKG_VERSION"),
-        explain: if args.explain {
-            Explain::Yes
-        } else {
-            Explain::No
-        },
-        detail: if args.full {
-            Detail::Full
-        } else {
-            Detail::Short
-        },
-        width: if output.is_some() {
-            report::WIDTH
-        } else {
-            terminal.columns()
-        },
-    };
+    let basis = basis(args, survey, rulesets, width);
     let form = match args.format {
         Format::Actions if output.is_none() && terminal.is_a_screen() => ReportForm::ActionsTable,
         Format::Actions => ReportForm::Actions,
         Format::Text => ReportForm::Text,
-        Format::Html => ReportForm::Html(survey.guard_count()),
+        Format::Html => ReportForm::Html {
+            guards: survey.guard_count(),
+            page_for: page_for(args),
+        },
         Format::Json => ReportForm::Json,
         Format::Csv => ReportForm::Csv,
         Format::Summary => ReportForm::Summary,
@@ -278,6 +258,48 @@ fn judge(
     Ok(exit(&summary, &diagnostics))
 }
 
+/// What a report's head needs.
+fn basis<'a>(
+    args: &CheckArgs,
+    survey: &'a Survey<'_>,
+    rulesets: &'a [Ruleset],
+    width: usize,
+) -> ReportBasis<'a> {
+    let options = Options {
+        decision: match args.decision {
+            DecisionArg::Guarded => Decision::Guarded,
+            DecisionArg::Simple => Decision::Simple,
+        },
+        memory: match args.memory {
+            MemoryArg::Warns => MemoryRules::Warn,
+            MemoryArg::Decides => MemoryRules::Decide,
+        },
+        when_built: if args.when_built {
+            AskedWhenBuilt::Asked
+        } else {
+            AskedWhenBuilt::NotAsked
+        },
+    };
+    ReportBasis {
+        survey: survey.facts(),
+        rulesets,
+        options,
+        today: clock::today(),
+        tool_version: env!("CARGO_PKG_VERSION"),
+        explain: if args.explain {
+            Explain::Yes
+        } else {
+            Explain::No
+        },
+        detail: if args.full {
+            Detail::Full
+        } else {
+            Detail::Short
+        },
+        width,
+    }
+}
+
 /// Reads, judges and writes guard after guard.
 fn write_report(
     args: &CheckArgs,
@@ -305,6 +327,103 @@ fn write_report(
         diagnostics.push(no_such_guard(names));
     }
     report.finish(diagnostics)
+}
+
+/// For whom the page is.
+fn page_for(args: &CheckArgs) -> PageFor {
+    match args.page_for {
+        None => PageFor::Anybody,
+        Some(PageForArg::Request) => PageFor::Landlord,
+        Some(PageForArg::Work) => PageFor::Contractor,
+        Some(PageForArg::Record) => PageFor::Record,
+        Some(PageForArg::LifeSize) => PageFor::LifeSize,
+    }
+}
+
+/// `--as` chooses what comes first in a page, and there is none in other forms.
+fn as_without_html(args: &CheckArgs) -> Option<Diagnostic> {
+    let wrong = args.page_for.is_some() && args.format != Format::Html;
+    wrong.then(|| {
+        let at = Excerpt::whole(Arc::from("command line"));
+        Diagnostic::error(
+            codes::AS_WITHOUT_HTML,
+            "--as goes with --format html alone",
+            at,
+        )
+        .help("say --format html as well")
+    })
+}
+
+/// A folder takes a page after another, each whole or not at all.
+struct IntoFolder<'f> {
+    folder: &'f Path,
+    replacing: Replacing,
+}
+
+impl PageSink for IntoFolder<'_> {
+    fn page(
+        &mut self,
+        name: &str,
+        write: &mut dyn FnMut(&mut dyn Write) -> io::Result<()>,
+    ) -> io::Result<()> {
+        let path = self.folder.join(name);
+        let to_io = |error: OutputError| match error {
+            OutputError::Io(error) => error,
+            other @ OutputError::NotOurs(_) => io::Error::other(other.to_string()),
+        };
+        let mut file = Output::to(&path, self.replacing).map_err(to_io)?;
+        let mut buffered = io::BufWriter::new(&mut file);
+        write(&mut buffered)?;
+        buffered.flush()?;
+        drop(buffered);
+        file.finish()
+    }
+}
+
+/// A page for each unit, and one with the lists.
+fn into_folder(
+    args: &CheckArgs,
+    survey: &Survey<'_>,
+    rulesets: &[Ruleset],
+    folder: &Path,
+    mut diagnostics: Diagnostics,
+    terminal: &mut Terminal<'_>,
+) -> io::Result<Exit> {
+    let basis = basis(args, survey, rulesets, report::WIDTH);
+    let sink = IntoFolder {
+        folder,
+        replacing: if args.force {
+            Replacing::Anything
+        } else {
+            Replacing::Reports
+        },
+    };
+    let mut pages: Box<dyn Report> = Box::new(HtmlFolder::new(sink, basis.clone()));
+    let names = [&args.building, &args.unit, &args.guard];
+    let is_wanted = |guard: &Guard| is_chosen(names, guard);
+    let written = report::write_guards(survey, &basis, &is_wanted, &mut *pages)?;
+    match written.read {
+        Ok(found) => diagnostics.absorb(found),
+        Err(error) => diagnostics.push(system_refusal(
+            codes::CANNOT_READ,
+            &error.file,
+            &error.error,
+        )),
+    }
+    if written.guards == 0 {
+        diagnostics.push(no_such_guard(names));
+        return print_diagnostics(&diagnostics, terminal);
+    }
+    match pages.finish(&diagnostics) {
+        Ok(summary) => {
+            report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+            Ok(exit(&summary, &diagnostics))
+        }
+        Err(error) => {
+            diagnostics.push(no_output(folder, &OutputError::Io(error)));
+            print_diagnostics(&diagnostics, terminal)
+        }
+    }
 }
 
 /// Whether a guard is of the building, the unit and the name that were asked for.

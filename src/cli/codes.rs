@@ -1,6 +1,7 @@
 //! Codes of diagnostics about the command line, and the list of all codes.
 
 use crate::input::Code;
+use crate::report;
 use crate::rules;
 use crate::survey;
 
@@ -85,6 +86,11 @@ pub(super) const WOULD_OVERWRITE: Code = Code {
     number: 316,
     title: "the output would replace a file that is no report",
 };
+/// `--as` without a page.
+pub(super) const AS_WITHOUT_HTML: Code = Code {
+    number: 332,
+    title: "--as without --format html",
+};
 /// A survey names a ruleset outside its folder.
 pub(super) const RULES_ELSEWHERE: Code = Code {
     number: 317,
@@ -124,6 +130,7 @@ const OWN: &[Code] = &[
     NOT_READ,
     WOULD_OVERWRITE,
     RULES_ELSEWHERE,
+    AS_WITHOUT_HTML,
     NOT_CONFIRMED,
 ];
 
@@ -132,6 +139,7 @@ const OWN: &[Code] = &[
 pub fn codes() -> Vec<Code> {
     let mut all: Vec<Code> = rules::codes().to_vec();
     all.extend(survey::codes());
+    all.extend(report::comparison_codes());
     all.extend(OWN);
     all.sort();
     all

@@ -7,6 +7,7 @@ mod blank_book;
 mod check;
 mod clock;
 mod codes;
+mod compare;
 mod exit;
 mod files;
 mod items;
@@ -44,6 +45,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
     terminal.choose_colour(cli.color);
     let done = match cli.command {
         Command::Check(args) => check::run(&args, terminal),
+        Command::Compare(args) => compare::run(&args, terminal),
         Command::Items(args) => items::run(&args, terminal),
         Command::Layout(args) => layout::run(&args, terminal),
         Command::Opening(args) => opening::run(&args, terminal),

@@ -136,6 +136,8 @@ const fn mended(mend: Mend) -> &'static str {
         Mend::NewPost => "a new post",
         Mend::RailEnd => "a fixing of the rail's end with a load on its label",
         Mend::SecondRail => "a second rail on edge below the top rail",
+        Mend::Socket => "a deeper socket in the concrete",
+        Mend::ThickerPlate => "a thicker plate below the post",
         Mend::ThickerPost => "a thicker post, or bolts farther apart",
         Mend::Tie => "a tie from the upper bolt to the joists",
         Mend::Washers(_) => "larger and stiffer washers",

@@ -9,15 +9,27 @@ use crate::judge::Reason;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::report::one_line;
+use crate::report::strength;
 use crate::report::wrap::tied;
 use crate::rules::Test;
+
+/// What a tradesman would fit where the load path says it; an engineer confirms.
+fn fasten(finding: &Finding<'_>, otherwise: &str) -> String {
+    let fits = finding.chain.as_deref().map(strength::fits);
+    match fits.unwrap_or_default().first() {
+        Some(fit) => format!("have a tradesman fit {fit}; until then keep everybody off it."),
+        None => otherwise.to_owned(),
+    }
+}
+
+const LOOK_AND_FASTEN: &str = "have somebody who knows how look at it and fasten it properly; until then keep everybody off it.";
+const LOOK: &str = "have it looked at by somebody who builds stairs or decks.";
 
 /// What would put a shortfall right. Common practice, no source.
 #[must_use]
 pub(super) fn put_right(finding: &Finding<'_>) -> String {
     let by = by(finding);
     let limit = limit(finding);
-    let fasten = "have somebody who knows how look at it and fasten it properly; until then keep everybody off it.";
     match finding.item {
         Item::Guard => {
             "put up a guard at this edge; until then keep children away from it.".to_owned()
@@ -123,7 +135,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::RailEndFasteners
         | Item::RailEndFastening
         | Item::ThreadInFraming
-        | Item::WasherSize => fasten.to_owned(),
+        | Item::WasherSize => fasten(finding, LOOK_AND_FASTEN),
         Item::BalusterLength
         | Item::BalusterSection
         | Item::BalusterSpacing
@@ -149,9 +161,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::PostMaterial
         | Item::RailSection
         | Item::WallThickness
-        | Item::WoodSpecies => {
-            "have it looked at by somebody who builds stairs or decks.".to_owned()
-        }
+        | Item::WoodSpecies => fasten(finding, LOOK),
         Item::BottomOfStairsGate | Item::TopOfStairsGate => {
             "at the top of stairs use a gate that is screwed to the wall.".to_owned()
         }

@@ -9,6 +9,7 @@ use crate::judge::Options;
 use crate::judge::assumptions;
 use crate::judge::cautions;
 use crate::report::GuardRemedies;
+use crate::report::PageFor;
 use crate::report::Summary;
 use crate::report::cautions::caution;
 use crate::rules::Ruleset;
@@ -101,8 +102,13 @@ pub enum ReportForm {
     ActionsTable,
     /// One finding a row, for a spreadsheet.
     Csv,
-    /// A page to hand over; how many guards it will hold.
-    Html(usize),
+    /// A page to hand over.
+    Html {
+        /// How many guards it will hold.
+        guards: usize,
+        /// For whom it is.
+        page_for: PageFor,
+    },
     /// Everything, for programs.
     Json,
     /// The counts alone, as JSON.

@@ -27,7 +27,9 @@ pub fn report<'a>(
         ReportForm::Actions => Box::new(Actions::new(out, basis, ActionsForm::Csv)),
         ReportForm::ActionsTable => Box::new(Actions::new(out, basis, ActionsForm::Table)),
         ReportForm::Csv => Box::new(Csv::new(out, basis)?),
-        ReportForm::Html(guards) => Box::new(HtmlReport::new(out, basis, guards)),
+        ReportForm::Html { guards, page_for } => {
+            Box::new(HtmlReport::new(out, basis, guards, page_for))
+        }
         ReportForm::Json => Box::new(Json::new(out, basis)?),
         ReportForm::Summary => Box::new(SummaryForm::new(out)),
         ReportForm::Text => Box::new(TextReport::new(out, basis)),

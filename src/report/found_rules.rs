@@ -128,6 +128,10 @@ fn offers(out: &mut TextPage<'_>, title: &str, offers: &[Offer<'_>]) -> io::Resu
             "{}",
             hanging_in(out.width(), "    ", &Counts::of(ruleset).says())
         )?;
+        if offer.read_there {
+            let says = "This edition was read in the print of the state, which leaves these rules as they are.";
+            writeln!(out, "{}", hanging_in(out.width(), "    ", says))?;
+        }
         if !offer.editions.is_empty() {
             let editions = one_line(&offer.editions.join(", ")).into_owned();
             writeln!(

@@ -10,7 +10,6 @@ use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::MemoryRules;
 use crate::quantities::Length;
-use crate::reading::Value;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::reader;
@@ -191,10 +190,5 @@ pub(super) fn is_open_edge(guard: &Guard) -> bool {
 
 /// Whether nobody could look at the guard at all: every reading of its own says so.
 pub(super) fn was_not_entered(guard: &Guard) -> bool {
-    let mut of_guard = guard.of(Item::Guard).peekable();
-    of_guard.peek().is_some()
-        && of_guard.all(|(_, observation)| {
-            let reading = observation.reading.as_ref();
-            reading.is_some_and(|reading| reading.value == Value::Unknown)
-        })
+    guard.was_not_entered()
 }

@@ -9,6 +9,7 @@ mod acts;
 mod advice;
 mod basis;
 mod cautions;
+mod compared;
 mod conversation;
 mod csv;
 mod diagnostics;
@@ -29,6 +30,7 @@ mod matters;
 mod opening;
 mod opening_svg;
 mod ours;
+mod page_for;
 mod palette;
 mod plans;
 mod reader;
@@ -49,6 +51,9 @@ pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
 pub use self::text::TextReport;
 pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
+pub use compared::{
+    ComparisonForm, FilledList, codes as comparison_codes, comparison, is_an_action_list,
+};
 pub use conversation::{Manner, answered, asked, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
@@ -56,7 +61,7 @@ pub use drawing::{plain, vector};
 pub use escape::{one_line, safe_cell};
 pub use forms::report;
 pub use found_rules::found_rules;
-pub use html::{HtmlReport, PAGE_POLICY, PAGE_STYLE};
+pub use html::{HtmlFolder, HtmlReport, PAGE_POLICY, PAGE_STYLE, PageSink};
 pub use items::{item, items};
 pub use judging::{GuardsWritten, write_guards};
 pub use layout::{LayoutAnswer, layout_json, layout_text, usual_drying};
@@ -64,6 +69,7 @@ pub use layout_svg::layout_svg;
 pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
+pub use page_for::PageFor;
 pub use plans::{
     PlanOutcome, PlannedGuard, altered_survey, plans_csv, plans_json, plans_svg, plans_text,
 };

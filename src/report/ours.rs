@@ -22,7 +22,10 @@ pub fn is_a_report(beginning: &[u8]) -> bool {
         || words.join(" ").contains("· report of 2")
         || text.starts_with(&columns)
         || text.starts_with("priority,building,unit,guard,")
+        || text.starts_with("change,building,unit,guard,")
         || (text.starts_with('{')
-            && (text.contains("\"schema\":") || text.contains("\"falls_short\":")))
+            && (text.contains("\"schema\":")
+                || text.contains("\"comparison\":")
+                || text.contains("\"falls_short\":")))
         || (page && text.contains("guardrule"))
 }

@@ -262,6 +262,14 @@ pub fn show(out: &mut TextPage<'_>, ruleset: &Ruleset) -> io::Result<()> {
             hanging_in(out.width(), "Covers: ", &one_line(&ruleset.covers.says))
         )?;
     }
+    if !ruleset.taken_up.is_empty() {
+        let states = ruleset.taken_up.join(", ");
+        writeln!(
+            out,
+            "{}",
+            hanging_in(out.width(), "Read in the prints of: ", &one_line(&states))
+        )?;
+    }
     if !ruleset.regions.is_empty() {
         let regions = ruleset.regions.join(", ");
         writeln!(

@@ -128,12 +128,15 @@ pub(super) fn may_be_weaker(chain: &Chain) -> Option<String> {
 /// What somebody saw that no number counts.
 #[must_use]
 pub(super) fn seen_wrong(chain: &Chain) -> Option<String> {
-    let says: Vec<&str> = chain
-        .seen
-        .iter()
-        .map(|wrong| wrong_in_words(*wrong))
-        .collect();
+    let says = seen(chain);
     (!says.is_empty()).then(|| format!("Seen: {}.", says.join("; ")))
+}
+
+/// The same, each for itself.
+#[must_use]
+pub(super) fn seen(chain: &Chain) -> Vec<&'static str> {
+    let wrong = chain.seen.iter();
+    wrong.map(|wrong| wrong_in_words(*wrong)).collect()
 }
 
 const fn wrong_in_words(wrong: Wrong) -> &'static str {
@@ -150,6 +153,17 @@ const fn wrong_in_words(wrong: Wrong) -> &'static str {
             "bolts more than 5 in (130 mm) apart across the rim's grain, which splits it as it shrinks"
         }
     }
+}
+
+/// Why nobody can say what holds the post, and how to look, where it cannot be seen.
+#[must_use]
+pub(super) fn unseen(chain: &Chain) -> Option<String> {
+    let foot = |link: &&Link| {
+        let open = matches!(link.finding, LinkFinding::NotMeasured(_));
+        open && link.case == "what holds the post" && link.asks.is_empty()
+    };
+    let link = chain.links.iter().find(foot)?;
+    Some(format!("What holds the post: {}.", why(link)?))
 }
 
 /// Most things to look at next that one line names.
@@ -175,10 +189,28 @@ pub(super) fn look_at_next(chain: &Chain) -> Option<String> {
 /// What a tradesman would do at the worst joints; an engineer confirms it.
 #[must_use]
 pub(super) fn mends(chain: &Chain) -> Option<String> {
+    let mut says = fits(chain);
+    says.truncate(2);
+    (!says.is_empty()).then(|| format!("A tradesman would fit {}.", says.join("; and ")))
+}
+
+/// The same without the first, where that was said as what to do.
+#[must_use]
+pub(super) fn further_mends(chain: &Chain) -> Option<String> {
+    let fits = fits(chain);
+    let second = fits.get(1)?;
+    Some(format!("A tradesman would also fit {second}."))
+}
+
+/// What a tradesman would fit, the worst joint first.
+#[must_use]
+pub(super) fn fits(chain: &Chain) -> Vec<String> {
     let ruled = chain.ruled_out();
+    // nobody rebuilds what may be sound before its foot was looked at
+    let hides = unseen(chain).is_some();
     let weakest = chain.weakest().filter(|link| {
         let ratio = link.ratio;
-        ratio.is_some_and(|ratio| ratio.high.0 > 1.0)
+        ratio.is_some_and(|ratio| ratio.low.0 > 1.0 || (ratio.high.0 > 1.0 && !hides))
     });
     // a joint that works loose after what may give way
     let loose = chain.links.iter().filter(|link| {
@@ -197,8 +229,15 @@ pub(super) fn mends(chain: &Chain) -> Option<String> {
             says.push(mend);
         }
     }
-    says.truncate(2);
-    (!says.is_empty()).then(|| format!("A tradesman would fit {}.", says.join("; and ")))
+    says
+}
+
+/// What a tradesman would fit at one joint.
+#[must_use]
+pub(super) fn fit(link: &Link, units: Units) -> Option<String> {
+    let wanting = link.finding != LinkFinding::NoShortfall;
+    let mend = link.mend.filter(|_| wanting);
+    mend.map(|mend| mend_in_words(mend, units))
 }
 
 /// `3 1/8 in`, or whole millimetres.
@@ -221,9 +260,11 @@ fn mend_in_words(mend: Mend, units: Units) -> String {
         Mend::CloserPosts => "posts closer together, or a stouter rail",
         Mend::EndPosts => "end posts and a rail between their tops that an engineer has sized",
         Mend::IntoTheFraming => "solid blocking behind it, and bolts or screws into that",
-        Mend::NewPost => "a new post, sound and not notched",
+        Mend::NewPost => "a new post, sound, without a notch or a thin neck",
         Mend::RailEnd => "brackets with a load on their label, or more and longer screws",
         Mend::SecondRail => "a second rail on edge below the top rail, from post to post",
+        Mend::Socket => "a deeper socket farther from the edge, which an engineer has sized",
+        Mend::ThickerPlate => "a thicker plate below the post, which an engineer has sized",
         Mend::ThickerPost => "a stouter post, or bolts farther apart on a deeper rim",
         Mend::Tie => "a tension tie from the upper bolt to a joist",
         Mend::Washers(Some(size)) => {
@@ -235,13 +276,18 @@ fn mend_in_words(mend: Mend, units: Units) -> String {
     says.to_owned()
 }
 
-/// `load 1.8 to 2.9 times what it takes`; two figures and no more.
+/// `too weak, the load is 1.8 to 2.9 times what it takes`; two figures and no more.
 fn share(low: f64, high: f64) -> String {
+    let so = match (low > 1.0, high > 1.0) {
+        (true, _) => "too weak",
+        (false, true) => "it cannot be told",
+        (false, false) => "no shortfall found",
+    };
     let (low, high) = (two_figures(low), two_figures(high));
     if low == high {
-        format!("load {low} times what it takes")
+        format!("{so}, the load is {low} times what it takes")
     } else {
-        format!("load {low} to {high} times what it takes")
+        format!("{so}, the load is {low} to {high} times what it takes")
     }
 }
 

@@ -102,6 +102,26 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/us-buildings-2000.toml"),
     ),
     (
+        "us-handrails-2015",
+        include_str!("../../rulesets/us-handrails-2015.toml"),
+    ),
+    (
+        "us-handrails-2018",
+        include_str!("../../rulesets/us-handrails-2018.toml"),
+    ),
+    (
+        "us-building-handrails-2015",
+        include_str!("../../rulesets/us-building-handrails-2015.toml"),
+    ),
+    (
+        "us-building-handrails-2021",
+        include_str!("../../rulesets/us-building-handrails-2021.toml"),
+    ),
+    (
+        "us-existing-buildings-2021",
+        include_str!("../../rulesets/us-existing-buildings-2021.toml"),
+    ),
+    (
         "us-workplace",
         include_str!("../../rulesets/us-workplace.toml"),
     ),
@@ -162,16 +182,60 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/new-jersey-buildings-2021.toml"),
     ),
     (
+        "montana-dwelling-2021",
+        include_str!("../../rulesets/montana-dwelling-2021.toml"),
+    ),
+    (
+        "north-carolina-dwelling",
+        include_str!("../../rulesets/north-carolina-dwelling.toml"),
+    ),
+    (
+        "north-carolina-buildings",
+        include_str!("../../rulesets/north-carolina-buildings.toml"),
+    ),
+    (
+        "connecticut-buildings",
+        include_str!("../../rulesets/connecticut-buildings.toml"),
+    ),
+    (
+        "ohio-dwelling",
+        include_str!("../../rulesets/ohio-dwelling.toml"),
+    ),
+    (
         "oregon-dwelling-2021",
         include_str!("../../rulesets/oregon-dwelling-2021.toml"),
+    ),
+    (
+        "oregon-buildings-2021",
+        include_str!("../../rulesets/oregon-buildings-2021.toml"),
+    ),
+    (
+        "south-carolina-dwelling-2021",
+        include_str!("../../rulesets/south-carolina-dwelling-2021.toml"),
+    ),
+    (
+        "washington-dwelling-2021",
+        include_str!("../../rulesets/washington-dwelling-2021.toml"),
+    ),
+    (
+        "washington-buildings-2021",
+        include_str!("../../rulesets/washington-buildings-2021.toml"),
     ),
     (
         "wisconsin-dwelling",
         include_str!("../../rulesets/wisconsin-dwelling.toml"),
     ),
     (
+        "wisconsin-decks",
+        include_str!("../../rulesets/wisconsin-decks.toml"),
+    ),
+    (
         "missouri-child-care",
         include_str!("../../rulesets/missouri-child-care.toml"),
+    ),
+    (
+        "missouri-family-child-care",
+        include_str!("../../rulesets/missouri-family-child-care.toml"),
     ),
     (
         "kansas-child-care",
@@ -196,6 +260,10 @@ const EMBEDDED: &[(&str, &str)] = &[
     (
         "new-york-old-flats-1929",
         include_str!("../../rulesets/new-york-old-flats-1929.toml"),
+    ),
+    (
+        "new-york-multiple-residence",
+        include_str!("../../rulesets/new-york-multiple-residence.toml"),
     ),
     (
         "chicago-older-text",
@@ -334,6 +402,10 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/germany-schleswig-holstein-1994.toml"),
     ),
     (
+        "germany-schleswig-holstein",
+        include_str!("../../rulesets/germany-schleswig-holstein.toml"),
+    ),
+    (
         "france-1988",
         include_str!("../../rulesets/france-1988.toml"),
     ),
@@ -377,7 +449,19 @@ const EMBEDDED: &[(&str, &str)] = &[
         "italy-dm-236-1989",
         include_str!("../../rulesets/italy-dm-236-1989.toml"),
     ),
+    (
+        "portugal-np-4491-2009",
+        include_str!("../../rulesets/portugal-np-4491-2009.toml"),
+    ),
+    (
+        "belgium-nbn-2017",
+        include_str!("../../rulesets/belgium-nbn-2017.toml"),
+    ),
     ("czech-1998", include_str!("../../rulesets/czech-1998.toml")),
+    (
+        "czech-windows-2009",
+        include_str!("../../rulesets/czech-windows-2009.toml"),
+    ),
     (
         "czech-windows-2024",
         include_str!("../../rulesets/czech-windows-2024.toml"),
@@ -406,6 +490,26 @@ const EMBEDDED: &[(&str, &str)] = &[
     (
         "japan-balconies",
         include_str!("../../rulesets/japan-balconies.toml"),
+    ),
+    (
+        "korea-housing",
+        include_str!("../../rulesets/korea-housing.toml"),
+    ),
+    (
+        "china-buildings-2022",
+        include_str!("../../rulesets/china-buildings-2022.toml"),
+    ),
+    (
+        "china-homes-2011",
+        include_str!("../../rulesets/china-homes-2011.toml"),
+    ),
+    (
+        "china-homes-2025",
+        include_str!("../../rulesets/china-homes-2025.toml"),
+    ),
+    (
+        "brazil-nbr-14718-2019",
+        include_str!("../../rulesets/brazil-nbr-14718-2019.toml"),
     ),
     (
         "india-kerala-high-rise",

@@ -50,6 +50,9 @@ pub struct Offer<'r> {
     pub ruleset: &'r Ruleset,
     /// What must be so for it to hold, where that was not said: `in Chicago`.
     pub only: Option<String>,
+    /// Whether the part of the country that was asked about has taken this edition up:
+    /// its own print was read, and has these rules unchanged.
+    pub read_there: bool,
     /// The ids of its other editions, newest first.
     pub editions: Vec<&'r str>,
 }
@@ -95,6 +98,9 @@ pub fn find<'r>(text: &str, rulesets: &'r [Ruleset]) -> FoundRules<'r> {
         fits.push(Offer {
             ruleset,
             only,
+            read_there: sought
+                .region
+                .is_some_and(|region| taken_up(ruleset, region)),
             editions: Vec::new(),
         });
     }
@@ -243,7 +249,15 @@ fn may_count(home: Home, bounds: &Bounds<u32>) -> bool {
         && bounds.below.is_none_or(|limit| least < limit)
 }
 
-/// Of several editions one: that of the year where one was said, else the newest.
+/// Whether a state, or that of a city, has taken an edition up.
+fn taken_up(ruleset: &Ruleset, region: &str) -> bool {
+    let state = gazetteer::region(region).and_then(|region| region.within);
+    let mut names = ruleset.taken_up.iter();
+    names.any(|name| name == region || Some(name.as_str()) == state)
+}
+
+/// Of several editions one: that of the year where one was said, else the one that is
+/// known to have been taken up there, else the newest.
 fn newest_of_each(offers: Vec<Offer<'_>>, built: Option<i32>) -> Vec<Offer<'_>> {
     let mut kept: Vec<Offer<'_>> = Vec::new();
     let mut offers = offers;
@@ -260,9 +274,14 @@ fn newest_of_each(offers: Vec<Offer<'_>>, built: Option<i32>) -> Vec<Offer<'_>> 
                 years.from <= built && years.until.is_none_or(|until| built < until)
             })
         };
-        if of_its_time(offer.ruleset) && !of_its_time(first.ruleset) {
+        let better = match built {
+            Some(_) => of_its_time(offer.ruleset) && !of_its_time(first.ruleset),
+            None => offer.read_there && !first.read_there,
+        };
+        if better {
             first.editions.insert(0, &first.ruleset.id);
             first.ruleset = offer.ruleset;
+            first.read_there = offer.read_there;
         } else {
             first.editions.push(&offer.ruleset.id);
         }
@@ -305,7 +324,8 @@ fn not_here(sought: &Sought, found: &FoundRules<'_>) -> Vec<String> {
     } else if let Some(region) = sought.region {
         let own = |offer: &Offer<'_>| {
             let own = &offer.ruleset.regions;
-            !own.is_empty() && matches!(there(own, Some(region)), There::Yes)
+            let its = !own.is_empty() && matches!(there(own, Some(region)), There::Yes);
+            its || offer.read_there
         };
         if !found.law.iter().filter(of_country).any(own) {
             not_here.push(format!(

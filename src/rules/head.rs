@@ -26,6 +26,7 @@ const HEAD_KEYS: &[&str] = &[
     "title",
     "country",
     "region",
+    "taken-up",
     "words",
     "edition",
     "advisory",
@@ -48,6 +49,7 @@ pub(super) struct Head<'t> {
     pub(super) title: Option<Text<'t>>,
     pub(super) country: Option<Text<'t>>,
     pub(super) regions: Option<Vec<String>>,
+    pub(super) taken_up: Option<Vec<String>>,
     pub(super) matters: Option<Vec<Matter>>,
     pub(super) edition: Option<Text<'t>>,
     pub(super) advisory: Option<bool>,
@@ -82,7 +84,8 @@ impl<'t> Head<'t> {
             id: required("id", faults).filter(|id| is_id(id, faults)),
             title: required("title", faults),
             country: fields.text("country", faults),
-            regions: regions(fields, faults),
+            regions: parts_of_the_country(fields, "region", faults),
+            taken_up: parts_of_the_country(fields, "taken-up", faults),
             matters: matters(fields, faults),
             edition: required("edition", faults),
             advisory: fields.flag("advisory", faults),
@@ -125,9 +128,13 @@ fn leaves_out(value: &TomlNode<'_>, faults: &mut Faults) -> Vec<LeaveOut> {
     }
 }
 
-/// The parts of the country in which the rules hold.
-fn regions(fields: &Fields<'_>, faults: &mut Faults) -> Option<Vec<String>> {
-    let texts = fields.texts("region", faults)?;
+/// Parts of the country: where the rules hold, or whose print of them was read.
+fn parts_of_the_country(
+    fields: &Fields<'_>,
+    key: &str,
+    faults: &mut Faults,
+) -> Option<Vec<String>> {
+    let texts = fields.texts(key, faults)?;
     Some(texts.iter().map(|text| text.value.to_owned()).collect())
 }
 

@@ -6,12 +6,16 @@
 pub enum Matter {
     /// Handrails and ramps that a person in a wheelchair can use.
     Accessibility,
+    /// Work on a building that stands.
+    Alterations,
     /// Rooms and homes where children are minded.
     ChildCare,
     /// Cribs and other beds with slats.
     Cribs,
     /// Gates at stairs.
     Gates,
+    /// A handrail's grip, ends and distance from the wall.
+    Handrails,
     /// Playgrounds.
     Playgrounds,
     /// Pools.
@@ -26,11 +30,13 @@ pub enum Matter {
 
 impl Matter {
     /// All of them.
-    pub const ALL: [Matter; 9] = [
+    pub const ALL: [Matter; 11] = [
         Matter::Accessibility,
+        Matter::Alterations,
         Matter::ChildCare,
         Matter::Cribs,
         Matter::Gates,
+        Matter::Handrails,
         Matter::Playgrounds,
         Matter::Pools,
         Matter::Rented,
@@ -43,9 +49,11 @@ impl Matter {
     pub const fn name(self) -> &'static str {
         match self {
             Matter::Accessibility => "accessibility",
+            Matter::Alterations => "alterations",
             Matter::ChildCare => "child care",
             Matter::Cribs => "cribs",
             Matter::Gates => "gates",
+            Matter::Handrails => "handrails",
             Matter::Playgrounds => "playgrounds",
             Matter::Pools => "pools",
             Matter::Rented => "rented homes",
@@ -59,6 +67,19 @@ impl Matter {
     pub(super) const fn asked_as(self) -> &'static [&'static str] {
         match self {
             Matter::Accessibility => &["accessible", "accessibility", "wheelchair", "disabled"],
+            Matter::Alterations => &[
+                "alteration",
+                "alterations",
+                "conversion",
+                "existing building",
+                "refurbishment",
+                "remodel",
+                "remodelling",
+                "renovated",
+                "renovation",
+                "replaced window",
+                "replaced windows",
+            ],
             Matter::ChildCare => &[
                 "child care",
                 "childcare",
@@ -75,6 +96,7 @@ impl Matter {
             ],
             Matter::Cribs => &["cot", "cots", "crib", "cribs", "slats", "bunk bed"],
             Matter::Gates => &["baby gate", "gate", "gates", "safety gate", "stair gate"],
+            Matter::Handrails => &["grip", "hand rail", "handrail", "handrails"],
             Matter::Playgrounds => &["climbing frame", "playground", "playgrounds", "play area"],
             Matter::Pools => &["pool", "pools", "swimming pool"],
             Matter::Rented => &[

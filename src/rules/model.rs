@@ -31,6 +31,9 @@ pub struct Ruleset {
     pub country: Option<String>,
     /// The parts of the country in which it holds; empty where it holds in all of it.
     pub regions: Vec<String>,
+    /// The parts of the country whose own print of this edition was read and has these
+    /// rules unchanged.
+    pub taken_up: Vec<String>,
     /// The narrower matters that it is about; empty where it is about buildings at large.
     pub matters: Vec<Matter>,
     /// The edition that was read.
@@ -93,6 +96,7 @@ impl Ruleset {
             title: "a ruleset that could not be read".to_owned(),
             country: None,
             regions: Vec::new(),
+            taken_up: Vec::new(),
             matters: Vec::new(),
             edition: "not known".to_owned(),
             advisory: false,

@@ -1,7 +1,4 @@
-//! Drywall, masonry, concrete: orders of magnitude for explanation, never for
-//! a verdict each with its source.
-
-use std::f64::consts::PI;
+//! Anchors in concrete: the breakout of a cone, as the published method has it.
 
 use crate::quantities::Area;
 use crate::quantities::Distance;
@@ -11,123 +8,7 @@ use crate::quantities::inches;
 use crate::quantities::pounds;
 use crate::quantities::psi;
 use crate::statics::basis::Provenance;
-use crate::statics::bounds::Ends;
 use crate::statics::worked::Worked;
-
-/// How a kind of anchor may be used.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Treatment {
-    /// For an engineer.
-    Engineer,
-    /// Falls short by rule: it is no load path.
-    NoLoadPath,
-    /// Print the figure as what it would be, if the anchor is what it seems; not measured.
-    Range,
-}
-
-/// An order of magnitude for one kind of anchor.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Anchor {
-    /// What is seen.
-    pub name: &'static str,
-    /// What it is said to carry.
-    pub load: Ends<Force>,
-    /// How the source states it.
-    pub stated: &'static str,
-    /// How it may be used.
-    pub treatment: Treatment,
-    /// Its source.
-    pub basis: Provenance,
-}
-
-const fn anchor(
-    name: &'static str,
-    (low, high): (f64, f64),
-    stated: &'static str,
-    treatment: Treatment,
-    basis: Provenance,
-) -> Anchor {
-    Anchor {
-        name,
-        load: Ends {
-            low: pounds(low),
-            high: pounds(high),
-        },
-        stated,
-        treatment,
-        basis,
-    }
-}
-
-const HOME_PAGE: Provenance = Provenance::quoted("a home-repair page");
-const MAKER: Provenance = Provenance::quoted("a manufacturer's table");
-
-/// Anchors in walls and slabs.
-pub const ANCHORS: &[Anchor] = &[
-    anchor(
-        "plain screw in 1/2 in gypsum board",
-        (5.0, 10.0),
-        "hanging",
-        Treatment::NoLoadPath,
-        HOME_PAGE,
-    ),
-    anchor(
-        "plastic expansion plug",
-        (10.0, 25.0),
-        "in shear",
-        Treatment::NoLoadPath,
-        HOME_PAGE,
-    ),
-    anchor(
-        "self-drilling or sleeve anchor in gypsum board",
-        (25.0, 75.0),
-        "in shear",
-        Treatment::NoLoadPath,
-        HOME_PAGE,
-    ),
-    anchor(
-        "toggle bolt in 1/2 in gypsum board",
-        (30.0, 50.0),
-        "1/8 in to 3/8 in",
-        Treatment::NoLoadPath,
-        HOME_PAGE,
-    ),
-    anchor(
-        "screw-type anchor 3/8 x 2 in in brick",
-        (450.0, 900.0),
-        "allowable tension near an edge and at full distance",
-        Treatment::Range,
-        MAKER,
-    ),
-    anchor(
-        "adhesive with screen tube 3/8 in in hollow block",
-        (140.0, 400.0),
-        "allowable tension, plastic to steel screen",
-        Treatment::Range,
-        MAKER,
-    ),
-    anchor(
-        "adhesive 3/8 x 4 1/4 in in grouted block",
-        (2075.0, 2075.0),
-        "allowable bond",
-        Treatment::Engineer,
-        Provenance::quoted("an evaluation report page"),
-    ),
-    anchor(
-        "sleeve anchor 3/8 x 1 1/2 in in concrete",
-        (400.0, 400.0),
-        "allowable at 2000 psi, factor 4",
-        Treatment::Range,
-        MAKER,
-    ),
-    anchor(
-        "sleeve anchor 1/2 x 2 1/4 in in concrete",
-        (790.0, 790.0),
-        "allowable, factor 4",
-        Treatment::Range,
-        MAKER,
-    ),
-];
 
 /// Whether the concrete around an anchor may be cracked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -159,17 +40,6 @@ pub fn concrete_breakout(
     let basis = ACI;
     let force = pounds(k * root * depth);
     Worked::new("N_b", "k_c·√f'c·h_ef^1.5", &inputs, force, basis).in_inch_pound()
-}
-
-/// B_t, breakout of masonry in the older allowable form.
-#[must_use]
-pub fn masonry_breakout(strength: Pressure, embedded: Distance) -> Worked<Force> {
-    let length = (embedded / inches(1.0)).value;
-    let root = (strength / psi(1.0)).value.sqrt();
-    let inputs = [("l_b", embedded.into()), ("f'm", strength.into())];
-    let basis = Provenance::quoted("ACI 530, by an engineers' mailing list");
-    let force = pounds(0.5 * PI * length * length * root);
-    Worked::new("B_t", "0.5·π·l_b²·√f'm", &inputs, force, basis).in_inch_pound()
 }
 
 /// Two anchors of a plate's pulled row at the edge of a slab.

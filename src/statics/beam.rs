@@ -176,15 +176,6 @@ pub fn rigidity(elasticity: Pressure, second_moment: SecondMoment) -> Worked<Rig
     Worked::new("EI", "E·I", &inputs, value, Provenance::MECHANICS)
 }
 
-/// What a continuous rail over three posts sends to the middle one under a
-/// uniform load: 25 % more than its tributary width says.
-#[must_use]
-pub fn middle_reaction(load: LineLoad, bay: Distance) -> Worked<Force> {
-    let inputs = [("w", load.into()), ("L", bay.into())];
-    let value = load * bay * 1.25;
-    Worked::new("R_middle", "1.25·w·L", &inputs, value, FRAME_CHECKED)
-}
-
 /// Greatest reaction at the end of a rail: the whole load when it is at the end.
 #[must_use]
 pub fn end_reaction(load: Force) -> Worked<Force> {

@@ -46,15 +46,6 @@ pub fn stretch_of_strand(diameter: Distance) -> Worked<Force> {
     Worked::new("EA", "E·0.755·π·D²/4", &inputs, pressure * area, basis)
 }
 
-/// The tension of a cable that is held at a sag: P·√((L/2)² + δ²)/(2·δ).
-#[must_use]
-pub fn tension_at_sag(push: Force, bay: Distance, sag: Distance) -> Worked<Force> {
-    let inputs = [("P", push.into()), ("L", bay.into()), ("δ", sag.into())];
-    let tension = push * half_length(bay, sag) / (sag * 2.0);
-    let formula = "P·√((L/2)² + δ²)/(2·δ)";
-    Worked::new("T", formula, &inputs, tension, Provenance::MECHANICS)
-}
-
 /// Half of the pushed cable.
 fn half_length(bay: Distance, sag: Distance) -> Distance {
     let half = bay / 2.0;

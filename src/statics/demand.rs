@@ -99,29 +99,3 @@ pub fn infill_moment(
     let moment = pressure * tributary * infill_height * infill_height / 2.0;
     Worked::new("M", "p·s·h²/2", &inputs, moment, Provenance::MECHANICS)
 }
-
-/// The tributary width above which the line load exceeds the point load on a post.
-#[must_use]
-pub fn equal_effect_width(point: Force, line: LineLoad) -> Worked<Distance> {
-    let inputs = [("F", point.into()), ("w", line.into())];
-    Worked::new(
-        "s_equal",
-        "F/w",
-        &inputs,
-        point / line,
-        Provenance::MECHANICS,
-    )
-}
-
-/// Added moment of a vertical load on a rail beside the post's axis.
-#[must_use]
-pub fn offset_moment(force: Force, offset: Distance) -> Worked<Moment> {
-    let inputs = [("F", force.into()), ("e", offset.into())];
-    Worked::new(
-        "M_offset",
-        "F·e",
-        &inputs,
-        force * offset,
-        Provenance::MECHANICS,
-    )
-}

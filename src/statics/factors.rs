@@ -21,14 +21,8 @@ impl LoadDuration {
     pub const PERMANENT: LoadDuration = LoadDuration(0.9);
     /// 1.0
     pub const TEN_YEARS: LoadDuration = LoadDuration(1.0);
-    /// 1.15
-    pub const TWO_MONTHS: LoadDuration = LoadDuration(1.15);
-    /// 1.25
-    pub const SEVEN_DAYS: LoadDuration = LoadDuration(1.25);
     /// 1.6
     pub const TEN_MINUTES: LoadDuration = LoadDuration(1.6);
-    /// 2.0, for members not treated with waterborne preservatives; connections stop at 1.6.
-    pub const IMPACT: LoadDuration = LoadDuration(2.0);
     /// Where the factors come from.
     pub const BASIS: Provenance = Provenance::quoted("NDS 2018 Table 2.3.2");
 

@@ -143,48 +143,6 @@ pub const WOOD_SCREWS: &[WoodScrew] = &[
     screw(14, 0.242, 0.196, 0.480),
 ];
 
-/// A common nail.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Nail {
-    /// As it is sold: `8d`.
-    pub name: &'static str,
-    /// D
-    pub diameter: Distance,
-    /// L
-    pub length: Distance,
-}
-
-const fn nail(name: &'static str, diameter: f64, length: f64) -> Nail {
-    Nail {
-        name,
-        diameter: inches(diameter),
-        length: inches(length),
-    }
-}
-
-/// Common nails ([`SIZES_BASIS`]).
-pub const NAILS: &[Nail] = &[
-    nail("6d", 0.113, 2.0),
-    nail("8d", 0.131, 2.5),
-    nail("10d", 0.148, 3.0),
-    nail("16d", 0.162, 3.5),
-];
-
-/// The lag or bolt under a hex head, from the distance across its flats.
-///
-/// `None` for a head that the table does not hold.
-#[must_use]
-pub fn diameter_of_hex_head(across_flats: Distance) -> Option<Worked<Distance>> {
-    let basis = Provenance::memory("hex heads of lag screws");
-    let near = |size: f64| (across_flats - inches(size)).abs() < inches(1.0 / 32.0);
-    let row = HEX_HEADS.iter().find(|(flats, _)| near(*flats))?;
-    let inputs = [("head", across_flats.into())];
-    Some(Worked::new("D", "by head", &inputs, inches(row.1), basis))
-}
-
-/// Across flats and diameter, inches.
-const HEX_HEADS: &[(f64, f64)] = &[(0.375, 0.25), (0.5, 0.3125), (0.5625, 0.375), (0.75, 0.5)];
-
 /// Allowable tension of a bolt of A307 steel: 45 ksi on the nominal area, over 2.
 #[must_use]
 pub fn bolt_tension(diameter: Distance) -> Worked<Force> {

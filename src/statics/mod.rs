@@ -29,7 +29,6 @@ pub mod panel;
 pub mod plate;
 pub mod pocket;
 pub mod section;
-pub mod sharing;
 pub mod stiffness;
 pub mod torsion;
 pub mod washer;

@@ -65,41 +65,6 @@ pub fn greatest_pull(moment: Moment, rows: &[ScrewRow]) -> Result<Worked<Force>,
     Ok(elastic_shares(moment, rows)?.map(greatest))
 }
 
-/// The quick check: the far row takes all.
-///
-/// # Errors
-/// [`NoGrip`] where nothing holds the plate down.
-pub fn far_row(moment: Moment, rows: &[ScrewRow]) -> Result<Worked<Force>, NoGrip> {
-    let start = ScrewRow {
-        distance: Distance::default(),
-        count: 0,
-    };
-    let far = rows.iter().fold(start, |far, row| {
-        if row.count > 0 && row.distance > far.distance {
-            *row
-        } else {
-            far
-        }
-    });
-    if far.count == 0 {
-        return Err(NoGrip);
-    }
-    let count = f64::from(far.count);
-    let inputs = [
-        ("M", moment.into()),
-        ("n", count.into()),
-        ("y_far", far.distance.into()),
-    ];
-    let force = moment / (far.distance * count);
-    Ok(Worked::new(
-        "T",
-        "M/(n·y_far)",
-        &inputs,
-        force,
-        Provenance::MECHANICS,
-    ))
-}
-
 /// The rows seen from a pivot moved inward by so much: a plate that bends
 /// presses at the face of the post and not at its own edge.
 #[must_use]
@@ -109,16 +74,6 @@ pub fn with_pivot_moved(rows: &[ScrewRow], inward: Distance) -> Vec<ScrewRow> {
         count: row.count,
     };
     rows.iter().map(moved).collect()
-}
-
-/// The rows for a push the other way: distances from the other edge.
-#[must_use]
-pub fn reversed(rows: &[ScrewRow], plate: Distance) -> Vec<ScrewRow> {
-    let turned = |row: &ScrewRow| ScrewRow {
-        distance: plate - row.distance,
-        count: row.count,
-    };
-    rows.iter().map(turned).collect()
 }
 
 /// The moment that the pulled screws bend a plate with, about the face of the post.

@@ -11,7 +11,6 @@ use crate::quantities::Area;
 use crate::quantities::Distance;
 use crate::quantities::SecondMoment;
 use crate::quantities::SectionModulus;
-use crate::quantities::inches;
 use crate::statics::basis::Provenance;
 use crate::statics::worked::Worked;
 
@@ -322,97 +321,3 @@ fn rounded_rectangle(across: Distance, along: Distance, r: Distance) -> Section 
         plastic: across * along * along / 4.0 - lost_first * 4.0,
     }
 }
-
-/// A size that is sold by name.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Dressed {
-    /// As it is sold: `4x4`.
-    pub name: &'static str,
-    /// The smaller actual size.
-    pub thickness: Distance,
-    /// The larger actual size.
-    pub width: Distance,
-}
-
-impl Dressed {
-    /// Bent across its width: a rail on edge, a post in its stronger direction.
-    #[must_use]
-    pub const fn on_edge(self) -> Profile {
-        Profile::Rectangle {
-            across: self.thickness,
-            along: self.width,
-        }
-    }
-
-    /// Bent across its thickness: a board lying flat under a vertical load.
-    #[must_use]
-    pub const fn flat(self) -> Profile {
-        Profile::Rectangle {
-            across: self.width,
-            along: self.thickness,
-        }
-    }
-}
-
-const fn dressed(name: &'static str, thickness: f64, width: f64) -> Dressed {
-    Dressed {
-        name,
-        thickness: inches(thickness),
-        width: inches(width),
-    }
-}
-
-/// Where the actual sizes of lumber come from.
-pub const DRESSED_BASIS: Provenance =
-    Provenance::quoted("NDS Supplement Table 1A, dressed dry sizes");
-
-/// Lumber by name, with actual sizes ([`DRESSED_BASIS`]).
-pub const DRESSED: &[Dressed] = &[
-    dressed("2x2", 1.5, 1.5),
-    dressed("2x4", 1.5, 3.5),
-    dressed("2x6", 1.5, 5.5),
-    dressed("4x4", 3.5, 3.5),
-    dressed("5/4x6", 1.0, 5.5),
-    dressed("6x6", 5.5, 5.5),
-];
-
-/// Pipe by name.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pipe {
-    /// As it is sold: `1 1/4 std`.
-    pub name: &'static str,
-    /// Outside diameter.
-    pub outside: Distance,
-    /// Wall thickness.
-    pub wall: Distance,
-}
-
-impl Pipe {
-    /// Its cross-section.
-    #[must_use]
-    pub const fn profile(self) -> Profile {
-        Profile::RoundTube {
-            outside: self.outside,
-            wall: self.wall,
-        }
-    }
-}
-
-const fn pipe(name: &'static str, outside: f64, wall: f64) -> Pipe {
-    Pipe {
-        name,
-        outside: inches(outside),
-        wall: inches(wall),
-    }
-}
-
-/// Where the sizes of pipe come from.
-pub const PIPE_BASIS: Provenance = Provenance::published("Mott, Machine Elements, Table A16-6");
-
-/// Standard-weight steel pipe ([`PIPE_BASIS`]).
-pub const PIPES: &[Pipe] = &[
-    pipe("1 std", 1.315, 0.133),
-    pipe("1 1/4 std", 1.660, 0.140),
-    pipe("1 1/2 std", 1.900, 0.145),
-    pipe("2 std", 2.375, 0.154),
-];

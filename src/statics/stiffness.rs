@@ -3,31 +3,13 @@
 //! second-hand; how to pull is common practice, no source). A stiffness is no
 //! strength.
 
-use uom::si::angle::radian;
-
-use crate::quantities::Angle;
 use crate::quantities::Distance;
 use crate::quantities::Force;
-use crate::quantities::Rigidity;
-use crate::quantities::RotationalStiffness;
 use crate::quantities::Stiffness;
-use crate::quantities::inches;
 use crate::quantities::millimetres;
-use crate::quantities::pounds;
 use crate::statics::basis::Provenance;
-use crate::statics::basis::Sourced;
 use crate::statics::bounds::Ends;
 use crate::statics::worked::Worked;
-
-/// The most that anybody should pull in a test of their own: a judgement, a
-/// quarter of a 200 lb load; no standard gives one.
-pub const PULL_CEILING: Sourced<Force> = Sourced::new(
-    pounds(50.0),
-    Provenance::memory("judgement: a quarter of the 200 lb load"),
-);
-
-/// The movement at which to stop.
-pub const STOP_AT: Distance = inches(1.0);
 
 /// One reading: the pull, and where the rail then stood.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -124,87 +106,6 @@ pub fn movement_at(design: Force, low: ScalePull, stiffness: Stiffness) -> Worke
     ];
     let movement = play.value + design / stiffness;
     Worked::new("δ_F", "δ0 + F/K", &inputs, movement, Provenance::MECHANICS).after(play)
-}
-
-/// The stiffness at the top from a pull lower down, for pure rotation.
-#[must_use]
-pub fn at_top(stiffness: Stiffness, pulled_at: Distance, height: Distance) -> Worked<Stiffness> {
-    let inputs = [
-        ("K_p", stiffness.into()),
-        ("h_p", pulled_at.into()),
-        ("h", height.into()),
-    ];
-    let share = (pulled_at / height).value;
-    let top = stiffness * (share * share);
-    Worked::new("K_top", "K_p·h_p²/h²", &inputs, top, Provenance::MECHANICS)
-}
-
-/// The level part of a pull that is off level by an angle.
-#[must_use]
-pub fn level_part(pull: Force, off_level: Angle) -> Worked<Force> {
-    let cos = libm::cos(off_level.get::<radian>());
-    let inputs = [("F", pull.into()), ("cosβ", cos.into())];
-    Worked::new(
-        "F_level",
-        "F·cosβ",
-        &inputs,
-        pull * cos,
-        Provenance::MECHANICS,
-    )
-}
-
-/// What the fixing turns by itself.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct FixingRotation {
-    /// What the post bends by itself.
-    pub bending: Distance,
-    /// θ, in radians.
-    pub rotation: Angle,
-    /// k_θ, moment for each radian.
-    pub stiffness: RotationalStiffness,
-}
-
-/// The movement beyond the bending of the post, as a rotation of its fixing.
-///
-/// # Errors
-/// [`NoStiffness::MovedTooLittle`] where the post alone bends as much.
-pub fn fixing_rotation(
-    pull: ScalePull,
-    arm: Distance,
-    post: Rigidity,
-) -> Result<Worked<FixingRotation>, NoStiffness> {
-    let bending = crate::statics::beam::Case::Cantilever(pull.force)
-        .deflection(arm, post)
-        .map_err(|_| NoStiffness::MovedTooLittle)?;
-    let turned = (pull.movement - bending.value) / arm;
-    if turned.value <= 0.0 {
-        return Err(NoStiffness::MovedTooLittle);
-    }
-    let inputs = [
-        ("δ_total", pull.movement.into()),
-        ("δ", bending.value.into()),
-        ("a", arm.into()),
-    ];
-    let rotation = Worked::new(
-        "θ",
-        "(δ_total - δ)/a",
-        &inputs,
-        turned,
-        Provenance::MECHANICS,
-    );
-    let inputs = [
-        ("F", pull.force.into()),
-        ("a", arm.into()),
-        ("θ", turned.into()),
-    ];
-    let stiffness = pull.force * arm / turned;
-    let worked = Worked::new("k_θ", "F·a/θ", &inputs, stiffness, Provenance::MECHANICS);
-    let value = FixingRotation {
-        bending: bending.value,
-        rotation: Angle::new::<radian>(turned.value),
-        stiffness,
-    };
-    Ok(worked.after(rotation).after(bending).map(|_| value))
 }
 
 /// A published limit of movement; a yardstick, not a law for a house.

@@ -31,12 +31,6 @@ pub enum Washer {
     },
 }
 
-/// The 1/2 in cut washer: outside 1.375 in, hole 9/16 in. From memory.
-pub const HALF_INCH_CUT: Washer = Washer::Round {
-    outside: inches(1.375),
-    hole: inches(0.5625),
-};
-
 /// The outside width of an ordinary cut washer: 2·D + 3/8 in. From memory.
 ///
 /// A washer whose thickness nobody knows counts no more than this: thin wide

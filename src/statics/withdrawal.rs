@@ -152,8 +152,8 @@ pub fn withdrawal(
     Ok(Worked::new("W'p", formula, &inputs, force, basis).after(per))
 }
 
-/// W_H, the head of a nail or round-headed screw pulled through a member of
-/// this thickness; before C_D and the other factors.
+/// W_H, the head of a nail or screw pulled through a member of this thickness;
+/// before C_D and the other factors. The formula is for round heads.
 #[must_use]
 pub fn head_pull_through(
     head: Distance,
@@ -174,4 +174,22 @@ pub fn head_pull_through(
     ];
     let basis = Provenance::quoted("NDS 2018 §12.2.5, Table 12.2F");
     Worked::new("W_H", formula, &inputs, pounds(value), basis).in_inch_pound()
+}
+
+/// W'_H, what the wood under one head allows: W_H·C_D·C_M.
+#[must_use]
+pub fn head_allowable(reference: &Worked<Force>, service: JointService) -> Worked<Force> {
+    let duration = service.duration.for_connections();
+    let wet = match service.moisture {
+        Moisture::Dry => 1.0,
+        Moisture::Wet => 0.7,
+    };
+    let inputs = [
+        ("W_H", reference.value.into()),
+        ("C_D", duration.into()),
+        ("C_M", wet.into()),
+    ];
+    let force = reference.value * (duration * wet);
+    let basis = Provenance::quoted("NDS 2018 §12.2.5 (C_M from memory)");
+    Worked::new("W'_H", "W_H·C_D·C_M", &inputs, force, basis).after(reference.clone())
 }

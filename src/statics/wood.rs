@@ -1,9 +1,7 @@
 //! Lumber: reference values by species, factors, allowable bending and shear
 //! (NDS Supplement 2018 Tables 4A, 4B and 4D; each value says how it was read).
 
-use crate::quantities::Area;
 use crate::quantities::Distance;
-use crate::quantities::Force;
 use crate::quantities::Moment;
 use crate::quantities::Pressure;
 use crate::quantities::SecondMoment;
@@ -410,22 +408,6 @@ fn incised(incising: Incising) -> Worked<f64> {
     }
 }
 
-/// F'_b, the allowable bending stress of a member of these actual sizes.
-///
-/// `thickness` is the smaller side, `width` the larger, however the member lies.
-///
-/// # Errors
-/// Sizes outside the tables.
-pub fn allowable_bending(
-    species: &Species,
-    thickness: Distance,
-    width: Distance,
-    lying: Lying,
-    service: Service,
-) -> Result<Worked<Pressure>, NoValue> {
-    allowable_bending_of(species, Grade::No2, thickness, width, lying, service)
-}
-
 /// The same of a grade.
 ///
 /// # Errors
@@ -507,31 +489,10 @@ pub fn elasticity(species: &Species, moisture: Moisture, incising: Incising) -> 
     Worked::new("E'", "E·C_M·C_i", &inputs, value, species.elasticity.basis)
 }
 
-/// f_b = M/S
-#[must_use]
-pub fn bending_stress(moment: Moment, modulus: SectionModulus) -> Worked<Pressure> {
-    let inputs = [("M", moment.into()), ("S", modulus.into())];
-    Worked::new(
-        "f_b",
-        "M/S",
-        &inputs,
-        moment / modulus,
-        Provenance::MECHANICS,
-    )
-}
-
 /// M_a, the moment that brings a section to its allowable stress.
 #[must_use]
 pub fn allowable_moment(stress: Pressure, modulus: SectionModulus) -> Worked<Moment> {
     let inputs = [("F'_b", stress.into()), ("S", modulus.into())];
     let moment = stress * modulus;
     Worked::new("M_a", "F'_b·S", &inputs, moment, Provenance::MECHANICS)
-}
-
-/// f_v of a solid rectangle: 1.5·V/A.
-#[must_use]
-pub fn shear_stress(shear: Force, area: Area) -> Worked<Pressure> {
-    let inputs = [("V", shear.into()), ("A", area.into())];
-    let stress = shear * 1.5 / area;
-    Worked::new("f_v", "1.5·V/A", &inputs, stress, Provenance::MECHANICS)
 }

@@ -111,6 +111,17 @@ impl Guard {
             .filter(move |(_, observation)| observation.item == item)
     }
 
+    /// Whether nobody could look at it at all: every reading that there is a guard says so.
+    #[must_use]
+    pub fn was_not_entered(&self) -> bool {
+        let mut of_guard = self.of(Item::Guard).peekable();
+        of_guard.peek().is_some()
+            && of_guard.all(|(_, observation)| {
+                let reading = observation.reading.as_ref();
+                reading.is_some_and(|reading| reading.value == Value::Unknown)
+            })
+    }
+
     /// The observation of an index: the guard's own come first, then the
     /// inherited ones.
     ///

@@ -18,6 +18,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("rules", 4),
     ("survey", 4),
     ("judge", 5),
+    ("compare", 6),
     ("remedy", 6),
     ("walk", 6),
     ("report", 7),

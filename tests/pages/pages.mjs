@@ -15,8 +15,13 @@ const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const program = process.env.GUARDRULE ?? join(root, 'target/debug/guardrule');
 const folder = mkdtempSync(join(tmpdir(), 'pages-'));
 const validate = new HtmlValidate({ extends: ['html-validate:standard'] });
-const WIDTHS = [320, 390, 1280];
-const SCHEMES = [{ colours: 'light' }, { colours: 'dark' }, { colours: 'light', forced: true }];
+const SCREENS = [
+  { width: 320, colours: 'light' },
+  { width: 390, colours: 'light' },
+  { width: 390, colours: 'dark' },
+  { width: 390, colours: 'light', forced: true },
+  { width: 1280, colours: 'light' },
+];
 
 let passed = 0;
 const failed = [];
@@ -42,29 +47,27 @@ async function conforms(page, html) {
 }
 
 async function onScreen(browser, page, url) {
-  for (const width of WIDTHS) {
-    for (const scheme of SCHEMES) {
-      const what = `${width} px, ${scheme.forced ? 'forced colours' : scheme.colours}`;
-      const at = await opened(browser, url, { width, ...scheme });
-      const wide = await at.page.evaluate(() => document.scrollingElement.scrollWidth);
-      check(page.name, `${what}: nothing sticks out`, wide > width ? [`${wide} px wide`] : []);
-      const small = await at.page.evaluate(() => [...document.querySelectorAll('body *')]
-        .filter((element) => element.getClientRects().length > 0
-          && [...element.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== ''))
-        .filter((element) => {
-          const svg = element.ownerSVGElement;
-          const scale = svg?.viewBox.baseVal.width ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1;
-          return parseFloat(getComputedStyle(element).fontSize) * (scale || 1) < 11.95;
-        })
-        .map((element) => `${element.textContent.trim().slice(0, 40)} is smaller than 12 px`));
-      check(page.name, `${what}: letters`, small);
-      await at.page.evaluate(axeSource);
-      const axe = await at.page.evaluate(() => window.axe.run(document, { resultTypes: ['violations'] }));
-      check(page.name, `${what}: axe`, axe.violations.flatMap((violation) =>
-        violation.nodes.map((node) => `${violation.id}: ${node.target} ${violation.help}`)));
-      check(page.name, `${what}: silence`, at.faults);
-      await at.close();
-    }
+  for (const { width, ...scheme } of SCREENS) {
+    const what = `${width} px, ${scheme.forced ? 'forced colours' : scheme.colours}`;
+    const at = await opened(browser, url, { width, ...scheme });
+    const wide = await at.page.evaluate(() => document.scrollingElement.scrollWidth);
+    check(page.name, `${what}: nothing sticks out`, wide > width ? [`${wide} px wide`] : []);
+    const small = await at.page.evaluate(() => [...document.querySelectorAll('body *')]
+      .filter((element) => element.getClientRects().length > 0
+        && [...element.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== ''))
+      .filter((element) => {
+        const svg = element.ownerSVGElement;
+        const scale = svg?.viewBox.baseVal.width ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1;
+        return parseFloat(getComputedStyle(element).fontSize) * (scale || 1) < 11.95;
+      })
+      .map((element) => `${element.textContent.trim().slice(0, 40)} is smaller than 12 px`));
+    check(page.name, `${what}: letters`, small);
+    await at.page.evaluate(axeSource);
+    const axe = await at.page.evaluate(() => window.axe.run(document, { resultTypes: ['violations'] }));
+    check(page.name, `${what}: axe`, axe.violations.flatMap((violation) =>
+      violation.nodes.map((node) => `${violation.id}: ${node.target} ${violation.help}`)));
+    check(page.name, `${what}: silence`, at.faults);
+    await at.close();
   }
   const bare = await opened(browser, url, { scripts: false });
   const text = await bare.page.locator('body').innerText();
@@ -85,6 +88,21 @@ async function onPaper(browser, page, url) {
   await at.close();
 }
 
+/// The README's recipe makes a PDF of the first page of the list.
+function recipe() {
+  const readme = readFileSync(join(root, 'README.md'), 'utf8');
+  const line = readme.split('\n').find((one) => one.startsWith('chromium --headless'));
+  if (!line) { check('README', 'recipe', ['there is none']); return; }
+  const { file, html } = made(pages[0]);
+  const pdf = join(folder, 'recipe.pdf');
+  const args = line.split(' ').slice(1).map((arg) => arg.replace('porch.pdf', pdf).replace('porch.html', file));
+  // as root, as a builder runs it, the sandbox of the browser does not start
+  const ran = spawnSync(process.env.CHROMIUM ?? '/usr/bin/chromium', ['--no-sandbox', ...args], { encoding: 'utf8' });
+  if (ran.status !== 0) { check('README', 'recipe', [ran.stderr]); return; }
+  const heads = [...html.matchAll(/<div class="run"><p>(.*?)<\/p>/g)].map((found) => found[1]);
+  check('README', 'recipe', faultsOf(words(pdf), heads));
+}
+
 const wanted = process.argv.slice(2);
 const chosen = pages.filter((page) => wanted.length === 0 || wanted.includes(page.name));
 const browser = await launched();
@@ -98,6 +116,7 @@ try {
     await onPaper(browser, page, url);
     console.log(`${page.name}: ${((Date.now() - began) / 1000).toFixed(1)} s`);
   }
+  if (wanted.length === 0) recipe();
 } finally {
   await browser.close();
   rmSync(folder, { recursive: true });

@@ -92,6 +92,39 @@ International Residential Code R312.2.1: R312.2.1 (2015 and 2018) | us-windows-2
 International Residential Code R312.2.1 in the prints of Arkansas, Colorado, Pennsylvania: R312.2.1, in 2024 R321.2.1 (2021 and 2024) | us-windows-2021 | window-can-be-fallen-from | place=window; sill top height=23 1/2 in; sill height=24 in; sill above ground=10 ft; opening=5 in | meets
 Florida Building Code, Building, eighth edition, 1015.8: 1015.8 (2023) | florida-buildings-2023 | window-can-be-fallen-from | place=window; use=dwelling; sill top height=20 in; sill height=38 in; sill above ground=10 ft; opening=12 in | falls short
 National Building Code, 2023 Alberta Edition: 9.8.7.1 (2023, the national code of 2020 as Alberta enacted it) | canada-dwelling | ramp-handrail-missing | place=ramp; shared=no; ramp rise=401 mm; handrail=none | falls short
+International Existing Building Code 505.2 and 702.4 (2021 and 2024) | us-existing-buildings-2021 | flat-window-can-be-fallen-from | place=window; use=dwelling; dwellings in building=12; replaced window=yes; sill height=30 in; sill above ground=8 ft; opening=12 in | falls short
+International Existing Building Code 505.2 and 702.4 (2021 and 2024) | us-existing-buildings-2021 | flat-window-can-be-fallen-from | place=window; use=dwelling; dwellings in building=12; replaced window=yes; sill height=35 in; sill above ground=73 in; opening=3 15/16 in | meets
+International Existing Building Code 802.5.1 (2021 and 2024) | us-existing-buildings-2021 | no-guard | place=balcony; drop=30 in; guard=none | does not apply
+International Existing Building Code 802.5.2 (2021 and 2024) | us-existing-buildings-2021 | new-rail-too-low | place=balcony; use=public; state=proposed; drop=9 ft; height=41 in | falls short
+International Existing Building Code 802.5.2 (2021 and 2024) | us-existing-buildings-2021 | new-rail-too-low | place=balcony; use=public; state=existing; drop=9 ft; height=34 in | does not apply
+International Existing Building Code 804.10 (2021) | us-existing-buildings-2021 | handrail-missing | place=stair; risers=2; handrail=none | does not apply
+International Existing Building Code 804.13.1 (2024) | us-existing-buildings-2021 | handrail-on-one-side | place=stair; risers=9; flight width=66 in; handrail=separate; handrail sides=one side | does not apply
+International Residential Code R311.7.8.5 (2018 and 2021) | us-handrails-2018 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=2 in | meets
+International Residential Code R311.7.8.5 (2018 and 2021) | us-handrails-2018 | round-handrail-grip | place=stair; handrail=separate; handrail shape=round; handrail thickness=2 1/16 in | falls short
+International Residential Code R311.8.3 (2018 and 2021) | us-handrails-2018 | ramp-handrail-missing | place=ramp; ramp slope=4 in; handrail=none | falls short
+International Residential Code R311.7.8.2 (2015) | us-handrails-2015 | handrail-end-free | place=stair; risers=4; handrail=separate; handrail ends=at a post | meets
+International Building Code 1014.6 (2021 and 2024) | us-building-handrails-2021 | handrail-ends-at-the-step | place=stair; use=public; handrail=separate; handrail extension=12 in | meets
+International Building Code 1014.3.1 (2015) | us-building-handrails-2015 | handrail-too-thick | place=stair; use=public; handrail=separate; handrail shape=other; handrail thickness=7/8 in | meets
+International Building Code 1014.3.1 (2021 and 2024) | us-building-handrails-2021 | handrail-too-thick | place=stair; use=public; handrail=separate; handrail shape=other; handrail thickness=7/8 in | falls short
+North Carolina Building Code 1015.4 (as read in 2026) | north-carolina-buildings | bottom-gap-too-wide | place=deck; use=public; drop=9 ft; bottom gap=2 in | falls short
+International Building Code 1015.4 (2021) | us-buildings-2021 | gap-too-wide | place=deck; use=public; drop=9 ft; opening=none; bottom gap=2 in | meets
+North Carolina Residential Code (as read in 2026) | north-carolina-dwelling | outside-handrail-too-thick | place=stair; location=outside; handrail=separate; handrail thickness=3 1/2 in | meets
+Wisconsin Administrative Code, deck appendix, section 13 (as read in 2026) | wisconsin-decks | deck-gap-too-wide | place=deck; drop=25 in; opening=4 1/8 in; bottom gap=none | falls short
+Wisconsin Administrative Code SPS 321.04(3)(c) (as read in 2026) | wisconsin-dwelling | gap-too-wide | place=deck; drop=25 in; opening=4 1/8 in; bottom gap=none | meets
+New York Multiple Residence Law section 132 (statute) | new-york-multiple-residence | handrail-on-one-side | place=stair; flight width=44 in; handrail=separate; handrail sides=one side | falls short
+19 CSR 30-61.085 (as read in 2026) | missouri-family-child-care | no-guard | place=deck; drop=24 in; guard=none | does not apply
+19 CSR 30-61.085 (as read in 2026) | missouri-family-child-care | handrail-missing | place=stair; risers=3; handrail=none | does not apply
+Vyhláška 268/2009 Sb. (text to November 2021) | czech-windows-2009 | sill-too-low | place=window; drop=5 m; height=850 mm; guard thickness=150 mm | meets
+Vyhláška 146/2024 Sb., section 34 (since 1 July 2024) | czech-windows-2024 | sill-too-narrow | place=window; drop=5 m; height=850 mm; guard thickness=150 mm | falls short
+Landesbauordnung Schleswig-Holstein, section 43 (older print, without a year) | germany-schleswig-holstein | rail-too-low | place=balcony; drop=12 m; height=0.9 m | meets
+GB 50096-2011, in two restatements | china-homes-2011 | rail-too-low | place=balcony; storeys=8; height=1100 mm | meets
+GB 50096-2011, in two restatements | china-homes-2011 | rail-too-low | place=balcony; storeys=7; height=1050 mm | falls short
+GB 55038-2025, in a clause list | china-homes-2025 | rail-too-low | place=balcony; height=1100 mm | falls short
+GB 55031-2022, in two restatements | china-buildings-2022 | rail-too-low | place=balcony; height=1100 mm | meets
+Regulations on Standards for Housing Construction, article 18, quoted | korea-housing | gap-too-wide | place=balcony; opening=101 mm | falls short
+NBR 14718:2019, told by the trade press | brazil-nbr-14718-2019 | no-guard | place=balcony; drop=1 m; guard=none | does not apply
+NP 4491:2009, told by an association | portugal-np-4491-2009 | gap-too-wide | place=balcony; opening=90 mm | meets
+NBN B 03-004:2017, by the summary of the standards body | belgium-nbn-2017 | no-guard | place=balcony; drop=1 m; guard=none | falls short
 ";
 
 #[test]

@@ -243,18 +243,79 @@ fn of_several_editions_the_newest_is_offered_or_that_of_the_year() {
         let offer = offer.expect("the model code");
         (offer.ruleset.id.as_str(), offer.editions.len())
     };
-    let (newest, others) = offer("deck of a house in Texas");
+    let (newest, others) = offer("deck of a house in Nevada");
     assert_eq!(newest, "us-dwelling-2024");
     assert_eq!(
-        offer("deck of a house in Texas, built 2010"),
+        offer("deck of a house in Nevada, built 2010"),
         ("us-dwelling-2009", others)
     );
-    let found = find("deck of a house in Texas, built 1950", &all);
+    let found = find("deck of a house in Nevada, built 1950", &all);
     assert!(
         found.not_here.join(" ").contains("1950"),
         "{:?}",
         found.not_here
     );
+}
+
+/// The states' own prints as they were read: Texas and Pennsylvania 2021, Tennessee 2018,
+/// Alabama 2015 of the residential code; New York, Illinois 2024 and Alabama 2021 of the
+/// building code. What they leave unchanged is the model's.
+#[test]
+fn a_state_is_offered_the_edition_that_its_own_print_has() {
+    let all = all();
+    for (words, id) in [
+        ("deck of a house in Texas", "us-dwelling-2021"),
+        (
+            "porch of a house in Pittsburgh, Pennsylvania",
+            "us-dwelling-2021",
+        ),
+        ("deck of a house in Tennessee", "us-dwelling-2018"),
+        ("deck of a house in Alabama", "us-dwelling-2015"),
+        ("balcony of a flat in Illinois", "us-buildings-2024"),
+        ("balcony of a flat in Alabama", "us-buildings-2021"),
+    ] {
+        let found = find(words, &all);
+        let first = found.law.first().expect("an offer");
+        assert_eq!(
+            (first.ruleset.id.as_str(), first.read_there),
+            (id, true),
+            "{words}"
+        );
+        let said = found.not_here.join(" ");
+        assert!(!said.contains("itself says"), "{words}: {said}");
+    }
+    // the year of building goes before it
+    let found = find("deck of a house in Texas, built 2010", &all);
+    assert!(ids(&found.law).contains(&"us-dwelling-2009"));
+}
+
+/// What a state changed goes before the model that it changed.
+#[test]
+fn a_state_that_changed_the_model_is_led_to_its_own() {
+    let all = all();
+    for (words, id) in [
+        ("deck of a house in Montana", "montana-dwelling-2021"),
+        ("deck of a house in Seattle", "washington-dwelling-2021"),
+        ("flat in North Carolina", "north-carolina-buildings"),
+        (
+            "deck of a house in South Carolina",
+            "south-carolina-dwelling-2021",
+        ),
+        ("deck of a house in Wisconsin", "wisconsin-decks"),
+        ("balcony, apartment, Seoul", "korea-housing"),
+        ("balcony of a flat in China built 2015", "china-homes-2011"),
+    ] {
+        let found = find(words, &all);
+        assert!(
+            ids(&found.law).contains(&id),
+            "{words}: {:?}",
+            ids(&found.law)
+        );
+    }
+    let found = find("renovation of a flat in Texas", &all);
+    assert!(ids(&found.law).contains(&"us-existing-buildings-2021"));
+    let found = find("handrail of a stair, house in Texas", &all);
+    assert!(ids(&found.law).contains(&"us-handrails-2018"));
 }
 
 proptest! {

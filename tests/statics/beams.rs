@@ -7,11 +7,8 @@ use guardrule::quantities::pounds;
 use guardrule::quantities::pounds_per_inch;
 use guardrule::quantities::psi;
 use guardrule::statics::beam::Case;
-use guardrule::statics::beam::middle_reaction;
 use guardrule::statics::beam::rigidity;
 use guardrule::statics::section::Profile;
-use guardrule::statics::sharing::Loaded;
-use guardrule::statics::sharing::three_posts;
 
 use super::agrees;
 use super::customary;
@@ -31,6 +28,7 @@ fn on_edge() -> guardrule::quantities::Rigidity {
 }
 
 fn near(what: &str, ours: f64, frame: f64, tolerance: f64) {
+    super::outside::reproduced(super::outside::Outside::Worked, what, frame);
     // A moment of zero comes out of the elements as some 1e-12 lb·in.
     let allowed = (tolerance * frame.abs()).max(1e-11);
     assert!(
@@ -60,18 +58,13 @@ fn case(name: &str, load: f64, over: f64) -> Option<Case> {
 }
 
 #[test]
-fn rails_agree_with_frame_elements() {
+pub(super) fn rails_agree_with_frame_elements() {
     let mut compared = 0;
     for line in FRAMES.lines() {
         let cells: Vec<&str> = line.split(' ').collect();
         let name = cells[0];
         let number = |at: usize| cells[at].parse::<f64>().unwrap();
         let span = inches(number(2));
-        if name == "middle-reaction" {
-            let ours = middle_reaction(pounds_per_inch(number(1)), span).value;
-            near(name, customary(ours), number(4), 1e-9);
-            compared += 1;
-        }
         let Some(case) = case(name, number(1), number(3)) else {
             continue;
         };
@@ -88,35 +81,14 @@ fn rails_agree_with_frame_elements() {
         }
     }
     assert_eq!(
-        compared, 28,
+        compared, 27,
         "numbers of the frame library that were compared"
     );
 }
 
-#[test]
-fn posts_on_springs_agree_with_frame_elements() {
-    let mut compared = 0;
-    for line in FRAMES.lines().filter(|line| line.starts_with("spring")) {
-        let cells: Vec<&str> = line.split(' ').collect();
-        let number = |at: usize| cells[at].parse::<f64>().unwrap();
-        let loaded = if cells[0] == "spring-end" {
-            Loaded::End
-        } else {
-            Loaded::Middle
-        };
-        let post = pounds_per_inch(number(1));
-        let shares = three_posts(loaded, post, inches(number(2)), on_edge()).value;
-        for (ours, at) in [(shares.near, 4), (shares.middle, 5), (shares.far, 6)] {
-            near(cells[0], ours, number(at), 1e-8);
-            compared += 1;
-        }
-    }
-    assert_eq!(compared, 18);
-}
-
 /// Closed forms: moments of a 2x4 cap over 72 in under 200 lb.
 #[test]
-fn a_cap_over_one_two_and_three_spans() {
+pub(super) fn a_cap_over_one_two_and_three_spans() {
     let (load, span) = (pounds(200.0), inches(72.0));
     let both = |case: Case| case.moments(span).value;
     agrees("68", both(Case::OneSpan(load)).sagging, 3600.0);
@@ -137,20 +109,4 @@ fn a_cap_over_one_two_and_three_spans() {
         agrees("sagging", both(case).sagging, sagging);
         agrees("hogging", both(case).hogging, hogging);
     }
-}
-
-/// Sharing by springs in closed form; the stiffness of 66.6667 lb/in is 200 lb over 3 in.
-#[test]
-fn three_posts_share_a_push() {
-    let rail = psi(1.0) * inches(1.0) * inches(1.0) * inches(1.0) * inches(1.0) * 7.503125e6;
-    let post = pounds_per_inch(200.0 / 3.0);
-    let of = |loaded| three_posts(loaded, post, inches(72.0), rail);
-    let middle = of(Loaded::Middle);
-    let lambda = &middle.lines[0];
-    assert_eq!(lambda.symbol, "λ");
-    agrees("λ", lambda.result, 1.105459);
-    agrees("middle", middle.value.middle, 0.5128438);
-    agrees("end", of(Loaded::End).value.near, 0.8782109);
-    agrees("of 200", middle.value.middle * 200.0, 102.5688);
-    agrees("of 200", of(Loaded::End).value.near * 200.0, 175.6422);
 }

@@ -21,19 +21,20 @@ use guardrule::statics::factors::Incising;
 use guardrule::statics::factors::JointService;
 use guardrule::statics::factors::LoadDuration;
 use guardrule::statics::factors::Moisture;
+use guardrule::statics::grade::Grade;
 use guardrule::statics::hardware::bolt_tension;
 use guardrule::statics::infill::baluster_moment;
 use guardrule::statics::section::Profile;
-use guardrule::statics::washer::HALF_INCH_CUT;
 use guardrule::statics::washer::WasherPlace;
 use guardrule::statics::washer::washer_bearing;
 use guardrule::statics::withdrawal::Pulled;
 use guardrule::statics::withdrawal::withdrawal;
 use guardrule::statics::wood::Lying;
 use guardrule::statics::wood::Service;
-use guardrule::statics::wood::allowable_bending;
+use guardrule::statics::wood::allowable_bending_of;
 use guardrule::statics::wood::allowable_moment;
 
+use super::HALF_INCH_CUT;
 use super::lag;
 use super::prints_as;
 use super::species;
@@ -52,7 +53,14 @@ fn pine(across: f64, along: f64, lying: Lying) -> Ends<Moment> {
             moisture: Moisture::Wet,
             incising: Incising::Plain,
         };
-        let stress = allowable_bending(species("Southern Pine"), thickness, width, lying, service);
+        let stress = allowable_bending_of(
+            species("Southern Pine"),
+            Grade::No2,
+            thickness,
+            width,
+            lying,
+            service,
+        );
         allowable_moment(stress.expect("in the tables").value, modulus).value
     };
     Ends {
@@ -92,7 +100,7 @@ fn bent(
 }
 
 #[test]
-fn members_of_the_chain() {
+pub(super) fn members_of_the_chain() {
     let baluster = baluster_moment(pounds(50.0), inches(12.0), inches(4.75), inches(32.0)).value;
     prints_as("baluster", baluster, 128.65, 0.01);
     let two = pine(1.5, 1.5, Lying::OnEdge);
@@ -140,7 +148,7 @@ fn pull() -> Ends<Force> {
 }
 
 #[test]
-fn fixings_of_the_chain() {
+pub(super) fn fixings_of_the_chain() {
     prints_as("T", pull().low, 1685.7, 0.1);
     let steel = bolt_tension(inches(0.5)).value;
     prints_as("steel", steel, 4417.9, 0.1);
@@ -163,7 +171,7 @@ fn fixings_of_the_chain() {
 /// band came off the joists, a link that has no allowable value; its washers
 /// give way in the calculation before that.
 #[test]
-fn allowable_pushes_beside_the_tested_ones() {
+pub(super) fn allowable_pushes_beside_the_tested_ones() {
     let half = lag("1/2 in");
     let held = half
         .thread_in_main(inches(3.0), inches(1.5), inches(1.5))

@@ -14,20 +14,15 @@ use guardrule::quantities::pounds_per_foot;
 use guardrule::quantities::psi;
 use guardrule::statics::Ends;
 use guardrule::statics::RatioOutcome;
-use guardrule::statics::anchor::ANCHORS;
 use guardrule::statics::anchor::Concrete;
 use guardrule::statics::anchor::Qualified;
-use guardrule::statics::anchor::Treatment;
 use guardrule::statics::anchor::breakout_in_service;
 use guardrule::statics::anchor::concrete_breakout;
-use guardrule::statics::anchor::masonry_breakout;
 use guardrule::statics::cable::Cable;
 use guardrule::statics::cable::stretch_of_strand;
-use guardrule::statics::cable::tension_at_sag;
 use guardrule::statics::couple::PushWay;
 use guardrule::statics::couple::couple;
 use guardrule::statics::demand::Bays;
-use guardrule::statics::demand::equal_effect_width;
 use guardrule::statics::demand::infill_moment;
 use guardrule::statics::demand::lever_arm;
 use guardrule::statics::demand::line_force;
@@ -41,9 +36,7 @@ use guardrule::statics::panel::PANEL_GRAVITY;
 use guardrule::statics::panel::USUAL_SUBFLOOR;
 use guardrule::statics::plate::ScrewRow;
 use guardrule::statics::plate::elastic_shares;
-use guardrule::statics::plate::far_row;
 use guardrule::statics::plate::greatest_pull;
-use guardrule::statics::plate::reversed;
 use guardrule::statics::plate::with_pivot_moved;
 use guardrule::statics::withdrawal::Pulled;
 use guardrule::statics::withdrawal::withdrawal;
@@ -61,17 +54,16 @@ fn kilonewton_metres(moment: Moment) -> f64 {
 /// Printed in Build 107, "Changes to barrier loadings", as 1.7 m; 50 plf passes
 /// 200 lb at 4 ft.
 #[test]
-fn where_a_line_load_overtakes_a_point_load() {
-    let width = equal_effect_width(newtons(600.0), newtons_per_metre(350.0)).value;
-    agrees("39", (width / millimetres(1000.0)).value, 1.714286);
+pub(super) fn where_a_line_load_overtakes_a_point_load() {
+    let width = newtons(600.0) / newtons_per_metre(350.0);
     prints_as("Build 107", (width / millimetres(1000.0)).value, 1.7, 0.1);
-    let width = equal_effect_width(pounds(200.0), pounds_per_foot(50.0)).value;
-    agrees("4 ft", width, 48.0);
+    let at = |line, width| customary(line_force(line, inches(width)).value);
+    agrees("4 ft", at(pounds_per_foot(50.0), 48.0), 200.0);
 }
 
 /// F·a, with newton metres beside it.
 #[test]
-fn moments_at_the_base() {
+pub(super) fn moments_at_the_base() {
     for (arm, moment, metric) in [
         (36.0, 7200.0, 813.4908),
         (39.0, 7800.0, 881.2817),
@@ -107,7 +99,7 @@ fn moments_at_the_base() {
 
 /// Loads of BS 6180 and of the Ontario code; 0.74 kN/m and 1.0 kN/m² are equal at h = 1.48 m.
 #[test]
-fn metric_demands() {
+pub(super) fn metric_demands() {
     let line = |load: LineLoad, s: f64, a: f64| {
         kilonewton_metres(line_moment(load, millimetres(s), millimetres(a)).value)
     };
@@ -127,7 +119,7 @@ fn metric_demands() {
 
 /// F·(a + d)/d; the pull is 16 to 22 times a share of the push.
 #[test]
-fn the_pull_on_the_upper_bolt() {
+pub(super) fn the_pull_on_the_upper_bolt() {
     for (arm, apart, tension, bearing) in [
         (39.0, 4.0, 2150.0, 1950.0),
         (39.0, 5.25, 1685.714, 1485.714),
@@ -160,7 +152,7 @@ fn shares(moment: f64, rows: &[ScrewRow]) -> Vec<f64> {
 
 /// Elastic shares M·y/Σy², worked by hand.
 #[test]
-fn plates_screwed_down() {
+pub(super) fn plates_screwed_down() {
     let square = [row(3.5, 2), row(0.5, 2)];
     let round = [row(3.0, 1), row(0.75, 2)];
     let wide = [row(5.0, 2), row(1.0, 2)];
@@ -173,8 +165,6 @@ fn plates_screwed_down() {
         agrees("far", found[0], expected[0]);
         agrees("near", found[1], expected[1]);
     }
-    let far = far_row(pound_inches(7200.0), &square).unwrap();
-    agrees("63", far.value, 1028.571);
     let turned = [row(2.25, 2), row(0.5, 1)];
     let worst = greatest_pull(pound_inches(6000.0), &turned).unwrap();
     agrees("64 turned", worst.value, 1301.205);
@@ -199,21 +189,18 @@ fn plates_screwed_down() {
 }
 
 #[test]
-fn a_bent_plate_and_a_push_the_other_way() {
+pub(super) fn a_plate_that_bends_presses_at_the_post() {
     let rows = [row(3.5, 2), row(0.5, 2)];
     let moved = with_pivot_moved(&rows, inches(1.0));
     let found = shares(7200.0, &moved);
     agrees("far alone", found[0], 7200.0 / (2.0 * 2.5));
     agrees("behind the pivot", found[1], 0.0);
-    let back = shares(7200.0, &reversed(&rows, inches(4.0)));
-    agrees("symmetric", back[1], 1008.0);
     assert!(greatest_pull(pound_inches(1.0), &with_pivot_moved(&rows, inches(4.0))).is_err());
-    assert!(far_row(pound_inches(1.0), &[row(3.5, 0)]).is_err());
 }
 
 /// Worked by hand: 27.76042 lb of 200 on a plate that bites the subfloor only.
 #[test]
-fn a_plate_on_the_subfloor_only() {
+pub(super) fn a_plate_on_the_subfloor_only() {
     let pulled = Pulled::WoodScrew(screw(14).diameter);
     let of = |duration| {
         let service = JointService::plain(duration, Moisture::Dry);
@@ -227,9 +214,9 @@ fn a_plate_on_the_subfloor_only() {
     agrees("66 push", carried, 27.76042);
 }
 
-/// Worked by hand: a rail end on No. 10 screws in a spruce stud; a toggle bolt at 50 lb.
+/// Worked by hand: a rail end on No. 10 screws in a spruce stud.
 #[test]
-fn a_rail_end_on_screws() {
+pub(super) fn a_rail_end_on_screws() {
     let pulled = Pulled::WoodScrew(screw(10).diameter);
     let each = |duration| {
         let service = JointService::plain(duration, Moisture::Dry);
@@ -241,19 +228,12 @@ fn a_rail_end_on_screws() {
     let needed = |duration| (pounds(200.0) / each(duration)).value;
     prints_as("67 count", needed(LoadDuration::TEN_YEARS), 1.396, 0.001);
     prints_as("67 count", needed(LoadDuration::TEN_MINUTES), 0.872, 0.001);
-    let toggle = ANCHORS
-        .iter()
-        .find(|row| row.name.starts_with("toggle"))
-        .unwrap();
-    assert_eq!(toggle.treatment, Treatment::NoLoadPath);
-    agrees("toggle", pounds(200.0) / toggle.load.high, 4.0);
 }
 
 /// Exact equilibrium by bisection, worked apart; and the end post.
 #[test]
-fn cables_pushed_at_midspan() {
+pub(super) fn cables_pushed_at_midspan() {
     let (push, bay) = (pounds(50.0), inches(36.0));
-    agrees("79", tension_at_sag(push, bay, inches(1.0)).value, 450.6939);
     let strand = stretch_of_strand(inches(0.125)).value;
     prints_as("EA", strand, 143_600.0, 100.0);
     for (pretension, deflection, tension) in
@@ -289,10 +269,9 @@ fn cables_pushed_at_midspan() {
     assert!(slack.pushed(push).is_err());
 }
 
-/// ACI 318 chapter 17 from memory, worked by hand; 547.5 lb for masonry by ACI
-/// 530 as an engineers' mailing list quotes it.
+/// ACI 318 chapter 17 from memory, worked by hand.
 #[test]
-fn breakout_of_anchors() {
+pub(super) fn breakout_of_anchors() {
     let nominal = concrete_breakout(Concrete::Cracked, psi(2500.0), inches(2.0)).value;
     agrees("86", nominal, 2404.163);
     let service = breakout_in_service(
@@ -300,6 +279,4 @@ fn breakout_of_anchors() {
         Qualified::Well,
     );
     agrees("in service", service.value, 976.6912);
-    let masonry = masonry_breakout(psi(1500.0), inches(3.0)).value;
-    prints_as("masonry", masonry, 547.5, 0.3);
 }

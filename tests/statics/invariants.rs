@@ -5,7 +5,6 @@ use guardrule::quantities::inches;
 use guardrule::quantities::millimetres;
 use guardrule::quantities::newtons;
 use guardrule::quantities::pounds;
-use guardrule::quantities::pounds_per_inch;
 use guardrule::quantities::psi;
 use guardrule::statics::Ends;
 use guardrule::statics::Line;
@@ -26,8 +25,6 @@ use guardrule::statics::lateral::Shear;
 use guardrule::statics::plate::ScrewRow;
 use guardrule::statics::plate::elastic_shares;
 use guardrule::statics::section::Profile;
-use guardrule::statics::sharing::Loaded;
-use guardrule::statics::sharing::three_posts;
 use guardrule::statics::washer::Washer;
 use guardrule::statics::washer::WasherPlace;
 use guardrule::statics::washer::washer_bearing;
@@ -169,21 +166,6 @@ proptest! {
         let sum: f64 = rows.iter().zip(forces)
             .map(|(row, force)| customary(force * row.distance) * f64::from(row.count)).sum();
         prop_assert!((sum - moment).abs() <= 1e-9 * moment);
-    }
-
-    #[test]
-    fn shares_of_three_posts_add_up_to_one(
-        post in 1.0_f64..2000.0, spacing in 24.0_f64..120.0, end in any::<bool>(),
-    ) {
-        let rail = psi(1.4e6) * inches(1.0) * inches(1.0) * inches(1.0) * inches(1.0) * 5.36;
-        let loaded = if end { Loaded::End } else { Loaded::Middle };
-        let shares = three_posts(loaded, pounds_per_inch(post), inches(spacing), rail).value;
-        prop_assert!((shares.near + shares.middle + shares.far - 1.0).abs() < 1e-12);
-        if end {
-            prop_assert!(shares.near >= 5.0 / 6.0);
-        } else {
-            prop_assert!(shares.middle >= 1.0 / 3.0);
-        }
     }
 
     #[test]

@@ -82,7 +82,7 @@ fn rectangle(across: f64, along: f64) -> Profile {
 /// What is left of a post: b less the hole, 9/16 in for a 1/2 in bolt (NDS 2018
 /// §12.1.3.2; a worked example in its errata takes 0.5625 in as well).
 #[test]
-fn holes_take_from_the_width() {
+pub(super) fn holes_take_from_the_width() {
     let half = bolt_hole(inches(0.5)).value;
     agrees("D_h", half, 0.5625);
     let modulus = |profile: Profile, hole: Distance, count| {
@@ -124,7 +124,7 @@ fn holes_take_from_the_width() {
 /// F'_b·S_net of a 4x4 with one 1/2 in bolt, wet with C_D 1.0 to dry with 1.6, and
 /// the ratio to 200 lb at 39 in: NDS Supplement 2018 values.
 #[test]
-fn a_post_on_its_net_section() {
+pub(super) fn a_post_on_its_net_section() {
     let takes = |name, grade, service| {
         let (side, lying) = (inches(3.5), Lying::OnEdge);
         let stress = allowable_bending_of(species(name), grade, side, side, lying, service);
@@ -189,7 +189,7 @@ fn a_post_on_its_net_section() {
 
 /// F·(a + d)/d and F·a/d at a = 39 in, by rim and pivot.
 #[test]
-fn the_couple_by_where_the_bolts_fit() {
+pub(super) fn the_couple_by_where_the_bolts_fit() {
     let pull = |arm, apart| {
         let couple = couple(PushWay::Outward, pounds(200.0), inches(arm), inches(apart)).value;
         (customary(couple.tension), customary(couple.bearing))
@@ -265,7 +265,7 @@ fn the_couple_by_where_the_bolts_fit() {
 /// NDS 2018 §3.10: F_c⊥·C_M·A·C_b of Southern Pine, wet, against 1 685.7 lb, and the
 /// washer that is just enough.
 #[test]
-fn washers_by_their_size() {
+pub(super) fn washers_by_their_size() {
     let takes = |washer| washer_bearing(psi(565.0), washer, WasherPlace::Within, Moisture::Wet);
     let hole = inches(0.5625);
     let round = |outside| Washer::Round {
@@ -314,7 +314,7 @@ fn washers_by_their_size() {
 
 /// AISC 360-10 Table J3.2, A307: 45 ksi, Ω 2.0.
 #[test]
-fn bolts_in_tension() {
+pub(super) fn bolts_in_tension() {
     prints_as("1/2 in", bolt_tension(inches(0.5)).value, 4417.9, 0.1);
     prints_as("3/8 in", bolt_tension(inches(0.375)).value, 2485.0, 0.1);
     // a newel on one rod turns about its edge: M/(B/2)
@@ -336,7 +336,7 @@ fn bolts_in_tension() {
 /// One 1/2 in bolt between a post loaded across its grain and a joist along: mode
 /// III_s in every wood (NDS 2018 Table 12.3.1A, worked apart).
 #[test]
-fn a_post_flat_on_a_joist() {
+pub(super) fn a_post_flat_on_a_joist() {
     for (g, z) in [(0.55, 470.2), (0.50, 432.2), (0.42, 372.4)] {
         let bearing = |angle| dowel_bearing(gravity(g), inches(0.5), degrees(angle)).value;
         let joint = Joint {
@@ -361,7 +361,7 @@ fn a_post_flat_on_a_joist() {
 /// Table 11.3.6A of NDS 2018, from memory: D 1 in, s 4 in, E 1.4e6, equal members of
 /// 5 in²: 1.00 for two and 0.97 for three in a row.
 #[test]
-fn bolts_in_a_row_share_unevenly() {
+pub(super) fn bolts_in_a_row_share_unevenly() {
     let row = |count| {
         let stretch = pounds(1.4e6 * 5.0);
         group_action(FastenerRow {
@@ -386,7 +386,7 @@ fn bolts_in_a_row_share_unevenly() {
 
 /// A cap on a second rail over 72 in: equal deflection, min(F'_b·S·ΣI/I).
 #[test]
-fn a_cap_and_a_second_rail_bend_together() {
+pub(super) fn a_cap_and_a_second_rail_bend_together() {
     let of = |name, across: f64, along: f64, service| {
         let profile = rectangle(across, along).section().unwrap();
         let (thin, wide) = (inches(across.min(along)), inches(across.max(along)));
@@ -428,7 +428,7 @@ fn a_cap_and_a_second_rail_bend_together() {
 
 /// A 4x4 of Southern Pine by width (NDS Supplement 2018 Table 4B).
 #[test]
-fn southern_pine_goes_by_its_width() {
+pub(super) fn southern_pine_goes_by_its_width() {
     for (width, grade, value) in [
         (3.5, Grade::No2, 1100.0),
         (5.5, Grade::No2, 1000.0),
@@ -454,7 +454,7 @@ fn southern_pine_goes_by_its_width() {
 /// Saint-Venant's series, checked by others against a handbook: a post between two
 /// joists twists the rim by 3 900 lb·in each way.
 #[test]
-fn a_rim_alone_cannot_hold_a_post_by_twisting() {
+pub(super) fn a_rim_alone_cannot_hold_a_post_by_twisting() {
     for (deep, stress) in [(7.25, 824.1), (9.25, 626.1), (11.25, 504.6)] {
         let found = torsion_stress(pound_inches(3900.0), inches(deep), inches(1.5)).value;
         prints_as("τ", found, stress, 0.1);
@@ -467,7 +467,7 @@ fn a_rim_alone_cannot_hold_a_post_by_twisting() {
 
 /// Ten cables at 3 1/8 in under a 36 in rail.
 #[test]
-fn cables_pull_at_the_post_where_they_end() {
+pub(super) fn cables_pull_at_the_post_where_they_end() {
     let heights: Vec<Distance> = (1..=10).map(|n| inches(3.125 * f64::from(n))).collect();
     for (tension, foot, below, top, span) in [
         (100.0, 17_187.5, 20_187.5, 477.4, 5110.7),
@@ -493,7 +493,7 @@ fn cables_pull_at_the_post_where_they_end() {
 
 /// Exact equilibrium by bisection; EA 143 611 lb for 1/8 in of 1x19.
 #[test]
-fn a_cable_that_is_pushed_tightens() {
+pub(super) fn a_cable_that_is_pushed_tightens() {
     for (push, bay, tension, run, deflection, tight) in [
         (50.0, 42.0, 225.0, 42.0, 1.1722, 448.6),
         (50.0, 42.0, 225.0, 240.0, 1.7095, 308.1),
@@ -520,7 +520,7 @@ fn metal(name: &str) -> &'static Metal {
 
 /// Square tubes with sharp corners: F_ty·S/1.65, and 0.6·F_y·S of steel.
 #[test]
-fn posts_of_tube() {
+pub(super) fn posts_of_tube() {
     let tube = |side: f64, wall| Profile::RectangularTube {
         across: inches(side),
         along: inches(side),
@@ -592,7 +592,7 @@ fn posts_of_tube() {
 /// A 4 x 4 plate under a 2 x 2 post, screws 1/2 in from the edge, 36 ksi: stiff, and
 /// pressing at the post's far face.
 #[test]
-fn a_base_plate_bends_before_its_screws_say_so() {
+pub(super) fn a_base_plate_bends_before_its_screws_say_so() {
     for (pull, moment) in [(1008.0, 1008.0), (1440.0, 1440.0)] {
         prints_as(
             "M_p",
@@ -617,7 +617,7 @@ fn a_base_plate_bends_before_its_screws_say_so() {
 /// 47 405 and 88 489 lb, 18 313 and 92 221 lb (its factors rounded on the way), and
 /// the row of a guard's plate.
 #[test]
-fn breakout_of_a_row_of_anchors() {
+pub(super) fn breakout_of_a_row_of_anchors() {
     let one = concrete_breakout(Concrete::Cracked, psi(4500.0), inches(12.0));
     prints_as("N_b", one.value, 47_405.3, 0.1);
     let row = |count, apart, embedded, edge| AnchorRow {
@@ -661,7 +661,7 @@ fn breakout_of_a_row_of_anchors() {
 
 /// Uniform blocks on either side of the turning point, and the form of a handbook.
 #[test]
-fn posts_in_a_pocket() {
+pub(super) fn posts_in_a_pocket() {
     let of = |depth, width, arm, strength: f64| Pocket {
         width: inches(width),
         depth: inches(depth),

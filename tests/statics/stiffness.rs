@@ -4,24 +4,15 @@
 use guardrule::quantities::Distance;
 use guardrule::quantities::inches;
 use guardrule::quantities::pounds;
-use guardrule::quantities::pounds_per_inch;
-use guardrule::quantities::psi;
-use guardrule::statics::beam::rigidity;
-use guardrule::statics::section::Profile;
 use guardrule::statics::stiffness::DeflectionLimit;
 use guardrule::statics::stiffness::NoStiffness;
 use guardrule::statics::stiffness::ScalePull;
-use guardrule::statics::stiffness::at_top;
-use guardrule::statics::stiffness::fixing_rotation;
 use guardrule::statics::stiffness::free_play;
-use guardrule::statics::stiffness::level_part;
 use guardrule::statics::stiffness::movement_at;
 use guardrule::statics::stiffness::pull_stiffness;
 use guardrule::statics::stiffness::pull_stiffness_bounds;
 
 use super::agrees;
-use super::degrees;
-use super::prints_as;
 
 fn pull(force: f64, movement: f64) -> ScalePull {
     ScalePull {
@@ -32,7 +23,7 @@ fn pull(force: f64, movement: f64) -> ScalePull {
 
 /// ASTM E985 §7.2 as quoted.
 #[test]
-fn limits_of_movement() {
+pub(super) fn limits_of_movement() {
     for (height, spacing, midspan, post) in [(42.0, 72.0, 2.5, 3.5), (36.0, 96.0, 2.5, 3.0)] {
         let of = |limit: DeflectionLimit| limit.limit(inches(height), inches(spacing)).value;
         agrees("midspan", of(DeflectionLimit::E985Midspan), midspan);
@@ -53,7 +44,7 @@ fn limits_of_movement() {
 
 /// Two pulls and the spring between them.
 #[test]
-fn a_pull_test_at_two_forces() {
+pub(super) fn a_pull_test_at_two_forces() {
     let (low, high) = (pull(10.0, 0.21), pull(50.0, 0.72));
     let k = pull_stiffness(low, high).unwrap().value;
     agrees("K", k, 78.43137);
@@ -68,27 +59,9 @@ fn a_pull_test_at_two_forces() {
     );
 }
 
-/// What is left of the movement is rotation of the fixing.
-#[test]
-fn what_the_fixing_turns() {
-    let profile = Profile::Rectangle {
-        across: inches(3.5),
-        along: inches(3.5),
-    };
-    let post = rigidity(psi(1.4e6), profile.section().unwrap().second_moment).value;
-    let found = fixing_rotation(pull(50.0, 0.75), inches(42.0), post)
-        .unwrap()
-        .value;
-    agrees("bending", found.bending, 0.07053061);
-    agrees("rotation", found.rotation.value, 0.01617784);
-    agrees("stiffness", found.stiffness, 129_807.2);
-    let stiffer = fixing_rotation(pull(50.0, 0.05), inches(42.0), post);
-    assert!(stiffer.is_err(), "the post alone bends more");
-}
-
 /// The bolted post of the published tests (Loferski, Albright, Woeste), 4.4 in at 200 lb; it broke at 237 lb.
 #[test]
-fn the_tested_post_as_a_pull_test() {
+pub(super) fn the_tested_post_as_a_pull_test() {
     let k = pull_stiffness(pull(0.0, 0.0), pull(200.0, 4.4))
         .unwrap()
         .value;
@@ -99,23 +72,12 @@ fn the_tested_post_as_a_pull_test() {
     assert!(at_fifty > inches(36.0) / 48.0);
 }
 
-/// 10 degrees off level costs 1.5 %; 1/16 in on 1/2 in is about 12 %.
+/// 1/16 in on 1/2 in is about 12 %.
 #[test]
-fn doubts_of_a_pull_test() {
-    prints_as(
-        "level",
-        level_part(pounds(1.0), degrees(10.0)).value,
-        0.98481,
-        0.000_01,
-    );
+pub(super) fn doubts_of_a_pull_test() {
     let ends = pull_stiffness_bounds(pull(10.0, 0.0), pull(50.0, 0.5), inches(1.0 / 16.0)).unwrap();
     agrees("low", ends.low.value, 40.0 / 0.5625);
     agrees("high", ends.high.value, 40.0 / 0.4375);
-    agrees(
-        "lower down",
-        at_top(pounds_per_inch(100.0), inches(30.0), inches(36.0)).value,
-        69.444_444,
-    );
     let still = pull_stiffness_bounds(pull(10.0, 0.0), pull(50.0, 0.05), inches(1.0 / 16.0));
     assert_eq!(still.err(), Some(NoStiffness::MovedTooLittle));
     let same = pull_stiffness(pull(50.0, 0.1), pull(50.0, 0.2));

@@ -103,7 +103,7 @@ pub(super) fn breakout(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
 /// A post in a pocket: its depth cannot be seen, and the edge usually decides.
 pub(super) fn pocket(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
     let unseen = "what a post set in concrete holds cannot be told from outside: look for cracks, rust stains and standing water in the socket";
-    let hidden = |asks: &[Item]| Link::hidden(KIND, POCKET, unseen, asks).mending(Mend::Anchors);
+    let hidden = |asks: &[Item]| Link::hidden(KIND, POCKET, unseen, asks).mending(Mend::Socket);
     let Some(depth) = seen.known_length(Item::SocketDepth) else {
         return hidden(&[]);
     };
@@ -131,7 +131,7 @@ pub(super) fn pocket(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
     let demand = Ends::exactly(load);
     match Ends::of_worked(ends) {
         Some(capacity) => Link::weighed(KIND, POCKET, &demand, &capacity)
-            .mending(Mend::Anchors)
+            .mending(Mend::Socket)
             .never_passing(unseen, &[]),
         None => hidden(&[]),
     }

@@ -31,6 +31,7 @@ use crate::judge::load_path::screws::NO_NUMBERS;
 use crate::judge::load_path::screws::NO_THREAD;
 use crate::judge::load_path::screws::Sideways;
 use crate::judge::load_path::screws::held;
+use crate::judge::load_path::screws::no_more_than_the_heads;
 use crate::judge::load_path::screws::on_one;
 use crate::judge::load_path::screws::one_of;
 use crate::judge::load_path::screws::pushed_sideways;
@@ -40,9 +41,11 @@ use crate::judge::load_path::seen::diameter;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::washer;
 use crate::quantities::Distance;
+use crate::quantities::Force;
 use crate::quantities::inches;
 use crate::reading::Fasteners;
 use crate::statics::Ends;
+use crate::statics::Worked;
 use crate::statics::factors::Grain;
 
 const KIND: LinkKind = LinkKind::PostFixing;
@@ -81,7 +84,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> 
             Link::hidden(
                 KIND,
                 "what holds the post",
-                "it cannot be seen: ask to lift the cover or the board at the foot of a post",
+                "nobody can see it: ask to lift the cover or the board at the foot of a post",
                 &[],
             ),
             seen,
@@ -243,8 +246,21 @@ fn pulled(
     let Some(layers) = layers else {
         return without(NO_THREAD, &[Item::ThreadInFraming]);
     };
+    let under_heads = |thread: Ends<Worked<Force>>| {
+        let under = (woods.post, layers.before);
+        let heads = no_more_than_the_heads(thread.clone(), under, one_of(fasteners));
+        match seen.word::<PostMaterialWord>() {
+            Some(PostMaterialWord::Wood) => heads,
+            Some(_) => thread,
+            // a post of metal may hold the heads
+            None => Ends {
+                low: heads.low,
+                high: thread.high,
+            },
+        }
+    };
     match held(woods.framing, one_of(fasteners), layers, Grain::Side) {
-        Ok(capacity) => Link::weighed(KIND, PULLED, &demand, &capacity)
+        Ok(capacity) => Link::weighed(KIND, PULLED, &demand, &under_heads(capacity))
             .taking(woods.framing.taken())
             .taking(&arm_taken(seen))
             .taking(&[Taken::Thread])

@@ -156,6 +156,10 @@ pub enum Mend {
     RailEnd,
     /// A second rail on edge below the top rail.
     SecondRail,
+    /// A deeper socket in the concrete.
+    Socket,
+    /// A thicker plate below the post.
+    ThickerPlate,
     /// A thicker post, or bolts farther apart.
     ThickerPost,
     /// A tension tie from the upper bolt to the joists.

@@ -281,7 +281,7 @@ fn bent(seen: &Seen<'_, '_>, pulled: &PlatePull) -> Link {
     };
     let takes = STEEL.map(|strength| plate_allowable(strength, pulled.width, thick));
     match Ends::of_worked(takes) {
-        Some(capacity) => Link::weighed(KIND, BENT, &demand, &capacity).mending(Mend::NewPost),
+        Some(capacity) => Link::weighed(KIND, BENT, &demand, &capacity).mending(Mend::ThickerPlate),
         None => without("no published value", &[]),
     }
 }

@@ -13,6 +13,7 @@ use crate::judge::load_path::screws::Layers;
 use crate::judge::load_path::screws::NONE_IN_END_GRAIN;
 use crate::judge::load_path::screws::Sideways;
 use crate::judge::load_path::screws::held;
+use crate::judge::load_path::screws::no_more_than_the_heads;
 use crate::judge::load_path::screws::pushed_sideways;
 use crate::judge::load_path::screws::toenailed;
 use crate::judge::load_path::seen::Seen;
@@ -312,7 +313,10 @@ impl ScrewedEnd<'_, '_, '_> {
     }
 
     fn pulled(&self, sits: Sits) -> EndCapacity {
-        held(self.wood, self.fasteners, self.layers(sits), Grain::Side)
+        let layers = self.layers(sits);
+        let thread = held(self.wood, self.fasteners, layers, Grain::Side)?;
+        let under = (self.wood, layers.before);
+        Ok(no_more_than_the_heads(thread, under, self.fasteners))
     }
 
     fn links(&self, sits: Sits, loads: Loads<'_>) -> Vec<Link> {
@@ -403,7 +407,14 @@ fn into_a_stud(seen: &Seen<'_, '_>, (rail, stud): (&Wood, &Wood), loads: Loads<'
         },
         main: Ends::exactly(BEHIND),
     };
-    let pulled = held(stud, fasteners, layers, Grain::Side);
+    let pulled = held(stud, fasteners, layers, Grain::Side).map(|thread| {
+        let heads = no_more_than_the_heads(thread.clone(), (rail, layers.before), fasteners);
+        // the sheet of a bracket may hold the heads
+        Ends {
+            low: heads.low,
+            high: thread.high,
+        }
+    });
     let mut links = vec![weighed(OUTWARD, &pulled, stud, loads, Standing::Known)];
     if loads.presses_down() {
         let mut all = Vec::new();

@@ -34,6 +34,8 @@ use crate::statics::lateral::SidePlate;
 use crate::statics::lateral::penetration_share;
 use crate::statics::withdrawal::Pulled;
 use crate::statics::withdrawal::RuledOut;
+use crate::statics::withdrawal::head_allowable;
+use crate::statics::withdrawal::head_pull_through;
 use crate::statics::withdrawal::withdrawal;
 
 pub(super) const NO_NUMBERS: &str =
@@ -195,6 +197,46 @@ pub(super) fn held(
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let thread = screw.thread(fasteners.length.map(|length| length.to_uom()), layers);
     pulled_out(wood, fasteners, &thread, lightest_and_heaviest(wood), grain)
+}
+
+/// Less wood than this lies under no head. (common practice, no source)
+const UNDER_A_HEAD: Distance = inches(0.5);
+
+/// What so many screws hold, where their heads bear on wood: a head may be pulled
+/// through before the thread comes out, and of the two the less counts (NDS 2018
+/// §12.2.5, read second-hand). Lags bear on washers, and have a link of their own.
+pub(super) fn no_more_than_the_heads(
+    capacity: Ends<Worked<Force>>,
+    (under, thick): (&Wood, Ends<Distance>),
+    fasteners: Fasteners,
+) -> Ends<Worked<Force>> {
+    let Some(Threaded::Screw(screw)) = Threaded::of(fasteners.size) else {
+        return capacity;
+    };
+    let mut all = Vec::new();
+    for gravity in lightest_and_heaviest(under) {
+        for thick in [thick.low, thick.high] {
+            let reference = head_pull_through(screw.head, gravity, thick.max(UNDER_A_HEAD));
+            for service in under.joints_in(Grain::Side) {
+                let one = head_allowable(&reference, service);
+                all.push(together(one, fasteners.count));
+            }
+        }
+    }
+    let Some(heads) = Ends::of_worked(all) else {
+        return capacity;
+    };
+    let lesser = |thread: Worked<Force>, head: Worked<Force>| {
+        if head.value < thread.value {
+            head
+        } else {
+            thread
+        }
+    };
+    Ends {
+        low: lesser(capacity.low, heads.low),
+        high: lesser(capacity.high, heads.high),
+    }
 }
 
 const OUTSIDE: &str = "screws of this size stand in no published table here";

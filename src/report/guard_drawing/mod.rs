@@ -4,8 +4,10 @@
 mod facts;
 mod front;
 mod hole;
+mod life_size;
 mod pen;
 
 pub(super) use facts::GuardDrawn;
 pub(super) use front::front;
 pub(super) use hole::hole;
+pub(super) use life_size::life_size;

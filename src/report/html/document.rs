@@ -9,17 +9,22 @@ use maud::PreEscaped;
 use maud::html;
 
 use crate::input::Diagnostics;
+use crate::report::Detail;
 use crate::report::JudgedGuard;
+use crate::report::PageFor;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
+use crate::report::guard_drawing::life_size;
 use crate::report::html::ending::last_sheet;
 use crate::report::html::guard::OnePage;
 use crate::report::html::headings::HeadingDepth;
+use crate::report::html::letters;
 use crate::report::html::many;
 use crate::report::html::many::first_sheet;
 use crate::report::html::marks;
 use crate::report::html::sheet::PageSheet;
+use crate::report::html::sheet::running;
 use crate::report::told::DEFERRAL;
 use crate::report::told::PageKeeps;
 use crate::report::told::PageTold;
@@ -33,16 +38,44 @@ pub const PAGE_STYLE: &str = include_str!("page.css");
 /// What the page lets itself do: its own style, by its hash, and pictures that it
 /// carries; nothing else, and nothing from outside. A test compares the hash.
 pub const PAGE_POLICY: &str = "default-src 'none'; \
-style-src 'sha256-+hmL+JBLJWf8kadXy9C+Ax1wSOIy7whSlhLNhAGdc/A='; \
+style-src 'sha256-fw6ils0EjwYdg15tiM7344o/oXvZ+RPdOFqTzOhzyw8='; \
 img-src data:; base-uri 'none'; form-action 'none'";
 
-/// Above this many guards only the lists stand in the page, and not every rule.
+/// Up to so many guards every rule of each stands in the page.
 const MOST_IN_FULL: usize = 24;
+/// Up to so many each is drawn; the pages of single units draw all.
+const MOST_DRAWN: usize = 200;
+
+/// How much a page of so many guards keeps of each.
+pub(super) fn keeps(guards: usize, detail: Detail) -> PageKeeps {
+    if guards <= MOST_IN_FULL || detail == Detail::Full {
+        PageKeeps::Everything
+    } else if guards <= MOST_DRAWN {
+        PageKeeps::Drawings
+    } else {
+        PageKeeps::Lists
+    }
+}
+
+/// Takes one more guard for pages.
+pub(super) fn add(
+    told: &mut SurveyTold,
+    entry: &JudgedGuard<'_>,
+    basis: &ReportBasis<'_>,
+    keeps: PageKeeps,
+) {
+    told.add(entry, basis, String::new());
+    if let Some(told) = told.guards.last_mut() {
+        let page = PageTold::new(entry, basis, keeps, &told.paragraphs);
+        told.page = Some(Box::new(page));
+    }
+}
 
 /// The report as a page.
 pub struct HtmlReport<'a, W> {
     out: W,
     basis: ReportBasis<'a>,
+    page_for: PageFor,
     keeps: PageKeeps,
     told: SurveyTold,
 }
@@ -50,84 +83,150 @@ pub struct HtmlReport<'a, W> {
 impl<'a, W: Write> HtmlReport<'a, W> {
     /// Nothing is written before the end, since the worst comes first. `guards` is
     /// how many there will be about.
-    pub fn new(out: W, basis: ReportBasis<'a>, guards: usize) -> HtmlReport<'a, W> {
-        let keeps = if guards > MOST_IN_FULL {
-            PageKeeps::Lists
-        } else {
-            PageKeeps::Everything
+    pub fn new(
+        out: W,
+        basis: ReportBasis<'a>,
+        guards: usize,
+        page_for: PageFor,
+    ) -> HtmlReport<'a, W> {
+        // holes at life size are drawn from what the drawings hold
+        let keeps = match page_for {
+            PageFor::LifeSize => PageKeeps::Drawings,
+            PageFor::Anybody | PageFor::Landlord | PageFor::Contractor | PageFor::Record => {
+                keeps(guards, basis.detail)
+            }
         };
         HtmlReport {
             out,
             basis,
+            page_for,
             keeps,
             told: SurveyTold::default(),
         }
     }
+}
 
-    fn write(&mut self, diagnostics: &Diagnostics) -> io::Result<()> {
-        let told = &self.told;
-        let sheet = PageSheet::new(&self.basis, told.guards.len());
+impl<W: Write> Report for HtmlReport<'_, W> {
+    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
+        add(&mut self.told, entry, &self.basis, self.keeps);
+        Ok(())
+    }
+
+    fn finish(mut self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary> {
+        self.told.sort();
+        let whole = WholeDocument {
+            basis: &self.basis,
+            told: &self.told,
+            faulty: diagnostics.any_error(),
+            page_for: self.page_for,
+        };
+        whole.write(&mut self.out)?;
+        Ok(self.told.summary)
+    }
+}
+
+/// All of a survey in one page.
+struct WholeDocument<'a> {
+    basis: &'a ReportBasis<'a>,
+    told: &'a SurveyTold,
+    faulty: bool,
+    page_for: PageFor,
+}
+
+impl WholeDocument<'_> {
+    fn write(&self, out: &mut dyn Write) -> io::Result<()> {
+        let told = self.told;
+        let sheet = PageSheet::new(self.basis, told.guards.len());
         let for_all = for_all(&told.guards);
-        let depth = match told.guards.len() {
-            1 => HeadingDepth::Alone,
-            _ => HeadingDepth::OfSeveral,
+        let alone = told.guards.len() == 1 && self.page_for == PageFor::Anybody;
+        let depth = if alone {
+            HeadingDepth::Alone
+        } else {
+            HeadingDepth::OfSeveral
         };
         let title = match told.guards.as_slice() {
             [one] => format!("{} · {}", one.name, sheet.title()),
             _ => sheet.title(),
         };
-        let out = &mut self.out;
-        let head = beginning(&title, &when_and_by(&self.basis));
-        out.write_all(head.into_string().as_bytes())?;
-        let put = |out: &mut W, part: Markup| out.write_all(part.into_string().as_bytes());
+        put(out, beginning(&title, &when_and_by(self.basis)))?;
         if told.guards.is_empty() {
-            put(out, nothing(&sheet, diagnostics))?;
+            put(out, nothing(&sheet, self.faulty))?;
         }
-        if depth == HeadingDepth::OfSeveral && !told.guards.is_empty() {
+        match self.page_for {
+            PageFor::Landlord => put(out, letters::request(&sheet, told))?,
+            PageFor::Contractor => put(out, letters::work(&sheet, told))?,
+            PageFor::LifeSize => put(out, holes(&sheet, told))?,
+            PageFor::Anybody | PageFor::Record => {}
+        }
+        let is_first = matches!(self.page_for, PageFor::Anybody | PageFor::Record);
+        if depth == HeadingDepth::OfSeveral && !told.guards.is_empty() && is_first {
             let link = |index: usize| format!("#railing-{}", index + 1);
-            put(
-                out,
-                first_sheet(&sheet, told, diagnostics.any_error(), &link),
-            )?;
+            put(out, first_sheet(&sheet, told, self.faulty, &link))?;
         }
-        if depth == HeadingDepth::Alone {
-            put(out, many::warnings(&sheet, diagnostics.any_error()))?;
+        if !is_first || alone {
+            put(out, many::warnings(&sheet, self.faulty))?;
         }
-        for (number, guard) in (1..).zip(&told.guards) {
-            let page = OnePage {
-                told: guard,
-                number,
-                depth,
-                for_all: &for_all,
-            };
-            put(out, page.article(&sheet))?;
+        if self.page_for != PageFor::LifeSize {
+            for (number, guard) in (1..).zip(&told.guards) {
+                let page = OnePage {
+                    told: guard,
+                    number,
+                    depth,
+                    for_all: &for_all,
+                };
+                put(out, page.article(&sheet))?;
+            }
         }
-        if !told.guards.is_empty() {
+        if self.page_for == PageFor::Record {
+            put(out, letters::record(&sheet, told))?;
+        }
+        if !told.guards.is_empty() && self.page_for != PageFor::LifeSize {
             put(out, last_sheet(&sheet, told, &for_all))?;
         }
         writeln!(out, "{}", ending())
     }
 }
 
-impl<W: Write> Report for HtmlReport<'_, W> {
-    fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        self.told.add(entry, &self.basis, String::new());
-        if let Some(told) = self.told.guards.last_mut() {
-            let page = PageTold::new(entry, &self.basis, self.keeps, &told.paragraphs);
-            told.page = Some(Box::new(page));
-        }
-        Ok(())
-    }
+/// Writes a part.
+pub(super) fn put(out: &mut dyn Write, part: Markup) -> io::Result<()> {
+    out.write_all(part.into_string().as_bytes())
+}
 
-    fn finish(mut self: Box<Self>, diagnostics: &Diagnostics) -> io::Result<Summary> {
-        self.told.sort();
-        self.write(diagnostics)?;
-        Ok(self.told.summary)
+/// The deciding holes at life size, a sheet each.
+fn holes(sheet: &PageSheet<'_>, told: &SurveyTold) -> Markup {
+    let drawn = (1..).zip(&told.guards).filter_map(|(number, guard)| {
+        let hole = guard.page.as_ref()?.drawn.as_ref()?.hole.as_ref()?;
+        Some((number, guard, hole))
+    });
+    let drawn: Vec<_> = drawn.collect();
+    html! {
+        section class="sheet" aria-labelledby="life" {
+            (running(&sheet.head_of("holes at life size")))
+            div class="matter" {
+                h1 id="life" { "Holes at life size" }
+                @if drawn.is_empty() {
+                    p { "No railing of this survey has a hole that a ball was asked for and that was measured." }
+                } @else {
+                    p { "One sheet for each railing whose deciding hole was measured: the hole as it is, and the ball that must not pass as a disc to cut out." }
+                }
+            }
+            (sheet.foot())
+        }
+        @for (number, guard, hole) in drawn {
+            section class="sheet" {
+                (running(&sheet.running_head(number, &guard.name)))
+                div class="matter" {
+                    h2 class="name" { (guard.name) }
+                    (life_size(hole, &format!("life-{number}")))
+                }
+                (sheet.foot())
+            }
+        }
     }
 }
 
 /// Everything before the first sheet: the tags that the end closes are left open.
-pub(super) fn beginning(title: &str, where_and_when: &str) -> Markup {
+pub(in crate::report) fn beginning(title: &str, where_and_when: &str) -> Markup {
     let head = html! {
         head {
             meta charset="utf-8";
@@ -152,20 +251,20 @@ pub(super) fn beginning(title: &str, where_and_when: &str) -> Markup {
 }
 
 /// Everything after the last sheet.
-pub(super) fn ending() -> String {
+pub(in crate::report) fn ending() -> String {
     let end = html! { footer class="end" { p { "Nothing here is called safe. " (DEFERRAL) } } };
     format!("</main>{}</body></html>", end.into_string())
 }
 
 /// Where nothing could be judged.
-fn nothing(sheet: &PageSheet<'_>, diagnostics: &Diagnostics) -> Markup {
+fn nothing(sheet: &PageSheet<'_>, faulty: bool) -> Markup {
     html! {
         section class="sheet" {
             div class="matter" {
                 h1 { (sheet.title()) }
                 p { "No railing could be read from the survey, so nothing was judged; why is said where \
     the report was made." }
-                (many::warnings(sheet, diagnostics.any_error()))
+                (many::warnings(sheet, faulty))
             }
             (sheet.foot())
         }

@@ -22,6 +22,9 @@ use crate::report::words::several;
 /// Rows that stay together under their unit's heading.
 const TOGETHER: usize = 10;
 
+/// From so many guards on there are totals.
+const MANY: usize = 12;
+
 /// Where a guard's own page is.
 pub(super) type LinkTo<'l> = &'l dyn Fn(usize) -> String;
 
@@ -49,6 +52,7 @@ pub(super) fn first_sheet(
                 (tonight(told, link))
                 (table(told, link))
                 (good(told, link))
+                @if told.len() > MANY { (totals(survey)) }
             }
             (sheet.foot())
         }
@@ -56,7 +60,7 @@ pub(super) fn first_sheet(
 }
 
 /// What a reader must know of what was judged at all.
-pub(super) fn warnings(sheet: &PageSheet<'_>, faulty: bool) -> Markup {
+pub(in crate::report) fn warnings(sheet: &PageSheet<'_>, faulty: bool) -> Markup {
     html! {
         @if faulty {
             p class="law" { b { "Something in the files could not be understood." }
@@ -293,6 +297,19 @@ fn entry(told: &[GuardTold], row: &TableRow, link: LinkTo<'_>) -> Markup {
                     span { (says.join(": ")) }
                 }
             } }
+        }
+    }
+}
+
+/// How many guards fall short by what.
+fn totals(survey: &SurveyTold) -> Markup {
+    html! {
+        section aria-labelledby="totals" {
+            h2 class="sub" id="totals" { "Totals" }
+            @for (what, list) in survey.totals.lists() {
+                h3 class="card-name" { (what) }
+                ul class="written" { @for (name, count) in list { li { b { (count) } " " (name) } } }
+            }
         }
     }
 }

@@ -20,7 +20,7 @@ const fn id(verdict: Verdict) -> &'static str {
 }
 
 /// The mark alone; a screen reader has the word beside it.
-pub(super) fn mark(verdict: Verdict) -> Markup {
+pub(in crate::report) fn mark(verdict: Verdict) -> Markup {
     html! { svg class="m" aria-hidden="true" { use href=(id(verdict)) {} } }
 }
 

@@ -7,22 +7,23 @@ use crate::judge::Authority;
 use crate::report::ReportBasis;
 use crate::report::one_line;
 use crate::report::told::DEFERRAL;
+use crate::report::told::when_and_by;
 use crate::report::words;
 
 /// What the sheets of one report share.
-pub(super) struct PageSheet<'a> {
-    pub(super) authority: Authority,
+pub(in crate::report) struct PageSheet<'a> {
+    pub(in crate::report) authority: Authority,
     property: String,
     measured: String,
     judged_by: String,
     /// How many guards there are.
-    pub(super) of: usize,
+    pub(in crate::report) of: usize,
     /// What leads back to the list; nothing where there is one guard.
-    pub(super) basis: &'a ReportBasis<'a>,
+    pub(in crate::report) basis: &'a ReportBasis<'a>,
 }
 
 impl<'a> PageSheet<'a> {
-    pub(super) fn new(basis: &'a ReportBasis<'a>, of: usize) -> PageSheet<'a> {
+    pub(in crate::report) fn new(basis: &'a ReportBasis<'a>, of: usize) -> PageSheet<'a> {
         let list = |several: &[String]| {
             let each: Vec<_> = several.iter().map(|text| one_line(text)).collect();
             words::shortened(&each.join("; "))
@@ -57,12 +58,12 @@ impl<'a> PageSheet<'a> {
     }
 
     /// `the yellow house · deck · railing 1 of 3 · measured 2026-05-04`
-    pub(super) fn running_head(&self, number: usize, name: &str) -> String {
+    pub(in crate::report) fn running_head(&self, number: usize, name: &str) -> String {
         self.joined(&[name, &format!("railing {number} of {}", self.of)])
     }
 
     /// Of a page about several: what it is about.
-    pub(super) fn head_of(&self, what: &str) -> String {
+    pub(in crate::report) fn head_of(&self, what: &str) -> String {
         self.joined(&[what])
     }
 
@@ -75,7 +76,7 @@ impl<'a> PageSheet<'a> {
     }
 
     /// The foot of every printed page.
-    pub(super) fn foot(&self) -> Markup {
+    pub(in crate::report) fn foot(&self) -> Markup {
         html! {
             div class="runf" {
                 p { (self.judged_by) " Nothing here is called safe. " (DEFERRAL) }
@@ -83,8 +84,13 @@ impl<'a> PageSheet<'a> {
         }
     }
 
+    /// When it was measured and by whom, and the day of the report.
+    pub(in crate::report) fn when_and_by(&self) -> String {
+        when_and_by(self.basis)
+    }
+
     /// The name of the property, else a plain word.
-    pub(super) fn title(&self) -> String {
+    pub(in crate::report) fn title(&self) -> String {
         if self.property.is_empty() {
             "Railings".to_owned()
         } else {
@@ -94,6 +100,6 @@ impl<'a> PageSheet<'a> {
 }
 
 /// The head of every printed page.
-pub(super) fn running(text: &str) -> Markup {
+pub(in crate::report) fn running(text: &str) -> Markup {
     html! { div class="run" { p { (text) } } }
 }

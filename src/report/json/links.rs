@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::items::Verdict;
 use crate::judge::Chain;
 use crate::judge::Finding;
 use crate::judge::Link;
@@ -25,6 +26,7 @@ pub(super) struct LinkRecord {
     reason: Option<String>,
     source: Option<LinkSourceRecord>,
     asks: Vec<&'static str>,
+    fit: Option<String>,
     taken: Vec<&'static str>,
     calculation: Vec<StepRecord>,
 }
@@ -65,6 +67,34 @@ struct LineRecord {
     status: &'static str,
 }
 
+/// What matters of a load path, as the other forms of report tell it.
+#[derive(Serialize)]
+pub(super) struct StrengthRecord<'a> {
+    ruleset: &'a str,
+    rule: &'a str,
+    weakest: Option<String>,
+    seen: Vec<&'static str>,
+    look_at_next: Vec<&'static str>,
+    fit: Vec<String>,
+}
+
+/// The load paths of a guard of which anything is written.
+pub(super) fn strengths<'a>(findings: &'a [Finding<'_>]) -> Vec<StrengthRecord<'a>> {
+    let applies = |finding: &&Finding<'_>| finding.verdict != Verdict::DoesNotApply;
+    let record = |finding: &'a Finding<'_>| {
+        let chain = finding.chain.as_deref().filter(|chain| chain.written)?;
+        Some(StrengthRecord {
+            ruleset: &finding.ruleset.id,
+            rule: &finding.rule.id,
+            weakest: chain.weakest().map(strength::name),
+            seen: strength::seen(chain),
+            look_at_next: chain.asks().iter().map(|item| item.name()).collect(),
+            fit: strength::fits(chain),
+        })
+    };
+    findings.iter().filter(applies).filter_map(record).collect()
+}
+
 /// The links of a finding; none for a rule that states no loads.
 pub(super) fn links(finding: &Finding<'_>) -> Vec<LinkRecord> {
     let Some(chain) = &finding.chain else {
@@ -99,6 +129,7 @@ impl LinkRecord {
                 status: basis.status.word(),
             }),
             asks: link.asks.iter().map(|item| item.name()).collect(),
+            fit: strength::fit(link, chain.units),
             taken: link.taken.iter().map(|taken| taken.says()).collect(),
             calculation: steps(link, chain.units),
         }

@@ -21,7 +21,9 @@ use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::actions;
 use crate::report::json::links::LinkRecord;
+use crate::report::json::links::StrengthRecord;
 use crate::report::json::links::links;
+use crate::report::json::links::strengths;
 use crate::report::remedy;
 use crate::report::standing;
 use crate::report::words;
@@ -201,6 +203,7 @@ pub(super) struct GuardRecord<'a> {
     unclear: Vec<UnclearRecord<'a>>,
     asks_nothing: Vec<SilenceRecord<'a>>,
     strength_unchecked: bool,
+    strength: Vec<StrengthRecord<'a>>,
 }
 
 /// Something seen that comes before every rule.
@@ -474,6 +477,7 @@ impl<'a> GuardRecord<'a> {
                 })
                 .collect(),
             strength_unchecked: judged.strength_unchecked,
+            strength: strengths(&judged.findings),
         }
     }
 }

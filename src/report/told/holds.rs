@@ -11,14 +11,29 @@ pub(in crate::report) fn what_matters(entry: &JudgedGuard<'_>) -> Vec<Vec<String
     let applies = |finding: &&Finding<'_>| finding.verdict != Verdict::DoesNotApply;
     let chains = entry.judged.findings.iter().filter(applies);
     chains
-        .filter_map(|finding| finding.chain.as_deref())
-        .filter(|chain| chain.written)
-        .map(|chain| {
+        .filter_map(|finding| Some((finding, finding.chain.as_deref()?)))
+        .filter(|(_, chain)| chain.written)
+        .map(|(finding, chain)| {
+            let ruled_out = strength::ruled_out(chain);
+            // where it falls short the first of them stands as what to do
+            let said = finding.verdict == Verdict::FallsShort && finding.counts();
+            let mends = if said {
+                strength::further_mends(chain)
+            } else {
+                strength::mends(chain)
+            };
+            let weakest = strength::weakest(chain);
+            // what is ruled out needs no number before what to do about it
+            let (first, then) = match ruled_out {
+                Some(_) => (mends, weakest),
+                None => (weakest, mends),
+            };
             let sentences = [
-                strength::ruled_out(chain),
-                strength::weakest(chain),
-                strength::mends(chain),
+                ruled_out,
                 strength::seen_wrong(chain),
+                first,
+                strength::unseen(chain),
+                then,
                 strength::look_at_next(chain),
             ];
             sentences.into_iter().flatten().collect()

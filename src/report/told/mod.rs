@@ -11,6 +11,7 @@ mod paragraph;
 mod rank;
 mod survey;
 mod tonight;
+mod totals;
 pub(in crate::report) mod written;
 
 pub(in crate::report) use alike::alike;

@@ -15,8 +15,10 @@ use crate::report::words;
 /// How much is kept of each guard: of thousands only what stands in the lists.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(in crate::report) enum PageKeeps {
-    /// The rules one by one.
+    /// The drawing, and the rules one by one.
     Everything,
+    /// The drawing.
+    Drawings,
     /// The lists alone.
     Lists,
 }
@@ -64,6 +66,10 @@ impl PageTold {
             PageKeeps::Everything => {
                 let cards: Vec<Item> = paragraphs.iter().map(|card| card.topic).collect();
                 (rules(entry, basis), GuardDrawn::of(entry, basis, &cards))
+            }
+            PageKeeps::Drawings => {
+                let cards: Vec<Item> = paragraphs.iter().map(|card| card.topic).collect();
+                (Vec::new(), GuardDrawn::of(entry, basis, &cards))
             }
             PageKeeps::Lists => (Vec::new(), None),
         };

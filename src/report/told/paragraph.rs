@@ -14,6 +14,8 @@ use crate::report::matters::AskedBy;
 use crate::report::matters::ThingMeasured;
 use crate::report::one_line;
 use crate::report::reader;
+use crate::report::remedy::Leave;
+use crate::report::remedy::RemedyHoles;
 use crate::report::strength;
 use crate::report::words;
 use crate::rules::Status;
@@ -33,6 +35,12 @@ pub(in crate::report) struct Sentence {
 }
 
 impl Sentence {
+    /// The whole of it.
+    pub(in crate::report) fn text(&self) -> String {
+        let after = if self.after == MORE { "." } else { &self.after };
+        format!("{}{}{after}", self.before, self.amount)
+    }
+
     fn plain(text: String) -> Sentence {
         Sentence {
             before: text,
@@ -51,6 +59,10 @@ pub(in crate::report) struct Paragraph {
     pub(in crate::report) verdict: Verdict,
     /// What is wrong in a few words, with its amount: `1/2 in too low`.
     pub(in crate::report) shortly: String,
+    /// Who puts it right; nothing where it is to be measured again.
+    pub(in crate::report) who: Option<&'static str>,
+    /// What that takes: the owner's leave, holes.
+    pub(in crate::report) takes: Vec<&'static str>,
     /// Each clause that it rests on, with how that was read.
     pub(in crate::report) sources: Vec<String>,
     pub(in crate::report) title: String,
@@ -124,6 +136,8 @@ pub(in crate::report) fn paragraph(
         verdict: worst(matter),
         shortly: shortly(matter),
         sources: sources(matter),
+        who: acts::remedy_of(matter, entry).map(|remedy| remedy.who.name()),
+        takes: takes(matter, entry),
         title: reader::title(matter.topic),
         readings: readings.join("; "),
         sentences,
@@ -154,6 +168,21 @@ fn shortly(matter: &ThingMeasured<'_, '_>) -> String {
         }
         None => reader::fault(finding),
     }
+}
+
+/// What a remedy takes beside hands.
+fn takes(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Vec<&'static str> {
+    let Some(remedy) = acts::remedy_of(matter, entry) else {
+        return Vec::new();
+    };
+    let mut takes = Vec::new();
+    if remedy.leave == Leave::Owner {
+        takes.push("the owner's leave");
+    }
+    if remedy.holes == RemedyHoles::Makes {
+        takes.push("may make holes");
+    }
+    takes
 }
 
 /// `us-dwelling-2018 R312.1.2: read in the text`

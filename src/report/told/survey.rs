@@ -14,6 +14,7 @@ use crate::report::cautions::caution;
 use crate::report::one_line;
 use crate::report::told::GuardTold;
 use crate::report::told::guard::ReportPart;
+use crate::report::told::totals::Totals;
 use crate::report::told::written::SaidOfItem;
 
 /// Of rules that were not in force when a guard was built.
@@ -31,6 +32,7 @@ pub(in crate::report) struct SurveyTold {
     /// The editions by which some guard was judged since it was built in their time.
     pub(in crate::report) editions: BTreeSet<String>,
     pub(in crate::report) summary: Summary,
+    pub(in crate::report) totals: Totals,
 }
 
 /// A text and the guards for which it holds, in the order of the report.
@@ -40,7 +42,7 @@ pub(in crate::report) struct ForGuards<'t> {
 }
 
 /// Texts, each once, in the order of their first guard.
-#[derive(Default)]
+#[derive(Clone, Default)]
 struct Numbered {
     index: BTreeMap<String, usize>,
     texts: Vec<String>,
@@ -126,12 +128,28 @@ impl SurveyTold {
             let parts = left_out.iter();
             told.leaves_out = parts.map(|part| self.left_out.number(part)).collect();
         }
+        self.totals.count(entry, &told, basis);
         self.guards.push(told);
         if let Some(when) = &entry.judged.when_built {
             let ids = when.rulesets.iter().map(|id| (*id).to_owned());
             self.editions.extend(ids);
         }
         self.summary.count(&entry.judged);
+    }
+
+    /// The same of these guards alone, by their places; counts stay those of all.
+    pub(in crate::report) fn only(&self, guards: &[usize]) -> SurveyTold {
+        SurveyTold {
+            guards: guards
+                .iter()
+                .map(|index| self.guards[*index].clone())
+                .collect(),
+            cautions: self.cautions.clone(),
+            left_out: self.left_out.clone(),
+            editions: self.editions.clone(),
+            summary: self.summary,
+            totals: Totals::default(),
+        }
     }
 
     /// Puts the worst first.
