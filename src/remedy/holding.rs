@@ -34,7 +34,7 @@ use crate::survey::Guard;
 
 /// Whether a shortfall rests on the load path alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Loads {
+pub(super) enum LoadsShort {
     /// It does.
     Alone,
     /// Something that was seen falls short as well.
@@ -145,8 +145,8 @@ const fn mended(mend: Mend) -> &'static str {
 }
 
 /// What fastens the posts; where only the load path falls short, what it calls for.
-pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: Loads) -> Vec<Offered> {
-    if of_loads == Loads::Alone {
+pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: LoadsShort) -> Vec<Offered> {
+    if of_loads == LoadsShort::Alone {
         return for_an_engineer(drawn);
     }
     let guard = drawn.guard;

@@ -31,8 +31,8 @@ pub use kind::{
     FirmOnly, Lasts, MakesHoles, Needed, REMEDIES, RemedyCaution, RemedyKind, RemedyRow, Who,
 };
 pub use offered::{Bay, Offered};
-pub use plan::{Lesser, Planned, RemedyPlan, StillOpen, Unsolved, Way, plan};
+pub use plan::{Lesser, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved, plan};
 pub use proof::{Broken, RefusedRemedy, RuleKey, is_met};
 pub use quantity::{HowMany, Labour, MaterialPart, PaintedArea};
 pub use shortfall::{HowSoon, SHORTFALLS, ShortfallKind, ShortfallRow};
-pub use topics::{Topic, is_high_outdoors, topics};
+pub use topics::{ShortTopic, is_high_outdoors, topics};

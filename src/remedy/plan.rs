@@ -17,11 +17,12 @@ use crate::remedy::aim::Measuring;
 use crate::remedy::change::GuardChange;
 use crate::remedy::change::changed;
 use crate::remedy::holding;
-use crate::remedy::holding::Loads;
+use crate::remedy::holding::LoadsShort;
 use crate::remedy::kind::FirmOnly;
 use crate::remedy::kind::Lasts;
 use crate::remedy::kind::MakesHoles;
 use crate::remedy::kind::Needed;
+use crate::remedy::kind::RemedyCaution;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::kind::Who;
 use crate::remedy::level;
@@ -34,7 +35,7 @@ use crate::remedy::proof::breaks;
 use crate::remedy::proof::verdict_of;
 use crate::remedy::shortfall::ShortfallKind;
 use crate::remedy::stairs;
-use crate::remedy::topics::Topic;
+use crate::remedy::topics::ShortTopic;
 use crate::remedy::topics::is_high_outdoors;
 use crate::remedy::topics::says;
 use crate::remedy::topics::topics;
@@ -47,7 +48,7 @@ use crate::survey::SurveyFacts;
 #[derive(Clone, Debug)]
 pub struct Planned {
     /// What falls short.
-    pub topic: Topic,
+    pub topic: ShortTopic,
     /// What is done.
     pub offered: Offered,
     /// Whether it waits until the guard stands firm.
@@ -75,7 +76,7 @@ pub struct Lesser {
 
 /// A guard with the plan carried out.
 #[derive(Clone, Debug)]
-pub struct Way {
+pub struct PlannedWay {
     /// The guard as it would then be written.
     pub guard: Guard,
     /// What it changes.
@@ -94,7 +95,7 @@ pub struct Way {
 #[derive(Clone, Debug)]
 pub struct Unsolved {
     /// What falls short.
-    pub topic: Topic,
+    pub topic: ShortTopic,
     /// Why nothing is offered.
     pub why: String,
 }
@@ -116,7 +117,7 @@ pub struct RemedyPlan {
     /// In which unit it is drawn, and how exactly it is taken to be built.
     pub measuring: Measuring,
     /// Everything that falls short.
-    pub topics: Vec<Topic>,
+    pub topics: Vec<ShortTopic>,
     /// What comes tonight, without tools and leave.
     pub tonight: Vec<RemedyKind>,
     /// The steps, in their order.
@@ -128,7 +129,7 @@ pub struct RemedyPlan {
     /// What falls short and has no remedy here.
     pub unsolved: Vec<Unsolved>,
     /// The guard with all steps done.
-    pub way: Way,
+    pub way: PlannedWay,
     /// What stays undecided then.
     pub open: Vec<StillOpen>,
     /// Whether the guard moves, or something that holds it falls short or is a danger.
@@ -237,7 +238,7 @@ impl<'r> RemedyBench<'_, 'r> {
                 continue;
             };
             let lesser = self.lesser(&stage, judged, topic, &best.offered);
-            let open = |other: &&Topic| {
+            let open = |other: &&ShortTopic| {
                 *other != topic
                     && !is_solved(other, &stage.judged)
                     && is_solved(other, &best.stage.judged)
@@ -280,8 +281,8 @@ impl<'r> RemedyBench<'_, 'r> {
     fn passing(
         &self,
         stage: &Stage<'r>,
-        topic: &Topic,
-        all: &[Topic],
+        topic: &ShortTopic,
+        all: &[ShortTopic],
         offers: Vec<Offered>,
         refused: &mut Vec<RefusedRemedy>,
     ) -> Vec<Passed<'r>> {
@@ -324,7 +325,7 @@ impl<'r> RemedyBench<'_, 'r> {
         &self,
         stage: &Stage<'r>,
         judged: &Judged<'r>,
-        topic: &Topic,
+        topic: &ShortTopic,
         best: &Offered,
     ) -> Option<Lesser> {
         let binding = |key: &&RuleKey| {
@@ -367,7 +368,7 @@ impl<'r> RemedyBench<'_, 'r> {
     }
 
     /// What could be done about a topic, the least change that is safe first.
-    fn offers(&self, drawn: &Drawn<'_, 'r>, topic: &Topic) -> Vec<Offered> {
+    fn offers(&self, drawn: &Drawn<'_, 'r>, topic: &ShortTopic) -> Vec<Offered> {
         let Some(kind) = topic.kind else {
             return Vec::new();
         };
@@ -380,7 +381,12 @@ impl<'r> RemedyBench<'_, 'r> {
         all
     }
 
-    fn of_kind(&self, drawn: &Drawn<'_, 'r>, topic: &Topic, kind: ShortfallKind) -> Vec<Offered> {
+    fn of_kind(
+        &self,
+        drawn: &Drawn<'_, 'r>,
+        topic: &ShortTopic,
+        kind: ShortfallKind,
+    ) -> Vec<Offered> {
         use ShortfallKind as S;
         match kind {
             S::Gap
@@ -410,9 +416,9 @@ impl<'r> RemedyBench<'_, 'r> {
                     finding.chain.is_none() && topic.short.contains(&RuleKey::of(finding))
                 });
                 let loads = if others || !topic.of_loads {
-                    Loads::WithOthers
+                    LoadsShort::WithOthers
                 } else {
-                    Loads::Alone
+                    LoadsShort::Alone
                 };
                 holding::fixing(drawn, loads)
             }
@@ -432,7 +438,7 @@ impl<'r> RemedyBench<'_, 'r> {
     }
 
     /// What people would think of first, and what is never offered.
-    fn held_back(&self, topics: &[Topic], refused: &mut Vec<RefusedRemedy>) {
+    fn held_back(&self, topics: &[ShortTopic], refused: &mut Vec<RefusedRemedy>) {
         for topic in topics {
             let (kind, says, why) = match topic.kind {
                 Some(ShortfallKind::LevelBars) if topic.item == Item::Opening => (
@@ -457,11 +463,11 @@ impl<'r> RemedyBench<'_, 'r> {
         &self,
         drawn: &Drawn<'_, 'r>,
         judged: &Judged<'r>,
-        topics: &[Topic],
+        topics: &[ShortTopic],
         not_firm: bool,
         refused: &mut Vec<RefusedRemedy>,
     ) -> Vec<Offered> {
-        let of_gaps = |topic: &Topic| matches!(topic.item, Item::Opening | Item::InfillLoose);
+        let of_gaps = |topic: &ShortTopic| matches!(topic.item, Item::Opening | Item::InfillLoose);
         let glass = says(self.guard, InfillWord::Glass);
         if !topics.iter().any(of_gaps) || glass || level::is_stair(self.guard) {
             return Vec::new();
@@ -488,7 +494,7 @@ impl<'r> RemedyBench<'_, 'r> {
         bridges
     }
 
-    fn way(&self, topics: &[Topic], stage: &Stage<'r>) -> Way {
+    fn way(&self, topics: &[ShortTopic], stage: &Stage<'r>) -> PlannedWay {
         let short = topics.iter().flat_map(|topic| &topic.short);
         let (mut solved, mut no_longer_asked) = (Vec::new(), Vec::new());
         for key in short {
@@ -506,7 +512,7 @@ impl<'r> RemedyBench<'_, 'r> {
         } else {
             changed(self.guard, &stage.change)
         };
-        Way {
+        PlannedWay {
             guard: guard.unwrap_or_else(|| self.guard.clone()),
             change: stage.change.clone(),
             solved,
@@ -542,7 +548,13 @@ fn cost(offered: &Offered, high: bool) -> u32 {
     };
     let labour = offered.labour.map_or(0, |labour| labour.minutes[1] / 30);
     let parts = u32::try_from(offered.parts.len()).unwrap_or(u32::MAX);
-    who + holes + needed(row.leave, 1, 3) + needed(row.permit, 2, 15) + labour + 2 * parts
+    // what catches wind or pulls harder at the posts comes after what does not
+    let lever = if row.cautions.contains(&RemedyCaution::Lever) {
+        10
+    } else {
+        0
+    };
+    who + holes + lever + needed(row.leave, 1, 3) + needed(row.permit, 2, 15) + labour + 2 * parts
 }
 
 fn refuse(
@@ -566,7 +578,7 @@ fn refuse(
 }
 
 /// Whether every rule of a topic is met or no longer asked, and its danger is gone.
-fn is_solved(topic: &Topic, judged: &Judged<'_>) -> bool {
+fn is_solved(topic: &ShortTopic, judged: &Judged<'_>) -> bool {
     let met = topic.short.iter().all(|key| {
         matches!(
             verdict_of(judged, key),
@@ -579,7 +591,7 @@ fn is_solved(topic: &Topic, judged: &Judged<'_>) -> bool {
 }
 
 /// What no drawing shows: whether a built thing moves, what it looks like, what an engineer says.
-fn is_settled_later(topic: &Topic, offered: &Offered) -> bool {
+fn is_settled_later(topic: &ShortTopic, offered: &Offered) -> bool {
     let of_built = matches!(
         topic.item,
         Item::MovesWhenPushed | Item::Condition | Item::RailEndFastening
@@ -587,7 +599,7 @@ fn is_settled_later(topic: &Topic, offered: &Offered) -> bool {
     of_built || offered.change == GuardChange::default()
 }
 
-fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[Topic]) -> bool {
+fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[ShortTopic]) -> bool {
     let moves = says(guard, MovesWhenPushedWord::ALot) || says(guard, MovesWhenPushedWord::ALittle);
     let danger = judged
         .dangers
@@ -603,7 +615,7 @@ fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[Topic]) -> bool {
 }
 
 /// What comes tonight: of a guard that does not hold only that everybody keeps off it.
-fn tonight(guard: &Guard, topics: &[Topic], not_firm: bool) -> Vec<RemedyKind> {
+fn tonight(guard: &Guard, topics: &[ShortTopic], not_firm: bool) -> Vec<RemedyKind> {
     let moves = topics.iter().any(|topic| {
         topic.danger
             && matches!(

@@ -24,7 +24,7 @@ use crate::survey::Guard;
 
 /// One thing that falls short, with every rule that says so.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Topic {
+pub struct ShortTopic {
     /// What kind of shortfall it is; `None` where none here knows it.
     pub kind: Option<ShortfallKind>,
     /// The item under which it is spoken of.
@@ -39,7 +39,7 @@ pub struct Topic {
     pub of_loads: bool,
 }
 
-impl Topic {
+impl ShortTopic {
     /// How soon it should be put right.
     #[must_use]
     pub fn soon(&self, guard: &Guard) -> HowSoon {
@@ -110,8 +110,8 @@ pub fn is_high_outdoors(guard: &Guard) -> bool {
 /// Everything that falls short, what holds the guard first, then what has to be there
 /// before the rest.
 #[must_use]
-pub fn topics(guard: &Guard, judged: &Judged<'_>) -> Vec<Topic> {
-    let mut topics: Vec<Topic> = Vec::new();
+pub fn topics(guard: &Guard, judged: &Judged<'_>) -> Vec<ShortTopic> {
+    let mut topics: Vec<ShortTopic> = Vec::new();
     for seen in &judged.dangers {
         let kind = of_item(guard, seen.item, None);
         add(&mut topics, guard, kind, seen.item).danger = true;
@@ -146,17 +146,17 @@ pub fn topics(guard: &Guard, judged: &Judged<'_>) -> Vec<Topic> {
 }
 
 fn add<'t>(
-    topics: &'t mut Vec<Topic>,
+    topics: &'t mut Vec<ShortTopic>,
     guard: &Guard,
     kind: Option<ShortfallKind>,
     item: Item,
-) -> &'t mut Topic {
+) -> &'t mut ShortTopic {
     let item = spoken_of(guard, item, kind);
     let at = topics
         .iter()
         .position(|topic| topic.item == item && (topic.kind == kind || item != Item::Height));
     let at = at.unwrap_or_else(|| {
-        topics.push(Topic {
+        topics.push(ShortTopic {
             kind,
             item,
             short: Vec::new(),
@@ -184,7 +184,7 @@ fn spoken_of(guard: &Guard, item: Item, kind: Option<ShortfallKind>) -> Item {
     }
 }
 
-fn of_gap(guard: &Guard, judged: &Judged<'_>, topic: &Topic) -> ShortfallKind {
+fn of_gap(guard: &Guard, judged: &Judged<'_>, topic: &ShortTopic) -> ShortfallKind {
     if says(guard, PlaceWord::Window) {
         return ShortfallKind::WindowOpens;
     }

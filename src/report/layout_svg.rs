@@ -17,7 +17,7 @@ const SIDE: f64 = 30.0;
 const HIGH: f64 = 170.0;
 const TOP: f64 = 60.0;
 /// The least room for a label.
-const LABEL: f64 = 52.0;
+const LABEL: f64 = 58.0;
 
 /// The bay from the side: posts, balusters, the mark of each, the widest gap. Its
 /// width is to scale, with a bar that shows it; its height is not known and drawn
@@ -78,37 +78,45 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
         .degrees
         .map_or(1.0, |degrees| libm::cos(degrees.to_radians()));
     let bar = answer.plan.baluster.nanometres_as_float() * scale / slope;
-    let mut free_from = f64::NEG_INFINITY;
-    let labels: Vec<(f64, String)> = (1..)
+    // labels stand in two rows, so that neighbours do not touch
+    let mut free_from = [f64::NEG_INFINITY; 2];
+    let labels: Vec<(f64, f64, String)> = (1..)
         .zip(&layout.marks)
         .filter_map(|(number, mark): (usize, _)| {
             let x = at(*mark);
             let last = number == layout.marks.len();
-            if x - free_from < LABEL && !last {
+            let row = number % 2;
+            if x - free_from[row] < LABEL && !last {
                 return None;
             }
-            free_from = x;
-            Some((x, mark.exact(answer.unit)))
+            free_from[row] = x;
+            Some((x, row_of(number), mark.exact(answer.unit)))
         })
         .collect();
     // the last one has its label: one that would touch it gives way
     let crowded = |index: usize| {
-        index + 2 == labels.len()
-            && labels
-                .last()
-                .is_some_and(|(last, _)| last - labels[index].0 < LABEL)
+        labels.last().is_some_and(|(last, row, _)| {
+            index + 1 < labels.len() && labels[index].1 == *row && last - labels[index].0 < LABEL
+        })
     };
-    let (rule, bar_says) = if answer.unit.is_imperial() {
-        (Length::inches(12), "12 in")
-    } else {
-        (Length::millimetres(100), "100 mm")
+    let narrow = clear < Length::inches(16);
+    let (rule, bar_says) = match (answer.unit.is_imperial(), narrow) {
+        (true, false) => (Length::inches(12), "12 in"),
+        (true, true) => (Length::inches(1), "1 in"),
+        (false, false) => (Length::millimetres(100), "100 mm"),
+        (false, true) => (Length::millimetres(20), "20 mm"),
+    };
+    let bars = match layout.marks.len() {
+        1 => "1 baluster".to_owned(),
+        count => format!("{count} balusters"),
     };
     let long = rule.nanometres_as_float() * scale;
     html! {
         text x=(px(SIDE)) y="24" font-size="15" font-weight="bold" {
-            (layout.marks.len()) " balusters of " (answer.plan.baluster.exact(answer.unit))
+            (bars) " of " (answer.plan.baluster.exact(answer.unit))
             ", bay " (clear.exact(answer.unit)) ", widest gap "
-            (layout.largest_gap.readable_up(answer.unit))
+            (layout.largest_gap.readable_up(answer.unit)) ", block to hold them "
+            (layout.spacer.exact(answer.unit))
         }
         @for x in [SIDE - 14.0, LAYOUT_WIDE - SIDE] {
             rect x=(px(x)) y=(px(TOP - 14.0)) width="14" height=(px(HIGH + 28.0)) fill="#b9ab93"
@@ -126,14 +134,22 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
         }
         line x1=(px(SIDE)) y1=(px(foot + 18.0)) x2=(px(LAYOUT_WIDE - SIDE)) y2=(px(foot + 18.0))
             stroke="#555555" {}
-        @for (index, (x, text)) in labels.iter().enumerate() {
+        @for x in [SIDE, LAYOUT_WIDE - SIDE] {
+            line x1=(px(x)) y1=(px(foot + 12.0)) x2=(px(x)) y2=(px(foot + 24.0)) stroke="#1a1a1a" {}
+        }
+        @for (index, (x, row, text)) in labels.iter().enumerate() {
             @if !crowded(index) {
-                text x=(px(*x)) y=(px(foot + 36.0)) text-anchor="middle" font-size="12" { (text) }
+                text x=(px(*x)) y=(px(foot + 36.0 + row)) text-anchor="middle" font-size="12" { (text) }
             }
         }
-        rect x=(px(SIDE)) y=(px(foot + 58.0)) width=(px(long)) height="6" {}
-        text x=(px(SIDE + long + 8.0)) y=(px(foot + 66.0)) { (bar_says) ", to scale" }
+        rect x=(px(SIDE)) y=(px(foot + 74.0)) width=(px(long)) height="6" {}
+        text x=(px(SIDE + long + 8.0)) y=(px(foot + 82.0)) { (bar_says) ", to scale" }
     }
+}
+
+/// How far below the first row a mark's label stands.
+fn row_of(number: usize) -> f64 {
+    if number.is_multiple_of(2) { 16.0 } else { 0.0 }
 }
 
 /// Hundredths are as fine as a drawing needs.

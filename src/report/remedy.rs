@@ -16,7 +16,7 @@ use crate::remedy::Needed;
 use crate::remedy::Offered;
 use crate::remedy::Planned;
 use crate::remedy::RemedyPlan;
-use crate::remedy::Topic;
+use crate::remedy::ShortTopic;
 use crate::remedy::Who;
 use crate::report::advice;
 use crate::report::plans::material;
@@ -131,7 +131,7 @@ impl GuardRemedies {
 }
 
 /// Under which items a topic's shortfalls stand.
-fn items(topic: &Topic) -> Vec<Item> {
+fn items(topic: &ShortTopic) -> Vec<Item> {
     let mut items: Vec<Item> = topic.short.iter().map(|key| key.item).collect();
     items.push(topic.item);
     items

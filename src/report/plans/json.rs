@@ -19,7 +19,7 @@ use crate::remedy::RefusedRemedy;
 use crate::remedy::RemedyKind;
 use crate::remedy::RemedyPlan;
 use crate::remedy::RuleKey;
-use crate::remedy::Topic;
+use crate::remedy::ShortTopic;
 use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
@@ -117,7 +117,7 @@ struct OfferedRecord {
     minutes: Option<[u32; 2]>,
     minutes_per: Option<&'static str>,
     marks: Vec<MarksRecord>,
-    readings: Vec<ReadingRecord>,
+    readings: Vec<NewReadingRecord>,
 }
 
 #[derive(Serialize)]
@@ -140,7 +140,7 @@ struct MarksRecord {
 }
 
 #[derive(Serialize)]
-struct ReadingRecord {
+struct NewReadingRecord {
     item: &'static str,
     written: String,
     note: String,
@@ -325,7 +325,7 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>) -> PlanRecord<'a> {
     }
 }
 
-fn within(topic: &Topic, planned: &PlannedGuard<'_>) -> Option<&'static str> {
+fn within(topic: &ShortTopic, planned: &PlannedGuard<'_>) -> Option<&'static str> {
     topic.soon(&planned.guard).says()
 }
 
@@ -357,7 +357,7 @@ fn offered(plan: &RemedyPlan, one: &Offered) -> OfferedRecord {
             .change
             .new
             .iter()
-            .map(|new| ReadingRecord {
+            .map(|new| NewReadingRecord {
                 item: new.item.name(),
                 written: new.written.clone(),
                 note: new.note.clone(),

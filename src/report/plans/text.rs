@@ -183,8 +183,12 @@ fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Plann
         lines.hanging("     ", says);
     }
     if let Some(lesser) = &step.lesser {
-        let mut rules: Vec<&str> = lesser.leaves.iter().map(|key| &*key.rule).collect();
-        rules.dedup();
+        let mut rules: Vec<String> = Vec::new();
+        for rule in lesser.leaves.iter().map(|key| key.rule.replace('-', " ")) {
+            if !rules.contains(&rule) {
+                rules.push(rule);
+            }
+        }
         let says = format!(
             "{} That satisfies the building rules, and leaves the advice short: {}.",
             lesser.offered.says,
