@@ -59,3 +59,4 @@ pub mod report;
 // floor 8
 #[cfg(feature = "terminal")]
 pub mod cli;
+pub mod phone;

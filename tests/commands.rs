@@ -400,11 +400,68 @@ fn an_opening_is_drawn_to_scale_as_one_document() {
             "{shape}: {by_bar} for {diameter}"
         );
         assert!(all().any(|node| node.text() == Some(shape)), "{shape}");
+        // it fits the narrowest phone, and no label lies on another or outside
+        assert!(number(drawn.root_element(), "width") <= 320.0, "{shape}");
+        let labels: Vec<[f64; 4]> = all()
+            .filter(|node| node.attribute("class") == Some("label"))
+            .map(|node| {
+                let (x, y) = (number(node, "x"), number(node, "y"));
+                let wide = 6.6 * node.text().map_or(0.0, |text| text.chars().count() as f64);
+                let left = match node.attribute("text-anchor") {
+                    Some("start") => x,
+                    Some("end") => x - wide,
+                    _ => x - wide / 2.0,
+                };
+                [left, y - 11.0, left + wide, y + 3.0]
+            })
+            .collect();
+        assert!(!labels.is_empty(), "{shape}");
+        for (index, a) in labels.iter().enumerate() {
+            assert!(a[0] >= 0.0 && a[2] <= 320.0, "{shape}: {a:?}");
+            for b in &labels[index + 1..] {
+                let apart = a[0] >= b[2] || b[0] >= a[2] || a[1] >= b[3] || b[1] >= a[3];
+                assert!(apart, "{shape}: {a:?} {b:?}");
+            }
+        }
         assert!(
             !ran.out.contains("href") && !ran.out.contains("url("),
             "{shape}"
         );
     }
+}
+
+/// The ball that was asked about is drawn about the same centre, at the same scale.
+#[test]
+fn the_ball_that_was_asked_about_is_drawn() {
+    let args = [
+        "opening",
+        "circle 120 mm",
+        "--format",
+        "svg",
+        "--ball",
+        "60 mm",
+    ];
+    let ran = run_here(&args);
+    let drawn = roxmltree::Document::parse(&ran.out).expect("well-formed");
+    let circle = |class: &str| {
+        let mut all = drawn.descendants();
+        let node = all.find(|node| node.attribute("class") == Some(class));
+        let node = node.unwrap_or_else(|| panic!("{class}\n{}", ran.out));
+        ["cx", "cy", "r"].map(|name| {
+            let text = node.attribute(name).expect("an attribute");
+            text.parse::<f64>().expect("a number")
+        })
+    };
+    let (largest, asked) = (circle("largest"), circle("asked"));
+    assert_eq!(largest[..2], asked[..2]);
+    assert!(
+        (largest[2] / asked[2] - 2.0).abs() < 0.01,
+        "{largest:?} {asked:?}"
+    );
+    assert!(
+        ran.out
+            .contains("Blue, dashed: the ball asked about, 60 mm.")
+    );
 }
 
 #[test]

@@ -9,6 +9,7 @@ mod judging;
 mod layout;
 mod outputs;
 mod pages;
+mod phone;
 mod properties;
 mod published;
 mod readings;

@@ -60,6 +60,8 @@ pub(super) enum Command {
     Layout(LayoutArgs),
     /// Work out the largest ball through one shape
     Opening(OpeningArgs),
+    /// Write the whole walk as one HTML file for a phone
+    Page(PageArgs),
     /// Work out what would put each shortfall right, and prove it
     Remedy(RemedyArgs),
     /// Look at rulesets and test them
@@ -68,6 +70,25 @@ pub(super) enum Command {
     Sheet(SheetArgs),
     /// Ask for a survey one question at a time, standing at the guard
     Walk(WalkArgs),
+}
+
+/// Write the whole walk as one HTML file for a phone
+///
+/// The file asks, judges and reports by itself, without network: send it by mail or
+/// messenger, or put it on any web address. Nothing that is entered leaves the phone
+/// unless it is sent by hand.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  guardrule page --output guardrule.html")]
+pub(super) struct PageArgs {
+    /// Write the page to this file, whole or not at all; - is standard output
+    #[arg(long, value_name = "FILE")]
+    pub(super) output: PathBuf,
+    /// Replace a file after --output that is no page of guardrule
+    #[arg(long)]
+    pub(super) force: bool,
+    /// The packed module, where this guardrule was built without it
+    #[arg(long, value_name = "FILE")]
+    pub(super) module: Option<PathBuf>,
 }
 
 /// Judge the guards of a survey and report
@@ -531,6 +552,9 @@ pub(super) struct SheetArgs {
     /// How many guards; with --units, in each unit
     #[arg(long, value_name = "N", default_value = "1")]
     pub(super) guards: NonZeroU32,
+    /// Pages about what holds each guard as well
+    #[arg(long, conflicts_with = "blank")]
+    pub(super) strength: bool,
     /// A blank survey in CSV, one guard a row, instead of a page
     #[arg(long, group = "blank")]
     pub(super) csv: bool,

@@ -18,6 +18,8 @@ use crate::cli::files;
 use crate::cli::output::Output;
 use crate::cli::output::OutputError;
 use crate::cli::output::Replacing;
+#[cfg(feature = "photos")]
+use crate::cli::photos::PhotosBeside;
 use crate::cli::rules::chosen;
 use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
@@ -38,6 +40,7 @@ use crate::report;
 use crate::report::Detail;
 use crate::report::Explain;
 use crate::report::HtmlFolder;
+use crate::report::HtmlReport;
 use crate::report::PageFor;
 use crate::report::PageSink;
 use crate::report::Report;
@@ -309,7 +312,20 @@ fn write_report(
     out: &mut dyn Write,
     diagnostics: &mut Diagnostics,
 ) -> io::Result<Summary> {
-    let mut report = report::report(form, basis.clone(), out)?;
+    let mut report = match form {
+        ReportForm::Html { guards, page_for } => {
+            let page = HtmlReport::new(out, basis.clone(), guards, page_for);
+            #[cfg(feature = "photos")]
+            let page = page.with_photos(Box::new(PhotosBeside::new(&args.surveys)));
+            Box::new(page)
+        }
+        ReportForm::Actions
+        | ReportForm::ActionsTable
+        | ReportForm::Csv
+        | ReportForm::Json
+        | ReportForm::Summary
+        | ReportForm::Text => report::report(form, basis.clone(), out)?,
+    };
     let names = [&args.building, &args.unit, &args.guard];
     let is_wanted = |guard: &Guard| is_chosen(names, guard);
     let written = report::write_guards(survey, basis, &is_wanted, &mut *report)?;
@@ -398,7 +414,10 @@ fn into_folder(
             Replacing::Reports
         },
     };
-    let mut pages: Box<dyn Report> = Box::new(HtmlFolder::new(sink, basis.clone()));
+    let pages = HtmlFolder::new(sink, basis.clone());
+    #[cfg(feature = "photos")]
+    let pages = pages.with_photos(Box::new(PhotosBeside::new(&args.surveys)));
+    let mut pages: Box<dyn Report> = Box::new(pages);
     let names = [&args.building, &args.unit, &args.guard];
     let is_wanted = |guard: &Guard| is_chosen(names, guard);
     let written = report::write_guards(survey, &basis, &is_wanted, &mut *pages)?;

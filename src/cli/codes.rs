@@ -97,6 +97,12 @@ pub(super) const RULES_ELSEWHERE: Code = Code {
     title: "a survey names a ruleset outside its folder",
 };
 
+/// The page for a phone cannot be put together.
+pub(super) const NO_PAGE: Code = Code {
+    number: 330,
+    title: "no page for a phone",
+};
+
 /// A bay on the command line that cannot be read, or has no layout.
 pub(super) const NO_LAYOUT: Code = Code {
     number: 311,
@@ -131,6 +137,7 @@ const OWN: &[Code] = &[
     WOULD_OVERWRITE,
     RULES_ELSEWHERE,
     AS_WITHOUT_HTML,
+    NO_PAGE,
     NOT_CONFIRMED,
 ];
 

@@ -29,7 +29,7 @@ use crate::report::LayoutAnswer;
 use crate::report::one_line;
 
 pub(super) fn run(args: &LayoutArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
-    let asked = match Asked::read(args) {
+    let asked = match LayoutAsked::read(args) {
         Ok(asked) => asked,
         Err(faults) => {
             for fault in faults {
@@ -97,7 +97,7 @@ impl Fault {
 }
 
 /// The options as quantities.
-struct Asked {
+struct LayoutAsked {
     plan: BayPlan,
     unit: LengthUnit,
     going: Option<Length>,
@@ -106,9 +106,9 @@ struct Asked {
     drying_taken: bool,
 }
 
-impl Asked {
+impl LayoutAsked {
     /// Reads all options; all faults come together.
-    fn read(args: &LayoutArgs) -> Result<Asked, Vec<Fault>> {
+    fn read(args: &LayoutArgs) -> Result<LayoutAsked, Vec<Fault>> {
         let mut faults = Vec::new();
         let mut length = |option: &str, text: &str| match parse_length(text, None) {
             Ok(measure) => Some((measure.length, measure.unit)),
@@ -173,7 +173,7 @@ impl Asked {
             tolerance: given(tolerance).unwrap_or(usual.tolerance),
             shrinkage: given(dries_by).unwrap_or_else(|| report::usual_drying(baluster)),
         };
-        Ok(Asked {
+        Ok(LayoutAsked {
             going: args.rake.as_deref().and_then(going),
             between: between
                 .into_iter()

@@ -14,6 +14,9 @@ mod items;
 mod layout;
 mod opening;
 mod output;
+mod page;
+#[cfg(feature = "photos")]
+mod photos;
 mod remedy;
 mod rules;
 mod sheet;
@@ -49,6 +52,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
         Command::Items(args) => items::run(&args, terminal),
         Command::Layout(args) => layout::run(&args, terminal),
         Command::Opening(args) => opening::run(&args, terminal),
+        Command::Page(args) => page::run(&args, terminal),
         Command::Remedy(args) => remedy::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
         Command::Sheet(args) => sheet::run(&args, terminal),

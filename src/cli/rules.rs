@@ -139,7 +139,9 @@ fn diff(first: &str, second: &str, terminal: &mut Terminal<'_>) -> io::Result<Ex
     let width = terminal.columns();
     let mut out = terminal.out();
     if let [first, second] = rulesets.as_slice() {
-        report::difference(&mut TextPage::new(&mut out, width), first, second)?;
+        let mut page = TextPage::new(&mut out, width);
+        report::difference(&mut page, first, second)?;
+        report::deferral(&mut page)?;
     }
     out.flush()?;
     drop(out);
@@ -199,6 +201,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     for ruleset in &rulesets {
         against_parent(&mut out, width, ruleset)?;
     }
+    report::deferral(&mut TextPage::new(&mut out, width))?;
     out.flush()?;
     drop(out);
     let failed = failures.any_error();

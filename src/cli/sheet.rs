@@ -24,6 +24,7 @@ use crate::report;
 use crate::report::BlankSurvey;
 use crate::report::Paper;
 use crate::report::Sheet;
+use crate::report::StrengthPages;
 use crate::rules::GUIDANCE;
 use crate::rules::Ruleset;
 
@@ -111,6 +112,11 @@ fn write(
         rulesets,
         guards: args.guards,
         paper,
+        strength: if args.strength {
+            StrengthPages::Yes
+        } else {
+            StrengthPages::No
+        },
     };
     report::sheet(out, &sheet)
 }

@@ -53,7 +53,7 @@ pub(super) fn beside_the_survey(
 
 /// The folder of the survey that is called so in messages; a sheet is called by
 /// its workbook first, and standard input stands where the command is typed.
-fn folder_of(file: &str, surveys: &[PathBuf]) -> PathBuf {
+pub(super) fn folder_of(file: &str, surveys: &[PathBuf]) -> PathBuf {
     let of_file = |path: &&PathBuf| {
         let name = path.display().to_string();
         file.strip_prefix(&name)

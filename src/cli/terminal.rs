@@ -94,6 +94,13 @@ impl<'a> Terminal<'a> {
         self.columns
     }
 
+    /// Reads the width of the window anew, where there is one.
+    pub(super) fn measure_anew(&mut self) {
+        if self.screen {
+            self.columns = columns();
+        }
+    }
+
     /// How wide a conversation may be.
     pub(super) fn columns_of_a_talk(&self) -> usize {
         self.columns.min(WIDEST_TALK)

@@ -269,7 +269,7 @@ pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
     question: "How wide is the flight?",
     usual: Some((Length::inches(18), Length::feet(10))),
     most: Some(Length::feet(60)),
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::FlightWidth]),
     ..row(
         Item::FlightWidth,
         "flight width",
@@ -471,7 +471,7 @@ pub(super) const RAMP_SLOPE: ItemInfo = ItemInfo {
     usual: Some((Length::ZERO, Length::millimetres(400))),
     most: Some(Length::feet(4)),
     zero_allowed: true,
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::Ramp]),
     ..row(
         Item::RampSlope,
         "ramp slope",
@@ -494,7 +494,7 @@ pub(super) const RAMP_RISE: ItemInfo = ItemInfo {
     usual: Some((Length::inches(1), Length::feet(10))),
     most: Some(Length::feet(60)),
     zero_allowed: true,
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::Ramp]),
     ..row(
         Item::RampRise,
         "ramp rise",
@@ -530,7 +530,7 @@ pub(super) const TREAD_THICKNESS: ItemInfo = ItemInfo {
     question: "How thick are the treads?",
     usual: Some((Length::millimetres(15), Length::inches(8))),
     most: Some(Length::feet(2)),
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::TreadThickness]),
     ..row(
         Item::TreadThickness,
         "tread thickness",

@@ -340,3 +340,116 @@ pub(super) const V_OPENING: DrawingScene = DrawingScene {
         Label(at(14, 0), "wide"),
     ],
 };
+
+pub(super) const ABOVE_A_SEAT: DrawingScene = DrawingScene {
+    caption: "Seen from its end: plumb from the seat or ledge to the top of the guard, and level across that top.",
+    columns: 36,
+    rows: 10,
+    marks: &[
+        Solid(at(0, 9), at(35, 9)),
+        Mark::Box(at(9, 6), at(17, 8)),
+        Solid(at(19, 2), at(23, 8)),
+        Mark::Dots(at(13, 2), at(18, 2)),
+        span(at(14, 2), at(14, 5)),
+        Label(at(2, 4), "above it"),
+        span(at(19, 0), at(23, 0)),
+        Label(at(25, 0), "thick"),
+        Label(at(11, 7), "seat"),
+        Label(at(26, 5), "guard"),
+    ],
+};
+
+pub(super) const BEYOND_THE_STEP: DrawingScene = DrawingScene {
+    caption: "Level from the nose of the last step to the end of the handrail.",
+    columns: 38,
+    rows: 13,
+    marks: &[
+        Solid(at(4, 11), at(9, 12)),
+        Solid(at(10, 9), at(15, 12)),
+        Solid(at(16, 7), at(37, 12)),
+        Rail(at(4, 6), at(16, 2)),
+        Rail(at(16, 2), at(27, 2)),
+        span(at(16, 5), at(27, 5)),
+        Label(at(29, 5), "beyond"),
+        Label(at(0, 1), "handrail"),
+    ],
+};
+
+pub(super) const FLIGHT_WIDTH: DrawingScene = DrawingScene {
+    caption: "Seen from above: level along the front edge of a tread, from one of its ends to the other.",
+    columns: 36,
+    rows: 9,
+    marks: &[
+        Solid(at(0, 0), at(2, 8)),
+        Solid(at(33, 0), at(35, 8)),
+        Rail(at(3, 1), at(32, 1)),
+        Rail(at(3, 4), at(32, 4)),
+        Rail(at(3, 7), at(32, 7)),
+        span(at(3, 5), at(32, 5)),
+        Label(at(14, 2), "tread"),
+    ],
+};
+
+pub(super) const FROM_THE_WALL: DrawingScene = DrawingScene {
+    caption: "A handrail seen from its end: clear between the wall and the handrail, and across the handrail where it is thickest.",
+    columns: 36,
+    rows: 9,
+    marks: &[
+        Solid(at(0, 0), at(3, 8)),
+        Mark::Box(at(13, 2), at(20, 5)),
+        span(at(4, 3), at(12, 3)),
+        Label(at(6, 1), "room"),
+        span(at(13, 7), at(20, 7)),
+        Label(at(22, 7), "thick"),
+        Label(at(22, 3), "handrail"),
+    ],
+};
+
+pub(super) const LATCH: DrawingScene = DrawingScene {
+    caption: "Plumb from the ground or floor to the knob or lever that opens the gate.",
+    columns: 40,
+    rows: 10,
+    marks: &[
+        Solid(at(0, 9), at(39, 9)),
+        post(4, 0, 8),
+        post(26, 0, 8),
+        Mark::Box(at(6, 1), at(22, 8)),
+        Solid(at(23, 3), at(25, 3)),
+        Mark::Dots(at(27, 3), at(30, 3)),
+        span(at(29, 3), at(29, 8)),
+        Label(at(31, 6), "plumb"),
+        Label(at(28, 1), "latch"),
+        Label(at(12, 5), "gate"),
+    ],
+};
+
+pub(super) const RAMP: DrawingScene = DrawingScene {
+    caption: "Slope is plumb below the lower end of a level board 1 m long, and rise is plumb from the floor at the head down to the level of the foot.",
+    columns: 48,
+    rows: 11,
+    marks: &[
+        Rail(at(1, 9), at(34, 3)),
+        Solid(at(35, 3), at(37, 9)),
+        Solid(at(0, 10), at(47, 10)),
+        Mark::Box(at(8, 4), at(28, 4)),
+        span(at(8, 5), at(8, 7)),
+        Label(at(1, 6), "slope"),
+        Label(at(13, 2), "level, 1 m"),
+        Mark::Dots(at(38, 3), at(42, 3)),
+        span(at(41, 3), at(41, 9)),
+        Label(at(43, 6), "rise"),
+    ],
+};
+
+pub(super) const TREAD_THICKNESS: DrawingScene = DrawingScene {
+    caption: "Plumb from the top of a tread to its underside, at its front edge.",
+    columns: 34,
+    rows: 8,
+    marks: &[
+        Solid(at(22, 0), at(33, 1)),
+        Solid(at(10, 4), at(25, 6)),
+        Mark::Dots(at(5, 4), at(9, 4)),
+        span(at(7, 4), at(7, 6)),
+        Label(at(1, 5), "thick"),
+    ],
+};

@@ -1,6 +1,7 @@
 //! The rows about gates at stairs.
 
 use crate::items::BottomOfStairsGateWord;
+use crate::items::Drawing;
 use crate::items::GateClosesItselfWord;
 use crate::items::GateOpensWord;
 use crate::items::Group;
@@ -120,7 +121,7 @@ pub(super) const LATCH_HEIGHT: ItemInfo = ItemInfo {
     question: "How high is the latch of the gate?",
     usual: Some((Length::inches(12), Length::feet(6))),
     most: Some(Length::feet(10)),
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::Latch]),
     ..row(
         Item::LatchHeight,
         "latch height",

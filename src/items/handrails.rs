@@ -85,7 +85,7 @@ pub(super) const HANDRAIL_THICKNESS: ItemInfo = ItemInfo {
     question: "How thick is the handrail?",
     usual: Some((Length::millimetres(10), Length::inches(8))),
     most: Some(Length::feet(2)),
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::FromTheWall]),
     ..row(
         Item::HandrailThickness,
         "handrail thickness",
@@ -130,7 +130,7 @@ pub(super) const HANDRAIL_CLEARANCE: ItemInfo = ItemInfo {
     question: "How much room is there between the handrail and the wall?",
     usual: Some((Length::millimetres(10), Length::inches(8))),
     most: Some(Length::feet(4)),
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::FromTheWall]),
     ..row(
         Item::HandrailClearance,
         "handrail clearance",
@@ -153,7 +153,7 @@ pub(super) const HANDRAIL_EXTENSION: ItemInfo = ItemInfo {
     usual: Some((Length::ZERO, Length::feet(4))),
     most: Some(Length::feet(30)),
     none_allowed: true,
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::BeyondTheStep]),
     ..row(
         Item::HandrailExtension,
         "handrail extension",

@@ -310,7 +310,7 @@ pub enum Holds {
 
 /// Whether anybody asks for an item.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Asked {
+pub enum AskedWhen {
     /// Where a chosen rule looks at it.
     ByRules,
     /// Never: it is read where somebody wrote it of their own accord.
@@ -364,7 +364,7 @@ pub struct ItemInfo {
     /// Values above are refused as slips. (common practice, no source)
     pub most: Option<Length>,
     /// Whether reports, walk and sheet ask for it.
-    pub asked: Asked,
+    pub asked: AskedWhen,
     /// Whether zero can be.
     pub zero_allowed: bool,
     /// Whether `none` ("looked, there is none") can be.

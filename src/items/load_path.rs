@@ -1,7 +1,7 @@
 //! What a person can record about what holds a guard up. How to look is common
 //! practice, no source, where none is named.
 
-use crate::items::Asked;
+use crate::items::AskedWhen;
 use crate::items::BalusterFixingWord;
 use crate::items::ConditionWord;
 use crate::items::Drawing;
@@ -494,7 +494,7 @@ pub(super) const PULL_TEST: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(47),
     synonyms: &["pull", "luggage scale"],
-    asked: Asked::Never,
+    asked: AskedWhen::Never,
     ..give_way(
         row(
             Item::PullTest,

@@ -55,7 +55,7 @@ pub(super) const HEIGHT_ABOVE_SEAT: ItemInfo = ItemInfo {
     usual: Some((Length::inches(4), Length::feet(8))),
     most: Some(Length::feet(20)),
     zero_allowed: true,
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::AboveASeat]),
     ..row(
         Item::HeightAboveSeat,
         "height above seat",
@@ -79,7 +79,7 @@ pub(super) const GUARD_THICKNESS: ItemInfo = ItemInfo {
     question: "How thick is the guard at its top?",
     usual: Some((Length::millimetres(10), Length::feet(3))),
     most: Some(Length::feet(10)),
-    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    pictured: Pictured::By(&[Drawing::AboveASeat]),
     ..row(
         Item::GuardThickness,
         "guard thickness",
@@ -306,7 +306,7 @@ pub(super) const STEP_BESIDE: ItemInfo = ItemInfo {
     hazards: &[Hazard::Climb, Hazard::FallOver],
     question: "Is there anything fixed beside the guard that one could stand on: a radiator, a plinth, a low wall?",
     none_allowed: true,
-    pictured: Pictured::Not("a foothold's drawing shows how its height and its depth are measured"),
+    pictured: Pictured::By(&[Drawing::ThingToClimb]),
     ..row(
         Item::StepBeside,
         "step beside",
@@ -331,7 +331,7 @@ pub(super) const STEP_OUTSIDE: ItemInfo = ItemInfo {
     hazards: &[Hazard::Climb],
     question: "Is there anything just outside the guard that one could stand on: a ledge, a roof, a wall?",
     none_allowed: true,
-    pictured: Pictured::Not("a foothold's drawing shows how its height and its depth are measured"),
+    pictured: Pictured::By(&[Drawing::ThingToClimb]),
     ..row(
         Item::StepOutside,
         "step outside",

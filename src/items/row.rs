@@ -1,6 +1,6 @@
 //! A row of the table, before it says what is its own.
 
-use crate::items::Asked;
+use crate::items::AskedWhen;
 use crate::items::Change;
 use crate::items::Group;
 use crate::items::Holds;
@@ -46,7 +46,7 @@ pub(super) const fn row(
         question: "",
         usual: None,
         most: None,
-        asked: Asked::ByRules,
+        asked: AskedWhen::ByRules,
         zero_allowed: false,
         none_allowed: false,
     }

@@ -1,6 +1,6 @@
 //! The rows of what is seen at a guard, and not measured.
 
-use crate::items::Asked;
+use crate::items::AskedWhen;
 use crate::items::Change;
 use crate::items::FastenedToWord;
 use crate::items::Group;
@@ -199,7 +199,7 @@ pub(super) const WINDOW_STOP: ItemInfo = ItemInfo {
 
 pub(super) const PHOTO: ItemInfo = ItemInfo {
     synonyms: &["photograph", "picture", "photos"],
-    asked: Asked::Never,
+    asked: AskedWhen::Never,
     question: "Is there a photograph of it?",
     ..row(
         Item::Photo,

@@ -1,6 +1,6 @@
 //! The rows about the survey itself: who measured, when, with what.
 
-use crate::items::Asked;
+use crate::items::AskedWhen;
 use crate::items::DefaultUnitWord;
 use crate::items::Group;
 use crate::items::Holds;
@@ -75,7 +75,7 @@ pub(super) const TAPE: ItemInfo = ItemInfo {
 
 pub(super) const READ_TO: ItemInfo = ItemInfo {
     holds: Holds::ForItsFile,
-    asked: Asked::Never,
+    asked: AskedWhen::Never,
     synonyms: &["reading to"],
     role: Role::Single,
     ..row(
@@ -122,7 +122,7 @@ pub(super) const RULES: ItemInfo = ItemInfo {
 
 pub(super) const BUILD_TOLERANCE: ItemInfo = ItemInfo {
     holds: Holds::ForAll,
-    asked: Asked::Never,
+    asked: AskedWhen::Never,
     synonyms: &["tolerance"],
     role: Role::Single,
     ..row(

@@ -10,7 +10,7 @@ use crate::items::item_word::item_words;
 item_words! {
     PlaceWord of Place {
         Landing = "landing" ["hall", "hallway", "upstairs hall"],
-        FloorEdge = "floor edge" ["loft", "gallery", "mezzanine"],
+        FloorEdge = "floor edge" ["loft", "loft edge", "gallery", "mezzanine", "mezzanine edge"],
         Stair = "stair" ["stairs", "staircase", "steps", "flight"],
         Ramp = "ramp" [],
         Deck = "deck" ["decking"],
@@ -49,7 +49,10 @@ item_words! {
         Spiral = "spiral" ["helical", "round a post"],
     }
     HandrailWord of Handrail {
-        TopOfTheGuard = "top of the guard" ["top", "guard", "same", "top rail"],
+        TopOfTheGuard = "top of the guard" [
+            "top", "guard", "same", "top rail", "top of guard", "top of the railing",
+            "top of railing", "same as railing", "same as the railing",
+        ],
         Separate = "separate" ["wall", "own"],
         None = "none" ["no", "n"],
     }

@@ -11,9 +11,11 @@ use crate::items::Item;
 use crate::items::ItemWord;
 use crate::items::PlaceWord;
 use crate::items::Verdict;
+use crate::items::Worst;
 use crate::judge::Agreed;
 use crate::judge::Finding;
 use crate::judge::LeadsTo;
+use crate::judge::bound::Evidence;
 use crate::judge::condition::Truth;
 use crate::judge::condition::applies;
 use crate::judge::condition::as_supposed;
@@ -86,12 +88,17 @@ pub(super) fn cases<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Option<Cases<'r
         return None;
     }
     let needs = needs(scene, bench);
-    if needs.is_empty() {
+    let in_doubt = is_a_drop_in_doubt(scene, bench);
+    if needs.is_empty() && !in_doubt {
         return None;
     }
     let mut together = Cases::default();
-    let groups = groups(scene, bench, &needs);
-    let all = groups.len() < 2 && !cut(&groups, &needs);
+    let groups = if needs.is_empty() {
+        Vec::new()
+    } else {
+        groups(scene, bench, &needs)
+    };
+    let all = groups.len() < 2 && !cut(&groups, &needs) && !in_doubt;
     for group in groups {
         let judged = go_through(scene, bench, &group);
         together.add(bench, &group, &judged);
@@ -110,6 +117,16 @@ fn cut(groups: &[Vec<Unknown>], needs: &[BTreeSet<Item>]) -> bool {
     !needs.iter().flatten().all(asked)
 }
 
+/// Whether a drop was measured so near to where a rule begins that the tape cannot
+/// tell which rules apply: they may all fall short.
+fn is_a_drop_in_doubt(scene: &Scene<'_>, bench: &Bench<'_>) -> bool {
+    let mut conditions = bench.ruleset.rules.iter().flat_map(Rule::conditions);
+    conditions.any(|condition| {
+        condition.item == Item::Drop
+            && holds(scene, condition, scene.options.decision) == Truth::Doubt
+    })
+}
+
 /// What the rules of one hazard about the guard's height, or about its openings,
 /// wait for: enough to see that each of its cases falls short.
 fn needs_of(scene: &Scene<'_>, bench: &Bench<'_>, hazard: Hazard) -> BTreeSet<Item> {
@@ -123,8 +140,17 @@ fn needs_of(scene: &Scene<'_>, bench: &Bench<'_>, hazard: Hazard) -> BTreeSet<It
     };
     let waiting = bench.ruleset.rules.iter().filter(of_dimension);
     waiting
-        .filter(|rule| applies(scene, rule).truth == Truth::Unknown)
-        .flat_map(|rule| unknown(scene, rule.conditions()).collect::<Vec<_>>())
+        .filter(|rule| matches!(applies(scene, rule).truth, Truth::Doubt | Truth::Unknown))
+        .flat_map(|rule| {
+            let doubtful = rule.conditions().filter(|condition| {
+                condition.item == Item::Drop
+                    && holds(scene, condition, scene.options.decision) == Truth::Doubt
+            });
+            let doubtful = doubtful.map(|condition| condition.item);
+            unknown(scene, rule.conditions())
+                .chain(doubtful)
+                .collect::<Vec<_>>()
+        })
         .collect()
 }
 
@@ -341,11 +367,42 @@ fn ends<T: Clone>(bounds: &Bounds<T>) -> impl Iterator<Item = T> {
     all.into_iter().flatten().cloned()
 }
 
-/// What may still be of a circumstance that was written as a span of years.
+/// What may still be of a circumstance that was written as a span of years, or as a
+/// drop known from one side.
 fn may_be(scene: &Scene<'_>, item: Item, supposed: Supposed) -> bool {
-    let Supposed::Year(year) = supposed else {
+    match supposed {
+        Supposed::Length(length) => may_be_long(scene, item, length),
+        Supposed::Year(year) => may_be_year(scene, item, year),
+        Supposed::Age(_) | Supposed::Count(_) | Supposed::Nobody | Supposed::Word(_) => true,
+    }
+}
+
+/// The greatest of several governs, and is no less than any of them; it is bounded
+/// from above only where each of them is.
+fn may_be_long(scene: &Scene<'_>, item: Item, length: Length) -> bool {
+    if item.info().worst != Worst::Greatest {
         return true;
-    };
+    }
+    let mut under_one = false;
+    let mut over_none = true;
+    for (index, _) in scene.of(item) {
+        let (not_less, not_more) = match scene.evidence(item, index) {
+            Some(Evidence::AtLeast(least)) => (length >= least, true),
+            Some(Evidence::Above(bound)) => (length > bound, true),
+            Some(Evidence::Below(bound)) => (true, length < bound),
+            Some(Evidence::Point(value, u)) => {
+                let band = u.doubled();
+                (length >= value - band, length <= value + band)
+            }
+            None => (true, true),
+        };
+        over_none &= not_less;
+        under_one |= not_more;
+    }
+    over_none && (under_one || scene.of(item).next().is_none())
+}
+
+fn may_be_year(scene: &Scene<'_>, item: Item, year: i32) -> bool {
     scene.of(item).all(|(_, observation)| {
         match observation.reading.as_ref().map(|reading| &reading.value) {
             Some(Value::Years(span)) => !span.surely_before(year) && !span.surely_from(year + 1),

@@ -12,7 +12,7 @@ use crate::judge::Options;
 use crate::judge::condition::Truth;
 use crate::judge::condition::all;
 use crate::judge::guard::built;
-use crate::judge::scene::Piece;
+use crate::judge::said::Piece;
 use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::rules::Asked;

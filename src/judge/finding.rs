@@ -1,6 +1,5 @@
 //! What comes out of judging a guard.
 
-use std::borrow::Cow;
 use std::sync::Arc;
 
 use crate::items::Danger;
@@ -8,6 +7,7 @@ use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Chain;
+use crate::judge::LimitShown;
 use crate::judge::Reason;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
@@ -19,59 +19,6 @@ use crate::rules::Concern;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
 use crate::rules::Unread;
-
-/// How a reading near a limit is decided.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Decision {
-    /// `meets` or `falls short` only at least 2u away from the limit
-    /// (JCGM 106:2012 and ILAC-G8:09/2019, k = 2).
-    #[default]
-    Guarded,
-    /// The reading alone is compared with the limit.
-    Simple,
-}
-
-impl Decision {
-    /// The word on the command line and in reports.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Decision::Guarded => "guarded",
-            Decision::Simple => "simple",
-        }
-    }
-}
-
-/// Whether rules from memory take part in a guard's verdict.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum MemoryRules {
-    /// They only warn.
-    #[default]
-    Warn,
-    /// The user asked for them to decide.
-    Decide,
-}
-
-/// How to judge.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Options {
-    /// Near a limit.
-    pub decision: Decision,
-    /// Rules from memory.
-    pub memory: MemoryRules,
-    /// The rules of the time of building.
-    pub when_built: AskedWhenBuilt,
-}
-
-/// Whether a guard is judged by the rules of its time, beside those chosen.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum AskedWhenBuilt {
-    /// By those chosen alone.
-    #[default]
-    NotAsked,
-    /// By the editions that were in force when it was built as well.
-    Asked,
-}
 
 /// How a guard fares by the rules that were in force when it was built.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -225,72 +172,6 @@ pub struct Measured {
     pub value: Option<Length>,
     /// The unit the person wrote.
     pub unit: Option<LengthUnit>,
-}
-
-/// The limit of a finding.
-#[derive(Clone, Debug, PartialEq)]
-pub struct LimitShown<'r> {
-    /// How the value is compared.
-    pub operator: Operator,
-    /// The limit as the ruleset writes it.
-    pub written: Cow<'r, str>,
-    /// The limit as a length, where it is one.
-    pub value: Option<Length>,
-    /// The unit the ruleset wrote.
-    pub unit: Option<LengthUnit>,
-}
-
-/// How a value is compared with a limit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Operator {
-    /// More than; equal is not enough.
-    Above,
-    /// An angle; equal is fine.
-    AngleAtLeast,
-    /// Equal is fine.
-    AtLeast,
-    /// Equal is fine.
-    AtMost,
-    /// Less than; equal is too much.
-    Below,
-    /// A probe of the torso must not pass where a ball of the head's size does not.
-    Entraps,
-    /// One of these words.
-    Is,
-    /// None of these words.
-    IsNot,
-    /// No two footholds nearer to each other than this.
-    LadderBelow,
-    /// No two footholds up to this from each other.
-    LadderUpTo,
-    /// No foothold within this zone; its ends belong to it.
-    NoneWithin,
-    /// Not inside this band; its ends are outside.
-    NotWithin,
-    /// A ball of this size must not pass; equal is a failure.
-    StopsBall,
-}
-
-impl Operator {
-    /// The key in a ruleset.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Operator::Above => "above",
-            Operator::AngleAtLeast => "angle-at-least",
-            Operator::AtLeast => "at-least",
-            Operator::AtMost => "at-most",
-            Operator::Below => "below",
-            Operator::Entraps => "entraps",
-            Operator::Is => "is",
-            Operator::IsNot => "is-not",
-            Operator::LadderBelow => "ladder-below",
-            Operator::LadderUpTo => "ladder-up-to",
-            Operator::NoneWithin => "none-within",
-            Operator::NotWithin => "not-within",
-            Operator::StopsBall => "stops-ball",
-        }
-    }
 }
 
 /// Something taken as given, to be printed.

@@ -14,7 +14,7 @@ use crate::judge::bound::Musts;
 use crate::judge::decision::against;
 use crate::judge::decision::bounds_against;
 use crate::judge::judgement::Judgement;
-use crate::judge::scene::Said;
+use crate::judge::said::Said;
 use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;

@@ -11,26 +11,17 @@ use crate::judge::Operator;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
 use crate::judge::bound::Outcome;
-use crate::judge::bound::asks;
 use crate::judge::condition::within;
-use crate::judge::decision::against;
-use crate::judge::gauge::Gauged;
-use crate::judge::gauge::Taped;
-use crate::judge::gauge::Where;
-use crate::judge::gauge::beside_each_other;
-use crate::judge::gauge::holes;
-use crate::judge::scene::Piece;
+use crate::judge::said::Said;
+use crate::judge::said::says_nothing;
+use crate::judge::said::word;
 use crate::judge::scene::Presence;
-use crate::judge::scene::Said;
 use crate::judge::scene::Scene;
-use crate::judge::scene::says_nothing;
-use crate::judge::scene::word;
 use crate::quantities::Length;
 use crate::quantities::Probability;
 use crate::quantities::StandardUncertainty;
 use crate::reading::Value;
 use crate::rules::Bounds;
-use crate::rules::Limit;
 
 /// What a check makes of an item.
 #[derive(Clone, Debug)]
@@ -169,52 +160,6 @@ impl<'r> Judgement<'r> {
         let margin = self.margin.unwrap_or(Length::from_nanometres(i64::MAX));
         (self.verdict, margin)
     }
-}
-
-/// A plain length against its bounds.
-pub(super) fn length<'r>(
-    scene: &Scene<'_>,
-    item: Item,
-    bounds: &'r Bounds<Limit>,
-) -> Judgement<'r> {
-    let asks = asks(bounds);
-    let mut all = Vec::new();
-    let mut tapes = Vec::new();
-    let mut bounded = Vec::new();
-    for (index, _) in scene.of(item) {
-        match scene.piece(item, index) {
-            Piece::Nothing(reason) => {
-                all.push(Judgement::open(item, reason));
-            }
-            Piece::Says(said) => match said.evidence {
-                Evidence::Point(value, doubt) => {
-                    let outcome = against(said.evidence, &asks, scene.options.decision);
-                    tapes.extend(outcome.map(|outcome| Taped {
-                        judgement: Judgement::from_outcome(scene, item, index, &said, outcome),
-                        index,
-                        value,
-                        doubt,
-                        place: Where::TheOnlyOne,
-                    }));
-                }
-                Evidence::AtLeast(_) | Evidence::Above(_) | Evidence::Below(_) => {
-                    bounded.push((index, said));
-                }
-            },
-        }
-    }
-    // a stick at the lowest place settles what the tape there could not
-    let holes = holes(scene, &bounded, |_, _| Where::TheOnlyOne);
-    let gauges = holes.iter().flat_map(|hole| {
-        let judged = hole.judged(scene, item, &asks);
-        judged.into_iter().map(|(judgement, bounds)| Gauged {
-            judgement,
-            bounds,
-            place: hole.place,
-        })
-    });
-    all.extend(beside_each_other(scene, tapes, gauges.collect()));
-    Judgement::worst(scene, all).unwrap_or_else(|| Judgement::not_written(scene, item))
 }
 
 /// The word for what cannot be seen.

@@ -21,22 +21,28 @@ mod gauge;
 mod guard;
 mod judgement;
 mod leave_outs;
+mod lengths;
+mod limit_shown;
 mod load_path;
 mod opening;
+mod options;
 mod questions;
 mod reason;
 mod rule;
+mod said;
 mod scene;
+mod terms;
 mod v_opening;
 
 pub use assumptions::assumptions;
 pub use cautions::{CautionSaid, WrittenDown, cautions, guard_cautions};
 pub use finding::{
-    Agreed, AskedWhenBuilt, Assumption, DangerSeen, Decision, Finding, HazardVerdict, Judged,
-    LeadsTo, LimitShown, Measured, MemoryRules, Operator, Options, Question, Unclear, WhenBuilt,
-    WhyUnclear,
+    Agreed, Assumption, DangerSeen, Finding, HazardVerdict, Judged, LeadsTo, Measured, Question,
+    Unclear, WhenBuilt, WhyUnclear,
 };
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;
+pub use limit_shown::{LimitShown, Operator};
 pub use load_path::{Chain, Hidden, Link, LinkFinding, LinkKind, Mend, Ruled, Step, Taken, Wrong};
+pub use options::{AskedWhenBuilt, Decision, MemoryRules, Options};
 pub use reason::{Bearing, Reason};

@@ -18,11 +18,12 @@ use crate::judge::gauge::Where;
 use crate::judge::gauge::beside_each_other;
 use crate::judge::gauge::holes;
 use crate::judge::judgement::Judgement;
-use crate::judge::scene::AtWorst;
-use crate::judge::scene::Piece;
-use crate::judge::scene::Said;
+use crate::judge::said::AtWorst;
+use crate::judge::said::Piece;
+use crate::judge::said::Said;
+use crate::judge::said::Spread;
+use crate::judge::scene::Build;
 use crate::judge::scene::Scene;
-use crate::judge::scene::Spread;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::Extent;
@@ -62,8 +63,13 @@ pub(super) fn opening<'r>(
             outside = true;
             let stopped = against(said.evidence, &asks, scene.options.decision)
                 .is_some_and(|outcome| outcome.verdict == Verdict::Meets);
-            if scene.may_run_on(from, index) && !stopped {
+            if stopped {
+                continue;
+            }
+            if scene.may_run_on(from, index) {
                 all.push(Judgement::open(item, Reason::NotWritten(Item::Infill)));
+            } else if overlaps(zone, reach(scene, &said, at)) {
+                all.push(Judgement::open(item, Reason::ReachNotWritten(zone)));
             }
             continue;
         }
@@ -361,6 +367,30 @@ fn partly<'r>(scene: &Scene<'_>, mut judgement: Judgement<'r>) -> Judgement<'r> 
         judgement.reasons.push(Reason::OnlySomeOpenings);
     }
     judgement
+}
+
+/// How far an opening may reach. One height alone says where the tape was held: the
+/// hole goes on above and below it by half its size at least, and one that is known
+/// from below alone by nobody knows how much.
+fn reach(scene: &Scene<'_>, said: &Said, at: Extent) -> Extent {
+    if scene.build == Build::Exact || at.low != at.high {
+        return at;
+    }
+    let size = match (said.at_worst, said.evidence) {
+        (Some(AtWorst::Within(Evidence::Point(size, _), _)), _)
+        | (None, Evidence::Point(size, _) | Evidence::Below(size)) => size,
+        (None, Evidence::AtLeast(_) | Evidence::Above(_)) | (Some(_), _) => {
+            return Extent {
+                low: Length::ZERO,
+                high: Length::from_nanometres(i64::MAX),
+            };
+        }
+    };
+    let half = Length::from_nanometres(size.nanometres() / 2);
+    Extent {
+        low: at.low - half,
+        high: at.high + half,
+    }
 }
 
 /// Both ends of a zone belong to it: at a shared edge the stricter rule counts.

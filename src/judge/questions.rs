@@ -3,7 +3,7 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::items::Asked;
+use crate::items::AskedWhen;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
@@ -40,7 +40,7 @@ fn questions(all: &[Finding<'_>]) -> Vec<Question> {
     }
     let mut questions: Vec<(Awaited, Item)> = waiting
         .into_iter()
-        .filter(|(item, _)| item.info().asked != Asked::Never)
+        .filter(|(item, _)| item.info().asked != AskedWhen::Never)
         .map(|(item, waits)| (waits, item))
         .collect();
     // what only the load path waits for comes last, in the order of asking

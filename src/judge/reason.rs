@@ -50,6 +50,8 @@ pub enum Reason<'r> {
     TakenInZone(&'r Zone),
     /// It would meet the laxer zone and not this stricter one: where does it lie?
     WhereDoesItLie(&'r Zone),
+    /// One height was written for an opening that may reach into this zone: how far?
+    ReachNotWritten(&'r Zone),
     /// A bounded reading (a ball, a stick, over, under) does not settle this limit.
     BoundDoesNotSettle,
     /// The infill gives way; without a push a reading can prove only a shortfall.
@@ -223,6 +225,7 @@ impl Reason<'_> {
             Reason::ProbeUndecided => (Bearing::TooLittle, Asks::Again),
             Reason::PushTooWeak => (Bearing::TooLittle, Asks::Again),
             Reason::PushedByHand => (Bearing::Remark, Asks::Nothing),
+            Reason::ReachNotWritten(_) => (Bearing::TooLittle, Asks::Again),
             Reason::RisersOpen => (Bearing::TooLittle, Asks::Again),
             Reason::SettledByGauge(_) => (Bearing::Remark, Asks::Nothing),
             Reason::SidesDoNotMeet => (Bearing::TooLittle, Asks::Again),

@@ -13,12 +13,13 @@ use crate::judge::condition::reasons;
 use crate::judge::foothold;
 use crate::judge::judgement;
 use crate::judge::judgement::Judgement;
+use crate::judge::lengths;
 use crate::judge::load_path::chain;
 use crate::judge::opening;
+use crate::judge::said::says_nothing;
 use crate::judge::scene::Build;
 use crate::judge::scene::Presence;
 use crate::judge::scene::Scene;
-use crate::judge::scene::says_nothing;
 use crate::judge::v_opening;
 use crate::quantities::Length;
 use crate::quantities::YearSpan;
@@ -246,7 +247,7 @@ fn one<'r>(
     match &check.demand {
         Demand::Count(bounds) => judgement::count(scene, item, bounds),
         Demand::Foothold(demand) => foothold::foothold(scene, demand),
-        Demand::Length(bounds) => judgement::length(scene, item, bounds),
+        Demand::Length(bounds) => lengths::length(scene, item, bounds),
         // strength depends on no circumstance that a case could tell apart
         Demand::Load(_) if scene.is_a_case() => {
             Judgement::bare(item, Verdict::DoesNotApply, Vec::new())

@@ -9,16 +9,21 @@ use crate::items::StateWord;
 use std::cell::OnceCell;
 use std::sync::Arc;
 
-use crate::geometry::ClearOpening;
 use crate::geometry::Shape;
 use crate::items::Item;
 use crate::items::ItemSet;
 use crate::judge::Decision;
-use crate::judge::Finding;
 use crate::judge::Options;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
 use crate::judge::doubt;
+use crate::judge::said::AtWorst;
+use crate::judge::said::Piece;
+use crate::judge::said::Said;
+use crate::judge::said::Spread;
+use crate::judge::said::at_worst;
+use crate::judge::said::ball_bound;
+use crate::judge::said::says_nothing;
 use crate::quantities::Age;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
@@ -26,12 +31,10 @@ use crate::quantities::StandardUncertainty;
 use crate::quantities::Term;
 use crate::quantities::TermKind;
 use crate::quantities::combine;
-use crate::reading::BallTest;
 use crate::reading::Bound;
 use crate::reading::Extent;
 use crate::reading::Graduation;
 use crate::reading::Measure;
-use crate::reading::Push;
 use crate::reading::Reading;
 use crate::reading::StairReading;
 use crate::reading::Value;
@@ -99,46 +102,6 @@ pub(super) enum Presence {
     NotLooked(usize),
     /// Nobody said.
     NotSaid,
-}
-
-/// What one observation says about a length, or why it says nothing.
-#[derive(Clone, Debug)]
-pub(super) enum Piece {
-    /// Evidence.
-    Says(Said),
-    /// Nothing, and why.
-    Nothing(Reason<'static>),
-}
-
-/// Why a shape's ball may be larger than the smallest that is proven to pass.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Spread {
-    /// It lies between two bounds that rounding, or the ends of a profile, keep apart.
-    Bounds,
-    /// How thick the nosing is is not known.
-    Nosing,
-}
-
-/// A larger ball that cannot be ruled out.
-#[derive(Clone, Copy, Debug)]
-pub(super) enum AtWorst {
-    /// Any at all, under a push: cables and rods.
-    GivesWay,
-    /// Any at all: the risers are open.
-    GoesOn,
-    /// One of this size, and why.
-    Within(Evidence, Spread),
-}
-
-/// Evidence with what belongs to it.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Said {
-    pub(super) evidence: Evidence,
-    /// A larger value that cannot be ruled out.
-    pub(super) at_worst: Option<AtWorst>,
-    pub(super) unit: LengthUnit,
-    pub(super) at: Option<Extent>,
-    pub(super) ball: Option<BallTest>,
 }
 
 impl<'g> Scene<'g> {
@@ -509,88 +472,6 @@ fn runs_between(item: Item, reading: &Reading) -> bool {
     matches!(item, Item::Opening | Item::EndGap) && is_a_gap && at_one_height
 }
 
-impl Finding<'_> {
-    /// The effects that make the deciding value doubtful, for `--explain`; of a
-    /// shape those of each dimension.
-    #[must_use]
-    pub fn terms(&self, guard: &Guard, facts: &SurveyFacts) -> Vec<Term> {
-        let scene = Scene::new(guard, facts, Options::default());
-        let value = self.measured.as_ref().and_then(|measured| measured.value);
-        let (Some(_), Some(value), Some(index)) = (self.uncertainty, value, self.readings.first())
-        else {
-            return Vec::new();
-        };
-        let observation = guard.observation(*index);
-        let tape = observation
-            .reading
-            .as_ref()
-            .and_then(|reading| reading.value.tape());
-        match tape {
-            Some((unit, graduation)) => {
-                scene.terms(self.item, observation, value, unit, graduation)
-            }
-            None => Vec::new(),
-        }
-    }
-}
-
-impl Said {
-    fn plain(evidence: Evidence, unit: LengthUnit) -> Said {
-        Said {
-            evidence,
-            at_worst: None,
-            unit,
-            at: None,
-            ball: None,
-        }
-    }
-
-    /// Whether the reading counts for the push that is asked for.
-    pub(super) fn pushed(&self) -> Push {
-        self.ball.map_or(Push::None, |ball| ball.push)
-    }
-
-    /// Whether a ball was tried at every hole.
-    pub(super) fn everywhere(&self) -> bool {
-        self.ball.is_some_and(|ball| ball.everywhere)
-    }
-}
-
-/// The word of an observation; `none` and a thing to climb count as words too.
-pub(super) fn word(observation: &Observation) -> Option<&'static str> {
-    match &observation.reading.as_ref()?.value {
-        Value::Word(word) => Some(word),
-        Value::None => Some("none"),
-        Value::ThingToClimb(_) => Some("yes"),
-        Value::Age(_)
-        | Value::Ball(_)
-        | Value::Count(_)
-        | Value::Date { .. }
-        | Value::Fasteners(_)
-        | Value::Foothold(_)
-        | Value::VOpening(_)
-        | Value::Measure(_)
-        | Value::Force(_)
-        | Value::Pull(_)
-        | Value::Section(..)
-        | Value::Shape(_)
-        | Value::StairTriangle(_)
-        | Value::Stick(_)
-        | Value::Text(_)
-        | Value::Unknown
-        | Value::Years(_) => None,
-    }
-}
-
-/// Whether an observation says nothing: unreadable, or "could not look".
-pub(super) fn says_nothing<'r>(index: usize, observation: &Observation) -> Option<Reason<'r>> {
-    match &observation.reading {
-        None => Some(Reason::Unreadable(index)),
-        Some(reading) if reading.value == Value::Unknown => Some(Reason::CouldNotLook(index)),
-        Some(_) => None,
-    }
-}
-
 fn items(observations: &[Observation]) -> ItemSet {
     observations.iter().map(|one| one.item).collect()
 }
@@ -612,27 +493,5 @@ fn presence(guard: &Guard) -> Presence {
         (None, Some(index), _) => Presence::Present(index),
         (None, None, Some(index)) => Presence::NotLooked(index),
         (None, None, None) => Presence::NotSaid,
-    }
-}
-
-fn ball_bound(ball: &BallTest) -> Evidence {
-    if ball.passes {
-        Evidence::AtLeast(ball.ball)
-    } else {
-        Evidence::Below(ball.ball)
-    }
-}
-
-/// The larger ball that cannot be ruled out, where there is one.
-fn at_worst(
-    ball: ClearOpening,
-    u: StandardUncertainty,
-    why: Spread,
-    unbounded: AtWorst,
-) -> Option<AtWorst> {
-    match ball.upper {
-        None => Some(unbounded),
-        Some(upper) if upper > ball.lower => Some(AtWorst::Within(Evidence::Point(upper, u), why)),
-        Some(_) => None,
     }
 }

@@ -1,14 +1,26 @@
 //! What a person must know before acting on a report, in words.
 
 use std::borrow::Cow;
+use std::io;
+use std::io::Write;
 
 use crate::judge::CautionSaid;
 use crate::judge::WrittenDown;
+use crate::report::wrap::TextPage;
+use crate::report::wrap::hanging_in;
 use crate::rules::all_of;
 
 /// Who decides; the last word of every report.
 pub(super) const DEFERRAL: &str = "The local authority and licensed professionals decide what the law asks \
 here and whether a guard is fit. This report only compares readings with rules as we read them.";
+
+/// Writes who decides, as the last line of what is said of a rule or of an item.
+///
+/// # Errors
+/// Those of `out`.
+pub fn deferral(out: &mut TextPage<'_>) -> io::Result<()> {
+    writeln!(out, "{}", hanging_in(out.width(), "", DEFERRAL))
+}
 
 /// What holds for every guard. Common practice, no source, but for climbing:
 /// barriers delay a child and do not stop one (Cordovil et al. 2009, Int J Inj Contr Saf

@@ -1,24 +1,30 @@
 //! The walk in words: its questions, and what became of the answers.
 
+use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::DangerSeen;
 use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::judge::Question;
+use crate::quantities::LengthUnit;
 use crate::report::advice;
 use crate::report::cautions::DEFERRAL;
 use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::palette;
+use crate::report::plain;
 use crate::report::reader::compared;
+use crate::report::reader::fault;
 use crate::report::words::several;
 use crate::report::wrap::hanging_in;
 use crate::rules::Ruleset;
 use crate::walk::COMMANDS;
+use crate::walk::GuardDone;
 use crate::walk::GuardName;
 use crate::walk::Prompt;
 use crate::walk::Reply;
+use crate::walk::Taking;
 use crate::walk::Topic;
 
 /// How a question is put.
@@ -33,66 +39,163 @@ pub enum Manner {
 /// How many shortfalls are told at once; the report has them all.
 const TOLD: usize = 3;
 
-/// The cautions with which a walk begins, and what it judges by.
+/// What is said of paper and keys when a walk begins.
+#[derive(Clone, Debug, Default)]
+pub struct WalkBegins<'a> {
+    /// The survey's name.
+    pub survey: &'a str,
+    /// How many railings stand in it already.
+    pub railings: usize,
+    /// Today's date, where it is known.
+    pub today: &'a str,
+    /// The unit that a number alone has.
+    pub unit: Option<LengthUnit>,
+}
+
+/// How a walk begins: what nobody should do, where the answers go, by what is judged.
+/// The cautions stand in full behind `?` and in the report.
 #[must_use]
-pub fn opening_words(rulesets: &[Ruleset], width: usize) -> String {
-    let mut lines = vec![palette::heading("Before you begin")];
-    let act = [
-        "Stay behind the guard. Never lean on it, over it or out of a window to measure: write not reached instead.",
-        "Nothing here is to be pulled or loaded to see whether it holds.",
+pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize) -> String {
+    let name = one_line(begins.survey);
+    let saved = match begins.railings {
+        0 => format!("Each answer is saved in {name} at once."),
+        1 => format!("{name} holds 1 railing; each answer is added to it at once."),
+        count => format!("{name} holds {count} railings; each answer is added to it at once."),
+    };
+    let mut lines = vec![
+        hanging_in(width, "", &format!("{STAY_BEHIND} {saved}")),
+        hanging_in(
+            width,
+            "",
+            &format!(
+                "? shows how, back mends, Enter skips, help lists the rest. Today: {}.",
+                begins.today
+            ),
+        ),
     ];
-    for caution in GENERAL.iter().chain(&act).chain(std::iter::once(&DEFERRAL)) {
-        lines.push(hanging_in(width, "  - ", caution));
+    let mut judged = judged_by(rulesets);
+    if rulesets.iter().all(|ruleset| ruleset.advisory) {
+        judged
+            .push_str(" Those that hold where you are: guardrule rules find \"house in Florida\".");
     }
-    lines.push(String::new());
-    for ruleset in rulesets {
-        let kind = if ruleset.advisory { "guidance" } else { "law" };
-        let text = format!(
-            "Judged by {}: {} ({kind})",
-            one_line(&ruleset.id),
-            one_line(&ruleset.title)
-        );
+    lines.push(hanging_in(width, "", &judged));
+    if let Some(unit) = begins.unit {
+        let unit = unit_in_words(unit);
+        let text = format!("A number alone is {unit} here; unit cm would change that.");
         lines.push(hanging_in(width, "", &text));
     }
-    if rulesets.iter().all(|ruleset| ruleset.advisory) {
-        let text = "No law is checked, only guidance. For the code of your place: guardrule rules find flat in Florida (say where you are), then guardrule walk FILE --rules ID.";
-        lines.push(hanging_in(width, "", text));
-    }
+    lines.push(hanging_in(width, "", DEFERRAL));
     lines.join("\n")
+}
+
+/// What is to be known before the questions, a sentence or two each, on whatever surface:
+/// what nobody should do, by what is judged, the unit of a number alone, who decides.
+#[must_use]
+pub fn before_a_walk(rulesets: &[Ruleset], unit: Option<LengthUnit>) -> Vec<String> {
+    let unit = unit.map(|unit| format!("A number alone is {} here.", unit_in_words(unit)));
+    let mut lines = vec![STAY_BEHIND.to_owned(), judged_by(rulesets)];
+    lines.extend(unit);
+    lines.push(DEFERRAL.to_owned());
+    lines
+}
+
+/// By what is judged; in capitals where it is no law.
+fn judged_by(rulesets: &[Ruleset]) -> String {
+    let named = |advisory: bool| {
+        let of = rulesets
+            .iter()
+            .filter(|ruleset| ruleset.advisory == advisory);
+        of.map(|ruleset| one_line(&ruleset.id).into_owned())
+            .collect::<Vec<String>>()
+            .join(", ")
+    };
+    let (law, advice) = (named(false), named(true));
+    match (law.as_str(), advice.as_str()) {
+        ("", advice) => format!("NO BUILDING RULES ARE CHECKED, only advice: {advice}."),
+        (law, "") => format!("Building rules: {law}."),
+        (law, advice) => format!("Building rules: {law}. Advice as well: {advice}."),
+    }
+}
+
+/// The one caution that stands before all questions.
+const STAY_BEHIND: &str =
+    "Stay behind each railing; do not lean on it or over it; pull at nothing.";
+
+const fn unit_in_words(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Inch => "inches",
+        LengthUnit::Foot => "feet",
+        LengthUnit::Millimetre => "millimetres",
+        LengthUnit::Centimetre => "centimetres",
+        LengthUnit::Metre => "metres",
+    }
 }
 
 /// A question as it is put.
 #[must_use]
 pub fn asked(ask: &Prompt, manner: Manner, width: usize) -> String {
     let wrap = |label: &str, text: &str| hanging_in(width, label, text);
-    let mut title = match &ask.topic {
-        Topic::Ball(item, _) | Topic::Fact(item) | Topic::Item(item) => format!("{item}: "),
-        Topic::Finished
-        | Topic::Name
-        | Topic::Reason(_)
-        | Topic::Slip(_)
-        | Topic::Unit(_)
-        | Topic::Unlikely(_) => String::new(),
+    let question = match manner {
+        Manner::InFull => &ask.question,
+        Manner::Short => &ask.short,
     };
-    title.push_str(&one_line(&ask.question));
+    let title = format!("{}: {}", one_line(&ask.title), one_line(question));
     let mut lines = vec![palette::heading(&wrap("", &title))];
     if manner == Manner::InFull {
-        lines.extend(ask.how.iter().map(|how| wrap("  ", how)));
+        lines.extend(ask.how.iter().map(|how| wrap("  ", &one_line(how))));
     }
     if !ask.so_far.is_empty() {
         let so_far: Vec<_> = ask.so_far.iter().map(|text| one_line(text)).collect();
         lines.push(wrap("  ", &format!("So far: {}.", so_far.join("; "))));
     }
-    if !ask.words.is_empty() {
-        lines.push(wrap("  ", &ask.words.join(", ")));
-    } else if !ask.examples.is_empty() && manner == Manner::InFull {
+    lines.extend(choices(ask, manner, width));
+    if !ask.examples.is_empty() && manner == Manner::InFull {
         lines.push(wrap(
             "  ",
             &format!("For example: {}", ask.examples.join("; ")),
         ));
     }
-    lines.push(wrap("  ", &format!("[Enter: {}]", one_line(&ask.enter))));
+    if !ask.enter.is_empty() {
+        lines.push(wrap("  ", &format!("[Enter: {}]", one_line(&ask.enter))));
+    }
     lines.join("\n")
+}
+
+/// The choices: a line each where they are told in words, else one behind the other.
+fn choices(ask: &Prompt, manner: Manner, width: usize) -> Vec<String> {
+    let numbered = ask.taking == Taking::ByNumber;
+    let each: Vec<String> = (1..)
+        .zip(&ask.choices)
+        .map(|(number, choice): (usize, _)| {
+            let key = one_line(&choice.key);
+            let key = if numbered {
+                format!("{number} {key}")
+            } else {
+                key.into_owned()
+            };
+            if choice.says.is_empty() {
+                key
+            } else if numbered || choice.says.starts_with('(') {
+                format!(
+                    "{key} ({})",
+                    one_line(&choice.says).trim_matches(['(', ')'])
+                )
+            } else {
+                format!("{key} {}", one_line(&choice.says))
+            }
+        })
+        .collect();
+    if each.is_empty() {
+        return Vec::new();
+    }
+    let told = ask.choices.iter().any(|choice| choice.says.len() > 12);
+    if told && !numbered && manner == Manner::InFull {
+        return each
+            .iter()
+            .map(|choice| hanging_in(width, "  ", choice))
+            .collect();
+    }
+    vec![hanging_in(width, "  ", &each.join(", "))]
 }
 
 /// What became of an answer.
@@ -100,26 +203,8 @@ pub fn asked(ask: &Prompt, manner: Manner, width: usize) -> String {
 pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
     let wrap = |label: &str, text: &str| hanging_in(width, label, text);
     match said {
-        Reply::Copied(from, items) => {
-            let all: Vec<String> = items
-                .iter()
-                .map(|(item, written)| format!("{item} {}", one_line(written)))
-                .collect();
-            let text = if all.is_empty() {
-                format!(
-                    "Nothing was to be taken over from {}.",
-                    one_line(&from.says())
-                )
-            } else {
-                format!(
-                    "Taken over from {}: {}. Where one differs here: correct ITEM.",
-                    one_line(&from.says()),
-                    all.join("; ")
-                )
-            };
-            wrap("  ", &text)
-        }
-        Reply::Done(place, open, verdict) => wrap("", &guard_done(place, open, *verdict)),
+        Reply::Copied { from, taken, but } => wrap("  ", &copied(from, taken, but)),
+        Reply::Done(done) => wrap("  ", &guard_done(done)),
         Reply::Help => {
             let rows = COMMANDS.iter();
             let lines: Vec<String> = rows
@@ -135,6 +220,7 @@ pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
             lines.collect::<Vec<String>>().join("\n")
         }
         Reply::More => further_help(ask, width),
+        Reply::Noted(rows, note) => wrap("  ", &noted(rows, note)),
         Reply::Refused(message, help) => {
             let mut text = format!("Not taken: {}.", one_line(message));
             if let Some(help) = help {
@@ -157,7 +243,11 @@ pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
         } => {
             let mut text = format!("{item}: {}", one_line(reading));
             if let Some(meant) = meant {
-                text.push_str(&format!(", that is {}", one_line(meant)));
+                // only the unit is more: then it is said with its unit
+                match meant.strip_prefix(reading.as_str()) {
+                    Some(unit) => text.push_str(&one_line(unit)),
+                    None => text.push_str(&format!(", that is {}", one_line(meant))),
+                }
             }
             if !note.is_empty() {
                 text.push_str(&format!(" ({})", one_line(note)));
@@ -172,7 +262,71 @@ pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
             }
             wrap("  ", &format!("Noted. {}.", text.trim_end_matches('.')))
         }
+        Reply::UntilMended => wrap("  ", UNTIL_MENDED),
     }
+}
+
+/// Said once, at the first shortfall.
+const UNTIL_MENDED: &str = "Until it is put right keep small children from it. The local authority and licensed professionals decide.";
+
+/// Several rows of one answer.
+fn noted(rows: &[(Item, String)], note: &str) -> String {
+    let nothing_seen = rows
+        .iter()
+        .any(|(item, word)| *item == Item::Condition && word == "none seen");
+    let flaking = rows
+        .iter()
+        .any(|(item, word)| *item == Item::Paint && word == "flaking");
+    let mut text = "Noted.".to_owned();
+    if nothing_seen {
+        text.push_str(if flaking {
+            " By eye nothing is missing, broken or rotten."
+        } else {
+            " By eye nothing is missing, broken, rotten or flaking."
+        });
+    }
+    let each: Vec<String> = rows
+        .iter()
+        .filter(|(item, word)| {
+            let told = *item == Item::Condition || *item == Item::Paint && word == "sound";
+            !(nothing_seen && told)
+        })
+        .map(|(item, written)| format!("{item}: {}", one_line(written)))
+        .collect();
+    if !each.is_empty() {
+        text.push_str(&format!(" {}.", each.join("; ")));
+    }
+    if flaking {
+        text.push_str(" From before 1978 it may hold lead: do not scrape, sand or drill it.");
+    }
+    if !note.is_empty() {
+        text.push_str(&format!(" (\"{}\")", one_line(note)));
+    }
+    text
+}
+
+/// What was taken over from another railing.
+fn copied(from: &GuardName, taken: &[(Item, String)], but: &[(Item, String)]) -> String {
+    let each = |all: &[(Item, String)]| {
+        let each: Vec<String> = all
+            .iter()
+            .map(|(item, written)| format!("{item} {}", one_line(written)))
+            .collect();
+        each.join(", ")
+    };
+    let from = one_line(&from.says()).into_owned();
+    let mut text = if taken.is_empty() {
+        format!("Nothing was to be taken over from {from}.")
+    } else {
+        format!("Like {from}: {}.", each(taken))
+    };
+    if !but.is_empty() {
+        text.push_str(&format!(" But: {}.", each(but)));
+    }
+    text.push_str(
+        " Nothing that is looked at, pushed or measured is copied. Wrong here? correct ITEM.",
+    );
+    text
 }
 
 /// With a capital in front, as a sentence begins.
@@ -182,43 +336,83 @@ fn capital(text: &str) -> String {
     first.into_iter().flatten().chain(letters).collect()
 }
 
-/// What is still to be found out; what strength alone wants to know in a few words.
-fn open_questions(open: &[Question]) -> String {
-    let (of_strength, others): (Vec<&Question>, Vec<&Question>) =
-        open.iter().partition(|q| q.of_strength);
-    let names = others
-        .iter()
-        .map(|question| question.item.name().to_owned());
-    let mut parts: Vec<String> = names.collect();
-    match of_strength.as_slice() {
-        [] => {}
-        [one] => parts.push(format!("for strength {}", one.item)),
-        [one, rest @ ..] => {
-            parts.push(format!("for strength {} and {} more", one.item, rest.len()))
-        }
+/// The last line of a railing: how it came out, and what stays open.
+fn guard_done(done: &GuardDone<'_>) -> String {
+    let name = one_line(&done.place.says()).to_uppercase();
+    let judged = &done.judged;
+    if let [first, ..] = judged.dangers.as_slice() {
+        return format!(
+            "{name}: {}. What was not measured here waits for the repair.",
+            first.danger.act
+        );
     }
-    parts.join(", ")
+    let law = judged.guidance.is_some();
+    let by = if law {
+        "the building rules"
+    } else {
+        "the advice"
+    };
+    let short = |advisory: bool| {
+        let mut things: Vec<String> = Vec::new();
+        for finding in judged.findings.iter().filter(|finding| {
+            finding.verdict == Verdict::FallsShort && (finding.ruleset.advisory && law) == advisory
+        }) {
+            let thing = fault(finding);
+            if !things.contains(&thing) {
+                things.push(thing);
+            }
+        }
+        things
+    };
+    let (wrong, advised) = (short(false), short(true));
+    let mut text = match judged.verdict {
+        Verdict::DoesNotApply => {
+            format!("{name}: these rules ask for no railing here; that is no word about danger.")
+        }
+        Verdict::FallsShort => format!("{name} falls short of {by}: {}.", wrong.join(", ")),
+        Verdict::Meets => format!("{name} meets what was checked of {by}."),
+        Verdict::NotMeasured | Verdict::NotSettled | Verdict::TooClose => {
+            format!("{name} is unfinished: {by} are not settled.")
+        }
+    };
+    if !advised.is_empty() {
+        text.push_str(&format!(" Advice not followed: {}.", advised.join(", ")));
+    }
+    if judged.strength_unchecked {
+        text.push_str(" Whether it would hold was not checked.");
+    }
+    let open = left_open(judged);
+    if !open.is_empty() {
+        text.push_str(&format!(" Left open: {open}; again asks once more."));
+    }
+    text
 }
 
-fn guard_done(place: &GuardName, open: &[Question], verdict: Verdict) -> String {
-    let mut text = format!("{}: ", one_line(&place.says()));
-    if open.is_empty() {
-        text.push_str("nothing more to find out for these rules.");
-    } else {
-        let left = format!("left open: {}. again asks once more.", open_questions(open));
-        text.push_str(&left);
+/// How many open items are named. (common practice, no source)
+const NAMED: usize = 4;
+
+/// What is still to be found out where a hazard is undecided.
+fn left_open(judged: &Judged<'_>) -> String {
+    let undecided = |question: &&Question| {
+        let decided = |verdict: Option<Verdict>| {
+            matches!(verdict, Some(Verdict::FallsShort | Verdict::Meets))
+        };
+        question.item.info().load_path.is_none()
+            && judged.hazards.iter().any(|of| {
+                question.item.info().hazards.contains(&of.hazard)
+                    && !decided(of.verdict.or(of.guidance))
+            })
+    };
+    let questions = judged.questions();
+    let open: Vec<String> = questions
+        .iter()
+        .filter(undecided)
+        .map(|question| question.item.name().to_owned())
+        .collect();
+    match open.len() {
+        0..=NAMED => open.join(", "),
+        more => format!("{} and {} more", open[..NAMED].join(", "), more - NAMED),
     }
-    text.push_str(match verdict {
-        Verdict::DoesNotApply => {
-            " These rules ask for no guard here; that is no word about danger."
-        }
-        Verdict::FallsShort => " It falls short; the report says what would put it right.",
-        Verdict::Meets => " It meets what was checked; that says nothing about strength.",
-        Verdict::NotMeasured | Verdict::NotSettled | Verdict::TooClose => {
-            " It is undecided so far."
-        }
-    });
-    text
 }
 
 /// What to do where a danger was seen: its act, and nothing more.
@@ -229,27 +423,38 @@ fn stopped(place: &GuardName, dangers: &[DangerSeen], width: usize) -> String {
         let text = format!("{place}: {}: {}.", seen.danger.act, seen.danger.says);
         hanging_in(width, "", &text)
     }));
+    let open_edge = dangers.iter().any(|seen| seen.item == Item::Guard);
+    let moves = dangers
+        .iter()
+        .any(|seen| seen.danger.hazard == Hazard::GiveWay);
+    let acts = if open_edge {
+        "Keep children away from it now: a screwed gate, or a lock where it is no way out in a fire. No rope or ribbon: a child goes under it. Nothing is measured at an open edge."
+    } else if moves {
+        "Step back from it now. Close the way to it: a lock, or a board or gate that nobody climbs; never lock or block a way out in a fire. Tie nothing to it, hang nothing on it, push it no more."
+    } else {
+        "Step back from it now, and keep everybody away. Close the way to it; never lock or block a way out in a fire."
+    };
+    lines.push(hanging_in(width, "", acts));
     lines.push(hanging_in(
         width,
         "",
-        "Step back, and keep everybody away from it. Close the way to it, but never lock or block a way out in a fire. Nothing more is measured or touched here. Go on with the next guard.",
+        "Nothing more is measured or touched here. Go on with the next one. Who decides: the local authority and licensed professionals.",
     ));
-    if dangers.iter().all(|seen| seen.item != Item::Guard) {
-        lines.push(hanging_in(
-            width,
-            "  ",
-            "What the eye tells from where you stand can still be typed. For example: drop: over 8 ft; or infill: balusters",
-        ));
-    }
     palette::verdict(&lines.join("\n"), Verdict::FallsShort)
 }
 
 fn further_help(ask: &Prompt, width: usize) -> String {
-    let mut lines: Vec<String> = ask
-        .more
-        .iter()
-        .map(|text| hanging_in(width, "  - ", text))
-        .collect();
+    let mut lines: Vec<String> = Vec::new();
+    if let Some(drawing) = ask.drawing {
+        let scene = drawing.scene();
+        let drawn = plain(scene);
+        let fits = drawn.iter().all(|line| line.chars().count() + 2 <= width);
+        let indent = if fits { "  " } else { "" };
+        lines.extend(drawn.into_iter().map(|line| format!("{indent}{line}")));
+        lines.push(hanging_in(width, "  ", scene.caption));
+    }
+    let more = ask.more.iter().map(String::as_str).chain(GENERAL);
+    lines.extend(more.map(|text| hanging_in(width, "  - ", text)));
     if ask.waiting > 0 {
         let rules = several(ask.waiting, "rule waits", "rules wait");
         lines.push(hanging_in(width, "  - ", &format!("{rules} for it.")));
@@ -326,11 +531,6 @@ fn progress(judged: &Judged<'_>, new: &[usize], width: usize) -> String {
             &hanging_in(width, "  ", &text),
             Verdict::Meets,
         ));
-    }
-    let open = judged.questions();
-    if !open.is_empty() {
-        let text = format!("Still to find out: {}.", open_questions(&open));
-        lines.push(palette::aside(&hanging_in(width, "  ", &text)));
     }
     lines.join("\n")
 }

@@ -4,7 +4,6 @@ use std::io;
 use std::io::Write;
 
 use crate::input::Diagnostics;
-use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::quantities::Length;
@@ -20,7 +19,7 @@ use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
 use crate::survey::Observation;
-use crate::survey::RowPlace;
+use crate::survey::ReadingKey;
 
 /// The columns. Lengths are in millimetres; a shortfall and what is to spare
 /// have a column each, so that no number begins with a minus sign.
@@ -262,9 +261,9 @@ impl<W: Write> Report for Csv<'_, W> {
         // a finding's row shows the reading that decided; the others have rows of their own
         let decided = said.iter().filter_map(|finding| finding.readings.first());
         let decided = decided.map(|index| entry.guard.observation(*index));
-        let mut told: Vec<(RowPlace, Item)> = decided.map(|o| (o.row, o.item)).collect();
+        let mut told: Vec<ReadingKey> = decided.map(|o| o.key()).collect();
         for observation in &entry.guard.observations {
-            let place = (observation.row, observation.item);
+            let place = observation.key();
             if !told.contains(&place) {
                 told.push(place);
                 self.row(entry, None, Some(observation), &cautions)?;

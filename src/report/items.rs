@@ -7,6 +7,7 @@ use crate::items::Group;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Pictured;
+use crate::report::cautions::deferral;
 use crate::report::palette;
 use crate::report::plain;
 use crate::report::wrap::TextPage;
@@ -46,7 +47,8 @@ pub fn items(out: &mut TextPage<'_>) -> io::Result<()> {
             "",
             "How to measure one of them: guardrule items height"
         )
-    )
+    )?;
+    deferral(out)
 }
 
 /// One item: what it is, how to measure it, what to write.
@@ -85,7 +87,8 @@ pub fn item(out: &mut TextPage<'_>, item: Item) -> io::Result<()> {
         let line = format!("Bears on: {}.", hazards.join(", "));
         writeln!(out, "\n{}", hanging_in(out.width(), "", &line))?;
     }
-    Ok(())
+    writeln!(out)?;
+    deferral(out)
 }
 
 /// Each drawing under its caption, so that a screen reader says it in words first.

@@ -32,6 +32,7 @@ mod opening_svg;
 mod ours;
 mod page_for;
 mod palette;
+mod photo;
 mod plans;
 mod reader;
 mod remedy;
@@ -40,6 +41,7 @@ mod sheet;
 mod strength;
 mod summary;
 mod summary_form;
+mod tally;
 mod text;
 mod told;
 mod words;
@@ -49,12 +51,13 @@ pub use self::csv::Csv;
 pub use self::json::{Json, SCHEMA, SCHEMA_TEXT};
 pub use self::summary::Summary;
 pub use self::summary_form::SummaryForm;
-pub use self::text::TextReport;
+pub use self::text::{TextReport, first_screen};
 pub use basis::{Detail, Explain, JudgedGuard, Report, ReportBasis, ReportForm};
+pub use cautions::deferral;
 pub use compared::{
     ComparisonForm, FilledList, codes as comparison_codes, comparison, is_an_action_list,
 };
-pub use conversation::{Manner, answered, asked, opening_words};
+pub use conversation::{Manner, WalkBegins, answered, asked, before_a_walk, opening_words};
 pub use diagnostics::diagnostics_text;
 pub use difference::difference;
 pub use drawing::{plain, vector};
@@ -70,11 +73,15 @@ pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
 pub use page_for::PageFor;
+pub use photo::{PhotoShown, PhotoSource};
 pub use plans::{
     PlanOutcome, PlannedGuard, altered_survey, plans_csv, plans_json, plans_svg, plans_text,
 };
+pub use reader::{hazard, name as guard_name, verdict};
 pub use remedy::GuardRemedies;
 pub use rulesets::{Counts, list, short_list, show, standing};
-pub use sheet::{BlankSurvey, BlankTable, Paper, Sheet, blank_survey, blank_table, sheet};
+pub use sheet::{
+    BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet,
+};
 pub use words::{assumption, reason};
 pub use wrap::{NARROWEST, TextPage, WIDEST, WIDTH, wrapped};

@@ -19,6 +19,7 @@ use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::pounds_force;
 use crate::reading::Value;
+use crate::report::cautions::DEFERRAL;
 use crate::report::escape::one_line;
 use crate::report::palette;
 use crate::report::wrap::TextPage;
@@ -178,7 +179,8 @@ pub fn opening_text(out: &mut TextPage<'_>, answer: &OpeningAnswer<'_>) -> io::R
         say(note)?;
     }
     say("The shape was taken as exact; how sure a tape is, a survey counts (guardrule check).")?;
-    say("A ball in the hand, or a disc of stiff card, settles it without arithmetic.")
+    say("A ball in the hand, or a disc of stiff card, settles it without arithmetic.")?;
+    say(DEFERRAL)
 }
 
 /// The largest ball in a sentence.
@@ -283,6 +285,7 @@ struct OpeningRecord<'a> {
     centre: Option<CentreRecord>,
     ball: Option<BallRecord>,
     notes: &'a [String],
+    deferral: &'static str,
 }
 
 #[derive(Serialize)]
@@ -323,6 +326,7 @@ pub fn opening_json(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
             },
         }),
         notes: &answer.notes,
+        deferral: DEFERRAL,
     };
     serde_json::to_writer(&mut *out, &record)?;
     writeln!(out)

@@ -50,12 +50,6 @@ pub(super) fn danger(text: &str) -> String {
     in_colour(SHORT).bold().style(text).to_string()
 }
 
-/// Text that may be passed over.
-#[must_use]
-pub(super) fn aside(text: &str) -> String {
-    in_colour(ASIDE).style(text).to_string()
-}
-
 /// Text in the colour of a verdict.
 #[must_use]
 pub(super) fn verdict(text: &str, verdict: Verdict) -> String {

@@ -243,7 +243,8 @@ pub(super) const fn mark(status: Status) -> Option<&'static str> {
 }
 
 /// What a hazard is called.
-pub(super) const fn hazard(hazard: Hazard) -> &'static str {
+#[must_use]
+pub const fn hazard(hazard: Hazard) -> &'static str {
     match hazard {
         Hazard::FallOver => "over the top",
         Hazard::FallThrough => "through a gap",
@@ -254,7 +255,8 @@ pub(super) const fn hazard(hazard: Hazard) -> &'static str {
 }
 
 /// A verdict that is open or good, in the reader's words.
-pub(super) const fn verdict(verdict: Verdict) -> &'static str {
+#[must_use]
+pub const fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::FallsShort => "falls short",
         Verdict::TooClose => "too near to tell",
@@ -266,7 +268,8 @@ pub(super) const fn verdict(verdict: Verdict) -> &'static str {
 }
 
 /// Building, unit and name of a guard: `Front stair, 2B, balcony`.
-pub(super) fn name(guard: &Guard) -> String {
+#[must_use]
+pub fn name(guard: &Guard) -> String {
     let parts = [&guard.building, &guard.unit, &guard.name];
     let parts = parts.iter().filter(|part| !part.is_empty());
     let parts: Vec<_> = parts.map(|part| one_line(part)).collect();

@@ -22,6 +22,7 @@ use crate::report::advice;
 use crate::report::plans::material;
 use crate::report::plans::refusal;
 use crate::report::reader;
+use crate::report::words;
 use crate::report::wrap::TIE;
 use crate::rules::Ruleset;
 use crate::rules::Urgency;
@@ -111,7 +112,9 @@ impl GuardRemedies {
             return GuardRemedies::default();
         }
         let plan = remedy::plan(guard, judged, facts, rulesets, options);
-        let steps = plan.steps.iter().map(|step| {
+        // what judging again does not show is said in general words, with what to do until then
+        let proved = plan.steps.iter().filter(|step| step.proved);
+        let steps = proved.map(|step| {
             let mut items = items(&step.topic);
             for also in &step.also {
                 let topic = plan.topics.iter().find(|topic| topic.item == *also);
@@ -211,7 +214,7 @@ fn unplanned(worst: &Finding<'_>) -> Remedy {
     Remedy {
         // lines are broken by whoever prints them
         says: advice::put_right(worst).replace(TIE, " "),
-        aims_at: None,
+        aims_at: worst.limit.as_ref().map(words::limit),
         quantity: None,
         who: Who::Trade,
         leave: Leave::Owner,

@@ -219,6 +219,10 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
             "where does it lie? It is too wide for openings {}, and fine elsewhere: write its height behind it (at 38 in)",
             band(zone)
         ),
+        Reason::ReachNotWritten(zone) => format!(
+            "how far up and down does it reach? One height says where the tape was held, and the rule is about openings {}: write both its ends behind it (at 38 in to 42 in)",
+            band(zone)
+        ),
         Reason::BoundDoesNotSettle => {
             "the reading says too little for this limit: measure it, or try a ball or a stick of the limit's own size".to_owned()
         }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::items::Asked;
+use crate::items::AskedWhen;
 use crate::items::Item;
 use crate::rules::Condition;
 use crate::rules::Demand;
@@ -112,7 +112,7 @@ impl Subject {
     /// The items that it asks for.
     #[must_use]
     pub fn items(self) -> Vec<Item> {
-        let asked = |item: &&Item| item.info().asked == Asked::ByRules;
+        let asked = |item: &&Item| item.info().asked == AskedWhen::ByRules;
         self.looks_at().iter().filter(asked).copied().collect()
     }
 }

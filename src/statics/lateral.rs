@@ -346,5 +346,6 @@ pub fn penetration_share(dowel: Dowel, penetration: Distance) -> Result<Worked<f
     ))
 }
 
-/// Lengths of 5 in and more across the grain between outer bolts are not allowed.
+/// Outer bolts may stand no farther apart across the grain (NDS 2018 §12.5.1.3, read
+/// second-hand).
 pub const WIDEST_ACROSS_GRAIN: Distance = inches(5.0);

@@ -37,8 +37,8 @@ mod suspicion;
 pub use codes::codes;
 pub use file::{FileError, InMemory, SurveyFile};
 pub use model::{
-    FileFacts, Guard, Inherited, NamedRules, Observation, OwnEntry, RowPlace, SurveyFacts,
-    TapeClass,
+    FileFacts, Guard, Inherited, NamedRules, Observation, OwnEntry, ReadingKey, RowPlace,
+    SurveyFacts, TapeClass,
 };
 pub use plan::{Plan, PlanLayout};
 pub use sheet::{CellDoubt, SheetCell, SheetCells};

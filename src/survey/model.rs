@@ -19,6 +19,15 @@ pub struct RowPlace {
     pub line: u64,
 }
 
+/// Which reading an observation is of: a cell such as `5 to 6 in` is two observations
+/// and one reading, one such as `3 in; 5 in` two readings.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ReadingKey {
+    row: RowPlace,
+    item: Item,
+    written: Arc<str>,
+}
+
 /// One observation: a reading of an item, as written and as understood.
 #[derive(Clone, Debug)]
 pub struct Observation {
@@ -95,6 +104,18 @@ pub struct Guard {
     pub rows_in_error: u32,
     /// How many entries it has in all.
     pub rows: u32,
+}
+
+impl Observation {
+    /// Which reading it is of.
+    #[must_use]
+    pub fn key(&self) -> ReadingKey {
+        ReadingKey {
+            row: self.row,
+            item: self.item,
+            written: Arc::clone(&self.written),
+        }
+    }
 }
 
 impl Guard {

@@ -19,19 +19,25 @@ use crate::reading::print;
 use crate::survey::codes;
 use crate::walk::GuardName;
 use crate::walk::Reply;
+use crate::walk::Topic;
 use crate::walk::Walk;
-use crate::walk::next_question::holes;
 use crate::walk::page::Page;
 use crate::walk::page::PageEntry;
 use crate::walk::page::PageSpot;
 use crate::walk::pending::How;
 use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
-use crate::walk::question::ball_reading;
+use crate::walk::plan::Asking;
+use crate::walk::plan::stopped_at_first_movement;
+use crate::walk::together::words_behind;
+use crate::walk::unit::likely_units;
+use crate::walk::unit::odd_alone;
+use crate::walk::unit::plural;
+use crate::walk::unit::unit_named;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
+use crate::walk::walk::Warned;
 use crate::walk::walk::WrittenAnswer;
-use crate::walk::walk::by_hand;
 use crate::walk::words::Meant;
 use crate::walk::words::word_of;
 use crate::walk::words::yes_or_no;
@@ -80,11 +86,34 @@ impl<'r> Walk<'r> {
             }
             return;
         }
+        if item == Item::RiserOpening && yes_or_no(text) == Some(false) {
+            // asked as whether the steps are open at the back
+            self.read(item, "none", how, said);
+            return;
+        }
         if item.info().hole != Hole::No && yes_or_no(text).is_some() {
             // `n` would be read as `none`: a hole that is closed
             let help = "write none if there is no such opening, else what the tape reads";
             let message = format!("{text} may mean two things for {item}");
             said.push(Reply::Refused(message, Some(help.to_owned())));
+            return;
+        }
+        if item.info().hole != Hole::No && text.eq_ignore_ascii_case("shape") {
+            said.push(Reply::Remark(SHAPES.to_owned()));
+            return;
+        }
+        if item == Item::Children
+            && let Ok(age) = text.trim().parse::<u32>()
+            && age > 0
+        {
+            let pending = Pending {
+                item,
+                reading: text.trim().to_owned(),
+                note: String::new(),
+                how,
+                confirmed: false,
+            };
+            self.focus = Focus::Pending(pending, Why::Age((age > GROWN_UP).then_some("months")));
             return;
         }
         if item == Item::Children && parse_length(text, None).is_ok() {
@@ -95,7 +124,12 @@ impl<'r> Walk<'r> {
             said.push(Reply::Refused(message, Some(help.to_owned())));
             return;
         }
-        let (text, note) = with_reason(text);
+        let (mut text, mut note) = with_reason(text);
+        // a text and a date are kept as they are, commas and all
+        if note.is_empty() && !matches!(item.info().kind, Kind::Date | Kind::Text) {
+            (text, note) = words_behind(&text);
+        }
+        let text = steps_in_order(item, &text);
         let reading = match self.meant(item, &text) {
             Ok(reading) => reading,
             Err(refused) => {
@@ -111,24 +145,6 @@ impl<'r> Walk<'r> {
             confirmed: false,
         };
         self.write_or_ask(pending, said);
-    }
-
-    /// A ball's answer; anything but yes and no is read as a reading.
-    pub(super) fn read_ball(&mut self, item: Item, size: &str, text: &str, said: &mut Told<'r>) {
-        let stops = match text.trim().to_lowercase().as_str() {
-            "stops" | "stop" | "it stops" => Some(true),
-            "passes" | "pass" | "it passes" => Some(false),
-            other => yes_or_no(other),
-        };
-        let Some(stops) = stops else {
-            self.read(item, text, How::Add, said);
-            return;
-        };
-        let Some((guard, _)) = &self.guard else {
-            return;
-        };
-        let reading = ball_reading(item, size, stops, by_hand(guard), holes(guard));
-        self.read(item, &reading, How::Add, said);
     }
 
     /// The reading that is meant: words by their first letters.
@@ -172,7 +188,7 @@ impl<'r> Walk<'r> {
         }
         if self.is_written_already(&pending) {
             if let Some(here) = &self.here {
-                *self.followed.entry((here.compared(), item)).or_default() += 1;
+                self.passed.followed.insert((here.compared(), item));
             }
             let text = format!("{item} {} is written already.", pending.reading);
             said.push(Reply::Remark(text));
@@ -183,13 +199,20 @@ impl<'r> Walk<'r> {
             self.focus = Focus::Pending(pending, Why::Slip(word));
             return;
         }
+        if let (true, false, Some(unit)) = (lacks_unit, pending.confirmed, self.unit_in_force())
+            && let Some((caution, likely)) = odd_alone(item, &pending.reading, unit)
+        {
+            self.focus = Focus::Pending(pending, Why::Unlikely(caution, likely));
+            return;
+        }
         match self.page_with(&pending) {
             Ok((entry, page, view)) => {
                 let cautions = view.new_faults(&self.view, Severity::Warning);
                 let caution = cautions.iter().find(|fault| fault.code == codes::CAUTION);
                 if let (Some(caution), false) = (caution, pending.confirmed) {
                     let caution = format!("{}.", caution.message);
-                    self.focus = Focus::Pending(pending, Why::Unlikely(caution));
+                    let likely = likely_units(item, &pending.reading);
+                    self.focus = Focus::Pending(pending, Why::Unlikely(caution, likely));
                     return;
                 }
                 said.extend(
@@ -204,8 +227,12 @@ impl<'r> Walk<'r> {
                 self.focus = Focus::Pending(pending, Why::Unit);
             }
             Err(refused) if lacks_unit && !refused.lacks_unit => {
-                let unit = "a number alone takes the default unit of this file here";
-                said.push(refused.adding(unit).said());
+                let unit = self
+                    .unit_in_force()
+                    .map_or("the unit of its column", plural);
+                let in_force = format!("a number alone is {unit} here");
+                let refused = refused.adding(&in_force);
+                said.push(refused.said());
             }
             Err(refused) => said.push(refused.said()),
         }
@@ -321,53 +348,110 @@ impl<'r> Walk<'r> {
                 if let (Some(here), Some((guard, _))) = (&self.here, &self.guard)
                     && guard.of(item).next().is_some()
                 {
-                    *self.followed.entry((here.compared(), item)).or_default() += 1;
+                    self.passed.followed.insert((here.compared(), item));
                 }
-                page.line_written(self.table_row(&entry.place))
+                page.line_written(self.row_in(&page, &entry.place))
             }
             How::Replace(spot, _) => spot.line,
         };
         self.page = page;
         self.view = view;
-        let written = WrittenAnswer {
-            place: entry.place.clone(),
-            item,
-            spot: PageSpot {
-                line,
-                written: entry.reading.clone(),
-            },
+        let topic = if item.is_survey_fact() {
+            Topic::Fact(item)
+        } else {
+            Topic::Item(item)
         };
-        self.history
-            .retain(|old| old.spot.line != line || old.item != item);
-        self.history.push(written);
+        let spot = PageSpot {
+            line,
+            written: entry.reading.clone(),
+        };
+        let same = |old: &WrittenAnswer| {
+            let [(of, spot)] = old.rows.as_slice() else {
+                return false;
+            };
+            spot.line == line && *of == item
+        };
+        self.history.retain(|old| !same(old));
+        self.history.push(WrittenAnswer {
+            place: entry.place.clone(),
+            topic,
+            rows: vec![(item, spot)],
+        });
         if self.facts.first() == Some(&item) {
             self.facts.remove(0);
         }
         if let Some(here) = &self.here {
-            self.skipped.remove(&(here.compared(), item));
+            self.passed
+                .over
+                .remove(&(here.compared(), Asking::Item(item)));
         }
         self.focus = Focus::Next;
-        let before = self.guard.take();
-        self.judge_anew();
         said.push(Reply::Understood {
             item,
-            meant: meant(item, &entry.reading, self.unit_of(item, &entry.reading)),
+            meant: meant(item, &entry.reading, self.unit_in_force()),
             reading: entry.reading,
             note: entry.note,
             place: entry.place,
         });
-        said.extend(self.settled(before.as_ref().map(|(_, judged)| judged)));
+        self.look_again(said);
     }
 
-    /// The unit that was understood, where the reading names none.
-    fn unit_of(&self, item: Item, reading: &str) -> Option<LengthUnit> {
-        let (guard, _) = self.guard.as_ref()?;
-        let mut own = guard
-            .observations
-            .iter()
-            .filter(|o| o.item == item && &*o.written == reading);
-        let value = &own.next_back()?.reading.as_ref()?.value;
-        value.tape().map(|(unit, _)| unit)
+    /// The line of a place's row in a table of another text.
+    fn row_in(&self, page: &Page, place: &GuardName) -> Option<u64> {
+        if page.is_notebook() {
+            return None;
+        }
+        page.row_of(place)
+    }
+
+    /// Judges anew, and says what has changed: a danger, what is decided now, and at the
+    /// first shortfall whom to keep away.
+    pub(super) fn look_again(&mut self, said: &mut Told<'r>) {
+        let before = self.guard.take();
+        self.judge_anew();
+        let Some((guard, judged)) = &self.guard else {
+            return;
+        };
+        let known = before
+            .as_ref()
+            .map_or(0, |(_, judged)| judged.dangers.len());
+        if judged.dangers.len() > known {
+            self.say_stop(said);
+            self.warned = Warned::Yes;
+            return;
+        }
+        if stopped_at_first_movement(guard)
+            && let Some(here) = &self.here
+        {
+            // one stops at the first movement: no bar is tried any more
+            self.passed
+                .over
+                .insert((here.compared(), Asking::Item(Item::InfillLoose)));
+        }
+        let Some(settled) = self.settled(before.as_ref().map(|(_, judged)| judged)) else {
+            return;
+        };
+        let short = if let Reply::Settled(settled) = &settled {
+            let (_, judged, new) = &**settled;
+            new.iter()
+                .any(|index| judged.findings[*index].verdict == Verdict::FallsShort)
+        } else {
+            false
+        };
+        said.push(settled);
+        if short && self.warned == Warned::No {
+            self.warned = Warned::Yes;
+            said.push(Reply::UntilMended);
+        }
+    }
+
+    /// What to do where a danger was seen.
+    pub(super) fn say_stop(&self, said: &mut Told<'r>) {
+        if let (Some(here), Some((_, judged))) = (&self.here, &self.guard)
+            && !judged.dangers.is_empty()
+        {
+            said.push(Reply::Stop(here.clone(), judged.dangers.clone()));
+        }
     }
 
     /// What is decided now and was not before.
@@ -458,15 +542,25 @@ impl<'r> Walk<'r> {
     }
 }
 
-fn unit_named(name: &str) -> Option<LengthUnit> {
-    let all = [
-        LengthUnit::Inch,
-        LengthUnit::Foot,
-        LengthUnit::Millimetre,
-        LengthUnit::Centimetre,
-        LengthUnit::Metre,
-    ];
-    all.into_iter().find(|unit| unit.symbol() == name)
+/// Above this a number alone is no age of a child in years.
+const GROWN_UP: u32 = 17;
+
+/// How to write a hole that is no plain gap.
+const SHAPES: &str = "No plain gap: write its shape. triangle 7 3/4 x 10 in (the two legs); \
+rectangle 3 1/2 x 30 in; slot 4 1/4 in; circle 5 in; polygon 0:0 120:0 60:90 mm (its corners).";
+
+/// `7 3/4, 10, 2`: rise, going and lift in this order.
+fn steps_in_order(item: Item, text: &str) -> String {
+    let parts: Vec<&str> = text.split(',').map(str::trim).collect();
+    let numbers = parts
+        .iter()
+        .all(|part| part.starts_with(|c: char| c.is_ascii_digit()));
+    match parts.as_slice() {
+        [rise, going, lift] if item == Item::StairTriangle && numbers => {
+            format!("rise {rise} going {going} lift {lift}")
+        }
+        [..] => text.to_owned(),
+    }
 }
 
 /// What was understood, where it is not what stands there.

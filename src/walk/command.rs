@@ -27,22 +27,25 @@ pub(super) enum WalkCommand {
     /// A note beside the last answer.
     Note(String),
     Skip,
+    /// The unit of numbers without one.
+    Unit(String),
 }
 
 /// The commands with what they do, for `help`.
-pub const COMMANDS: [(&str, &str); 12] = [
+pub const COMMANDS: [(&str, &str); 13] = [
     ("Enter", "skip the question, or what stands in the brackets"),
-    ("?", "tell more about the question"),
+    ("?", "show how, with a drawing"),
     ("back", "go back to the last answer and put it right"),
     ("correct ITEM", "put another answer right: correct height"),
     ("another ITEM", "a further reading: another opening"),
     ("ITEM: READING", "an answer out of turn: height: 35 in"),
     ("note WORDS", "a note beside the last answer"),
     ("not reached", "could not look; the reason is asked for"),
-    ("no guard", "there is no guard at this edge"),
+    ("no guard", "there is no railing at this edge"),
     ("list", "what is written so far, and what was skipped"),
     ("again", "ask once more what was skipped"),
-    ("next, finish", "on to the next guard; stop here"),
+    ("unit cm", "what a number without a unit is from now on"),
+    ("next, finish", "on to the next railing; stop here"),
 ];
 
 /// The command in a line, if it is one.
@@ -70,6 +73,7 @@ pub(super) fn command(text: &str) -> Option<WalkCommand> {
         "another" => Some(WalkCommand::Another(rest)),
         "correct" => Some(WalkCommand::Correct(rest)),
         "note" => Some(WalkCommand::Note(rest)),
+        "unit" if !rest.contains(' ') && !rest.contains(',') => Some(WalkCommand::Unit(rest)),
         _ => None,
     }
 }

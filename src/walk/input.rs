@@ -1,10 +1,8 @@
 //! What a person types, answer or command, and where it leads.
 
-use crate::input::Severity;
 use crate::items::Item;
 use crate::items::Role;
-use crate::judge::Judged;
-use crate::survey::Guard;
+use crate::quantities::LengthUnit;
 use crate::survey::Observation;
 use crate::walk::GuardName;
 use crate::walk::Reply;
@@ -18,19 +16,17 @@ use crate::walk::page::PageSpot;
 use crate::walk::pending::How;
 use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
+use crate::walk::plan::Asking;
+use crate::walk::unit::unit_named;
+use crate::walk::unit::without_unit;
 use crate::walk::view::View;
+use crate::walk::walk::Ending;
 use crate::walk::walk::Focus;
-use crate::walk::walk::left;
 use crate::walk::words::item_of;
 use crate::walk::words::yes_or_no;
 
 /// Longer answers are cut: no reading and no name is as long. (common practice, no source)
 const LONGEST: usize = 400;
-
-/// What a guard that is built as the last one takes over. What is measured, looked
-/// at or pushed is never copied, nor a circumstance that may switch rules off, such
-/// as a drop.
-const COPIED: [Item; 3] = [Item::Place, Item::Infill, Item::Handrail];
 
 impl<'r> Walk<'r> {
     /// Takes what was typed. What is to be saved is in [`Walk::text`] afterwards.
@@ -51,6 +47,7 @@ impl<'r> Walk<'r> {
                 .map_or_else(String::new, |help| format!("{help}; "));
             *help = Some(format!("{before}type {right} if that was meant"));
         }
+        self.refresh();
         self.leave_if_done(&mut said);
         said
     }
@@ -58,44 +55,49 @@ impl<'r> Walk<'r> {
     fn reply(&mut self, text: &str, said: &mut Vec<Reply<'r>>) {
         let topic = self.step().topic;
         if let Some((item, reading)) = self.out_of_turn(&topic, text) {
-            self.return_to_last_guard();
-            let how = self.how_for(item);
-            self.focus = Focus::Next;
-            self.read(item, &reading, how, said);
+            self.answer_out_of_turn(item, &reading, said);
             return;
         }
         match (self.focus.clone(), topic) {
             (Focus::Pending(pending, why), _) => {
-                self.answer_about_pending(pending, &why, text, said)
+                self.answer_about_pending(pending, &why, text, said);
             }
-            (Focus::Item(..), _) if text.is_empty() => self.focus = Focus::Next,
+            (Focus::Item(..) | Focus::Redo(_), _) if text.is_empty() => self.focus = Focus::Next,
             (Focus::Item(item, how), _) => self.read(item, text, how, said),
-            (_, Topic::Fact(Item::Date)) if text.is_empty() && self.settings.today.is_some() => {
-                let today = self.settings.today.clone().unwrap_or_default();
-                self.read(Item::Date, &today, How::Add, said);
-            }
+            (_, Topic::UnitOf(_)) => self.answer_about_bare(text, said),
             (_, Topic::Fact(_)) if text.is_empty() => {
                 self.facts.remove(0);
             }
+            (_, Topic::Fact(Item::By)) => self.by_and_where(text, said),
             (_, Topic::Fact(item)) => self.read(item, text, How::Add, said),
             (_, Topic::Name) => self.name(text, said),
-            (_, Topic::Ball(item, _)) if text.is_empty() || text == "tape" => {
-                self.no_ball.extend(self.key(item));
-            }
-            (_, Topic::Ball(item, size)) => self.read_ball(item, &size, text, said),
-            (_, Topic::Item(item)) if text.is_empty() => self.pass_over(item),
-            (_, Topic::Item(item)) => {
-                if self.begins_strength(item) {
-                    self.strength
-                        .extend(self.here.as_ref().map(GuardName::compared));
+            (Focus::Next, topic) if text.is_empty() => self.pass(&topic, said),
+            (_, Topic::Item(item)) => self.answer_item(item, text, said),
+            (
+                _,
+                topic @ (Topic::Ball(..)
+                | Topic::Balls(_)
+                | Topic::ByEye
+                | Topic::Climb
+                | Topic::Closed
+                | Topic::Drop(_)
+                | Topic::Look
+                | Topic::Stick(..)
+                | Topic::Touch),
+            ) => {
+                let tape = matches!(topic, Topic::Ball(..) | Topic::Balls(_));
+                if tape && ["tape", "the tape"].contains(&text) {
+                    self.pass(&topic, said);
+                } else {
+                    self.answer_together(&topic, text, said);
                 }
-                let how = self.how_for(item);
-                self.read(item, text, how, said);
             }
             (
                 _,
-                Topic::Finished
+                Topic::Age
+                | Topic::Finished
                 | Topic::Reason(_)
+                | Topic::Rules(_)
                 | Topic::Slip(_)
                 | Topic::Unit(_)
                 | Topic::Unlikely(_),
@@ -103,36 +105,115 @@ impl<'r> Walk<'r> {
         }
     }
 
-    /// Not to be asked again here; nor what follows, where this was the first of
-    /// what only strength wants to know.
-    fn pass_over(&mut self, item: Item) {
-        if self.begins_strength(item) {
-            let all = Item::LOAD_PATH.iter().filter_map(|item| self.key(*item));
-            let all: Vec<(GuardName, Item)> = all.collect();
-            self.skipped.extend(all);
-        } else {
-            self.skipped.extend(self.key(item));
+    /// `height: 35 in` whatever is asked, and facts of the survey such as its date.
+    fn answer_out_of_turn(&mut self, item: Item, reading: &str, said: &mut Vec<Reply<'r>>) {
+        if item == Item::DefaultUnit {
+            self.choose_default_unit(reading, said);
+            return;
+        }
+        if item.is_survey_fact() {
+            let how = match self.page.fact(item) {
+                Some(spot) => How::Replace(spot, GuardName::default()),
+                None => How::Add,
+            };
+            self.focus = Focus::Next;
+            self.read(item, reading, how, said);
+            return;
+        }
+        self.return_to_last_guard();
+        let how = self.how_for(item);
+        self.focus = Focus::Next;
+        self.read(item, reading, how, said);
+    }
+
+    fn choose_default_unit(&mut self, name: &str, said: &mut Vec<Reply<'r>>) {
+        match unit_named(name) {
+            Some(unit) => {
+                self.focus = Focus::Next;
+                self.mend_unit(unit, said);
+            }
+            None => said.push(Reply::Refused(
+                format!("{name} is no unit of length"),
+                Some("write in, ft, mm, cm or m".to_owned()),
+            )),
         }
     }
 
-    fn key(&self, item: Item) -> Option<(GuardName, Item)> {
-        self.here.as_ref().map(|here| (here.compared(), item))
+    /// `R. T., yellow house`: who measured, and the property.
+    fn by_and_where(&mut self, text: &str, said: &mut Vec<Reply<'r>>) {
+        let (by, place) = match text.split_once(',') {
+            Some((by, place)) => (by.trim(), place.trim()),
+            None => (text, ""),
+        };
+        if !by.is_empty() {
+            self.read(Item::By, by, How::Add, said);
+        }
+        if !place.is_empty() && self.page.fact(Item::Property).is_none() {
+            self.focus = Focus::Next;
+            self.read(Item::Property, place, How::Add, said);
+        }
+        self.facts.retain(|fact| *fact != Item::By);
+    }
+
+    fn answer_item(&mut self, item: Item, text: &str, said: &mut Vec<Reply<'r>>) {
+        if self.begins_strength(item) {
+            self.passed
+                .strength
+                .extend(self.here.as_ref().map(GuardName::compared));
+        }
+        let how = self.how_for(item);
+        self.read(item, text, how, said);
+    }
+
+    /// Enter alone: not to be asked again here; nor what follows, where this was the
+    /// first of what only strength wants to know. What was seen and not measured is said.
+    fn pass(&mut self, topic: &Topic, said: &mut Vec<Reply<'r>>) {
+        let (Some(here), Some(asking)) = (&self.here, Asking::of(topic)) else {
+            return;
+        };
+        let place = here.compared();
+        let mut over = vec![asking];
+        if let Topic::Item(item) = topic {
+            if self.passed.seen.remove(&(place.clone(), *item)) {
+                let reading = if *item == Item::ThingToClimb {
+                    "yes"
+                } else {
+                    "not reached, seen and not measured"
+                };
+                self.read(*item, reading, How::Add, said);
+                return;
+            }
+            if self.begins_strength(*item) {
+                over.extend(Item::LOAD_PATH.iter().map(|item| Asking::Item(*item)));
+            }
+        }
+        let over = over.into_iter().map(|asking| (place.clone(), asking));
+        self.passed.over.extend(over);
     }
 
     /// `height: 35 in` while something else is asked.
     fn out_of_turn(&self, topic: &Topic, text: &str) -> Option<(Item, String)> {
-        self.here.as_ref().or(self.last.as_ref())?;
-        if matches!(topic, Topic::Fact(_) | Topic::Reason(_)) {
+        if matches!(topic, Topic::Reason(_)) {
             return None;
         }
         let (name, reading) = text.split_once(':')?;
         let item = Item::by_name(name)?;
         // between two guards a name may hold a colon
-        if *topic == Topic::Name && !name.eq_ignore_ascii_case(item.name()) {
+        let plain = name.trim().eq_ignore_ascii_case(item.name());
+        if *topic == Topic::Name && !plain {
             return None;
         }
         let reading = reading.trim();
-        (!reading.is_empty() && !item.is_survey_fact()).then(|| (item, reading.to_owned()))
+        if reading.is_empty() || item == Item::Rules {
+            return None;
+        }
+        if !item.is_survey_fact() {
+            self.here.as_ref().or(self.last.as_ref())?;
+            if matches!(topic, Topic::Fact(_)) {
+                return None;
+            }
+        }
+        Some((item, reading.to_owned()))
     }
 
     /// An answer to a question about an answer.
@@ -149,6 +230,7 @@ impl<'r> Walk<'r> {
             ..pending.clone()
         };
         match (why, yes_or_no(text)) {
+            (Why::Age(_), _) => self.choose_age(&pending, why, text, said),
             (Why::Reason, _) => {
                 let note = text.to_owned();
                 self.focus = Focus::Next;
@@ -156,7 +238,7 @@ impl<'r> Walk<'r> {
             }
             (Why::Unit, _) if text.is_empty() => self.ask_again(&pending),
             (Why::Unit, _) => self.choose_unit(pending, text, said),
-            (Why::Unlikely(_) | Why::Slip(_), Some(true)) => {
+            (Why::Unlikely(..) | Why::Slip(_), Some(true)) => {
                 self.focus = Focus::Next;
                 self.write_or_ask(agreed, said);
             }
@@ -164,25 +246,69 @@ impl<'r> Walk<'r> {
                 self.here = None;
                 self.guard = None;
                 self.focus = Focus::Next;
-                let text = format!("A new guard starts there: name it, and answer {item} for it.");
+                let text =
+                    format!("A new railing starts there: name it, and answer {item} for it.");
                 said.push(Reply::Remark(text));
             }
             (Why::Slip(_), None) => self.focus = Focus::Next,
-            (Why::Unlikely(_), Some(false)) => self.ask_again(&pending),
-            (Why::Unlikely(_), None) if text.is_empty() => self.ask_again(&pending),
-            (Why::Unlikely(_), None) => {
-                self.focus = Focus::Next;
-                self.read(item, text, pending.how, said);
+            (Why::Unlikely(..), Some(false)) => self.ask_again(&pending),
+            (Why::Unlikely(..), None) if text.is_empty() => self.ask_again(&pending),
+            (Why::Unlikely(_, likely), None) => {
+                match unit_named(text).filter(|unit| likely.contains(unit)) {
+                    Some(unit) => self.take_in_unit(pending, unit, said),
+                    None => {
+                        self.focus = Focus::Next;
+                        self.read(item, text, pending.how, said);
+                    }
+                }
             }
         }
+    }
+
+    /// An answer whose unit was a slip: where it had none of its own, the unit of all
+    /// numbers alone is mended.
+    fn take_in_unit(&mut self, pending: Pending, unit: LengthUnit, said: &mut Vec<Reply<'r>>) {
+        let alone = without_unit(&pending.reading) == pending.reading;
+        self.focus = Focus::Next;
+        if alone && self.unit_in_force().is_some() {
+            self.mend_unit(unit, said);
+        }
+        let reading = format!("{} {}", without_unit(&pending.reading), unit.symbol());
+        let pending = Pending { reading, ..pending };
+        self.write_or_ask(pending, said);
+    }
+
+    /// Months or years.
+    fn choose_age(&mut self, pending: &Pending, why: &Why, text: &str, said: &mut Vec<Reply<'r>>) {
+        let Why::Age(usual) = why else {
+            return;
+        };
+        let unit = match (text.to_lowercase().as_str(), usual) {
+            ("", Some(usual)) => usual,
+            ("", None) => {
+                self.ask_again(pending);
+                return;
+            }
+            (text, _) if "months".starts_with(text) => "months",
+            (text, _) if "years".starts_with(text) => "years",
+            (_, _) => {
+                self.focus = Focus::Next;
+                self.read(pending.item, text, pending.how.clone(), said);
+                return;
+            }
+        };
+        self.focus = Focus::Next;
+        let reading = format!("{} {unit}", pending.reading);
+        self.read(pending.item, &reading, pending.how.clone(), said);
     }
 
     /// The question that an answer was given to, once more.
     fn ask_again(&mut self, pending: &Pending) {
         let asked = self.facts.first() == Some(&pending.item)
             || self
-                .next_item()
-                .is_some_and(|(item, _)| item == pending.item);
+                .next
+                .as_ref()
+                .is_some_and(|topic| item_of_topic(topic) == Some(pending.item));
         self.focus = if asked && pending.how == How::Add {
             Focus::Next
         } else {
@@ -195,7 +321,7 @@ impl<'r> Walk<'r> {
             WalkCommand::Again => self.explain_again(said),
             WalkCommand::Another(name) => self.another(&name, said),
             WalkCommand::Back => self.back(said),
-            WalkCommand::Correct(name) => self.correct(&name, said),
+            WalkCommand::Correct(name) => self.correct_item(&name, said),
             WalkCommand::Finish => self.focus = Focus::Finished,
             WalkCommand::Help => said.push(Reply::Help),
             WalkCommand::List => said.push(self.listing()),
@@ -204,6 +330,7 @@ impl<'r> Walk<'r> {
             WalkCommand::NoGuard => self.no_guard(said),
             WalkCommand::Note(note) => self.note(&note, said),
             WalkCommand::Skip => self.skip(said),
+            WalkCommand::Unit(name) => self.choose_default_unit(&name, said),
         }
     }
 
@@ -213,10 +340,18 @@ impl<'r> Walk<'r> {
             (Focus::Next, Topic::Fact(_)) => {
                 self.facts.remove(0);
             }
-            (Focus::Next, Topic::Item(item)) => self.pass_over(item),
-            (Focus::Next, Topic::Ball(item, _)) => self.skipped.extend(self.key(item)),
+            (Focus::Next, Topic::UnitOf(_)) => {
+                self.bare.remove(0);
+            }
             (Focus::Next, Topic::Name) => {
                 said.push(Reply::Remark("Type finish to stop here.".to_owned()));
+            }
+            (Focus::Next, topic) => {
+                self.pass(&topic, said);
+                // skipped is skipped: the tape is not asked for instead
+                let item = item_of_topic(&topic).map(Asking::Item);
+                let here = self.here.as_ref().map(GuardName::compared);
+                self.passed.over.extend(here.zip(item));
             }
             (_, _) => self.focus = Focus::Next,
         }
@@ -227,14 +362,24 @@ impl<'r> Walk<'r> {
             return;
         };
         let compared = place.compared();
-        self.skipped.retain(|(other, _)| *other != compared);
-        self.no_ball.retain(|(other, _)| *other != compared);
-        self.followed.retain(|(other, _), _| *other != compared);
+        self.passed.over.retain(|(other, _)| *other != compared);
+        self.passed.followed.retain(|(other, _)| *other != compared);
+        self.passed.strength.remove(&compared);
         self.facts.clear();
         self.go_to(place);
-        let in_danger = |(_, judged): &(Guard, Judged<'r>)| !judged.dangers.is_empty();
-        if self.next_item().is_none() && !self.guard.as_ref().is_some_and(in_danger) {
-            said.push(Reply::Remark("Nothing was skipped.".to_owned()));
+        self.refresh();
+        let danger = self
+            .guard
+            .as_ref()
+            .map(|(_, judged)| judged.dangers.clone());
+        match danger {
+            Some(dangers) if !dangers.is_empty() => {
+                said.extend(self.here.clone().map(|place| Reply::Stop(place, dangers)))
+            }
+            Some(_) | None if self.next.is_none() => {
+                said.push(Reply::Remark("Nothing was skipped.".to_owned()));
+            }
+            Some(_) | None => {}
         }
     }
 
@@ -266,7 +411,8 @@ impl<'r> Walk<'r> {
     }
 
     fn back(&mut self, said: &mut Vec<Reply<'r>>) {
-        if !matches!(self.focus, Focus::Next) {
+        // what is only being asked about is let go; what is asked once more leads further back
+        if matches!(self.focus, Focus::Pending(..) | Focus::Item(_, How::Add)) {
             self.focus = Focus::Next;
             return;
         }
@@ -278,11 +424,17 @@ impl<'r> Walk<'r> {
         if !last.place.guard.is_empty() && self.here.as_ref() != Some(&last.place) {
             self.go_to(last.place.clone());
         }
-        self.focus = Focus::Item(last.item, How::Replace(last.spot, last.place));
+        self.ending = Ending::NotYet;
+        self.focus = match (&last.topic, last.rows.as_slice()) {
+            (Topic::Item(_) | Topic::Fact(_), [(item, spot)]) => {
+                Focus::Item(*item, How::Replace(spot.clone(), last.place.clone()))
+            }
+            (_, _) => Focus::Redo(last),
+        };
     }
 
     /// `correct height`; of several readings the last one, or `correct opening 1`.
-    fn correct(&mut self, name: &str, said: &mut Vec<Reply<'r>>) {
+    fn correct_item(&mut self, name: &str, said: &mut Vec<Reply<'r>>) {
         let (name, number) = match name.rsplit_once(' ') {
             Some((before, digits)) => match digits.parse::<usize>() {
                 Ok(number) => (before, Some(number)),
@@ -294,15 +446,10 @@ impl<'r> Walk<'r> {
             return;
         };
         if item.is_survey_fact() {
-            let spot = self.history.iter().rfind(|written| written.item == item);
-            match spot.cloned() {
-                Some(w) => self.focus = Focus::Item(item, How::Replace(w.spot, w.place)),
-                None => {
-                    let text =
-                        format!("{item} was not written in this walk; change it in the file.");
-                    said.push(Reply::Remark(text));
-                }
-            }
+            self.focus = match self.page.fact(item) {
+                Some(spot) => Focus::Item(item, How::Replace(spot, GuardName::default())),
+                None => Focus::Item(item, How::Add),
+            };
             return;
         }
         if !self.return_to_last_guard() {
@@ -340,10 +487,9 @@ impl<'r> Walk<'r> {
 
     fn next_guard(&mut self, said: &mut Vec<Reply<'r>>) {
         self.facts.clear();
+        self.bare.clear();
         self.focus = Focus::Next;
-        if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
-            said.push(left(place, &judged));
-        }
+        self.leave(said);
     }
 
     fn no_guard(&mut self, said: &mut Vec<Reply<'r>>) {
@@ -357,22 +503,27 @@ impl<'r> Walk<'r> {
     }
 
     fn note(&mut self, note: &str, said: &mut Vec<Reply<'r>>) {
-        let Some(last) = self.history.last().cloned() else {
+        let last = self.history.last();
+        let beside = last.and_then(|last| {
+            let (item, spot) = last.rows.first()?;
+            Some((last.place.clone(), *item, spot.clone()))
+        });
+        let Some((place, item, spot)) = beside else {
             said.push(Reply::Remark("A note stands beside an answer.".to_owned()));
             return;
         };
         let entry = PageEntry {
-            place: last.place.clone(),
-            item: last.item,
-            reading: last.spot.written.clone(),
+            place,
+            item,
+            reading: spot.written,
             note: note.to_owned(),
         };
-        match self.page.noted(last.spot.line, &entry) {
+        match self.page.noted(spot.line, &entry) {
             Ok(page) => {
                 self.page = page;
                 self.view = View::of(&self.page);
                 self.judge_anew();
-                said.push(Reply::Remark(format!("Note at {}: {note}", last.item)));
+                said.push(Reply::Remark(format!("Note at {item}: {note}")));
             }
             Err(error) => said.push(Reply::Refused(error.to_string(), None)),
         }
@@ -407,103 +558,39 @@ impl<'r> Walk<'r> {
         let here = self.here.as_ref().map(GuardName::compared);
         let questions = self.guard.iter().flat_map(|(_, judged)| judged.questions());
         let missed: Vec<Item> = questions.map(|question| question.item).collect();
-        for (place, item) in &self.skipped {
-            if Some(place) == here.as_ref() && missed.contains(item) {
+        for (place, asking) in &self.passed.over {
+            if let Asking::Item(item) = asking
+                && Some(place) == here.as_ref()
+                && missed.contains(item)
+            {
                 lines.push((item.name().to_owned(), "skipped".to_owned()));
             }
         }
         Reply::Listing(lines)
     }
+}
 
-    fn name(&mut self, text: &str, said: &mut Vec<Reply<'r>>) {
-        let last = self.last.clone().unwrap_or_default();
-        if text.is_empty() {
-            self.focus = Focus::Finished;
-            return;
-        }
-        let copied = match text.strip_prefix('=') {
-            Some(rest) => Some(rest.trim()),
-            None if text.to_lowercase().starts_with("same") => text.get(4..).map(str::trim),
-            None => None,
-        };
-        let place = match copied {
-            Some(_) if self.last.is_none() => None,
-            Some(rest) => GuardName::following(rest, &last),
-            None => GuardName::named(text, &last),
-        };
-        let Some(place) = place else {
-            let help = "write its name, or UNIT, NAME: 2A, balcony".to_owned();
-            said.push(Reply::Refused(format!("{text} names no guard"), Some(help)));
-            return;
-        };
-        if !place.building.is_empty() && self.page.plan.building.is_none() {
-            // only while no guard stands in the file: later rows would have to be guessed
-            if let (true, Ok(page)) = (
-                self.view.guards.is_empty(),
-                self.page.with_building_column(),
-            ) {
-                self.page = page;
-                self.view = View::of(&self.page);
-                self.history.clear();
-            }
-        }
-        if let Err(error) = self.page.can_name(&place) {
-            said.push(Reply::Refused(error.to_string(), None));
-            return;
-        }
-        let known = self.view.guard(&place).map(GuardName::of);
-        if let Some(known) = known {
-            let text = format!("{} is in the file already; going on there.", known.says());
-            said.push(Reply::Remark(text));
-            self.go_to(known);
-            return;
-        }
-        self.go_to(place.clone());
-        if copied.is_some() {
-            self.copy(&last, &place, said);
-        }
-    }
-
-    /// Takes over where a guard stands and how it is filled.
-    fn copy(&mut self, from: &GuardName, to: &GuardName, said: &mut Vec<Reply<'r>>) {
-        let Some(old) = self.view.guard(from).cloned() else {
-            return;
-        };
-        let before = (self.page.clone(), self.view.clone());
-        let mut taken = Vec::new();
-        let all = old.observations.iter().chain(&old.inherited.observations);
-        for o in all {
-            let kept = COPIED.contains(&o.item) && o.reading.is_some();
-            let there = self.guard.as_ref().is_some_and(|(guard, _)| {
-                guard
-                    .of(o.item)
-                    .any(|(_, other)| other.written == o.written)
-            });
-            if !kept || there || taken.contains(&(o.item, o.written.to_string())) {
-                continue;
-            }
-            let entry = PageEntry {
-                place: to.clone(),
-                item: o.item,
-                reading: o.written.to_string(),
-                note: String::new(),
-            };
-            let row = self.table_row(to);
-            if let Ok(page) = self.page.with(&entry, row) {
-                self.page = page;
-                taken.push((o.item, o.written.to_string()));
-            }
-        }
-        self.view = View::of(&self.page);
-        let faults = self.view.new_faults(&before.1, Severity::Error);
-        if let Some(fault) = faults.first() {
-            (self.page, self.view) = before;
-            self.judge_anew();
-            said.push(Reply::Refused(fault.message.clone(), fault.help.clone()));
-            return;
-        }
-        self.judge_anew();
-        said.push(Reply::Copied(from.clone(), taken));
+/// The item that a question about a guard is put for.
+fn item_of_topic(topic: &Topic) -> Option<Item> {
+    match topic {
+        Topic::Ball(item, _) | Topic::Item(item) | Topic::Stick(item, _) => Some(*item),
+        Topic::Balls(_) => Some(Item::Opening),
+        Topic::Drop(_) => Some(Item::Drop),
+        Topic::Age
+        | Topic::ByEye
+        | Topic::Climb
+        | Topic::Closed
+        | Topic::Fact(_)
+        | Topic::Finished
+        | Topic::Look
+        | Topic::Name
+        | Topic::Reason(_)
+        | Topic::Rules(_)
+        | Topic::Slip(_)
+        | Topic::Touch
+        | Topic::Unit(_)
+        | Topic::UnitOf(_)
+        | Topic::Unlikely(_) => None,
     }
 }
 

@@ -3,24 +3,34 @@
 //! clock: the text of a survey goes in, and the text of a survey comes out.
 
 mod answer;
+mod asking;
 mod command;
 mod input;
-mod next_question;
+mod mend;
+mod naming;
 mod outcome;
 mod page;
 mod page_error;
 mod pending;
 mod place;
+mod place_word;
+mod plan;
+mod prompts;
 mod question;
 mod row;
+mod rules_search;
+mod sizes;
+mod together;
+mod unit;
 mod view;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]
 mod walk;
 mod words;
 
 pub use command::COMMANDS;
-pub use outcome::Reply;
+pub use outcome::{GuardDone, Reply};
 pub use place::GuardName;
-pub use question::{Prompt, Topic};
+pub use question::{Prompt, PromptChoice, RulesTopic, Taking, Topic};
+pub use rules_search::{RulesSearch, RulesSought};
 pub use view::rules_of;
 pub use walk::{Settings, Walk, WalkError};

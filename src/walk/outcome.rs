@@ -1,26 +1,45 @@
 //! What became of an answer.
 
 use crate::items::Item;
-use crate::items::Verdict;
 use crate::judge::DangerSeen;
 use crate::judge::Judged;
-use crate::judge::Question;
 use crate::survey::Guard;
 use crate::walk::GuardName;
+
+/// A guard that is left.
+#[derive(Clone, Debug)]
+pub struct GuardDone<'r> {
+    /// Its name.
+    pub place: GuardName,
+    /// The guard.
+    pub guard: Guard,
+    /// How it came out.
+    pub judged: Judged<'r>,
+}
 
 /// Something to tell the person.
 #[derive(Clone, Debug)]
 pub enum Reply<'r> {
-    /// Items that were taken over from another guard, as written.
-    Copied(GuardName, Vec<(Item, String)>),
-    /// A guard with nothing left to ask: what stays open there, and its verdict.
-    Done(GuardName, Vec<Question>, Verdict),
+    /// Items that were taken over from another guard, as written, and those of them
+    /// that are otherwise here.
+    Copied {
+        /// The guard they come from.
+        from: GuardName,
+        /// What was taken over.
+        taken: Vec<(Item, String)>,
+        /// What is otherwise.
+        but: Vec<(Item, String)>,
+    },
+    /// A guard with nothing left to ask.
+    Done(Box<GuardDone<'r>>),
     /// The commands.
     Help,
     /// What is written so far: what it is of, and as written.
     Listing(Vec<(String, String)>),
     /// All there is to say about the question.
     More,
+    /// An answer of several rows as it was understood, with the note beside it.
+    Noted(Vec<(Item, String)>, String),
     /// An answer that was not taken: what was found, and what to write.
     Refused(String, Option<String>),
     /// A plain sentence.
@@ -43,4 +62,6 @@ pub enum Reply<'r> {
         /// Where it holds: a guard, a unit, or with no names the whole survey.
         place: GuardName,
     },
+    /// The first shortfall of the walk: until it is put right somebody is to be kept away.
+    UntilMended,
 }

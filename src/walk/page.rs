@@ -133,6 +133,64 @@ impl Page {
         }
     }
 
+    /// The text without a reading: without its row in a notebook, without its part of the
+    /// cell in a table.
+    pub(super) fn removed(&self, item: Item, spot: &PageSpot) -> Result<Page, PageError> {
+        let row = self.row(spot.line)?;
+        let gone = PageError::Gone(spot.line);
+        match &self.plan.layout {
+            PlanLayout::Notebook { reading, .. } => {
+                let stands = row.texts.get(*reading).map(|text| text.trim());
+                if stands != Some(spot.written.trim()) {
+                    return Err(gone);
+                }
+                let end = line_starts(&self.text)
+                    .map(|(_, start)| start)
+                    .find(|start| *start > row.range.start)
+                    .unwrap_or(self.text.len());
+                let mut text = self.text.to_string();
+                text.replace_range(row.range.start..end, "");
+                self.replaced(text)
+            }
+            PlanLayout::Table { .. } => {
+                let column = self.column(item).ok_or_else(|| gone.clone())?;
+                let cell = row.texts.get(column).cloned().unwrap_or_default();
+                let mut parts: Vec<&str> = cell.split(';').map(str::trim).collect();
+                let at = parts.iter().position(|part| *part == spot.written.trim());
+                parts.remove(at.ok_or(gone)?);
+                self.with_text(spot.line, column, &parts.join("; "))
+            }
+        }
+    }
+
+    /// A fact of the whole survey, where it stands in the text.
+    pub(super) fn fact(&self, item: Item) -> Option<PageSpot> {
+        let lines = line_starts(&self.text).filter(|(line, start)| {
+            *line > self.plan.line && !line_is_no_row(&self.text[*start..], self.plan.delimiter)
+        });
+        let mut rows = lines.filter_map(|(line, _)| Some((line, self.row(line).ok()?)));
+        rows.find_map(|(line, row)| {
+            let text = |column: Option<usize>| {
+                let cell = column.and_then(|column| row.texts.get(column));
+                cell.map_or("", |cell| cell.trim())
+            };
+            let names = [self.plan.building, self.plan.unit, self.plan.guard];
+            let of_all = names.into_iter().all(|column| text(column).is_empty());
+            let written = match &self.plan.layout {
+                PlanLayout::Notebook { item: of, reading } => {
+                    let same = Item::by_name(text(Some(*of))) == Some(item);
+                    same.then(|| text(Some(*reading)))
+                }
+                PlanLayout::Table { .. } => self.column(item).map(|column| text(Some(column))),
+            };
+            let written = written.filter(|written| of_all && !written.is_empty())?;
+            Some(PageSpot {
+                line,
+                written: written.to_owned(),
+            })
+        })
+    }
+
     /// A column `building` in front, where the file has none.
     pub(super) fn with_building_column(&self) -> Result<Page, PageError> {
         let mut text = String::with_capacity(self.text.len() + 64);

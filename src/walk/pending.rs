@@ -1,10 +1,15 @@
 //! An answer that is not written yet, and why.
 
 use crate::items::Item;
+use crate::quantities::LengthUnit;
 use crate::walk::GuardName;
 use crate::walk::Prompt;
+use crate::walk::PromptChoice;
+use crate::walk::Taking;
 use crate::walk::Topic;
 use crate::walk::page::PageSpot;
+use crate::walk::unit::plural;
+use crate::walk::unit::without_unit;
 
 /// Where a reading goes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,20 +34,28 @@ pub(super) struct Pending {
 /// Why it is not written yet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) enum Why {
+    /// Months or years? The one that is likely, if one is.
+    Age(Option<&'static str>),
     /// It says that one could not look.
     Reason,
     /// The guard has another word already.
     Slip(String),
     /// It is a number without a unit.
     Unit,
-    /// It is out of the usual.
-    Unlikely(String),
+    /// It is out of the usual; the units in which it would not be.
+    Unlikely(String, Vec<LengthUnit>),
 }
 
 impl Why {
-    pub(super) fn ask(&self, pending: &Pending) -> Prompt {
+    pub(super) fn ask(&self, pending: &Pending, in_force: Option<LengthUnit>) -> Prompt {
         let item = pending.item;
-        let mut ask = match self {
+        match self {
+            Why::Age(usual) => {
+                let question = format!("{0} months, or {0} years?", pending.reading);
+                let enter = usual.unwrap_or("answer anew");
+                Prompt::bare(Topic::Age, question, enter)
+                    .choosing(Taking::ByLetters, &[("months", ""), ("years", "")])
+            }
             Why::Reason => Prompt::bare(
                 Topic::Reason(item),
                 format!("Why could {item} not be looked at?"),
@@ -51,29 +64,69 @@ impl Why {
             Why::Slip(word) => Prompt::bare(
                 Topic::Slip(item),
                 format!(
-                    "This guard has {item} {word}. Was that a slip? Where it changes, a new guard starts: then answer n."
+                    "This railing has {item} {word}. Was that a slip? Where it changes, a new railing starts: then answer n."
                 ),
                 "leave it",
-            ),
-            Why::Unit => Prompt::bare(
-                Topic::Unit(item),
-                format!(
+            )
+            .choosing(Taking::ByLetters, &[("y", ""), ("n", "")]),
+            Why::Unit => {
+                let question = format!(
                     "{}: in what unit? It then holds for all numbers without one.",
                     pending.reading
-                ),
-                "answer anew",
-            ),
-            Why::Unlikely(caution) => Prompt::bare(
-                Topic::Unlikely(item),
-                format!("{caution} Is it right?"),
-                "answer anew",
-            ),
-        };
-        ask.words = match self {
-            Why::Reason => Vec::new(),
-            Why::Slip(_) | Why::Unlikely(_) => vec!["y", "n"],
-            Why::Unit => Item::DefaultUnit.words().iter().map(|w| w.name).collect(),
-        };
-        ask
+                );
+                let mut ask = Prompt::bare(Topic::Unit(item), question, "answer anew");
+                ask.choices = Item::DefaultUnit
+                    .words()
+                    .iter()
+                    .map(|word| PromptChoice::new(word.name, ""))
+                    .collect();
+                ask.taking = Taking::ByLetters;
+                ask
+            }
+            Why::Unlikely(caution, likely) => unlikely(pending, caution, likely, in_force),
+        }
     }
+}
+
+/// Both units are named before anything is written.
+fn unlikely(
+    pending: &Pending,
+    caution: &str,
+    likely: &[LengthUnit],
+    in_force: Option<LengthUnit>,
+) -> Prompt {
+    let item = pending.item;
+    let number = without_unit(&pending.reading);
+    let alone = number == pending.reading;
+    let mut question = caution.to_owned();
+    if let (true, Some(unit)) = (alone, in_force) {
+        question.push_str(&format!(
+            " A number alone is {} here, so this is {number} {}.",
+            plural(unit),
+            unit.symbol()
+        ));
+    }
+    if likely.is_empty() {
+        question.push_str(" Is it right?");
+    } else {
+        let each: Vec<String> = likely
+            .iter()
+            .map(|unit| format!("{number} {}", unit.symbol()))
+            .collect();
+        question.push_str(&format!(" Is it right, or is it {}?", each.join(" or ")));
+    }
+    let mut ask = Prompt::bare(Topic::Unlikely(item), question, "write it anew");
+    ask.choices = vec![PromptChoice::new("y", "it is right")];
+    let all = if alone && in_force.is_some() {
+        "this and all other numbers alone"
+    } else {
+        ""
+    };
+    ask.choices.extend(
+        likely
+            .iter()
+            .map(|unit| PromptChoice::new(unit.symbol(), all)),
+    );
+    ask.taking = Taking::ByLetters;
+    ask
 }

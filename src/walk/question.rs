@@ -1,104 +1,236 @@
 //! What is asked: the question, how to measure, what to write.
 
-use crate::items::Hole;
+use std::fmt;
+
+use crate::items::Drawing;
 use crate::items::Item;
 use crate::items::Kind;
+use crate::items::Pictured;
+use crate::items::Word;
 use crate::walk::GuardName;
-use crate::walk::next_question::Holes;
 
 /// What an answer will be about.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Topic {
-    /// A ball of this size at a hole.
+    /// Whether a bare number means months or years.
+    Age,
+    /// A ball of this size at one hole: it stops, or it passes.
     Ball(Item, String),
+    /// Balls of these sizes, largest first: the smallest that stops everywhere.
+    Balls(Vec<String>),
+    /// Whether to go on with what the eye tells, after a danger.
+    ByEye,
+    /// What could be climbed, on the guard and near it.
+    Climb,
+    /// Whether the way to a danger is closed.
+    Closed,
+    /// Whether the drop is above this.
+    Drop(String),
     /// Something about the survey itself.
     Fact(Item),
     /// Nothing more: the walk is over.
     Finished,
     /// A reading of an item.
     Item(Item),
+    /// What the eye sees from a step away.
+    Look,
     /// The next guard's name.
     Name,
     /// Why an item could not be looked at.
     Reason(Item),
+    /// Which rulesets hold here: where, what kind of home, which of several.
+    Rules(RulesTopic),
     /// Whether another word of an item was a slip, or a new guard starts.
     Slip(Item),
+    /// Whether a stick of this length stands under the top.
+    Stick(Item, String),
+    /// What moves when it is pushed and twisted gently.
+    Touch,
     /// The unit of a number that has none.
     Unit(Item),
+    /// The unit of a number that was written before the unit was mended.
+    UnitOf(Item),
     /// Whether an unlikely reading is right.
     Unlikely(Item),
 }
 
-/// A question.
+/// What is asked to find the rulesets that hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RulesTopic {
+    /// Country, and state or province.
+    Country,
+    /// A house or a flat.
+    Home,
+    /// Which of several.
+    Which,
+}
+
+/// A choice that can be tapped or typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PromptChoice {
+    /// What to type.
+    pub key: String,
+    /// What it says; empty where the key says it.
+    pub says: String,
+}
+
+impl PromptChoice {
+    pub(super) fn new(key: impl Into<String>, says: impl Into<String>) -> PromptChoice {
+        PromptChoice {
+            key: key.into(),
+            says: says.into(),
+        }
+    }
+}
+
+/// How the choices of a question are taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Taking {
+    /// One of them, by its key.
+    One,
+    /// One of a list of words, by its first letters or its number in the list.
+    ByNumber,
+    /// One of a list of words, by its first letters: a digit means something else.
+    ByLetters,
+    /// Several of them.
+    Several,
+}
+
+/// A question: all that a screen needs to put it.
+///
+/// An answer goes to [`Walk::answer`](crate::walk::Walk::answer) as text: the key of
+/// a choice, a reading, nothing at all for what stands in `enter`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Prompt {
     /// What it is about.
     pub topic: Topic,
     /// The guard that is spoken of.
     pub place: Option<GuardName>,
+    /// What it is called: `gaps`.
+    pub title: String,
     /// The question itself.
     pub question: String,
+    /// The question in a few words, for who has answered it before.
+    pub short: String,
     /// How to measure it, in a line or two.
-    pub how: Vec<&'static str>,
+    pub how: Vec<String>,
     /// All there is to say about it.
-    pub more: Vec<&'static str>,
-    /// The words to choose from.
-    pub words: Vec<&'static str>,
+    pub more: Vec<String>,
+    /// What to choose from.
+    pub choices: Vec<PromptChoice>,
+    /// How the choices are taken.
+    pub taking: Taking,
     /// Answers as examples.
     pub examples: Vec<String>,
     /// What was written so far.
     pub so_far: Vec<String>,
-    /// What Enter alone does.
+    /// What Enter alone does; empty where it does nothing.
     pub enter: String,
+    /// The drawing that shows it; its name is that of its SVG.
+    pub drawing: Option<Drawing>,
+    /// Keys for fractions, where the number is one of inches: `1/16` to `15/16`.
+    pub fractions: &'static [&'static str],
     /// How many rules wait for it.
     pub waiting: usize,
+    /// How many more questions are likely at this guard, this one counted.
+    pub left: usize,
     /// Whether the person wished to be asked, and not the rules.
     pub out_of_turn: bool,
 }
 
-/// Where a ball is to be tried for an opening as such.
-const ALL_HOLES: &str = "everywhere: between the infill, under the bottom rail, at both ends";
-
-/// And where the steps of a stair have holes of their own.
-const IN_THE_INFILL: &str = "everywhere between the infill and at both ends";
-
-/// Where it is to be tried for other holes.
-const BALL_STOPS: [(Item, &str); 5] = [
-    (
-        Item::BottomGap,
-        "all along under the bottom rail (down to the floor: none)",
-    ),
-    (
-        Item::EdgeGap,
-        "between the floor's edge and the guard (no gap: none)",
-    ),
-    (Item::EndGap, "at the gap at the guard's end (no gap: none)"),
-    (
-        Item::RiserOpening,
-        "between all treads (closed risers: none)",
-    ),
-    (
-        Item::StairTriangle,
-        "at every step, between riser, tread and bottom rail (closed side: none)",
-    ),
+/// The marks of an inch tape between two inches.
+pub(super) const SIXTEENTHS: [&str; 15] = [
+    "1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2", "9/16", "5/8", "11/16", "3/4",
+    "13/16", "7/8", "15/16",
 ];
+
+impl fmt::Display for Topic {
+    /// A name for the question that stays the same from one walk to the next.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Topic::Age => f.write_str("age"),
+            Topic::Ball(item, size) => write!(f, "ball {item} {size}"),
+            Topic::Balls(_) => f.write_str("gaps"),
+            Topic::ByEye => f.write_str("by eye"),
+            Topic::Climb => f.write_str("climb"),
+            Topic::Closed => f.write_str("closed"),
+            Topic::Drop(_) => f.write_str("drop beyond"),
+            Topic::Fact(item) | Topic::Item(item) => f.write_str(item.name()),
+            Topic::Finished => f.write_str("finished"),
+            Topic::Look => f.write_str("look"),
+            Topic::Name => f.write_str("railing"),
+            Topic::Reason(item) => write!(f, "reason {item}"),
+            Topic::Rules(RulesTopic::Country) => f.write_str("country"),
+            Topic::Rules(RulesTopic::Home) => f.write_str("home"),
+            Topic::Rules(RulesTopic::Which) => f.write_str("which rules"),
+            Topic::Slip(item) => write!(f, "slip {item}"),
+            Topic::Stick(item, _) => write!(f, "stick {item}"),
+            Topic::Touch => f.write_str("touch"),
+            Topic::Unit(item) => write!(f, "unit {item}"),
+            Topic::UnitOf(item) => write!(f, "unit of {item}"),
+            Topic::Unlikely(item) => write!(f, "unlikely {item}"),
+        }
+    }
+}
 
 impl Prompt {
     /// A question with nothing around it.
     pub(super) fn bare(topic: Topic, question: impl Into<String>, enter: &str) -> Prompt {
+        let question = question.into();
         Prompt {
+            title: topic.to_string(),
             topic,
             place: None,
-            question: question.into(),
+            short: question.clone(),
+            question,
             how: Vec::new(),
             more: Vec::new(),
-            words: Vec::new(),
+            choices: Vec::new(),
+            taking: Taking::One,
             examples: Vec::new(),
             so_far: Vec::new(),
             enter: enter.to_owned(),
+            drawing: None,
+            fractions: &[],
             waiting: 0,
+            left: 0,
             out_of_turn: false,
         }
+    }
+
+    /// The same with choices, each a key and what it says.
+    pub(super) fn choosing(mut self, taking: Taking, choices: &[(&str, &str)]) -> Prompt {
+        self.taking = taking;
+        self.choices = choices
+            .iter()
+            .map(|(key, says)| PromptChoice::new(*key, *says))
+            .collect();
+        self
+    }
+
+    /// The same with a line on how to do it.
+    pub(super) fn with_how(mut self, how: &str) -> Prompt {
+        self.how.push(how.to_owned());
+        self
+    }
+
+    /// The same, called so.
+    pub(super) fn titled(mut self, title: &str, short: &str) -> Prompt {
+        title.clone_into(&mut self.title);
+        short.clone_into(&mut self.short);
+        self
+    }
+
+    /// The name of the question, the same from one walk to the next: `gaps`.
+    #[must_use]
+    pub fn id(&self) -> String {
+        self.topic.to_string()
+    }
+
+    /// Whether nothing has to be answered: Enter goes on.
+    #[must_use]
+    pub fn can_be_skipped(&self) -> bool {
+        !self.enter.is_empty()
     }
 
     /// The question for an item, from the table.
@@ -106,61 +238,55 @@ impl Prompt {
         let info = item.info();
         let question = match info.question {
             "" => info.means,
-            _ if item == Item::Opening => "How wide is the widest opening, with the tape?",
             question => question,
         };
         let mut ask = Prompt::bare(Topic::Item(item), question, "skip");
         // an item that a look answers is told by its words
-        let seen = matches!(info.kind, Kind::Words(_)) && item != Item::MovesWhenPushed;
-        // where a ball can be tried, it was asked about before
-        let by_tape = |how: &&str| info.hole == Hole::No || !how.contains("ball");
-        let how = info.how.iter().copied().filter(by_tape);
+        let seen = matches!(info.kind, Kind::Words(_));
+        let how = info.how.iter().map(|how| (*how).to_owned());
         ask.how = how.take(if seen { 1 } else { 2 }).collect();
-        ask.more = std::iter::once(info.means)
+        let means = std::iter::once(info.means);
+        ask.more = means
             .chain(info.how.iter().copied())
+            .map(str::to_owned)
             .collect();
-        ask.words = item.words().iter().map(|word| word.name).collect();
-        if ask.words.is_empty() {
-            let examples = info.examples.iter().map(|example| (*example).to_owned());
-            ask.examples = examples.collect();
-        }
-        if item == Item::Children {
-            // several at once here, where a file wants a row for each
-            ask.how = vec!["Months for small children. No children, now or as guests: none."];
-            ask.examples = vec![
-                "14 months".into(),
-                "8 months, 3 years".into(),
-                "none".into(),
-            ];
+        ask.drawing = match info.pictured {
+            Pictured::By(drawings) => drawings.first().copied(),
+            Pictured::Not(_) => None,
+        };
+        if let Kind::Words(words) = info.kind {
+            ask.taking = if digits_are_words(words) {
+                Taking::ByLetters
+            } else {
+                Taking::ByNumber
+            };
+            ask.choices = words
+                .iter()
+                .map(|word| PromptChoice::new(word.name, ""))
+                .collect();
+        } else {
+            let plain = |example: &&&str| example.starts_with(|c: char| c.is_ascii_digit());
+            let examples = info.examples.iter();
+            ask.examples = if info.hole == crate::items::Hole::No {
+                examples.map(|example| (*example).to_owned()).collect()
+            } else {
+                examples
+                    .filter(plain)
+                    .take(2)
+                    .map(|example| (*example).to_owned())
+                    .collect()
+            };
         }
         ask
     }
+}
 
-    /// Whether a ball of a size stops at a hole.
-    pub(super) fn ball(item: Item, size: &str, by_hand: ByHand, holes: Holes) -> Prompt {
-        let ball = match by_hand {
-            ByHand::No => format!("a {size} ball"),
-            ByHand::Yes => format!("a {size} ball, pushed gently by hand,"),
-        };
-        let of_item = BALL_STOPS.iter().find(|(of, _)| *of == item);
-        let stops = match (of_item, holes) {
-            (Some((_, stops)), _) => stops,
-            (None, Holes::All) => ALL_HOLES,
-            (None, Holes::Infill) => IN_THE_INFILL,
-        };
-        let question = format!("Does {ball} stop {stops}?");
-        let mut ask = Prompt::bare(
-            Topic::Ball(item, size.to_owned()),
-            question,
-            "no ball at hand: the tape",
-        );
-        ask.how = vec![
-            "Anything round of that size will do, or a block cut to it. y: it stops. n: it passes. A length is taken as read with the tape.",
-        ];
-        ask.more = item.info().how.to_vec();
-        ask.words = vec!["y", "n"];
-        ask
-    }
+/// Whether a word of the list is also called by a digit, so that digits cannot count the list.
+pub(super) fn digits_are_words(words: &[Word]) -> bool {
+    let digit = |text: &&&str| text.starts_with(|c: char| c.is_ascii_digit());
+    words
+        .iter()
+        .any(|word| word.synonyms.iter().any(|other| digit(&other)))
 }
 
 /// Whether a ball is pushed.
@@ -168,24 +294,4 @@ impl Prompt {
 pub(super) enum ByHand {
     No,
     Yes,
-}
-
-/// A ball's answer as a survey has it.
-pub(super) fn ball_reading(
-    item: Item,
-    size: &str,
-    stops: bool,
-    by_hand: ByHand,
-    holes: Holes,
-) -> String {
-    let mut text = format!("{size} ball {}", if stops { "stops" } else { "passes" });
-    // `everywhere` speaks for every hole of the guard, so each must have been asked about
-    let all = item == Item::Opening && holes == Holes::All;
-    if stops && (all || item == Item::StairTriangle) {
-        text.push_str(" everywhere");
-    }
-    if by_hand == ByHand::Yes {
-        text.push_str(" pushed by hand");
-    }
-    text
 }

@@ -1,7 +1,5 @@
 //! The walk: which question comes next, and what is remembered between answers.
 
-use crate::items::Hole;
-use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 use crate::items::Item;
@@ -14,17 +12,22 @@ use crate::walk::GuardName;
 use crate::walk::Prompt;
 use crate::walk::Reply;
 use crate::walk::Topic;
-use crate::walk::next_question::ball_to_try;
-use crate::walk::next_question::gives_way;
-use crate::walk::next_question::holes;
-use crate::walk::next_question::next_item;
+use crate::walk::outcome::GuardDone;
 use crate::walk::page::Page;
 use crate::walk::page::PageEntry;
 use crate::walk::page::PageSpot;
 use crate::walk::pending::How;
 use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
+use crate::walk::plan::Asking;
+use crate::walk::plan::AskingPlan;
+use crate::walk::plan::Passed;
+use crate::walk::plan::gives_way;
+use crate::walk::plan::of_strength;
+use crate::walk::prompts;
 use crate::walk::question::ByHand;
+use crate::walk::unit::Bare;
+use crate::walk::unit::unit_named;
 use crate::walk::view::View;
 
 /// Why a text cannot be walked through.
@@ -37,7 +40,7 @@ pub struct WalkError(pub(super) String);
 pub struct Settings {
     /// How guards are judged.
     pub options: Options,
-    /// Today's date, where it is known: `2026-05-04`.
+    /// Today's date, where it is known: `2026-05-04`. It is written into a survey that begins.
     pub today: Option<String>,
     /// Rulesets that are to be written into a survey that names none.
     pub rules: Vec<String>,
@@ -46,28 +49,51 @@ pub struct Settings {
 /// What is asked now.
 #[derive(Clone, Debug)]
 pub(super) enum Focus {
-    /// Whatever is most decisive.
-    Next,
-    /// An item, out of turn.
-    Item(Item, How),
-    /// Something about an answer that is not written yet.
-    Pending(Pending, Why),
     /// Nothing: it is over.
     Finished,
+    /// An item, out of turn.
+    Item(Item, How),
+    /// Whatever comes next.
+    Next,
+    /// Something about an answer that is not written yet.
+    Pending(Pending, Why),
+    /// An answer of several rows, once more; they are replaced together.
+    Redo(WrittenAnswer),
 }
 
 /// An answer that was written, to go back to.
 #[derive(Clone, Debug)]
 pub(super) struct WrittenAnswer {
     pub(super) place: GuardName,
-    pub(super) item: Item,
-    pub(super) spot: PageSpot,
+    /// The question that it answered.
+    pub(super) topic: Topic,
+    /// The rows that it made.
+    pub(super) rows: Vec<(Item, PageSpot)>,
+}
+
+/// How far the end of the walk has come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Ending {
+    NotYet,
+    /// No more guards: what heads the report is asked, then it is over.
+    Asked,
+}
+
+/// Whether it was said already that a shortfall is to be kept away from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Warned {
+    No,
+    Yes,
 }
 
 /// A conversation about one survey.
 ///
 /// [`Walk::step`] says what to ask, [`Walk::answer`] takes the answer, and
-/// [`Walk::text`] is the survey as it is to be saved.
+/// [`Walk::text`] is the survey as it is to be saved. Nothing of it knows a
+/// terminal, a file or a clock, so that a page on a phone can hold the same
+/// conversation: each [`Prompt`] has the words, the choices, the drawing and the
+/// keys of a screen, and [`Walk::go_back`], [`Walk::correct`], [`Walk::pass_over`],
+/// [`Walk::cannot_reach`], [`Walk::like_the_last`] are the buttons beside them.
 #[derive(Clone, Debug)]
 pub struct Walk<'r> {
     pub(super) page: Page,
@@ -82,15 +108,16 @@ pub struct Walk<'r> {
     pub(super) focus: Focus,
     /// Facts of the survey that are still to be asked.
     pub(super) facts: Vec<Item>,
-    pub(super) skipped: BTreeSet<(GuardName, Item)>,
-    /// Guards at which something was answered that only strength wants to know.
-    pub(super) strength: BTreeSet<GuardName>,
-    pub(super) no_ball: BTreeSet<(GuardName, Item)>,
-    /// How often a further reading was asked for.
-    pub(super) followed: BTreeMap<(GuardName, Item), usize>,
+    pub(super) passed: Passed,
+    /// What comes next here, worked out after each answer.
+    pub(super) next: Option<Topic>,
     pub(super) history: Vec<WrittenAnswer>,
     /// The unit of numbers without one, where the file cannot say it.
     pub(super) unit: Option<LengthUnit>,
+    /// Numbers without a unit that were written before the unit was mended.
+    pub(super) bare: Vec<Bare>,
+    pub(super) ending: Ending,
+    pub(super) warned: Warned,
 }
 
 impl<'r> Walk<'r> {
@@ -116,53 +143,89 @@ impl<'r> Walk<'r> {
             guard: None,
             focus: Focus::Next,
             facts: Vec::new(),
-            skipped: BTreeSet::new(),
-            strength: BTreeSet::new(),
-            no_ball: BTreeSet::new(),
-            followed: BTreeMap::new(),
+            passed: Passed::default(),
+            next: None,
             history: Vec::new(),
             unit: None,
+            bare: Vec::new(),
+            ending: Ending::NotYet,
+            warned: Warned::No,
         };
         walk.begin();
         Ok(walk)
     }
 
     fn begin(&mut self) {
-        match self.view.guards.last().map(GuardName::of) {
-            Some(place) => self.go_to(place),
-            None => {
-                let facts = &self.view.facts;
-                let asked = [
-                    (Item::Date, facts.dates.is_empty()),
-                    (Item::By, facts.by.is_empty()),
-                    (Item::Tape, facts.tapes.is_empty()),
-                ];
-                self.facts = asked
-                    .into_iter()
-                    .filter(|(_, missing)| *missing)
-                    .map(|(item, _)| item)
-                    .collect();
-                self.write_rules();
+        if let Some(place) = self.view.guards.last().map(GuardName::of) {
+            self.go_to(place);
+            self.refresh();
+            // a guard of which only the photograph was not asked is done
+            if self.next == Some(Topic::Item(Item::Photo)) {
+                self.here = None;
+                self.guard = None;
             }
+        } else {
+            self.write_head();
+            let asks = |ruleset: &Ruleset| ruleset.items().contains(&Item::Children);
+            let known = self.page.fact(Item::Children).is_some();
+            if self.rulesets.iter().any(asks) && !known {
+                self.facts = vec![Item::Children];
+            }
+        }
+        self.refresh();
+    }
+
+    /// What is known of a new survey stands in it from the start: the rulesets, so that a
+    /// later check judges by the same, the day, and the unit of the country's tapes.
+    fn write_head(&mut self) {
+        let mut head: Vec<(Item, String)> = Vec::new();
+        if self.view.facts.rules.is_empty() && !self.settings.rules.is_empty() {
+            head.push((Item::Rules, self.settings.rules.join("; ")));
+        }
+        if let (true, Some(today)) = (self.view.facts.dates.is_empty(), &self.settings.today) {
+            head.push((Item::Date, today.clone()));
+        }
+        if let (true, None, Some(unit)) = (
+            self.page.is_notebook(),
+            self.page.fact(Item::DefaultUnit),
+            self.unit_of_the_country(),
+        ) {
+            head.push((Item::DefaultUnit, unit.symbol().to_owned()));
+        }
+        for (item, reading) in head {
+            let entry = PageEntry {
+                place: GuardName::default(),
+                item,
+                reading,
+                note: String::new(),
+            };
+            if let Ok(page) = self.page.with(&entry, None) {
+                self.page = page;
+            }
+        }
+        self.view = View::of(&self.page);
+    }
+
+    /// Inches where only rules of the United States were chosen, millimetres elsewhere;
+    /// nothing where no law was chosen.
+    fn unit_of_the_country(&self) -> Option<LengthUnit> {
+        let law = self.rulesets.iter().filter(|ruleset| !ruleset.advisory);
+        let inches: BTreeSet<bool> = law
+            .map(|ruleset| ruleset.country.as_deref() == Some("United States"))
+            .collect();
+        match inches.into_iter().collect::<Vec<_>>().as_slice() {
+            [true] => Some(LengthUnit::Inch),
+            [false] => Some(LengthUnit::Millimetre),
+            [] | [_, _, ..] => None,
         }
     }
 
-    /// Rulesets that were chosen for a new survey are written into it, so that a
-    /// later check judges by the same.
-    fn write_rules(&mut self) {
-        if self.settings.rules.is_empty() || !self.view.facts.rules.is_empty() {
-            return;
-        }
-        let entry = PageEntry {
-            place: GuardName::default(),
-            item: Item::Rules,
-            reading: self.settings.rules.join("; "),
-            note: String::new(),
-        };
-        if let Ok(page) = self.page.with(&entry, None) {
-            self.page = page;
-            self.view = View::of(&self.page);
-        }
+    /// The unit that a number alone has now, where it has one.
+    #[must_use]
+    pub fn unit_in_force(&self) -> Option<LengthUnit> {
+        let written = self.page.fact(Item::DefaultUnit);
+        self.unit
+            .or_else(|| written.and_then(|spot| unit_named(&spot.written)))
     }
 
     /// The survey as it is to be saved.
@@ -195,6 +258,23 @@ impl<'r> Walk<'r> {
         self.guard.as_ref().map(|(guard, judged)| (guard, judged))
     }
 
+    /// All guards of the survey as they are judged so far, in the order of the file.
+    #[must_use]
+    pub fn all_judged(&self) -> Vec<(Guard, Judged<'r>)> {
+        let all = self.view.guards.iter();
+        all.map(|guard| {
+            let judged = self.view.judge(guard, self.rulesets, self.settings.options);
+            (guard.clone(), judged)
+        })
+        .collect()
+    }
+
+    /// What the survey says of itself.
+    #[must_use]
+    pub fn facts(&self) -> &crate::survey::SurveyFacts {
+        &self.view.facts
+    }
+
     /// Goes on with a text that another program has written meanwhile.
     ///
     /// # Errors
@@ -206,7 +286,11 @@ impl<'r> Walk<'r> {
         self.view = View::of(&self.page);
         // lines may have moved
         self.history.clear();
-        if matches!(self.focus, Focus::Item(_, How::Replace(..))) {
+        self.bare.clear();
+        if matches!(
+            self.focus,
+            Focus::Item(_, How::Replace(..)) | Focus::Redo(_)
+        ) {
             self.focus = Focus::Next;
         }
         if let Focus::Pending(pending, _) = &self.focus
@@ -215,6 +299,7 @@ impl<'r> Walk<'r> {
             self.focus = Focus::Next;
         }
         self.judge_anew();
+        self.refresh();
         Ok(())
     }
 
@@ -225,47 +310,32 @@ impl<'r> Walk<'r> {
             Focus::Finished => Prompt::bare(Topic::Finished, "", ""),
             Focus::Item(item, how) => self.ask_item(*item, how),
             Focus::Next => self.ask_next(),
-            Focus::Pending(pending, why) => why.ask(pending),
+            Focus::Pending(pending, why) => why.ask(pending, self.unit_in_force()),
+            Focus::Redo(group) => self.ask_once_more(group),
         };
-        ask.place = self.here.clone();
-        ask.out_of_turn = matches!(self.focus, Focus::Item(..));
+        ask.place.clone_from(&self.here);
+        ask.out_of_turn = matches!(self.focus, Focus::Item(..) | Focus::Redo(_));
+        ask.left = self.left();
         ask
     }
 
-    fn ask_next(&self) -> Prompt {
-        if let Some(fact) = self.facts.first() {
-            return self.ask_fact(*fact);
+    /// Whether a drop is told by eye here: nobody measures at an open edge or near a danger.
+    pub(super) fn by_eye_alone(&self, guard: &Guard) -> prompts::ByEye {
+        let open = guard.of(Item::Guard).any(|(_, o)| &*o.written == "none");
+        let danger = self
+            .guard
+            .as_ref()
+            .is_some_and(|(_, judged)| !judged.dangers.is_empty());
+        if open || danger {
+            prompts::ByEye::Yes
+        } else {
+            prompts::ByEye::No
         }
-        let Some((item, size)) = self.next_item() else {
-            return self.ask_name();
-        };
-        let Some((guard, judged)) = &self.guard else {
-            return self.ask_name();
-        };
-        let size_is_none = size.is_none();
-        let mut ask = match size {
-            Some(size) => Prompt::ball(item, &size, by_hand(guard), holes(guard)),
-            None => Prompt::item(item),
-        };
-        ask.so_far = readings_so_far(guard, item);
-        let questions = judged.questions();
-        if let Some(question) = questions.iter().find(|question| question.item == item) {
-            ask.waiting = question.findings;
-            if !ask.so_far.is_empty() && size_is_none {
-                ask.question.push_str(
-                    " What is written does not settle every rule; a further reading may.",
-                );
-            }
-        }
-        let no_railing = guard.of(Item::Guard).any(|(_, o)| &*o.written == "none");
-        if no_railing && item == Item::Drop {
-            ask.question = "Stay back from the open edge and measure nothing there. By eye: how far is it down?".to_owned();
-            ask.how = Vec::new();
-        }
-        if self.begins_strength(item) {
-            ask.enter = "leave strength out".to_owned();
-        }
-        ask
+    }
+
+    pub(super) fn level_bars(&self) -> bool {
+        self.plan(&self.passed)
+            .is_some_and(|plan| plan.level_bars())
     }
 
     /// Whether this is the first thing that only strength wants to know here: who
@@ -276,93 +346,72 @@ impl<'r> Walk<'r> {
         };
         let questions = judged.questions();
         let mut of_item = questions.iter().filter(|question| question.item == item);
-        of_item.any(|question| question.of_strength) && !self.strength.contains(&here.compared())
+        let first = !self.passed.strength.contains(&here.compared());
+        item != Item::Infill && of_item.any(of_strength) && first
     }
 
-    /// The item that comes next here, with the size of a ball where one is to be tried.
-    pub(super) fn next_item(&self) -> Option<(Item, Option<String>)> {
-        let place = self.here.as_ref()?.compared();
+    fn plan<'p>(&'p self, passed: &'p Passed) -> Option<AskingPlan<'p, 'r>> {
         let (guard, judged) = self.guard.as_ref()?;
-        // what may give way is neither pushed nor measured
-        if !judged.dangers.is_empty() {
-            return None;
+        Some(AskingPlan {
+            place: self.here.as_ref()?,
+            guard,
+            judged,
+            passed,
+        })
+    }
+
+    /// Works out what comes next.
+    pub(super) fn refresh(&mut self) {
+        self.passed.unit = self.unit_in_force();
+        self.next = self.plan(&self.passed).and_then(|plan| plan.next());
+        let over = self.ending == Ending::Asked && self.facts.is_empty();
+        if over && matches!(self.focus, Focus::Next) {
+            self.focus = Focus::Finished;
         }
-        let sized = |item| {
-            let no_ball = self.no_ball.contains(&(place.clone(), item));
-            let limit = (!no_ball && item.info().hole != Hole::No)
-                .then(|| ball_to_try(judged, guard, item));
-            limit.flatten().map(|limit| limit.written)
-        };
-        let open = |item: Item| {
-            let key = (place.clone(), item);
-            let written = guard.of(item).next().is_some();
-            let followed = self.followed.get(&key).copied().unwrap_or(0) > 0;
-            !self.skipped.contains(&key) && (!written || !followed || sized(item).is_some())
-        };
-        let item = next_item(judged, guard, &open)?;
-        Some((item, sized(item)))
     }
 
-    fn ask_fact(&self, item: Item) -> Prompt {
-        let info = item.info();
-        let (question, how) = if item == Item::Date {
-            ("On which day do you measure?", None)
-        } else if item == Item::By {
-            ("Who measures? A name or initials.", None)
-        } else if item == Item::Tape {
-            let question = "Which class is the tape? It is printed near its zero mark.";
-            (question, info.how.first().copied())
-        } else {
-            (info.means, info.how.first().copied())
+    /// How many more questions are likely at this guard, if each is passed over.
+    fn left(&self) -> usize {
+        const MANY: usize = 60;
+        let Some(place) = self.here.as_ref().map(GuardName::compared) else {
+            return 0;
         };
-        let today = self.settings.today.as_deref();
-        let enter = match (item, today) {
-            (Item::Date, Some(today)) => format!("today, {today}"),
-            _ => "skip".to_owned(),
-        };
-        let mut ask = Prompt::bare(Topic::Fact(item), question, &enter);
-        ask.how = how.into_iter().collect();
-        ask.more = item.info().how.to_vec();
-        ask.words = item.words().iter().map(|word| word.name).collect();
-        ask
-    }
-
-    fn ask_name(&self) -> Prompt {
-        let mut ask = match &self.last {
-            None => Prompt::bare(
-                Topic::Name,
-                "What do you call the guard that you stand at?",
-                "finish",
-            ),
-            Some(_) => Prompt::bare(Topic::Name, "The next guard?", "finish"),
-        };
-        ask.how = vec![match &self.last {
-            None => "One run of railing is one guard. With a unit: 2A, balcony.",
-            Some(_) => "Its name, or UNIT, NAME. = NAME: built as the last one. =: counted on.",
-        }];
-        ask.examples = vec!["porch".to_owned(), "2A, balcony".to_owned()];
-        ask.more = vec![
-            "A guard is one run of railing, judged as one thing. Where its slope, its infill or what it stands on changes, a new guard begins.",
-            "A name and a unit keep guards apart: porch; 2A, balcony; north block, 2A, balcony.",
-            "= and a name takes over from the last guard where it stands and how it is built, and asks only for what must be measured or looked at anew. = alone counts the name on (stair 2, stair 3), =, counts the unit on.",
-            "A guard that is in the file already is gone on with.",
-        ];
-        ask
-    }
-
-    fn ask_item(&self, item: Item, how: &How) -> Prompt {
-        let mut ask = if item.is_survey_fact() {
-            self.ask_fact(item)
-        } else {
-            Prompt::item(item)
-        };
-        if let How::Replace(spot, _) = how {
-            ask.so_far = vec![spot.written.clone()];
-            ask.enter = format!("keep {}", spot.written);
-        } else if let Some((guard, _)) = &self.guard {
-            ask.so_far = readings_so_far(guard, item);
+        let mut passed = self.passed.clone();
+        for count in 0..MANY {
+            let next = self.plan(&passed).and_then(|plan| plan.next());
+            let Some(asking) = next.as_ref().and_then(Asking::of) else {
+                return count;
+            };
+            let mut over = |asking| passed.over.insert((place.clone(), asking));
+            over(asking);
+            // one of them answers the others too
+            match asking {
+                Asking::Balls => {
+                    for item in [Item::Opening, Item::BottomGap, Item::EndGap] {
+                        over(Asking::Item(item));
+                    }
+                }
+                Asking::Drop => {
+                    over(Asking::Item(Item::Drop));
+                }
+                Asking::Ball(item) => {
+                    over(Asking::Item(item));
+                }
+                Asking::Item(item) if self.begins_strength(item) => {
+                    for item in Item::LOAD_PATH {
+                        over(Asking::Item(*item));
+                    }
+                }
+                Asking::ByEye
+                | Asking::Climb
+                | Asking::Closed
+                | Asking::Item(_)
+                | Asking::Look
+                | Asking::Stick(_)
+                | Asking::Touch => {}
+            }
         }
-        ask
+        MANY
     }
 
     /// Turns to a guard.
@@ -386,28 +435,54 @@ impl<'r> Walk<'r> {
 
     /// Leaves the guard where nothing more is to be asked, and says so.
     pub(super) fn leave_if_done(&mut self, said: &mut Vec<Reply<'r>>) {
-        let busy = !matches!(self.focus, Focus::Next) || self.next_item().is_some();
-        if busy || !self.facts.is_empty() {
+        let busy = !matches!(self.focus, Focus::Next) || self.next.is_some();
+        if busy || !self.facts.is_empty() || !self.bare.is_empty() {
             return;
         }
-        if let (Some(place), Some((_, judged))) = (self.here.take(), self.guard.take()) {
-            said.push(left(place, &judged));
+        self.leave(said);
+    }
+
+    /// Leaves the guard that is spoken of, and says how it came out.
+    pub(super) fn leave(&mut self, said: &mut Vec<Reply<'r>>) {
+        if let (Some(place), Some((guard, judged))) = (self.here.take(), self.guard.take()) {
+            said.push(Reply::Done(Box::new(GuardDone {
+                place,
+                guard,
+                judged,
+            })));
         }
+        self.next = None;
     }
-}
 
-/// What to say of a guard that is left.
-pub(super) fn left<'r>(place: GuardName, judged: &Judged<'r>) -> Reply<'r> {
-    if judged.dangers.is_empty() {
-        Reply::Done(place, judged.questions(), judged.verdict)
-    } else {
-        Reply::Stop(place, judged.dangers.clone())
+    /// Back to the last answer.
+    pub fn go_back(&mut self) -> Vec<Reply<'r>> {
+        self.answer("back")
     }
-}
 
-fn readings_so_far(guard: &Guard, item: Item) -> Vec<String> {
-    let written = guard.of(item).map(|(_, o)| o.written.to_string());
-    written.collect()
+    /// Puts another answer right.
+    pub fn correct(&mut self, item: Item) -> Vec<Reply<'r>> {
+        self.answer(&format!("correct {item}"))
+    }
+
+    /// Passes over what is asked.
+    pub fn pass_over(&mut self) -> Vec<Reply<'r>> {
+        self.answer("skip")
+    }
+
+    /// What is asked could not be looked at, and why.
+    pub fn cannot_reach(&mut self, why: &str) -> Vec<Reply<'r>> {
+        self.answer(&format!("not reached, {why}"))
+    }
+
+    /// The next guard is built as the last one, but for these words.
+    pub fn like_the_last(&mut self, name: &str, but: &[&str]) -> Vec<Reply<'r>> {
+        let mut line = format!("= {name}");
+        if !but.is_empty() {
+            line.push_str(" but ");
+            line.push_str(&but.join(", "));
+        }
+        self.answer(&line)
+    }
 }
 
 pub(super) fn by_hand(guard: &Guard) -> ByHand {

@@ -2,6 +2,8 @@
 
 use crate::input::folded;
 use crate::items::Item;
+use crate::items::Kind;
+use crate::walk::question::digits_are_words;
 
 /// What a few letters may stand for.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -24,6 +26,9 @@ pub(super) fn word_of(item: Item, text: &str) -> Meant {
     if text.is_empty() {
         return Meant::Nothing;
     }
+    if let Some(word) = by_number(item, &text) {
+        return Meant::One(word);
+    }
     let names = |matches: &dyn Fn(&str) -> bool| -> Vec<&'static str> {
         let words = item.words().iter();
         words
@@ -43,10 +48,27 @@ pub(super) fn word_of(item: Item, text: &str) -> Meant {
         match found.as_slice() {
             [] => {}
             [one] => return Meant::One(one),
+            // "could not be seen" is the one that claims nothing
+            several if several.contains(&HIDDEN) => return Meant::One(HIDDEN),
             _ => return Meant::Several(found),
         }
     }
     Meant::Nothing
+}
+
+/// What cannot be seen, wherever a list has the word.
+const HIDDEN: &str = "hidden";
+
+/// The word with this number in the list, where digits mean nothing else there.
+fn by_number(item: Item, text: &str) -> Option<&'static str> {
+    let Kind::Words(words) = item.info().kind else {
+        return None;
+    };
+    let number: usize = text.parse().ok()?;
+    if digits_are_words(words) {
+        return None;
+    }
+    words.get(number.checked_sub(1)?).map(|word| word.name)
 }
 
 fn initials(name: &str) -> String {
@@ -106,6 +128,12 @@ mod tests {
         assert_eq!(word_of(Item::Infill, "hb"), Meant::One("horizontal bars"));
         assert_eq!(word_of(Item::Place, "hallw"), Meant::One("landing"));
         assert_eq!(word_of(Item::Shared, "y"), Meant::One("yes"));
+        assert_eq!(word_of(Item::PostFastening, "h"), Meant::One("hidden"));
+        assert_eq!(word_of(Item::Infill, "4"), Meant::One("balusters"));
+        assert_eq!(word_of(Item::Handrail, "3"), Meant::One("none"));
+        // a digit that is a word of its own counts no list
+        assert_eq!(word_of(Item::OpeningsChecked, "1"), Meant::One("one"));
+        assert_eq!(word_of(Item::OpeningsChecked, "2"), Meant::Nothing);
         assert_eq!(word_of(Item::Place, "x"), Meant::Nothing);
         assert_eq!(word_of(Item::Place, ""), Meant::Nothing);
     }

@@ -22,6 +22,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("remedy", 6),
     ("walk", 6),
     ("report", 7),
+    ("phone", 8),
     ("cli", 8),
 ];
 

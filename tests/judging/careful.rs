@@ -21,7 +21,7 @@ fn a_wide_gap_held_at_one_height_may_run_down_between_balusters_that_nobody_name
         );
         verdict(&survey, "us-dwelling-2018")
     };
-    let high = "loft,opening,8 in at 40 in\n";
+    let high = "loft,opening,8 in at 41 in\n";
     assert_eq!(landing(high), ("not measured".to_owned(), 3));
     let bars = format!("{high}loft,infill,horizontal bars\n");
     assert_eq!(landing(&bars), ("meets".to_owned(), 0));
@@ -32,6 +32,66 @@ fn a_wide_gap_held_at_one_height_may_run_down_between_balusters_that_nobody_name
         landing("loft,opening,3 1/8 in at 40 in\n"),
         ("meets".to_owned(), 0)
     );
+}
+
+/// IRC 2018 R312.1.3: a 4 in ball up to 36 in above the floor. A tape held at 38 in in
+/// a hole of 8 in was held in a hole that goes down to 34 in, if 38 in is its middle.
+#[test]
+fn a_hole_reaches_above_and_below_the_one_height_that_was_written() {
+    let landing = |opening: &str| {
+        let survey = format!(
+            "guard,item,reading\nloft,place,landing\nloft,drop,8 ft 3 in\nloft,height,45 in\n\
+             loft,bottom gap,none\nloft,infill,panel\nloft,opening,3 in\nloft,opening,{opening}\n"
+        );
+        verdict(&survey, "us-dwelling-2018")
+    };
+    let met = ("meets".to_owned(), 0);
+    let open = ("not measured".to_owned(), 3);
+    assert_eq!(landing("8 in at 38 in"), open);
+    // its lower end at the zone's upper one, and a nanometre or a sixteenth above it
+    assert_eq!(landing("8 in at 40 in"), open);
+    assert_eq!(landing("8 in at 40 1/16 in"), met);
+    assert_eq!(landing("circle 8 in at 40 in"), open);
+    assert_eq!(landing("8 in ball stops at 40 in"), open);
+    assert_eq!(landing("8 in ball stops at 40 1/16 in"), met);
+    // known from below alone: as large as you like
+    assert_eq!(landing("over 3 in at 41 in"), open);
+    assert_eq!(landing("8 in ball passes at 44 in"), open);
+    // both ends written, or narrow enough wherever it lies
+    assert_eq!(landing("8 in at 37 in to 45 in"), met);
+    assert_eq!(landing("3 1/2 in at 36 1/2 in"), met);
+    assert_eq!(landing("3 1/2 in ball stops at 36 1/2 in"), met);
+}
+
+/// NBC 2020 9.8.8.3: 900 mm up to a drop of 1800 mm, 1070 mm above it.
+#[test]
+fn a_drop_known_from_one_side_is_none_that_contradicts_it() {
+    let porch = |rows: &str| {
+        let survey = format!(
+            "guard,item,reading\nrail,place,porch\nrail,use,dwelling\nrail,shared,no\n\
+             rail,location,outside\nrail,bottom gap,50 mm\nrail,opening,80 mm\n{rows}"
+        );
+        verdict(&survey, "canada-dwelling")
+    };
+    let short = ("falls short".to_owned(), 1);
+    // more than 600 mm whatever it is, and too low for either height
+    assert_eq!(porch("rail,drop,over 1290 mm\nrail,height,690 mm\n"), short);
+    assert_eq!(porch("rail,drop,over 600 mm\nrail,height,690 mm\n"), short);
+    // it may ask for no guard at all
+    let lower = porch("rail,drop,over 590 mm\nrail,height,690 mm\n");
+    assert_eq!(lower, ("not measured".to_owned(), 3));
+    let between = porch("rail,drop,over 1290 mm\nrail,height,960 mm\n");
+    assert_eq!(between, ("not measured".to_owned(), 3));
+    // another drop that nobody could measure may be greater, and is never less
+    let more = "rail,drop,over 1290 mm\nrail,drop,not reached\nrail,height,690 mm\n";
+    assert_eq!(porch(more), short);
+    // measured, and in doubt between the two heights: too low for both
+    assert_eq!(porch("rail,drop,1800 mm\nrail,height,690 mm\n"), short);
+    let doubt = porch("rail,drop,1800 mm\nrail,height,960 mm\n");
+    assert_eq!(doubt, ("too close to call".to_owned(), 3));
+    // in doubt whether a guard is asked for at all
+    let doubt = porch("rail,drop,600 mm\nrail,height,690 mm\n");
+    assert_eq!(doubt, ("too close to call".to_owned(), 3));
 }
 
 /// IBC 1015.3: 42 in, and 34 in at the kindest, on a stair of a dwelling.
@@ -119,5 +179,94 @@ fn the_gap_under_a_stair_rail_and_its_note_stand_in_every_form() {
         let text = words.join(" ");
         assert!(text.contains("9 1/8 in"), "{form}");
         assert!(text.contains("at the fourth step"), "{form}: {}", ran.out);
+    }
+}
+
+/// The rule of an Indian state about high-rise buildings limits the height alone.
+#[test]
+fn a_place_that_no_rule_on_gaps_speaks_of_switches_off_none() {
+    let survey = "guard,item,reading\nflat,place,landing\nflat,use,dwelling\nflat,drop,3 m\n\
+        flat,height,1300 mm\nflat,opening,300 mm\nflat,bottom gap,20 mm\n";
+    let open = ("not settled".to_owned(), 3);
+    assert_eq!(verdict(survey, "india-kerala-high-rise"), open);
+}
+
+/// Of two bounds the kinder settles nothing, under whichever name the gap goes.
+#[test]
+fn bounds_of_every_kind_of_gap_are_judged_each_for_itself() {
+    let landing = "guard,item,reading\nhall,place,landing\nhall,drop,9 ft\nhall,height,42 in\n\
+        hall,opening,3 in\n";
+    let stair = "guard,item,reading\nhall,place,stair\nhall,drop,9 ft\nhall,height,36 in\n\
+        hall,opening,3 in\nhall,stair triangle,none\nhall,bottom gap,none\n\
+        hall,handrail,top of the guard\nhall,risers,12\n";
+    let open = ("not measured".to_owned(), 3);
+    for (base, item, tight, loose) in [
+        (landing, "bottom gap", "under 3 in", "under 6 in"),
+        (landing, "bottom gap", "4 in ball stops", "6 in ball stops"),
+        (stair, "riser opening", "under 3 in", "under 6 in"),
+        (stair, "riser opening", "4 in ball stops", "6 in ball stops"),
+    ] {
+        let one = format!("{base}hall,{item},{tight}\n");
+        assert_eq!(
+            verdict(&one, "us-dwelling-2018").0,
+            "meets",
+            "{item}: {tight}"
+        );
+        for rows in [[tight, loose], [loose, tight]] {
+            let rows = rows.map(|reading| format!("hall,{item},{reading}\n"));
+            let both = format!("{base}{}", rows.concat());
+            assert_eq!(verdict(&both, "us-dwelling-2018"), open, "{item}: {rows:?}");
+        }
+    }
+}
+
+/// Only `a guard is present` was read of the 2024 edition, once.
+#[test]
+fn a_guard_that_is_there_and_low_and_full_of_holes_meets_no_edition() {
+    let survey = "guard,item,reading\nback,place,deck\nback,use,dwelling\nback,drop,9 ft\n\
+        back,height,20 in\nback,opening,12 in\nback,bottom gap,2 in\n";
+    let short = ("falls short".to_owned(), 1);
+    for edition in [
+        "2000", "2003", "2006", "2009", "2012", "2015", "2018", "2021", "2024",
+    ] {
+        let id = format!("us-dwelling-{edition}");
+        assert_ne!(verdict(survey, &id).0, "meets", "{id}");
+        assert_ne!(verdict(survey, &id).1, 0, "{id}");
+    }
+    assert_eq!(verdict(survey, "us-dwelling-2024"), short);
+}
+
+#[test]
+fn a_steel_post_on_anchors_that_nobody_can_judge_meets_with_a_word_on_its_strength() {
+    let survey = "guard,item,reading\nhall,place,landing\nhall,drop,9 ft\nhall,height,42 in\n\
+        hall,opening,3 in\nhall,bottom gap,2 in\nhall,post material,steel tube\n\
+        hall,post fastening,masonry anchors\nhall,fastened to,concrete\n";
+    let args = [
+        "check",
+        "@s.csv",
+        "--rules",
+        "us-dwelling-2018",
+        "--no-guidance",
+    ];
+    let out = crate::harness::run(&[("s.csv", survey)], &args).out;
+    let out = out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        out.contains("whether it would hold was not checked"),
+        "{out}"
+    );
+}
+
+#[test]
+fn a_roof_terrace_is_a_terrace_and_no_roof() {
+    let of = |place: &str| {
+        let survey = format!(
+            "guard,item,reading\ntop,place,{place}\ntop,drop,20 ft\ntop,height,30 in\n\
+             top,opening,3 in\ntop,bottom gap,2 in\n"
+        );
+        verdict(&survey, "us-dwelling-2018")
+    };
+    for place in ["roof terrace", "rooftop terrace", "Roof Terrace"] {
+        assert_eq!(of(place), ("falls short".to_owned(), 1), "{place}");
+        assert_eq!(of(place), of("terrace"));
     }
 }

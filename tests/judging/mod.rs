@@ -1,11 +1,16 @@
 //! What the verdicts promise: one test for each sentence, named after it.
 
+mod boundaries;
 mod careful;
 mod entrapment;
+mod fixings;
 mod leave_outs;
 mod leaving_out;
 mod load_path;
+mod people;
 mod posts;
+mod rails;
 mod sentences;
 mod when_built;
+mod widened;
 mod wrong_words;

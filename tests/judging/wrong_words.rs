@@ -219,7 +219,7 @@ fn a_gap_between_balusters_runs_their_full_height() {
     ];
     assert_eq!(openings(&extent), "meets");
     // what is no baluster has its hole where it was measured
-    let panel = ["infill,panel", rows[1], rows[2]];
+    let panel = ["infill,panel", "opening,4 1/4 in at 39 in", rows[2]];
     assert_eq!(openings(&panel), "meets");
     // and where nobody wrote what fills it, it may be balusters
     assert_eq!(openings(&rows[1..]), "not measured");

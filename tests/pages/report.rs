@@ -148,3 +148,99 @@ fn nothing_is_called_safe() {
         }
     }
 }
+
+#[test]
+fn a_folder_holds_a_page_for_each_unit_that_stands_on_its_own() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let flats =
+        Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reports/surveys/twelve-flats.csv");
+    std::fs::copy(flats, folder.path().join("s.csv")).expect("copied");
+    std::fs::create_dir(folder.path().join("pages")).expect("a folder");
+    for _ in 0..2 {
+        let args = ["check", "@s.csv", "--format", "html", "--output", "@pages"];
+        let ran = run_in(folder.path(), &args, "");
+        assert_eq!((ran.code, ran.err.as_str(), ran.out.as_str()), (1, "", ""));
+    }
+    let pages: Vec<(String, String)> = std::fs::read_dir(folder.path().join("pages"))
+        .expect("readable")
+        .map(|entry| {
+            let path = entry.expect("readable").path();
+            let name = path
+                .file_name()
+                .expect("a name")
+                .to_string_lossy()
+                .into_owned();
+            (name, std::fs::read_to_string(&path).expect("readable"))
+        })
+        .collect();
+    assert!(pages.len() > 10, "{}", pages.len());
+    let index = &pages
+        .iter()
+        .find(|(name, _)| name == "index.html")
+        .expect("a first page")
+        .1;
+    for (name, page) in &pages {
+        assert!(page.contains("licensed professionals decide"), "{name}");
+        assert!(page.contains("small-child-advice"), "{name}");
+        if name != "index.html" {
+            assert!(index.contains(&format!("href=\"{name}#railing-")), "{name}");
+            assert!(page.contains("href=\"index.html\""), "{name}");
+        }
+    }
+}
+
+#[test]
+fn whom_a_page_is_for_chooses_what_comes_first_and_never_what_is_true() {
+    let own = seen(&page("house.csv", &["--rules", "us-dwelling-2018"]));
+    for (whom, begins) in [
+        ("request", "Request to repair railings"),
+        ("work", "List of work"),
+        ("record", "What was not looked at"),
+    ] {
+        let page = page("house.csv", &["--rules", "us-dwelling-2018", "--as", whom]);
+        let text = seen(&page);
+        assert!(text.contains(begins), "{whom}");
+        // every card of the report stands in each of them
+        let cards: Vec<&str> = own
+            .split(" falls short · ")
+            .skip(1)
+            .map(|card| &card[..12])
+            .collect();
+        assert!(cards.len() > 3);
+        for card in cards {
+            assert!(text.contains(card), "{whom}: {card}");
+        }
+        assert!(text.contains("licensed professionals decide"));
+    }
+    let ran = run_here(&["check", "@tests/reports/surveys/house.csv", "--as", "work"]);
+    assert!(ran.err.contains("G332"), "{}", ran.err);
+}
+
+#[test]
+fn the_disc_is_as_large_on_paper_as_the_ball() {
+    let page = page(
+        "house.csv",
+        &["--rules", "us-dwelling-2018", "--as", "life-size"],
+    );
+    let discs: Vec<&str> = page.split("A disc to cut out, ").skip(1).collect();
+    assert!(!discs.is_empty());
+    for disc in discs {
+        let says = disc.split(':').next().expect("a size");
+        let inches = match says {
+            "4 in" => 4.0,
+            "3 1/2 in" => 3.5,
+            "2 3/8 in" => 2.375,
+            "6 in" => 6.0,
+            other => panic!("{other}"),
+        };
+        let r = disc
+            .split(" r=\"")
+            .nth(1)
+            .expect("a circle")
+            .split('"')
+            .next()
+            .expect("its end");
+        let r: f64 = r.parse().expect("a number");
+        assert!((r * 2.0 - inches * 25.4_f64).abs() < 0.011, "{says}: {r}");
+    }
+}

@@ -14,4 +14,4 @@ if [ ${#missing[@]} -gt 0 ]; then
 fi
 npm ci --no-audit --no-fund --silent
 cargo build --locked --quiet --manifest-path ../../Cargo.toml
-node pages.mjs "$@"
+GUARDRULE="$(realpath "${CARGO_TARGET_DIR:-../../target}")/debug/guardrule" node pages.mjs "$@"

@@ -2,5 +2,7 @@
 
 mod accepted;
 mod helps;
+mod others;
 mod refused;
 mod round_trip;
+mod shapes;

@@ -44,10 +44,11 @@ fn json_fits_its_schema_and_adds_up() {
         ]
     );
     assert_eq!(report["guards"].as_array().map(Vec::len), Some(6));
-    assert_eq!(
-        serde_json::to_value(summary).expect("counts"),
-        report["summary"]
-    );
+    let mut counts = report["summary"].clone();
+    let counts_alone = counts.as_object_mut().expect("an object");
+    assert_eq!(counts_alone.remove("not_entered"), Some(Value::from(0)));
+    assert!(counts_alone.remove("deferral").is_some());
+    assert_eq!(serde_json::to_value(summary).expect("counts"), counts);
     adds_up(summary);
 }
 

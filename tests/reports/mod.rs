@@ -4,5 +4,6 @@ mod first_screen;
 mod forms;
 mod properties;
 mod ranking;
+mod said;
 mod scenes;
 mod texts;

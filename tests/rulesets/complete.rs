@@ -2,6 +2,8 @@
 //! model rulesets name beside themselves.
 
 use guardrule::items::Item;
+use guardrule::items::Kind;
+use guardrule::items::Pictured;
 use guardrule::rules::Condition;
 use guardrule::rules::Rule;
 use guardrule::rules::Ruleset;
@@ -274,4 +276,42 @@ fn every_model_ruleset_names_the_neighbours_that_ask_for_more() {
         tried += 1;
     }
     assert!(tried > 10, "{tried}");
+}
+
+/// Whatever a shipped rule asks can be asked for: a question, steps, a picture or why none.
+#[test]
+fn every_item_that_a_rule_asks_has_a_question_and_a_way_to_measure_it() {
+    let mut items: Vec<Item> = Vec::new();
+    for id in embedded_ids() {
+        let ruleset = shipped(id);
+        for rule in &ruleset.rules {
+            items.extend(asked(&ruleset, rule));
+        }
+    }
+    items.sort_unstable();
+    items.dedup();
+    assert!(items.len() > 60, "{}", items.len());
+    for item in items {
+        let info = item.info();
+        // what holds a guard is asked by its name, and a drawn guard says so itself
+        if info.load_path.is_some() || item == Item::State {
+            continue;
+        }
+        assert!(
+            info.question.ends_with(['?', '.']),
+            "{item}: {}",
+            info.question
+        );
+        assert!(
+            !info.how.is_empty() || !info.item.words().is_empty(),
+            "{item}"
+        );
+        match info.pictured {
+            Pictured::By(drawings) => assert!(!drawings.is_empty(), "{item}"),
+            Pictured::Not(why) => {
+                let measured = matches!(info.kind, Kind::Length | Kind::Opening);
+                assert!(!measured || why.len() > 20, "{item}: {why}");
+            }
+        }
+    }
 }

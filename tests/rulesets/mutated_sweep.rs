@@ -22,6 +22,8 @@ use guardrule::survey::InMemory;
 use guardrule::survey::Survey;
 use guardrule::survey::SurveyFile;
 
+use crate::harness::run;
+
 type Readings = Vec<(&'static str, &'static str)>;
 
 /// A building and a drop; the drop lies above every trigger of the rulesets.
@@ -406,14 +408,20 @@ fn a_guard_of_which_a_rule_was_not_answered_does_not_meet() {
     let mut wrong = Vec::new();
     let mut can_meet: Vec<String> = Vec::new();
     let mut cannot: Vec<String> = Vec::new();
+    let mut best: Vec<(String, String)> = Vec::new();
     for ruleset in shipped() {
         let cases: Vec<Case> = scenes(&ruleset).iter().map(sound).collect();
         let id = ruleset.id.clone();
         let choice = [vec![ruleset]];
         let mut left_out: Vec<Case> = Vec::new();
         let mut verdicts: BTreeMap<&str, usize> = BTreeMap::new();
+        let mut nearest: Option<(Verdict, usize)> = None;
         judged(&notebook(&cases), &choice, &mut |at, _, judged| {
             *verdicts.entry(judged.verdict.name()).or_default() += 1;
+            let asked = judged.verdict != Verdict::DoesNotApply;
+            if asked && nearest.is_none_or(|(verdict, _)| verdict < judged.verdict) {
+                nearest = Some((judged.verdict, at));
+            }
             if judged.verdict != Verdict::Meets {
                 return;
             }
@@ -439,6 +447,8 @@ fn a_guard_of_which_a_rule_was_not_answered_does_not_meet() {
         if verdicts.contains_key("meets") {
             can_meet.push(says);
         } else {
+            let (_, at) = nearest.expect("it asks something somewhere");
+            best.push((id.clone(), notebook(std::slice::from_ref(&cases[at]))));
             cannot.push(says);
         }
         judged(&notebook(&left_out), &choice, &mut |at, _, judged| {
@@ -464,4 +474,32 @@ fn a_guard_of_which_a_rule_was_not_answered_does_not_meet() {
         cannot.len(),
         cannot.join("\n")
     );
+    let all = can_meet.len() + cannot.len();
+    let mut told = format!(
+        "{} of {all} rulesets can say that a guard meets.\n",
+        can_meet.len()
+    );
+    for (id, survey) in &best {
+        let args = ["check", "@s.csv", "--rules", id, "--no-guidance"];
+        writeln!(
+            told,
+            "\n{id}\n{}",
+            first_screen(&run(&[("s.csv", survey)], &args).out)
+        )
+        .expect("a text takes all");
+    }
+    insta::assert_snapshot!("what_rulesets_say_that_cannot_say_meets", told);
+}
+
+/// The answer, and the first sentence about the guard.
+fn first_screen(report: &str) -> String {
+    let mut lines = report.lines().skip(1).filter(|line| !line.is_empty());
+    let mut told: Vec<&str> = lines.by_ref().take(2).collect();
+    for line in lines {
+        told.push(line);
+        if line.contains('.') {
+            break;
+        }
+    }
+    told.join("\n")
 }

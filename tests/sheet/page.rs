@@ -12,9 +12,11 @@ use roxmltree::ParsingOptions;
 use crate::harness::run;
 use crate::harness::run_here;
 
-/// The page as XML: HTML's void element is closed, and no other stands on the page.
+/// The page as XML: HTML's void elements are closed, and no other stands on the page.
 fn xml(page: &str) -> String {
+    let viewport = "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"";
     page.replace("<meta charset=\"utf-8\">", "<meta charset=\"utf-8\"/>")
+        .replace(&format!("{viewport}>"), &format!("{viewport}/>"))
 }
 
 fn parsed(page: &str) -> Document<'_> {
@@ -30,9 +32,22 @@ fn asked_on(page: &str) -> BTreeSet<String> {
     let document = parsed(&page);
     let items = document.descendants();
     items
-        .filter_map(|node| node.attribute("data-item").map(str::to_owned))
+        .filter_map(|node| node.attribute("data-item"))
+        .flat_map(|names| names.split("; ").map(str::to_owned))
         .collect()
 }
+
+/// What stands on every sheet, whatever the rules ask: the dangers, and what they hang on.
+const ALWAYS: [&str; 8] = [
+    "condition",
+    "drop",
+    "guard",
+    "infill loose",
+    "moves when pushed",
+    "paint",
+    "photo",
+    "place",
+];
 
 /// What a ruleset looks at, worked out from its model.
 fn looked_at(ruleset: &Ruleset) -> BTreeSet<Item> {
@@ -79,7 +94,8 @@ fn each_ruleset_finds_what_it_asks_for_and_nothing_else() {
         if expected.contains("opening") {
             expected.insert("openings checked".to_owned());
         }
-        let ran = run_here(&["sheet", "--rules", id, "--no-guidance"]);
+        expected.extend(ALWAYS.map(str::to_owned));
+        let ran = run_here(&["sheet", "--rules", id, "--no-guidance", "--strength"]);
         assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{id}");
         assert_eq!(asked_on(&ran.out), expected, "{id}");
     }
@@ -96,68 +112,153 @@ fn the_law_does_not_ask_for_footholds_nor_the_advice_for_risers() {
     assert!(asked(&both.out, "risers") && asked(&both.out, "foothold"));
 }
 
-#[test]
-fn cautions_come_first_and_each_guard_has_its_page() {
-    let ran = run_here(&["sheet", "--guards", "3"]);
-    let page = xml(&ran.out);
+/// The pages by their class and label, in their order.
+fn sheet_pages(page: &str) -> Vec<(String, String)> {
+    let page = xml(page);
     let document = parsed(&page);
-    let sections: Vec<&str> = document
+    document
         .descendants()
         .filter(|node| node.has_tag_name("section"))
-        .filter_map(|node| node.attribute("class"))
-        .collect();
-    assert_eq!(sections, ["front", "guard", "guard", "guard", "back"]);
-    let place = |text: &str| ran.out.find(text).unwrap_or_else(|| panic!("{text}"));
-    assert!(place("Never lean over an edge") < place("data-item"));
-    assert!(place("The local authority and licensed professionals decide") < place("data-item"));
-    let circumstance = place("data-item=\"place\"");
-    let opening = place("data-item=\"opening\"");
-    assert!(circumstance < opening && opening < place("data-item=\"infill\""));
-    assert!(place("1. The ball first") < place("2. The tape"));
+        .map(|node| {
+            let of = |name: &str| node.attribute(name).unwrap_or_default().to_owned();
+            (of("class"), of("aria-label"))
+        })
+        .collect()
 }
 
 #[test]
-fn a_guard_has_room_for_four_openings_with_their_height() {
+fn cautions_come_first_and_no_page_of_a_guard_backs_anothers() {
+    let ran = run_here(&["sheet", "--guards", "3"]);
+    let pages = sheet_pages(&ran.out);
+    let classes: Vec<&str> = pages.iter().map(|(class, _)| class.as_str()).collect();
+    assert_eq!(classes[..2], ["pg front", "pg front"], "a leaf of its own");
+    assert_eq!(classes.last(), Some(&"back"));
+    for number in 1..=3 {
+        let begins = format!("railing {number} of 3, page ");
+        let own: Vec<usize> = (0..pages.len())
+            .filter(|index| pages[*index].1.starts_with(&begins))
+            .collect();
+        assert_eq!(own.len() % 2, 0, "{pages:?}");
+        assert_eq!(own[0] % 2, 0, "it begins on a front: {pages:?}");
+        for (count, index) in (1..).zip(&own) {
+            let label = format!("{begins}{count} of {}", own.len());
+            assert_eq!(pages[*index].1, label);
+        }
+    }
+    let place = |text: &str| ran.out.find(text).unwrap_or_else(|| panic!("{text}"));
+    assert!(place("Never lean over an edge") < place("data-item"));
+    assert!(place("The local authority and licensed professionals decide") < place("data-item"));
+    // the order of work
+    let order = [
+        "1 Look and push",
+        "data-item=\"guard\"",
+        "data-item=\"moves when pushed\"",
+        "STOP ticked?",
+        "2 The ball",
+        "3 The tape",
+        "data-item=\"height\"",
+        "4 Stairs only",
+    ];
+    let places: Vec<usize> = order.iter().map(|text| place(text)).collect();
+    assert!(places.is_sorted(), "{places:?}");
+}
+
+/// Each danger of the table has its box with STOP behind it.
+#[test]
+fn every_danger_has_a_box_that_stops() {
+    let page = run_here(&["sheet"]).out;
+    for item in Item::all() {
+        for word in item.words().iter().filter(|word| word.danger.is_some()) {
+            // said in the words of who stands there
+            let word = if item == Item::PostFastening {
+                "post off the floor"
+            } else {
+                word.name
+            };
+            assert!(page.contains(&format!("{word}: STOP")), "{item}: {word}");
+        }
+    }
+}
+
+#[test]
+fn a_guard_has_room_for_three_openings_with_their_height() {
     let ran = run_here(&["sheet"]);
     let page = xml(&ran.out);
     let document = parsed(&page);
-    let openings = document
-        .descendants()
-        .find(|node| node.attribute("data-item") == Some("opening"))
-        .expect("a box for openings");
-    let rows: Vec<_> = openings
-        .descendants()
-        .filter(|node| node.has_tag_name("tr"))
-        .collect();
-    let heads: Vec<&str> = rows[0].children().filter_map(|cell| cell.text()).collect();
-    assert_eq!(heads, ["widest openings", "at height", "where"]);
-    assert!(rows.len() > 4, "{}", rows.len());
+    let rows = document.descendants().filter(|node| {
+        node.attribute("data-item") == Some("opening")
+            && node
+                .descendants()
+                .any(|part| part.text() == Some("how high"))
+    });
+    assert_eq!(rows.count(), 3);
 }
 
 /// rulesets/small-child-advice.toml: 2 3/8, 3 1/2, 4 (windows) and 6 in; rulesets/us-dwelling-2018.toml: 4 and 4 3/8 in.
 #[test]
-fn the_balls_are_those_of_the_rulesets() {
+fn the_balls_are_those_of_the_rulesets_with_a_box_to_stop_and_one_to_pass() {
     let balls = |args: &[&str]| {
         let page = xml(&run_here(args).out);
         let document = parsed(&page);
-        let named: Vec<String> = document
+        let table = document
+            .descendants()
+            .find(|node| node.attribute("class") == Some("balls"))
+            .expect("a table of balls");
+        let named: Vec<String> = table
             .descendants()
             .filter(|node| node.attribute("class") == Some("ball"))
-            .filter_map(|node| node.first_element_child())
-            .filter_map(|node| {
-                node.text()
-                    .and_then(|text| text.strip_suffix(" ball"))
-                    .map(str::to_owned)
-            })
+            .filter_map(|node| node.text().map(str::to_owned))
             .collect();
+        for row in table
+            .descendants()
+            .filter(|node| node.has_attribute("data-item"))
+        {
+            let cells: Vec<_> = row
+                .children()
+                .filter(|node| node.has_tag_name("td"))
+                .collect();
+            // none, not reached, and a cell for each ball
+            assert_eq!(cells.len(), named.len() + 2);
+            let boxes: Vec<usize> = cells
+                .iter()
+                .map(|cell| {
+                    cell.children()
+                        .filter(|node| node.has_tag_name("i"))
+                        .count()
+                })
+                .collect();
+            assert_eq!(boxes[..2], [1, 1]);
+            assert!(
+                boxes[2..].iter().all(|count| [0, 2].contains(count)),
+                "{boxes:?}"
+            );
+            assert!(boxes[2..].contains(&2), "{boxes:?}");
+        }
         named
     };
     let law = ["sheet", "--rules", "us-dwelling-2018", "--no-guidance"];
-    assert_eq!(balls(&["sheet"]), ["2 3/8 in", "3 1/2 in", "4 in", "6 in"]);
-    assert_eq!(balls(&law), ["4 in", "4 3/8 in"]);
+    assert_eq!(balls(&law), ["4 in", "4 3/8 in", "6 in"]);
     assert_eq!(
         balls(&law[..3]),
         ["2 3/8 in", "3 1/2 in", "4 in", "4 3/8 in", "6 in"]
+    );
+    // in the country's own unit; what the rules write stands below it
+    let metric = ["sheet", "--rules", "uk-approved-document-k"];
+    let own = balls(&metric);
+    assert!(
+        own.contains(&"88.9 mm".to_owned()) && own.contains(&"100 mm".to_owned()),
+        "{own:?}"
+    );
+    assert!(own.iter().all(|size| size.ends_with(" mm")), "{own:?}");
+}
+
+#[test]
+fn strength_has_its_pages_only_on_request() {
+    let with = run_here(&["sheet", "--rules", "us-dwelling-2018", "--strength"]).out;
+    let without = run_here(&["sheet", "--rules", "us-dwelling-2018"]).out;
+    assert!(with.contains("5 What holds it") && !without.contains("5 What holds it"));
+    assert!(
+        asked_on(&with).contains("rail section") && !asked_on(&without).contains("rail section")
     );
 }
 
@@ -170,7 +271,7 @@ fn the_page_needs_nothing_from_outside_and_asks_for_nothing_that_hurts() {
     let page = run_here(&args).out;
     let without_names = page.replace("xmlns=\"http://www.w3.org/2000/svg\"", "");
     for outside in [
-        "<script", "src=", "href=", "url(", "http:", "https:", "@import",
+        "<script", "src=", "href=", "url(", "http:", "https:", "@import", "style=",
     ] {
         assert!(!without_names.contains(outside), "{outside}");
     }
@@ -221,7 +322,7 @@ fn text_of_a_ruleset_cannot_break_out_of_the_page() {
     assert_eq!(ran.code, 0, "{}", ran.err);
     let page = xml(&ran.out);
     let document = parsed(&page);
-    for name in ["script", "img", "i", "u"] {
+    for name in ["script", "img", "u"] {
         let found = document.descendants().any(|node| node.has_tag_name(name));
         assert!(!found, "{name}");
     }
@@ -230,7 +331,9 @@ fn text_of_a_ruleset_cannot_break_out_of_the_page() {
         .filter_map(|node| node.text())
         .collect();
     assert!(texts.contains(TITLE), "shown as it is written");
-    assert_eq!(asked_on(&ran.out), BTreeSet::from(["height".to_owned()]));
+    let mut expected = BTreeSet::from(ALWAYS.map(str::to_owned));
+    expected.insert("height".to_owned());
+    assert_eq!(asked_on(&ran.out), expected);
 }
 
 #[test]

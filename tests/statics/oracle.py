@@ -7,14 +7,13 @@
 Inches and pounds; a 2x4 on edge (I 5.359375 in4, E 1.4e6 psi) over spans of 72 in, 200 lb.
 A line of beams: name, load (lb or lb/in), span, length covered, largest sagging moment, largest
 hogging moment, deflection under the load or at midspan (- where it was not asked for).
-A line of springs: name, stiffness of a post (lb/in), spacing, EI (lb in2), share of near, middle, far post.
 """
 from Pynite import FEModel3D
 
 E, I, SPAN, LOAD = 1.4e6, 5.359375, 72.0, 200.0
 
 
-def model(places, supports, springs=None):
+def model(places, supports):
     m = FEModel3D()
     m.add_material('wood', E, E / 2.6, 0.3, 0.0)
     m.add_section('rail', 5.25, I, I, 1.0)
@@ -27,8 +26,6 @@ def model(places, supports, springs=None):
     for n in range(len(places)):
         if n not in supports:
             m.def_support(f'N{n}', n == 0, False, True, True, True, False)
-    for n, k in (springs or {}).items():
-        m.def_support_spring(f'N{n}', 'DY', k)
     return m
 
 
@@ -103,17 +100,3 @@ line('cantilever', LOAD, SPAN, 0, *signed(m), -m.nodes['N1'].DY['Combo 1'])
 
 for name, count in [('two-spans-worst', 2), ('three-spans-worst', 3)]:
     line(name, LOAD, SPAN, 0, worst(count, 0), worst(count, 1), '-')
-
-m = model([0.0, SPAN, 2 * SPAN], {0: (True, False), 1: (True, False), 2: (True, False)})
-for name in m.members:
-    m.add_member_dist_load(name, 'Fy', -5.0, -5.0)
-m.analyze(check_statics=False)
-line('middle-reaction', 5.0, SPAN, 0, m.nodes['N1'].RxnFY['Combo 1'], 0, '-')
-
-for post in (20.0, 66.6667, 400.0):
-    for name, loaded in (('spring-end', 0), ('spring-middle', 1)):
-        m = model([0.0, SPAN, 2 * SPAN], {}, {0: post, 1: post, 2: post})
-        m.add_node_load(f'N{loaded}', 'FY', -LOAD)
-        m.analyze(check_statics=False)
-        shares = [-m.nodes[f'N{n}'].DY['Combo 1'] * post / LOAD for n in range(3)]
-        line(name, post, SPAN, E * I, *shares)

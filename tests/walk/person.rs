@@ -22,7 +22,7 @@ use crate::walk::support::rulesets;
 use crate::walk::support::walk;
 
 /// What fits anywhere and nowhere.
-const ODD: [&str; 30] = [
+const ODD: [&str; 33] = [
     "",
     "",
     "",
@@ -48,6 +48,9 @@ const ODD: [&str; 30] = [
     "skip",
     "note low, \"very\" low",
     "12 ft",
+    "unit mm",
+    "unit in",
+    "= attic but glass",
     "4 in ball passes",
     "=,",
     "= attic",
@@ -55,7 +58,15 @@ const ODD: [&str; 30] = [
     "\u{1b}[2J;=x",
 ];
 
-const NAMES: [&str; 6] = ["landing", "2A, stair", "deck", "=", "=, ", "=2B, landing"];
+const NAMES: [&str; 7] = [
+    "landing",
+    "2A, stair",
+    "deck",
+    "=",
+    "=, ",
+    "=2B, landing",
+    "= loft but hb",
+];
 
 fn line(topic: &Topic, (kind, pick): (u8, usize)) -> String {
     let odd = ODD[pick % ODD.len()].to_owned();
@@ -71,12 +82,19 @@ fn line(topic: &Topic, (kind, pick): (u8, usize)) -> String {
         return odd;
     }
     match topic {
-        Topic::Ball(..) => ["y", "n", "", "3 in"][pick % 4].to_owned(),
+        Topic::Age => ["", "m", "y"][pick % 3].to_owned(),
+        Topic::Ball(..) | Topic::Stick(..) => ["y", "n", "", "3 in"][pick % 4].to_owned(),
+        Topic::Balls(_) => ["3", "4", "p", "", "6 in", "none", "4 only"][pick % 7].to_owned(),
+        Topic::ByEye | Topic::Closed => ["y", "n", "", "y, a lock"][pick % 4].to_owned(),
+        Topic::Climb => ["n", "1", "2", "1 2", ""][pick % 5].to_owned(),
+        Topic::Drop(_) => ["y", "n", "", "9 ft", "cannot see"][pick % 5].to_owned(),
+        Topic::Look => ["n", "n", "n", "3", "1", "0", "1 3", "5", ""][pick % 9].to_owned(),
+        Topic::Touch => ["n", "n", "1", "2", "3", "4, loose", ""][pick % 7].to_owned(),
         Topic::Name => NAMES[pick % NAMES.len()].to_owned(),
-        Topic::Unlikely(_) | Topic::Slip(_) => ["y", "n", ""][pick % 3].to_owned(),
-        Topic::Unit(_) => ["in", "mm", ""][pick % 3].to_owned(),
+        Topic::Unlikely(_) | Topic::Slip(_) => ["y", "n", "", "cm"][pick % 4].to_owned(),
+        Topic::Unit(_) | Topic::UnitOf(_) => ["in", "mm", "", "12 in"][pick % 4].to_owned(),
         Topic::Fact(asked) | Topic::Item(asked) | Topic::Reason(asked) => of(*asked),
-        Topic::Finished => odd,
+        Topic::Finished | Topic::Rules(_) => odd,
     }
 }
 
@@ -115,8 +133,16 @@ fn asked_for_a_reason(walk: &Walk<'_>, asked: Item) -> bool {
         .questions()
         .iter()
         .any(|question| question.item == asked);
-    // taken as stiff, and as every one, where nobody says otherwise
-    let given = [Item::Infill, Item::OpeningsChecked].contains(&asked);
+    // taken as stiff, and as every one, where nobody says otherwise; what was seen to
+    // climb is to be measured; a photograph is for whoever reads the report
+    let given = [
+        Item::Foothold,
+        Item::Infill,
+        Item::OpeningsChecked,
+        Item::Photo,
+        Item::ThingToClimb,
+    ]
+    .contains(&asked);
     let taken_as_given = given && guard.of(asked).next().is_none();
     waits || taken_as_given
 }
@@ -138,14 +164,23 @@ proptest! {
         let mut walk = walk("", &rulesets);
         for pick in picks {
             let ask = walk.step();
+            if let Some((_, judged)) = walk.judged()
+                && !judged.dangers.is_empty()
+                && !ask.out_of_turn
+            {
+                let measured = item(&ask.topic).is_some_and(|asked| ![Item::Infill, Item::Photo].contains(&asked));
+                let touched = matches!(ask.topic, Topic::Balls(_) | Topic::Climb | Topic::Look | Topic::Touch);
+                prop_assert!(!measured && !touched, "{:?} beside a danger\n{}", ask.topic, walk.text());
+            }
             if let (Some(asked), false) = (item(&ask.topic), ask.out_of_turn) {
                 prop_assert!(asked_for_a_reason(&walk, asked), "{asked} for nothing\n{}", walk.text());
             }
             let line = line(&ask.topic, pick);
             for said in walk.answer(&line) {
-                if let Reply::Done(place, open, _) = said {
+                if let Reply::Done(done) = said {
+                    let open = done.judged.questions();
                     let open: Vec<Item> = open.iter().map(|question| question.item).collect();
-                    let missing = missing(walk.text(), &place, &rulesets);
+                    let missing = missing(walk.text(), &done.place, &rulesets);
                     let unsaid: Vec<_> = missing.iter().filter(|item| !open.contains(item)).collect();
                     prop_assert!(unsaid.is_empty(), "{unsaid:?}\n{}", walk.text());
                 }

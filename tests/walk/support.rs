@@ -41,34 +41,70 @@ pub(crate) fn typed<'r>(walk: &mut Walk<'r>, lines: &[&str]) -> Vec<Reply<'r>> {
     lines.iter().flat_map(|line| walk.answer(line)).collect()
 }
 
-/// Answers whatever is asked, by item, until the guard is done; the characters
-/// sent, an Enter for each line among them.
-pub(crate) fn answered(walk: &mut Walk<'_>, answer: &dyn Fn(&Topic) -> &'static str) -> usize {
-    let mut keys = 0;
+/// Answers whatever is asked, by name, until the guard is done: the questions that were
+/// put, and the keys, an Enter for each among them.
+pub(crate) fn answered(
+    walk: &mut Walk<'_>,
+    answer: &dyn Fn(&str) -> &'static str,
+) -> (Vec<String>, usize) {
+    let (mut questions, mut keys) = (Vec::new(), 0);
     for _ in 0..80 {
-        let topic = walk.step().topic;
-        if matches!(topic, Topic::Name | Topic::Finished) {
-            return keys;
+        let ask = walk.step();
+        if matches!(ask.topic, Topic::Name | Topic::Finished) {
+            return (questions, keys);
         }
-        let line = answer(&topic);
+        let line = answer(&ask.id());
         keys += line.chars().count() + 1;
+        questions.push(ask.id());
         walk.answer(line);
     }
     panic!("it never ends: {:?}", walk.step());
 }
 
-/// What is asked about, as text.
+/// Answers one question after another, each by its name; what was said to the last one.
+pub(crate) fn asked<'r>(walk: &mut Walk<'r>, script: &[(&str, &str)]) -> Vec<Reply<'r>> {
+    let mut said = Vec::new();
+    for (id, line) in script {
+        assert_eq!(walk.step().id(), *id, "before {line:?}\n{}", walk.text());
+        said = walk.answer(line);
+    }
+    said
+}
+
+/// The item that is asked about.
 pub(crate) fn item(topic: &Topic) -> Option<Item> {
     match topic {
         Topic::Ball(item, _) | Topic::Item(item) => Some(*item),
-        Topic::Fact(_)
+        Topic::Age
+        | Topic::Balls(_)
+        | Topic::ByEye
+        | Topic::Climb
+        | Topic::Closed
+        | Topic::Drop(_)
+        | Topic::Fact(_)
         | Topic::Finished
+        | Topic::Look
         | Topic::Name
         | Topic::Reason(_)
+        | Topic::Rules(_)
         | Topic::Slip(_)
+        | Topic::Stick(..)
+        | Topic::Touch
         | Topic::Unit(_)
+        | Topic::UnitOf(_)
         | Topic::Unlikely(_) => None,
     }
+}
+
+/// What was refused, and what was offered instead.
+pub(crate) fn refusals(said: &[Reply<'_>]) -> Vec<String> {
+    let refused = said.iter().filter_map(|said| {
+        let Reply::Refused(message, help) = said else {
+            return None;
+        };
+        Some(format!("{message}|{}", help.as_deref().unwrap_or("")))
+    });
+    refused.collect()
 }
 
 /// What `check` finds, without where in the file it stands.

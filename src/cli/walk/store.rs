@@ -26,7 +26,13 @@ pub(super) enum StoreError {
     Busy,
     /// Another program has written to it; its text.
     #[error("another program has changed it")]
-    Changed(Option<String>),
+    Changed(String),
+    /// A folder has its name now.
+    #[error("a folder of this name stands in its place")]
+    Folder,
+    /// It is there no more.
+    #[error("it is there no more")]
+    Gone,
     /// The system refuses.
     #[error("{0}")]
     Io(#[from] io::Error),
@@ -70,11 +76,17 @@ impl Store {
 
     /// Puts a text in the place of the file; on the disk when it comes back.
     pub(super) fn save(&mut self, text: &str) -> Result<(), StoreError> {
+        if self.path.is_dir() {
+            return Err(StoreError::Folder);
+        }
         let now = read(&self.path)?;
         if now != self.known {
             let changed = text_of(now.as_deref())?;
             self.known = now;
-            return Err(StoreError::Changed(changed));
+            return Err(changed.map_or(StoreError::Gone, StoreError::Changed));
+        }
+        if now.is_some() && fs::metadata(&self.path)?.permissions().readonly() {
+            return Err(StoreError::ReadOnly);
         }
         let new = hidden_beside(&self.path, "new");
         let written = write_whole(&new, text, &self.path);

@@ -11,6 +11,7 @@ use crate::cli::clock;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::rules::chosen;
+use crate::cli::rules::load;
 use crate::cli::rules::nothing_to_judge_by;
 use crate::cli::rules::print_diagnostics;
 use crate::cli::terminal::Terminal;
@@ -20,13 +21,22 @@ use crate::cli::walk::store::StoreError;
 use crate::input::Diagnostic;
 use crate::input::Diagnostics;
 use crate::input::Excerpt;
+use crate::judge::Options;
 use crate::report;
+use crate::report::Detail;
+use crate::report::Explain;
+use crate::report::JudgedGuard;
 use crate::report::Manner;
+use crate::report::ReportBasis;
+use crate::report::WalkBegins;
 use crate::report::one_line;
 use crate::rules::Guidance;
 use crate::rules::Ruleset;
+use crate::rules::embedded_ids;
 use crate::walk::Prompt;
 use crate::walk::Reply;
+use crate::walk::RulesSearch;
+use crate::walk::RulesSought;
 use crate::walk::Settings;
 use crate::walk::Topic;
 use crate::walk::Walk;
@@ -43,12 +53,22 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
     };
     let name = args.survey.display().to_string();
     let of_survey = rules_of(&name, &text);
+    let mut keys = Keys::of(terminal);
+    // a survey that begins, where nobody named the rules: two or three plain questions
+    let asked = if args.rules.is_empty() && of_survey.is_empty() && begins(&text) {
+        match search(&mut keys, terminal)? {
+            Some(found) => found,
+            None => return Ok(Exit::Met),
+        }
+    } else {
+        args.rules.clone()
+    };
     let guidance = if args.no_guidance {
         Guidance::WhereAsked
     } else {
         Guidance::Beside
     };
-    let rulesets = chosen(&args.rules, &of_survey, guidance, &mut diagnostics);
+    let rulesets = chosen(&asked, &of_survey, guidance, &mut diagnostics);
     if rulesets.is_empty() {
         diagnostics.push(nothing_to_judge_by());
     }
@@ -57,7 +77,7 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
     }
     let settings = Settings {
         today: Some(clock::today()),
-        rules: args.rules.clone(),
+        rules: asked,
         ..Settings::default()
     };
     match Walk::new(&name, &text, &rulesets, settings) {
@@ -65,7 +85,7 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
             walk,
             name,
             store,
-            keys: Keys::of(terminal),
+            keys,
             told: BTreeSet::new(),
             width: terminal.columns_of_a_talk(),
         }
@@ -78,6 +98,39 @@ pub(in crate::cli) fn run(args: &WalkArgs, terminal: &mut Terminal<'_>) -> io::R
     }
 }
 
+/// Whether a survey holds nothing yet.
+fn begins(text: &str) -> bool {
+    text.lines().filter(|line| !line.trim().is_empty()).count() <= 1
+}
+
+/// Which rulesets hold here, by plain questions; `None` where the person breaks off.
+fn search(keys: &mut Keys, terminal: &mut Terminal<'_>) -> io::Result<Option<Vec<String>>> {
+    let mut diagnostics = Diagnostics::new();
+    let all = load(embedded_ids(), &mut diagnostics);
+    let mut search = RulesSearch::new(&all);
+    loop {
+        if let RulesSought::Chosen(ids) = search.sought() {
+            return Ok(Some(ids.clone()));
+        }
+        let ask = search.step();
+        let width = terminal.columns_of_a_talk();
+        let mut out = terminal.out();
+        writeln!(out, "{}", report::asked(&ask, Manner::InFull, width))?;
+        out.flush()?;
+        drop(out);
+        let Some(line) = keys.line(terminal)? else {
+            return Ok(None);
+        };
+        let told = search.answer(&line);
+        let mut out = terminal.out();
+        for said in &told {
+            writeln!(out, "{}", report::answered(said, &ask, width))?;
+        }
+        writeln!(out)?;
+        out.flush()?;
+    }
+}
+
 /// Why a file cannot be walked through.
 fn refused(path: &Path, error: &StoreError) -> Diagnostic {
     let name = path.display().to_string();
@@ -87,7 +140,11 @@ fn refused(path: &Path, error: &StoreError) -> Diagnostic {
             "or name another file for this walk; two surveys can be checked together",
         ),
         StoreError::NotText => (codes::CANNOT_READ, "and begin again"),
-        StoreError::Changed(_) | StoreError::Io(_) | StoreError::ReadOnly => (
+        StoreError::Changed(_)
+        | StoreError::Folder
+        | StoreError::Gone
+        | StoreError::Io(_)
+        | StoreError::ReadOnly => (
             codes::CANNOT_WRITE,
             "name a survey in a folder that you may write to",
         ),
@@ -115,40 +172,38 @@ enum Goes {
 
 impl Talk<'_> {
     fn converse(mut self, rulesets: &[Ruleset], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+        let begins = WalkBegins {
+            survey: &self.name,
+            railings: self.walk.guard_count(),
+            today: &clock::today(),
+            unit: self.walk.unit_in_force(),
+        };
+        let words = report::opening_words(rulesets, &begins, self.width);
         let mut out = terminal.out();
-        writeln!(out, "{}", report::opening_words(rulesets, self.width))?;
-        writeln!(out, "{}\n", self.greeting())?;
+        writeln!(out, "{words}")?;
+        if self.walk.errors() > 0 {
+            let text = "Something in it cannot be read; guardrule check says what.";
+            writeln!(out, "{}", self.wrapped(text))?;
+        }
+        writeln!(out)?;
         out.flush()?;
         drop(out);
         loop {
+            // a window may have been drawn narrower meanwhile
+            terminal.measure_anew();
+            self.width = terminal.columns_of_a_talk();
             let ask = self.walk.step();
             if ask.topic == Topic::Finished {
-                return self.say_goodbye(terminal);
+                return self.say_goodbye(rulesets, terminal);
             }
             self.put_question(&ask, terminal)?;
             let Some(line) = self.keys.line(terminal)? else {
-                return self.say_goodbye(terminal);
+                return self.say_goodbye(rulesets, terminal);
             };
             if let Goes::Over(exit) = self.take_answer(&ask, &line, terminal)? {
                 return Ok(exit);
             }
         }
-    }
-
-    fn greeting(&self) -> String {
-        let name = self.name();
-        let mut text = match self.walk.guard_count() {
-            0 => format!("Every answer is saved in {name} at once."),
-            count => {
-                let guards = if count == 1 { "guard" } else { "guards" };
-                format!("{name} holds {count} {guards}; every answer is added to it at once.")
-            }
-        };
-        if self.walk.errors() > 0 {
-            text.push_str(" Something in it cannot be read; guardrule check says what.");
-        }
-        text.push_str(" First letters suffice. ? tells more, help lists what can be typed.");
-        self.wrapped(&text)
     }
 
     fn name(&self) -> String {
@@ -161,14 +216,27 @@ impl Talk<'_> {
 
     fn put_question(&mut self, ask: &Prompt, terminal: &mut Terminal<'_>) -> io::Result<()> {
         let subject = match &ask.topic {
-            Topic::Ball(item, _) => format!("ball {item}"),
-            Topic::Fact(item) | Topic::Item(item) => item.name().to_owned(),
             Topic::Name => format!("name {}", self.walk.guard_count().min(1)),
-            Topic::Finished
-            | Topic::Reason(_)
+            topic @ (Topic::Age
+            | Topic::Ball(..)
+            | Topic::Balls(_)
+            | Topic::ByEye
+            | Topic::Climb
+            | Topic::Closed
+            | Topic::Drop(_)
+            | Topic::Fact(_)
+            | Topic::Finished
+            | Topic::Item(_)
+            | Topic::Look
+            | Topic::Rules(_)
+            | Topic::Stick(..)
+            | Topic::Touch) => topic.to_string(),
+            // about one answer each: never the same twice
+            Topic::Reason(_)
             | Topic::Slip(_)
             | Topic::Unit(_)
-            | Topic::Unlikely(_) => String::new(),
+            | Topic::UnitOf(_)
+            | Topic::Unlikely(_) => format!("{} {}", ask.topic, self.told.len()),
         };
         let manner = if self.told.insert(subject) {
             Manner::InFull
@@ -195,7 +263,12 @@ impl Talk<'_> {
             }
             match self.store.save(self.walk.text()) {
                 Ok(()) => break,
-                Err(StoreError::Changed(Some(text))) => {
+                // all that was in it is known here: the next round writes it whole
+                Err(StoreError::Gone) => {
+                    let text = "The file was gone; it is written anew, with all that was in it.";
+                    writeln!(terminal.out(), "{}", self.wrapped(text))?;
+                }
+                Err(StoreError::Changed(text)) => {
                     // the other's changes first, then the answer once more
                     let unsaved = std::mem::replace(&mut self.walk, before.clone());
                     if let Err(error) = self.walk.take_in(&text) {
@@ -258,17 +331,37 @@ impl Talk<'_> {
         Ok(Goes::Over(Exit::BadInput))
     }
 
-    fn say_goodbye(&self, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    /// The first screen of the report, and what to do next.
+    fn say_goodbye(&self, rulesets: &[Ruleset], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         let name = self.name();
-        let text = if self.walk.guard_count() == 0 {
-            "No guard was written down.".to_owned()
-        } else {
-            format!(
-                "Everything is saved in {name}. Go on any time: guardrule walk {name}. The whole report: guardrule check {name}."
-            )
-        };
         let mut out = terminal.out();
-        writeln!(out, "{}", self.wrapped(&text))?;
+        if self.walk.guard_count() == 0 {
+            writeln!(out, "{}", self.wrapped("No railing was written down."))?;
+            out.flush()?;
+            return Ok(Exit::Met);
+        }
+        let basis = ReportBasis {
+            survey: self.walk.facts(),
+            rulesets,
+            options: Options::default(),
+            today: clock::today(),
+            tool_version: env!("CARGO_PKG_VERSION"),
+            explain: Explain::No,
+            detail: Detail::Short,
+            width: self.width,
+        };
+        let guards: Vec<JudgedGuard<'_>> = self
+            .walk
+            .all_judged()
+            .into_iter()
+            .map(|(guard, judged)| JudgedGuard { guard, judged })
+            .collect();
+        writeln!(out)?;
+        report::first_screen(&mut out, &basis, &guards)?;
+        let text = format!(
+            "All of it is saved in {name}. The whole report: guardrule check {name}. A list of work: guardrule check {name} --format actions. Go on: guardrule walk {name}."
+        );
+        writeln!(out, "\n{}", self.wrapped(&text))?;
         out.flush()?;
         Ok(Exit::Met)
     }

@@ -2,12 +2,12 @@
 
 use crate::items::Item;
 use crate::items::PostMaterialWord;
+use crate::judge::load_path::link::Lowest;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::wood;
-use crate::judge::load_path::wood::Lowest;
 use crate::judge::load_path::wood::LumberPiece;
 use crate::quantities::Distance;
 use crate::quantities::Moment;

@@ -12,7 +12,6 @@ use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::fixed;
 use crate::judge::load_path::cables;
 use crate::judge::load_path::fixing;
-use crate::judge::load_path::fixing::Woods;
 use crate::judge::load_path::framing;
 use crate::judge::load_path::infill;
 use crate::judge::load_path::link::Chain;
@@ -29,12 +28,14 @@ use crate::judge::load_path::rail;
 use crate::judge::load_path::rail_end;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::woods::Woods;
 use crate::judge::scene::Scene;
 use crate::quantities::Moment;
 use crate::quantities::inches;
 use crate::rules::LoadBasis;
 use crate::rules::LoadDemand;
 use crate::rules::Member;
+use crate::statics::lateral::WIDEST_ACROSS_GRAIN;
 
 /// Follows the load from the infill and the rail down to the framing.
 pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
@@ -238,7 +239,7 @@ fn wrong(seen: &Seen<'_, '_>) -> Vec<Wrong> {
     ];
     let wide = seen
         .known_length(Item::FastenerSpacing)
-        .is_some_and(|apart| apart > inches(5.0 + 1e-6));
+        .is_some_and(|apart| apart > WIDEST_ACROSS_GRAIN + inches(1e-6));
     let bolted = fixed(seen) == Some(Fixed::OnTheSide);
     [
         (moves(MovesWhenPushedWord::ALot), Wrong::MovesALot),

@@ -1,7 +1,6 @@
 //! What fastens a post: the method follows from what is seen (NDS 2018 chapter
 //! 12, read second-hand).
 
-use crate::items::BehindThePostWord;
 use crate::items::ConditionWord;
 use crate::items::FastenedToWord;
 use crate::items::Item;
@@ -38,11 +37,13 @@ use crate::judge::load_path::screws::pushed_sideways;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::seen::diameter;
-use crate::judge::load_path::service::Wood;
 use crate::judge::load_path::washer;
+use crate::judge::load_path::woods::HINGE;
+use crate::judge::load_path::woods::Woods;
+use crate::judge::load_path::woods::framing_thickness;
+use crate::judge::load_path::woods::not_in_wood;
 use crate::quantities::Distance;
 use crate::quantities::Force;
-use crate::quantities::inches;
 use crate::reading::Fasteners;
 use crate::statics::Ends;
 use crate::statics::Worked;
@@ -50,13 +51,6 @@ use crate::statics::factors::Grain;
 
 const KIND: LinkKind = LinkKind::PostFixing;
 const PULLED: &str = "upper screw pulled out";
-
-/// The wood of the post and of what it is fastened to.
-#[derive(Clone, Copy)]
-pub(super) struct Woods<'w> {
-    pub(super) post: &'w Wood,
-    pub(super) framing: &'w Wood,
-}
 
 /// The links of the post's fixing.
 pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> Vec<Link> {
@@ -158,52 +152,6 @@ fn of_wood(seen: &Seen<'_, '_>) -> bool {
 
 fn hidden(reason: &'static str) -> Link {
     Link::hidden(KIND, "what holds the post", reason, &[])
-}
-
-/// One fastener lets a post turn about it: there is no couple.
-pub(super) const HINGE: &str =
-    "one bolt or screw alone is a hinge: nothing here can be worked out for it";
-
-/// Why no formula for fasteners in wood holds for what the post is fastened to.
-pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(&'static str, &'static [Item])> {
-    match seen.word::<FastenedToWord>() {
-        Some(
-            FastenedToWord::Joist
-            | FastenedToWord::Blocking
-            | FastenedToWord::RimBoard
-            | FastenedToWord::Stud,
-        ) => {}
-        Some(FastenedToWord::Concrete | FastenedToWord::Masonry) => {
-            return Some((
-                "screws and bolts in concrete or masonry hold by their anchors: write which, or ask whoever set them",
-                &[],
-            ));
-        }
-        Some(FastenedToWord::Subfloor | FastenedToWord::Decking | FastenedToWord::DrywallOnly) => {
-            return Some(("no framing is reached: see what it is fastened to", &[]));
-        }
-        Some(_) => return Some(("what the fasteners sit in cannot be seen", &[])),
-        None => {
-            return Some((
-                "nobody wrote what the fasteners sit in",
-                &[Item::FastenedTo],
-            ));
-        }
-    }
-    apart(seen).map(|reason| (reason, &[] as &[Item]))
-}
-
-/// Yield and withdrawal presuppose faces in contact (NDS 2018 §12.3.1(a), read
-/// second-hand).
-pub(super) fn apart(seen: &Seen<'_, '_>) -> Option<&'static str> {
-    let between = [
-        BehindThePostWord::Siding,
-        BehindThePostWord::Spacers,
-        BehindThePostWord::Gap,
-    ];
-    seen.mentions_any(&between).then_some(
-        "post and framing do not touch: with siding, spacers or a gap between them no published value holds",
-    )
 }
 
 /// Lags or wood screws through the post into the side of the framing: pulled
@@ -312,19 +260,6 @@ fn pressed(
         ),
         Err(reason) => without(reason, &[]),
     }
-}
-
-/// A rim or joist of 2x lumber, and a doubled one.
-pub(super) const RIM: Ends<Distance> = Ends {
-    low: inches(1.5),
-    high: inches(3.0),
-};
-
-/// How thick the wood is that the post is fastened to: however long a screw is, it
-/// holds no more.
-pub(super) fn framing_thickness(seen: &Seen<'_, '_>) -> Ends<Distance> {
-    seen.known_length(Item::FramingThickness)
-        .map_or(RIM, Ends::exactly)
 }
 
 /// The post, or what a notch may have left of it, and the wood behind it.

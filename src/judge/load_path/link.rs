@@ -2,7 +2,6 @@
 
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::judge::load_path::wood::Lowest;
 use crate::quantities::Dimension;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
@@ -266,6 +265,15 @@ impl Taken {
 
 /// What the steps of a load are called.
 const LOADS: [&str; 3] = ["load on it", "load on it, at least", "load on it, at most"];
+
+/// Whether the low end is the lowest that is plausible.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Lowest {
+    /// It is.
+    Known,
+    /// A grade or species that it may be has no value that was read.
+    Unknown,
+}
 
 impl Link {
     /// A link without numbers.

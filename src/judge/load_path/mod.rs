@@ -27,6 +27,7 @@ mod seen;
 mod service;
 mod washer;
 mod wood;
+mod woods;
 
 pub(super) use chain::chain;
 pub use link::{Chain, Hidden, Link, LinkFinding, LinkKind, Mend, Ruled, Step, Taken, Wrong};

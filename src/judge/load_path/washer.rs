@@ -5,7 +5,6 @@
 
 use crate::items::Item;
 use crate::judge::load_path::arm::stretch;
-use crate::judge::load_path::fixing::Woods;
 use crate::judge::load_path::link::Hidden;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkFinding;
@@ -17,6 +16,7 @@ use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::seen::diameter;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::woods::Woods;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;

@@ -1,5 +1,6 @@
 //! Bending and shear that a piece of wood can take: both ends over what is not known.
 
+use crate::judge::load_path::link::Lowest;
 use crate::judge::load_path::service::DURATIONS;
 use crate::judge::load_path::service::Wood;
 use crate::quantities::Distance;
@@ -31,15 +32,6 @@ pub(super) const HAIR: Distance = inches(1.0 / 64.0);
 pub(super) struct Takes<T> {
     pub(super) ends: Ends<Worked<T>>,
     pub(super) lowest: Lowest,
-}
-
-/// Whether the low end is the lowest that is plausible.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Lowest {
-    /// It is.
-    Known,
-    /// A grade or species that it may be has no value that was read.
-    Unknown,
 }
 
 /// The rows of the table to which a piece of this size belongs.

@@ -153,13 +153,15 @@ impl FrontView<'_> {
             .iter()
             .chain(&self.drawn.bottom_gaps)
             .collect();
-        let wanted: Vec<LabelWanted> = sizes
-            .iter()
-            .map(|size| LabelWanted {
-                at: self.y(size),
-                lines: in_lines(&size.says, IN_GUTTER),
-            })
-            .collect();
+        let asked = self.drawn.asked.iter().map(|size| LabelWanted {
+            at: self.y(size),
+            lines: Vec::new(),
+        });
+        let wanted = sizes.iter().map(|size| LabelWanted {
+            at: self.y(size),
+            lines: in_lines(&size.says, IN_GUTTER),
+        });
+        let wanted: Vec<LabelWanted> = wanted.chain(asked).collect();
         let places = apart(&wanted, top - 8.0, self.floor + 14.0);
         html! {
             @for ((size, wanted), place) in sizes.iter().zip(&wanted).zip(&places) {
@@ -182,7 +184,7 @@ impl FrontView<'_> {
                 lines: in_lines(&foothold.says, BESIDE),
             })
             .collect();
-        let places = apart(&wanted, top, self.floor - 4.0);
+        let places = apart(&wanted, top + 4.0, self.floor - 4.0);
         let dimension = END - 26.0;
         html! {
             path class="thick" d={ "M" (px(END - 80.0)) " " (px(self.floor)) "H" (px(END)) } {}

@@ -44,10 +44,11 @@ fn check_bar(id: &str) -> Markup {
     html! {
         p { "Print at 100 %, not fitted to the page. Lay a ruler on the bar: from end to end 100 mm, to the short mark 3 in. \
     If it is not so, the sheet is not to size." }
+        div class="scroll" tabindex="0" role="region" aria-label="a bar to lay a ruler on" {
         svg class="life" width="104mm" height="10mm" viewBox="0 0 104 10" role="img" aria-labelledby=(title) {
             title id=(title) { "A bar of 100 mm, with a mark at 3 in" }
             path class="life-line" d="M2 5H102M2 2V8M102 2V8M78.2 3.5V6.5" {}
-        }
+        } }
     }
 }
 
@@ -56,13 +57,14 @@ fn band(hole: f64, id: &str) -> Markup {
     let wide = PAPER;
     let high = hole + 16.0;
     html! {
+        div class="scroll" tabindex="0" role="region" aria-label="the hole at life size" {
         svg class="life" width={ (px(wide)) "mm" } height={ (px(high)) "mm" }
             viewBox={ "0 0 " (px(wide)) " " (exact(high)) } role="img" aria-labelledby=(title) {
             title id=(title) { "The hole at life size, lying on its side" }
             rect class="body-of" x="0" y="0" width=(px(wide)) height="8" {}
             rect class="body-of" x="0" y=(exact(hole + 8.0)) width=(px(wide)) height="8" {}
             path class="life-line" d={ "M0 8H" (px(wide)) "M0 " (exact(hole + 8.0)) "H" (px(wide)) } {}
-        }
+        } }
     }
 }
 
@@ -73,12 +75,13 @@ fn disc(length: Length, says: &str, id: &str) -> Markup {
         @if across > PAPER {
             p { "The ball is wider than the paper." }
         } @else {
-            svg class="life whole" width={ (exact(across + 2.0)) "mm" } height={ (exact(across + 2.0)) "mm" }
+            div class="scroll whole" tabindex="0" role="region" aria-label="a disc to cut out" {
+            svg class="life" width={ (exact(across + 2.0)) "mm" } height={ (exact(across + 2.0)) "mm" }
                 viewBox={ "-1 -1 " (exact(across + 2.0)) " " (exact(across + 2.0)) } role="img" aria-labelledby=(title) {
                 title id=(title) { "A disc to cut out, " (says) }
                 circle class="life-line" cx=(exact(across / 2.0)) cy=(exact(across / 2.0)) r=(exact(across / 2.0)) {}
                 path class="life-line" d={ "M" (exact(across / 2.0 - 4.0)) " " (exact(across / 2.0)) "h8m-4 -4v8" } {}
-            }
+            } }
         }
     }
 }

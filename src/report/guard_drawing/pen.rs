@@ -76,7 +76,8 @@ pub(super) struct LabelWanted {
 
 /// Where each label's first line stands, so that none covers another; from the top down.
 pub(super) fn apart(labels: &[LabelWanted], top: f64, bottom: f64) -> Vec<f64> {
-    let high = |label: &LabelWanted| LINE * count(label.lines.len());
+    // a line without words keeps labels off it
+    let high = |label: &LabelWanted| LINE * count(label.lines.len()) + 2.0;
     let mut order: Vec<usize> = (0..labels.len()).collect();
     order.sort_by(|a, b| labels[*a].at.total_cmp(&labels[*b].at));
     let mut places = vec![0.0; labels.len()];

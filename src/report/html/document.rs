@@ -12,6 +12,7 @@ use crate::input::Diagnostics;
 use crate::report::Detail;
 use crate::report::JudgedGuard;
 use crate::report::PageFor;
+use crate::report::PhotoSource;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
@@ -23,6 +24,7 @@ use crate::report::html::letters;
 use crate::report::html::many;
 use crate::report::html::many::first_sheet;
 use crate::report::html::marks;
+use crate::report::html::photos;
 use crate::report::html::sheet::PageSheet;
 use crate::report::html::sheet::running;
 use crate::report::told::DEFERRAL;
@@ -38,7 +40,7 @@ pub const PAGE_STYLE: &str = include_str!("page.css");
 /// What the page lets itself do: its own style, by its hash, and pictures that it
 /// carries; nothing else, and nothing from outside. A test compares the hash.
 pub const PAGE_POLICY: &str = "default-src 'none'; \
-style-src 'sha256-fw6ils0EjwYdg15tiM7344o/oXvZ+RPdOFqTzOhzyw8='; \
+style-src 'sha256-sKeH/V9wjX6idbGhE/TXu5C2uF8MNxoXXIq5orYjEWc='; \
 img-src data:; base-uri 'none'; form-action 'none'";
 
 /// Up to so many guards every rule of each stands in the page.
@@ -63,10 +65,14 @@ pub(super) fn add(
     entry: &JudgedGuard<'_>,
     basis: &ReportBasis<'_>,
     keeps: PageKeeps,
+    photos: Option<&mut (dyn PhotoSource + '_)>,
 ) {
     told.add(entry, basis, String::new());
     if let Some(told) = told.guards.last_mut() {
-        let page = PageTold::new(entry, basis, keeps, &told.paragraphs);
+        let mut page = PageTold::new(entry, basis, keeps, &told.paragraphs);
+        if let Some(photos) = photos {
+            page.photos = photos::of_guard(entry, basis, photos);
+        }
         told.page = Some(Box::new(page));
     }
 }
@@ -77,6 +83,7 @@ pub struct HtmlReport<'a, W> {
     basis: ReportBasis<'a>,
     page_for: PageFor,
     keeps: PageKeeps,
+    photos: Option<Box<dyn PhotoSource + 'a>>,
     told: SurveyTold,
 }
 
@@ -101,14 +108,23 @@ impl<'a, W: Write> HtmlReport<'a, W> {
             basis,
             page_for,
             keeps,
+            photos: None,
             told: SurveyTold::default(),
         }
+    }
+
+    /// The same with the photographs that the survey names, carried in the page.
+    #[must_use]
+    pub fn with_photos(mut self, photos: Box<dyn PhotoSource + 'a>) -> HtmlReport<'a, W> {
+        self.photos = Some(photos);
+        self
     }
 }
 
 impl<W: Write> Report for HtmlReport<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        add(&mut self.told, entry, &self.basis, self.keeps);
+        let photos = self.photos.as_deref_mut();
+        add(&mut self.told, entry, &self.basis, self.keeps, photos);
         Ok(())
     }
 

@@ -9,6 +9,7 @@ use crate::report::guard_drawing::front;
 use crate::report::guard_drawing::hole;
 use crate::report::html::headings::HeadingDepth;
 use crate::report::html::marks;
+use crate::report::html::photos;
 use crate::report::html::sheet::PageSheet;
 use crate::report::html::sheet::running;
 use crate::report::reader;
@@ -55,6 +56,7 @@ impl OnePage<'_> {
                     (self.drawing())
                     (self.hazards(sheet.authority))
                     (self.cards())
+                    (self.photos())
                     (self.holds())
                     (self.open())
                     (self.as_written())
@@ -178,6 +180,11 @@ impl OnePage<'_> {
             }
             @if !paragraph.sources.is_empty() { p class="source" { (paragraph.sources.join("; ")) "." } }
         }
+    }
+
+    fn photos(&self) -> Markup {
+        let photos = self.told.page.as_ref().map_or(&[][..], |page| &page.photos);
+        photos::section(photos, &self.depth.part("Photographs"))
     }
 
     fn holds(&self) -> Markup {

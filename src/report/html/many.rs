@@ -158,7 +158,7 @@ fn table(told: &[GuardTold], link: LinkTo<'_>) -> Markup {
             h2 class="sub" id="needs" { "What needs doing, worst first" }
             div class="table-wide" {
                 table {
-                    caption { "Each hazard shows the worse of rules and advice; \"advice\" is no building rule." }
+                    caption { "rules, advice = falls short of it (advice is no building rule) · near = too near to tell · unclear = rule unclear · open = not looked at · no rule = no rule asks" }
                     thead { tr {
                         th scope="col" { "railing" }
                         @for hazard in told.iter().take(1).flat_map(|guard| &guard.each_hazard) {
@@ -170,10 +170,10 @@ fn table(told: &[GuardTold], link: LinkTo<'_>) -> Markup {
                     @for (unit, rows) in &units {
                         @for rows in rows.chunks(TOGETHER) {
                             tbody class="whole" {
-                                @if !unit.is_empty() {
+                                @if !unit.is_empty() && rows.len() > 1 {
                                     tr class="unit" { th scope="rowgroup" colspan=(columns + 3) { (unit) } }
                                 }
-                                @for row in rows { (line(told, row, link)) }
+                                @for row in rows { (line(told, row, rows.len() > 1, link)) }
                             }
                         }
                     }
@@ -225,14 +225,14 @@ fn by_unit(told: &[GuardTold]) -> Vec<(String, Vec<TableRow>)> {
     units
 }
 
-fn line(told: &[GuardTold], row: &TableRow, link: LinkTo<'_>) -> Markup {
+fn line(told: &[GuardTold], row: &TableRow, headed: bool, link: LinkTo<'_>) -> Markup {
     let Some(first) = row.guards.first() else {
         return html! {};
     };
     let guard = &told[*first];
     html! {
         tr {
-            th scope="row" class="row-name" { (names(told, row, link)) }
+            th scope="row" class="row-name" { (names(told, row, headed, link)) }
             @if guard.open_edge {
                 td colspan=(guard.each_hazard.len()) {
                     (marks::with(Verdict::FallsShort, "no railing: open edge for every hazard"))
@@ -256,16 +256,30 @@ fn hazard(rules: Option<Verdict>, advice: Option<Verdict>) -> Markup {
     match (rules, advice) {
         (Some(Verdict::FallsShort), _) => marks::with(Verdict::FallsShort, "rules"),
         (_, Some(Verdict::FallsShort)) => marks::with(Verdict::FallsShort, "advice"),
-        (Some(verdict), _) | (None, Some(verdict)) => marks::said(verdict),
-        (None, None) => marks::said(Verdict::DoesNotApply),
+        (Some(verdict), _) | (None, Some(verdict)) => marks::with(verdict, short_word(verdict)),
+        (None, None) => marks::with(Verdict::DoesNotApply, short_word(Verdict::DoesNotApply)),
     }
 }
 
-fn names(told: &[GuardTold], row: &TableRow, link: LinkTo<'_>) -> Markup {
+/// A verdict in a narrow column; the caption says what it stands for.
+const fn short_word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::FallsShort => "short",
+        Verdict::TooClose => "near",
+        Verdict::NotSettled => "unclear",
+        Verdict::NotMeasured => "open",
+        Verdict::Meets => "meets",
+        Verdict::DoesNotApply => "no rule",
+    }
+}
+
+/// The names alone below a heading, else with their unit.
+fn names(told: &[GuardTold], row: &TableRow, headed: bool, link: LinkTo<'_>) -> Markup {
     html! {
         @for (place, index) in row.guards.iter().enumerate() {
             @if place > 0 { ", " }
-            a href=(link(*index)) { (told[*index].alone) }
+            @let name = if headed { &told[*index].alone } else { &told[*index].name };
+            a href=(link(*index)) { (name) }
         }
         @if row.guards.len() > 1 { span class="alike" { " (alike)" } }
     }

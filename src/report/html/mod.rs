@@ -8,6 +8,7 @@ mod headings;
 mod letters;
 mod many;
 mod marks;
+mod photos;
 mod sheet;
 mod site;
 

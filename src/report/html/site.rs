@@ -9,6 +9,7 @@ use maud::html;
 
 use crate::input::Diagnostics;
 use crate::report::JudgedGuard;
+use crate::report::PhotoSource;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
@@ -47,6 +48,7 @@ pub trait PageSink {
 pub struct HtmlFolder<'a, S> {
     sink: S,
     basis: ReportBasis<'a>,
+    photos: Option<Box<dyn PhotoSource + 'a>>,
     told: SurveyTold,
 }
 
@@ -56,8 +58,16 @@ impl<'a, S: PageSink> HtmlFolder<'a, S> {
         HtmlFolder {
             sink,
             basis,
+            photos: None,
             told: SurveyTold::default(),
         }
+    }
+
+    /// The same with the photographs that the survey names, carried in the pages.
+    #[must_use]
+    pub fn with_photos(mut self, photos: Box<dyn PhotoSource + 'a>) -> HtmlFolder<'a, S> {
+        self.photos = Some(photos);
+        self
     }
 
     fn write(&mut self, faulty: bool) -> io::Result<()> {
@@ -153,7 +163,14 @@ fn file_name(page: usize, unit: &str) -> String {
 
 impl<S: PageSink> Report for HtmlFolder<'_, S> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        add(&mut self.told, entry, &self.basis, PageKeeps::Drawings);
+        let photos = self.photos.as_deref_mut();
+        add(
+            &mut self.told,
+            entry,
+            &self.basis,
+            PageKeeps::Drawings,
+            photos,
+        );
         Ok(())
     }
 

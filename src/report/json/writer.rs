@@ -16,6 +16,7 @@ use crate::report::json::record::RulesetRecord;
 use crate::report::json::record::SurveyRecord;
 use crate::report::json::record::Tool;
 use crate::report::json::record::diagnostics;
+use crate::report::tally::SurveyTally;
 
 /// The number of the schema; raised when a key changes its meaning or goes.
 pub const SCHEMA: u32 = 2;
@@ -27,7 +28,7 @@ pub const SCHEMA_TEXT: &str = include_str!("../report.schema.json");
 pub struct Json<'a, W> {
     out: W,
     basis: ReportBasis<'a>,
-    summary: Summary,
+    tally: SurveyTally,
 }
 
 impl<'a, W: Write> Json<'a, W> {
@@ -39,7 +40,7 @@ impl<'a, W: Write> Json<'a, W> {
         let mut json = Json {
             out,
             basis: basis.clone(),
-            summary: Summary::default(),
+            tally: SurveyTally::default(),
         };
         let authority = Authority::of(basis.rulesets);
         let rulesets: Vec<RulesetRecord<'_>> =
@@ -63,23 +64,27 @@ impl<'a, W: Write> Json<'a, W> {
 
 impl<W: Write> Report for Json<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        let comma = if self.summary.guards == 0 { "" } else { "," };
+        let comma = if self.tally.summary().guards == 0 {
+            ""
+        } else {
+            ","
+        };
         let cautions = self.basis.cautions(entry);
         let record = GuardRecord::of(entry, cautions, &self.basis);
         // one write a guard: the writer need not be buffered
         let mut line = format!("{comma}\n").into_bytes();
         serde_json::to_writer(&mut line, &record)?;
         self.out.write_all(&line)?;
-        self.summary.count(&entry.judged);
+        self.tally.count(entry);
         Ok(())
     }
 
     fn finish(mut self: Box<Self>, found: &Diagnostics) -> io::Result<Summary> {
         write!(self.out, "\n]")?;
         self.key("diagnostics", &diagnostics(found))?;
-        let summary = self.summary;
-        self.key("summary", &summary)?;
+        let record = self.tally.record();
+        self.key("summary", &record)?;
         writeln!(self.out, "\n}}")?;
-        Ok(summary)
+        Ok(self.tally.summary())
     }
 }

@@ -5,6 +5,7 @@ use maud::html;
 
 use crate::report::one_line;
 use crate::report::rulesets::place;
+use crate::report::sheet::frame::DEFERRAL;
 use crate::report::standing;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
@@ -12,33 +13,44 @@ use crate::rules::Status;
 
 pub(super) fn back(rulesets: &[Ruleset]) -> Markup {
     html! {
-        section class="back" {
-            h1 { "What the chosen rules ask" }
-            p {
-                "For looking up, and no verdict: type the readings in, and "
-                code { "guardrule check" }
-                " compares them. Verify: we did not read that clause in its own text."
+        section class="back" aria-label="what the chosen rules ask" {
+            table {
+                thead { tr { th colspan="3" scope="colgroup" { "What the chosen rules ask" } } }
+                tfoot { tr { td colspan="3" { (DEFERRAL) } } }
+                tbody {
+                    tr {
+                        td colspan="3" {
+                            "For looking up, and no verdict: type the readings in, and "
+                            code { "guardrule check" }
+                            " compares them. Verify: we did not read that clause in its own text."
+                        }
+                    }
+                    @for ruleset in rulesets { (limits(ruleset)) }
+                }
             }
-            @for ruleset in rulesets { (limits(ruleset)) }
         }
     }
 }
 
 fn limits(ruleset: &Ruleset) -> Markup {
     html! {
-        h2 {
-            (one_line(&ruleset.title)) " (" (standing(ruleset)) "; edition read: "
-            (one_line(&ruleset.edition)) ")"
+        tr class="title" {
+            th colspan="3" scope="colgroup" {
+                (one_line(&ruleset.title)) " (" (standing(ruleset)) "; edition read: "
+                (one_line(&ruleset.edition)) ")"
+            }
         }
-        @if !ruleset.covers.says.is_empty() { p { "Covers: " (one_line(&ruleset.covers.says)) } }
-        table {
-            thead { tr { th { "rule" } th { "applies" } th { "clause" } } }
-            tbody { @for rule in &ruleset.rules { (row(rule)) } }
+        @if !ruleset.covers.says.is_empty() {
+            tr { td colspan="3" { "Covers: " (one_line(&ruleset.covers.says)) } }
         }
+        tr { th scope="col" { "rule" } th scope="col" { "applies" } th scope="col" { "clause" } }
+        @for rule in &ruleset.rules { (row(rule)) }
         @if !ruleset.leaves_out.is_empty() {
-            p class="out" {
-                b { "It leaves out: " }
-                @for part in &ruleset.leaves_out { (one_line(&part.conditional())) " " }
+            tr class="out" {
+                td colspan="3" {
+                    b { "It leaves out: " }
+                    @for part in &ruleset.leaves_out { (one_line(&part.conditional())) " " }
+                }
             }
         }
     }

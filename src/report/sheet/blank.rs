@@ -1,6 +1,6 @@
 //! A blank survey in table layout, for a spreadsheet.
 
-use crate::items::Asked;
+use crate::items::AskedWhen;
 use std::collections::BTreeSet;
 use std::io;
 use std::io::Write;
@@ -8,6 +8,7 @@ use std::num::NonZeroU32;
 
 use crate::items::Item;
 use crate::report::safe_cell;
+use crate::report::sheet::front::DEFERRAL;
 use crate::rules::Ruleset;
 
 /// What a blank survey is made of.
@@ -44,7 +45,7 @@ pub fn blank_table(blank: &BlankSurvey<'_>) -> BlankTable {
     headings.extend(columns.iter().map(|item| heading(*item)));
     headings.push("note");
     let rules = blank.names.join("; ");
-    let row = |unit: &str, guard: &str, rules: &str| {
+    let row = |unit: &str, guard: &str, rules: &str, note: &str| {
         let mut cells = vec![unit.to_owned(), guard.to_owned()];
         cells.extend(columns.iter().map(|item| {
             let there = *item == Item::Rules;
@@ -54,16 +55,16 @@ pub fn blank_table(blank: &BlankSurvey<'_>) -> BlankTable {
                 String::new()
             }
         }));
-        cells.push(String::new());
+        cells.push(note.to_owned());
         cells
     };
-    let mut rows = vec![row("", "", &rules)];
+    let mut rows = vec![row("", "", &rules, DEFERRAL)];
     for unit in 1..=blank.units.map_or(1, NonZeroU32::get) {
         let unit = blank
             .units
             .map_or_else(String::new, |_| format!("unit {unit}"));
         for guard in 1..=blank.guards.get() {
-            rows.push(row(&unit, &format!("guard {guard}"), ""));
+            rows.push(row(&unit, &format!("guard {guard}"), "", ""));
         }
     }
     let mut items = vec![None, None];
@@ -93,7 +94,7 @@ pub fn blank_survey(out: &mut dyn Write, blank: &BlankSurvey<'_>) -> io::Result<
 /// The head, what holds for all, circumstances, then what is at the guard.
 fn columns(rulesets: &[Ruleset]) -> Vec<Item> {
     let asked: BTreeSet<Item> = rulesets.iter().flat_map(Ruleset::items).collect();
-    let head = |item: &Item| item.is_survey_fact() && item.info().asked == Asked::ByRules;
+    let head = |item: &Item| item.is_survey_fact() && item.info().asked == AskedWhen::ByRules;
     let mut columns: Vec<Item> = Item::all().filter(head).collect();
     columns.extend(asked.iter().filter(|item| item.is_asked_once()));
     columns.extend(asked.iter().filter(|item| !item.is_asked_once()));

@@ -1,4 +1,4 @@
-//! The first page: cautions, head, what holds for every guard, how to write it down.
+//! The first leaf: cautions, head, what holds for every guard, how to write it down.
 
 use std::collections::BTreeSet;
 
@@ -9,59 +9,75 @@ use crate::items::Item;
 use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::sheet::Sheet;
-use crate::report::sheet::boxes::answer;
+use crate::report::sheet::frame::foot;
+use crate::report::sheet::rows::row_of;
 use crate::report::standing;
 
 /// What nobody should do with the tape in hand. Common practice, no source.
 const WHILE_MEASURING: [&str; 3] = [
-    "Stay on the safe side of every guard. Never lean over an edge or on a railing, and never test one by leaning.",
-    "Where there is no guard, or it moves, keep well back: write not reached. A missing reading harms nobody.",
+    "Stay on the safe side of every railing. Never lean over an edge or on a railing, and never test one by leaning.",
+    "Where there is no railing, or it moves, keep well back: write not reached. A missing reading harms nobody.",
     "Keep children away while you measure. In homes from before 1978 paint may hold lead: do not scrape, sand or drill it.",
 ];
 
 /// Who decides.
-const DEFERRAL: &str = "The local authority and licensed professionals decide what the law asks \
+pub(super) const DEFERRAL: &str = "The local authority and licensed professionals decide what the law asks \
 here and whether a guard is fit. This sheet only collects readings; nothing on it calls a guard safe.";
 
-/// What to write, and when.
-const LEGEND: [(&str, &str); 10] = [
+/// What to write, and when; lengths in inches, and in millimetres.
+const LEGEND: [(&str, &str, &str); 9] = [
     (
-        "34 5/8 in · 2 ft 10 5/8 in · 879 mm · 87.9 cm",
+        "34 5/8 in · 2 ft 10 5/8 in",
+        "879 mm · 87.9 cm · 0.879 m",
         "a length, always with its unit; in and no inch mark",
     ),
     (
         "over 8 ft · under 20 in",
+        "over 2.5 m · under 500 mm",
         "too far to measure, but surely more, or less",
     ),
-    ("5 in ± 1/2 in", "you are not sure by how much"),
+    (
+        "5 in ± 1/2 in",
+        "125 mm ± 10 mm",
+        "you are not sure by how much",
+    ),
     (
         "4 in ball stops everywhere",
+        "100 mm ball stops everywhere",
         "the ball was tried at every hole, and stopped",
     ),
-    ("4 in ball passes", "it went through one"),
+    (
+        "4 in ball passes",
+        "100 mm ball passes",
+        "it went through one",
+    ),
     (
         "reaches 36 in · below 36 in",
+        "reaches 900 mm · below 900 mm",
         "a stick cut to length and held plumb reaches the top, or does not",
     ),
     (
         "3 11/16 in at 31 in",
+        "95 mm at 780 mm",
         "a hole, and how high it lies above the walking surface",
     ),
+    ("none", "none", "you looked, and there is none"),
     (
-        "triangle 7 3/4 x 10 in · circle 5 in",
-        "a hole that is no plain gap",
+        "not reached",
+        "not reached",
+        "you could not look: say why in the notes",
     ),
-    ("none", "you looked, and there is none"),
-    ("not reached", "you could not look: say why in the notes"),
 ];
 
-pub(super) fn front(sheet: &Sheet<'_>, items: &BTreeSet<Item>) -> Markup {
-    let mut shared = items.clone();
+/// Two pages, so that the first guard begins on a leaf of its own.
+pub(super) fn front(sheet: &Sheet<'_>) -> Markup {
+    let mut shared: BTreeSet<Item> = sheet.items();
     shared.retain(|item| item.is_asked_once());
+    let unit = sheet.unit();
     html! {
-        section class="front" {
+        section class="pg front" aria-label="before you measure" {
             h1 { "Measuring sheet for railings and guards" }
-            div class="cautions" {
+            div class="cau" {
                 h2 { "Before you measure" }
                 ul {
                     @for caution in WHILE_MEASURING.iter().chain(&GENERAL) { li { (caution) } }
@@ -70,28 +86,40 @@ pub(super) fn front(sheet: &Sheet<'_>, items: &BTreeSet<Item>) -> Markup {
             }
             h2 { "This round" }
             div class="head" {
-                p class="wide" { b { "property" } span class="line" {} }
-                p { b { "date" } span class="line" {} }
-                p { b { "by" } span class="line" {} }
-                p {
-                    b { "tape" } " ☐ class I  ☐ class II  ☐ class III  ☐ no class on it"
-                }
+                p class="wide" { b { "property" } i class="w" {} }
+                p { b { "date" } i class="w" {} }
+                p { b { "by" } i class="w" {} }
+                p { b { "tape" } " ☐ class I  ☐ class II  ☐ class III  ☐ no class on it" }
                 p { b { "default unit" } " ☐ in  ☐ mm  ☐ cm  ☐ written each time" }
             }
             @if !shared.is_empty() {
-                h2 { "The same for every guard (where one differs, say so in its notes)" }
-                div class="row" { @for item in &shared { (answer(*item)) } }
+                h2 { "The same for every railing (where one differs, say so in its notes)" }
+                table class="rows" {
+                    thead { tr class="vh" { th scope="col" { "what" } th scope="col" { "tick or write" } } }
+                    tbody { @for item in &shared { (row_of(*item, sheet.rulesets, unit).1) } }
+                }
             }
-            h2 { "How to write it down" }
-            dl { @for (written, means) in LEGEND { dt { (written) } dd { (means) } } }
+            (foot(sheet.rulesets))
+        }
+        section class="pg front" aria-label="how to write it down" {
+            h1 { "How to write it down" }
+            dl {
+                @for (inches, metric, means) in LEGEND {
+                    dt { @if unit.is_imperial() { (inches) } @else { (metric) } }
+                    dd { (means) }
+                }
+            }
             p {
-                "One page for each guard. A new guard starts where slope, rise, infill or what it \
+                "One leaf or more for each railing. A new one starts where slope, rise, infill or what it \
                  stands on changes. Leave empty what you did not measure: empty is not measured, \
                  and never counts as met."
             }
             p {
-                "The ball first: it needs no tape, and fits any shape of hole. Measure across it \
-                 before you start: a ball of another size settles nothing."
+                "Look and push first, then the ball, then the tape. The ball needs no tape, and fits any \
+                 shape of hole. Measure across it before you start: a ball of another size settles nothing."
+            }
+            p {
+                "Where STOP is ticked nothing more is touched or measured at that railing."
             }
             h2 { "Asked by" }
             ul {
@@ -102,6 +130,9 @@ pub(super) fn front(sheet: &Sheet<'_>, items: &BTreeSet<Item>) -> Markup {
                     }
                 }
             }
+            h2 { "Notes" }
+            div class="notes" { p class="vh" { "Lines to write on." } }
+            (foot(sheet.rulesets))
         }
     }
 }

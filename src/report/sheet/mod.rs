@@ -3,12 +3,14 @@
 
 mod back;
 mod blank;
-mod boxes;
 mod choice;
+mod frame;
 mod front;
 mod guard;
 mod page;
+mod paginate;
+mod rows;
 
 pub use blank::{BlankSurvey, BlankTable, blank_survey, blank_table};
-pub use choice::{Paper, Sheet};
+pub use choice::{Paper, Sheet, StrengthPages};
 pub use page::sheet;

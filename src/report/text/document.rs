@@ -205,6 +205,31 @@ impl<W: Write> Report for TextReport<'_, W> {
     }
 }
 
+/// What a report says first: the counts, what to do tonight, what is wrong and what to
+/// do first. The deferral stands below it.
+///
+/// # Errors
+/// Those of `out`.
+pub fn first_screen(
+    out: &mut dyn Write,
+    basis: &ReportBasis<'_>,
+    guards: &[JudgedGuard<'_>],
+) -> io::Result<()> {
+    let mut survey = SurveyTold::default();
+    for entry in guards {
+        survey.add(entry, basis, String::new());
+    }
+    survey.sort();
+    let told = &survey.guards;
+    let mut lines = Lines::new(basis.width);
+    top::head(&mut lines, basis, told, survey.summary);
+    top::tonight(&mut lines, told);
+    top::wrong(&mut lines, told, &alike(told));
+    lines.gap();
+    lines.spread("", "", DEFERRAL);
+    writeln!(out, "{}", lines.joined())
+}
+
 fn everything(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
     let mut lines = Lines::new(basis.width);
     if basis.detail == Detail::Full {

@@ -8,4 +8,4 @@ mod full;
 mod strength;
 mod top;
 
-pub use document::TextReport;
+pub use document::{TextReport, first_screen};

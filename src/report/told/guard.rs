@@ -31,7 +31,7 @@ use crate::report::told::written;
 use crate::report::told::written::SaidOfItem;
 use crate::report::words;
 use crate::report::words::several;
-use crate::survey::RowPlace;
+use crate::survey::ReadingKey;
 
 /// The last words of how a guard comes out whose strength nobody judged.
 pub(in crate::report) const NOT_CHECKED: &str = "whether it would hold was not checked";
@@ -135,10 +135,10 @@ impl GuardTold {
             .iter()
             .map(|matter| paragraph(matter, entry))
             .collect();
-        let mut said: Vec<(RowPlace, Item)> = Vec::new();
+        let mut said: Vec<ReadingKey> = Vec::new();
         for matter in &matters {
             let readings = matter.readings(guard);
-            said.extend(readings.iter().map(|o| (o.row, o.item)));
+            said.extend(readings.iter().map(|o| o.key()));
         }
         let could_not_look = could_not_look(entry, &mut said);
         let met = met(entry, &mut said);
@@ -524,10 +524,10 @@ fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
 }
 
 /// What could not be looked at or understood, with its note.
-fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> Vec<String> {
+fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<String> {
     let mut parts = Vec::new();
     for observation in &entry.guard.observations {
-        let place = (observation.row, observation.item);
+        let place = observation.key();
         let unknown = observation
             .reading
             .as_ref()
@@ -558,14 +558,14 @@ fn why_not_entered(entry: &JudgedGuard<'_>) -> String {
 }
 
 /// What is met, each with its readings: `height 37 1/4 in ("where it sags")`.
-fn met(entry: &JudgedGuard<'_>, said: &mut Vec<(RowPlace, Item)>) -> Vec<SaidOfItem> {
+fn met(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<SaidOfItem> {
     let mut parts = Vec::new();
     let findings = entry.judged.findings.iter();
     let met = findings
         .filter(|finding| finding.counts_as() == Verdict::Meets && !finding.is_indicative());
     let items: Vec<Item> = met.map(|finding| finding.item).collect();
     for observation in &entry.guard.observations {
-        let place = (observation.row, observation.item);
+        let place = observation.key();
         if items.contains(&observation.item) && !said.contains(&place) {
             said.push(place);
             written::add(&mut parts, observation);

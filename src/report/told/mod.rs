@@ -30,6 +30,7 @@ pub(in crate::report) use guard::Next;
 pub(in crate::report) use guard::ReportPart;
 pub(in crate::report) use page::PageKeeps;
 pub(in crate::report) use page::PageTold;
+pub(in crate::report) use page::PhotoTold;
 pub(in crate::report) use page::RuleTold;
 pub(in crate::report) use paragraph::MORE;
 pub(in crate::report) use paragraph::Paragraph;

@@ -3,6 +3,7 @@
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::report::JudgedGuard;
+use crate::report::PhotoShown;
 use crate::report::ReportBasis;
 use crate::report::guard_drawing::GuardDrawn;
 use crate::report::matters::AskedBy;
@@ -30,8 +31,19 @@ pub(in crate::report) struct PageTold {
     pub(in crate::report) drawn: Option<GuardDrawn>,
     /// How every rule came out.
     pub(in crate::report) rules: Vec<RuleTold>,
+    /// Its photographs.
+    pub(in crate::report) photos: Vec<PhotoTold>,
     /// Everything that was written of it, for how it is measured.
     pub(in crate::report) items: Vec<Item>,
+}
+
+/// One photograph that the survey names.
+#[derive(Clone, Debug)]
+pub(in crate::report) struct PhotoTold {
+    pub(in crate::report) name: String,
+    pub(in crate::report) note: String,
+    /// The picture, or why there is none.
+    pub(in crate::report) shown: Result<PhotoShown, String>,
 }
 
 /// How one rule came out.
@@ -76,6 +88,7 @@ impl PageTold {
         PageTold {
             drawn,
             rules,
+            photos: Vec::new(),
             items,
         }
     }

@@ -1,12 +1,11 @@
 //! What was written about a guard and is not said elsewhere, word for word.
 
-use crate::items::Item;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::OwnEntry;
-use crate::survey::RowPlace;
+use crate::survey::ReadingKey;
 
 /// What was written of one item: its name, and its readings with their notes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,7 +16,7 @@ pub(in crate::report) struct SaidOfItem {
 
 /// Every reading and note of the guard's own that has not been said, in the order
 /// of the survey: `place deck`, `drop 4 ft 2 in ("at the steps")`.
-pub(in crate::report) fn of_guard(guard: &Guard, said: &[(RowPlace, Item)]) -> Vec<SaidOfItem> {
+pub(in crate::report) fn of_guard(guard: &Guard, said: &[ReadingKey]) -> Vec<SaidOfItem> {
     let mut parts = readings(&guard.observations, said);
     parts.extend(guard.own.iter().map(own));
     parts
@@ -28,12 +27,12 @@ pub(in crate::report) fn inherited(guard: &Guard) -> Vec<SaidOfItem> {
     readings(&guard.inherited.observations, &[])
 }
 
-fn readings(observations: &[Observation], said: &[(RowPlace, Item)]) -> Vec<SaidOfItem> {
+fn readings(observations: &[Observation], said: &[ReadingKey]) -> Vec<SaidOfItem> {
     let mut parts: Vec<SaidOfItem> = Vec::new();
-    let mut known: Vec<(RowPlace, Item)> = said.to_vec();
+    let mut known: Vec<ReadingKey> = said.to_vec();
     for observation in observations {
         // a cell such as `5 to 6 in` is two observations and one reading
-        let place = (observation.row, observation.item);
+        let place = observation.key();
         if known.contains(&place) {
             continue;
         }

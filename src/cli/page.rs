@@ -1,0 +1,210 @@
+//! `guardrule page`: the whole walk and judge as one HTML file for a phone.
+//!
+//! The page holds the core compiled to WebAssembly. A program that was built with the
+//! feature `page` has that module inside; any other is told where it lies.
+
+use std::borrow::Cow;
+use std::fs;
+use std::io;
+use std::io::Write;
+use std::path::Path;
+use std::sync::Arc;
+
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+use sha2::Digest;
+use sha2::Sha256;
+
+use crate::cli::args::PageArgs;
+use crate::cli::check::no_output;
+use crate::cli::check::system_refusal;
+use crate::cli::codes;
+use crate::cli::exit::Exit;
+use crate::cli::output::Output;
+use crate::cli::output::Replacing;
+use crate::cli::rules::print_diagnostics;
+use crate::cli::terminal::Terminal;
+use crate::input::Diagnostic;
+use crate::input::Diagnostics;
+use crate::input::Excerpt;
+use crate::report;
+
+/// The module, packed with gzip, where this program was built with it.
+#[cfg(feature = "page")]
+const MODULE: Option<&[u8]> = Some(include_bytes!(env!(
+    "GUARDRULE_PAGE_MODULE",
+    "the feature `page` packs the module of the page: build with bash src/phone/build.sh"
+)));
+#[cfg(not(feature = "page"))]
+const MODULE: Option<&[u8]> = None;
+
+const TEMPLATE: &str = include_str!("../phone/page/page.html");
+const STYLE: &str = include_str!("../phone/page/page.css");
+const SCRIPT: &str = concat!(
+    include_str!("../phone/page/core.js"),
+    include_str!("../phone/page/kept.js"),
+    include_str!("../phone/page/page.js"),
+);
+
+/// What would end a script element, or open a comment in it.
+const NEVER_IN_A_SCRIPT: [&str; 3] = ["</script", "<script", "<!--"];
+
+/// How every gzip file begins.
+const GZIP: [u8; 2] = [0x1f, 0x8b];
+
+pub(super) fn run(args: &PageArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+    let mut diagnostics = Diagnostics::new();
+    match written(args, terminal) {
+        Ok(()) => {}
+        Err(diagnostic) => diagnostics.push(*diagnostic),
+    }
+    print_diagnostics(&diagnostics, terminal, Exit::Met)
+}
+
+fn written(args: &PageArgs, terminal: &mut Terminal<'_>) -> Result<(), Box<Diagnostic>> {
+    let module = module(args.module.as_deref())?;
+    let page = assembled(&module).map_err(|part| {
+        let at = Excerpt::whole(Arc::from("page"));
+        let message = format!("{part} stands in a part of the page that is a script");
+        Diagnostic::error(codes::NO_PAGE, message, at).help("a page with it would break off there")
+    })?;
+    let path = args.output.as_path();
+    if path == Path::new("-") {
+        let mut out = terminal.plain_out();
+        let written = out.write_all(page.as_bytes()).and_then(|()| out.flush());
+        return written.map_err(|error| {
+            Box::new(system_refusal(
+                codes::CANNOT_WRITE,
+                "standard output",
+                &error,
+            ))
+        });
+    }
+    let replacing = if args.force {
+        Replacing::Anything
+    } else {
+        Replacing::Reports
+    };
+    let written = Output::to(path, replacing).and_then(|mut file| {
+        file.write_all(page.as_bytes())?;
+        Ok(file.finish()?)
+    });
+    written.map_err(|error| Box::new(no_output(path, &error)))
+}
+
+/// The packed module: that of `--module`, else the program's own.
+fn module(path: Option<&Path>) -> Result<Cow<'static, [u8]>, Box<Diagnostic>> {
+    let Some(path) = path else {
+        return MODULE.map(Cow::Borrowed).ok_or_else(|| {
+            let at = Excerpt::whole(Arc::from("page"));
+            let message = "this guardrule was built without the module of the page";
+            Box::new(Diagnostic::error(codes::NO_PAGE, message, at).help(
+                "in the source of guardrule, bash src/phone/build.sh writes the page; cargo install --features page builds it in",
+            ))
+        });
+    };
+    let name = path.display().to_string();
+    let bytes = fs::read(path)
+        .map_err(|error| Box::new(system_refusal(codes::CANNOT_READ, &name, &error)))?;
+    if bytes.starts_with(&GZIP) {
+        return Ok(Cow::Owned(bytes));
+    }
+    let at = Excerpt::whole(Arc::from(name.as_str()));
+    let message = format!("{name} is no module packed with gzip");
+    Err(Box::new(
+        Diagnostic::error(codes::NO_PAGE, message, at)
+            .help("bash src/phone/build.sh makes one: guardrule.wasm.gz"),
+    ))
+}
+
+/// The page around a packed module.
+///
+/// # Errors
+/// What stands in a script and would end it: nothing can be escaped there.
+fn assembled(module: &[u8]) -> Result<String, &'static str> {
+    let script = SCRIPT.to_lowercase();
+    if let Some(part) = NEVER_IN_A_SCRIPT
+        .iter()
+        .find(|part| script.contains(**part))
+    {
+        return Err(part);
+    }
+    let policy = policy();
+    let module = STANDARD.encode(module);
+    let parts = [
+        ("csp", policy.as_str()),
+        ("css", STYLE),
+        ("module", &module),
+        ("js", SCRIPT),
+    ];
+    // in one pass, so that a part's own braces are never taken for a place to fill
+    let mut page = String::with_capacity(module.len() + 100_000);
+    let mut rest = TEMPLATE;
+    while let Some((before, after)) = rest.split_once("{{") {
+        let Some((name, after)) = after.split_once("}}") else {
+            break;
+        };
+        let part = parts.iter().find(|(other, _)| *other == name);
+        page.push_str(before);
+        page.push_str(part.map_or("", |(_, part)| part));
+        rest = after;
+    }
+    page.push_str(rest);
+    Ok(page)
+}
+
+/// Nothing is fetched from anywhere; this script and this style count and no other;
+/// WebAssembly may be compiled, and no text is run as code; pictures are the page's own.
+fn policy() -> String {
+    let hash = |text: &str| format!("'sha256-{}'", STANDARD.encode(Sha256::digest(text)));
+    format!(
+        "default-src 'none'; script-src {} 'wasm-unsafe-eval'; style-src {} {}; img-src data: blob:; base-uri 'none'; form-action 'none'",
+        hash(SCRIPT),
+        hash(STYLE),
+        // the report is shown in a frame of its own, which obeys this policy too
+        hash(report::PAGE_STYLE)
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_place_of_the_template_is_filled_once() {
+        let module = [GZIP.as_slice(), b"anything"].concat();
+        let page = assembled(&module).expect("nothing ends the script");
+        for (place, part) in [
+            ("{{csp}}", policy()),
+            ("{{css}}", STYLE.to_owned()),
+            ("{{module}}", STANDARD.encode(&module)),
+            ("{{js}}", SCRIPT.to_owned()),
+        ] {
+            assert_eq!(TEMPLATE.matches(place).count(), 1, "{place}");
+            assert_eq!(page.matches(&part).count(), 1, "{place}");
+            assert!(!page.contains(place), "{place}");
+        }
+    }
+
+    /// The policy refuses them, and a phone would show nothing amiss.
+    #[test]
+    fn no_part_has_styles_or_handlers_in_attributes_nor_an_address() {
+        for part in [TEMPLATE, SCRIPT] {
+            for never in [
+                "style=\"",
+                " onclick=\"",
+                " onload=\"",
+                "http://",
+                "https://",
+                "eval(",
+            ] {
+                assert!(!part.contains(never), "{never}");
+            }
+        }
+        assert!(!STYLE.contains("url("), "a style fetches nothing");
+        assert!(
+            !STYLE.contains('\r') && !SCRIPT.contains('\r'),
+            "the hash is of LF"
+        );
+    }
+}

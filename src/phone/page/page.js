@@ -1,0 +1,450 @@
+// The screens. Every word about a railing comes from the core; this file shows it.
+const $ = id => document.getElementById(id);
+const LENGTH_KEYS = ["1", "2", "3", "1/8", "5/8", "4", "5", "6", "1/4", "3/4", "7", "8", "9", "3/8", "7/8", ".", "0", "⌫", "1/2", "space", "ft", "in", "cm", "mm", "abc"];
+let core, state = null, base = "", typed = [], rules = [], name = "railings.csv", touched = false;
+
+// An element; `on…` are listeners, `null` and `false` are left out.
+function h(tag, attributes, ...inside) {
+  const node = document.createElement(tag);
+  for (const [key, value] of Object.entries(attributes || {})) {
+    if (value === null || value === undefined || value === false) continue;
+    if (key.startsWith("on")) node.addEventListener(key.slice(2), value); else node.setAttribute(key, value === true ? "" : value);
+  }
+  node.append(...inside.flat(9).filter(part => part !== null && part !== undefined && part !== false));
+  return node;
+}
+const mark = verdict => {
+  const box = document.createElement("template");
+  box.innerHTML = `<svg class="m" aria-hidden="true" focusable="false"><use href="#m-${verdict.replace(/ /g, "-")}"/></svg>`;
+  return box.content.firstChild;
+};
+const drawing = svg => { const box = h("div", { class: "dr" }); box.innerHTML = svg; return box; };
+const button = (text, act, extra) => h("button", { type: "button", onclick: act, ...extra }, text);
+const today = () => { const d = new Date(); return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, "0")}-${String(d.getDate()).padStart(2, "0")}`; };
+const sentence = capitals => capitals[0] + capitals.slice(1).toLowerCase();
+const upper = text => text[0].toUpperCase() + text.slice(1);
+
+// Puts a screen; the heading has the focus, so that a screen reader begins there.
+function show(nodes, cls) {
+  const screen = $("screen");
+  screen.className = cls || "";
+  screen.replaceChildren(...nodes.flat(9).filter(Boolean));
+  const heading = screen.querySelector("h1,h2");
+  heading.tabIndex = -1;
+  if (touched) heading.focus({ preventScroll: true });
+  scrollTo(0, 0);
+  showKept();
+}
+function showKept() {
+  const line = $("kept"), off = kept.fault || kept.paused;
+  line.className = off ? "off" : "on";
+  line.innerHTML = kept.says();
+  if (off && window.top !== window) line.append(" This is a preview: save the file and open it with a browser.");
+}
+function tell(text) { $("told").textContent = ""; if (text) setTimeout(() => { $("told").textContent = text; }, 30); }
+function notice(...inside) { $("notice").replaceChildren(...inside.filter(Boolean)); }
+
+// ---- asking the core -------------------------------------------------------------------------
+function keep() {
+  if (!state) return;
+  const done = kept.save({ survey: state.survey, base, typed, rules, name, at: today() });
+  showKept();
+  return done;
+}
+function begin(survey, chosen) {
+  const answer = core.ask({ do: "begin", name, survey, today: today(), rules: chosen || [] });
+  if (answer.error || answer.trap) return answer;
+  rules = chosen || []; base = survey; typed = []; state = answer;
+  return answer;
+}
+// After a trap: a fresh core, led back to where it was; the last answer is left out.
+function recover(line, why) {
+  const before = state, lines = typed.slice(), from = base;
+  let answer = begin(from, rules);
+  for (const old of lines) {
+    if (answer.trap || answer.error) break;
+    answer = core.ask({ do: "answer", typed: old });
+  }
+  if (answer.trap || answer.error || answer.survey !== before.survey) answer = begin(before.survey, rules);
+  if (answer.trap || answer.error) { state = before; return broken(why); }
+  state = { ...answer, said: [] }; typed = answer.survey === before.survey && from === base ? lines : [];
+  question();
+  notice(h("h2", {}, "This answer was not taken"), h("p", {}, `Something went wrong inside the page at “${line}”. All that you answered before is still here. Write it another way, or skip the question.`), h("p", { class: "dis" }, why));
+}
+function broken(why) {
+  touched = true;
+  show([h("h1", {}, "The page cannot go on"), h("p", {}, "What you entered is still here. Save the survey now; it can be opened again here or on a computer with guardrule."), h("div", { class: "ch" }, button("Save the survey", saveSurvey, { class: "pri" })), asText(), h("p", { class: "dis" }, why)]);
+}
+function answer(line) {
+  touched = true;
+  if (!kept.paused) notice();
+  const began = performance.now();
+  const got = core.ask({ do: "answer", typed: line });
+  times.answer = Math.round((performance.now() - began) * 10) / 10;
+  if (got.trap) return recover(line, got.trap);
+  if (got.error) return notice(h("p", {}, got.error));
+  const left = state.question.place && !got.question.place && got.survey !== base;
+  state = got; typed.push(line);
+  if (left) { base = state.survey; typed = []; }        // a railing is done: nothing before it need be typed again
+  keep();
+  const stop = got.said.find(one => one.kind === "stop");
+  if (stop) danger(stop); else if (got.question.finished) end(); else question();
+  times.shown = Math.round((performance.now() - began) * 10) / 10;
+}
+
+// ---- first: which rules ---------------------------------------------------------------------
+const CAUTION = () => h("p", { class: "cau" }, h("b", {}, "Stay on the safe side. Never lean on a railing to try it. "), "Somebody else minds the child while you measure.");
+function openButton() {
+  return h("label", { class: "file" }, "Open an earlier survey", h("input", { type: "file", accept: ".csv,text/csv,text/plain,text/comma-separated-values", onchange: openFile }));
+}
+// Two or three questions lead to the rules; `lines` are the answers so far.
+function first(lines = []) {
+  if (lines.length) touched = true;
+  const got = core.ask({ do: "search", lines });
+  if (got.trap || got.error) return broken(got.trap || got.error);
+  if (got.chosen) return start(got.chosen, got.said);
+  const q = got.question, before = lines.length ? null : kept.read(BEFORE);
+  const refused = got.said.some(one => one.kind === "refused");
+  const typing = refused ? lines.slice(0, -1) : lines;             // an answer that was not taken is asked again
+  const say = line => first([...typing, line]);
+  const skip = q.enter && button(upper(q.enter), () => say(""));
+  const boxes = q.choices.map((one, index) => h("label", {}, h("input", { type: "checkbox", checked: index === 0, value: one.key }), h("span", {}, one.says)));
+  let body;
+  if (q.several) {
+    const go = () => { const keys = boxes.map(box => box.firstChild).filter(box => box.checked).map(box => box.value); say(keys.length ? keys.join(" ") : "n"); };
+    body = [h("p", {}, "Several may hold. The advice for small children is looked at beside them."), h("div", { class: "rules" }, boxes), h("div", { class: "ch" }, button("Next", go, { class: "pri" }), button("None of them: advice alone", () => say("n")))];
+  } else if (q.choices.length) {
+    body = h("div", { class: "ch" }, q.choices.map(one => button(one.says, () => say(one.key))), skip);
+  } else {
+    const field = h("input", { type: "text", id: "answer", autocomplete: "off", autocapitalize: "words", spellcheck: "false" });
+    body = h("form", { onsubmit: e => { e.preventDefault(); say(field.value.trim()); } }, h("label", { for: "answer" }, "Country, and state or province"), field, h("p", { class: "dis" }, `For example: ${q.examples.join("; ")}`),
+      h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"), skip));
+  }
+  show([h("div", { class: "bar" }, h("p", {}, "Before the railings")), lines.length ? null : CAUTION(), saidBox(got.said), h("h1", {}, q.question), body, q.choices.length ? null : q.more.map(line => h("p", { class: "dis" }, line)),
+    h("div", { class: "ch" }, lines.length ? null : openButton(), before && button("Back to the survey that was here before", () => { touched = true; resume(before); })),
+    h("p", { class: "nav" }, lines.length ? button("Back", () => first(typing.slice(0, -1))) : null)]);
+}
+function start(chosen, said) {
+  touched = true;
+  const before = kept.read(KEY);
+  kept.setAside(before);
+  kept.saved = before ? before.survey : "";
+  name = "railings.csv";
+  const got = begin("", chosen);
+  if (got.trap || got.error) return broken(got.trap || got.error);
+  state.said = [...got.said, ...(said || [])];
+  keep(); intro();
+}
+// Cautions and what it is judged by, once.
+function intro() {
+  const lines = state.said.flatMap(one => one.lines);
+  show([h("div", { class: "bar" }, h("p", {}, "Before the railings")), h("h1", {}, "Before you begin"),
+    lines.map(line => h("p", { class: /^NO BUILDING/.test(line) ? "cau" : null }, line)),
+    state.errors ? h("p", { class: "cau" }, "Something in this survey cannot be read. It is kept as it stands; the report at the end says what.") : null,
+    h("div", { class: "ch" }, button("Next", () => { state.said = []; question(); }, { class: "pri" }))]);
+}
+function resume(old) {
+  kept.saved = (kept.read(KEY) || {}).survey || "";
+  name = old.name || name;
+  let got = begin(old.base ?? old.survey, old.rules);
+  for (const line of old.typed || []) { if (got.trap || got.error) break; got = core.ask({ do: "answer", typed: line }); }
+  if (got.trap || got.error || got.survey !== old.survey) got = begin(old.survey, old.rules);
+  else { state = got; typed = (old.typed || []).slice(); }
+  if (got.trap || got.error) { state = { survey: old.survey }; return broken(got.trap || got.error); }
+  state = { ...state, said: [] };
+  keep();
+  if (state.question.finished) end(); else question();
+}
+async function openFile(event) {
+  const file = event.target.files[0];
+  if (!file) return;
+  touched = true;
+  let text;
+  try { text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer()); } catch {
+    return notice(h("h2", {}, `${file.name} was not opened`), h("p", {}, "It is not saved as UTF-8: save it again as “CSV UTF-8”. What is here is as it was."));
+  }
+  const before = state ? { survey: state.survey, base, typed, rules, name } : kept.read(KEY), was = name;
+  name = file.name;
+  const got = begin(text, []);
+  if (got.trap || got.error) {
+    name = was;
+    if (before && before.survey) { begin(before.base ?? before.survey, before.rules); for (const line of before.typed || []) state = core.ask({ do: "answer", typed: line }); }
+    return notice(h("h2", {}, `${file.name} was not opened`), h("pre", {}, got.trap || got.error), h("p", {}, "What is here is as it was."));
+  }
+  kept.setAside(before);
+  kept.saved = (kept.read(KEY) || {}).survey || "";
+  keep(); notice();
+  intro();
+}
+
+// ---- a question -----------------------------------------------------------------------------
+function bar() {
+  const q = state.question, worst = state.so_far.filter(one => one.verdict && one.verdict !== "not measured" && one.verdict !== "does not apply");
+  return h("div", { class: "bar" },
+    h("p", {}, [q.place || "between two railings", q.left > 1 ? `about ${q.left} left` : null].filter(Boolean).join(" · ")),
+    h("p", { class: "sofar" }, worst.length ? worst.map(one => h("span", {}, `${one.hazard}: `, mark(one.verdict), ` ${one.says}`)) : "nothing said yet"));
+}
+function saidBox(all) {
+  const said = all.filter(one => one.lines.length);
+  if (!said.length) return null;
+  tell(said.flatMap(one => one.lines).join(" "));
+  return h("div", { class: `noted${said.some(one => one.kind === "refused") ? " refused" : ""}` }, said.map(one => one.lines.map(line => h("p", { class: one.kind }, line))));
+}
+function question() {
+  const q = state.question;
+  const body = q.item === "photo" ? photoQuestion(q) : q.several ? several(q) : q.choices.length ? choose(q) : field(q);
+  show([bar(), saidBox(state.said), h("h2", {}, q.is_name && state.guards ? q.short : q.question), q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
+    q.so_far.length ? h("p", {}, `So far: ${q.so_far.join("; ")}.`) : null, body, more(q), nav(q)]);
+}
+function choose(q) {
+  const wide = q.choices.some(one => one.says.length > 16);
+  return [h("div", { class: `ch${wide || q.choices.length < 5 ? "" : " two"}` }, q.choices.map(one => button(one.says, () => answer(one.key)))), other(q)];
+}
+function several(q) {
+  const chosen = new Set();
+  const toggle = one => button(one.says, e => {
+    if (one.key === "n") return answer("n");
+    const on = !chosen.has(one.key);
+    if (on) chosen.add(one.key); else chosen.delete(one.key);
+    e.target.setAttribute("aria-pressed", on);
+  }, one.key === "n" ? {} : { "aria-pressed": "false" });
+  const go = () => chosen.size ? answer([...chosen].join(" ")) : notice(h("p", {}, "Nothing is chosen: choose what you see, or skip the question."));
+  return [h("div", { class: "ch" }, q.choices.map(toggle)), h("div", { class: "ch" }, button("Next", go, { class: "pri" })), other(q)];
+}
+// What no button says: a reading, or words of one's own behind a comma.
+function other(q) {
+  return h("details", {}, h("summary", {}, q.length ? "What the tape reads" : "Write it instead"), field(q));
+}
+function field(q) {
+  const input = h("input", { type: "text", id: "answer", autocomplete: "off", spellcheck: "false", autocapitalize: "off", enterkeyhint: "next", inputmode: q.length ? "none" : null, "aria-describedby": "und" });
+  const und = h("p", { class: "und", id: "und", role: "status" });
+  let timer;
+  const understand = () => {
+    clearTimeout(timer);
+    const text = input.value.trim();
+    if (!text || q.is_name) { und.textContent = ""; return; }
+    timer = setTimeout(() => {
+      const got = core.ask({ do: "understand", typed: text });
+      if (got.trap) return recover(text, got.trap);
+      und.textContent = (got.lines || []).join(" ").replace(/^Noted\. /, "Understood: ");
+    }, 150);
+  };
+  input.addEventListener("input", understand);
+  const press = key => {
+    const at = input.selectionStart ?? input.value.length, to = input.selectionEnd ?? at;
+    let left = input.value.slice(0, at); const right = input.value.slice(to);
+    if (key === "⌫") left = at === to ? left.replace(/( ?\d\/\d+| ?[a-z]+ ?|.)$/u, "") : left;
+    else if (key === "space") left += " ";
+    else if (/^\d\/\d+$/.test(key) || /^[a-z]+$/.test(key)) left = `${left.trimEnd()}${left.trim() ? " " : ""}${key}${/^[a-z]+$/.test(key) && !["in", "ft", "cm", "mm"].includes(key) ? " " : ""}`;
+    else left += key;
+    input.value = left + right;
+    input.setSelectionRange(left.length, left.length);
+    understand();
+  };
+  const abc = () => { input.removeAttribute("inputmode"); input.blur(); input.focus(); };
+  const words = q.length ? [...new Set(q.examples.join(" ").match(/[a-z]+/g) || [])].filter(word => !["in", "ft", "cm", "mm", "m", "none", "or", "ball"].includes(word)).slice(0, 10) : [];
+  const keys = [...LENGTH_KEYS, ...words].map(key => button(key, () => key === "abc" ? abc() : press(key), {
+    class: /^[a-z]+$/.test(key) && key !== "space" ? "u" : null,
+    "aria-label": key === "⌫" ? "erase the last sign" : key === "abc" ? "letters: show the keyboard" : null,
+  }));
+  const go = e => { e.preventDefault(); answer(input.value.trim()); };
+  return h("form", { onsubmit: go },
+    h("label", { for: "answer" }, q.is_name ? "Its name" : q.item ? upper(q.item) : "Your answer"), input, und,
+    q.examples.length ? h("p", { class: "dis" }, `For example: ${q.examples.join("; ")}`) : null,
+    q.length ? h("div", { class: "kp", role: "group", "aria-label": "keys" }, keys) : null,
+    h("p", { class: "nx" }, h("button", { class: "pri" }, "Next"),
+      q.length && q.item && !q.choices.length ? button("Cannot reach", () => answer("not reached")) : null,
+      q.is_name && state.guards ? button("No more railings", () => answer("finish")) : null,
+      q.is_name && state.guards ? button("Same as the last one but", () => answer(`= ${input.value.trim()}`)) : null));
+}
+function more(q) {
+  const ask = line => () => answer(line);
+  const inside = [];
+  if (q.more.length) inside.push(h("details", {}, h("summary", {}, "How to measure it, in full"), q.more.map(line => h("p", {}, line))));
+  const acts = [];
+  if (q.place && !q.is_name) {
+    acts.push(button("A note beside the last answer", () => noteScreen()), button("A photograph", photoScreen), button("Mend an earlier answer", mend),
+      button("No railing here", ask("no guard")), button("On to the next railing", ask("next")));
+    if (q.item && q.so_far.length) acts.push(button(`Another reading of ${q.item}`, ask(`another ${q.item}`)));
+    acts.push(button("Ask again what I skipped", ask("again")));
+  }
+  acts.push(button("Finish", ask("finish")), button("Save the survey", saveSurvey), button("The railings so far", () => { state.said = []; end(); }));
+  inside.push(h("details", {}, h("summary", {}, "More"), h("div", { class: "ch" }, acts)));
+  return inside;
+}
+function nav(q) {
+  const skip = q.enter && !q.is_name ? upper(q.enter) : null;
+  return h("p", { class: "nav" }, button("Back", () => answer("back")), skip && button(skip, () => answer("")),
+    q.place && !q.is_name && q.choices.length && q.enter ? button("Cannot reach", () => answer("not reached")) : null);
+}
+function noteScreen() {
+  const input = h("input", { type: "text", id: "answer", autocomplete: "off" });
+  show([h("h2", {}, "A note beside the last answer"), h("form", { onsubmit: e => { e.preventDefault(); if (input.value.trim()) answer(`note ${input.value.trim()}`); else question(); } },
+    h("label", { for: "answer" }, "In your own words"), input, h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"))), h("p", { class: "nav" }, button("Back", () => { state.said = []; question(); }))]);
+}
+function mend() {
+  const rows = state.written;
+  show([bar(), h("h2", {}, "Which answer?"), rows.length ? h("ul", { class: "gl" }, rows.map(([item, reading]) => h("li", {}, button(`${item}: ${reading}`, () => answer(`correct ${item}`))))) : h("p", {}, "Nothing is written here yet."),
+    h("p", { class: "nav" }, button("Back", () => { state.said = []; question(); }))]);
+}
+function takeButton(text, after) {
+  const take = async event => {
+    const place = state.question.place;
+    for (const file of event.target.files) {
+      try { if (after(await photos.add(file, place)) === false) return; } catch (e) { return notice(h("p", {}, `${file.name} was not taken: ${e.message}. All else is kept.`)); }
+    }
+    if (photos.fault) notice(h("p", {}, "The photograph is here only until this page is closed: this browser keeps none. Save the page with it."));
+  };
+  return h("label", { class: "file" }, text, h("input", { type: "file", accept: "image/*", onchange: take }));
+}
+const PHOTO = "It is made smaller here, and the place where it was taken is removed from it. It stays on this phone and in the page that you save.";
+function photoQuestion() { return [h("p", {}, PHOTO), h("div", { class: "ch" }, takeButton("Take or choose a photograph", photo => { answer(photo); return false; }))]; }
+function photoScreen() {
+  const add = photo => {
+    const line = `photo: ${photo}`, got = core.ask({ do: "answer", typed: line });
+    if (got.trap) { recover(line, got.trap); return false; }
+    if (got.error || got.said.some(one => one.kind === "refused")) throw new Error(got.error || got.said[0].lines.join(" "));
+    state = got; typed.push(line); keep(); photoScreen(); tell("The photograph is kept with this railing.");
+    return false;
+  };
+  const names = state.written.filter(([item]) => item === "photo").map(([, reading]) => reading);
+  show([bar(), h("h2", {}, "A photograph of it"), h("p", {}, PHOTO), h("div", { class: "ch" }, takeButton("Take or choose a photograph", add)),
+    pictures(names), h("div", { class: "ch" }, button("Go on", () => { state.said = []; question(); }, { class: "pri" }))]);
+}
+function pictures(names) {
+  const shown = names.filter(one => photos.all.has(one));
+  if (!shown.length) return null;
+  return h("div", { class: "pics" }, shown.map(one => {
+    const url = URL.createObjectURL(photos.all.get(one));
+    return h("figure", {}, h("img", { src: url, alt: `Photograph ${one}`, onload: () => URL.revokeObjectURL(url) }), h("figcaption", {}, one));
+  }));
+}
+
+// ---- a danger -------------------------------------------------------------------------------
+function danger(stop) {
+  const calls = [...new Set(stop.acts.map(one => one.act))], lines = stop.lines.filter(line => !calls.some(call => line.includes(call)) && !/^!+/.test(line));
+  const said = state.said;
+  tell("");
+  state.said = [];
+  show([
+    h("h1", {}, calls.length ? sentence(calls.join(", and ")) : "Stop"),
+    h("p", { class: "big" }, stop.acts.map(one => `${upper(one.says)}.`).join(" ")),
+    h("div", { class: "do" }, lines.map(line => h("p", {}, line))),
+    h("div", { class: "ch" }, button("Go on", state.question.finished ? end : question, { class: "pri" }),
+      state.question.is_name || state.question.finished ? null : button("On to the next railing", () => answer("next")),
+      button("It was a slip: change my answer", () => answer("back"))),
+  ], "danger");
+  state.said = said.filter(one => one.kind !== "stop" && one.kind !== "noted");
+}
+
+// ---- the end --------------------------------------------------------------------------------
+const stem = () => name.replace(/\.[a-z]+$/i, "");
+function saveSurvey() { download(state.survey, `${stem()}.csv`, "text/csv"); tell("The survey is handed to the browser to save."); }
+function asText() {
+  const area = h("textarea", { id: "astext", readonly: true, rows: 8, spellcheck: "false" });
+  area.value = state.survey;
+  return h("details", { class: "noprint" }, h("summary", {}, "Copy the survey as text"), h("label", { for: "astext" }, "Where nothing can be saved, copy all of it into a message to yourself."), area);
+}
+// The report's own page, in a frame: its style and its print layout stay its own.
+function framed(page, title) {
+  const frame = h("iframe", { title, id: "report" });
+  const fit = () => { try { frame.height = String(frame.contentDocument.documentElement.scrollHeight + 8); } catch { frame.height = String(Math.round(innerHeight * 0.8)); } };
+  frame.addEventListener("load", () => {
+    fit();
+    try { const body = frame.contentDocument; body.addEventListener("toggle", fit, true); addEventListener("resize", fit); } catch { /* a preview lets nobody look in */ }
+  });
+  frame.srcdoc = page;
+  return frame;
+}
+function printReport() {
+  const frame = $("report");
+  try { frame.contentWindow.focus(); frame.contentWindow.print(); } catch { print(); }
+}
+// The report as a page, with the photographs of these railings in it.
+async function pageOf(guards, only) {
+  const sent = {};
+  for (const photo of guards.flatMap(one => one.photos)) { const got = await photos.sent(photo); if (got) sent[photo] = got; }
+  return core.ask({ do: "check", files: [{ name, text: state.survey }], form: "html", today: today(), only: only || null, photos: sent });
+}
+async function end() {
+  const got = core.ask({ do: "guards" });
+  if (got.trap || got.error) return broken(got.trap || got.error);
+  const guards = got.guards, tonight = guards.filter(one => one.acts.length), html = await pageOf(guards);
+  if (html.trap || html.error) return broken(html.trap || html.error);
+  const page = html.report;
+  const count = guards.length === 1 ? "1 railing" : `${guards.length} railings`;
+  show([
+    h("h1", {}, guards.length ? `${count} written down` : "No railing was written down"), saidBox(state.said),
+    tonight.length ? h("div", { class: "say" }, h("h2", {}, "Tonight"), tonight.map(one => h("p", {}, h("b", {}, `${one.place}: ${sentence([...new Set(one.acts.map(act => act.act))].join(", and "))}. `), one.acts.map(act => `${upper(act.says)}.`).join(" ")))) : null,
+    h("ul", { class: "gl" }, guards.map(one => h("li", {}, button([mark(one.verdict), h("span", {}, h("b", {}, one.place), ` · ${one.says}`)], () => guardScreen(one))))),
+    h("div", { class: "ch two" }, button("Save the survey", saveSurvey, { class: "pri" }), button("Save the page", () => savePage(page, stem(), "save")),
+      typeof navigator.share === "function" ? button("Share the page", () => savePage(page, stem(), "share")) : null, button("Print", printReport),
+      button("Another railing", again), openButton()),
+    html.diagnostics ? [h("h2", {}, "What could not be read"), h("pre", {}, html.diagnostics)] : null,
+    asText(),
+    guards.length ? [h("h2", {}, "The report"), framed(page, "The report")] : null,
+    h("p", { class: "nav" }, button("A new survey", () => { touched = true; first(); })),
+  ]);
+}
+function again() {
+  const old = state.survey, got = begin(old, rules);
+  if (got.trap || got.error) return broken(got.trap || got.error);
+  state.said = [];
+  if (state.question.place) return answer("next");
+  keep(); question();
+}
+async function guardScreen(one) {
+  touched = true;
+  const got = await pageOf([one], { building: one.building, unit: one.unit, guard: one.guard });
+  if (got.trap || got.error) return broken(got.trap || got.error);
+  const page = got.report;
+  show([h("h1", {}, [mark(one.verdict), ` ${one.place}`]),
+    h("div", { class: "ch two" }, button("Save this page", () => savePage(page, `${stem()}-${one.guard}`, "save")), button("Print", printReport),
+      typeof navigator.share === "function" ? button("Share this page", () => savePage(page, `${stem()}-${one.guard}`, "share")) : null),
+    framed(page, `The page of ${one.place}`), h("p", { class: "nav" }, button("Back", end))]);
+}
+async function savePage(page, called, how) {
+  const file = new File([page], `${called}.html`, { type: "text/html" });
+  if (how === "share" && navigator.canShare && navigator.canShare({ files: [file] })) {
+    try { await navigator.share({ files: [file], title: called }); return; } catch (e) { if (e.name === "AbortError") return; }
+  }
+  download(page, `${called}.html`, "text/html");
+  tell("The page is handed to the browser to save.");
+}
+
+// ---- other tabs, leaving, beginning ----------------------------------------------------------
+kept.clash = theirs => {
+  if (kept.paused || !state) return;
+  kept.paused = true;
+  showKept();
+  const take = () => { kept.setAside({ survey: state.survey, base, typed, rules, name }); kept.paused = false; notice(); resume(theirs); };
+  const stay = () => { kept.setAside(theirs); kept.paused = false; kept.saved = theirs.survey; notice(); keep(); };
+  notice(h("h2", {}, "The survey is open in another tab too"), h("p", {}, "An answer was kept there meanwhile. Go on in one of them only; the other's survey stays to be gone back to."),
+    h("div", { class: "ch" }, button("Go on with the other tab's", take), button("Go on with this one", stay)));
+};
+addEventListener("storage", event => {
+  if (event.key !== KEY || !event.newValue || !state) return;
+  const theirs = JSON.parse(event.newValue);
+  if (theirs && theirs.tab !== TAB && theirs.survey !== state.survey) kept.clash(theirs);
+});
+addEventListener("pagehide", () => keep());
+document.addEventListener("visibilitychange", () => { if (document.hidden) keep(); });
+addEventListener("beforeunload", event => { if (state && (kept.fault || kept.paused) && state.guards) event.preventDefault(); });
+
+function warm() {
+  const got = core.ask({ do: "warm" });
+  if (got.left > 0) setTimeout(warm, 0); else times.warm = since();
+}
+Core.open($("core")).then(async opened => {
+  core = opened;
+  await photos.open();
+  const old = kept.read(KEY);
+  if (!old) kept.write(KEY, null);                     // so that a store that is blocked is known at once
+  if (old && old.survey) resume(old); else first();
+  times.ready = since();
+  document.documentElement.dataset.ready = "yes";
+  setTimeout(warm, 50);
+}).catch(fault => {
+  $("cannot").replaceChildren("This browser cannot run the page (", String(fault.message || fault), "). Open it with an up-to-date browser, or print the sheet of guardrule and fill it in by hand.");
+  document.documentElement.dataset.ready = "no";
+});
