@@ -14,6 +14,7 @@ use crate::quantities::Term;
 use crate::quantities::TermKind;
 use crate::quantities::combine;
 use crate::reading::Value;
+use crate::rules::Status;
 use crate::survey::Guard;
 
 /// Everything that changed or still falls short, worst first. Where law was judged,
@@ -55,7 +56,7 @@ fn change<'e, 'r>(
 ) -> Option<ChangeFound<'e, 'r>> {
     let finding = second.or(first)?;
     // what only warns is no shortfall, before or after
-    if finding.from_memory {
+    if finding.rule.status == Status::Memory && !finding.binding {
         return None;
     }
     let moved = moved(first, second);
@@ -179,9 +180,12 @@ fn is_read_in_fewer_places(item: Item, before: &Guard, after: &Guard) -> bool {
     };
     let everywhere = after.of(item).any(|(_, observation)| {
         let reading = observation.reading.as_ref();
-        reading.is_some_and(|reading| match &reading.value {
-            Value::Ball(ball) => ball.everywhere,
-            other => *other == Value::None,
+        reading.is_some_and(|reading| {
+            if let Value::Ball(ball) = &reading.value {
+                ball.everywhere
+            } else {
+                reading.value == Value::None
+            }
         })
     });
     let every_one = after

@@ -109,8 +109,12 @@ fn perhaps<'e, 'r>(
             .map(|one| &*one.guard.name),
     );
     let near = near.and_then(|near| here.find(|one| &*one.guard.name == near));
+    // the only one of the unit without a namesake may be it under another name
+    let mut others = appeared.iter().filter(same_unit);
+    let only = others.next().filter(|_| others.next().is_none());
     let mut all = appeared.iter();
-    near.or_else(|| all.find(|one| names(&one.guard)[2] == own[2]))
+    near.or(only)
+        .or_else(|| all.find(|one| names(&one.guard)[2] == own[2]))
         .copied()
 }
 

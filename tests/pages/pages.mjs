@@ -2,7 +2,7 @@
 // scripts, on narrow and wide screens, in every scheme of colours, and on paper.
 // node pages.mjs [NAME…]
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -33,7 +33,13 @@ function check(name, what, faults) {
 }
 
 function made(page) {
-  const ran = spawnSync(program, page.args, { cwd: root, encoding: 'utf8', maxBuffer: 1 << 29 });
+  const own = join(folder, `${page.name}-files`);
+  for (const [name, content] of Object.entries(page.files ?? {})) {
+    mkdirSync(own, { recursive: true });
+    writeFileSync(join(own, name), content);
+  }
+  const args = page.args.map((arg) => arg.replace(/^@/, `${own}/`));
+  const ran = spawnSync(program, args, { cwd: root, encoding: 'utf8', maxBuffer: 1 << 29 });
   if (!ran.stdout?.includes('</html>')) throw new Error(`${page.name}: ${ran.error ?? ran.stderr}`);
   const file = join(folder, `${page.name}.html`);
   writeFileSync(file, ran.stdout);

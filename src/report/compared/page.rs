@@ -57,14 +57,17 @@ pub(super) fn write(
                     @if told.of(kind).next().is_some() {
                         h2 class="sub" { (heading(kind)) }
                         ul class="found" {
-                            @for change in told.of(kind) {
+                            @for (name, changes) in told.by_guard(kind) {
                                 li {
-                                    (mark(mark_of(kind))) " " b { (change.name) ", " (change.what) ":" } " "
-                                    (change.says) " "
-                                    span class="source" {
-                                        "(" (change.by)
-                                        @if !change.clause.is_empty() { "; " (change.clause) }
-                                        ")"
+                                    (mark(mark_of(kind))) " " b { (name) }
+                                    @for change in changes {
+                                        br;
+                                        (change.what) ": " (change.says) " "
+                                        span class="source" {
+                                            "(" (change.by)
+                                            @if !change.clause.is_empty() { "; " (change.clause) }
+                                            ")"
+                                        }
                                     }
                                 }
                             }

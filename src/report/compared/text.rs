@@ -25,18 +25,17 @@ pub(super) fn write(
         lines.spread("", "", "NO BUILDING RULES WERE CHECKED, only advice.");
     }
     for kind in ChangeKind::ALL {
-        let mut changes = told.of(kind).peekable();
-        if changes.peek().is_none() {
+        if told.of(kind).next().is_none() {
             continue;
         }
         lines.gap();
         lines.push(palette::heading(&heading(kind).to_uppercase()));
-        for change in changes {
-            let text = format!(
-                "{}. {}: {} ({}).",
-                change.name, change.what, change.says, change.by
-            );
-            lines.spread("  ", "     ", &text);
+        for (name, changes) in told.by_guard(kind) {
+            let each: Vec<String> = changes
+                .iter()
+                .map(|change| format!("{}: {} ({}).", change.what, change.says, change.by))
+                .collect();
+            lines.spread("  ", "     ", &format!("{name}. {}", each.join(" ")));
         }
     }
     if !told.not_entered.is_empty() {

@@ -1,5 +1,7 @@
 //! What is said of two rounds, before anybody decides how it looks.
 
+use std::collections::BTreeMap;
+
 use crate::compare::ChangeFound;
 use crate::compare::ChangeKind;
 use crate::compare::ChangeNote;
@@ -118,6 +120,20 @@ impl ComparisonTold {
             counts: counts(&told),
             ..told
         }
+    }
+
+    /// The changes of one kind by guard, the worst guard first.
+    pub(super) fn by_guard(&self, kind: ChangeKind) -> Vec<(&str, Vec<&ChangeTold>)> {
+        let mut guards: Vec<(&str, Vec<&ChangeTold>)> = Vec::new();
+        let mut known: BTreeMap<&str, usize> = BTreeMap::new();
+        for change in self.of(kind) {
+            let at = *known.entry(&change.name).or_insert_with(|| {
+                guards.push((&change.name, Vec::new()));
+                guards.len() - 1
+            });
+            guards[at].1.push(change);
+        }
+        guards
     }
 
     /// The changes of one kind, worst first.

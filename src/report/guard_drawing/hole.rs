@@ -21,6 +21,8 @@ use crate::report::guard_drawing::pen::upright_dimension;
 
 /// More balls than these are told on the cards alone.
 const BALLS: usize = 3;
+/// What was written stands below a ball where it is no longer.
+const SHORT_ENOUGH: usize = 24;
 /// Room for the balls beside each other.
 const ROOM: f64 = 300.0;
 /// A ball with its words, and from one to the next.
@@ -109,7 +111,10 @@ fn balls(drawn: &HoleDrawn) -> Vec<BallDrawn> {
         })
         .collect();
     let passes = match drawn.shape {
-        HoleShape::Unknown => format!("{}: as written", drawn.says),
+        HoleShape::Unknown if drawn.says.chars().count() <= SHORT_ENOUGH => {
+            format!("{}: as written", drawn.says)
+        }
+        HoleShape::Unknown => format!("{}: passes", drawn.passes.readable(drawn.unit)),
         HoleShape::AtStep { .. } | HoleShape::BetweenLevels | HoleShape::BetweenUprights => {
             format!("{}: just passes", drawn.passes.readable(drawn.unit))
         }
@@ -241,6 +246,6 @@ fn caption(drawn: &HoleDrawn) -> &'static str {
         HoleShape::AtStep { .. } => {
             "To scale from rise, going and lift; a dotted line joins the noses of the steps."
         }
-        HoleShape::Unknown => "The balls to scale; the edges of the hole were not measured.",
+        HoleShape::Unknown => "The balls to scale; the edges of the hole are not drawn.",
     }
 }

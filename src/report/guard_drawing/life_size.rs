@@ -17,7 +17,6 @@ const PAPER: f64 = 176.0;
 /// whether the printer kept the size.
 pub(in crate::report) fn life_size(drawn: &HoleDrawn, id: &str) -> Markup {
     let hole = millimetres(drawn.passes);
-    let ball = drawn.asked.first();
     html! {
         p { b { (drawn.title) ": " (drawn.says) } }
         (check_bar(id))
@@ -30,10 +29,15 @@ pub(in crate::report) fn life_size(drawn: &HoleDrawn, id: &str) -> Markup {
                 p { "The edges of this hole are not drawn here; the disc alone is." }
             }
         }
-        @if let Some(ball) = ball {
-            p { "Cut the disc out. A ball of this size must not pass: " b { (ball.says) } ". Paper bends; \
-    hold it flat, square to the bars, and try every hole. What it says counts only with a ball." }
-            (disc(ball.length, &ball.says, id))
+        @if !drawn.asked.is_empty() {
+            p { "Cut the discs out. A ball of this size must not pass. Paper bends; hold it flat, square to the \
+    bars, and try every hole. What it says counts only with a ball." }
+        }
+        @for (at, ball) in drawn.asked.iter().enumerate() {
+            div class="whole" {
+                p { b { (ball.says) } }
+                (disc(ball.length, &ball.says, &format!("{id}-{at}")))
+            }
         }
     }
 }
@@ -44,7 +48,7 @@ fn check_bar(id: &str) -> Markup {
     html! {
         p { "Print at 100 %, not fitted to the page. Lay a ruler on the bar: from end to end 100 mm, to the short mark 3 in. \
     If it is not so, the sheet is not to size." }
-        div class="scroll" tabindex="0" role="region" aria-label="a bar to lay a ruler on" {
+        div class="scroll" tabindex="0" role="group" aria-label="a bar to lay a ruler on" {
         svg class="life" width="104mm" height="10mm" viewBox="0 0 104 10" role="img" aria-labelledby=(title) {
             title id=(title) { "A bar of 100 mm, with a mark at 3 in" }
             path class="life-line" d="M2 5H102M2 2V8M102 2V8M78.2 3.5V6.5" {}
@@ -57,7 +61,7 @@ fn band(hole: f64, id: &str) -> Markup {
     let wide = PAPER;
     let high = hole + 16.0;
     html! {
-        div class="scroll" tabindex="0" role="region" aria-label="the hole at life size" {
+        div class="scroll" tabindex="0" role="group" aria-label="the hole at life size" {
         svg class="life" width={ (px(wide)) "mm" } height={ (px(high)) "mm" }
             viewBox={ "0 0 " (px(wide)) " " (exact(high)) } role="img" aria-labelledby=(title) {
             title id=(title) { "The hole at life size, lying on its side" }
@@ -75,7 +79,7 @@ fn disc(length: Length, says: &str, id: &str) -> Markup {
         @if across > PAPER {
             p { "The ball is wider than the paper." }
         } @else {
-            div class="scroll whole" tabindex="0" role="region" aria-label="a disc to cut out" {
+            div class="scroll whole" tabindex="0" role="group" aria-label="a disc to cut out" {
             svg class="life" width={ (exact(across + 2.0)) "mm" } height={ (exact(across + 2.0)) "mm" }
                 viewBox={ "-1 -1 " (exact(across + 2.0)) " " (exact(across + 2.0)) } role="img" aria-labelledby=(title) {
                 title id=(title) { "A disc to cut out, " (says) }

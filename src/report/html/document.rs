@@ -40,7 +40,7 @@ pub const PAGE_STYLE: &str = include_str!("page.css");
 /// What the page lets itself do: its own style, by its hash, and pictures that it
 /// carries; nothing else, and nothing from outside. A test compares the hash.
 pub const PAGE_POLICY: &str = "default-src 'none'; \
-style-src 'sha256-sKeH/V9wjX6idbGhE/TXu5C2uF8MNxoXXIq5orYjEWc='; \
+style-src 'sha256-9BkmUfD5wNUX0a8oI8GGGjnP4IgzuOqHYHv6TWEPAkQ='; \
 img-src data:; base-uri 'none'; form-action 'none'";
 
 /// Up to so many guards every rule of each stands in the page.
@@ -168,19 +168,17 @@ impl WholeDocument<'_> {
         if told.guards.is_empty() {
             put(out, nothing(&sheet, self.faulty))?;
         }
+        let warnings = many::warnings(&sheet, self.faulty);
         match self.page_for {
-            PageFor::Landlord => put(out, letters::request(&sheet, told))?,
-            PageFor::Contractor => put(out, letters::work(&sheet, told))?,
-            PageFor::LifeSize => put(out, holes(&sheet, told))?,
+            PageFor::Landlord => put(out, letters::request(&sheet, told, &warnings))?,
+            PageFor::Contractor => put(out, letters::work(&sheet, told, &warnings))?,
+            PageFor::LifeSize => put(out, holes(&sheet, told, &warnings))?,
             PageFor::Anybody | PageFor::Record => {}
         }
         let is_first = matches!(self.page_for, PageFor::Anybody | PageFor::Record);
         if depth == HeadingDepth::OfSeveral && !told.guards.is_empty() && is_first {
             let link = |index: usize| format!("#railing-{}", index + 1);
             put(out, first_sheet(&sheet, told, self.faulty, &link))?;
-        }
-        if !is_first || alone {
-            put(out, many::warnings(&sheet, self.faulty))?;
         }
         if self.page_for != PageFor::LifeSize {
             for (number, guard) in (1..).zip(&told.guards) {
@@ -189,6 +187,7 @@ impl WholeDocument<'_> {
                     number,
                     depth,
                     for_all: &for_all,
+                    above: alone.then_some(&warnings),
                 };
                 put(out, page.article(&sheet))?;
             }
@@ -209,7 +208,7 @@ pub(super) fn put(out: &mut dyn Write, part: Markup) -> io::Result<()> {
 }
 
 /// The deciding holes at life size, a sheet each.
-fn holes(sheet: &PageSheet<'_>, told: &SurveyTold) -> Markup {
+fn holes(sheet: &PageSheet<'_>, told: &SurveyTold, warnings: &Markup) -> Markup {
     let drawn = (1..).zip(&told.guards).filter_map(|(number, guard)| {
         let hole = guard.page.as_ref()?.drawn.as_ref()?.hole.as_ref()?;
         Some((number, guard, hole))
@@ -220,6 +219,7 @@ fn holes(sheet: &PageSheet<'_>, told: &SurveyTold) -> Markup {
             (running(&sheet.head_of("holes at life size")))
             div class="matter" {
                 h1 id="life" { "Holes at life size" }
+                (warnings)
                 @if drawn.is_empty() {
                     p { "No railing of this survey has a hole that a ball was asked for and that was measured." }
                 } @else {

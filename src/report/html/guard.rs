@@ -30,6 +30,8 @@ pub(super) struct OnePage<'t> {
     pub(super) depth: HeadingDepth,
     /// What is said once for all guards.
     pub(super) for_all: &'t [SaidOfItem],
+    /// What a reader must know of what was judged at all, where nothing stands above.
+    pub(super) above: Option<&'t Markup>,
 }
 
 impl OnePage<'_> {
@@ -51,6 +53,7 @@ impl OnePage<'_> {
                 div class="matter" {
                     (self.depth.name(&name_id, &name))
                     p { (reader::capital(&told.comes_out)) "." }
+                    @if let Some(above) = self.above { (above) }
                     (self.not_entered())
                     (self.tonight())
                     (self.drawing())

@@ -33,7 +33,7 @@ fn blank(what: &str) -> Markup {
 }
 
 /// A request to the owner, ready to send.
-pub(super) fn request(sheet: &PageSheet<'_>, survey: &SurveyTold) -> Markup {
+pub(super) fn request(sheet: &PageSheet<'_>, survey: &SurveyTold, warnings: &Markup) -> Markup {
     let needs = |guard: &&GuardTold| guard.part == ReportPart::Wrong;
     let wrong: Vec<&GuardTold> = survey.guards.iter().filter(needs).collect();
     let urgent: Vec<&GuardTold> = wrong
@@ -50,6 +50,7 @@ pub(super) fn request(sheet: &PageSheet<'_>, survey: &SurveyTold) -> Markup {
             (running(&sheet.head_of("request to repair")))
             div class="matter" {
                 h1 id="letter" { "Request to repair railings" }
+                (warnings)
                 (blank("Date:")) (blank("To:")) (blank("From:")) (blank("Address of the home:"))
                 p { (sheet.when_and_by()) "." }
                 @if wrong.is_empty() {
@@ -110,7 +111,7 @@ struct WorkPiece<'t> {
 }
 
 /// A contractor's list: by trade, by place, with a box for what is measured after.
-pub(super) fn work(sheet: &PageSheet<'_>, survey: &SurveyTold) -> Markup {
+pub(super) fn work(sheet: &PageSheet<'_>, survey: &SurveyTold, warnings: &Markup) -> Markup {
     let mut trades: BTreeMap<&str, BTreeMap<String, Vec<WorkPiece<'_>>>> = BTreeMap::new();
     for guard in &survey.guards {
         let parts = [guard.building.as_str(), guard.unit.as_str()];
@@ -129,20 +130,21 @@ pub(super) fn work(sheet: &PageSheet<'_>, survey: &SurveyTold) -> Markup {
             div class="matter" {
                 h1 id="work" { "List of work: " (sheet.title()) }
                 p { (sheet.when_and_by()) "." }
+                (warnings)
                 p { "The worst railing comes first in each place. The result counts, to be shown with the ball or the \
     tape named; the way to it may be another. No notch in a post, no wider gap, no new step below the rail; \
     nothing is fixed to a railing before what holds it was looked at; no bay stays open overnight." }
                 @for (who, trips) in &trades {
                     h2 class="sub" { (reader::capital(who)) }
                     @for (trip, pieces) in trips {
-                        table {
+                        div class="scroll" tabindex="0" role="group" aria-label={ (who) ", " (trip) } { table {
                             caption { @if trip.is_empty() { "The property" } @else { (trip) } ": " (pieces.len()) " to do" }
                             thead { tr {
                                 th scope="col" { "railing" } th scope="col" { "found" } th scope="col" { "to do" }
                                 th scope="col" { "takes" } th scope="col" { "measured after, day, initials" }
                             } }
                             tbody { @for piece in pieces { (work_row(piece)) } }
-                        }
+                        } }
                     }
                 }
                 p { "Not in this list: whether the platform or the stair itself holds. Measure again when all is done, and \

@@ -103,15 +103,16 @@ impl<'a, S: PageSink> HtmlFolder<'a, S> {
                     out,
                     html! {
                         div class="top" { h1 { (title) } p { a href=(INDEX) { "All railings" } } }
-                        (warnings(&sheet, faulty))
                     },
                 )?;
+                let above = warnings(&sheet, faulty);
                 for index in guards {
                     let one = OnePage {
                         told: &told.guards[*index],
                         number: index + 1,
                         depth: HeadingDepth::OfSeveral,
                         for_all: &for_all,
+                        above: (Some(index) == guards.first()).then_some(&above),
                     };
                     put(out, one.article(&sheet))?;
                 }
