@@ -257,7 +257,7 @@ fn judge(
         let path = args.output.as_deref().unwrap_or(Path::new("-"));
         diagnostics.push(no_output(path, &OutputError::Io(error)));
     }
-    report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+    terminal.diagnostics(&diagnostics)?;
     Ok(exit(&summary, &diagnostics))
 }
 
@@ -435,7 +435,7 @@ fn into_folder(
     }
     match pages.finish(&diagnostics) {
         Ok(summary) => {
-            report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+            terminal.diagnostics(&diagnostics)?;
             Ok(exit(&summary, &diagnostics))
         }
         Err(error) => {
@@ -470,7 +470,7 @@ pub(super) fn print_diagnostics(
     diagnostics: &Diagnostics,
     terminal: &mut Terminal<'_>,
 ) -> io::Result<Exit> {
-    report::diagnostics_text(&mut terminal.err(), diagnostics)?;
+    terminal.diagnostics(diagnostics)?;
     Ok(Exit::BadInput)
 }
 

@@ -153,7 +153,7 @@ pub(super) fn run(args: &CompareArgs, terminal: &mut Terminal<'_>) -> io::Result
     } else {
         Exit::Met
     };
-    report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+    terminal.diagnostics(&diagnostics)?;
     Ok(exit)
 }
 

@@ -28,6 +28,7 @@ use crate::input::Diagnostic;
 use crate::input::Diagnostics;
 use crate::input::Excerpt;
 use crate::report;
+use crate::walk::RulesSearch;
 
 /// The module, packed with gzip, where this program was built with it.
 #[cfg(feature = "page")]
@@ -131,9 +132,11 @@ fn assembled(module: &[u8]) -> Result<String, &'static str> {
     }
     let policy = policy();
     let module = STANDARD.encode(module);
+    let first = first_question();
     let parts = [
         ("csp", policy.as_str()),
         ("css", STYLE),
+        ("first", &first),
         ("module", &module),
         ("js", SCRIPT),
     ];
@@ -151,6 +154,21 @@ fn assembled(module: &[u8]) -> Result<String, &'static str> {
     }
     page.push_str(rest);
     Ok(page)
+}
+
+/// The first question, so that it stands there before the module is unpacked.
+fn first_question() -> String {
+    let ask = RulesSearch::new(&[]).step();
+    let question = serde_json::json!({
+        "question": ask.question,
+        "examples": ask.examples,
+        "enter": ask.enter,
+        "more": ask.more,
+        "choices": [],
+        "several": false,
+    });
+    // nothing that would end the script element
+    question.to_string().replace('<', "\\u003c")
 }
 
 /// Nothing is fetched from anywhere; this script and this style count and no other;
@@ -178,6 +196,7 @@ mod tests {
             ("{{csp}}", policy()),
             ("{{css}}", STYLE.to_owned()),
             ("{{module}}", STANDARD.encode(&module)),
+            ("{{first}}", first_question()),
             ("{{js}}", SCRIPT.to_owned()),
         ] {
             assert_eq!(TEMPLATE.matches(place).count(), 1, "{place}");

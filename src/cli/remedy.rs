@@ -96,7 +96,7 @@ pub(super) fn run(args: &RemedyArgs, terminal: &mut Terminal<'_>) -> io::Result<
     }
     out.flush()?;
     drop(out);
-    report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+    terminal.diagnostics(&diagnostics)?;
     Ok(exit(&guards, &diagnostics))
 }
 

@@ -181,11 +181,11 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
         } else {
             ""
         };
-        writeln!(
-            out,
+        let says = format!(
             "{id}: {passed} of {} examples come out as they say{rest}",
             tested.count
-        )?;
+        );
+        writeln!(out, "{}", report::wrapped(&says, width))?;
         for failed in tested.failed {
             let message = format!(
                 "this example of {} gives {}, and it expects {}",
@@ -207,7 +207,7 @@ fn test(names: &[String], terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let failed = failures.any_error();
     diagnostics.absorb(failures);
     let exit = if failed { Exit::FallsShort } else { Exit::Met };
-    report::diagnostics_text(&mut terminal.err(), &diagnostics)?;
+    terminal.diagnostics(&diagnostics)?;
     Ok(if faulty { Exit::BadInput } else { exit })
 }
 
@@ -237,7 +237,7 @@ pub(super) fn print_diagnostics(
     terminal: &mut Terminal<'_>,
     exit: Exit,
 ) -> io::Result<Exit> {
-    report::diagnostics_text(&mut terminal.err(), diagnostics)?;
+    terminal.diagnostics(diagnostics)?;
     Ok(if diagnostics.any_error() {
         Exit::BadInput
     } else {

@@ -10,6 +10,8 @@ use anstream::adapter::StripBytes;
 
 use crate::cli::args::Colour;
 use crate::cli::exit::Exit;
+use crate::input::Diagnostics;
+use crate::report;
 use crate::report::WIDTH;
 use crate::report::one_line;
 
@@ -91,7 +93,7 @@ impl<'a> Terminal<'a> {
 
     /// How wide a report may be.
     pub(super) fn columns(&self) -> usize {
-        self.columns
+        self.columns.clamp(report::NARROWEST, report::WIDEST)
     }
 
     /// Reads the width of the window anew, where there is one.
@@ -132,6 +134,15 @@ impl<'a> Terminal<'a> {
     /// Standard error; coloured as standard output is.
     pub(super) fn err(&mut self) -> impl Write + '_ {
         Painted::new(&mut *self.err, self.out_choice)
+    }
+
+    /// What is wrong with files, to standard error.
+    ///
+    /// # Errors
+    /// Those of the stream.
+    pub(super) fn diagnostics(&mut self, diagnostics: &Diagnostics) -> io::Result<()> {
+        let columns = self.columns();
+        report::diagnostics_text(&mut self.err(), diagnostics, columns)
     }
 
     /// Standard input.

@@ -70,7 +70,7 @@ pub(super) const OPENING: ItemInfo = ItemInfo {
 pub(super) const OPENINGS_CHECKED: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     holds: Holds::ForThisGuardAlone,
-    synonyms: &["gaps checked", "checked"],
+    synonyms: &["gaps checked", "gaps looked at", "checked"],
     hazards: &[Hazard::FallThrough, Hazard::Entrapment],
     question: "Did you check every opening, some, or one?",
     pictured: Pictured::Not("a word says how many were looked at; the tape shows nothing"),
@@ -94,6 +94,7 @@ pub(super) const BOTTOM_GAP: ItemInfo = ItemInfo {
         "gap under bottom rail",
         "gap under the bottom rail",
         "gap at the bottom",
+        "gap at bottom",
         "gap below",
         "bottom",
     ],

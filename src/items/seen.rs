@@ -84,7 +84,13 @@ pub(super) const INFILL_LOOSE: ItemInfo = ItemInfo {
 pub(super) const POST_FASTENING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(0),
-    synonyms: &["fastening", "fixing", "post fixing"],
+    synonyms: &[
+        "fastening",
+        "fixing",
+        "post fixing",
+        "posts held by",
+        "held by",
+    ],
     hazards: &[Hazard::GiveWay],
     question: "What holds the posts?",
     ..row(

@@ -154,6 +154,7 @@ fn given(example: &Example) -> Guard {
             reading: Some(Arc::new(reading.clone())),
             note: "".into(),
             row: RowPlace { file: 0, line: 0 },
+            column: 0,
         });
     Guard {
         building: "".into(),

@@ -114,6 +114,7 @@ pub fn changed(guard: &Guard, change: &GuardChange) -> Option<Guard> {
                 reading: Some(Arc::new(reading)),
                 note: new.note.as_str().into(),
                 row,
+                column: 0,
             });
         }
     }

@@ -119,9 +119,9 @@ pub enum RemedyKind {
     NewPane,
 }
 
-/// Who does it.
+/// WhoDoes does it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Who {
+pub enum WhoDoes {
     /// Anybody, without a tool.
     Anyone,
     /// A careful person with hand tools.
@@ -132,15 +132,15 @@ pub enum Who {
     Licensed,
 }
 
-impl Who {
+impl WhoDoes {
     /// In a reader's words.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Who::Anyone => "anybody",
-            Who::Handy => "somebody handy",
-            Who::Trade => "somebody who builds railings",
-            Who::Licensed => "an engineer or a licensed contractor",
+            WhoDoes::Anyone => "anybody",
+            WhoDoes::Handy => "somebody handy",
+            WhoDoes::Trade => "somebody who builds railings",
+            WhoDoes::Licensed => "an engineer or a licensed contractor",
         }
     }
 }
@@ -169,7 +169,7 @@ pub enum MakesHoles {
 
 /// How long it lasts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Lasts {
+pub enum HowLong {
     /// Hours to days.
     Tonight,
     /// Weeks to a season, looked at every week.
@@ -178,14 +178,14 @@ pub enum Lasts {
     Permanent,
 }
 
-impl Lasts {
+impl HowLong {
     /// The word in reports.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Lasts::Tonight => "tonight",
-            Lasts::Interim => "interim",
-            Lasts::Permanent => "permanent",
+            HowLong::Tonight => "tonight",
+            HowLong::Interim => "interim",
+            HowLong::Permanent => "permanent",
         }
     }
 }
@@ -345,10 +345,10 @@ pub struct RemedyRow {
     pub key: &'static str,
     /// Its name for a reader.
     pub name: &'static str,
-    /// Who does it.
-    pub who: Who,
-    /// Who does it outdoors above one storey.
-    pub who_high: Who,
+    /// WhoDoes does it.
+    pub who: WhoDoes,
+    /// WhoDoes does it outdoors above one storey.
+    pub who_high: WhoDoes,
     /// Whether the owner's leave is needed.
     pub leave: Needed,
     /// Whether it makes holes.
@@ -356,7 +356,7 @@ pub struct RemedyRow {
     /// Whether it needs a permit.
     pub permit: Needed,
     /// How long it lasts; of several the shortest first.
-    pub lasts: &'static [Lasts],
+    pub lasts: &'static [HowLong],
     /// Whether it needs a guard that stands firm.
     pub firm: FirmOnly,
     /// What to mind.
@@ -373,12 +373,12 @@ impl RemedyKind {
 }
 
 use FirmOnly as F;
-use Lasts as L;
+use HowLong as L;
 use MakesHoles as H;
 use Needed as N;
 use RemedyCaution as C;
 use RemedyKind as K;
-use Who as W;
+use WhoDoes as W;
 
 #[expect(
     clippy::too_many_arguments,
@@ -388,11 +388,11 @@ const fn row(
     kind: RemedyKind,
     key: &'static str,
     name: &'static str,
-    [who, who_high]: [Who; 2],
+    [who, who_high]: [WhoDoes; 2],
     leave: Needed,
     holes: MakesHoles,
     permit: Needed,
-    lasts: &'static [Lasts],
+    lasts: &'static [HowLong],
     firm: FirmOnly,
     cautions: &'static [RemedyCaution],
 ) -> RemedyRow {
@@ -548,7 +548,10 @@ mod tests {
     /// Nothing of tonight makes a hole for sure or waits for a permit.
     #[test]
     fn what_is_done_tonight_needs_no_permit() {
-        for row in REMEDIES.iter().filter(|row| row.lasts == [Lasts::Tonight]) {
+        for row in REMEDIES
+            .iter()
+            .filter(|row| row.lasts == [HowLong::Tonight])
+        {
             assert_eq!(row.permit, Needed::No, "{}", row.key);
             assert_ne!(row.holes, MakesHoles::Yes, "{}", row.key);
         }

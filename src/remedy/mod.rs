@@ -28,7 +28,7 @@ mod upright;
 pub use aim::Measuring;
 pub use change::{GuardChange, NewReading, changed};
 pub use kind::{
-    FirmOnly, Lasts, MakesHoles, Needed, REMEDIES, RemedyCaution, RemedyKind, RemedyRow, Who,
+    FirmOnly, HowLong, MakesHoles, Needed, REMEDIES, RemedyCaution, RemedyKind, RemedyRow, WhoDoes,
 };
 pub use offered::{Bay, Offered};
 pub use plan::{Lesser, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved, plan};

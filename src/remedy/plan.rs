@@ -19,12 +19,12 @@ use crate::remedy::change::changed;
 use crate::remedy::holding;
 use crate::remedy::holding::LoadsShort;
 use crate::remedy::kind::FirmOnly;
-use crate::remedy::kind::Lasts;
+use crate::remedy::kind::HowLong;
 use crate::remedy::kind::MakesHoles;
 use crate::remedy::kind::Needed;
 use crate::remedy::kind::RemedyCaution;
 use crate::remedy::kind::RemedyKind;
-use crate::remedy::kind::Who;
+use crate::remedy::kind::WhoDoes;
 use crate::remedy::level;
 use crate::remedy::level::Drawn;
 use crate::remedy::offered::Offered;
@@ -145,14 +145,14 @@ impl RemedyPlan {
         self.unsolved.is_empty() && self.steps.iter().all(|step| step.proved)
     }
 
-    /// Who does it, here.
+    /// WhoDoes does it, here.
     #[must_use]
-    pub fn who(&self, kind: RemedyKind) -> Who {
+    pub fn who(&self, kind: RemedyKind) -> WhoDoes {
         who(kind, self.high)
     }
 }
 
-fn who(kind: RemedyKind, high: bool) -> Who {
+fn who(kind: RemedyKind, high: bool) -> WhoDoes {
     let row = kind.row();
     if high { row.who_high } else { row.who }
 }
@@ -536,10 +536,10 @@ fn cost(offered: &Offered, high: bool) -> u32 {
         Needed::Yes => yes,
     };
     let who = match who(offered.kind, high) {
-        Who::Anyone => 0,
-        Who::Handy => 1,
-        Who::Trade => 8,
-        Who::Licensed => 16,
+        WhoDoes::Anyone => 0,
+        WhoDoes::Handy => 1,
+        WhoDoes::Trade => 8,
+        WhoDoes::Licensed => 16,
     };
     let holes = match row.holes {
         MakesHoles::No => 0,
@@ -663,7 +663,7 @@ fn tonight(guard: &Guard, topics: &[ShortTopic], not_firm: bool) -> Vec<RemedyKi
     debug_assert!(
         kinds
             .iter()
-            .all(|kind| kind.row().lasts.contains(&Lasts::Tonight))
+            .all(|kind| kind.row().lasts.contains(&HowLong::Tonight))
     );
     kinds
 }

@@ -176,7 +176,7 @@ pub const SHORTFALLS: &[ShortfallRow] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::remedy::kind::Lasts;
+    use crate::remedy::kind::HowLong;
     use crate::remedy::kind::REMEDIES;
 
     #[test]
@@ -194,15 +194,17 @@ mod tests {
 
     #[test]
     fn what_stands_under_tonight_lasts_that_long_and_what_lasts_is_lasting() {
-        let lasts = |kind: &RemedyKind, how: Lasts| kind.row().lasts.contains(&how);
+        let lasts = |kind: &RemedyKind, how: HowLong| kind.row().lasts.contains(&how);
         for row in SHORTFALLS {
             assert!(
-                row.tonight.iter().all(|kind| lasts(kind, Lasts::Tonight)),
+                row.tonight.iter().all(|kind| lasts(kind, HowLong::Tonight)),
                 "{}",
                 row.name
             );
             assert!(
-                row.lasting.iter().all(|kind| lasts(kind, Lasts::Permanent)),
+                row.lasting
+                    .iter()
+                    .all(|kind| lasts(kind, HowLong::Permanent)),
                 "{}",
                 row.name
             );

@@ -11,7 +11,6 @@ use crate::items::Item;
 use crate::items::SharedWord;
 use crate::items::Verdict;
 use crate::judge::Authority;
-use crate::remedy::Who;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
@@ -31,6 +30,7 @@ use crate::report::palette;
 use crate::report::reader;
 use crate::report::remedy::Leave;
 use crate::report::remedy::RemedyHoles;
+use crate::report::remedy::Who;
 use crate::report::safe_cell;
 use crate::report::wrap::Lines;
 use crate::rules::Urgency;
@@ -228,7 +228,7 @@ impl Act {
             by: "",
             remedy,
             quantity: String::new(),
-            who: Who::Anyone,
+            who: Who::Anybody,
             leave: Leave::None,
             holes: RemedyHoles::MakesNone,
             access: access(guard),
@@ -350,6 +350,8 @@ fn of_tonight(tonight: &Tonight, guard: &Guard) -> Act {
     act.called = Reverse(!tonight.call.is_empty());
     act.hazard = 0;
     act.measured = tonight.written.clone();
+    act.note = tonight.note.clone();
+    act.quantity = tonight.quantity.clone();
     act
 }
 
@@ -395,11 +397,8 @@ fn of_matter(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<
     } else {
         finding_by(matter)
     };
-    act.quantity = "not counted".to_owned();
+    act.quantity = acts::quantity(matter.topic, guard);
     if let Some(remedy) = remedy {
-        if let Some(quantity) = remedy.quantity {
-            act.quantity = quantity;
-        }
         act.who = remedy.who;
         act.leave = remedy.leave;
         act.holes = remedy.holes;
@@ -439,6 +438,7 @@ fn to_look_at(entry: &JudgedGuard<'_>) -> Option<Act> {
         let mut act = Act::new(Priority::Look, guard, "not entered".to_owned(), remedy);
         let readings = guard.of(Item::Guard);
         act.measured = "not reached".to_owned();
+        act.quantity = "1 railing".to_owned();
         let notes = readings
             .filter(|(_, o)| !o.note.is_empty())
             .map(|(_, o)| one_line(&o.note));
@@ -453,7 +453,8 @@ fn to_look_at(entry: &JudgedGuard<'_>) -> Option<Act> {
         .iter()
         .map(|question| question.item.name())
         .collect();
-    let remedy = "look, and write it down (how: guardrule items NAME).".to_owned();
+    let first = questions.first().map_or("", |q| q.item.info().question);
+    let remedy = format!("{first} Look, and write it down (guardrule walk asks the rest).");
     let mut act = Act::new(Priority::Look, guard, "not finished".to_owned(), remedy);
     act.asked = names.join("; ");
     Some(act)
@@ -509,7 +510,7 @@ fn no_rules() -> Act {
         by: "",
         remedy: "choose them (guardrule rules list) and run the check again.".to_owned(),
         quantity: String::new(),
-        who: Who::Anyone,
+        who: Who::Anybody,
         leave: Leave::None,
         holes: RemedyHoles::MakesNone,
         access: "",

@@ -23,6 +23,10 @@ pub(super) struct Tonight {
     pub(super) what: String,
     /// What was written, for a list of work.
     pub(super) written: String,
+    /// The note beside it.
+    pub(super) note: String,
+    /// How much of it there is to do.
+    pub(super) quantity: String,
     /// What to do, in a sentence.
     pub(super) does: &'static str,
     /// The same in a few words.
@@ -73,11 +77,13 @@ pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]
     let mut acts = dangers(entry);
     let called = !acts.is_empty();
     let firm = !acts.iter().any(|act| act.does == OFF);
+    // the most urgent come first
     for matter in matters.iter().filter(|matter| matter.is_missed()) {
         let climb = matter.topic == Item::ThingToClimb;
+        let kept_off = called || acts.iter().any(|act| act.does == KEEP);
         if climb && firm {
             acts.push(act(matter, guard, "", CLIMB));
-        } else if called || climb {
+        } else if kept_off || climb {
             // whoever keeps off or closes the hole keeps from the rest as well
         } else if matter.is_urgent() {
             acts.push(act(matter, guard, "", KEEP));
@@ -106,13 +112,19 @@ fn act(
         .next()
         .map(|(_, finding)| reader::fault(finding));
     let readings = matter.readings(guard);
-    let readings: Vec<String> = readings.into_iter().map(reader::reading).collect();
-    let written = readings.join("; ");
+    let said: Vec<String> = readings.iter().map(|o| reader::reading(o)).collect();
+    let why = format!("{}: {}.", reader::title(matter.topic), said.join("; "));
+    let written = readings.iter().map(|o| one_line(&o.written));
+    let written = written.collect::<Vec<_>>().join("; ");
+    let notes = readings.iter().filter(|o| !o.note.is_empty());
+    let notes: Vec<_> = notes.map(|o| one_line(&o.note)).collect();
     Tonight {
         call,
         what: fault.unwrap_or_else(|| reader::title(matter.topic)),
-        why: format!("{}: {written}.", reader::title(matter.topic)),
+        why,
         written,
+        note: notes.join("; "),
+        quantity: quantity(matter.topic, guard),
         does,
         shortly: shortly(does),
     }
@@ -143,7 +155,9 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
             None => told.push(Tonight {
                 call: danger.act,
                 what: danger.says.to_owned(),
-                written: reader::reading(observation),
+                written: one_line(&observation.written).into_owned(),
+                note: one_line(&observation.note).into_owned(),
+                quantity: quantity(observation.item, guard),
                 does,
                 shortly: shortly(does),
                 why,
@@ -180,7 +194,13 @@ fn lets_a_body_in(matter: &ThingMeasured<'_, '_>) -> bool {
 /// One remedy for all that is missed of a matter, aimed at the strictest demand.
 pub(super) fn remedy_of(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
     let finding = matter.strictest().filter(|_| matter.is_missed())?;
-    remedy(&entry.remedies, &entry.judged, finding.item)
+    let remedy = remedy(&entry.judged, &entry.guard, finding.item)?;
+    if matter.topic == Item::ThingToClimb && waits_for_the_posts(entry) {
+        // nobody takes anything off a railing that moves
+        let says = "leave it where it is until the posts hold; tell whoever owns it.".to_owned();
+        return Some(Remedy { says, ..remedy });
+    }
+    Some(remedy)
 }
 
 /// Whether all else waits until the posts hold: nothing is tied to a guard that moves.
@@ -193,4 +213,40 @@ pub(super) fn waits_for_the_posts(entry: &JudgedGuard<'_>) -> bool {
 pub(super) fn asked_by(matter: &ThingMeasured<'_, '_>) -> AskedBy {
     let by = matter.missed().map(|(by, _)| by).min();
     by.unwrap_or(AskedBy::Advice)
+}
+
+/// How much of it there is to do, as far as somebody wrote it; what was not counted
+/// or measured says so.
+pub(super) fn quantity(topic: Item, guard: &Guard) -> String {
+    let written = |item| guard.of(item).next().map(|(_, o)| one_line(&o.written));
+    let length = || match written(Item::GuardLength) {
+        Some(length) => format!("length {length}"),
+        None => "length not written".to_owned(),
+    };
+    let steps = || match written(Item::Risers) {
+        Some(risers) => format!("{risers} steps"),
+        None => "steps not counted".to_owned(),
+    };
+    let is = |items: &[Item]| items.contains(&topic);
+    if topic == Item::Guard {
+        format!("1 edge; {}", length())
+    } else if is(&[Item::Opening, Item::EndGap]) {
+        format!("gaps not counted; {}", length())
+    } else if topic == Item::InfillLoose {
+        match written(Item::InfillLoose).as_deref() {
+            Some("one") => "1 bar".to_owned(),
+            Some(_) | None => "bars not counted".to_owned(),
+        }
+    } else if topic == Item::PostFastening {
+        "posts not counted".to_owned()
+    } else if is(&[Item::StairTriangle, Item::RiserOpening]) {
+        steps()
+    } else if topic == Item::ThingToClimb {
+        guard.of(Item::ThingToClimb).count().to_string()
+    } else if is(&[Item::TopOfStairsGate, Item::BottomOfStairsGate]) {
+        "1 gate".to_owned()
+    } else {
+        // whatever else is put right along a guard takes as much as the guard is long
+        length()
+    }
 }

@@ -17,12 +17,12 @@ use crate::rules::Test;
 fn fasten(finding: &Finding<'_>, otherwise: &str) -> String {
     let fits = finding.chain.as_deref().map(strength::fits);
     match fits.unwrap_or_default().first() {
-        Some(fit) => format!("have a tradesman fit {fit}; until then keep everybody off it."),
+        Some(fit) => format!("have a tradesman fit {fit}; keep off it until then."),
         None => otherwise.to_owned(),
     }
 }
 
-const LOOK_AND_FASTEN: &str = "have somebody who knows how look at it and fasten it properly; until then keep everybody off it.";
+const LOOK_AND_FASTEN: &str = "have a tradesman look at it and fasten it; keep off it until then.";
 const LOOK: &str = "have it looked at by somebody who builds stairs or decks.";
 
 /// What would put a shortfall right. Common practice, no source.
@@ -32,9 +32,9 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
     let limit = limit(finding);
     match finding.item {
         Item::Guard => {
-            "put up a guard at this edge; until then keep children away from it.".to_owned()
+            "put up a railing at this edge; until then keep children away from it.".to_owned()
         }
-        Item::Height if lower_is_better(finding) => format!("lower the top of the guard{by}."),
+        Item::Height if lower_is_better(finding) => format!("lower the top of the railing{by}."),
         Item::Height => format!(
             "raise the rail{by}: a higher rail, or one added on top and fixed to the posts."
         ),
@@ -53,7 +53,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::EndGap => format!("close or narrow it{by}: a strip or a baluster at the end{limit}."),
         Item::EdgeGap => {
             format!(
-                "close the gap between the floor's edge and the guard, or narrow it{by}: a board{limit}."
+                "close the gap between the floor's edge and the railing, or narrow it{by}: a board{limit}."
             )
         }
         Item::StairTriangle => {
@@ -70,10 +70,10 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             "close it, or fill it from the bottom until it is wider than it is deep.".to_owned()
         }
         Item::StepBeside | Item::StepOutside => {
-            "put something before it or over it that gives no foothold, or a higher guard above it."
+            "put something before it or over it that gives no foothold, or a higher railing above it."
                 .to_owned()
         }
-        Item::ThingToClimb => "move it away from the guard.".to_owned(),
+        Item::ThingToClimb => "move it away from the railing.".to_owned(),
         Item::HandrailHeight if lower_is_better(finding) => format!("lower the handrail{by}."),
         Item::HandrailHeight => format!("raise the handrail{by}."),
         Item::Handrail => "put up a handrail.".to_owned(),
@@ -84,10 +84,10 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         Item::HandrailClearance => format!("set the handrail further from the wall{by}."),
         Item::HandrailExtension => format!("lengthen the handrail beyond the top step{by}."),
         Item::HeightAboveSeat => {
-            format!("raise the guard{by}, or take the seat or ledge away from it.")
+            format!("raise the railing{by}, or take the seat or ledge away from it.")
         }
         Item::GuardThickness | Item::LevelBarSpacing => {
-            "have it looked at: the guard has to be built otherwise.".to_owned()
+            "have it looked at: the railing has to be built otherwise.".to_owned()
         }
         Item::GapAboveSolidPart => {
             format!("close the gap, or narrow it{by}: a board or a panel{limit}.")
@@ -109,7 +109,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
             "use another gate, or have this one set so that its gaps keep the limit.".to_owned()
         }
         Item::SolidPartHeight | Item::SolidPartTopWidth => {
-            "see that no child can stand on it, or raise the guard above it.".to_owned()
+            "see that no child can stand on it, or raise the railing above it.".to_owned()
         }
         Item::PostSpacing => format!("add a post, so that they stand closer{by}."),
         Item::PostSection => {
@@ -117,7 +117,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         }
         Item::Infill => "cover or change the infill.".to_owned(),
         Item::InfillLoose => {
-            "fasten what is loose and replace what is missing; until then keep children away."
+            "fix what is loose, put back what is missing; keep children away until then."
                 .to_owned()
         }
         Item::BalusterFixing
@@ -163,7 +163,7 @@ pub(super) fn put_right(finding: &Finding<'_>) -> String {
         | Item::WallThickness
         | Item::WoodSpecies => fasten(finding, LOOK),
         Item::BottomOfStairsGate | Item::TopOfStairsGate => {
-            "at the top of stairs use a gate that is screwed to the wall.".to_owned()
+            "screw a gate to the wall.".to_owned()
         }
         Item::Paint => {
             "keep children off it, and have it tested before anybody scrapes or sands it."

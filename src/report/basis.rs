@@ -8,7 +8,6 @@ use crate::judge::Judged;
 use crate::judge::Options;
 use crate::judge::assumptions;
 use crate::judge::cautions;
-use crate::report::GuardRemedies;
 use crate::report::PageFor;
 use crate::report::Summary;
 use crate::report::cautions::caution;
@@ -89,8 +88,6 @@ pub struct JudgedGuard<'r> {
     pub guard: Guard,
     /// What was found.
     pub judged: Judged<'r>,
-    /// What would put it right.
-    pub remedies: GuardRemedies,
 }
 
 /// The forms of a report.

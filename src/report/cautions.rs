@@ -63,9 +63,7 @@ and stop at the first crack, creak or 1 in of movement.",
 pub(super) fn caution<'c>(caution: &CautionSaid<'c>) -> Cow<'c, str> {
     Cow::Borrowed(match caution {
         CautionSaid::Deferral => DEFERRAL,
-        CautionSaid::DoNotLean => {
-            "Do not lean on it, and do not test it by leaning: a guard in doubt can give way."
-        }
+        CautionSaid::DoNotLean => "Do not lean on it to try it: it may give way.",
         CautionSaid::General(number) => GENERAL[*number],
         CautionSaid::KeepOffUntilLookedAt => {
             "Until an engineer has looked: keep weight off a guard that falls short or moves, and keep \
@@ -115,4 +113,55 @@ body in while the head is held."
         CautionSaid::Strength(number) => STRENGTH_CAUTIONS[*number],
         CautionSaid::Tonight => TONIGHT,
     })
+}
+
+/// Of paint, whether the year is known or not. The year from memory, as above.
+const OLD_PAINT: &str = "Paint from before 1978 may hold lead: do not scrape, sand or drill it before \
+it is tested.";
+
+/// Of paint that flakes.
+const FLAKES: &str = "The paint flakes: keep children off it.";
+
+/// Of gaps, whether one was measured so or not; the source stands above.
+const SMALL_BODY: &str = "A gap of 3 1/2 to 4 in may meet the law and yet let a small child's body in and \
+hold the head.";
+
+/// A caution as it is said once for several guards: the same text whether what it
+/// rests on was written down or not, and for this one the condition, where it was not.
+pub(super) struct SharedCaution<'c> {
+    pub(super) says: Cow<'c, str>,
+    pub(super) only_if: Option<String>,
+}
+
+/// The texts of a caution that several guards may share.
+pub(super) fn shared<'c>(said: &CautionSaid<'c>) -> Vec<SharedCaution<'c>> {
+    let always = |says| SharedCaution {
+        says,
+        only_if: None,
+    };
+    match said {
+        CautionSaid::LeadPaint(WrittenDown::Flaking) => {
+            vec![always(OLD_PAINT.into()), always(FLAKES.into())]
+        }
+        CautionSaid::LeadPaint(WrittenDown::So | WrittenDown::Perhaps) => {
+            vec![always(OLD_PAINT.into())]
+        }
+        CautionSaid::SmallBody(_) => vec![always(SMALL_BODY.into())],
+        CautionSaid::OfRuleset { caution, holds } => {
+            let unknown = *holds == WrittenDown::Perhaps;
+            vec![SharedCaution {
+                says: format!("{} ({})", caution.says, caution.clause).into(),
+                only_if: unknown.then(|| all_of(&caution.when)),
+            }]
+        }
+        CautionSaid::Deferral
+        | CautionSaid::DoNotLean
+        | CautionSaid::General(_)
+        | CautionSaid::KeepOffUntilLookedAt
+        | CautionSaid::LegalWhenBuilt
+        | CautionSaid::OnlyTheRailing
+        | CautionSaid::Pulled(_)
+        | CautionSaid::Strength(_)
+        | CautionSaid::Tonight => vec![always(caution(said))],
+    }
 }

@@ -1,5 +1,7 @@
 //! The CSV report: one finding a row, fit to be opened in a spreadsheet.
 
+use std::collections::BTreeSet;
+use std::collections::HashSet;
 use std::io;
 use std::io::Write;
 
@@ -12,18 +14,22 @@ use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
-use crate::report::one_line;
+use crate::report::advice;
+use crate::report::cautions::DEFERRAL;
+use crate::report::csv_line::CsvLine;
 use crate::report::remedy::remedy;
-use crate::report::safe_cell;
 use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
+use crate::report::wrap::TIE;
 use crate::survey::Observation;
+use crate::survey::OwnEntry;
 use crate::survey::ReadingKey;
+use crate::survey::RowPlace;
 
-/// The columns. Lengths are in millimetres; a shortfall and what is to spare
-/// have a column each, so that no number begins with a minus sign.
-pub(super) const COLUMNS: [&str; 41] = [
+/// The columns. Lengths are in the unit that was written and in millimetres; a shortfall
+/// and what is to spare have a column each, so that no number begins with a minus sign.
+pub(super) const COLUMNS: [&str; 45] = [
     "property",
     "building",
     "unit",
@@ -49,8 +55,11 @@ pub(super) const COLUMNS: [&str; 41] = [
     "measured mm",
     "asked",
     "limit mm",
+    "short by",
     "short by mm",
+    "to spare",
     "to spare mm",
+    "how sure",
     "how sure mm",
     "chance that it meets",
     "the rule says",
@@ -59,6 +68,7 @@ pub(super) const COLUMNS: [&str; 41] = [
     "remedy",
     "file",
     "line",
+    "cell",
     "note",
     "date measured",
     "measured by",
@@ -68,13 +78,56 @@ pub(super) const COLUMNS: [&str; 41] = [
 ];
 
 /// From "law or guidance" to "note": what a row without a finding leaves empty.
-const COLUMNS_OF_A_FINDING: usize = 28;
+const COLUMNS_OF_A_FINDING: usize = 32;
+
+/// What stands before them.
+const COLUMNS_BEFORE_A_FINDING: usize = 8;
 
 /// The CSV report.
 pub struct Csv<'a, W: Write> {
-    out: csv::Writer<W>,
+    out: W,
+    row: FindingRow,
     basis: ReportBasis<'a>,
     summary: Summary,
+    /// Cells of units, buildings and all that some guard inherited, each once.
+    inherited: BTreeSet<ReadingKey>,
+    facts: Vec<Observation>,
+}
+
+/// A reading that stands in a row of its own.
+struct LooseReading<'o> {
+    item: &'o str,
+    written: &'o str,
+    note: &'o str,
+    row: RowPlace,
+    column: u32,
+}
+
+impl<'o> LooseReading<'o> {
+    fn of(observation: &'o Observation) -> LooseReading<'o> {
+        LooseReading {
+            item: observation.item.name(),
+            written: &observation.written,
+            note: &observation.note,
+            row: observation.row,
+            column: observation.column,
+        }
+    }
+
+    fn of_own(own: &'o OwnEntry) -> LooseReading<'o> {
+        LooseReading {
+            item: &own.name,
+            written: &own.written,
+            note: &own.note,
+            row: own.row,
+            column: own.column,
+        }
+    }
+}
+
+/// Which program says so, and when.
+fn report_of(basis: &ReportBasis<'_>) -> String {
+    format!("guardrule {}, {}", basis.tool_version, basis.today)
 }
 
 impl<'a, W: Write> Csv<'a, W> {
@@ -82,79 +135,126 @@ impl<'a, W: Write> Csv<'a, W> {
     ///
     /// # Errors
     /// Those of `out`.
-    pub fn new(out: W, basis: ReportBasis<'a>) -> io::Result<Csv<'a, W>> {
-        let mut out = csv::Writer::from_writer(out);
-        out.write_record(COLUMNS)?;
+    pub fn new(mut out: W, basis: ReportBasis<'a>) -> io::Result<Csv<'a, W>> {
+        let mut heading = CsvLine::default();
+        for column in COLUMNS {
+            heading.text(column);
+        }
+        out.write_all(heading.ended())?;
         Ok(Csv {
             out,
+            row: FindingRow::default(),
             basis,
             summary: Summary::default(),
+            inherited: BTreeSet::new(),
+            facts: Vec::new(),
         })
     }
 
+    /// Writes a row between what stands at both ends of each of the guard's rows.
     fn row(
         &mut self,
         entry: &JudgedGuard<'_>,
-        finding: Option<&Finding<'_>>,
-        reading: Option<&Observation>,
-        cautions: &str,
+        tells: RowTells<'_, '_>,
+        ends: &RowEnds,
     ) -> io::Result<()> {
-        let basis = &self.basis;
-        let facts = basis.survey;
-        let guard = &entry.guard;
-        let mut row = FindingRow::default();
-        row.text(facts.property.as_deref().unwrap_or_default());
-        row.text(&guard.building);
-        row.text(&guard.unit);
-        row.text(&guard.name);
-        row.text(if entry.judged.could_not_judge {
-            "could not judge"
-        } else {
-            entry.judged.verdict.name()
-        });
-        row.text(entry.judged.guidance.map_or("", Verdict::name));
-        row.text(&words::dangers(&entry.judged).unwrap_or_default());
-        row.text(&words::agreed(&entry.judged).join("; "));
-        match (finding, reading) {
-            (Some(finding), _) => {
+        let (row, basis) = (&mut self.row, &self.basis);
+        row.cells.clear();
+        row.cells.extend(&ends.before);
+        match tells {
+            RowTells::Finding(finding) => {
                 row.finding(finding);
                 row.readings(entry, finding, basis);
             }
-            (None, Some(observation)) => row.reading(observation, basis),
-            (None, None) => row.empty(COLUMNS_OF_A_FINDING),
+            RowTells::Nothing => row.cells.empty(COLUMNS_OF_A_FINDING),
+            RowTells::Reading(reading) => row.reading(reading, basis),
         }
-        row.text(&facts.dates.join("; "));
-        row.text(&facts.by.join("; "));
-        row.text(basis.options.decision.name());
-        row.text(&format!(
-            "guardrule {}, {}",
-            basis.tool_version, basis.today
-        ));
-        row.text(cautions);
-        self.out.write_record(&row.cells)?;
-        Ok(())
+        row.cells.extend(&ends.after);
+        self.out.write_all(row.cells.ended())
     }
+}
+
+/// What stands in the middle of a row.
+#[derive(Clone, Copy)]
+enum RowTells<'t, 'r> {
+    Finding(&'t Finding<'r>),
+    Nothing,
+    Reading(&'t LooseReading<'t>),
+}
+
+/// What each row of a guard begins and ends with.
+struct RowEnds {
+    before: CsvLine,
+    after: CsvLine,
+}
+
+impl RowEnds {
+    fn of(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> RowEnds {
+        let (guard, judged) = (&entry.guard, &entry.judged);
+        let mut before = CsvLine::default();
+        before.text(basis.survey.property.as_deref().unwrap_or_default());
+        before.text(&guard.building);
+        before.text(&guard.unit);
+        before.text(&guard.name);
+        before.text(if judged.could_not_judge {
+            "could not judge"
+        } else {
+            judged.verdict.name()
+        });
+        before.text(judged.guidance.map_or("", Verdict::name));
+        before.text(&words::dangers(judged).unwrap_or_default());
+        before.text(&words::agreed(judged).join("; "));
+        RowEnds {
+            before,
+            after: after(basis, &basis.cautions(entry).join(" ")),
+        }
+    }
+
+    /// Of what was written of units, buildings and all.
+    fn of_all(basis: &ReportBasis<'_>) -> RowEnds {
+        let mut before = CsvLine::default();
+        before.text(basis.survey.property.as_deref().unwrap_or_default());
+        before.empty(COLUMNS_BEFORE_A_FINDING - 1);
+        RowEnds {
+            before,
+            after: after(basis, DEFERRAL),
+        }
+    }
+}
+
+fn after(basis: &ReportBasis<'_>, cautions: &str) -> CsvLine {
+    let facts = basis.survey;
+    let mut after = CsvLine::default();
+    after.text(&facts.dates.join("; "));
+    after.text(&facts.by.join("; "));
+    after.text(basis.options.decision.name());
+    after.text(&report_of(basis));
+    after.text(cautions);
+    after
 }
 
 /// The cells of a row so far.
 #[derive(Default)]
 struct FindingRow {
-    cells: Vec<String>,
+    cells: CsvLine,
 }
 
 impl FindingRow {
     fn text(&mut self, text: &str) {
-        self.cells.push(safe_cell(&one_line(text)));
+        self.cells.text(text);
     }
 
     fn millimetres(&mut self, length: Option<Length>) {
         self.text(&length.map_or_else(String::new, Length::millimetre_digits));
     }
 
+    /// An amount in the unit that the person wrote.
+    fn own_unit(&mut self, amount: Option<String>) {
+        self.text(&amount.map_or_else(String::new, |amount| amount.replace(TIE, " ")));
+    }
+
     fn empty(&mut self, count: usize) {
-        for _ in 0..count {
-            self.cells.push(String::new());
-        }
+        self.cells.empty(count);
     }
 
     fn finding(&mut self, finding: &Finding<'_>) {
@@ -179,9 +279,14 @@ impl FindingRow {
         self.text(&limit.map(words::limit).unwrap_or_default());
         self.millimetres(limit.and_then(|limit| limit.value));
         let short = finding.margin.filter(|margin| *margin < Length::ZERO);
+        self.own_unit(short.map(|margin| advice::amount(finding, margin)));
         self.millimetres(short.map(Length::magnitude));
-        self.millimetres(finding.margin.filter(|margin| *margin >= Length::ZERO));
-        self.millimetres(finding.uncertainty.map(|u| u.as_length()));
+        let spare = finding.margin.filter(|margin| *margin >= Length::ZERO);
+        self.own_unit(spare.map(|margin| advice::amount(finding, margin)));
+        self.millimetres(spare);
+        let sure = finding.uncertainty.map(|u| u.as_length());
+        self.own_unit(sure.map(|sure| advice::doubt(finding, sure)));
+        self.millimetres(sure);
         // a tape tells no more than three places
         let probability = finding.probability.map(|p| format!("{:.3}", p.value()));
         self.text(&probability.unwrap_or_default());
@@ -189,23 +294,25 @@ impl FindingRow {
     }
 
     /// A reading that no finding used.
-    fn reading(&mut self, observation: &Observation, basis: &ReportBasis<'_>) {
+    fn reading(&mut self, reading: &LooseReading<'_>, basis: &ReportBasis<'_>) {
         let item = COLUMNS.iter().position(|name| *name == "item");
         let written = COLUMNS.iter().position(|name| *name == "measured");
         let (item, written) = (item.unwrap_or(0), written.unwrap_or(0));
-        self.empty(item.saturating_sub(self.cells.len()));
-        self.text(observation.item.name());
-        self.empty(written.saturating_sub(self.cells.len()));
-        self.text(&observation.written);
+        self.empty(item.saturating_sub(self.cells.cells()));
+        self.text(reading.item);
+        self.empty(written.saturating_sub(self.cells.cells()));
+        self.text(reading.written);
         let file = COLUMNS.iter().position(|name| *name == "file").unwrap_or(0);
-        self.empty(file.saturating_sub(self.cells.len()));
-        self.place(observation, basis);
+        self.empty(file.saturating_sub(self.cells.cells()));
+        self.place(reading, basis);
     }
 
-    fn place(&mut self, observation: &Observation, basis: &ReportBasis<'_>) {
-        self.text(words::file_name(observation.row, basis.survey));
-        self.text(&observation.row.line.to_string());
-        self.text(&observation.note);
+    fn place(&mut self, reading: &LooseReading<'_>, basis: &ReportBasis<'_>) {
+        let (row, facts) = (reading.row, basis.survey);
+        self.text(words::file_name(row, facts));
+        self.text(&row.line.to_string());
+        self.text(&words::sheet_cell(row, reading.column, facts).unwrap_or_default());
+        self.text(reading.note);
     }
 
     fn readings(
@@ -223,7 +330,7 @@ impl FindingRow {
         let chain = finding.chain.as_deref().filter(|chain| chain.written);
         self.text(&chain.map(strength::in_one_cell).unwrap_or_default());
         let short = finding.verdict == Verdict::FallsShort && finding.counts();
-        let remedy = short.then(|| remedy(&entry.remedies, &entry.judged, finding.item));
+        let remedy = short.then(|| remedy(&entry.judged, &entry.guard, finding.item));
         self.text(
             &remedy
                 .flatten()
@@ -232,9 +339,9 @@ impl FindingRow {
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);
-                self.place(observation, basis);
+                self.place(&LooseReading::of(observation), basis);
             }
-            None => self.empty(3),
+            None => self.empty(4),
         }
     }
 }
@@ -245,35 +352,54 @@ const fn yes_or_no(yes: bool) -> &'static str {
 
 impl<W: Write> Report for Csv<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        let cautions = self.basis.cautions(entry).join(" ");
+        let ends = RowEnds::of(entry, &self.basis);
         let full = self.basis.detail == Detail::Full;
         let findings = entry.judged.findings.iter();
         let said: Vec<&Finding<'_>> = findings
             .filter(|finding| full || finding.verdict != Verdict::DoesNotApply)
             .collect();
         if said.is_empty() {
-            self.row(entry, None, None, &cautions)?;
+            self.row(entry, RowTells::Nothing, &ends)?;
         }
         // a filtered sheet still carries what must be known
         for finding in &said {
-            self.row(entry, Some(finding), None, &cautions)?;
+            self.row(entry, RowTells::Finding(finding), &ends)?;
         }
         // a finding's row shows the reading that decided; the others have rows of their own
         let decided = said.iter().filter_map(|finding| finding.readings.first());
         let decided = decided.map(|index| entry.guard.observation(*index));
-        let mut told: Vec<ReadingKey> = decided.map(|o| o.key()).collect();
+        let mut told: HashSet<ReadingKey> = decided.map(|o| o.key()).collect();
         for observation in &entry.guard.observations {
-            let place = observation.key();
-            if !told.contains(&place) {
-                told.push(place);
-                self.row(entry, None, Some(observation), &cautions)?;
+            if told.insert(observation.key()) {
+                let reading = LooseReading::of(observation);
+                self.row(entry, RowTells::Reading(&reading), &ends)?;
+            }
+        }
+        for own in &entry.guard.own {
+            let reading = LooseReading::of_own(own);
+            self.row(entry, RowTells::Reading(&reading), &ends)?;
+        }
+        for observation in &entry.guard.inherited.observations {
+            if self.inherited.insert(observation.key()) {
+                self.facts.push(observation.clone());
             }
         }
         self.summary.count(&entry.judged);
         Ok(())
     }
 
+    /// What was written of units, buildings and all has a row of its own at the end.
     fn finish(mut self: Box<Self>, _: &Diagnostics) -> io::Result<Summary> {
+        let ends = RowEnds::of_all(&self.basis);
+        let said = self.basis.survey.said.iter().cloned();
+        for fact in said.chain(std::mem::take(&mut self.facts)) {
+            let row = &mut self.row;
+            row.cells.clear();
+            row.cells.extend(&ends.before);
+            row.reading(&LooseReading::of(&fact), &self.basis);
+            row.cells.extend(&ends.after);
+            self.out.write_all(row.cells.ended())?;
+        }
         self.out.flush()?;
         Ok(self.summary)
     }

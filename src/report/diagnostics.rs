@@ -18,21 +18,34 @@ use crate::input::Excerpt;
 use crate::input::Label;
 use crate::input::Severity;
 use crate::report::one_line;
+use crate::report::wrap::NARROWEST;
+use crate::report::wrap::WIDEST;
+use crate::report::wrap::wrapped;
 
-/// How many characters of a line are shown at most.
-const LONGEST: usize = 120;
+/// What stands before a line that is shown: its number and a bar.
+const GUTTER: usize = 8;
 
-/// How many characters are shown before the mark where a line is cut.
-const BEFORE: usize = 30;
+/// How much of a line is shown before the mark where it is cut: one part of this many.
+const BEFORE: usize = 4;
 
-/// Writes all diagnostics, by file and place; styles as ANSI sequences.
+/// What stands before a help, and before a title with its code.
+const HELP: usize = 12;
+const TITLE: usize = 16;
+
+/// Writes all diagnostics, by file and place, in lines of this many columns but for
+/// names of files; styles as ANSI sequences.
 ///
 /// # Errors
 /// Those of `out`.
-pub fn diagnostics_text(out: &mut impl Write, diagnostics: &Diagnostics) -> io::Result<()> {
+pub fn diagnostics_text(
+    out: &mut impl Write,
+    diagnostics: &Diagnostics,
+    columns: usize,
+) -> io::Result<()> {
+    let columns = columns.clamp(NARROWEST, WIDEST);
     let sorted = diagnostics.sorted();
     for (index, diagnostic) in sorted.iter().enumerate() {
-        writeln!(out, "{}", rendered(diagnostic))?;
+        writeln!(out, "{}", rendered(diagnostic, columns))?;
         let file = diagnostic.at.at.file();
         let number = diagnostic.code.number;
         let same = |other: &&&Diagnostic| other.at.at.file() == file && other.code.number == number;
@@ -45,29 +58,34 @@ pub fn diagnostics_text(out: &mut impl Write, diagnostics: &Diagnostics) -> io::
         if let Some((_, _, count)) = more {
             let title = diagnostic.code.title;
             let name = one_line(file);
-            writeln!(
-                out,
-                "{name}: and {count} more of these (G{number}: {title})\n"
-            )?;
+            let text = format!("{name}: and {count} more of these (G{number}: {title})");
+            writeln!(out, "{}\n", wrapped(&text, columns))?;
         }
     }
     Ok(())
 }
 
-fn rendered(diagnostic: &Diagnostic) -> String {
+fn rendered(diagnostic: &Diagnostic, columns: usize) -> String {
     let level = match diagnostic.severity {
         Severity::Error => Level::ERROR,
         Severity::Warning => Level::WARNING,
     };
     let code = format!("G{}", diagnostic.code.number);
-    let title = level.primary_title(one_line(&diagnostic.message)).id(code);
+    let title = wrapped(&one_line(&diagnostic.message), columns - TITLE);
+    let title = level.primary_title(title).id(code);
     let mut elements: Vec<Element<'_>> = Vec::new();
-    place(&mut elements, &diagnostic.at, AnnotationKind::Primary);
+    place(
+        &mut elements,
+        &diagnostic.at,
+        AnnotationKind::Primary,
+        columns,
+    );
     for label in &diagnostic.also {
-        place(&mut elements, label, AnnotationKind::Context);
+        place(&mut elements, label, AnnotationKind::Context, columns);
     }
     if let Some(help) = &diagnostic.help {
-        elements.push(Level::HELP.message(one_line(help)).into());
+        let help = wrapped(&one_line(help), columns - HELP);
+        elements.push(Level::HELP.message(help).into());
     }
     let group = title.elements(elements);
     let mut text = Renderer::styled().render(&[group]);
@@ -91,7 +109,12 @@ fn shown(line: &str) -> String {
 }
 
 /// The place of a label: file, line and column, and the line itself.
-fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: AnnotationKind) {
+fn place<'a>(
+    elements: &mut Vec<Element<'a>>,
+    label: &'a Label,
+    kind: AnnotationKind,
+    columns: usize,
+) {
     let at = &label.at;
     let origin = Origin::path(place_name(at));
     if at.first_line() == 0 {
@@ -99,7 +122,8 @@ fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: Annotation
         return;
     }
     let number = |value: u64| usize::try_from(value).unwrap_or(usize::MAX);
-    let (text, range) = cut(at);
+    let room = columns - GUTTER;
+    let (text, range) = cut(at, room);
     // the renderer counts columns in what it is shown, which may be cut
     let counted = width(&text[..range.start]) + 1;
     let path = if at.cell().is_some() {
@@ -113,9 +137,11 @@ fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: Annotation
         elements.push(origin.line(number(at.line())).char_column(column).into());
         None
     };
+    let says = one_line(&label.says);
+    let beside = width(&text[..range.end]) + 1 + width(&says) <= room;
     let mut annotation = kind.span(range);
-    if !label.says.is_empty() {
-        annotation = annotation.label(one_line(&label.says));
+    if !says.is_empty() && beside {
+        annotation = annotation.label(says.clone());
     }
     elements.push(
         Snippet::source(text)
@@ -124,6 +150,10 @@ fn place<'a>(elements: &mut Vec<Element<'a>>, label: &'a Label, kind: Annotation
             .annotation(annotation)
             .into(),
     );
+    if !says.is_empty() && !beside {
+        let says = wrapped(&says, columns - HELP);
+        elements.push(Level::NOTE.message(says).into());
+    }
 }
 
 /// The file, and the cell where it is a spreadsheet: `flats.xlsx, Flats!D7`.
@@ -138,7 +168,7 @@ fn place_name(at: &Excerpt) -> String {
 /// the mark in it. A mark over several lines is shown to the end of its first.
 ///
 /// Every character that a terminal would obey has become a space.
-fn cut(at: &Excerpt) -> (String, Range<usize>) {
+fn cut(at: &Excerpt, room: usize) -> (String, Range<usize>) {
     let text = at.text();
     let range = at.range();
     let line_start = text[..range.start]
@@ -150,9 +180,9 @@ fn cut(at: &Excerpt) -> (String, Range<usize>) {
     let line = text[line_start..line_end].trim_end_matches('\r');
     let start = (range.start - line_start).min(line.len());
     let end = (range.end - line_start).clamp(start, line.len());
-    let before = tail(&line[..start], start_room(line));
-    let marked = head(&line[start..end], LONGEST - BEFORE);
-    let room = LONGEST.saturating_sub(width(&before) + width(&marked));
+    let before = tail(&line[..start], start_room(line, room));
+    let marked = head(&line[start..end], room - room / BEFORE);
+    let room = room.saturating_sub(width(&before) + width(&marked));
     let after = if marked.len() < end - start {
         Cow::Borrowed("")
     } else {
@@ -167,11 +197,11 @@ fn cut(at: &Excerpt) -> (String, Range<usize>) {
 }
 
 /// How much may stand before the mark: all of it where the line is short.
-fn start_room(line: &str) -> usize {
-    if width(line) <= LONGEST {
-        LONGEST
+fn start_room(line: &str, room: usize) -> usize {
+    if width(line) <= room {
+        room
     } else {
-        BEFORE
+        room / BEFORE
     }
 }
 

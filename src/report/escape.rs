@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 use std::fmt::Write;
+use std::ops::RangeInclusive;
 
 /// The text as one line that a terminal shows and does not obey.
 ///
@@ -17,7 +18,7 @@ use std::fmt::Write;
 #[must_use]
 pub fn one_line(text: &str) -> Cow<'_, str> {
     // bytes before characters: most text is plain
-    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+    if is_plain(text) {
         return Cow::Borrowed(text);
     }
     if !text.chars().any(|c| is_break(c) || is_hidden(c)) {
@@ -41,23 +42,55 @@ pub fn one_line(text: &str) -> Cow<'_, str> {
     Cow::Owned(line)
 }
 
-const fn is_break(c: char) -> bool {
+/// Whether a text holds printable ASCII alone. All bytes are looked at, since that goes
+/// many at a time.
+pub(super) fn is_plain(text: &str) -> bool {
+    let bytes = text.as_bytes().iter();
+    bytes.fold(true, |plain, byte| plain & matches!(byte, b' '..=b'~'))
+}
+
+/// Whether a character ends or divides a line.
+pub(super) const fn is_break(c: char) -> bool {
     matches!(
         c,
         '\n' | '\r' | '\t' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}'
     )
 }
 
-fn is_hidden(c: char) -> bool {
-    // Unicode 16.0, general category Cf, and what else is drawn as nothing (from memory)
-    let turns = matches!(
-        c,
-        '\u{ad}' | '\u{600}'..='\u{605}' | '\u{61c}' | '\u{6dd}' | '\u{70f}' | '\u{115f}' | '\u{1160}'
-            | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}'
-            | '\u{3164}' | '\u{feff}' | '\u{ffa0}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}'
-    );
-    (c.is_control() || turns) && !is_break(c)
+/// Whether a character is obeyed, turns the direction of writing or is drawn as nothing.
+pub(super) fn is_hidden(c: char) -> bool {
+    (c.is_control() || FORMAT.iter().any(|range| range.contains(&c))) && !is_break(c)
 }
+
+/// General category Cf of Unicode, as Python's `unicodedata` 15.0 lists it, and what else is
+/// drawn as nothing (from memory: fillers of Hangul, tags, variation selectors beyond the first
+/// sixteen, of which writing makes use).
+const FORMAT: [RangeInclusive<char>; 24] = [
+    '\u{ad}'..='\u{ad}',
+    '\u{600}'..='\u{605}',
+    '\u{61c}'..='\u{61c}',
+    '\u{6dd}'..='\u{6dd}',
+    '\u{70f}'..='\u{70f}',
+    '\u{890}'..='\u{891}',
+    '\u{8e2}'..='\u{8e2}',
+    '\u{115f}'..='\u{1160}',
+    '\u{180e}'..='\u{180e}',
+    '\u{200b}'..='\u{200f}',
+    '\u{202a}'..='\u{202e}',
+    '\u{2060}'..='\u{206f}',
+    '\u{3164}'..='\u{3164}',
+    '\u{feff}'..='\u{feff}',
+    '\u{ffa0}'..='\u{ffa0}',
+    '\u{fff9}'..='\u{fffb}',
+    '\u{110bd}'..='\u{110bd}',
+    '\u{110cd}'..='\u{110cd}',
+    '\u{13430}'..='\u{1343f}',
+    '\u{1bca0}'..='\u{1bca3}',
+    '\u{1d173}'..='\u{1d17a}',
+    '\u{e0000}'..='\u{e007f}',
+    '\u{e0100}'..='\u{e01ef}',
+    '\u{fffe}'..='\u{ffff}',
+];
 
 /// A cell that no spreadsheet runs as a formula: an apostrophe in front of
 /// `=`, `+`, `-`, `@`, their full-width forms, a tab and a carriage return.
@@ -70,11 +103,16 @@ fn is_hidden(c: char) -> bool {
 /// ```
 #[must_use]
 pub fn safe_cell(text: &str) -> String {
-    if text.starts_with([
-        '=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}', '\t', '\r',
-    ]) {
+    if is_formula(text) {
         format!("'{text}")
     } else {
         text.to_owned()
     }
+}
+
+/// Whether a spreadsheet would run it.
+pub(super) fn is_formula(text: &str) -> bool {
+    text.starts_with([
+        '=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}', '\t', '\r',
+    ])
 }

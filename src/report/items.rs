@@ -3,6 +3,8 @@
 use std::io;
 use std::io::Write;
 
+use textwrap::core::display_width;
+
 use crate::items::Group;
 use crate::items::Item;
 use crate::items::Kind;
@@ -12,6 +14,7 @@ use crate::report::palette;
 use crate::report::plain;
 use crate::report::wrap::TextPage;
 use crate::report::wrap::hanging_in;
+use crate::report::wrap::heading_in;
 
 /// Every item by group, a line each.
 ///
@@ -28,7 +31,7 @@ pub fn items(out: &mut TextPage<'_>) -> io::Result<()> {
         (Group::Seen, "Seen at the guard"),
     ];
     for (group, title) in GROUPS {
-        writeln!(out, "{}", palette::heading(title))?;
+        writeln!(out, "{}", heading_in(out.width(), "", title))?;
         for item in Item::all().filter(|item| item.info().group == group) {
             let label = format!("  {:<24}", item.name());
             writeln!(
@@ -104,8 +107,11 @@ fn pictures(out: &mut TextPage<'_>, pictured: Pictured) -> io::Result<()> {
         }
         let scene = drawing.scene();
         writeln!(out, "{}\n", hanging_in(out.width(), "  ", scene.caption))?;
-        for line in plain(scene) {
-            writeln!(out, "{}", format!("    {line}").trim_end())?;
+        let lines = plain(scene);
+        let widest = lines.iter().map(|line| display_width(line)).max();
+        let indent = out.width().saturating_sub(widest.unwrap_or(0)).min(4);
+        for line in lines {
+            writeln!(out, "{}", format!("{:indent$}{line}", "").trim_end())?;
         }
     }
     Ok(())

@@ -6,7 +6,6 @@ use std::ops::ControlFlow;
 
 use crate::input::Diagnostics;
 use crate::judge::judge;
-use crate::report::GuardRemedies;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
@@ -42,14 +41,7 @@ pub fn write_guards(
         }
         guards += 1;
         let judged = judge(&guard, basis.survey, basis.rulesets, basis.options);
-        let remedies =
-            GuardRemedies::of(&guard, &judged, basis.survey, basis.rulesets, basis.options);
-        let entry = JudgedGuard {
-            guard,
-            judged,
-            remedies,
-        };
-        match report.guard(&entry) {
+        match report.guard(&JudgedGuard { guard, judged }) {
             Ok(()) => ControlFlow::Continue(()),
             Err(error) => {
                 failed = Err(error);

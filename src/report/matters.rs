@@ -9,6 +9,7 @@ use crate::items::ItemWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::MemoryRules;
+use crate::judge::Reason;
 use crate::quantities::Length;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
@@ -120,7 +121,12 @@ pub(super) fn matters<'e, 'r>(
     let mut matters: Vec<ThingMeasured<'e, 'r>> = Vec::new();
     for finding in &entry.judged.findings {
         let said = finding.counts() && finding.verdict != Verdict::DoesNotApply;
-        if !said {
+        // that a ruleset does not cover the guard is said once, and of no single rule
+        let covered = !finding
+            .reasons
+            .iter()
+            .any(|reason| matches!(reason, Reason::NotCovered(_)));
+        if !said || (!covered && finding.verdict == Verdict::NotSettled) {
             continue;
         }
         let topic = reader::topic(finding);

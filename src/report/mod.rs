@@ -12,6 +12,7 @@ mod cautions;
 mod compared;
 mod conversation;
 mod csv;
+mod csv_line;
 mod diagnostics;
 mod difference;
 mod drawing;
@@ -35,6 +36,7 @@ mod palette;
 mod photo;
 mod plans;
 mod reader;
+mod remedied;
 mod remedy;
 mod rulesets;
 mod sheet;
@@ -78,7 +80,6 @@ pub use plans::{
     PlanOutcome, PlannedGuard, altered_survey, plans_csv, plans_json, plans_svg, plans_text,
 };
 pub use reader::{hazard, name as guard_name, verdict};
-pub use remedy::GuardRemedies;
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{
     BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet,

@@ -185,15 +185,42 @@ pub(super) fn shortfall(finding: &Finding<'_>) -> Option<String> {
 /// A rule's own sentence is said where it is no longer; else its limit alone.
 const SHORT_ENOUGH: usize = 80;
 
+/// What is asked of things seen, in place of the item and its word.
+const ASKED: [(Item, &str, &str); 9] = [
+    (Item::Guard, "present", "a railing"),
+    (
+        Item::Infill,
+        "horizontal bars or cables",
+        "upright bars: level ones are a ladder",
+    ),
+    (Item::InfillLoose, "missing", "none missing"),
+    (Item::InfillLoose, "no", "none loose"),
+    (Item::MovesWhenPushed, "a lot", "it should not move"),
+    (Item::MovesWhenPushed, "no", "it should not move"),
+    (Item::ThingToClimb, "none", "nothing near it to climb on"),
+    (
+        Item::TopOfStairsGate,
+        "screwed",
+        "a gate screwed to the wall",
+    ),
+    (Item::NotchedPost, "no", "posts that are not notched"),
+];
+
 /// What is asked: `no 4 in ball may pass`, `36 in or more`.
 pub(super) fn asked(finding: &Finding<'_>) -> String {
     if finding.chain.is_some() {
-        return strength::loads(finding);
+        return strength::main_load(finding);
     }
-    let says = one_line(finding.rule.says.trim_end_matches('.'));
+    let says = lower(&plain(&one_line(finding.rule.says.trim_end_matches('.'))));
     let Some(limit) = &finding.limit else {
-        return says.into_owned();
+        return says;
     };
+    let seen = ASKED
+        .iter()
+        .find(|(item, word, _)| *item == finding.item && *word == limit.written);
+    if let Some((_, _, asked)) = seen {
+        return (*asked).to_owned();
+    }
     let size = size(limit, advice::unit(finding));
     match limit.operator {
         Operator::AtLeast => format!("{size} or more"),
@@ -202,7 +229,7 @@ pub(super) fn asked(finding: &Finding<'_>) -> String {
         Operator::Below => format!("less than {size}"),
         Operator::StopsBall => format!("no ball of {size} may pass"),
         Operator::NotWithin => {
-            format!("between {size} a body can slip in and the head be held")
+            format!("gaps between {size} can hold a head")
         }
         Operator::NoneWithin => format!("nothing to step on between {size}"),
         Operator::AngleAtLeast
@@ -212,7 +239,7 @@ pub(super) fn asked(finding: &Finding<'_>) -> String {
         | Operator::LadderBelow
         | Operator::LadderUpTo => {
             if says.len() <= SHORT_ENOUGH {
-                says.into_owned()
+                says
             } else {
                 format!("{} {}", finding.item, one_line(&words::limit(limit)))
             }
@@ -290,13 +317,6 @@ pub(super) fn noted(note: &str) -> Option<String> {
     (!note.is_empty()).then(|| format!("\"{}\"", one_line(note)))
 }
 
-/// The act of a remedy, without what is to be minded: all of it stands in `guardrule remedy`.
-pub(super) fn first_act(says: &str) -> String {
-    let ends = [". ", "; "].iter().filter_map(|end| says.find(end)).min();
-    let act = ends.map_or(says, |end| &says[..end]);
-    format!("{}.", act.trim_end_matches('.'))
-}
-
 /// A text with a small letter first.
 pub(super) fn uncapital(text: &str) -> String {
     let mut letters = text.chars();
@@ -366,4 +386,46 @@ pub(super) fn compared(finding: &Finding<'_>) -> String {
         (_, _) => {}
     }
     text
+}
+
+/// A sentence with a small letter first, to stand within another; `IRC` stays.
+fn lower(text: &str) -> String {
+    let mut chars = text.chars();
+    match chars.next() {
+        Some(first) if chars.clone().next().is_some_and(char::is_lowercase) => {
+            first.to_lowercase().chain(chars).collect()
+        }
+        Some(_) | None => text.to_owned(),
+    }
+}
+
+/// A sentence of the program's own in a reader's words: a guard is a railing to them.
+/// What somebody wrote stands in quotation marks, and is left as it is.
+pub(super) fn plain(text: &str) -> String {
+    let mut said = String::with_capacity(text.len() + 16);
+    let mut before = "";
+    let mut quoted = false;
+    for (index, word) in text.split(' ').enumerate() {
+        if index > 0 {
+            said.push(' ');
+        }
+        let bare = word.trim_matches(|c: char| !c.is_alphanumeric());
+        let railing = match bare {
+            "guard" => Some("railing"),
+            "guards" => Some("railings"),
+            "Guard" => Some("Railing"),
+            "Guards" => Some("Railings"),
+            _ => None,
+        };
+        match railing {
+            // what is fixed before a window is no railing
+            Some(railing) if !quoted && !before.eq_ignore_ascii_case("window") => {
+                said.push_str(&word.replacen(bare, railing, 1));
+            }
+            Some(_) | None => said.push_str(word),
+        }
+        before = bare;
+        quoted ^= word.matches('"').count() % 2 == 1;
+    }
+    said
 }

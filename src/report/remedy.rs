@@ -1,43 +1,31 @@
-//! What would put a guard right, one sentence for each thing measured: the steps of the
-//! plan that `guardrule remedy` prints in full, from the same table.
+//! What would put a guard right: one remedy for each thing measured, aimed at the
+//! strictest that any chosen ruleset asks of it, advice too. Common practice, no source.
+//!
+//! None lowers a guard, adds a rung where infill can be climbed, or fastens
+//! anything to a guard that moves: what holds it comes first.
 
+use crate::items::Hazard;
+use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Judged;
-use crate::judge::Options;
-use crate::quantities::LengthUnit;
-use crate::remedy;
-use crate::remedy::HowMany;
-use crate::remedy::HowSoon;
-use crate::remedy::Lasts;
-use crate::remedy::MakesHoles;
-use crate::remedy::Needed;
-use crate::remedy::Offered;
-use crate::remedy::Planned;
-use crate::remedy::RemedyPlan;
-use crate::remedy::ShortTopic;
-use crate::remedy::Who;
+use crate::judge::Operator;
+use crate::quantities::Length;
 use crate::report::advice;
-use crate::report::plans::material;
-use crate::report::plans::refusal;
-use crate::report::reader;
+use crate::report::one_line;
 use crate::report::words;
 use crate::report::wrap::TIE;
-use crate::rules::Ruleset;
-use crate::rules::Urgency;
+use crate::report::wrap::tied;
 use crate::survey::Guard;
-use crate::survey::SurveyFacts;
 
 /// What would put one thing right.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Remedy {
     /// In one or two sentences.
     pub(super) says: String,
-    /// What it aims at: `gaps of 2 1/8 in or less`; `None` where that is no number.
+    /// What it aims at: `less than 2 3/8 in`; `None` where that is no number.
     pub(super) aims_at: Option<String>,
-    /// What it takes, where that could be counted.
-    pub(super) quantity: Option<String>,
     /// Who does it.
     pub(super) who: Who,
     /// Whose leave it needs.
@@ -46,19 +34,24 @@ pub(super) struct Remedy {
     pub(super) holes: RemedyHoles,
     /// How long it lasts.
     pub(super) lasts: Lasts,
-    /// How soon it should be done.
-    pub(super) within: Option<&'static str>,
-    /// What is not offered in its place, with the rules that it would break.
-    pub(super) refused: Vec<RefusedShown>,
 }
 
-/// A remedy that is not offered.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct RefusedShown {
-    /// What it would be, and why not.
-    pub(super) says: String,
-    /// The rules that it would break.
-    pub(super) breaks: Vec<String>,
+/// Who does it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Who {
+    /// Somebody handy.
+    Anybody,
+    /// Somebody who builds stairs, decks or railings.
+    Builder,
+}
+
+impl Who {
+    pub(super) const fn name(self) -> &'static str {
+        match self {
+            Who::Anybody => "somebody handy",
+            Who::Builder => "somebody who builds railings",
+        }
+    }
 }
 
 /// Whose leave it needs.
@@ -82,149 +75,193 @@ impl Leave {
 /// Whether a remedy makes holes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum RemedyHoles {
-    /// It does, or may.
+    /// It does.
     Makes,
     /// It does not.
     MakesNone,
 }
 
-/// What would put a guard right, a remedy for each item that falls short.
-#[derive(Clone, Debug, Default)]
-pub struct GuardRemedies {
-    all: Vec<(Vec<Item>, Remedy)>,
+/// How long a remedy lasts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Lasts {
+    /// Until something better is done.
+    Interim,
+    /// For good.
+    Permanent,
 }
 
-impl GuardRemedies {
-    /// Of a guard; none where nothing falls short.
-    #[must_use]
-    pub fn of<'r>(
-        guard: &Guard,
-        judged: &Judged<'r>,
-        facts: &SurveyFacts,
-        rulesets: &'r [Ruleset],
-        options: Options,
-    ) -> GuardRemedies {
-        let short = judged
-            .findings
-            .iter()
-            .any(|finding| finding.verdict == Verdict::FallsShort && finding.counts());
-        if !short {
-            return GuardRemedies::default();
-        }
-        let plan = remedy::plan(guard, judged, facts, rulesets, options);
-        // what judging again does not show is said in general words, with what to do until then
-        let proved = plan.steps.iter().filter(|step| step.proved);
-        let steps = proved.map(|step| {
-            let mut items = items(&step.topic);
-            for also in &step.also {
-                let topic = plan.topics.iter().find(|topic| topic.item == *also);
-                items.extend(topic.map(self::items).unwrap_or_default());
-            }
-            (items, shown(guard, &plan, step))
-        });
-        GuardRemedies {
-            all: steps.collect(),
+impl Lasts {
+    pub(super) const fn name(self) -> &'static str {
+        match self {
+            Lasts::Interim => "interim",
+            Lasts::Permanent => "permanent",
         }
     }
-
-    fn find(&self, item: Item) -> Option<&Remedy> {
-        let known = self.all.iter().find(|(items, _)| items.contains(&item));
-        known.map(|(_, remedy)| remedy)
-    }
-}
-
-/// Under which items a topic's shortfalls stand.
-fn items(topic: &ShortTopic) -> Vec<Item> {
-    let mut items: Vec<Item> = topic.short.iter().map(|key| key.item).collect();
-    items.push(topic.item);
-    items
-}
-
-fn shown(guard: &Guard, plan: &RemedyPlan, step: &Planned) -> Remedy {
-    let row = step.offered.kind.row();
-    let refused = plan
-        .refused
-        .iter()
-        .filter(|refused| refused.item == step.topic.item);
-    Remedy {
-        says: if step.waits {
-            format!("{WAITS}{}", reader::uncapital(&step.offered.says))
-        } else {
-            reader::uncapital(&step.offered.says)
-        },
-        aims_at: step.offered.aims_at.clone(),
-        quantity: quantity(&step.offered, plan.measuring.unit),
-        who: plan.who(step.offered.kind),
-        leave: match row.leave {
-            Needed::No => Leave::None,
-            Needed::Ask | Needed::Yes => Leave::Owner,
-        },
-        holes: match row.holes {
-            MakesHoles::No => RemedyHoles::MakesNone,
-            MakesHoles::Either | MakesHoles::Yes => RemedyHoles::Makes,
-        },
-        lasts: row.lasts.last().copied().unwrap_or(Lasts::Permanent),
-        within: step.topic.soon(guard).says(),
-        refused: refused
-            .map(|refused| RefusedShown {
-                says: format!(
-                    "{}: {}",
-                    refused.offered.says.trim_end_matches('.'),
-                    refusal(refused)
-                ),
-                breaks: refused
-                    .breaks
-                    .iter()
-                    .map(|broken| format!("{}: {}", broken.key.ruleset, broken.key.rule))
-                    .collect(),
-            })
-            .collect(),
-    }
-}
-
-/// What stands before a remedy that waits until what holds the guard is put right.
-const WAITS: &str = "First have what holds it put right, and fasten nothing to it before. Then: ";
-
-/// `at most 24 x upright bars 3/4 in wide`; `None` where nothing of it was counted.
-fn quantity(offered: &Offered, unit: LengthUnit) -> Option<String> {
-    let counted = |how: &HowMany| match how {
-        HowMany::AtMost(_) | HowMany::Exactly(_) => true,
-        HowMany::Write(_) => false,
-    };
-    let parts = offered.parts.iter().filter(|part| counted(&part.how_many));
-    let parts: Vec<String> = parts.map(|part| material(part, unit)).collect();
-    (!parts.is_empty()).then(|| parts.join("; "))
 }
 
 /// What would put an item right; `None` where nothing of it falls short.
-pub(super) fn remedy(remedies: &GuardRemedies, judged: &Judged<'_>, item: Item) -> Option<Remedy> {
+pub(super) fn remedy(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<Remedy> {
     let of_item = || judged.findings.iter().filter(move |f| f.item == item);
     let short = |finding: &&Finding<'_>| finding.verdict == Verdict::FallsShort && finding.counts();
     let worst = of_item()
         .filter(short)
         .min_by_key(|finding| (finding.margin, !finding.binding))?;
-    Some(match remedies.find(item) {
-        Some(remedy) => remedy.clone(),
-        None => unplanned(worst),
+    let strictest = strictest(of_item(), worst);
+    let aims_at = strictest.limit.as_ref().map(words::limit);
+    let (says, who, leave, holes, lasts) = plan(guard, worst, strictest);
+    let says = if waits_for_the_posts(judged, item) {
+        format!("First have what holds it put right, and fasten nothing to it before. Then: {says}")
+    } else {
+        says
+    };
+    Some(Remedy {
+        // lines are broken by whoever prints them
+        says: says.replace(TIE, " "),
+        aims_at,
+        who,
+        leave,
+        holes,
+        lasts,
     })
 }
 
-/// In general words, where no plan has it.
-fn unplanned(worst: &Finding<'_>) -> Remedy {
-    Remedy {
-        // lines are broken by whoever prints them
-        says: advice::put_right(worst).replace(TIE, " "),
-        aims_at: worst.limit.as_ref().map(words::limit),
-        quantity: None,
-        who: Who::Trade,
-        leave: Leave::Owner,
-        holes: RemedyHoles::Makes,
-        lasts: Lasts::Permanent,
-        within: match worst.rule.urgency {
-            Urgency::Now => HowSoon::Now.says(),
-            Urgency::Soon => HowSoon::Soon.says(),
-            Urgency::Know => HowSoon::Plan.says(),
-        },
-        refused: Vec::new(),
+/// Of all that is asked of an item in the same direction as what falls short, the
+/// finding that asks most.
+fn strictest<'f, 'r>(
+    all: impl Iterator<Item = &'f Finding<'r>>,
+    worst: &'f Finding<'r>,
+) -> &'f Finding<'r> {
+    let Some(narrow) = direction(worst) else {
+        return worst;
+    };
+    let asked = all.filter(|finding| {
+        let asks = finding.verdict != Verdict::DoesNotApply;
+        asks && direction(finding) == Some(narrow)
+    });
+    let size = |finding: &&Finding<'r>| {
+        let limit = finding.limit.as_ref();
+        let size = limit.and_then(|limit| limit.value).unwrap_or(Length::ZERO);
+        match narrow {
+            Towards::Less => size,
+            Towards::More => -size,
+        }
+    };
+    asked
+        .filter(|finding| finding.limit.as_ref().is_some_and(|l| l.value.is_some()))
+        .min_by_key(size)
+        .unwrap_or(worst)
+}
+
+/// Which way a limit asks a measure to go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Towards {
+    Less,
+    More,
+}
+
+fn direction(finding: &Finding<'_>) -> Option<Towards> {
+    match finding.limit.as_ref()?.operator {
+        Operator::AtMost | Operator::Below | Operator::StopsBall => Some(Towards::Less),
+        Operator::Above | Operator::AtLeast => Some(Towards::More),
+        Operator::AngleAtLeast
+        | Operator::Entraps
+        | Operator::Is
+        | Operator::IsNot
+        | Operator::LadderBelow
+        | Operator::LadderUpTo
+        | Operator::NoneWithin
+        | Operator::NotWithin => None,
+    }
+}
+
+/// Whether something else comes first: what holds the guard is in danger or wrong.
+fn waits_for_the_posts(judged: &Judged<'_>, item: Item) -> bool {
+    let of_strength = item.info().hazards.contains(&Hazard::GiveWay)
+        || item == Item::Guard
+        || item == Item::ThingToClimb;
+    let moves = judged
+        .dangers
+        .iter()
+        .any(|seen| seen.danger.hazard == Hazard::GiveWay);
+    let short = judged.findings.iter().any(|finding| {
+        finding.rule.hazard == Hazard::GiveWay
+            && finding.verdict == Verdict::FallsShort
+            && finding.item != Item::InfillLoose
+    });
+    !of_strength && (moves || short)
+}
+
+type RemedyPlan = (String, Who, Leave, RemedyHoles, Lasts);
+
+fn plan(guard: &Guard, worst: &Finding<'_>, strictest: &Finding<'_>) -> RemedyPlan {
+    let owner = |says: String| {
+        (
+            says,
+            Who::Builder,
+            Leave::Owner,
+            RemedyHoles::Makes,
+            Lasts::Permanent,
+        )
+    };
+    let until = until(strictest);
+    let climbable = guard.of(Item::Infill).any(|(_, o)| {
+        matches!(
+            o.word(),
+            Some(InfillWord::HorizontalBars | InfillWord::Cables)
+        )
+    });
+    let item = worst.item;
+    let gap = item == Item::Opening || item == Item::EndGap;
+    if item == Item::Height && direction(worst) == Some(Towards::Less) {
+        return owner(
+            "do not lower the railing: put up a handrail of its own at the height that is asked, so that \
+the top of the railing need not be one."
+                .to_owned(),
+        );
+    }
+    if (gap || item == Item::GapAboveSolidPart) && climbable {
+        return owner(format!(
+            "cover the inner side with a panel or a mesh too close for a foot, from the floor to the rail{until}."
+        ));
+    }
+    if gap && direction(worst) != Some(Towards::More) {
+        return owner(format!(
+            "close or narrow it: another upright, a panel or a mesh too close for a foot{until}."
+        ));
+    }
+    let nothing_fixed = |says: String, lasts: Lasts| {
+        let holes = RemedyHoles::MakesNone;
+        (says, Who::Anybody, Leave::None, holes, lasts)
+    };
+    if item == Item::ThingToClimb {
+        return nothing_fixed(
+            "move it away from the railing.".to_owned(),
+            Lasts::Permanent,
+        );
+    }
+    // the words name the limit of one that falls short
+    let named = if strictest.verdict == Verdict::FallsShort {
+        strictest
+    } else {
+        worst
+    };
+    let says = advice::put_right(named);
+    if item == Item::Paint {
+        return nothing_fixed(says, Lasts::Interim);
+    }
+    owner(says)
+}
+
+/// `, until a 2 3/8 in ball no longer passes`
+fn until(finding: &Finding<'_>) -> String {
+    match &finding.limit {
+        Some(limit) if limit.operator == Operator::StopsBall => {
+            let ball = tied(&format!("{} ball", one_line(&limit.written)));
+            format!(", until a {ball} no longer passes anywhere")
+        }
+        Some(limit) if limit.operator == Operator::AtMost => {
+            format!(", until it is {}", tied(&one_line(&words::limit(limit))))
+        }
+        Some(_) | None => String::new(),
     }
 }

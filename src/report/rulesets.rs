@@ -9,6 +9,7 @@ use crate::report::one_line;
 use crate::report::palette;
 use crate::report::wrap::TextPage;
 use crate::report::wrap::hanging_in;
+use crate::report::wrap::heading_in;
 use crate::rules::Asked;
 use crate::rules::AsksNothing;
 use crate::rules::Check;
@@ -221,7 +222,8 @@ fn total(rulesets: &[Ruleset]) -> String {
 /// # Errors
 /// Those of `out`.
 pub fn show(out: &mut TextPage<'_>, ruleset: &Ruleset) -> io::Result<()> {
-    writeln!(out, "{}", palette::heading(&one_line(&ruleset.title)))?;
+    let title = one_line(&ruleset.title);
+    writeln!(out, "{}", heading_in(out.width(), "", &title))?;
     writeln!(
         out,
         "{}",
@@ -376,12 +378,8 @@ const fn read_how(status: Status) -> &'static str {
 }
 
 fn show_rule(out: &mut TextPage<'_>, rule: &Rule) -> io::Result<()> {
-    writeln!(
-        out,
-        "{}  ({})",
-        palette::heading(&one_line(&rule.id)),
-        rule.hazard
-    )?;
+    let title = format!("{}  ({})", one_line(&rule.id), rule.hazard);
+    writeln!(out, "{}", heading_in(out.width(), "", &title))?;
     writeln!(
         out,
         "{}",

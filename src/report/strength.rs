@@ -186,12 +186,15 @@ pub(super) fn look_at_next(chain: &Chain) -> Option<String> {
     (!names.is_empty()).then(|| format!("Look at next: {}{more}.", names.join(", ")))
 }
 
+/// How the sentence of what would mend it begins.
+pub(super) const MENDS: &str = "A tradesman would";
+
 /// What a tradesman would do at the worst joints; an engineer confirms it.
 #[must_use]
 pub(super) fn mends(chain: &Chain) -> Option<String> {
     let mut says = fits(chain);
     says.truncate(2);
-    (!says.is_empty()).then(|| format!("A tradesman would fit {}.", says.join("; and ")))
+    (!says.is_empty()).then(|| format!("{MENDS} fit {}.", says.join("; and ")))
 }
 
 /// The same without the first, where that was said as what to do.
@@ -199,7 +202,7 @@ pub(super) fn mends(chain: &Chain) -> Option<String> {
 pub(super) fn further_mends(chain: &Chain) -> Option<String> {
     let fits = fits(chain);
     let second = fits.get(1)?;
-    Some(format!("A tradesman would also fit {second}."))
+    Some(format!("{MENDS} also fit {second}."))
 }
 
 /// What a tradesman would fit, the worst joint first.
@@ -344,6 +347,13 @@ pub(super) fn would_not_hold(chain: &Chain) -> String {
 pub(super) fn loads(finding: &Finding<'_>) -> String {
     let mut says = finding.rule.loads().map(LoadDemand::says);
     one_line(&says.next().unwrap_or_default()).into_owned()
+}
+
+/// The first of them alone: `200 lbf at the worst point along the top`.
+pub(super) fn main_load(finding: &Finding<'_>) -> String {
+    let loads = loads(finding);
+    let first = loads.split_once(", ").map(|(first, _)| first.to_owned());
+    first.unwrap_or(loads)
 }
 
 /// What was taken as given.

@@ -23,6 +23,7 @@ use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::RowPlace;
+use crate::survey::SheetCells;
 use crate::survey::SurveyFacts;
 
 /// How a reading near a limit was decided, in one sentence.
@@ -49,7 +50,7 @@ pub(super) fn counts(ruleset: &Ruleset, options: Options) -> String {
     };
     let parts = [
         (counts.published, "read in the text"),
-        (counts.quoted, "quoted second-hand (verify)"),
+        (counts.quoted, "second-hand (verify)"),
         (counts.memory, memory),
         (counts.practice, "common practice, no source"),
     ];
@@ -58,6 +59,12 @@ pub(super) fn counts(ruleset: &Ruleset, options: Options) -> String {
         .filter(|(count, _)| *count > 0)
         .map(|(count, what)| format!("{count} {what}"))
         .collect();
+    if counts.rules == counts.published {
+        return format!(
+            "{} read in the text.",
+            several(counts.rules, "rule", "rules")
+        );
+    }
     format!(
         "{}: {}.",
         several(counts.rules, "rule", "rules"),
@@ -351,7 +358,7 @@ pub(super) fn shortened(text: &str) -> String {
     }
 }
 
-fn band(zone: &Zone) -> String {
+pub(super) fn band(zone: &Zone) -> String {
     format!(
         "from {} to {} above the walking surface",
         one_line(&zone.from.written),
@@ -415,4 +422,16 @@ pub(super) fn file_name(row: RowPlace, survey: &SurveyFacts) -> &str {
         .ok()
         .and_then(|file| survey.files.get(file))
         .map_or("", |name| name)
+}
+
+/// The sheet of a workbook that a row stands in; `None` in a file of another kind.
+pub(super) fn sheet_name(row: RowPlace, survey: &SurveyFacts) -> Option<&str> {
+    let file = usize::try_from(row.file).ok()?;
+    survey.sheets.get(file)?.as_deref()
+}
+
+/// The address of a cell in its sheet: `D7`.
+pub(super) fn sheet_cell(row: RowPlace, column: u32, survey: &SurveyFacts) -> Option<String> {
+    sheet_name(row, survey)?;
+    Some(SheetCells::address(row.line, column as usize))
 }

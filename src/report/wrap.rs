@@ -81,11 +81,14 @@ impl Lines {
         self.lines.push(fill(self.width, text, first, rest));
     }
 
+    /// On how many lines it would be spread.
+    pub(super) fn would_take(&self, first: &str, rest: &str, text: &str) -> usize {
+        fill(self.width, text, first, rest).lines().count()
+    }
+
     /// A title on as many lines as it takes.
     pub(super) fn heading(&mut self, text: &str) {
-        for line in fill(self.width, text, "", "   ").lines() {
-            self.lines.push(palette::heading(line));
-        }
+        self.lines.push(heading_in(self.width, "", text));
     }
 
     /// An empty line.
@@ -123,6 +126,22 @@ pub(super) fn hanging_in(columns: usize, label: &str, text: &str) -> String {
         return fill(columns, &whole, &indent, &rest);
     }
     fill(columns, text, label, &" ".repeat(width))
+}
+
+/// A title in lines of this width, with this indent.
+#[must_use]
+pub(super) fn heading_in(columns: usize, indent: &str, text: &str) -> String {
+    let rest = format!("{indent}   ");
+    let lines = fill(columns, text, indent, &rest);
+    let lines: Vec<String> = lines
+        .lines()
+        .map(|line| {
+            let title = line.trim_start_matches(' ');
+            let indent = &line[..line.len() - title.len()];
+            format!("{indent}{}", palette::heading(title))
+        })
+        .collect();
+    lines.join("\n")
 }
 
 /// Text in lines of this width.

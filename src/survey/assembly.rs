@@ -350,6 +350,7 @@ impl Receiver<'_> {
                     written: (&*entry.text).into(),
                     note: Arc::clone(&entry.note),
                     row: row.at,
+                    column: entry.column(),
                 });
                 EntryOutcome::Used
             }

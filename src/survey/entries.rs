@@ -43,6 +43,13 @@ pub(super) struct RowEntry<'r> {
     pub(super) unit: Option<LengthUnit>,
 }
 
+impl RowEntry<'_> {
+    /// In which column it stands.
+    pub(super) fn column(&self) -> u32 {
+        u32::try_from(self.cell).unwrap_or(u32::MAX)
+    }
+}
+
 /// What a name in the column `item` means.
 #[derive(Clone, Copy, Debug)]
 enum Named {

@@ -43,7 +43,7 @@ pub(super) enum HeadingFault {
 
 /// Headings of the columns that are no items, with what else they may be called.
 const STRUCTURE: &[(&str, &[&str])] = &[
-    ("building", &["block"]),
+    ("building", &["block", "house"]),
     ("unit", &["flat", "apartment"]),
     ("guard", &[]),
     ("item", &["observation"]),

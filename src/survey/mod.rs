@@ -28,6 +28,7 @@ mod row;
 mod row_kind;
 mod scan;
 mod scan_complaints;
+mod scan_facts;
 mod sheet;
 mod stream;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]

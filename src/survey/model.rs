@@ -42,6 +42,8 @@ pub struct Observation {
     pub note: Arc<str>,
     /// Where it stands.
     pub row: RowPlace,
+    /// In which column of the file, from 0.
+    pub column: u32,
 }
 
 impl Observation {
@@ -74,6 +76,8 @@ pub struct OwnEntry {
     pub note: Arc<str>,
     /// Where it stands.
     pub row: RowPlace,
+    /// In which column of the file, from 0.
+    pub column: u32,
 }
 
 /// Circumstances that a guard inherits, nearest level first resolved: for each
@@ -197,6 +201,8 @@ pub struct SurveyFacts {
     pub files: Vec<Arc<str>>,
     /// What holds in each file, in the same order.
     pub file_facts: Vec<FileFacts>,
+    /// The name of each file's sheet, where it is one of a workbook.
+    pub sheets: Vec<Option<Arc<str>>>,
     /// The property, as written.
     pub property: Option<String>,
     /// The dates of measuring, as written.
@@ -207,6 +213,8 @@ pub struct SurveyFacts {
     pub tapes: Vec<String>,
     /// The rulesets that the survey asks for.
     pub rules: Vec<NamedRules>,
+    /// All that was written of the survey as a whole or of a file, circumstances left out.
+    pub said: Vec<Observation>,
     /// ± this for proposed guards.
     pub build_tolerance: Option<Length>,
 }

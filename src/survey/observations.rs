@@ -74,6 +74,7 @@ impl Observer {
             reading,
             note: Arc::clone(&entry.note),
             row: row.at,
+            column: entry.column(),
         };
         match self.readings.understand(item, &entry.text, unit) {
             Ok(understood) => {
@@ -140,6 +141,7 @@ pub(super) fn lost_observation(
         reading: None,
         note: Arc::clone(&entry.note),
         row: row.at,
+        column: entry.column(),
     }
 }
 

@@ -67,9 +67,14 @@ pub(super) fn kind_of(row: &SurveyRow<'_>, header: &Header) -> RowKind {
         let first = name.bytes().next().unwrap_or_default();
         b"tgsamcdlpnk".contains(&first.to_ascii_lowercase())
     });
+    // in the column of the guards stands their count
+    let is_count = |name: &str| {
+        name.bytes()
+            .all(|byte| byte.is_ascii_digit() || byte == b'.')
+    };
     let is_total = may_be_one
         && names
-            .find(|name| !name.is_empty())
+            .find(|name| !is_count(name))
             .is_some_and(|name| TOTALS.contains(&folded(name.trim_end_matches(':')).as_str()));
     if is_total || looks_down(row, header) || (may_be_one && is_legend(row, header)) {
         RowKind::Totals

@@ -10,6 +10,7 @@ use crate::items::Kind;
 /// One sheet of a workbook, beside the text of its cells.
 #[derive(Clone, Debug, Default)]
 pub struct SheetCells {
+    name: String,
     cells: HashMap<(u64, usize), SheetCell>,
 }
 
@@ -123,10 +124,19 @@ impl CellDoubt {
 }
 
 impl SheetCells {
-    /// A sheet of which nothing is to be said yet.
+    /// A sheet of this name, of which nothing is to be said yet.
     #[must_use]
-    pub fn new() -> SheetCells {
-        SheetCells::default()
+    pub fn new(name: impl Into<String>) -> SheetCells {
+        SheetCells {
+            name: name.into(),
+            cells: HashMap::new(),
+        }
+    }
+
+    /// What the sheet is called in its workbook.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
     }
 
     /// Notes something of the cell in this row (from 1) and column (from 0).

@@ -470,10 +470,12 @@ pub(super) const WAY_OPEN: &str = "way not closed";
 /// A finding that waits for this item, be it only for a finer reading of it.
 fn waits_for(finding: &Finding<'_>, item: Item) -> bool {
     let open = finding.verdict == Verdict::NotMeasured || finding.partial;
-    open && finding.reasons.iter().any(|reason| match reason {
-        Reason::NotWritten(of) | Reason::CircumstanceMissing(of) => *of == item,
-        reason => reason.wants_a_gauge() && finding.item == item,
-    })
+    let awaits = |reason: &Reason<'_>| {
+        let missing =
+            *reason == Reason::NotWritten(item) || *reason == Reason::CircumstanceMissing(item);
+        missing || reason.wants_a_gauge() && finding.item == item
+    };
+    open && finding.reasons.iter().any(awaits)
 }
 
 /// Whether the infill gives way, so that a ball is tried with a push of the hand.

@@ -15,8 +15,11 @@ use crate::walk::plan::gives_way;
 use crate::walk::plan::on_a_stair;
 use crate::walk::question::ByHand;
 
+/// An item and the word that is written of it.
+type SeenRow = (Item, &'static str);
+
 /// What the eye sees, by its key. Behind the key: item and word; none for nothing seen.
-pub(super) const LOOK: [(&str, &str, Option<(Item, &str)>); 9] = [
+pub(super) const LOOK: [(&str, &str, Option<SeenRow>); 9] = [
     ("0", "no railing here", Some((Item::Guard, "none"))),
     (
         "1",
@@ -41,7 +44,7 @@ pub(super) const LOOK: [(&str, &str, Option<(Item, &str)>); 9] = [
 ];
 
 /// What moves, by its key, with what is written then.
-pub(super) const TOUCH: [(&str, &str, &[(Item, &str)]); 5] = [
+pub(super) const TOUCH: [(&str, &str, &[SeenRow]); 5] = [
     (
         "n",
         "nothing",
@@ -91,7 +94,13 @@ pub(super) fn size_in(written: &str, unit: Option<LengthUnit>) -> String {
     };
     match (unit.is_imperial(), size.unit.is_imperial()) {
         (true, false) => format!("{written} ({})", down(size.length, LengthUnit::Inch)),
-        (false, true) => format!("{written} ({} mm)", size.length.millimetre_digits()),
+        (false, true) => {
+            // rounded down, so that one that stops proves no less; no ball is measured more finely
+            const TENTH: i64 = 100_000;
+            let down = size.length.nanometres().div_euclid(TENTH) * TENTH;
+            let down = Length::from_nanometres(down).millimetre_digits();
+            format!("{written} ({down} mm)")
+        }
         (true, true) | (false, false) => written.to_owned(),
     }
 }

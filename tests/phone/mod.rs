@@ -4,7 +4,9 @@ use guardrule::phone::Door;
 use serde_json::Value;
 use serde_json::json;
 
+use crate::harness::run;
 use crate::harness::run_here;
+use crate::harness::run_in;
 
 fn ask(door: &mut Door, request: &Value) -> Value {
     let answer = door.call(request.to_string().as_bytes());
@@ -180,4 +182,39 @@ fn a_report_is_that_of_the_command_line() {
             assert!(ran.out.len() > 100, "{path} {form}");
         }
     }
+}
+
+#[test]
+fn a_program_without_the_module_says_how_the_page_is_built() {
+    let ran = run_here(&["page", "--output", "-"]);
+    if cfg!(feature = "page") {
+        assert_eq!(ran.code, 0, "{}", ran.err);
+        return;
+    }
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("bash src/phone/build.sh"), "{}", ran.err);
+}
+
+#[test]
+fn the_page_is_put_around_a_packed_module_and_around_nothing_else() {
+    let refused = run(
+        &[("a.wasm", "no module")],
+        &["page", "--module", "@a.wasm", "--output", "-"],
+    );
+    assert_eq!((refused.code, refused.out.as_str()), (2, ""));
+    assert!(refused.err.contains("packed with gzip"), "{}", refused.err);
+
+    let folder = tempfile::tempdir().expect("a folder");
+    let at = |name: &str| folder.path().join(name);
+    std::fs::write(at("a.gz"), [0x1f, 0x8b, 8, 0, 1, 2, 3]).expect("written");
+    let args = ["page", "--module", "@a.gz", "--output", "@page.html"];
+    assert_eq!(run_in(folder.path(), &args, "").code, 0);
+    let page = std::fs::read_to_string(at("page.html")).expect("it was written");
+    assert!(page.contains("H4sIAAECAw=="), "the module in base64");
+    assert!(page.contains("default-src 'none'; script-src 'sha256-"));
+    // a page of ours is replaced, somebody's own file is not
+    assert_eq!(run_in(folder.path(), &args, "").code, 0);
+    std::fs::write(at("page.html"), "unit,guard,item,reading\n").expect("written");
+    let refused = run_in(folder.path(), &args, "");
+    assert_eq!(refused.code, 2, "{}", refused.err);
 }

@@ -71,7 +71,7 @@ test("times: plain and with the processor six times slower", async () => {
     const cdp = await b.context.newCDPSession(b.tab);
     await cdp.send("Emulation.setCPUThrottlingRate", { rate });
     await b.goto();
-    const ready = await b.tab.evaluate(() => times.ready);
+    const [shown, ready] = await b.tab.evaluate(() => [times.first, times.ready].map(Math.round));
     await b.tab.waitForFunction(() => times.warm, null, { timeout: 60000 });
     const person = new Person(b.tab, "touch");
     await rulesOf(person, "Ohio", /flat/);
@@ -79,11 +79,11 @@ test("times: plain and with the processor six times slower", async () => {
     const answers = [];
     const timed = Object.fromEntries(Object.entries(landing).map(([key, act]) => [key, async (p, now) => { await act(p, now); answers.push([now, await b.tab.evaluate(() => times.shown)]); }]));
     await walkOne(person, "landing", timed);
-    found[rate] = { ready, answers };
-    console.log(`rate ${rate}: first question after ${ready} ms; ${JSON.stringify(await b.tab.evaluate(() => times))}; answers ${answers.map(([q, ms]) => `${q} ${ms}`).join(", ")}`);
+    found[rate] = shown;
+    console.log(`rate ${rate}: first question after ${shown} ms, an answer can be taken after ${ready} ms; ${JSON.stringify(await b.tab.evaluate(() => times))}; answers ${answers.map(([q, ms]) => `${q} ${ms}`).join(", ")}`);
     await b.close();
   }
-  assert.ok(found[1].ready < 1000, `${found[1].ready}`);
+  assert.ok(found[1] < 1000, `${found[1]}`);
 });
 
 test("what was answered is there after a restart, at the same question", async () => {
@@ -101,9 +101,10 @@ test("what was answered is there after a restart, at the same question", async (
   assert.equal(await id(b.tab), now);
   // and a second tab that answers is noticed by the first
   const other = await b.context.newPage(); await b.goto(other);
-  await new Person(other, "touch").more("No railing here").catch(async () => other.evaluate(() => answer("no guard")));
+  await skip(new Person(other, "touch"));
+  await other.evaluate(() => answer("height: 34 in"));
   await b.tab.evaluate(() => answer("note in the first tab"));
-  await b.tab.waitForSelector("#notice h2");
+  await b.tab.waitForSelector("#notice strong");
   assert.match(await b.tab.textContent("#notice"), /another tab/);
   assert.match(await b.tab.textContent("#kept"), /Not kept/);
   await b.tab.locator("#notice").getByRole("button", { name: "Go on with the other tab's" }).tap();
@@ -137,7 +138,7 @@ test("where nothing can be kept it says so, and the survey can be saved and open
   writeFileSync(bad, Buffer.from([0x67, 0xfc, 0x0a]));
   await b.tab.evaluate(() => first());
   await b.tab.setInputFiles("input[type=file]", bad);
-  await b.tab.waitForSelector("#notice h2");
+  await b.tab.waitForSelector("#notice strong");
   assert.match(await b.tab.textContent("#notice"), /latin\.csv was not opened.*CSV UTF-8/s);
   assert.equal(await survey(b.tab), text);
   await b.close();
@@ -180,7 +181,7 @@ test("a trap loses no answer but the last, and says so", async () => {
   // a real one: more memory is asked for than there is
   await b.tab.evaluate(() => { const { wasm } = core; core.wasm = { ...wasm, memory: wasm.memory, input: n => wasm.input(n), output: () => wasm.output(), trouble: () => wasm.trouble(), call: () => wasm.input(0x7fffffff) }; });
   await person.press("nothing");
-  await b.tab.waitForSelector("#notice h2");
+  await b.tab.waitForSelector("#notice strong");
   assert.match(await b.tab.textContent("#notice"), /This answer was not taken.*All that you answered before is still here/s);
   assert.equal(await survey(b.tab), text);
   assert.equal(await id(b.tab), now);
@@ -251,7 +252,7 @@ test("without WebAssembly it says so", async () => {
   await b.context.addInitScript(() => { delete globalThis.WebAssembly; });
   await b.goto();
   await b.tab.waitForSelector("html[data-ready=no]", { state: "attached" });
-  assert.match(await b.tab.textContent("#screen"), /cannot run the page \(it has no WebAssembly\).*sheet/s);
+  assert.match(await b.tab.textContent("#screen"), /cannot run the page.*it has no WebAssembly.*sheet/s);
   await b.close();
 });
 

@@ -311,7 +311,17 @@ fn all_readings(plan: &Value) -> Vec<&Value> {
 fn the_family_house_in_text() {
     let ran = run_here(&["remedy", "@demo-surveys/family-house.csv"]);
     assert_eq!((ran.code, ran.err.as_str()), (1, ""));
-    insta::assert_snapshot!(ran.out);
+    let words = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    for said in [
+        "3 of 3 railings fall short.",
+        "Tonight: Keep everybody off it and from below it",
+        "Put one upright bar in the middle of every gap that a block of 2 1/8 in goes through",
+        "they would close the gaps and add rungs that a child climbs",
+        "To count what it takes, write guard length, baluster section, baluster spacing.",
+        "Next: guardrule remedy SURVEY --write after.csv",
+    ] {
+        assert!(words.contains(said), "{said}\n{}", ran.out);
+    }
 }
 
 #[test]

@@ -9,7 +9,6 @@ use guardrule::judge::judge;
 use guardrule::reading::parse;
 use guardrule::report::Detail;
 use guardrule::report::Explain;
-use guardrule::report::GuardRemedies;
 use guardrule::report::JudgedGuard;
 use guardrule::report::ReportBasis;
 use guardrule::report::ReportForm;
@@ -40,6 +39,7 @@ pub(crate) fn guard(unit: &str, name: &str, rows: &[(&str, &str, &str)]) -> Guar
                 reading,
                 note: (*note).into(),
                 row,
+                column: 0,
             });
         };
         match readings {
@@ -144,12 +144,9 @@ impl Scene {
         let mut report = report(form, basis, &mut out).expect("a Vec takes everything");
         for guard in &self.guards {
             let judged = judge(guard, &self.facts, &self.rulesets, self.options);
-            let remedies =
-                GuardRemedies::of(guard, &judged, &self.facts, &self.rulesets, self.options);
             let entry = JudgedGuard {
                 guard: guard.clone(),
                 judged,
-                remedies,
             };
             report.guard(&entry).expect("a Vec takes everything");
         }

@@ -151,9 +151,9 @@ fn cautions_come_first_and_no_page_of_a_guard_backs_anothers() {
     // the order of work
     let order = [
         "1 Look and push",
+        "STOP ticked?",
         "data-item=\"guard\"",
         "data-item=\"moves when pushed\"",
-        "STOP ticked?",
         "2 The ball",
         "3 The tape",
         "data-item=\"height\"",

@@ -156,7 +156,7 @@ impl SurveyFile for OneSheet {
 }
 
 fn sheet_and_rounds() -> Vec<u16> {
-    let mut cells = SheetCells::new();
+    let mut cells = SheetCells::new("Sheet1");
     let cell = SheetCell {
         doubt: Some(CellDoubt::Percent),
         ..SheetCell::default()

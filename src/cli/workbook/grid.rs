@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 /// A workbook's sheets.
 #[derive(Debug, Default)]
@@ -20,6 +21,8 @@ pub(super) struct SheetGrid {
     pub(super) hidden_rows: BTreeSet<u32>,
     /// First and last of columns that are hidden.
     pub(super) hidden_columns: Vec<(u32, u32)>,
+    /// Cells that hold a colour and nothing else, with the colour.
+    pub(super) coloured: BTreeMap<(u32, u32), Arc<str>>,
     /// Whether pictures or text boxes lie on it.
     pub(super) has_drawings: bool,
 }
@@ -39,6 +42,8 @@ pub(super) struct GridCell {
     pub(super) formula: Option<String>,
     pub(super) is_struck: bool,
     pub(super) comment: Option<String>,
+    /// The colour behind it, as the file names it.
+    pub(super) fill: Option<Arc<str>>,
 }
 
 /// What is stored in a cell.

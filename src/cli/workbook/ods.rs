@@ -1,6 +1,7 @@
 //! Workbooks in the form .ods (ISO/IEC 26300).
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
 use crate::cli::workbook::bounds::WorkbookBounds;
 use crate::cli::workbook::grid::CalendarDay;
@@ -18,6 +19,9 @@ use crate::cli::workbook::rich::RichText;
 use crate::cli::workbook::xml::Element;
 use crate::cli::workbook::xml::Xml;
 use crate::cli::workbook::xml::XmlStep;
+
+/// So many cells in a row may hold a colour and nothing else; behind them lies paper.
+const MOST_COLOURED: u32 = 50;
 
 /// The part that holds the sheets.
 pub(super) const CONTENT: &str = "content.xml";
@@ -132,6 +136,7 @@ impl OdsSheet<'_> {
         let count = element.number("number-rows-repeated").unwrap_or(1).max(1);
         let hidden = is_hidden(element);
         let mut cells: Vec<(u32, GridCell)> = Vec::new();
+        let mut coloured: Vec<(u32, Arc<str>)> = Vec::new();
         let mut column = 0_u32;
         loop {
             match xml.step()? {
@@ -149,6 +154,9 @@ impl OdsSheet<'_> {
                                 self.bounds.count()?;
                                 cells.push((at, cell.clone()));
                             }
+                        } else if let Some(fill) = cell.fill.filter(|_| !covered) {
+                            let few = column..column.saturating_add(repeated.min(MOST_COLOURED));
+                            coloured.extend(few.map(|at| (at, Arc::clone(&fill))));
                         }
                         column = column.saturating_add(repeated);
                     }
@@ -160,6 +168,10 @@ impl OdsSheet<'_> {
             }
         }
         if !cells.is_empty() {
+            for (column, fill) in coloured {
+                self.bounds.count()?;
+                self.grid.coloured.insert((self.row, column), fill);
+            }
             self.bounds
                 .check_place((self.row.saturating_add(count - 1), 0))?;
             for row in self.row..self.row + count {
@@ -211,6 +223,7 @@ impl OdsSheet<'_> {
             formula: element.attribute("formula"),
             is_struck: (style.is_struck || content.is_struck) && !content.text.trim().is_empty(),
             comment: content.comment,
+            fill: style.fill,
             ..GridCell::default()
         };
         cell.value = value(element, content.text, &mut cell.format);

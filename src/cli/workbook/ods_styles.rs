@@ -1,6 +1,7 @@
 //! Styles of .ods: number formats, what is struck out, raised or hidden.
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
 use crate::cli::workbook::grid::NumberFormat;
 use crate::cli::workbook::refusal::Refusal;
@@ -15,6 +16,8 @@ pub(super) struct OdsStyle {
     pub(super) is_struck: bool,
     pub(super) is_raised: bool,
     pub(super) is_hidden: bool,
+    /// The colour behind a cell.
+    pub(super) fill: Option<Arc<str>>,
 }
 
 /// Adds the number formats and styles of a part to those known.
@@ -37,6 +40,12 @@ pub(super) fn read(
                 "text-properties" => {
                     if let Some((_, style)) = &mut named {
                         marks(&element, style);
+                    }
+                }
+                "table-cell-properties" => {
+                    let colour = element.attribute("background-color");
+                    if let (Some((_, style)), Some(colour)) = (&mut named, colour) {
+                        style.fill = (colour != "transparent").then(|| colour.into());
                     }
                 }
                 "table-properties" => {

@@ -101,7 +101,7 @@ pub(super) fn sheets(name: &str, book: Workbook) -> OpenedBook {
 
 impl SheetFile {
     fn of(book: &str, grid: &SheetGrid) -> SheetFile {
-        let mut sheet = SheetCells::new();
+        let mut sheet = SheetCells::new(&*grid.name);
         let mut rows: BTreeMap<u32, BTreeMap<u32, String>> = BTreeMap::new();
         let last_row = grid.last_row();
         let merges: HashMap<(u32, u32), &Merged> = grid
@@ -248,6 +248,25 @@ fn remarks(name: &str, grid: &SheetGrid) -> Vec<Diagnostic> {
             );
         }
     }
+    let coloured = grid.coloured_alone();
+    if let Some(first) = coloured.first() {
+        let cells: Vec<&str> = coloured.iter().take(NAMED).map(String::as_str).collect();
+        let more = coloured.len().saturating_sub(NAMED);
+        let more = if more > 0 {
+            format!(" and {more} more")
+        } else {
+            String::new()
+        };
+        say(
+            codes::NOT_READ,
+            format!(
+                "a colour and nothing else stands in {}{more}; what it means was not read",
+                cells.join(", ")
+            ),
+            Some(first.clone()),
+            "write what it stands for into the cell: a reading, none, or not reached",
+        );
+    }
     if grid.has_drawings {
         say(
             codes::NOT_READ,
@@ -265,6 +284,26 @@ impl SheetGrid {
             .range((row, 0)..=(row, u32::MAX))
             .next()
             .is_some()
+    }
+
+    /// Cells of the table whose colour is that of no other cell of their row: a row
+    /// that is coloured throughout says nothing of one of its cells.
+    fn coloured_alone(&self) -> Vec<String> {
+        let says = |at: &(u32, u32), fill: &Arc<str>| {
+            let mut others = self.cells.range((at.0, 0)..=(at.0, u32::MAX)).peekable();
+            let in_the_table = others.peek().is_some() && !self.is_merged(*at);
+            in_the_table && !others.any(|(_, cell)| cell.fill.as_ref() == Some(fill))
+        };
+        let coloured = self.coloured.iter().filter(|(at, fill)| says(at, fill));
+        coloured
+            .map(|((row, column), _)| format!("{}{}", letters(*column), row + 1))
+            .collect()
+    }
+
+    fn is_merged(&self, at: (u32, u32)) -> bool {
+        let holds = |range: (u32, u32), at: u32| (range.0..=range.1).contains(&at);
+        let mut merged = self.merged.iter();
+        merged.any(|merged| holds(merged.rows, at.0) && holds(merged.columns, at.1))
     }
 
     fn has_column(&self, first: u32, last: u32) -> bool {

@@ -1,6 +1,7 @@
 //! Workbooks in the form .xlsx (ISO/IEC 29500).
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
 use crate::cli::workbook::bounds::WorkbookBounds;
 use crate::cli::workbook::formats;
@@ -47,6 +48,7 @@ struct RichString {
 /// How a cell looks, as far as it matters.
 #[derive(Clone, Default)]
 struct XlsxStyle {
+    fill: Option<Arc<str>>,
     format: NumberFormat,
     is_struck: bool,
 }
@@ -173,6 +175,7 @@ fn styles(parts: &mut ZipParts<'_>) -> Result<Vec<XlsxStyle>, Refusal> {
     };
     let mut codes: HashMap<u32, String> = HashMap::new();
     let mut struck_fonts: Vec<bool> = Vec::new();
+    let mut fills: Vec<Option<Arc<str>>> = Vec::new();
     let mut styles = Vec::new();
     let mut within = String::new();
     let mut xml = Xml::new(&text);
@@ -189,7 +192,9 @@ fn styles(parts: &mut ZipParts<'_>) -> Result<Vec<XlsxStyle>, Refusal> {
             XmlStep::Over => return Ok(styles),
         };
         match (within.as_str(), element.name()) {
-            ("", "fonts" | "cellXfs" | "numFmts") => element.name().clone_into(&mut within),
+            ("", "fonts" | "fills" | "cellXfs" | "numFmts") => {
+                element.name().clone_into(&mut within)
+            }
             ("numFmts", "numFmt") => {
                 if let (Some(id), Some(code)) =
                     (element.number("numFmtId"), element.attribute("formatCode"))
@@ -203,11 +208,22 @@ fn styles(parts: &mut ZipParts<'_>) -> Result<Vec<XlsxStyle>, Refusal> {
                     *last = is_not_off(&element);
                 }
             }
+            ("fills", "fill") => fills.push(None),
+            ("fills", "patternFill")
+                if element.attribute("patternType").as_deref() == Some("solid") =>
+            {
+                let number = fills.len();
+                if let Some(last) = fills.last_mut() {
+                    *last = Some(format!("fill {number}").into());
+                }
+            }
             ("cellXfs", "xf") => {
+                let fill = element.number("fillId").unwrap_or(0) as usize;
                 let id = element.number("numFmtId").unwrap_or(0);
                 let font = element.number("fontId").unwrap_or(0) as usize;
                 let code = codes.get(&id).map(|code| formats::of_code(code));
                 styles.push(XlsxStyle {
+                    fill: fills.get(fill).cloned().flatten(),
                     format: code.unwrap_or_else(|| formats::built_in(id)),
                     is_struck: struck_fonts.get(font).copied().unwrap_or(false),
                 });
@@ -343,6 +359,9 @@ fn cells(
                 if cell.value != Stored::Blank || cell.formula.is_some() {
                     bounds.count()?;
                     grid.cells.insert(at, cell);
+                } else if let Some(fill) = cell.fill {
+                    bounds.count()?;
+                    grid.coloured.insert(at, fill);
                 }
             }
             "col" if element.is_on("hidden") => {
@@ -407,6 +426,7 @@ fn cell(
     let mut cell = GridCell {
         format: style.format.clone(),
         is_struck: style.is_struck,
+        fill: style.fill.clone(),
         formula,
         ..GridCell::default()
     };

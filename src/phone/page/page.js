@@ -42,7 +42,7 @@ function showKept() {
   if (off && window.top !== window) line.append(" This is a preview: save the file and open it with a browser.");
 }
 function tell(text) { $("told").textContent = ""; if (text) setTimeout(() => { $("told").textContent = text; }, 30); }
-function notice(...inside) { $("notice").replaceChildren(...inside.filter(Boolean)); }
+function notice(...inside) { $("notice").replaceChildren(...inside.filter(Boolean)); if (inside.length) scrollTo(0, 0); }
 
 // ---- asking the core -------------------------------------------------------------------------
 function keep() {
@@ -69,7 +69,7 @@ function recover(line, why) {
   if (answer.trap || answer.error) { state = before; return broken(why); }
   state = { ...answer, said: [] }; typed = answer.survey === before.survey && from === base ? lines : [];
   question();
-  notice(h("h2", {}, "This answer was not taken"), h("p", {}, `Something went wrong inside the page at “${line}”. All that you answered before is still here. Write it another way, or skip the question.`), h("p", { class: "dis" }, why));
+  notice(h("strong", {}, "This answer was not taken"), h("p", {}, `Something went wrong inside the page at “${line}”. All that you answered before is still here. Write it another way, or skip the question.`), h("p", { class: "dis" }, why));
 }
 function broken(why) {
   touched = true;
@@ -100,13 +100,13 @@ function openButton() {
 // Two or three questions lead to the rules; `lines` are the answers so far.
 function first(lines = []) {
   if (lines.length) touched = true;
-  const got = core.ask({ do: "search", lines });
+  const got = lines.length ? core.ask({ do: "search", lines }) : { question: JSON.parse($("first").textContent), said: [] };
   if (got.trap || got.error) return broken(got.trap || got.error);
   if (got.chosen) return start(got.chosen, got.said);
   const q = got.question, before = lines.length ? null : kept.read(BEFORE);
   const refused = got.said.some(one => one.kind === "refused");
   const typing = refused ? lines.slice(0, -1) : lines;             // an answer that was not taken is asked again
-  const say = line => first([...typing, line]);
+  const say = async line => { await opening; first([...typing, line]); };
   const skip = q.enter && button(upper(q.enter), () => say(""));
   const boxes = q.choices.map((one, index) => h("label", {}, h("input", { type: "checkbox", checked: index === 0, value: one.key }), h("span", {}, one.says)));
   let body;
@@ -121,7 +121,7 @@ function first(lines = []) {
       h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"), skip));
   }
   show([h("div", { class: "bar" }, h("p", {}, "Before the railings")), lines.length ? null : CAUTION(), saidBox(got.said), h("h1", {}, q.question), body, q.choices.length ? null : q.more.map(line => h("p", { class: "dis" }, line)),
-    h("div", { class: "ch" }, lines.length ? null : openButton(), before && button("Back to the survey that was here before", () => { touched = true; resume(before); })),
+    h("div", { class: "ch" }, lines.length ? null : openButton(), before && button("Back to the survey that was here before", async () => { touched = true; await opening; resume(before); })),
     h("p", { class: "nav" }, lines.length ? button("Back", () => first(typing.slice(0, -1))) : null)]);
 }
 function start(chosen, said) {
@@ -159,9 +159,10 @@ async function openFile(event) {
   const file = event.target.files[0];
   if (!file) return;
   touched = true;
+  await opening;
   let text;
   try { text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer()); } catch {
-    return notice(h("h2", {}, `${file.name} was not opened`), h("p", {}, "It is not saved as UTF-8: save it again as “CSV UTF-8”. What is here is as it was."));
+    return notice(h("strong", {}, `${file.name} was not opened`), h("p", {}, "It is not saved as UTF-8: save it again as “CSV UTF-8”. What is here is as it was."));
   }
   const before = state ? { survey: state.survey, base, typed, rules, name } : kept.read(KEY), was = name;
   name = file.name;
@@ -169,7 +170,7 @@ async function openFile(event) {
   if (got.trap || got.error) {
     name = was;
     if (before && before.survey) { begin(before.base ?? before.survey, before.rules); for (const line of before.typed || []) state = core.ask({ do: "answer", typed: line }); }
-    return notice(h("h2", {}, `${file.name} was not opened`), h("pre", {}, got.trap || got.error), h("p", {}, "What is here is as it was."));
+    return notice(h("strong", {}, `${file.name} was not opened`), h("pre", {}, got.trap || got.error), h("p", {}, "What is here is as it was."));
   }
   kept.setAside(before);
   kept.saved = (kept.read(KEY) || {}).survey || "";
@@ -179,21 +180,29 @@ async function openFile(event) {
 
 // ---- a question -----------------------------------------------------------------------------
 function bar() {
-  const q = state.question, worst = state.so_far.filter(one => one.verdict && one.verdict !== "not measured" && one.verdict !== "does not apply");
+  const q = state.question, tells = verdict => verdict && verdict !== "not measured" && verdict !== "does not apply";
+  // where the rules are met and the advice is not, both are said
+  const shown = state.so_far.filter(one => tells(one.verdict) || (tells(one.advice) && one.advice !== "meets"));
+  const part = one => [tells(one.verdict) ? [mark(one.verdict), ` ${one.says}`] : null,
+    tells(one.advice) && one.advice !== one.verdict ? [tells(one.verdict) ? ", " : null, "advice ", mark(one.advice), ` ${one.advice_says}`] : null];
   return h("div", { class: "bar" },
     h("p", {}, [q.place || "between two railings", q.left > 1 ? `about ${q.left} left` : null].filter(Boolean).join(" · ")),
-    h("p", { class: "sofar" }, worst.length ? worst.map(one => h("span", {}, `${one.hazard}: `, mark(one.verdict), ` ${one.says}`)) : "nothing said yet"));
+    h("p", { class: "sofar" }, shown.length ? shown.map(one => h("span", {}, `${one.hazard}: `, part(one))) : "nothing said yet"));
 }
+// What became of the answer; what is more than a few lines is folded, so that the field stays in sight.
 function saidBox(all) {
-  const said = all.filter(one => one.lines.length);
-  if (!said.length) return null;
-  tell(said.flatMap(one => one.lines).join(" "));
-  return h("div", { class: `noted${said.some(one => one.kind === "refused") ? " refused" : ""}` }, said.map(one => one.lines.map(line => h("p", { class: one.kind }, line))));
+  const lines = all.flatMap(one => one.lines.map(line => [one.kind, line]));
+  if (!lines.length) return null;
+  tell(lines.map(([, line]) => line).join(" "));
+  const put = ([kind, line]) => h("p", { class: `k-${kind}` }, line);
+  const first = lines.length > 4 ? lines.slice(0, 3) : lines, rest = lines.slice(first.length);
+  return h("div", { class: `noted${all.some(one => one.kind === "refused") ? " refused" : ""}` }, first.map(put), rest.length ? h("details", {}, h("summary", {}, `${rest.length} more`), rest.map(put)) : null);
 }
 function question() {
   const q = state.question;
+  const long = q.question.length > 80 && q.short !== q.question && !q.is_name;   // a heading that is read at arm's length
   const body = q.item === "photo" ? photoQuestion(q) : q.several ? several(q) : q.choices.length ? choose(q) : field(q);
-  show([bar(), saidBox(state.said), h("h2", {}, q.is_name && state.guards ? q.short : q.question), q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
+  show([bar(), saidBox(state.said), h("h1", {}, long || (q.is_name && state.guards) ? q.short : q.question), long ? h("p", {}, q.question) : null, q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
     q.so_far.length ? h("p", {}, `So far: ${q.so_far.join("; ")}.`) : null, body, more(q), nav(q)]);
 }
 function choose(q) {
@@ -279,12 +288,12 @@ function nav(q) {
 }
 function noteScreen() {
   const input = h("input", { type: "text", id: "answer", autocomplete: "off" });
-  show([h("h2", {}, "A note beside the last answer"), h("form", { onsubmit: e => { e.preventDefault(); if (input.value.trim()) answer(`note ${input.value.trim()}`); else question(); } },
+  show([h("h1", {}, "A note beside the last answer"), h("form", { onsubmit: e => { e.preventDefault(); if (input.value.trim()) answer(`note ${input.value.trim()}`); else question(); } },
     h("label", { for: "answer" }, "In your own words"), input, h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"))), h("p", { class: "nav" }, button("Back", () => { state.said = []; question(); }))]);
 }
 function mend() {
   const rows = state.written;
-  show([bar(), h("h2", {}, "Which answer?"), rows.length ? h("ul", { class: "gl" }, rows.map(([item, reading]) => h("li", {}, button(`${item}: ${reading}`, () => answer(`correct ${item}`))))) : h("p", {}, "Nothing is written here yet."),
+  show([bar(), h("h1", {}, "Which answer?"), rows.length ? h("ul", { class: "gl" }, rows.map(([item, reading]) => h("li", {}, button(`${item}: ${reading}`, () => answer(`correct ${item}`))))) : h("p", {}, "Nothing is written here yet."),
     h("p", { class: "nav" }, button("Back", () => { state.said = []; question(); }))]);
 }
 function takeButton(text, after) {
@@ -308,7 +317,7 @@ function photoScreen() {
     return false;
   };
   const names = state.written.filter(([item]) => item === "photo").map(([, reading]) => reading);
-  show([bar(), h("h2", {}, "A photograph of it"), h("p", {}, PHOTO), h("div", { class: "ch" }, takeButton("Take or choose a photograph", add)),
+  show([bar(), h("h1", {}, "A photograph of it"), h("p", {}, PHOTO), h("div", { class: "ch" }, takeButton("Take or choose a photograph", add)),
     pictures(names), h("div", { class: "ch" }, button("Go on", () => { state.said = []; question(); }, { class: "pri" }))]);
 }
 function pictures(names) {
@@ -419,7 +428,7 @@ kept.clash = theirs => {
   showKept();
   const take = () => { kept.setAside({ survey: state.survey, base, typed, rules, name }); kept.paused = false; notice(); resume(theirs); };
   const stay = () => { kept.setAside(theirs); kept.paused = false; kept.saved = theirs.survey; notice(); keep(); };
-  notice(h("h2", {}, "The survey is open in another tab too"), h("p", {}, "An answer was kept there meanwhile. Go on in one of them only; the other's survey stays to be gone back to."),
+  notice(h("strong", {}, "The survey is open in another tab too"), h("p", {}, "An answer was kept there meanwhile. Go on in one of them only; the other's survey stays to be gone back to."),
     h("div", { class: "ch" }, button("Go on with the other tab's", take), button("Go on with this one", stay)));
 };
 addEventListener("storage", event => {
@@ -435,16 +444,19 @@ function warm() {
   const got = core.ask({ do: "warm" });
   if (got.left > 0) setTimeout(warm, 0); else times.warm = since();
 }
-Core.open($("core")).then(async opened => {
-  core = opened;
+// The first question stands there at once; the module is unpacked behind it.
+const old = kept.read(KEY);
+if (!old) kept.write(KEY, null);                         // so that a store that is blocked is known at once
+if (!old || !old.survey) { first(); times.first = performance.now(); }
+const opening = new Promise(done => addEventListener("DOMContentLoaded", done)).then(async () => {
+  core = await Core.open($("core"));
   await photos.open();
-  const old = kept.read(KEY);
-  if (!old) kept.write(KEY, null);                     // so that a store that is blocked is known at once
-  if (old && old.survey) resume(old); else first();
-  times.ready = since();
+  if (old && old.survey) { resume(old); times.first = performance.now(); }
+  times.ready = performance.now();
   document.documentElement.dataset.ready = "yes";
   setTimeout(warm, 50);
 }).catch(fault => {
-  $("cannot").replaceChildren("This browser cannot run the page (", String(fault.message || fault), "). Open it with an up-to-date browser, or print the sheet of guardrule and fill it in by hand.");
+  show([h("h1", {}, "This browser cannot run the page"), h("p", {}, `Why: ${fault.message || fault}. Open it with an up-to-date browser, or print the sheet of guardrule (guardrule sheet) and fill it in by hand.`),
+    old && old.survey ? [h("p", {}, "The survey that was kept here is untouched:"), button("Save the survey", () => download(old.survey, "railings.csv", "text/csv"))] : h("p", {}, "Nothing was entered yet, so nothing is lost.")]);
   document.documentElement.dataset.ready = "no";
 });

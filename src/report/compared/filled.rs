@@ -14,7 +14,6 @@ use crate::judge::Judged;
 use crate::reading::Reading;
 use crate::reading::Value;
 use crate::reading::parse;
-use crate::report::GuardRemedies;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::acts;
@@ -149,8 +148,6 @@ impl FilledList {
             let entry = JudgedGuard {
                 guard: guard.clone(),
                 judged: judged.clone(),
-                // what was done is told by what it was about, and not by how
-                remedies: GuardRemedies::default(),
             };
             let acts = of_guard(&entry, basis);
             let mut guard = guard.clone();
@@ -202,6 +199,7 @@ impl FilledList {
             reading,
             note: Arc::from(note),
             row: place,
+            column: 0,
         };
         let unknown = || {
             Arc::new(Reading {

@@ -4,10 +4,6 @@ use serde::Serialize;
 use serde::Serializer;
 use serde_json::value::RawValue;
 
-use crate::input::Diagnostic;
-use crate::input::Diagnostics;
-use crate::input::Label;
-use crate::input::Severity;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -24,13 +20,16 @@ use crate::report::json::links::LinkRecord;
 use crate::report::json::links::StrengthRecord;
 use crate::report::json::links::links;
 use crate::report::json::links::strengths;
-use crate::report::remedy;
+use crate::report::remedied::GuardRemedies;
+use crate::report::remedied::ShownHoles;
+use crate::report::remedied::remedied;
 use crate::report::standing;
 use crate::report::words;
 use crate::rules::Amendment;
 use crate::rules::LeaveOut;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
+use crate::survey::Observation;
 use crate::survey::SurveyFacts;
 
 /// Millimetres as a number printed from the exact nanometres.
@@ -71,6 +70,7 @@ pub(super) struct SurveyRecord<'a> {
     by: Option<String>,
     tape: Option<String>,
     files: Vec<&'a str>,
+    readings: Vec<ReadingRecord<'a>>,
 }
 
 impl<'a> SurveyRecord<'a> {
@@ -81,6 +81,7 @@ impl<'a> SurveyRecord<'a> {
             by: joined(&facts.by),
             tape: joined(&facts.tapes),
             files: facts.files.iter().map(|name| &**name).collect(),
+            readings: facts.said.iter().map(|fact| reading(fact, facts)).collect(),
         }
     }
 }
@@ -263,6 +264,8 @@ struct ReadingRecord<'a> {
     note: Option<&'a str>,
     file: &'a str,
     line: u64,
+    sheet: Option<&'a str>,
+    cell: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -325,19 +328,23 @@ struct RefusedRecord {
 }
 
 /// The remedy of what a finding judged, where it falls short.
-fn remedy(entry: &JudgedGuard<'_>, finding: &Finding<'_>) -> Option<RemedyRecord> {
+fn remedy(
+    remedies: &GuardRemedies,
+    entry: &JudgedGuard<'_>,
+    finding: &Finding<'_>,
+) -> Option<RemedyRecord> {
     let short = finding.verdict == Verdict::FallsShort && finding.counts();
-    let remedy = short.then(|| remedy::remedy(&entry.remedies, &entry.judged, finding.item))??;
+    let remedy = short.then(|| remedied(remedies, (&entry.judged, &entry.guard), finding))??;
     let access = actions::access(&entry.guard);
     Some(RemedyRecord {
         says: remedy.says,
         aims_at: remedy.aims_at,
         quantity: remedy.quantity,
-        who: remedy.who.name(),
+        who: remedy.who,
         leave: remedy.leave.name(),
-        holes: remedy.holes == remedy::RemedyHoles::Makes,
+        holes: remedy.holes == ShownHoles::Makes,
         access: (!access.is_empty()).then_some(access),
-        lasts: remedy.lasts.name(),
+        lasts: remedy.lasts,
         within: remedy.within,
         refused: remedy
             .refused
@@ -375,13 +382,15 @@ impl<'a> QuantityRecord<'a> {
 struct PlaceRecord<'a> {
     file: &'a str,
     line: u64,
+    sheet: Option<&'a str>,
+    cell: Option<String>,
 }
 
 fn name(verdict: Option<Verdict>) -> Option<&'static str> {
     verdict.map(Verdict::name)
 }
 
-fn filled(text: &str) -> Option<&str> {
+pub(super) fn filled(text: &str) -> Option<&str> {
     (!text.is_empty()).then_some(text)
 }
 
@@ -400,6 +409,7 @@ impl<'a> GuardRecord<'a> {
     ) -> GuardRecord<'a> {
         let facts = basis.survey;
         let (guard, judged) = (&entry.guard, &entry.judged);
+        let remedies = GuardRemedies::of(guard, judged, facts, basis.rulesets, basis.options);
         let hazard = |verdict: &HazardVerdict| HazardRecord {
             hazard: verdict.hazard.name(),
             verdict: name(verdict.verdict),
@@ -415,7 +425,7 @@ impl<'a> GuardRecord<'a> {
             findings: judged
                 .findings
                 .iter()
-                .map(|finding| FindingRecord::of(finding, entry, facts))
+                .map(|finding| FindingRecord::of(finding, (entry, &remedies), facts))
                 .collect(),
             assumptions: basis.taken(entry).iter().map(words::assumption).collect(),
             leaves_out: leave_outs(guard, facts, basis.rulesets, basis.options),
@@ -495,6 +505,18 @@ fn leads_to<'a>(judged: &'a Judged<'_>, item: Item) -> Vec<LeadsToRecord<'a>> {
     .collect()
 }
 
+fn reading<'a>(observation: &'a Observation, facts: &'a SurveyFacts) -> ReadingRecord<'a> {
+    ReadingRecord {
+        item: observation.item.name(),
+        written: &observation.written,
+        note: filled(&observation.note),
+        file: words::file_name(observation.row, facts),
+        line: observation.row.line,
+        sheet: words::sheet_name(observation.row, facts),
+        cell: words::sheet_cell(observation.row, observation.column, facts),
+    }
+}
+
 /// Every cell once: one that holds two readings (`5 to 6 in`) is one cell. What
 /// is the person's own comes last.
 fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'a>> {
@@ -510,19 +532,15 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
                 std::sync::Arc::as_ptr(&o.written).cast::<u8>(),
             ))
         })
-        .map(|observation| ReadingRecord {
-            item: observation.item.name(),
-            written: &observation.written,
-            note: filled(&observation.note),
-            file: words::file_name(observation.row, facts),
-            line: observation.row.line,
-        })
+        .map(|observation| reading(observation, facts))
         .chain(guard.own.iter().map(|own| ReadingRecord {
             item: &own.name,
             written: &own.written,
             note: filled(&own.note),
             file: words::file_name(own.row, facts),
             line: own.row.line,
+            sheet: words::sheet_name(own.row, facts),
+            cell: words::sheet_cell(own.row, own.column, facts),
         }))
         .collect()
 }
@@ -530,7 +548,7 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
 impl<'a> FindingRecord<'a> {
     fn of(
         finding: &'a Finding<'_>,
-        entry: &'a JudgedGuard<'_>,
+        (entry, remedies): (&'a JudgedGuard<'_>, &GuardRemedies),
         facts: &'a SurveyFacts,
     ) -> FindingRecord<'a> {
         let guard = &entry.guard;
@@ -542,6 +560,8 @@ impl<'a> FindingRecord<'a> {
                 .map(|observation| PlaceRecord {
                     file: words::file_name(observation.row, facts),
                     line: observation.row.line,
+                    sheet: words::sheet_name(observation.row, facts),
+                    cell: words::sheet_cell(observation.row, observation.column, facts),
                 })
                 .collect()
         };
@@ -571,7 +591,7 @@ impl<'a> FindingRecord<'a> {
             readings: places(&finding.readings),
             also_readings: places(&finding.also_readings),
             links: links(finding),
-            remedy: remedy(entry, finding),
+            remedy: remedy(remedies, entry, finding),
             says: &finding.rule.says,
             item: finding.item.name(),
             operator: finding.limit.as_ref().map(|limit| limit.operator.key()),
@@ -582,92 +602,6 @@ impl<'a> FindingRecord<'a> {
                 .iter()
                 .map(|reason| words::reason(reason, guard))
                 .collect(),
-        }
-    }
-}
-
-#[derive(Serialize)]
-pub(super) struct DiagnosticRecord<'a> {
-    code: String,
-    severity: Option<&'static str>,
-    message: String,
-    file: &'a str,
-    line: Option<u64>,
-    column: Option<u64>,
-    cell: Option<&'a str>,
-    says: Option<&'a str>,
-    help: Option<&'a str>,
-    also: Vec<LabelRecord<'a>>,
-    count: u64,
-}
-
-#[derive(Serialize)]
-struct LabelRecord<'a> {
-    file: &'a str,
-    line: Option<u64>,
-    column: Option<u64>,
-    cell: Option<&'a str>,
-    says: Option<&'a str>,
-}
-
-impl<'a> LabelRecord<'a> {
-    fn of(label: &'a Label) -> LabelRecord<'a> {
-        let at = &label.at;
-        let placed = at.first_line() > 0;
-        LabelRecord {
-            file: at.file(),
-            line: placed.then(|| at.line()),
-            column: placed.then(|| at.column()),
-            cell: filled(at.marked()),
-            says: filled(&label.says),
-        }
-    }
-}
-
-/// The diagnostics by file and place; those that were left out come last, as
-/// one record for each file and code with their count.
-pub(super) fn diagnostics(diagnostics: &Diagnostics) -> Vec<DiagnosticRecord<'_>> {
-    let mut records: Vec<DiagnosticRecord<'_>> = diagnostics
-        .sorted()
-        .into_iter()
-        .map(DiagnosticRecord::of)
-        .collect();
-    for (file, code, count) in diagnostics.left_out() {
-        records.push(DiagnosticRecord {
-            code: format!("G{code}"),
-            severity: None,
-            message: format!("and {count} more of these"),
-            file,
-            line: None,
-            column: None,
-            cell: None,
-            says: None,
-            help: None,
-            also: Vec::new(),
-            count,
-        });
-    }
-    records
-}
-
-impl<'a> DiagnosticRecord<'a> {
-    fn of(diagnostic: &'a Diagnostic) -> DiagnosticRecord<'a> {
-        let at = LabelRecord::of(&diagnostic.at);
-        DiagnosticRecord {
-            code: format!("G{}", diagnostic.code.number),
-            severity: Some(match diagnostic.severity {
-                Severity::Error => "error",
-                Severity::Warning => "warning",
-            }),
-            message: diagnostic.message.clone(),
-            file: at.file,
-            line: at.line,
-            column: at.column,
-            cell: at.cell,
-            says: at.says,
-            help: diagnostic.help.as_deref(),
-            also: diagnostic.also.iter().map(LabelRecord::of).collect(),
-            count: 1,
         }
     }
 }

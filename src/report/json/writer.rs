@@ -11,11 +11,12 @@ use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
 use crate::report::Summary;
+use crate::report::json::diagnostic::diagnostics;
+use crate::report::json::escaped;
 use crate::report::json::record::GuardRecord;
 use crate::report::json::record::RulesetRecord;
 use crate::report::json::record::SurveyRecord;
 use crate::report::json::record::Tool;
-use crate::report::json::record::diagnostics;
 use crate::report::tally::SurveyTally;
 
 /// The number of the schema; raised when a key changes its meaning or goes.
@@ -57,8 +58,7 @@ impl<'a, W: Write> Json<'a, W> {
 
     fn key<T: Serialize + ?Sized>(&mut self, key: &str, value: &T) -> io::Result<()> {
         write!(self.out, ",\n\"{key}\":")?;
-        serde_json::to_writer(&mut self.out, value)?;
-        Ok(())
+        escaped::write(&mut self.out, value)
     }
 }
 
@@ -73,7 +73,7 @@ impl<W: Write> Report for Json<'_, W> {
         let record = GuardRecord::of(entry, cautions, &self.basis);
         // one write a guard: the writer need not be buffered
         let mut line = format!("{comma}\n").into_bytes();
-        serde_json::to_writer(&mut line, &record)?;
+        escaped::write(&mut line, &record)?;
         self.out.write_all(&line)?;
         self.tally.count(entry);
         Ok(())

@@ -84,7 +84,6 @@ fn set(piece: PagePiece) -> Markup {
                 (table("rows"))
             }
         }
-        @if let Some(below) = piece.below { (below) }
     }
 }
 

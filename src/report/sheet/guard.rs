@@ -169,7 +169,6 @@ fn look(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPar
             " Where there is no railing, or it moves: keep well back, write “not reached”."
         }
     };
-    let head = caution.clone();
     let stop = html! {
         p class="stop" {
             b { "STOP ticked?" }
@@ -178,15 +177,14 @@ fn look(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPar
     };
     PaperPart {
         begin: Box::new(move || {
-            html! { (head) h2 { "1 Look and push" } }
+            html! { (caution) h2 { "1 Look and push" } (stop) }
         }),
-        begin_mm: HEADING_MM + 14.0,
+        begin_mm: HEADING_MM + 28.0,
         again: goes_on("1", "Look and push"),
         again_mm: HEADING_MM,
         columns: columns(),
         rows,
         around: Around::Rows,
-        below: Some((14.0, stop)),
     }
 }
 
@@ -247,7 +245,6 @@ fn ball_parts(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Ve
             columns: balls_head(some, unit),
             rows,
             around: Around::Balls,
-            below: None,
         });
     }
     parts
@@ -330,7 +327,6 @@ fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPar
         columns: columns(),
         rows,
         around: Around::Rows,
-        below: None,
     }
 }
 
@@ -361,7 +357,6 @@ fn stairs(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Option
         columns: columns(),
         rows,
         around: Around::Band,
-        below: None,
     })
 }
 
@@ -394,6 +389,5 @@ fn what_holds(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Pa
         columns: columns(),
         rows,
         around: Around::Rows,
-        below: None,
     }
 }

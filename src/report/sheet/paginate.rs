@@ -18,8 +18,6 @@ pub(super) struct PaperPart {
     pub(super) rows: Vec<(f64, Markup)>,
     /// What closes it around its rows.
     pub(super) around: Around,
-    /// What stands below it, and how high it is.
-    pub(super) below: Option<(f64, Markup)>,
 }
 
 /// What a part's rows stand in.
@@ -39,7 +37,6 @@ pub(super) struct PagePiece {
     pub(super) columns: Markup,
     pub(super) rows: Vec<Markup>,
     pub(super) around: Around,
-    pub(super) below: Option<Markup>,
 }
 
 /// The pieces of each page, and the room that is left on it.
@@ -49,7 +46,6 @@ pub(super) fn pages(parts: Vec<PaperPart>, room_mm: f64) -> Vec<(Vec<PagePiece>,
     for part in parts {
         let mut rows = part.rows.into_iter().peekable();
         let mut head = ((part.begin)(), part.begin_mm);
-        let mut below = part.below;
         loop {
             // a heading takes its first row along, or goes to the next page
             let first = rows.peek().map_or(0.0, |(mm, _)| *mm);
@@ -63,20 +59,12 @@ pub(super) fn pages(parts: Vec<PaperPart>, room_mm: f64) -> Vec<(Vec<PagePiece>,
                 columns: part.columns.clone(),
                 rows: Vec::new(),
                 around: part.around,
-                below: None,
             };
             while let Some((mm, row)) = rows.next_if(|(mm, _)| *mm <= left) {
                 left -= mm;
                 piece.rows.push(row);
             }
             if rows.peek().is_none() {
-                match below.take() {
-                    Some((mm, markup)) if mm <= left => {
-                        left -= mm;
-                        piece.below = Some(markup);
-                    }
-                    other => below = other,
-                }
                 page.push(piece);
                 break;
             }
@@ -91,17 +79,6 @@ pub(super) fn pages(parts: Vec<PaperPart>, room_mm: f64) -> Vec<(Vec<PagePiece>,
             all.push((std::mem::take(&mut page), left.max(0.0)));
             left = room_mm;
             head = ((part.again)(), part.again_mm);
-        }
-        if let Some((mm, markup)) = below {
-            all.push((std::mem::take(&mut page), left));
-            left = room_mm - mm;
-            page.push(PagePiece {
-                head: markup,
-                columns: Markup::default(),
-                rows: Vec::new(),
-                around: Around::Rows,
-                below: None,
-            });
         }
     }
     if !page.is_empty() {
@@ -124,7 +101,6 @@ mod tests {
             columns: Markup::default(),
             rows: (0..rows).map(|_| (mm, html! { "row" })).collect(),
             around: Around::Rows,
-            below: None,
         }
     }
 

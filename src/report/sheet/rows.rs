@@ -204,7 +204,10 @@ pub(super) fn in_unit(limit: &Limit, unit: LengthUnit) -> (String, Option<String
         let down = limit.length.readable_down(LengthUnit::Inch);
         down.strip_prefix("about ").unwrap_or(&down).to_owned()
     } else {
-        format!("{} mm", limit.length.millimetre_digits())
+        // no ball is measured more finely
+        const TENTH: i64 = 100_000;
+        let down = limit.length.nanometres().div_euclid(TENTH) * TENTH;
+        format!("{} mm", Length::from_nanometres(down).millimetre_digits())
     };
     (own, Some(written))
 }

@@ -9,6 +9,7 @@ use crate::report::told::Next;
 use crate::report::told::Paragraph;
 use crate::report::told::Sentence;
 use crate::report::told::apart;
+use crate::report::told::shared_names;
 use crate::report::told::written;
 use crate::report::told::written::Known;
 use crate::report::told::written::SaidOfItem;
@@ -16,6 +17,9 @@ use crate::report::wrap::Lines;
 
 /// More things to look at than these are counted.
 const NEXT: usize = 4;
+
+/// In a block beside others.
+const NEXT_IN_A_BLOCK: usize = 3;
 
 /// The block of these guards.
 pub(super) fn block(
@@ -49,11 +53,9 @@ pub(super) fn block(
 }
 
 fn title(lines: &mut Lines, number: usize, guards: &[&GuardTold], status: &str, first: &GuardTold) {
-    let names: Vec<String> = guards.iter().map(|guard| guard.name.clone()).collect();
-    let name = format!("{number} {}", reader::listed(&names));
+    let name = format!("{number} {}", shared_names(guards).together);
     let alike = match guards.len() {
-        1 => String::new(),
-        2 => " (two railings alike)".to_owned(),
+        1 | 2 => String::new(),
         many => format!(" ({many} railings alike)"),
     };
     let left = format!("{name}{alike} ");
@@ -69,9 +71,11 @@ fn title(lines: &mut Lines, number: usize, guards: &[&GuardTold], status: &str, 
 }
 
 fn paragraph(lines: &mut Lines, guards: &[&GuardTold], index: usize) {
-    let of_each: Vec<(&str, &Paragraph)> = guards
+    let names = shared_names(guards).each;
+    let of_each: Vec<(&str, &Paragraph)> = names
         .iter()
-        .filter_map(|guard| Some((guard.name.as_str(), guard.paragraphs.get(index)?)))
+        .zip(guards)
+        .filter_map(|(name, guard)| Some((name.as_str(), guard.paragraphs.get(index)?)))
         .collect();
     let Some((_, first)) = of_each.first() else {
         return;
@@ -86,19 +90,32 @@ fn paragraph(lines: &mut Lines, guards: &[&GuardTold], index: usize) {
     } else {
         format!("{}: {readings}", first.title)
     };
+    let said = said_by_each(&of_each, |paragraph| &paragraph.sentences);
+    let does = said_by_each(&of_each, |paragraph| &paragraph.does);
+    let parts = [said, does];
+    let parts: Vec<&String> = parts.iter().filter(|part| !part.is_empty()).collect();
+    let whole: Vec<&str> = parts.iter().map(|part| part.as_str()).collect();
+    let whole = format!("{head}. {}", whole.join(" "));
+    if lines.would_take("  ", "     ", &whole) <= SHORT {
+        lines.spread("  ", "     ", &whole);
+        return;
+    }
     lines.spread("  ", "     ", &head);
-    said_by_each(lines, &of_each, |paragraph| &paragraph.sentences);
-    said_by_each(lines, &of_each, |paragraph| &paragraph.does);
+    for part in parts {
+        lines.spread("     ", "     ", part);
+    }
 }
+
+/// A paragraph of so few lines is said in one go.
+const SHORT: usize = 4;
 
 /// Sentences that all of these guards share, with the amounts of each.
 fn said_by_each(
-    lines: &mut Lines,
     of_each: &[(&str, &Paragraph)],
     sentences: impl for<'p> Fn(&'p Paragraph) -> &'p [Sentence],
-) {
+) -> String {
     let Some((_, first)) = of_each.first() else {
-        return;
+        return String::new();
     };
     let mut said: Vec<String> = Vec::new();
     for (at, sentence) in sentences(first).iter().enumerate() {
@@ -116,9 +133,7 @@ fn said_by_each(
             sentence.after
         ));
     }
-    if !said.is_empty() {
-        lines.spread("     ", "     ", &said.join(" "));
-    }
+    said.join(" ")
 }
 
 /// What matters of each load path.
@@ -138,28 +153,27 @@ fn rest(
 ) {
     let Some(first) = guards.first() else { return };
     what_holds_it(lines, first);
+    let mut said: Vec<String> = Vec::new();
     if first.waits_for_the_posts {
         let text = "Nothing more is looked at by hand here; the rest waits for the posts.";
-        lines.spread("  ", "     ", text);
+        said.push(text.to_owned());
     } else if !first.next.is_empty() && !alone {
-        lines.spread("  ", "     ", &format!("Next: {}", next(&first.next)));
+        said.push(format!("Next: {}", next(&first.next)));
     }
-    for why in &first.unclear {
-        lines.spread("  ", "     ", why);
-    }
-    for guard in guards {
-        let whose = |what: &str| match guards {
-            [_] => format!("{what}: "),
-            _ => format!("{what}, {}: ", guard.name),
+    said.extend(first.unclear.iter().cloned());
+    for guard in guards
+        .iter()
+        .filter(|guard| !guard.could_not_look.is_empty())
+    {
+        let whose = match guards {
+            [_] => String::new(),
+            _ => format!(", {}", guard.name),
         };
-        if !guard.could_not_look.is_empty() {
-            let text = format!(
-                "{}{}.",
-                whose("Not looked at"),
-                guard.could_not_look.join("; ")
-            );
-            lines.spread("  ", "     ", &text);
-        }
+        let what = guard.could_not_look.join("; ");
+        said.push(format!("Not looked at{whose}: {what}."));
+    }
+    if !said.is_empty() {
+        lines.spread("  ", "     ", &said.join(" "));
     }
     if alone && !first.waits_for_the_posts {
         numbered(lines, &first.next);
@@ -175,29 +189,56 @@ pub(super) fn as_written(
     for_all: &[SaidOfItem],
     known: &mut Known,
 ) {
-    for guard in guards {
+    let mut told: Vec<(Vec<String>, &GuardTold, Vec<SaidOfItem>)> = Vec::new();
+    for (guard, name) in guards.iter().zip(shared_names(guards).each) {
         let others = others(guard, for_all);
-        let text = match known.shortly(&guard.name, &[guard.met.clone(), others.clone()].concat()) {
-            Some(shortly) => format!("As written: {shortly}."),
-            None => {
-                let parts = [("Met", &guard.met), ("As written", &others)];
-                let parts: Vec<String> = parts
-                    .iter()
-                    .filter(|(_, parts)| !parts.is_empty())
-                    .map(|(what, parts)| format!("{what}: {}.", written::joined(parts)))
-                    .collect();
-                parts.join(" ")
-            }
-        };
-        if text.is_empty() {
-            continue;
+        let same = told
+            .iter_mut()
+            .find(|(_, one, rest)| one.met == guard.met && *rest == others);
+        match same {
+            Some((names, ..)) => names.push(name),
+            None => told.push((vec![name], guard, others)),
         }
-        let whose = match guards {
-            [_] => String::new(),
-            _ => format!("{}. ", guard.name),
-        };
-        lines.spread("  ", "     ", &format!("{whose}{text}"));
     }
+    for (names, guard, others) in told {
+        let text = of_one(guard, &others, for_all, known);
+        let whose = if names.len() == guards.len() {
+            String::new()
+        } else {
+            format!("{}. ", reader::listed(&names))
+        };
+        if !text.is_empty() {
+            lines.spread("  ", "     ", &format!("{whose}{text}"));
+        }
+    }
+}
+
+fn of_one(
+    guard: &GuardTold,
+    others: &[SaidOfItem],
+    for_all: &[SaidOfItem],
+    known: &mut Known,
+) -> String {
+    let rest = [&guard.met, others].concat();
+    match known.shortly(&guard.name, &rest, &everything(guard, for_all)) {
+        Some(shortly) => format!("As written: {shortly}."),
+        None => {
+            let parts = [("Met", guard.met.as_slice()), ("As written", others)];
+            let parts: Vec<String> = parts
+                .iter()
+                .filter(|(_, parts)| !parts.is_empty())
+                .map(|(what, parts)| format!("{what}: {}.", written::joined(parts)))
+                .collect();
+            parts.join(" ")
+        }
+    }
+}
+
+/// All that was written of a guard but what holds for all.
+pub(super) fn everything(guard: &GuardTold, for_all: &[SaidOfItem]) -> Vec<SaidOfItem> {
+    let mut parts = guard.all.clone();
+    parts.extend(written::without(&guard.inherited, for_all));
+    parts
 }
 
 fn others(guard: &GuardTold, for_all: &[SaidOfItem]) -> Vec<SaidOfItem> {
@@ -210,10 +251,10 @@ fn others(guard: &GuardTold, for_all: &[SaidOfItem]) -> Vec<SaidOfItem> {
 pub(super) fn next(items: &[Next]) -> String {
     let asked: Vec<&str> = items
         .iter()
-        .take(NEXT)
+        .take(NEXT_IN_A_BLOCK)
         .map(|next| next.asks.as_str())
         .collect();
-    let more = items.len().saturating_sub(NEXT);
+    let more = items.len().saturating_sub(NEXT_IN_A_BLOCK);
     let rest = if more > 0 {
         format!(" And {more} more: guardrule walk asks them.")
     } else {

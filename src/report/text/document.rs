@@ -1,6 +1,7 @@
 //! The whole text report: guards are kept until all are known, since the worst
 //! comes first and what is the same for all is said once.
 
+use std::collections::HashMap;
 use std::io;
 use std::io::Write;
 
@@ -163,19 +164,25 @@ fn good(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &m
     for (comes_out, guards) in groups {
         lines.spread("  ", "  ", &format!("{}:", reader::capital(comes_out)));
         let mut same: Vec<(String, String, Vec<String>, &GuardTold)> = Vec::new();
+        let mut seen = HashMap::new();
         for guard in guards {
             let mut parts = guard.met.clone();
             parts.extend(guard.written.clone());
             parts.extend(written::without(&guard.inherited, for_all));
-            let text = known.shortly(&guard.name, &parts);
+            let all = blocks::everything(guard, for_all);
+            let text = known.shortly(&guard.name, &parts, &all);
             let text = text.unwrap_or_else(|| written::joined(&parts));
             let open = names(guard);
-            let alike = same.iter_mut().find(|(t, o, _, one)| {
-                *t == text && *o == open && one.full == guard.full && one.holds == guard.holds
-            });
-            match alike {
-                Some((_, _, names, _)) => names.push(guard.name.clone()),
-                None => same.push((text, open, vec![guard.name.clone()], guard)),
+            let key = (text.clone(), open.clone(), &guard.full, &guard.holds);
+            match seen.get(&key) {
+                Some(index) => {
+                    let alike: &mut (_, _, Vec<String>, _) = &mut same[*index];
+                    alike.2.push(guard.name.clone());
+                }
+                None => {
+                    seen.insert(key, same.len());
+                    same.push((text, open, vec![guard.name.clone()], guard));
+                }
             }
         }
         for (text, open, names, guard) in same {

@@ -1,9 +1,11 @@
 //! What is said once for all: by what it was judged, what was taken as given, the
 //! cautions with the guards they hold for, the deferral, the next command.
 
+use crate::items::Item;
 use crate::report::ReportBasis;
 use crate::report::one_line;
 use crate::report::palette;
+use crate::report::reader;
 use crate::report::told::DEFERRAL;
 use crate::report::told::GENERAL;
 use crate::report::told::SurveyTold;
@@ -30,25 +32,19 @@ pub(super) fn end(
         "FOR ALL, where nothing else is said"
     };
     lines.push(palette::heading(title));
-    let tapes = basis.survey.tapes.iter();
-    let tapes = tapes.map(|tape| format!("tape {}", one_line(tape)));
+    // the head of the report says these
+    let above = [Item::Property, Item::Date, Item::By];
+    let said = basis.survey.said.iter();
+    let said = said.filter(|fact| !above.contains(&fact.item) || !fact.note.is_empty());
+    let said = said.map(|fact| format!("{} {}", fact.item, reader::reading(fact)));
     let facts = for_all.iter().map(|said| said.says.clone());
-    let facts: Vec<String> = facts.chain(tapes).collect();
+    let facts: Vec<String> = facts.chain(said).collect();
     if !facts.is_empty() {
         let text = format!("As written: {}.", facts.join("; "));
         lines.spread("  ", "     ", &text);
     }
     for ruleset in judging(basis, survey) {
         lines.spread("  ", "     ", &judged_by(ruleset, basis));
-    }
-    let tapes: Vec<_> = basis
-        .survey
-        .tapes
-        .iter()
-        .map(|tape| one_line(tape))
-        .collect();
-    if !tapes.is_empty() {
-        lines.spread("  ", "     ", &format!("Tape: {}.", tapes.join("; ")));
     }
     lines.spread(
         "  ",
@@ -64,9 +60,7 @@ pub(super) fn end(
         let text = format!("Not asked by these rules: {}.", left_out.join("; "));
         lines.spread("  ", "     ", &text);
     }
-    for text in [GENERAL, DEFERRAL] {
-        lines.spread("  ", "     ", text);
-    }
+    lines.spread("  ", "     ", GENERAL);
     let files: Vec<_> = basis
         .survey
         .files
@@ -75,9 +69,8 @@ pub(super) fn end(
         .collect();
     let files = words::shortened(&files.join(", "));
     let read = format!(
-        "guardrule {}; read from {files}. A clause was read in its text unless it says otherwise. More: \
---full (every rule and source) · --explain (the sums) · --format actions (a list of work) · guardrule \
-remedy (what would put it right, to the mark).",
+        "{DEFERRAL} guardrule {}; read from {files}. More: --full (rules, sources) · --explain (sums) · --format \
+actions.",
         basis.tool_version
     );
     lines.spread("  ", "     ", &read);

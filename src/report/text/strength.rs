@@ -6,9 +6,9 @@ use crate::judge::Finding;
 use crate::judge::Link;
 use crate::report::JudgedGuard;
 use crate::report::one_line;
-use crate::report::palette;
 use crate::report::strength;
 use crate::report::wrap::Lines;
+use crate::report::wrap::heading_in;
 use crate::statics::AnyQuantity;
 use crate::statics::Units;
 
@@ -23,9 +23,18 @@ const MOST_LINES: usize = 6;
 
 /// The same in one short paragraph; what no longer fits is left to the table.
 pub(super) fn in_short(lines: &mut Lines, sentences: &[String]) {
-    let mut told = "What holds it (indicative; an engineer decides):".to_owned();
+    // what would not hold was said with who decides
+    let mends = sentences
+        .first()
+        .is_some_and(|first| first.starts_with(strength::MENDS));
+    let mut told = if mends {
+        String::new()
+    } else {
+        "What holds it (indicative; an engineer decides):".to_owned()
+    };
     for sentence in sentences {
         let longer = format!("{told} {sentence}");
+        let longer = longer.trim_start().to_owned();
         let mut tried = Lines::new(lines.width());
         tried.spread("  ", "     ", &longer);
         if tried.joined().lines().count() <= MOST_LINES {
@@ -60,10 +69,8 @@ pub(super) fn section(lines: &mut Lines, entry: &JudgedGuard<'_>) {
 
 fn of_rule(lines: &mut Lines, finding: &Finding<'_>, chain: &Chain) {
     lines.gap();
-    lines.push(format!(
-        "  {}",
-        palette::heading("What holds it up (indicative: a licensed engineer decides)")
-    ));
+    let title = "What holds it up (indicative: a licensed engineer decides)";
+    lines.push(heading_in(lines.width(), "  ", title));
     let loads = format!(
         "Loads: {}, by {} ({}).",
         strength::loads(finding),

@@ -12,6 +12,7 @@ use crate::report::told::GuardTold;
 use crate::report::told::ReportPart;
 use crate::report::told::acts_of_all;
 use crate::report::told::counts;
+use crate::report::told::shared_names;
 use crate::report::told::when_and_by;
 use crate::report::wrap::Lines;
 
@@ -59,21 +60,38 @@ pub(super) fn tonight(lines: &mut Lines, told: &[GuardTold]) {
     }
     lines.gap();
     lines.push(palette::danger("TONIGHT"));
+    let mut said: Vec<(Vec<String>, Vec<String>)> = Vec::new();
     for act in acts {
-        let ActOfAll { call, does, .. } = act;
-        let names = reader::listed(&act.names(told));
-        let text = match (call, act.guards.as_slice()) {
-            ("", _) => format!("{names}: {does}"),
-            (call, [(_, why)]) => format!("{names}: {call}. {why} {does}"),
-            (call, several) => {
-                let whys: Vec<String> = several
-                    .iter()
-                    .map(|(index, why)| format!("{}: {why}", told[*index].name))
-                    .collect();
-                format!("{names}: {call}. {does} {}", whys.join(" "))
-            }
+        let names = act.names(told);
+        let text = does(&act, told);
+        match said.last_mut() {
+            // one railing is named once
+            Some((known, all)) if *known == names => all.push(text),
+            Some(_) | None => said.push((names, vec![text])),
+        }
+    }
+    for (names, all) in said {
+        // one railing alone was named in the line before
+        let whose = match told {
+            [_] => String::new(),
+            _ => format!("{}: ", reader::listed(&names)),
         };
-        lines.spread("  ", "     ", &text);
+        lines.spread("  ", "     ", &format!("{whose}{}", all.join(" ")));
+    }
+}
+
+fn does(act: &ActOfAll<'_>, told: &[GuardTold]) -> String {
+    let ActOfAll { call, does, .. } = act;
+    match (*call, act.guards.as_slice()) {
+        ("", _) => (*does).to_owned(),
+        (call, [(_, why)]) => format!("{call}. {why} {does}"),
+        (call, several) => {
+            let whys: Vec<String> = several
+                .iter()
+                .map(|(index, why)| format!("{}: {why}", told[*index].name))
+                .collect();
+            format!("{call}. {does} {}", whys.join(" "))
+        }
     }
 }
 
@@ -92,42 +110,39 @@ pub(super) fn wrong(lines: &mut Lines, told: &[GuardTold], groups: &[Vec<usize>]
         let guard = &told[*index];
         (guard.building.as_str(), guard.unit.as_str())
     };
+    // a heading over one railing alone would say its name twice
+    let count = |here: (&str, &str)| groups.iter().flatten().filter(|i| place(i) == here).count();
+    let headed = |here: (&str, &str)| by_unit && here != ("", "") && count(here) > 1;
     let mut places: Vec<(&str, &str)> = Vec::new();
-    for place in groups.iter().flatten().map(place) {
-        if by_unit && !places.contains(&place) {
-            places.push(place);
+    for here in groups.iter().flatten().map(place) {
+        if headed(here) && !places.contains(&here) {
+            places.push(here);
         }
     }
-    if !by_unit {
-        places.push(("", ""));
-    }
-    for here in places {
-        // a heading over one railing alone would say its name twice
-        let of_place = groups
-            .iter()
-            .flatten()
-            .filter(|index| place(index) == here)
-            .count();
-        let headed = by_unit && of_place > 1 && here != ("", "");
-        if headed {
-            let (building, unit) = here;
-            let parts: Vec<&str> = [building, unit]
-                .into_iter()
-                .filter(|p| !p.is_empty())
-                .collect();
-            lines.spread("", "  ", &parts.join(", "));
-        }
+    let mut all = |title: &str, of: &dyn Fn((&str, &str)) -> bool, called: Called| {
+        let mut title = (!title.is_empty()).then_some(title);
         for (number, group) in (1..).zip(groups) {
-            let guards: Vec<&GuardTold> = group
-                .iter()
-                .filter(|index| !by_unit || place(index) == here)
-                .map(|index| &told[*index])
-                .collect();
-            if !guards.is_empty() {
-                one(lines, number, &guards, headed);
+            let here = group.iter().filter(|index| of(place(index)));
+            let guards: Vec<&GuardTold> = here.map(|index| &told[*index]).collect();
+            if guards.is_empty() {
+                continue;
             }
+            if let Some(title) = title.take() {
+                lines.spread("", "  ", title);
+            }
+            one(lines, number, &guards, called);
         }
+    };
+    for here in &places {
+        let (building, unit) = here;
+        let parts: Vec<&str> = [*building, *unit]
+            .into_iter()
+            .filter(|part| !part.is_empty())
+            .collect();
+        all(&parts.join(", "), &|other| other == *here, Called::ByName);
     }
+    let rest = if places.is_empty() { "" } else { "Elsewhere" };
+    all(rest, &|other| !headed(other), Called::ByPlace);
     let names = |part| -> Vec<String> {
         let guards = told.iter().filter(|guard| guard.part == part);
         guards.map(|guard| guard.name.clone()).collect()
@@ -150,14 +165,23 @@ pub(super) fn wrong(lines: &mut Lines, told: &[GuardTold], groups: &[Vec<usize>]
     }
 }
 
-fn one(lines: &mut Lines, number: usize, guards: &[&GuardTold], headed: bool) {
+/// How a guard is called in the list: its place may stand above it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Called {
+    ByName,
+    ByPlace,
+}
+
+fn one(lines: &mut Lines, number: usize, guards: &[&GuardTold], called: Called) {
     let Some(guard) = guards.first() else { return };
-    let names: Vec<String> = guards
-        .iter()
-        .map(|guard| if headed { &guard.alone } else { &guard.name })
-        .cloned()
-        .collect();
-    let mut text = format!("{number} {}.", reader::listed(&names));
+    let names = match called {
+        Called::ByName => {
+            let names: Vec<String> = guards.iter().map(|guard| guard.alone.clone()).collect();
+            reader::listed(&names)
+        }
+        Called::ByPlace => shared_names(guards).together,
+    };
+    let mut text = format!("{number} {names}.");
     if let Some(act) = guard.tonight.iter().find(|act| !act.call.is_empty()) {
         text.push_str(&format!(" {}.", act.call));
     }

@@ -1,44 +1,58 @@
 //! Guards that are alike in their faults are spoken of together.
 
+use std::collections::HashMap;
+use std::collections::hash_map::Entry;
+
 use crate::report::told::GuardTold;
 use crate::report::told::guard::ReportPart;
+use crate::report::told::paragraph::Paragraph;
 
 /// Guards of one block, by their place in the report.
 pub(in crate::report) fn alike(told: &[GuardTold]) -> Vec<Vec<usize>> {
     let mut groups: Vec<Vec<usize>> = Vec::new();
+    let mut seen: HashMap<String, usize> = HashMap::new();
     for (index, guard) in told.iter().enumerate() {
         if guard.part != ReportPart::Wrong {
             continue;
         }
-        let group = groups
-            .iter_mut()
-            .find(|group| are_alike(&told[group[0]], guard));
-        match group {
-            Some(group) => group.push(index),
+        let known = guard.full.is_empty().then(|| seen.entry(same_of(guard)));
+        match known {
+            Some(Entry::Occupied(group)) => groups[*group.get()].push(index),
+            Some(Entry::Vacant(new)) => {
+                new.insert(groups.len());
+                groups.push(vec![index]);
+            }
+            // everything of it is printed
             None => groups.push(vec![index]),
         }
     }
     groups
 }
 
-fn are_alike(one: &GuardTold, other: &GuardTold) -> bool {
-    let acts = |guard: &GuardTold| -> Vec<(&str, &str)> {
-        guard
-            .tonight
-            .iter()
-            .map(|act| (act.call, act.does))
-            .collect()
-    };
-    let mut paragraphs = one.paragraphs.iter().zip(&other.paragraphs);
-    one.paragraphs.len() == other.paragraphs.len()
-        && paragraphs.all(|(a, b)| a.is_like(b))
-        && acts(one) == acts(other)
-        && one.verdict == other.verdict
-        && one.comes_out == other.comes_out
-        && one.hazards == other.hazards
-        && one.next == other.next
-        && one.unclear == other.unclear
-        && one.full.is_empty()
+/// All that guards of one block share: what is said of them but for readings and amounts.
+fn same_of(guard: &GuardTold) -> String {
+    let acts: Vec<(&str, &str)> = guard
+        .tonight
+        .iter()
+        .map(|act| (act.call, act.does))
+        .collect();
+    let said: Vec<_> = guard
+        .paragraphs
+        .iter()
+        .map(Paragraph::but_for_amounts)
+        .collect();
+    format!(
+        "{:?}",
+        (
+            acts,
+            said,
+            guard.verdict,
+            &guard.comes_out,
+            &guard.hazards,
+            &guard.next,
+            &guard.unclear
+        )
+    )
 }
 
 /// One text where all are the same, else each with its guard.

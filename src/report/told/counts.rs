@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::judge::Authority;
+use crate::report::Detail;
 use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::one_line;
@@ -64,11 +65,17 @@ pub(in crate::report) fn counts(
         "is too near to tell",
         "are too near to tell",
     );
-    say(
-        summary.not_settled,
-        "for it a rule is unclear",
-        "for them a rule is unclear",
-    );
+    if summary.not_settled > 0 {
+        parts.push(match told {
+            [_] => "for it a rule is unclear".to_owned(),
+            _ => format!("for {} a rule is unclear", summary.not_settled),
+        });
+    }
+    let mut say = |count: u64, one: &str, many: &str| {
+        if count > 0 {
+            parts.push(format!("{count} {}", if count == 1 { one } else { many }));
+        }
+    };
     say(summary.not_measured, "is unfinished", "are unfinished");
     let open = told
         .iter()
@@ -126,7 +133,7 @@ pub(in crate::report) fn counts(
     if let Some(units) = units_not_entered(told) {
         text.push_str(&format!(" {units}"));
     }
-    if summary.reading_alone_meets > 0 {
+    if basis.detail == Detail::Full && summary.reading_alone_meets > 0 {
         text.push_str(&format!(
             " By the readings alone {} of the undecided would meet.",
             summary.reading_alone_meets

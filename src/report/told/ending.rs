@@ -5,7 +5,6 @@ use crate::judge::Decision;
 use crate::report::Detail;
 use crate::report::ReportBasis;
 use crate::report::one_line;
-use crate::report::reader;
 use crate::report::told::GuardTold;
 use crate::report::told::survey::SurveyTold;
 use crate::report::words;
@@ -13,16 +12,13 @@ use crate::rules::Asked;
 use crate::rules::Ruleset;
 
 /// What holds for every railing. (common practice, no source)
-pub(in crate::report) const GENERAL: &str = "Nothing here is called safe: a railing can meet every rule and still give way, and a \
-child who can climb gets over. Stay near; move away what can be climbed. Drilling and screwing make holes: \
-where the place is rented or shared, ask the owner first.";
+pub(in crate::report) const GENERAL: &str = "Nothing here is called safe: a railing can meet every rule and \
+still give way, and a child who can climb gets over. Stay near; move away what can be climbed. Where you rent or \
+share the place, holes need the owner's leave.";
 
 /// Who decides, in the words of the text report.
-pub(in crate::report) const DEFERRAL: &str = "The local authority and licensed professionals decide what is asked here \
-and whether a railing is fit; this only compares readings with rules as we read them.";
-
-/// More guards than these are counted and not named beside a caution.
-const NAMED: usize = 3;
+pub(in crate::report) const DEFERRAL: &str = "The local authority and licensed professionals decide; this only \
+compares readings with rules as we read them.";
 
 /// The rulesets that judged some guard.
 pub(in crate::report) fn judging<'r>(
@@ -43,12 +39,16 @@ pub(in crate::report) fn judged_by(ruleset: &Ruleset, basis: &ReportBasis<'_>) -
         (false, Asked::OfItsTime) => "Building rules of its time",
     };
     let counts = words::counts(ruleset, basis.options);
+    let title = one_line(&ruleset.title);
+    // most titles name their edition
+    let named = title.contains(&*ruleset.edition);
     let mut text = if ruleset.advisory && basis.detail == Detail::Short {
         format!("{what}: {}; {counts}", one_line(&ruleset.id))
+    } else if named && basis.detail == Detail::Short {
+        format!("{what}: {title} ({}); {counts}", one_line(&ruleset.id))
     } else {
         format!(
-            "{what}: {} ({}), edition read: {}; {counts}",
-            one_line(&ruleset.title),
+            "{what}: {title} ({}), edition read: {}; {counts}",
             one_line(&ruleset.id),
             one_line(&ruleset.edition),
         )
@@ -84,28 +84,8 @@ pub(in crate::report) fn taken<'t>(basis: &ReportBasis<'_>, told: &'t [GuardTold
     }
     taken.push(match (basis.detail, basis.options.decision) {
         (Detail::Full, decision) => words::decision(decision).trim_end_matches('.'),
-        (Detail::Short, Decision::Guarded) => {
-            "near a limit a reading counts only beyond twice the tape's doubt"
-        }
-        (Detail::Short, Decision::Simple) => {
-            "the reading alone counts, and how sure the tape is does not"
-        }
+        (Detail::Short, Decision::Guarded) => "near a limit twice the tape's doubt decides",
+        (Detail::Short, Decision::Simple) => "the reading alone decides, however sure the tape is",
     });
     taken
-}
-
-/// For which guards a caution holds; nothing where for all.
-pub(in crate::report) fn whose(guards: &[usize], told: &[GuardTold]) -> String {
-    if guards.len() == told.len() {
-        return String::new();
-    }
-    let names: Vec<String> = guards
-        .iter()
-        .filter_map(|index| told.get(*index))
-        .map(|guard| guard.name.clone())
-        .collect();
-    if names.len() > NAMED {
-        return format!("For {} of the railings: ", names.len());
-    }
-    format!("{}: ", reader::listed(&names))
 }

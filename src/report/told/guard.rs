@@ -10,6 +10,7 @@ use crate::judge::Finding;
 use crate::judge::HazardVerdict;
 use crate::judge::Reason;
 use crate::judge::WhenBuilt;
+use crate::judge::WhyUnclear;
 use crate::reading::Value;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
@@ -31,6 +32,7 @@ use crate::report::told::written;
 use crate::report::told::written::SaidOfItem;
 use crate::report::words;
 use crate::report::words::several;
+use crate::rules::Ruleset;
 use crate::survey::ReadingKey;
 
 /// The last words of how a guard comes out whose strength nobody judged.
@@ -54,7 +56,7 @@ pub(in crate::report) struct Next {
     /// As it is asked.
     pub(in crate::report) asks: String,
     /// How to look; nothing where a reading is there and says too little.
-    pub(in crate::report) how: &'static str,
+    pub(in crate::report) how: String,
 }
 
 /// How one hazard comes out; `None` where nothing asks about it.
@@ -106,6 +108,8 @@ pub(in crate::report) struct GuardTold {
     pub(in crate::report) unclear: Vec<String>,
     pub(in crate::report) met: Vec<SaidOfItem>,
     pub(in crate::report) written: Vec<SaidOfItem>,
+    /// Everything that was written of it, said elsewhere or not.
+    pub(in crate::report) all: Vec<SaidOfItem>,
     pub(in crate::report) inherited: Vec<SaidOfItem>,
     /// Whether something is asked by rules that were not in force when it was built.
     pub(in crate::report) of_another_time: bool,
@@ -117,6 +121,8 @@ pub(in crate::report) struct GuardTold {
     pub(in crate::report) full: String,
     /// Cautions and what rules leave out, by their numbers in the survey's lists.
     pub(in crate::report) cautions: Vec<usize>,
+    /// Cautions of which nobody wrote whether they hold, with the condition.
+    pub(in crate::report) only_if: Vec<(usize, String)>,
     pub(in crate::report) leaves_out: Vec<usize>,
     /// What a page shows beside it; nothing in a text.
     pub(in crate::report) page: Option<Box<PageTold>>,
@@ -182,6 +188,7 @@ impl GuardTold {
             unclear: unclear(entry),
             met,
             written: written::of_guard(guard, &said),
+            all: written::of_guard(guard, &[]),
             inherited: written::inherited(guard),
             of_another_time: of_another_time(entry),
             taken: taken(entry, basis),
@@ -189,6 +196,7 @@ impl GuardTold {
             holds: holds::what_matters(entry),
             full: String::new(),
             cautions: Vec::new(),
+            only_if: Vec::new(),
             leaves_out: Vec::new(),
             page: None,
         }
@@ -237,16 +245,39 @@ fn faults(matters: &[ThingMeasured<'_, '_>]) -> (Vec<String>, Vec<String>, Vec<S
                 into.push(fault);
             }
         }
+
         if matter.with(Verdict::TooClose).next().is_some() && !matter.is_missed() {
             near.push(reader::title(matter.topic).to_lowercase());
         }
     }
-    (rules, advice, near)
+    // what the rules ask as well was said of them
+    let mut more: Vec<String> = advice
+        .iter()
+        .filter(|fault| !rules.contains(fault))
+        .cloned()
+        .collect();
+    if more.is_empty() && !advice.is_empty() {
+        more.push("the same".to_owned());
+    }
+    (shortly(rules), shortly(more), near)
+}
+
+/// In a list of everything no more than these are named.
+const FAULTS: usize = 4;
+
+fn shortly(mut faults: Vec<String>) -> Vec<String> {
+    let left = faults.len().saturating_sub(FAULTS);
+    if left > 1 {
+        faults.truncate(FAULTS);
+        faults.push(format!("and {left} more"));
+    }
+    faults
 }
 
 /// The first thing to do, in a few words.
 fn first(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
-    if let Some(act) = tonight.first() {
+    // what is called out is no news
+    if let Some(act) = tonight.first().filter(|act| act.call.is_empty()) {
         return act.shortly.to_owned();
     }
     let mut does = paragraphs.iter().flat_map(|paragraph| &paragraph.does);
@@ -416,7 +447,8 @@ fn hazards(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
         .iter()
         .map(|(comes_out, names)| format!("{}: {comes_out}", names.join(", ")))
         .collect();
-    parts.join(" · ")
+    // no line begins with the dot
+    parts.join("\u{a0}· ")
 }
 
 fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static str {
@@ -477,12 +509,12 @@ fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
             Some(asks) => Next {
                 item: question.item,
                 asks,
-                how: "",
+                how: String::new(),
             },
             None => Next {
                 item: question.item,
-                asks: info.question.to_owned(),
-                how: how.split_inclusive(". ").next().unwrap_or_default(),
+                asks: reader::plain(info.question),
+                how: reader::plain(how.split_inclusive(". ").next().unwrap_or_default()),
             },
         }
     });
@@ -497,6 +529,14 @@ fn too_little(item: Item, entry: &JudgedGuard<'_>) -> Option<String> {
     open.find_map(|finding| {
         let mut reasons = finding.reasons.iter();
         let reason = reasons.find(|reason| reason.bearing() == Bearing::TooLittle)?;
+        let asked = reader::asked(finding);
+        let title = reader::title(item);
+        if *reason == Reason::BoundDoesNotSettle && finding.limit.is_some() {
+            return Some(format!("{title}: measure, or try that size ({asked})."));
+        }
+        if *reason == Reason::FootholdDepthMissing {
+            return Some(format!("How deep is the foothold ({asked})?"));
+        }
         let says = reader::capital(&words::reason(reason, &entry.guard));
         let says = says.trim_end_matches('.').to_owned();
         Some(match &finding.limit {
@@ -516,7 +556,19 @@ fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
     if entry.judged.could_not_judge {
         return Vec::new();
     }
-    let unclear = entry.judged.unclear.iter().map(words::why_unclear);
+    let all = &entry.judged.unclear;
+    // of a ruleset that does not cover it there is no more to say
+    let not_covered = |ruleset: &Ruleset| {
+        let mut of_it = all
+            .iter()
+            .filter(|unclear| unclear.ruleset.id == ruleset.id);
+        of_it.any(|unclear| matches!(unclear.why, WhyUnclear::NotCovered(_)))
+    };
+    let said = all.iter().filter(|unclear| {
+        matches!(unclear.why, WhyUnclear::NotCovered(_)) || !not_covered(unclear.ruleset)
+    });
+    let unclear = said.map(words::why_unclear);
+    let unclear = unclear.map(|why| reader::plain(&why));
     let mut parts: Vec<String> = unclear.map(|why| format!("Rule unclear: {why}.")).collect();
     let agreed = words::agreed(&entry.judged).into_iter();
     parts.extend(agreed.map(|says| format!("{}.", reader::capital(&says))));
@@ -600,10 +652,13 @@ fn taken(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<String> {
             Assumption::ReadTo { written, step } => {
                 format!("{} read to {step}", one_line(written))
             }
+            Assumption::NoRulesetCovers(years) => format!(
+                "no ruleset here covers {years}: today's rules for new work; those of its time may have asked \
+less, which says nothing about danger"
+            ),
             other @ (Assumption::BuiltUnknown
             | Assumption::Covered { .. }
-            | Assumption::Existing
-            | Assumption::NoRulesetCovers(_)) => words::assumption(other),
+            | Assumption::Existing) => reader::plain(&words::assumption(other)),
         };
         if !parts.contains(&says) {
             parts.push(says);
@@ -615,8 +670,11 @@ fn taken(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<String> {
         .iter()
         .flat_map(|finding| &finding.reasons)
     {
-        let says = words::reason(reason, &entry.guard);
-        if matches!(reason, Reason::TakenInZone(_)) && !parts.contains(&says) {
+        let Reason::TakenInZone(zone) = reason else {
+            continue;
+        };
+        let says = format!("each gap {}", words::band(zone));
+        if !parts.contains(&says) {
             parts.push(says);
         }
     }

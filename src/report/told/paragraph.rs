@@ -74,16 +74,11 @@ pub(in crate::report) struct Paragraph {
 }
 
 impl Paragraph {
-    /// Whether another guard's paragraph says the same but for readings and amounts.
-    pub(in crate::report) fn is_like(&self, other: &Paragraph) -> bool {
-        let same = |a: &Sentence, b: &Sentence| a.before == b.before && a.after == b.after;
-        let all = |these: &[Sentence], those: &[Sentence]| {
-            let mut pairs = these.iter().zip(those);
-            these.len() == those.len() && pairs.all(|(a, b)| same(a, b))
-        };
-        self.title == other.title
-            && all(&self.does, &other.does)
-            && all(&self.sentences, &other.sentences)
+    /// What another guard's paragraph must say as well to be like this one.
+    pub(in crate::report) fn but_for_amounts(&self) -> (&str, Vec<(&str, &str)>, usize) {
+        let sentences = self.sentences.iter().chain(&self.does);
+        let sentences = sentences.map(|said| (said.before.as_str(), said.after.as_str()));
+        (&self.title, sentences.collect(), self.does.len())
     }
 }
 
@@ -108,13 +103,17 @@ pub(in crate::report) fn paragraph(
     let mut sentences = Vec::new();
     for by in [AskedBy::Rules, AskedBy::Advice, AskedBy::Warning] {
         missed(&mut sentences, matter, by);
-    }
-    met_by_rules(&mut sentences, matter);
-    for (by, finding) in matter.with(Verdict::TooClose).take(DEMANDS) {
-        sentences.push(Sentence::plain(near(finding, by)));
-    }
-    for (by, finding) in matter.with(Verdict::NotSettled).take(DEMANDS) {
-        sentences.push(Sentence::plain(unclear(finding, by, entry)));
+        let of = |verdict| {
+            let all = matter.with(verdict).filter(move |(asks, _)| *asks == by);
+            all.take(DEMANDS).map(|(_, finding)| finding)
+        };
+        let close = of(Verdict::TooClose).map(|finding| near(finding, by));
+        sentences.extend(close.map(|says| Sentence::plain(reader::plain(&says))));
+        let unclear = of(Verdict::NotSettled).map(|finding| unclear(finding, by, entry));
+        sentences.extend(unclear.map(|says| Sentence::plain(reader::plain(&says))));
+        if by == AskedBy::Rules {
+            met_by_rules(&mut sentences, matter);
+        }
     }
     remarks(&mut sentences, matter, entry);
     let mut does = Vec::new();
@@ -221,11 +220,23 @@ fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_b
     };
     let mut said: Vec<String> = Vec::new();
     let mut left = 0_usize;
+    let mut told: Vec<&Finding<'_>> = Vec::new();
+    let of_rules: Vec<String> = matter
+        .missed()
+        .filter(|(by, _)| *by == AskedBy::Rules && asked_by == AskedBy::Advice)
+        .map(|(_, finding)| reader::asked(finding))
+        .collect();
+    let mut same = false;
     for (by, finding) in matter.missed() {
         let asked = reader::asked(finding);
-        if by != asked_by || said.contains(&asked) {
+        if by != asked_by || said.contains(&asked) || told.iter().any(|t| implies(t, finding)) {
             continue;
         }
+        if of_rules.contains(&asked) {
+            same = true;
+            continue;
+        }
+        told.push(finding);
         if said.len() == DEMANDS {
             left += 1;
             continue;
@@ -256,7 +267,9 @@ fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_b
             None => Sentence::plain(format!("{lead}{after}")),
         });
     }
-    if left > 0 {
+    if same && said.is_empty() {
+        sentences.push(Sentence::plain(format!("{who} asks the same.")));
+    } else if left > 0 {
         sentences.push(Sentence {
             before: format!("and {left} more"),
             amount: String::new(),
@@ -271,6 +284,31 @@ fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_b
         let ends = end.trim_end_matches(';').len();
         end.truncate(ends);
         end.push('.');
+    }
+}
+
+/// Whether who keeps the first demand keeps the second as well: a ball, a height or a
+/// width of the same ruleset that asks for less.
+fn implies(first: &Finding<'_>, second: &Finding<'_>) -> bool {
+    let sizes = |finding: &Finding<'_>| {
+        let limit = finding.limit.as_ref()?;
+        Some((limit.operator, limit.value?))
+    };
+    let same = first.item == second.item && first.ruleset.id == second.ruleset.id;
+    match (sizes(first), sizes(second)) {
+        (Some((one, strict)), Some((other, lax))) if same && one == other => match one {
+            Operator::StopsBall | Operator::AtMost | Operator::Below => strict <= lax,
+            Operator::AtLeast | Operator::Above => strict >= lax,
+            Operator::AngleAtLeast
+            | Operator::Entraps
+            | Operator::Is
+            | Operator::IsNot
+            | Operator::LadderBelow
+            | Operator::LadderUpTo
+            | Operator::NoneWithin
+            | Operator::NotWithin => false,
+        },
+        (_, _) => false,
     }
 }
 
@@ -382,22 +420,27 @@ fn for_a_person(finding: &Finding<'_>) -> Option<String> {
 
 /// What a reader should know beside it: where it was taken to lie, a rule of another time.
 fn remarks(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) {
+    let guard = &entry.guard;
     let mut said: Vec<String> = Vec::new();
     for (_, finding) in &matter.asks {
         if !matches!(finding.verdict, Verdict::FallsShort | Verdict::TooClose) {
             continue;
         }
         for reason in &finding.reasons {
-            let known = matches!(
-                reason,
-                Reason::ExactlyAtLimit
-                    | Reason::ForAPerson(_)
-                    | Reason::NotInForceWhenBuilt
-                    | Reason::StrengthNotJudged
-                    | Reason::TakenAsLong
-                    | Reason::TakenInZone(_)
-            );
-            let text = reader::capital(&words::reason(reason, &entry.guard));
+            // it was written beside it
+            let triangle = guard.of(Item::StairTriangle).next().is_some();
+            let known = (triangle && *reason == Reason::MayBeTriangle)
+                || matches!(
+                    reason,
+                    Reason::ExactlyAtLimit
+                        | Reason::ForAPerson(_)
+                        | Reason::NotInForceWhenBuilt
+                        | Reason::StrengthNotJudged
+                        | Reason::TakenAsLong
+                        | Reason::TakenInZone(_)
+                );
+            let text = reader::plain(&words::reason(reason, &entry.guard));
+            let text = reader::capital(&text);
             let text = format!("{}.", text.trim_end_matches('.'));
             if !known && !said.contains(&text) && said.len() < DEMANDS {
                 said.push(text);
@@ -412,8 +455,8 @@ fn remarks(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, entry:
 fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sentence> {
     let says = acts::remedy_of(matter, entry)?.says;
     let (lead, says) = match says.split_once("before. Then: ") {
-        Some((_, says)) => ("Do, once its posts hold: ", reader::first_act(says)),
-        None => ("Do: ", reader::first_act(&says)),
+        Some((_, says)) => ("Do, once its posts hold: ", says.to_owned()),
+        None => ("Do: ", says),
     };
     let finding = matter.strictest()?;
     let of_a_ball = finding.limit.as_ref().map(|limit| limit.operator) == Some(Operator::StopsBall);
@@ -422,6 +465,7 @@ fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sen
     if of_a_ball {
         let by = amount.map(|amount| format!(" by more than {amount}"));
         let says = by.map_or_else(|| says.clone(), |by| says.replacen(&by, "", 1));
+        let says = without_the_ball(&says);
         return Some(Sentence::plain(format!("{lead}{says}")));
     }
     let parted = amount.and_then(|amount| {
@@ -433,4 +477,16 @@ fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sen
         })
     });
     Some(parted.unwrap_or_else(|| Sentence::plain(format!("{lead}{says}"))))
+}
+
+/// The ball was named where it was said what is asked.
+fn without_the_ball(says: &str) -> String {
+    match says.rsplit_once(", until a ") {
+        Some((before, after))
+            if after.contains("ball no longer passes") && !after.contains(", ") =>
+        {
+            format!("{before}.")
+        }
+        Some(_) | None => says.to_owned(),
+    }
 }

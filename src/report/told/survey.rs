@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
+use crate::judge::Assumption;
 use crate::judge::CautionSaid;
 use crate::judge::guard_cautions;
 use crate::judge::leave_outs;
@@ -10,11 +11,14 @@ use crate::report::Detail;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::Summary;
-use crate::report::cautions::caution;
+use crate::report::acts;
+use crate::report::cautions::shared;
 use crate::report::one_line;
+use crate::report::reader;
 use crate::report::told::GuardTold;
 use crate::report::told::guard::ReportPart;
 use crate::report::told::totals::Totals;
+use crate::report::told::whose::whose;
 use crate::report::told::written::SaidOfItem;
 
 /// Of rules that were not in force when a guard was built.
@@ -37,6 +41,8 @@ pub(in crate::report) struct SurveyTold {
 
 /// A text and the guards for which it holds, in the order of the report.
 pub(in crate::report) struct ForGuards<'t> {
+    /// Among the texts of its kind.
+    number: usize,
     pub(in crate::report) says: &'t str,
     pub(in crate::report) guards: Vec<usize>,
 }
@@ -50,7 +56,7 @@ struct Numbered {
 
 impl Numbered {
     fn number(&mut self, text: &str) -> usize {
-        let text = one_line(text).into_owned();
+        let text = reader::plain(&one_line(text));
         if let Some(index) = self.index.get(&text) {
             return *index;
         }
@@ -68,7 +74,9 @@ impl Numbered {
     ) -> Vec<ForGuards<'t>> {
         let texts = self.texts.iter();
         let mut all: Vec<ForGuards<'t>> = texts
-            .map(|says| ForGuards {
+            .enumerate()
+            .map(|(number, says)| ForGuards {
+                number,
                 says,
                 guards: Vec::new(),
             })
@@ -104,13 +112,14 @@ impl SurveyTold {
         // what to do tonight stands at the top already
         // what strength rests on is said in one sentence where it is worked out
         let of_strength = basis.detail == Detail::Full;
+        let kept_off = acts::waits_for_the_posts(entry);
         let said = said.iter().filter(|said| match said {
             CautionSaid::Tonight => false,
+            CautionSaid::KeepOffUntilLookedAt => of_strength || !kept_off,
             CautionSaid::Strength(_) => of_strength,
             CautionSaid::Deferral
             | CautionSaid::DoNotLean
             | CautionSaid::General(_)
-            | CautionSaid::KeepOffUntilLookedAt
             | CautionSaid::LeadPaint(_)
             | CautionSaid::LegalWhenBuilt
             | CautionSaid::OfRuleset { .. }
@@ -118,10 +127,17 @@ impl SurveyTold {
             | CautionSaid::Pulled(_)
             | CautionSaid::SmallBody(_) => true,
         });
-        told.cautions = said
-            .map(|said| self.cautions.number(&caution(said)))
-            .collect();
-        if told.of_another_time {
+        for said in said.flat_map(|said| shared(said)) {
+            let text = self.cautions.number(&said.says);
+            told.cautions.push(text);
+            if let Some(condition) = said.only_if {
+                told.only_if.push((text, one_line(&condition).into_owned()));
+            }
+        }
+        let covered = basis.taken(entry);
+        let mut covered = covered.iter();
+        let said = covered.any(|taken| matches!(taken, Assumption::NoRulesetCovers(_)));
+        if told.of_another_time && !said {
             told.cautions.push(self.cautions.number(OF_ANOTHER_TIME));
         }
         if told.part == ReportPart::Good {
@@ -158,21 +174,48 @@ impl SurveyTold {
     }
 
     /// The cautions with the guards they hold for, those of the same guards together.
-    pub(in crate::report) fn cautions(&self) -> Vec<(Vec<usize>, Vec<&str>)> {
-        let mut together: Vec<(Vec<usize>, Vec<&str>)> = Vec::new();
-        for caution in self
+    /// Where it was not written down whether one holds, it says on what that rests.
+    pub(in crate::report) fn cautions(&self) -> Vec<(Vec<usize>, Vec<String>)> {
+        let mut together: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
+        let texts = self
             .cautions
-            .with_guards(&self.guards, |told| &told.cautions)
-        {
+            .with_guards(&self.guards, |told| &told.cautions);
+        for caution in texts {
+            let says = self.with_conditions(&caution);
             let known = together
                 .iter_mut()
                 .find(|(guards, _)| *guards == caution.guards);
             match known {
-                Some((_, says)) => says.push(caution.says),
-                None => together.push((caution.guards, vec![caution.says])),
+                Some((_, all)) => all.push(says),
+                None => together.push((caution.guards, vec![says])),
             }
         }
         together
+    }
+
+    /// `If fastened to is rim board: …` where nobody wrote it of any guard; else for
+    /// which of them that is so.
+    fn with_conditions(&self, caution: &ForGuards<'_>) -> String {
+        let unknown = |index: &usize| {
+            let guard = self.guards.get(*index)?;
+            let known = guard.only_if.iter();
+            let mut of_text = known.filter(|(text, _)| *text == caution.number);
+            of_text.next().map(|(_, condition)| condition.as_str())
+        };
+        let open: Vec<usize> = caution
+            .guards
+            .iter()
+            .copied()
+            .filter(|g| unknown(g).is_some())
+            .collect();
+        let Some(condition) = open.first().and_then(unknown) else {
+            return caution.says.to_owned();
+        };
+        if open.len() == caution.guards.len() {
+            return format!("If {condition}: {}", caution.says);
+        }
+        let whose = whose(&open, &self.guards);
+        format!("{} ({whose}if {condition})", caution.says)
     }
 
     /// What the rules leave out at guards that meet.

@@ -1,5 +1,7 @@
 //! What was written about a guard and is not said elsewhere, word for word.
 
+use std::collections::VecDeque;
+
 use crate::report::one_line;
 use crate::report::reader;
 use crate::survey::Guard;
@@ -82,44 +84,101 @@ pub(in crate::report) fn joined(parts: &[SaidOfItem]) -> String {
 /// What was written of the guards so far, so that the next one says only what differs.
 #[derive(Default)]
 pub(in crate::report) struct Known {
-    guards: Vec<(String, Vec<SaidOfItem>)>,
+    guards: VecDeque<KnownGuard>,
+}
+
+/// Of so many guards the one that is most alike is looked for.
+const KEPT: usize = 64;
+
+struct KnownGuard {
+    name: String,
+    said: Vec<SaidOfItem>,
+    as_written: AsWritten,
+}
+
+/// Whether a reader finds it all in one place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum AsWritten {
+    InFull,
+    AsAnother,
 }
 
 impl Known {
-    /// `the same as 2A, but drop 22 ft`; `None` where little is the same.
+    /// `the same as 2A, but drop 22 ft`; `None` where little is the same. `rest` is what
+    /// was not said of the guard yet, `all` everything that was written of it.
     pub(in crate::report) fn shortly(
         &mut self,
         name: &str,
-        parts: &[SaidOfItem],
+        rest: &[SaidOfItem],
+        all: &[SaidOfItem],
     ) -> Option<String> {
         let nearest = self
             .guards
             .iter()
-            .min_by_key(|(_, known)| without(parts, known).len() + without(known, parts).len());
-        let shortly = nearest.and_then(|(name, known)| like(parts, known, name));
-        if shortly.is_none() {
-            self.guards.push((name.to_owned(), parts.to_vec()));
+            .min_by_key(|known| Difference::of(rest, all, &known.said).count());
+        let shortly = nearest.and_then(|known| like(rest, all, known));
+        // whoever looks it up is sent on once at most
+        let as_written = match (&shortly, nearest.map(|known| known.as_written)) {
+            (None, _) => Some(AsWritten::InFull),
+            (Some(_), Some(AsWritten::InFull)) => Some(AsWritten::AsAnother),
+            (Some(_), Some(AsWritten::AsAnother) | None) => None,
+        };
+        if let Some(as_written) = as_written {
+            if self.guards.len() == KEPT {
+                self.guards.pop_front();
+            }
+            self.guards.push_back(KnownGuard {
+                name: name.to_owned(),
+                said: all.to_vec(),
+                as_written,
+            });
         }
         shortly
     }
 }
 
+/// In what a guard differs from another.
+struct Difference<'s> {
+    new: Vec<&'s SaidOfItem>,
+    /// Nothing was written of it here.
+    gone: Vec<&'s SaidOfItem>,
+}
+
+impl<'s> Difference<'s> {
+    fn of(rest: &'s [SaidOfItem], all: &[SaidOfItem], known: &'s [SaidOfItem]) -> Difference<'s> {
+        let here = |part: &&SaidOfItem| all.iter().any(|other| other.item == part.item);
+        Difference {
+            new: rest.iter().filter(|part| !known.contains(part)).collect(),
+            gone: known.iter().filter(|part| !here(part)).collect(),
+        }
+    }
+
+    fn count(&self) -> usize {
+        self.new.len() + self.gone.len()
+    }
+}
+
 /// `the same as 2A, but drop 22 ft`; `None` where little is the same.
-fn like(parts: &[SaidOfItem], known: &[SaidOfItem], name: &str) -> Option<String> {
-    let new = without(parts, known);
-    let gone: Vec<SaidOfItem> = without(known, parts)
-        .into_iter()
-        .filter(|part| !new.iter().any(|other| other.item == part.item))
-        .collect();
-    if (new.len() + gone.len()) * 3 >= parts.len() {
+fn like(rest: &[SaidOfItem], all: &[SaidOfItem], known: &KnownGuard) -> Option<String> {
+    let difference = Difference::of(rest, all, &known.said);
+    if difference.count() * 2 >= rest.len() {
         return None;
     }
-    let mut text = format!("the same as {name}");
-    if !new.is_empty() {
-        text.push_str(&format!(", but {}", joined(&new)));
+    let mut text = format!("the same as {}", known.name);
+    if !difference.new.is_empty() {
+        let new: Vec<&str> = difference
+            .new
+            .iter()
+            .map(|part| part.says.as_str())
+            .collect();
+        text.push_str(&format!(", but {}", new.join("; ")));
     }
-    if !gone.is_empty() {
-        let items: Vec<&str> = gone.iter().map(|part| part.item.as_str()).collect();
+    if !difference.gone.is_empty() {
+        let items: Vec<&str> = difference
+            .gone
+            .iter()
+            .map(|part| part.item.as_str())
+            .collect();
         text.push_str(&format!("; nothing for {}", items.join(", ")));
     }
     Some(text)

@@ -21,7 +21,7 @@ import xlsxwriter
 from openpyxl.cell.rich_text import CellRichText, TextBlock
 from openpyxl.cell.text import InlineFont
 from openpyxl.comments import Comment
-from openpyxl.styles import Font
+from openpyxl.styles import Font, PatternFill
 
 HERE = pathlib.Path(__file__).parent
 HEAD = ["unit", "guard", "place", "drop (ft)", "height (in)", "opening (in)"]
@@ -195,6 +195,17 @@ def struck(name):
     book(name, [HEAD] + ROWS, strike)
 
 
+def coloured(name):
+    """A red cell stands for something that nobody wrote; a row that is green throughout for nothing."""
+    def colour(work, sheet):
+        sheet["E3"] = None
+        sheet["E3"].fill = PatternFill("solid", fgColor="FFFF0000")
+        for cell in sheet[4][:6]:
+            cell.fill = PatternFill("solid", fgColor="FFCCFFCC")
+
+    book(name, [HEAD] + ROWS + [["2C", "landing", "landing", 9, 36.5, None]], colour)
+
+
 def comments(name):
     def comment(work, sheet):
         sheet["E2"].comment = Comment("wrong, it was 35 1/2", "R. T.")
@@ -330,7 +341,7 @@ if __name__ == "__main__":
         (stored_results, "formulas-with-results.xlsx"), (errors, "errors.xlsx"), (dates, "dates.xlsx"),
         (dates_1904, "dates-1904.xlsx"), (fractions, "fraction-formats.xlsx"),
         (unit_in_format, "unit-in-the-format.xlsx"), (percent_and_money, "percent-and-money.xlsx"),
-        (struck, "struck-out.xlsx"), (comments, "comments.xlsx"), (raised, "raised-digits.xlsx"),
+        (struck, "struck-out.xlsx"), (coloured, "colours-alone.xlsx"), (comments, "comments.xlsx"), (raised, "raised-digits.xlsx"),
         (totals, "totals-and-legend.xlsx"), (two_tables, "two-tables.xlsx"),
         (other_sheets, "several-sheets.xlsx"), (filled_down, "filled-down.xlsx"), (headings, "headings.xlsx"),
         (metric, "metric.xlsx"), (yes_no, "yes-and-no.xlsx"),
@@ -338,7 +349,7 @@ if __name__ == "__main__":
         (old_date_cells, "built-as-a-date.xlsx"), (line_breaks, "line-breaks.xlsx"), (text_box, "text-box.xlsx"),
     ]:
         make(name)
-    for name in ["merged-units", "hidden", "comments", "struck-out", "raised-digits", "dates", "formulas-with-results",
+    for name in ["merged-units", "hidden", "comments", "struck-out", "colours-alone", "raised-digits", "dates", "formulas-with-results",
                  "errors", "percent-and-money", "fraction-formats", "unit-in-the-format"]:
         office(HERE / f"{name}.xlsx", "ods", f"{name}.ods")
     typed(TYPED, US, "ods", "typed-us.ods")
