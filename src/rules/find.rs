@@ -104,7 +104,7 @@ pub fn find<'r>(text: &str, rulesets: &'r [Ruleset]) -> FoundRules<'r> {
             editions: Vec::new(),
         });
     }
-    for offer in newest_of_each(fits, sought.built) {
+    for offer in without_what_was_changed(newest_of_each(fits, sought.built), &sought) {
         let group = match (&offer.only, offer.ruleset.advisory) {
             (Some(_), _) => &mut found.only_where,
             (None, true) => &mut found.advice,
@@ -163,6 +163,12 @@ fn fit(ruleset: &Ruleset, sought: &Sought) -> Holding {
     };
     let mut covered = ruleset.covers.conditions.iter();
     if !country || !covered.all(|condition| may_hold(condition, sought)) {
+        return Holding::No;
+    }
+    if sought
+        .region
+        .is_some_and(|region| named(&ruleset.not_in, region))
+    {
         return Holding::No;
     }
     let mut only = Vec::new();
@@ -249,10 +255,35 @@ fn may_count(home: Home, bounds: &Bounds<u32>) -> bool {
         && bounds.below.is_none_or(|limit| least < limit)
 }
 
+/// Where a state has changed a model edition, the model itself holds there no more; for
+/// the year of building it may have.
+fn without_what_was_changed<'r>(offers: Vec<Offer<'r>>, sought: &Sought) -> Vec<Offer<'r>> {
+    if sought.built.is_some() || sought.region.is_none() {
+        return offers;
+    }
+    let own = offers
+        .iter()
+        .filter(|offer| !offer.ruleset.regions.is_empty());
+    let changed: Vec<String> = own
+        .filter(|offer| offer.only.is_none())
+        .filter_map(|offer| Some(stem(offer.ruleset.extends.as_deref()?).to_owned()))
+        .collect();
+    let model = |offer: &Offer<'_>| offer.ruleset.regions.is_empty();
+    let is_changed = |offer: &Offer<'_>| changed.iter().any(|of| of == stem(&offer.ruleset.id));
+    let mut offers = offers;
+    offers.retain(|offer| !(model(offer) && is_changed(offer)));
+    offers
+}
+
 /// Whether a state, or that of a city, has taken an edition up.
 fn taken_up(ruleset: &Ruleset, region: &str) -> bool {
+    named(&ruleset.taken_up, region)
+}
+
+/// Whether some states name a region, or the state that it lies in.
+fn named(states: &[String], region: &str) -> bool {
     let state = gazetteer::region(region).and_then(|region| region.within);
-    let mut names = ruleset.taken_up.iter();
+    let mut names = states.iter();
     names.any(|name| name == region || Some(name.as_str()) == state)
 }
 

@@ -34,6 +34,8 @@ pub struct Ruleset {
     /// The parts of the country whose own print of this edition was read and has these
     /// rules unchanged.
     pub taken_up: Vec<String>,
+    /// The parts of the country that have taken these rules out of their print.
+    pub not_in: Vec<String>,
     /// The narrower matters that it is about; empty where it is about buildings at large.
     pub matters: Vec<Matter>,
     /// The edition that was read.
@@ -97,6 +99,7 @@ impl Ruleset {
             country: None,
             regions: Vec::new(),
             taken_up: Vec::new(),
+            not_in: Vec::new(),
             matters: Vec::new(),
             edition: "not known".to_owned(),
             advisory: false,

@@ -74,6 +74,10 @@ pub(super) fn pages(parts: Vec<PaperPart>, room_mm: f64) -> Vec<(Vec<PagePiece>,
                     piece.rows.push(row);
                 }
                 left = 0.0;
+                if rows.peek().is_none() {
+                    page.push(piece);
+                    break;
+                }
             }
             page.push(piece);
             all.push((std::mem::take(&mut page), left.max(0.0)));
