@@ -117,7 +117,7 @@ pub(super) struct CheckArgs {
     #[arg(long, value_name = "FORM", default_value = "text")]
     pub(super) format: Format,
     /// Write the report to this file, whole or not at all; - is standard output. With
-    /// --format html a folder that is there: a first page, and one for each unit
+    /// --format html a folder (pages/): a first page, and one for each unit
     #[arg(long, value_name = "FILE|DIR")]
     pub(super) output: Option<PathBuf>,
     /// Replace a file after --output that is no report

@@ -118,7 +118,7 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
         .output
         .as_deref()
         .filter(|path| *path != Path::new("-"));
-    if let Some(folder) = path.filter(|path| args.format == Format::Html && path.is_dir()) {
+    if let Some(folder) = path.filter(|path| args.format == Format::Html && is_a_folder(path)) {
         return into_folder(args, &survey, &rulesets, folder, diagnostics, terminal);
     }
     let output = match path.map(|path| Output::to(path, replacing)).transpose() {
@@ -396,6 +396,11 @@ impl PageSink for IntoFolder<'_> {
     }
 }
 
+/// A folder that is there, or a name that says that it is to be one.
+fn is_a_folder(path: &Path) -> bool {
+    path.is_dir() || path.to_string_lossy().ends_with(std::path::is_separator)
+}
+
 /// A page for each unit, and one with the lists.
 fn into_folder(
     args: &CheckArgs,
@@ -405,6 +410,10 @@ fn into_folder(
     mut diagnostics: Diagnostics,
     terminal: &mut Terminal<'_>,
 ) -> io::Result<Exit> {
+    if let Err(error) = std::fs::create_dir_all(folder) {
+        diagnostics.push(no_output(folder, &OutputError::Io(error)));
+        return print_diagnostics(&diagnostics, terminal);
+    }
     let basis = basis(args, survey, rulesets, report::WIDTH);
     let sink = IntoFolder {
         folder,
