@@ -41,7 +41,13 @@ function showKept() {
   line.innerHTML = kept.says();
   if (off && window.top !== window) line.append(" This is a preview: save the file and open it with a browser.");
 }
-function tell(text) { $("told").textContent = ""; if (text) setTimeout(() => { $("told").textContent = text; }, 30); }
+// Said once to a screen reader, and gone before it is met a second time below the screen.
+let telling;
+function tell(text) {
+  clearTimeout(telling);
+  $("told").textContent = "";
+  if (text) telling = setTimeout(() => { $("told").textContent = text; telling = setTimeout(() => { $("told").textContent = ""; }, 8000); }, 30);
+}
 function notice(...inside) { $("notice").replaceChildren(...inside.filter(Boolean)); if (inside.length) scrollTo(0, 0); }
 
 // ---- asking the core -------------------------------------------------------------------------
@@ -186,7 +192,7 @@ function bar() {
   const part = one => [tells(one.verdict) ? [mark(one.verdict), ` ${one.says}`] : null,
     tells(one.advice) && one.advice !== one.verdict ? [tells(one.verdict) ? ", " : null, "advice ", mark(one.advice), ` ${one.advice_says}`] : null];
   return h("div", { class: "bar" },
-    h("p", {}, [q.place || "between two railings", q.left > 1 ? `about ${q.left} left` : null].filter(Boolean).join(" · ")),
+    h("p", {}, [q.place || (state.guards ? "between two railings" : "before the railings"), q.left > 1 ? `about ${q.left} left` : null].filter(Boolean).join(" · ")),
     h("p", { class: "sofar" }, shown.length ? shown.map(one => h("span", {}, `${one.hazard}: `, part(one))) : "nothing said yet"));
 }
 // What became of the answer; what is more than a few lines is folded, so that the field stays in sight.
