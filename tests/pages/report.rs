@@ -155,9 +155,8 @@ fn a_folder_holds_a_page_for_each_unit_that_stands_on_its_own() {
     let flats =
         Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reports/surveys/twelve-flats.csv");
     std::fs::copy(flats, folder.path().join("s.csv")).expect("copied");
-    std::fs::create_dir(folder.path().join("pages")).expect("a folder");
     for _ in 0..2 {
-        let args = ["check", "@s.csv", "--format", "html", "--output", "@pages"];
+        let args = ["check", "@s.csv", "--format", "html", "--output", "@pages/"];
         let ran = run_in(folder.path(), &args, "");
         assert_eq!((ran.code, ran.err.as_str(), ran.out.as_str()), (1, "", ""));
     }
@@ -243,4 +242,112 @@ fn the_disc_is_as_large_on_paper_as_the_ball() {
         let r: f64 = r.parse().expect("a number");
         assert!((r * 2.0 - inches * 25.4_f64).abs() < 0.011, "{says}: {r}");
     }
+}
+
+/// Relative luminance of `#rgb` or `#rrggbb` (WCAG 2.2, definition of relative
+/// luminance, read on its page).
+fn luminance(colour: &str) -> f64 {
+    let digits: Vec<u8> = colour
+        .trim_start_matches('#')
+        .chars()
+        .map(|digit| u8::try_from(digit.to_digit(16).expect("a digit")).expect("small"))
+        .collect();
+    let channel = |at: usize| {
+        let value = match digits.len() {
+            3 => digits[at] * 17,
+            _ => digits[at * 2] * 16 + digits[at * 2 + 1],
+        };
+        let value = f64::from(value) / 255.0;
+        if value <= 0.04045 {
+            value / 12.92
+        } else {
+            libm::pow((value + 0.055) / 1.055, 2.4)
+        }
+    };
+    0.2126 * channel(0) + 0.7152 * channel(1) + 0.0722 * channel(2)
+}
+
+/// Contrast ratio (WCAG 2.2, definition).
+fn contrast(one: &str, other: &str) -> f64 {
+    let (one, other) = (luminance(one), luminance(other));
+    (one.max(other) + 0.05) / (one.min(other) + 0.05)
+}
+
+#[test]
+fn the_contrast_of_two_colours_is_that_of_the_formula() {
+    assert!((contrast("#000", "#fff") - 21.0).abs() < 1e-9);
+    // the lightest grey that passes on white
+    assert!(contrast("#767676", "#fff") > 4.5 && contrast("#777777", "#fff") < 4.5);
+}
+
+#[test]
+fn words_and_lines_stand_out_in_light_in_dark_and_in_print() {
+    let schemes: Vec<&str> = PAGE_STYLE
+        .split(":root {")
+        .skip(1)
+        .map(|rest| rest.split('}').next().expect("an end"))
+        .collect();
+    assert_eq!(schemes.len(), 3, "light, dark, print");
+    for scheme in schemes {
+        let colour = |name: &str| {
+            let rest = scheme
+                .split(&format!("--{name}: "))
+                .nth(1)
+                .expect("a colour");
+            rest.split(';').next().expect("an end")
+        };
+        for (front, back) in [
+            ("ink", "paper"),
+            ("soft", "paper"),
+            ("ink", "wash"),
+            ("soft", "wash"),
+            ("ink", "grey"),
+        ] {
+            let ratio = contrast(colour(front), colour(back));
+            assert!(ratio >= 4.5, "{front} on {back}: {ratio} of {scheme}");
+        }
+        let ratio = contrast(colour("line"), colour("paper"));
+        assert!(ratio >= 3.0, "line on paper: {ratio}");
+    }
+}
+
+#[test]
+fn every_drawing_is_well_formed_and_says_in_words_what_it_shows() {
+    let mut drawings = 0;
+    for (file, rules) in SURVEYS {
+        let page = page(file, rules);
+        for part in page.split("<svg class=\"draw\"").skip(1) {
+            let end = part.find("</svg>").expect("an end");
+            let svg = format!("<svg{}</svg>", &part[..end]);
+            let read =
+                roxmltree::Document::parse(&svg).unwrap_or_else(|error| panic!("{error}: {svg}"));
+            let words = |name: &str| {
+                let node = read.descendants().find(|node| node.has_tag_name(name));
+                node.and_then(|node| node.text()).unwrap_or_default().len()
+            };
+            assert!(words("title") > 5 && words("desc") > 20, "{svg}");
+            drawings += 1;
+        }
+    }
+    assert!(drawings > 20, "{drawings}");
+}
+
+#[test]
+fn a_drawing_shows_no_stair_that_nobody_wrote_and_both_of_two_readings() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let survey = "unit,guard,item,reading,note\n,flight,place,stair,\n,flight,drop,9 ft,\n\
+                  ,flight,height,34 1/2 in,\n,flight,height,38 in,\n,flight,opening,3 in,\n";
+    std::fs::write(folder.path().join("s.csv"), survey).expect("written");
+    let without = run_in(folder.path(), &["check", "@s.csv", "--format", "html"], "").out;
+    assert!(
+        without.contains("The top was read 34 1/2 in"),
+        "both are told"
+    );
+    assert!(without.contains("and 38 in"));
+    assert!(without.contains("the slope is not drawn"));
+    assert!(!without.contains("a dotted line joins the noses"));
+    let with = format!("{survey},flight,stair triangle,rise 7 going 10 lift 3 in,\n");
+    std::fs::write(folder.path().join("s.csv"), with).expect("written");
+    let with = run_in(folder.path(), &["check", "@s.csv", "--format", "html"], "").out;
+    assert!(with.contains("a dotted line joins the noses"));
 }

@@ -99,7 +99,8 @@ impl<'a, W: Write> HtmlReport<'a, W> {
         // holes at life size are drawn from what the drawings hold
         let keeps = match page_for {
             PageFor::LifeSize => PageKeeps::Drawings,
-            PageFor::Anybody | PageFor::Landlord | PageFor::Contractor | PageFor::Record => {
+            PageFor::Record => PageKeeps::Everything,
+            PageFor::Anybody | PageFor::Landlord | PageFor::Contractor => {
                 keeps(guards, basis.detail)
             }
         };
@@ -187,6 +188,7 @@ impl WholeDocument<'_> {
                     number,
                     depth,
                     for_all: &for_all,
+                    page_for: self.page_for,
                     above: alone.then_some(&warnings),
                 };
                 put(out, page.article(&sheet))?;

@@ -5,6 +5,7 @@ use maud::html;
 
 use crate::items::Verdict;
 use crate::judge::Authority;
+use crate::report::PageFor;
 use crate::report::guard_drawing::front;
 use crate::report::guard_drawing::hole;
 use crate::report::html::headings::HeadingDepth;
@@ -30,6 +31,8 @@ pub(super) struct OnePage<'t> {
     pub(super) depth: HeadingDepth,
     /// What is said once for all guards.
     pub(super) for_all: &'t [SaidOfItem],
+    /// A record holds every rule on paper as well.
+    pub(super) page_for: PageFor,
     /// What a reader must know of what was judged at all, where nothing stands above.
     pub(super) above: Option<&'t Markup>,
 }
@@ -268,10 +271,16 @@ impl OnePage<'_> {
         if rules.is_empty() {
             return html! {};
         }
+        let class = match self.page_for {
+            PageFor::Record => "of-record",
+            PageFor::Anybody | PageFor::Landlord | PageFor::Contractor | PageFor::LifeSize => {
+                "every-rule"
+            }
+        };
         let applies = |rule: &&RuleTold| rule.verdict != Verdict::DoesNotApply;
         let elsewhere: Vec<&RuleTold> = rules.iter().filter(|rule| !applies(rule)).collect();
         html! {
-            details class="every-rule" {
+            details class=(class) {
                 summary { "Every rule, how it came out, and its source" }
                 ul class="found" {
                     @for rule in rules.iter().filter(applies) {

@@ -9,6 +9,7 @@ use maud::html;
 
 use crate::input::Diagnostics;
 use crate::report::JudgedGuard;
+use crate::report::PageFor;
 use crate::report::PhotoSource;
 use crate::report::Report;
 use crate::report::ReportBasis;
@@ -112,6 +113,7 @@ impl<'a, S: PageSink> HtmlFolder<'a, S> {
                         number: index + 1,
                         depth: HeadingDepth::OfSeveral,
                         for_all: &for_all,
+                        page_for: PageFor::Anybody,
                         above: (Some(index) == guards.first()).then_some(&above),
                     };
                     put(out, one.article(&sheet))?;
