@@ -7,13 +7,13 @@ use crate::phone::screen::Screen;
 /// One answer.
 #[derive(Debug, Serialize)]
 #[serde(untagged)]
-pub(super) enum PhoneAnswer {
+pub(super) enum Answer {
     Checked(Checked),
     Error { error: String },
     Guards { guards: Vec<GuardSoFar> },
-    Searched(Searched),
+    Searched(Box<Searched>),
     State(Box<State>),
-    Understood(PhoneUnderstood),
+    Understood(Understood),
     Warm { left: usize },
 }
 
@@ -29,7 +29,7 @@ pub(super) struct Checked {
 #[derive(Debug, Serialize)]
 pub(super) struct Searched {
     pub(super) question: Screen,
-    pub(super) said: Vec<PhoneSaid>,
+    pub(super) said: Vec<Said>,
     /// The ids, once they are found; none where advice alone is wanted.
     pub(super) chosen: Option<Vec<String>>,
 }
@@ -45,7 +45,7 @@ pub(super) struct State {
     pub(super) errors: usize,
     pub(super) question: Screen,
     /// What became of the answer, in words.
-    pub(super) said: Vec<PhoneSaid>,
+    pub(super) said: Vec<Said>,
     /// The railing that is spoken of: its five hazards so far.
     pub(super) so_far: Vec<HazardSoFar>,
     /// What is written of it: item, reading and note.
@@ -56,11 +56,11 @@ pub(super) struct State {
 
 /// Something to tell the person.
 #[derive(Debug, Serialize)]
-pub(super) struct PhoneSaid {
+pub(super) struct Said {
     pub(super) kind: SaidKind,
     pub(super) lines: Vec<String>,
     /// What to do, where it is a danger.
-    pub(super) acts: Vec<PhoneAct>,
+    pub(super) acts: Vec<Act>,
 }
 
 /// Of what kind it is.
@@ -83,7 +83,7 @@ pub(super) enum SaidKind {
 
 /// A danger: what to do, and what was seen.
 #[derive(Debug, Serialize)]
-pub(super) struct PhoneAct {
+pub(super) struct Act {
     pub(super) act: &'static str,
     pub(super) says: &'static str,
 }
@@ -109,14 +109,14 @@ pub(super) struct GuardSoFar {
     pub(super) guard: String,
     pub(super) verdict: &'static str,
     pub(super) says: &'static str,
-    pub(super) acts: Vec<PhoneAct>,
+    pub(super) acts: Vec<Act>,
     /// Names of the photographs that are written down.
     pub(super) photos: Vec<String>,
 }
 
 /// What a half-typed answer would become.
 #[derive(Debug, Serialize)]
-pub(super) struct PhoneUnderstood {
+pub(super) struct Understood {
     pub(super) taken: bool,
     pub(super) lines: Vec<String>,
 }
