@@ -52,6 +52,7 @@ pub mod survey;
 pub mod judge;
 // floor 6
 pub mod compare;
+pub mod remedy;
 pub mod walk;
 // floor 7
 pub mod report;

@@ -14,6 +14,7 @@ mod properties;
 mod published;
 mod readings;
 mod readme;
+mod remedy;
 mod reports;
 mod rulesets;
 mod sheet;

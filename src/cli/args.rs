@@ -62,6 +62,8 @@ pub(super) enum Command {
     Opening(OpeningArgs),
     /// Write the whole walk as one HTML file for a phone
     Page(PageArgs),
+    /// Work out what would put each shortfall right, and prove it
+    Remedy(RemedyArgs),
     /// Look at rulesets and test them
     Rules(RulesArgs),
     /// Write a sheet to print and fill in by hand, or a blank survey
@@ -351,6 +353,64 @@ pub(super) struct LayoutArgs {
     /// Form of the answer
     #[arg(long, value_name = "FORM", default_value = "text")]
     pub(super) format: LayoutFormat,
+}
+
+/// Work out what would put each shortfall right, and prove it
+///
+/// For each railing what comes tonight, then the steps that satisfy all chosen rules
+/// at once, with their numbers, who does them and what they need; each was judged
+/// again with the same rules, and what would break another rule is not offered, with
+/// the reason. --write writes the railings as they would be, for check. The exit
+/// status is 0 where every shortfall has a remedy that judging again confirms, 1 where
+/// one has none or a danger stands, 3 where something stays undecided, 2 where a file
+/// or the command line is faulty.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    guardrule remedy demo-surveys/family-house.csv\n  \
+    guardrule remedy ours.csv --guard deck --write after.csv\n  \
+    guardrule remedy flats.csv --format csv > shop.csv\n  \
+    guardrule remedy ours.csv --format svg > bays.svg")]
+pub(super) struct RemedyArgs {
+    /// Survey files; several make one survey, - is standard input
+    #[arg(required = true, value_name = "SURVEY")]
+    pub(super) surveys: Vec<PathBuf>,
+    /// Judge by this ruleset: an id, or a file; repeat for several
+    #[arg(long, value_name = "ID|FILE")]
+    pub(super) rules: Vec<String>,
+    /// Form of the answer
+    #[arg(long, value_name = "FORM", default_value = "text")]
+    pub(super) format: RemedyFormat,
+    /// Write the railings as they would be to this file, a survey that check reads
+    #[arg(long, value_name = "FILE")]
+    pub(super) write: Option<PathBuf>,
+    /// Replace a file after --write that is there already
+    #[arg(long, requires = "write")]
+    pub(super) force: bool,
+    /// Guards of this building only
+    #[arg(long, value_name = "NAME")]
+    pub(super) building: Option<String>,
+    /// Guards of this unit only
+    #[arg(long, value_name = "NAME")]
+    pub(super) unit: Option<String>,
+    /// Guards of this name only
+    #[arg(long, value_name = "NAME")]
+    pub(super) guard: Option<String>,
+    /// Leave out the child guidance that nobody asked for
+    #[arg(long)]
+    pub(super) no_guidance: bool,
+}
+
+/// Forms of an answer about remedies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum RemedyFormat {
+    /// For reading on a terminal
+    Text,
+    /// For programs: everything, lengths in millimetres
+    Json,
+    /// For the shop: a row for each part of each step
+    Csv,
+    /// A drawing of each bay with its marks, to scale
+    Svg,
 }
 
 /// What stands at the ends of a bay.

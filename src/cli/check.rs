@@ -57,7 +57,7 @@ use crate::survey::SurveyFile;
 
 pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
-    let files = open(args, terminal, &mut diagnostics);
+    let files = open(&args.surveys, terminal, &mut diagnostics);
     if files.is_empty() {
         return print_diagnostics(&diagnostics, terminal);
     }
@@ -87,7 +87,20 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
             return print_diagnostics(&diagnostics, terminal);
         }
     }
-    let rulesets = rulesets(args, &survey, &mut diagnostics);
+    let guidance = if args.no_guidance {
+        Guidance::WhereAsked
+    } else {
+        Guidance::Beside
+    };
+    let mut rulesets = rulesets(
+        &args.rules,
+        guidance,
+        (&survey, &args.surveys),
+        &mut diagnostics,
+    );
+    if args.when_built {
+        add_editions(&mut rulesets, &mut diagnostics);
+    }
     if rulesets.iter().all(|ruleset| ruleset.rules.is_empty()) {
         diagnostics.push(nothing_to_judge_by());
         return print_diagnostics(&diagnostics, terminal);
@@ -119,13 +132,13 @@ pub(super) fn run(args: &CheckArgs, terminal: &mut Terminal<'_>) -> io::Result<E
 }
 
 /// Opens what can be opened; the rest is judged all the same.
-fn open(
-    args: &CheckArgs,
+pub(super) fn open(
+    paths: &[PathBuf],
     terminal: &mut Terminal<'_>,
     diagnostics: &mut Diagnostics,
 ) -> Vec<Box<dyn SurveyFile>> {
     let mut files = Vec::new();
-    for path in &args.surveys {
+    for path in paths {
         match files::survey(path, terminal.input()) {
             Ok(surveys) => {
                 files.extend(surveys.files);
@@ -141,26 +154,22 @@ fn open(
 }
 
 /// `--rules`, else the survey's own, and the child guidance beside either.
-fn rulesets(args: &CheckArgs, survey: &Survey<'_>, diagnostics: &mut Diagnostics) -> Vec<Ruleset> {
-    let guidance = if args.no_guidance {
-        Guidance::WhereAsked
-    } else {
-        Guidance::Beside
-    };
+pub(super) fn rulesets(
+    rules: &[String],
+    guidance: Guidance,
+    (survey, surveys): (&Survey<'_>, &[PathBuf]),
+    diagnostics: &mut Diagnostics,
+) -> Vec<Ruleset> {
     let mut named = Vec::new();
-    if args.rules.is_empty() {
+    if rules.is_empty() {
         for rules in &survey.facts().rules {
-            match survey_rules::beside_the_survey(rules, &args.surveys) {
+            match survey_rules::beside_the_survey(rules, surveys) {
                 Ok(rules) => named.push(rules),
                 Err(diagnostic) => diagnostics.push(*diagnostic),
             }
         }
     }
-    let mut rulesets = chosen(&args.rules, &named, guidance, diagnostics);
-    if args.when_built {
-        add_editions(&mut rulesets, diagnostics);
-    }
-    rulesets
+    chosen(rules, &named, guidance, diagnostics)
 }
 
 /// The other editions of the chosen rulesets of law, for guards built in their time.
@@ -317,7 +326,8 @@ fn write_report(
         | ReportForm::Summary
         | ReportForm::Text => report::report(form, basis.clone(), out)?,
     };
-    let is_wanted = |guard: &Guard| is_chosen(args, guard);
+    let names = [&args.building, &args.unit, &args.guard];
+    let is_wanted = |guard: &Guard| is_chosen(names, guard);
     let written = report::write_guards(survey, basis, &is_wanted, &mut *report)?;
     match written.read {
         Ok(found) => diagnostics.absorb(found),
@@ -330,7 +340,7 @@ fn write_report(
         }
     }
     if written.guards == 0 && survey.guard_count() > 0 {
-        diagnostics.push(no_such_guard(args));
+        diagnostics.push(no_such_guard(names));
     }
     report.finish(diagnostics)
 }
@@ -417,7 +427,8 @@ fn into_folder(
     #[cfg(feature = "photos")]
     let pages = pages.with_photos(Box::new(PhotosBeside::new(&args.surveys)));
     let mut pages: Box<dyn Report> = Box::new(pages);
-    let is_wanted = |guard: &Guard| is_chosen(args, guard);
+    let names = [&args.building, &args.unit, &args.guard];
+    let is_wanted = |guard: &Guard| is_chosen(names, guard);
     let written = report::write_guards(survey, &basis, &is_wanted, &mut *pages)?;
     match written.read {
         Ok(found) => diagnostics.absorb(found),
@@ -428,7 +439,7 @@ fn into_folder(
         )),
     }
     if written.guards == 0 {
-        diagnostics.push(no_such_guard(args));
+        diagnostics.push(no_such_guard(names));
         return print_diagnostics(&diagnostics, terminal);
     }
     match pages.finish(&diagnostics) {
@@ -443,14 +454,13 @@ fn into_folder(
     }
 }
 
-fn is_chosen(args: &CheckArgs, guard: &Guard) -> bool {
+/// Whether a guard is of the building, the unit and the name that were asked for.
+pub(super) fn is_chosen([building, unit, name]: [&Option<String>; 3], guard: &Guard) -> bool {
     let same = |asked: &Option<String>, name: &str| {
         let asked = asked.as_deref();
         asked.is_none_or(|asked| folded(asked) == folded(name))
     };
-    same(&args.building, &guard.building)
-        && same(&args.unit, &guard.unit)
-        && same(&args.guard, &guard.name)
+    same(building, &guard.building) && same(unit, &guard.unit) && same(name, &guard.name)
 }
 
 fn exit(summary: &Summary, diagnostics: &Diagnostics) -> Exit {
@@ -465,7 +475,10 @@ fn exit(summary: &Summary, diagnostics: &Diagnostics) -> Exit {
     }
 }
 
-fn print_diagnostics(diagnostics: &Diagnostics, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
+pub(super) fn print_diagnostics(
+    diagnostics: &Diagnostics,
+    terminal: &mut Terminal<'_>,
+) -> io::Result<Exit> {
     terminal.diagnostics(diagnostics)?;
     Ok(Exit::BadInput)
 }
@@ -516,15 +529,12 @@ fn output_is_input(args: &CheckArgs) -> Option<Diagnostic> {
     )
 }
 
-fn no_such_guard(args: &CheckArgs) -> Diagnostic {
-    let asked: Vec<String> = [
-        ("building", &args.building),
-        ("unit", &args.unit),
-        ("guard", &args.guard),
-    ]
-    .iter()
-    .filter_map(|(what, name)| name.as_ref().map(|name| format!("{what} {name}")))
-    .collect();
+pub(super) fn no_such_guard(names: [&Option<String>; 3]) -> Diagnostic {
+    let asked: Vec<String> = ["building", "unit", "guard"]
+        .iter()
+        .zip(names)
+        .filter_map(|(what, name)| name.as_ref().map(|name| format!("{what} {name}")))
+        .collect();
     let at = Excerpt::whole(Arc::from("command line"));
     let message = format!("no guard of the survey fits {}", asked.join(", "));
     Diagnostic::error(codes::NO_SUCH_GUARD, message, at)

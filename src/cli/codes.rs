@@ -109,6 +109,12 @@ pub(super) const NO_LAYOUT: Code = Code {
     title: "a bay that has no layout",
 };
 
+/// A remedy whose written form does not come out as planned.
+pub(super) const NOT_CONFIRMED: Code = Code {
+    number: 322,
+    title: "a remedy that the written survey does not confirm",
+};
+
 const OWN: &[Code] = &[
     CANNOT_READ,
     CANNOT_WRITE,
@@ -132,6 +138,7 @@ const OWN: &[Code] = &[
     RULES_ELSEWHERE,
     AS_WITHOUT_HTML,
     NO_PAGE,
+    NOT_CONFIRMED,
 ];
 
 /// Every code of a diagnostic, by number.

@@ -17,6 +17,7 @@ mod output;
 mod page;
 #[cfg(feature = "photos")]
 mod photos;
+mod remedy;
 mod rules;
 mod sheet;
 mod survey_rules;
@@ -52,6 +53,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal<'_>
         Command::Layout(args) => layout::run(&args, terminal),
         Command::Opening(args) => opening::run(&args, terminal),
         Command::Page(args) => page::run(&args, terminal),
+        Command::Remedy(args) => remedy::run(&args, terminal),
         Command::Rules(args) => rules::run(&args, terminal),
         Command::Sheet(args) => sheet::run(&args, terminal),
         Command::Walk(args) => walk::run(&args, terminal),

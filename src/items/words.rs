@@ -92,6 +92,7 @@ item_words! {
     }
     StateWord of State {
         Existing = "existing" ["built", "there"],
+        Altered = "altered" ["after the work", "to be changed"],
         Proposed = "proposed" ["planned", "drawn", "to be built"],
     }
     GuardWord of Guard {

@@ -80,6 +80,9 @@ pub(super) enum Supposed {
 /// Whether the guard stands there, and how exactly it will.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Build {
+    /// It was measured, and will be changed: a reading with ± of its own is drawn, and
+    /// the others keep the doubt of the tape.
+    Altered,
     /// It was measured.
     Existing,
     /// It is drawn; the builder keeps within ± this, if anybody said so.
@@ -103,15 +106,15 @@ pub(super) enum Presence {
 
 impl<'g> Scene<'g> {
     pub(super) fn new(guard: &'g Guard, facts: &'g SurveyFacts, options: Options) -> Scene<'g> {
-        let proposed = guard
-            .of(Item::State)
-            .any(|(_, o)| o.word() == Some(StateWord::Proposed));
+        let is = |state: StateWord| guard.of(Item::State).any(|(_, o)| o.word() == Some(state));
         Scene {
             guard,
             facts,
             options,
-            build: if proposed {
+            build: if is(StateWord::Proposed) {
                 Build::Proposed(facts.build_tolerance)
+            } else if is(StateWord::Altered) {
+                Build::Altered
             } else {
                 Build::Existing
             },
@@ -250,17 +253,25 @@ impl<'g> Scene<'g> {
         graduation: Graduation,
     ) -> Vec<Term> {
         // a circumstance is read at the place even where the guard is a plan
+        let own = match graduation {
+            Graduation::PlusMinus(size) => Some(size),
+            Graduation::ReadTo(_) => None,
+        };
+        let builder = |size| Term {
+            what: "the builder's error",
+            size,
+            kind: TermKind::Within,
+        };
         match self.build {
             Build::Exact => Vec::new(),
-            Build::Proposed(tolerance) if item.is_at_guard() => tolerance
-                .map(|size| Term {
-                    what: "the builder's error",
-                    size,
-                    kind: TermKind::Within,
-                })
-                .into_iter()
-                .collect(),
-            Build::Existing | Build::Proposed(_) => {
+            // what is stated beside a reading may make it more doubtful, never surer
+            Build::Proposed(tolerance) if item.is_at_guard() => {
+                tolerance.max(own).map(builder).into_iter().collect()
+            }
+            Build::Altered if item.is_at_guard() && own.is_some() => {
+                own.map(builder).into_iter().collect()
+            }
+            Build::Altered | Build::Existing | Build::Proposed(_) => {
                 let file = usize::try_from(observation.row.file).unwrap_or(usize::MAX);
                 let file = self.facts.file_facts.get(file).copied();
                 doubt::terms(item, length, unit, graduation, file.unwrap_or_default())

@@ -310,7 +310,7 @@ fn place(guard: &Guard) -> String {
     parts.join(", ")
 }
 
-fn access(guard: &Guard) -> &'static str {
+pub(super) fn access(guard: &Guard) -> &'static str {
     let shared = says(guard, SharedWord::Yes);
     match (shared, guard.unit.is_empty()) {
         (true, _) => "shared",

@@ -258,7 +258,7 @@ fn marks(
 }
 
 /// Millimetres, printed from the exact nanometres.
-struct Mm(Length);
+pub(super) struct Mm(pub(super) Length);
 
 impl Serialize for Mm {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {

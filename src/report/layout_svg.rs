@@ -11,13 +11,13 @@ use crate::quantities::Length;
 use crate::report::LayoutAnswer;
 
 /// The drawing's width in its own units (CSS pixels), and room round the bay.
-const WIDE: f64 = 900.0;
+pub(super) const LAYOUT_WIDE: f64 = 900.0;
 const SIDE: f64 = 30.0;
 /// From the rail's top to its foot in the drawing: the height is not known.
 const HIGH: f64 = 170.0;
 const TOP: f64 = 60.0;
 /// The least room for a label.
-const LABEL: f64 = 52.0;
+const LABEL: f64 = 58.0;
 
 /// The bay from the side: posts, balusters, the mark of each, the widest gap. Its
 /// width is to scale, with a bar that shows it; its height is not known and drawn
@@ -26,6 +26,21 @@ const LABEL: f64 = 52.0;
 /// # Errors
 /// Those of `out`.
 pub fn layout_svg(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()> {
+    let (high, bays) = layout_drawing(answer);
+    let drawn = html! {
+        svg xmlns="http://www.w3.org/2000/svg" width=(px(LAYOUT_WIDE)) height=(px(high))
+            viewBox={ "0 0 " (px(LAYOUT_WIDE)) " " (px(high)) } role="img" font-family="sans-serif"
+            font-size="13" fill="#1a1a1a" {
+            title { "Balusters of one bay, from the side, width to scale" }
+            rect width="100%" height="100%" fill="#ffffff" {}
+            (bays)
+        }
+    };
+    writeln!(out, "{}", drawn.into_string())
+}
+
+/// The bays of an answer, one below the other, and how high they are together.
+pub(super) fn layout_drawing(answer: &LayoutAnswer) -> (f64, Markup) {
     let mut bays: Vec<(Length, &BayLayout)> = Vec::new();
     if let Some(layout) = &answer.layout {
         bays.push((answer.plan.clear, layout));
@@ -34,23 +49,17 @@ pub fn layout_svg(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()> 
     let each = TOP + HIGH + 120.0;
     let high = each * f64::from(u16::try_from(bays.len()).unwrap_or(u16::MAX)) + 40.0;
     let drawn = html! {
-        svg xmlns="http://www.w3.org/2000/svg" width=(px(WIDE)) height=(px(high))
-            viewBox={ "0 0 " (px(WIDE)) " " (px(high)) } role="img" font-family="sans-serif"
-            font-size="13" fill="#1a1a1a" {
-            title { "Balusters of one bay, from the side, width to scale" }
-            rect width="100%" height="100%" fill="#ffffff" {}
-            @for (index, (clear, layout)) in (0_u16..).zip(&bays) {
-                g transform={ "translate(0 " (px(each * f64::from(index))) ")" } {
-                    (bay(answer, *clear, layout))
-                }
-            }
-            text x=(px(SIDE)) y=(px(high - 16.0)) {
-                "Marks: near face of each baluster from " (from(answer))
-                ". The height is not drawn to scale."
+        @for (index, (clear, layout)) in (0_u16..).zip(&bays) {
+            g transform={ "translate(0 " (px(each * f64::from(index))) ")" } {
+                (bay(answer, *clear, layout))
             }
         }
+        text x=(px(SIDE)) y=(px(high - 16.0)) {
+            "Marks: near face of each baluster from " (from(answer))
+            ". The height is not drawn to scale."
+        }
     };
-    writeln!(out, "{}", drawn.into_string())
+    (high, drawn)
 }
 
 fn from(answer: &LayoutAnswer) -> &'static str {
@@ -62,51 +71,59 @@ fn from(answer: &LayoutAnswer) -> &'static str {
 }
 
 fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
-    let scale = (WIDE - 2.0 * SIDE) / clear.nanometres_as_float();
+    let scale = (LAYOUT_WIDE - 2.0 * SIDE) / clear.nanometres_as_float();
     let at = |length: Length| SIDE + length.nanometres_as_float() * scale;
     let foot = TOP + HIGH;
     let slope = answer
         .degrees
         .map_or(1.0, |degrees| libm::cos(degrees.to_radians()));
     let bar = answer.plan.baluster.nanometres_as_float() * scale / slope;
-    let mut free_from = f64::NEG_INFINITY;
-    let labels: Vec<(f64, String)> = (1..)
+    // labels stand in two rows, so that neighbours do not touch
+    let mut free_from = [f64::NEG_INFINITY; 2];
+    let labels: Vec<(f64, f64, String)> = (1..)
         .zip(&layout.marks)
         .filter_map(|(number, mark): (usize, _)| {
             let x = at(*mark);
             let last = number == layout.marks.len();
-            if x - free_from < LABEL && !last {
+            let row = number % 2;
+            if x - free_from[row] < LABEL && !last {
                 return None;
             }
-            free_from = x;
-            Some((x, mark.exact(answer.unit)))
+            free_from[row] = x;
+            Some((x, row_of(number), mark.exact(answer.unit)))
         })
         .collect();
     // the last one has its label: one that would touch it gives way
     let crowded = |index: usize| {
-        index + 2 == labels.len()
-            && labels
-                .last()
-                .is_some_and(|(last, _)| last - labels[index].0 < LABEL)
+        labels.last().is_some_and(|(last, row, _)| {
+            index + 1 < labels.len() && labels[index].1 == *row && last - labels[index].0 < LABEL
+        })
     };
-    let (rule, bar_says) = if answer.unit.is_imperial() {
-        (Length::inches(12), "12 in")
-    } else {
-        (Length::millimetres(100), "100 mm")
+    let narrow = clear < Length::inches(16);
+    let (rule, bar_says) = match (answer.unit.is_imperial(), narrow) {
+        (true, false) => (Length::inches(12), "12 in"),
+        (true, true) => (Length::inches(1), "1 in"),
+        (false, false) => (Length::millimetres(100), "100 mm"),
+        (false, true) => (Length::millimetres(20), "20 mm"),
+    };
+    let bars = match layout.marks.len() {
+        1 => "1 baluster".to_owned(),
+        count => format!("{count} balusters"),
     };
     let long = rule.nanometres_as_float() * scale;
     html! {
         text x=(px(SIDE)) y="24" font-size="15" font-weight="bold" {
-            (layout.marks.len()) " balusters of " (answer.plan.baluster.exact(answer.unit))
+            (bars) " of " (answer.plan.baluster.exact(answer.unit))
             ", bay " (clear.exact(answer.unit)) ", widest gap "
-            (layout.largest_gap.readable_up(answer.unit))
+            (layout.largest_gap.readable_up(answer.unit)) ", block to hold them "
+            (layout.spacer.exact(answer.unit))
         }
-        @for x in [SIDE - 14.0, WIDE - SIDE] {
+        @for x in [SIDE - 14.0, LAYOUT_WIDE - SIDE] {
             rect x=(px(x)) y=(px(TOP - 14.0)) width="14" height=(px(HIGH + 28.0)) fill="#b9ab93"
                 stroke="#1a1a1a" {}
         }
         @for y in [TOP, foot - 8.0] {
-            rect x=(px(SIDE)) y=(px(y)) width=(px(WIDE - 2.0 * SIDE)) height="8" fill="#d8c9b0"
+            rect x=(px(SIDE)) y=(px(y)) width=(px(LAYOUT_WIDE - 2.0 * SIDE)) height="8" fill="#d8c9b0"
                 stroke="#1a1a1a" {}
         }
         @for mark in &layout.marks {
@@ -115,16 +132,24 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
             line x1=(px(at(*mark))) y1=(px(foot + 4.0)) x2=(px(at(*mark))) y2=(px(foot + 18.0))
                 stroke="#1a1a1a" {}
         }
-        line x1=(px(SIDE)) y1=(px(foot + 18.0)) x2=(px(WIDE - SIDE)) y2=(px(foot + 18.0))
+        line x1=(px(SIDE)) y1=(px(foot + 18.0)) x2=(px(LAYOUT_WIDE - SIDE)) y2=(px(foot + 18.0))
             stroke="#555555" {}
-        @for (index, (x, text)) in labels.iter().enumerate() {
+        @for x in [SIDE, LAYOUT_WIDE - SIDE] {
+            line x1=(px(x)) y1=(px(foot + 12.0)) x2=(px(x)) y2=(px(foot + 24.0)) stroke="#1a1a1a" {}
+        }
+        @for (index, (x, row, text)) in labels.iter().enumerate() {
             @if !crowded(index) {
-                text x=(px(*x)) y=(px(foot + 36.0)) text-anchor="middle" font-size="12" { (text) }
+                text x=(px(*x)) y=(px(foot + 36.0 + row)) text-anchor="middle" font-size="12" { (text) }
             }
         }
-        rect x=(px(SIDE)) y=(px(foot + 58.0)) width=(px(long)) height="6" {}
-        text x=(px(SIDE + long + 8.0)) y=(px(foot + 66.0)) { (bar_says) ", to scale" }
+        rect x=(px(SIDE)) y=(px(foot + 74.0)) width=(px(long)) height="6" {}
+        text x=(px(SIDE + long + 8.0)) y=(px(foot + 82.0)) { (bar_says) ", to scale" }
     }
+}
+
+/// How far below the first row a mark's label stands.
+fn row_of(number: usize) -> f64 {
+    if number.is_multiple_of(2) { 16.0 } else { 0.0 }
 }
 
 /// Hundredths are as fine as a drawing needs.

@@ -34,7 +34,9 @@ mod ours;
 mod page_for;
 mod palette;
 mod photo;
+mod plans;
 mod reader;
+mod remedied;
 mod remedy;
 mod rulesets;
 mod sheet;
@@ -74,6 +76,9 @@ pub use opening_svg::opening_svg;
 pub use ours::is_a_report;
 pub use page_for::PageFor;
 pub use photo::{PhotoShown, PhotoSource};
+pub use plans::{
+    PlanOutcome, PlannedGuard, altered_survey, plans_csv, plans_json, plans_svg, plans_text,
+};
 pub use reader::{hazard, name as guard_name, verdict};
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{

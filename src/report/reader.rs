@@ -317,6 +317,14 @@ pub(super) fn noted(note: &str) -> Option<String> {
     (!note.is_empty()).then(|| format!("\"{}\"", one_line(note)))
 }
 
+/// A text with a small letter first.
+pub(super) fn uncapital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        format!("{}{}", first.to_lowercase(), letters.as_str())
+    })
+}
+
 /// The number that ties a card to a drawing: `①`, beyond twenty `(21)`.
 pub(super) fn tie(number: usize) -> String {
     let circled = u32::try_from(number)

@@ -19,6 +19,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("survey", 4),
     ("judge", 5),
     ("compare", 6),
+    ("remedy", 6),
     ("walk", 6),
     ("report", 7),
     ("phone", 8),

@@ -15,11 +15,14 @@ use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
+use crate::report::actions;
 use crate::report::json::links::LinkRecord;
 use crate::report::json::links::StrengthRecord;
 use crate::report::json::links::links;
 use crate::report::json::links::strengths;
-use crate::report::remedy;
+use crate::report::remedied::GuardRemedies;
+use crate::report::remedied::ShownHoles;
+use crate::report::remedied::remedied;
 use crate::report::standing;
 use crate::report::words;
 use crate::rules::Amendment;
@@ -307,33 +310,50 @@ struct FindingRecord<'a> {
 struct RemedyRecord {
     says: String,
     aims_at: Option<String>,
-    /// Not worked out yet.
-    quantity: Option<&'static str>,
+    quantity: Option<String>,
     who: &'static str,
     leave: &'static str,
     holes: bool,
-    /// Not worked out yet.
     access: Option<&'static str>,
     lasts: &'static str,
     within: Option<&'static str>,
-    refused: [(); 0],
+    refused: Vec<RefusedRecord>,
+}
+
+/// A remedy that is not offered.
+#[derive(Serialize)]
+struct RefusedRecord {
+    says: String,
+    breaks: Vec<String>,
 }
 
 /// The remedy of what a finding judged, where it falls short.
-fn remedy(judged: &Judged<'_>, guard: &Guard, finding: &Finding<'_>) -> Option<RemedyRecord> {
+fn remedy(
+    remedies: &GuardRemedies,
+    entry: &JudgedGuard<'_>,
+    finding: &Finding<'_>,
+) -> Option<RemedyRecord> {
     let short = finding.verdict == Verdict::FallsShort && finding.counts();
-    let remedy = short.then(|| remedy::remedy(judged, guard, finding.item))??;
+    let remedy = short.then(|| remedied(remedies, (&entry.judged, &entry.guard), finding))??;
+    let access = actions::access(&entry.guard);
     Some(RemedyRecord {
         says: remedy.says,
         aims_at: remedy.aims_at,
-        quantity: None,
-        who: remedy.who.name(),
+        quantity: remedy.quantity,
+        who: remedy.who,
         leave: remedy.leave.name(),
-        holes: remedy.holes == remedy::RemedyHoles::Makes,
-        access: None,
-        lasts: remedy.lasts.name(),
-        within: None,
-        refused: [],
+        holes: remedy.holes == ShownHoles::Makes,
+        access: (!access.is_empty()).then_some(access),
+        lasts: remedy.lasts,
+        within: remedy.within,
+        refused: remedy
+            .refused
+            .into_iter()
+            .map(|refused| RefusedRecord {
+                says: refused.says,
+                breaks: refused.breaks,
+            })
+            .collect(),
     })
 }
 
@@ -389,6 +409,7 @@ impl<'a> GuardRecord<'a> {
     ) -> GuardRecord<'a> {
         let facts = basis.survey;
         let (guard, judged) = (&entry.guard, &entry.judged);
+        let remedies = GuardRemedies::of(guard, judged, facts, basis.rulesets, basis.options);
         let hazard = |verdict: &HazardVerdict| HazardRecord {
             hazard: verdict.hazard.name(),
             verdict: name(verdict.verdict),
@@ -404,7 +425,7 @@ impl<'a> GuardRecord<'a> {
             findings: judged
                 .findings
                 .iter()
-                .map(|finding| FindingRecord::of(finding, entry, facts))
+                .map(|finding| FindingRecord::of(finding, (entry, &remedies), facts))
                 .collect(),
             assumptions: basis.taken(entry).iter().map(words::assumption).collect(),
             leaves_out: leave_outs(guard, facts, basis.rulesets, basis.options),
@@ -527,7 +548,7 @@ fn readings<'a>(guard: &'a Guard, facts: &'a SurveyFacts) -> Vec<ReadingRecord<'
 impl<'a> FindingRecord<'a> {
     fn of(
         finding: &'a Finding<'_>,
-        entry: &'a JudgedGuard<'_>,
+        (entry, remedies): (&'a JudgedGuard<'_>, &GuardRemedies),
         facts: &'a SurveyFacts,
     ) -> FindingRecord<'a> {
         let guard = &entry.guard;
@@ -570,7 +591,7 @@ impl<'a> FindingRecord<'a> {
             readings: places(&finding.readings),
             also_readings: places(&finding.also_readings),
             links: links(finding),
-            remedy: remedy(&entry.judged, guard, finding),
+            remedy: remedy(remedies, entry, finding),
             says: &finding.rule.says,
             item: finding.item.name(),
             operator: finding.limit.as_ref().map(|limit| limit.operator.key()),

@@ -1,0 +1,394 @@
+//! Remedies of what holds a guard, of a guard that is not there, of things near it. What
+//! only a push or a look at the built thing can settle stays not measured.
+
+use crate::items::ConditionWord;
+use crate::items::FastenedToWord;
+use crate::items::GuardWord;
+use crate::items::InfillLooseWord;
+use crate::items::InfillWord;
+use crate::items::Item;
+use crate::items::ItemWord;
+use crate::items::MovesWhenPushedWord;
+use crate::items::NotchedPostWord;
+use crate::items::OpeningsCheckedWord;
+use crate::items::PaintWord;
+use crate::items::PostFasteningWord;
+use crate::items::Verdict;
+use crate::judge::Judged;
+use crate::judge::Mend;
+use crate::quantities::Length;
+use crate::remedy::change::GuardChange;
+use crate::remedy::change::changed;
+use crate::remedy::demands::Demands;
+use crate::remedy::kind::RemedyKind;
+use crate::remedy::level::Drawn;
+use crate::remedy::level::is_stair;
+use crate::remedy::offered::Offered;
+use crate::remedy::quantity::HowMany;
+use crate::remedy::quantity::MaterialPart;
+use crate::remedy::quantity::along;
+use crate::remedy::quantity::measured;
+use crate::remedy::topics;
+use crate::remedy::topics::says;
+use crate::survey::Guard;
+
+/// Whether a shortfall rests on the load path alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum LoadsShort {
+    /// It does.
+    Alone,
+    /// Something that was seen falls short as well.
+    WithOthers,
+}
+
+const LATER: &str = "to be looked at and pushed again when it is built";
+
+/// A guard that moves: the link that moves is mended.
+pub(super) fn moves(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
+    let change =
+        || GuardChange::default().instead(drawn.guard, Item::MovesWhenPushed, "not reached", LATER);
+    let nuts = "Tighten nuts and replace missing washers; from the inside, nobody leaning on it. Stop when \
+                the wood is crushed. Push it again with one hand: if it still moves, keep off it."
+        .to_owned();
+    let link = "Have the link that moves found (post foot, rail end, the edge it stands on) and mended; \
+                posts through-bolted to framing that is tied back. Push it again with one hand when done."
+        .to_owned();
+    let mut all = Vec::new();
+    if !says(drawn.guard, MovesWhenPushedWord::ALot) {
+        all.push(Offered::new(RemedyKind::TightenNuts, nuts, change()).taking(10, 20, "a post"));
+    }
+    all.push(
+        Offered::new(RemedyKind::MendLink, link, change())
+            .of(bolts(drawn.guard))
+            .taking(90, 360, "a post"),
+    );
+    all
+}
+
+/// Two bolts, four washers, a tie and two pieces of blocking a post. (common practice, no
+/// source)
+fn bolts(guard: &Guard) -> MaterialPart {
+    let length = measured(guard, Item::GuardLength);
+    let spacing = measured(guard, Item::PostSpacing).filter(|spacing| *spacing > Length::ZERO);
+    let posts = match (length, spacing) {
+        (Some(length), Some(spacing)) => {
+            let bays = (length.nanometres() + spacing.nanometres() - 1) / spacing.nanometres();
+            u32::try_from(bays + 1).ok()
+        }
+        (Some(_) | None, _) => None,
+    };
+    let asked = [Item::GuardLength, Item::PostSpacing];
+    let missing = asked
+        .into_iter()
+        .filter(|item| measured(guard, *item).is_none())
+        .collect();
+    MaterialPart {
+        what: "posts, each with 2 through-bolts of 1/2 in (12 mm), 4 washers, 1 tie, 2 pieces of blocking"
+            .to_owned(),
+        how_many: posts.map_or(HowMany::Write(missing), HowMany::AtMost),
+        length: None,
+        buy: None,
+    }
+}
+
+/// What the load path calls for; an engineer decides, and no drawing here shows it.
+fn for_an_engineer(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
+    let mut mends: Vec<&str> = Vec::new();
+    for finding in &drawn.judged.findings {
+        let short = finding.verdict == Verdict::FallsShort;
+        let Some(chain) = finding.chain.as_deref().filter(|_| short) else {
+            continue;
+        };
+        for link in &chain.links {
+            if let Some(mend) = link
+                .mend
+                .filter(|_| link.finding.verdict() == Verdict::FallsShort)
+            {
+                let says = mended(mend);
+                if !mends.contains(&says) {
+                    mends.push(says);
+                }
+            }
+        }
+    }
+    let what = if mends.is_empty() {
+        "what is weakest".to_owned()
+    } else {
+        mends.join("; ")
+    };
+    let says = format!(
+        "Have an engineer decide what it takes; what was seen points to: {what}. Until then keep everybody off it."
+    );
+    vec![
+        Offered::new(RemedyKind::BoltsAndTie, says, GuardChange::default())
+            .of(bolts(drawn.guard))
+            .taking(90, 360, "a post"),
+    ]
+}
+
+const fn mended(mend: Mend) -> &'static str {
+    match mend {
+        Mend::Anchors => "anchors that their maker or an engineer has checked",
+        Mend::Bolts => "through-bolts in place of what fastens the posts",
+        Mend::CloserPosts => "posts closer together, or a stouter rail",
+        Mend::EndPosts => "stouter end posts for the pull of the cables",
+        Mend::IntoTheFraming => "posts fixed to blocking or a joist",
+        Mend::NewPost => "a new post",
+        Mend::RailEnd => "a fixing of the rail's end with a load on its label",
+        Mend::SecondRail => "a second rail on edge below the top rail",
+        Mend::Socket => "a deeper socket in the concrete",
+        Mend::ThickerPlate => "a thicker plate below the post",
+        Mend::ThickerPost => "a thicker post, or bolts farther apart",
+        Mend::Tie => "a tie from the upper bolt to the joists",
+        Mend::Washers(_) => "larger and stiffer washers",
+    }
+}
+
+/// What fastens the posts; where only the load path falls short, what it calls for.
+pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: LoadsShort) -> Vec<Offered> {
+    if of_loads == LoadsShort::Alone {
+        return for_an_engineer(drawn);
+    }
+    let guard = drawn.guard;
+    let masonry = says(guard, PostFasteningWord::MasonryAnchors);
+    let plate = says(guard, PostFasteningWord::Plate)
+        || says(guard, FastenedToWord::Subfloor)
+        || says(guard, FastenedToWord::DrywallOnly);
+    let notched = says(guard, NotchedPostWord::Yes);
+    let nails = says(guard, PostFasteningWord::Nails);
+    if masonry {
+        let says = "Have the anchors looked at, or tested, by an engineer or by the anchors' maker; no new \
+                    hole in a slab or its waterproof layer before that."
+            .to_owned();
+        return vec![Offered::new(
+            RemedyKind::AnchorsChecked,
+            says,
+            GuardChange::default(),
+        )];
+    }
+    let mut change = GuardChange::default();
+    for item in [
+        Item::PostFasteners,
+        Item::WasherSize,
+        Item::FastenerSpacing,
+        Item::FastenerDepth,
+        Item::EdgeDistance,
+    ] {
+        change = change.without(guard, item);
+    }
+    let bolted = PostFasteningWord::ThroughBolts.name();
+    let blocking = FastenedToWord::Blocking.name();
+    change = change.instead(guard, Item::PostFastening, bolted, "as drawn");
+    if plate || guard.of(Item::FastenedTo).next().is_some() {
+        change = change.instead(guard, Item::FastenedTo, blocking, "as drawn");
+    }
+    let (kind, does) = if notched {
+        change = change.instead(
+            guard,
+            Item::NotchedPost,
+            NotchedPostWord::No.name(),
+            "as drawn",
+        );
+        (
+            RemedyKind::NewPostForNotch,
+            "Have each notched post replaced by one that is not notched; held by two through-bolts with \
+             washers, the framing behind it tied back to the joists or blocked.",
+        )
+    } else if plate {
+        (
+            RemedyKind::BlockingUnderPlate,
+            "Have solid blocking put under each post and the post fastened into it, or taken down to the \
+             framing; the floor has to be opened.",
+        )
+    } else if nails {
+        (
+            RemedyKind::BoltsForNails,
+            "Have each post through-bolted with two bolts of 1/2 in (12 mm) and washers on both sides in \
+             place of nails, and the rim tied to the joists.",
+        )
+    } else {
+        (
+            RemedyKind::BoltsAndTie,
+            "Have each post through-bolted with two bolts of 1/2 in (12 mm), washers on both sides, and the \
+             rim tied to the joists or blocked; bolts through a rim alone tear it off.",
+        )
+    };
+    vec![
+        Offered::new(kind, does.to_owned(), change)
+            .of(bolts(guard))
+            .taking(90, 360, "a post"),
+    ]
+}
+
+/// A post that is rotten, rusted through, cracked, or whose fastening is gone.
+pub(super) fn rotten(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
+    let says =
+        "Have what is rotten, rusted, cracked or unfastened replaced by a new post, and its \
+                neighbours and what they stand on looked at. Nothing is hung on it before."
+            .to_owned();
+    let mut change = GuardChange::default();
+    if drawn.guard.of(Item::Condition).next().is_some() {
+        let seen = ConditionWord::NoneSeen.name();
+        change = change.instead(drawn.guard, Item::Condition, seen, LATER);
+    }
+    let is_missing = topics::says(drawn.guard, PostFasteningWord::Missing);
+    if is_missing {
+        let bolts = PostFasteningWord::ThroughBolts.name();
+        change = change.instead(drawn.guard, Item::PostFastening, bolts, "as drawn");
+    }
+    vec![
+        Offered::new(RemedyKind::NewPostForRot, says, change)
+            .of(bolts(drawn.guard))
+            .taking(180, 360, "a post"),
+    ]
+}
+
+/// The end of a rail at a wall or post.
+pub(super) fn rail_end() -> Vec<Offered> {
+    let behind =
+        "Have blocking put between two studs behind the rail's end, and the rail screwed into it \
+                  with at least 1 1/2 in (38 mm) of thread in wood."
+            .to_owned();
+    let plate =
+        "Have a board fixed across two studs, and the rail's end screwed into it.".to_owned();
+    vec![
+        Offered::new(
+            RemedyKind::BlockingBehindRail,
+            behind,
+            GuardChange::default(),
+        )
+        .taking(90, 180, "an end"),
+        Offered::new(RemedyKind::PlateAcrossStuds, plate, GuardChange::default())
+            .taking(60, 120, "an end"),
+    ]
+}
+
+/// An open edge: a new guard to today's rules. `judge` judges a first sketch of it, so
+/// that what is asked of a guard that is there is known.
+pub(super) fn new_guard<'r>(
+    drawn: &Drawn<'_, 'r>,
+    judge: &dyn Fn(&Guard) -> Judged<'r>,
+) -> Vec<Offered> {
+    let m = &drawn.measuring;
+    if is_stair(drawn.guard) {
+        return Vec::new();
+    }
+    let sketch = |height: Length, gap: Length, below: Length| {
+        GuardChange::default()
+            .instead(
+                drawn.guard,
+                Item::Guard,
+                GuardWord::Present.name(),
+                "as drawn",
+            )
+            .instead(
+                drawn.guard,
+                Item::Height,
+                &m.drawn(height, m.heights),
+                "as drawn, at its lowest",
+            )
+            .instead(
+                drawn.guard,
+                Item::Infill,
+                InfillWord::Balusters.name(),
+                "as drawn",
+            )
+            .instead(
+                drawn.guard,
+                Item::Opening,
+                &m.drawn(gap, m.gaps),
+                "as drawn",
+            )
+            .instead(
+                drawn.guard,
+                Item::OpeningsChecked,
+                OpeningsCheckedWord::EveryOne.name(),
+                "",
+            )
+            .instead(
+                drawn.guard,
+                Item::BottomGap,
+                &m.drawn(below, m.gaps),
+                "as drawn",
+            )
+            .instead(
+                drawn.guard,
+                Item::Foothold,
+                "none",
+                "as drawn: no step on the inner side",
+            )
+            .instead(
+                drawn.guard,
+                Item::InfillLoose,
+                InfillLooseWord::No.name(),
+                "as drawn",
+            )
+    };
+    let usual = m.either(Length::inches(2), 50);
+    let first = sketch(m.either(Length::inches(36), 1000), usual, usual);
+    let Some(guard) = changed(drawn.guard, &first) else {
+        return Vec::new();
+    };
+    let judged = judge(&guard);
+    let height = Demands::of(&judged, Item::Height).least;
+    let height = m.least(
+        height.unwrap_or(m.either(Length::inches(36), 1000)),
+        m.heights,
+    );
+    let most = |item| {
+        Demands::of(&judged, item)
+            .most
+            .map(|most| m.most(most, m.gaps))
+    };
+    let gap = most(Item::Opening).unwrap_or(usual);
+    let below = most(Item::BottomGap).unwrap_or(gap).min(gap);
+    let does = format!(
+        "Have a railing put up to today's rules; top at {} at its lowest, uprights no more than {} apart, {} \
+         or less above the floor, no step on the inner side, posts through-bolted to the framing.",
+        m.text(height),
+        m.text(gap),
+        m.text(below)
+    );
+    vec![
+        Offered::new(RemedyKind::NewGuard, does, sketch(height, gap, below))
+            .aiming(format!(
+                "{} high or more, gaps of {} or less",
+                m.text(height),
+                m.text(gap)
+            ))
+            .of(along(drawn.guard, "railing with uprights".to_owned()))
+            .taking(240, 480, "a bay"),
+    ]
+}
+
+/// A thing to climb: it is moved.
+pub(super) fn thing_to_climb(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
+    let away = drawn
+        .measuring
+        .text(drawn.measuring.either(Length::inches(40), 1000));
+    let does = format!(
+        "Move it {away} or more from the railing, off the balcony where that can be done, or fix it so that \
+         a child cannot drag it; not into the way out."
+    );
+    let change = GuardChange::default().instead(
+        drawn.guard,
+        Item::ThingToClimb,
+        "none",
+        "as drawn: moved away",
+    );
+    vec![Offered::new(RemedyKind::MoveThing, does, change).taking(5, 15, "a thing")]
+}
+
+/// Paint that flakes.
+pub(super) fn paint(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
+    let does = "Have the paint tested; where it holds lead or nobody knows, a certified renovator makes it \
+                sound. Until then cover it, and wipe up chips wet."
+        .to_owned();
+    let change = GuardChange::default().instead(
+        drawn.guard,
+        Item::Paint,
+        PaintWord::Sound.name(),
+        "as drawn",
+    );
+    vec![Offered::new(RemedyKind::Renovator, does, change)]
+}

@@ -1,0 +1,38 @@
+//! What would put a guard right, worked out in numbers and proved by judging the changed
+//! guard with the same rules.
+//!
+//! A remedy is a change of readings: what is built anew is written as drawn, with what the
+//! builder may be off; what stays keeps its reading and the tape's doubt. Every change is
+//! judged against all chosen rules with all circumstances; one that makes anything short
+//! or unmeasured that was not is refused, and why is kept. Nothing here lowers a guard,
+//! adds a rung, or is fastened to a guard that moves.
+//!
+//! What a remedy says stands where it is worked out, and what is said of its kind in the
+//! one table of kinds. Nothing here knows a form of report.
+
+mod aim;
+mod change;
+mod demands;
+mod holding;
+mod kind;
+mod level;
+mod offered;
+mod plan;
+mod proof;
+mod quantity;
+mod shortfall;
+mod stairs;
+mod topics;
+mod upright;
+
+pub use aim::Measuring;
+pub use change::{GuardChange, NewReading, changed};
+pub use kind::{
+    FirmOnly, HowLong, MakesHoles, Needed, REMEDIES, RemedyCaution, RemedyKind, RemedyRow, WhoDoes,
+};
+pub use offered::{Bay, Offered};
+pub use plan::{Lesser, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved, plan};
+pub use proof::{Broken, RefusedRemedy, RuleKey, is_met};
+pub use quantity::{HowMany, Labour, MaterialPart, PaintedArea};
+pub use shortfall::{HowSoon, SHORTFALLS, ShortfallKind, ShortfallRow};
+pub use topics::{ShortTopic, is_high_outdoors, topics};

@@ -1,0 +1,183 @@
+//! What a remedy takes: parts, lengths, labour. Waste and labour are common practice, no
+//! source.
+
+use crate::items::Item;
+use crate::items::LocationWord;
+use crate::quantities::Length;
+use crate::reading::Bound;
+use crate::reading::Value;
+use crate::survey::Guard;
+
+/// How many of a part.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum HowMany {
+    /// So many.
+    Exactly(u32),
+    /// So many where every place needs it.
+    AtMost(u32),
+    /// It cannot be counted before these are written down.
+    Write(Vec<Item>),
+}
+
+/// One kind of part: material with its size, never a brand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MaterialPart {
+    /// What it is.
+    pub what: String,
+    /// How many.
+    pub how_many: HowMany,
+    /// How long each is, where that follows.
+    pub length: Option<Length>,
+    /// How much length to buy in all, waste of a tenth in it.
+    pub buy: Option<Length>,
+}
+
+/// Labour as a range, in minutes, for one competent person without travel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Labour {
+    /// The least and the most.
+    pub minutes: [u32; 2],
+    /// For what: `a bar`, `a bay`.
+    pub per: &'static str,
+}
+
+/// A length that was measured, the greatest of several.
+pub(super) fn measured(guard: &Guard, item: Item) -> Option<Length> {
+    guard
+        .of(item)
+        .filter_map(|(_, o)| exact(&o.reading.as_ref()?.value))
+        .max()
+}
+
+/// A length as read, where it is no bound.
+pub(super) fn exact(value: &Value) -> Option<Length> {
+    if let Value::Measure(measure) = value {
+        (measure.bound == Bound::Exactly).then_some(measure.length)
+    } else {
+        None
+    }
+}
+
+/// A section's side that lies across the gaps: the first one written.
+pub(super) fn side(guard: &Guard, item: Item) -> Option<Length> {
+    sides(guard, item).map(|[across, _]| across)
+}
+
+/// Both sides of a section.
+pub(super) fn sides(guard: &Guard, item: Item) -> Option<[Length; 2]> {
+    guard.of(item).find_map(|(_, o)| {
+        if let Value::Section(across, deep) = o.reading.as_ref()?.value {
+            Some([across, deep])
+        } else {
+            None
+        }
+    })
+}
+
+/// A part that runs the whole length of the guard, a tenth more to buy.
+pub(super) fn along(guard: &Guard, what: String) -> MaterialPart {
+    let length = measured(guard, Item::GuardLength);
+    MaterialPart {
+        what,
+        how_many: match length {
+            Some(_) => HowMany::Exactly(1),
+            None => HowMany::Write(vec![Item::GuardLength]),
+        },
+        length,
+        buy: length.map(|length| Length::from_nanometres(length.nanometres() / 10 * 11)),
+    }
+}
+
+/// How many gaps a guard has at most, by its length and the spacing of its balusters.
+pub(super) fn gaps(guard: &Guard) -> Result<u32, Vec<Item>> {
+    let (length, spacing) = (
+        measured(guard, Item::GuardLength),
+        measured(guard, Item::BalusterSpacing),
+    );
+    match (length, spacing) {
+        (Some(length), Some(spacing)) if spacing > Length::ZERO => {
+            let gaps = length.nanometres() / spacing.nanometres() + 1;
+            Ok(u32::try_from(gaps).unwrap_or(u32::MAX))
+        }
+        (Some(_) | None, _) => {
+            let missing = |item: &Item| measured(guard, *item).is_none();
+            let asked = [Item::GuardLength, Item::BalusterSpacing];
+            Err(asked.into_iter().filter(missing).collect())
+        }
+    }
+}
+
+/// Painted surface that is taken out: in the United States the whole surface of a part
+/// that is removed counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct PaintedArea {
+    square_nanometres: i128,
+}
+
+/// A square foot.
+const SQUARE_FOOT: i128 = 304_800_000 * 304_800_000;
+
+impl PaintedArea {
+    /// Of so many bars of this section and length, all four sides.
+    #[must_use]
+    pub fn of(count: u32, [one, other]: [Length; 2], length: Length) -> PaintedArea {
+        let round = i128::from(2 * (one.nanometres() + other.nanometres()));
+        PaintedArea {
+            square_nanometres: i128::from(count) * round * i128::from(length.nanometres()),
+        }
+    }
+
+    /// Whether paid work may still count as minor repair: at most 6 square feet in a room,
+    /// 20 outside.
+    ///
+    /// # Source
+    /// 40 CFR 745.83, definition of minor repair, as the federal agency's questions and
+    /// answers give it (read); that a removed part counts whole: the same.
+    #[must_use]
+    pub fn is_minor_repair(self, place: LocationWord) -> bool {
+        let most = match place {
+            LocationWord::Inside => 6,
+            LocationWord::Outside => 20,
+        };
+        self.square_nanometres <= most * SQUARE_FOOT
+    }
+
+    /// In square feet, rounded up to a tenth.
+    #[must_use]
+    pub fn text(self) -> String {
+        let tenths = (self.square_nanometres * 10 + SQUARE_FOOT - 1) / SQUARE_FOOT;
+        format!("{}.{} sq ft", tenths / 10, tenths % 10)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Painted balusters of 1 1/2 x 1 1/2 x 32 in have 1 1/3 square feet each: 4 are 5.33
+    /// and 5 are 6.67, 15 are exactly 20.00 and 16 are 21.33 (worked out from the lengths).
+    #[test]
+    fn a_part_that_is_taken_out_counts_with_its_whole_surface() {
+        let side = Length::sixty_fourths(96);
+        let area = |count| PaintedArea::of(count, [side, side], Length::inches(32));
+        let minor = |count, place| area(count).is_minor_repair(place);
+        assert_eq!(
+            (
+                minor(4, LocationWord::Inside),
+                minor(5, LocationWord::Inside)
+            ),
+            (true, false)
+        );
+        assert_eq!(
+            (
+                minor(15, LocationWord::Outside),
+                minor(16, LocationWord::Outside)
+            ),
+            (true, false)
+        );
+        assert_eq!(
+            (area(4).text(), area(15).text()),
+            ("5.4 sq ft".to_owned(), "20.0 sq ft".to_owned())
+        );
+    }
+}

@@ -1,0 +1,404 @@
+//! The plans as text: tonight first, then the steps, then what is not offered and why.
+
+use std::io;
+use std::io::Write;
+
+use crate::items::Item;
+use crate::items::LocationWord;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::reading::Value;
+use crate::remedy::Planned;
+use crate::remedy::RemedyCaution;
+use crate::report::PlanOutcome;
+use crate::report::PlannedGuard;
+use crate::report::ReportBasis;
+use crate::report::cautions::DEFERRAL;
+use crate::report::one_line;
+use crate::report::plans::counts::PartTotal;
+use crate::report::plans::counts::all_to_write;
+use crate::report::plans::counts::totals;
+use crate::report::plans::words;
+use crate::report::reader;
+use crate::report::wrap::Lines;
+
+/// The plans of all guards as text.
+///
+/// # Errors
+/// Those of `out`.
+pub fn plans_text(
+    out: &mut dyn Write,
+    guards: &[PlannedGuard<'_>],
+    basis: &ReportBasis<'_>,
+) -> io::Result<()> {
+    let mut lines = Lines::new(basis.width);
+    lines.heading(&headline(guards));
+    lines.gap();
+    for guard in guards.iter().filter(|guard| !guard.plan.topics.is_empty()) {
+        block(&mut lines, guard);
+        lines.gap();
+    }
+    undecided(&mut lines, guards);
+    property(&mut lines, guards);
+    end(&mut lines, guards, basis);
+    writeln!(out, "{}", lines.joined())
+}
+
+/// `2 of 3 railings fall short. 1 of them can be put right so that all chosen rules are met, as re-checked.`
+fn headline(guards: &[PlannedGuard<'_>]) -> String {
+    let short = guards
+        .iter()
+        .filter(|guard| !guard.plan.topics.is_empty())
+        .count();
+    if short == 0 {
+        return "Nothing falls short: there is nothing to put right.".to_owned();
+    }
+    let right = guards.iter().filter(|guard| {
+        !guard.plan.topics.is_empty()
+            && matches!(
+                guard.outcome(),
+                PlanOutcome::Confirmed | PlanOutcome::Undecided
+            )
+    });
+    let right = right.count();
+    let all = "everything that falls short has a remedy that judging the changed railing confirms";
+    if guards.len() == 1 {
+        return match right {
+            0 => {
+                "It falls short, and not all of it has a remedy that can be shown here.".to_owned()
+            }
+            _ => format!("It falls short; {all}."),
+        };
+    }
+    let fall = if short == 1 { "falls" } else { "fall" };
+    format!(
+        "{short} of {} railings {fall} short. For {right} of them {all}.",
+        guards.len()
+    )
+}
+
+/// Guards of which nothing falls short and something is undecided, in one line.
+fn undecided(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
+    let open = guards
+        .iter()
+        .filter(|guard| guard.plan.topics.is_empty() && guard.outcome() == PlanOutcome::Undecided);
+    let names: Vec<String> = open.map(PlannedGuard::name).collect();
+    if !names.is_empty() {
+        let says = format!(
+            "Nothing falls short, and something is undecided (guardrule check says what to measure): {}.",
+            names.join("; ")
+        );
+        lines.spread("", "  ", &says);
+        lines.gap();
+    }
+}
+
+fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
+    let plan = &guard.plan;
+    let soon = plan
+        .topics
+        .iter()
+        .map(|topic| topic.soon(&guard.guard))
+        .min();
+    let when = soon.and_then(|soon| soon.says());
+    let when = when.map_or_else(String::new, |when| format!(": {when}"));
+    lines.heading(&format!("{}{when}", guard.name()));
+    for kind in &plan.tonight {
+        lines.spread("  ", "    ", &format!("Tonight: {}", words::tonight(*kind)));
+    }
+    for (number, step) in (1..).zip(&plan.steps) {
+        self::step(lines, guard, number, step);
+    }
+    for unsolved in &plan.unsolved {
+        let title = reader::title(unsolved.topic.item);
+        let readings = words::readings(&guard.guard, unsolved.topic.item);
+        lines.hanging("  ? ", &format!("{title} ({readings}): {}.", unsolved.why));
+    }
+    for bridge in &plan.bridges {
+        let takes = words::takes(plan, bridge.kind, bridge.labour);
+        lines.spread(
+            "  ",
+            "    ",
+            &format!("Until then: {} [{takes}]", bridge.says),
+        );
+    }
+    result(lines, guard);
+    for refused in &plan.refused {
+        let says = refused.offered.says.trim_end_matches('.');
+        let why = words::refusal(refused);
+        lines.spread("  ", "    ", &format!("Not offered: {says}; {why}."));
+    }
+    let write = all_to_write(guard);
+    if !write.is_empty() {
+        let names: Vec<&str> = write.iter().map(|item| item.name()).collect();
+        let says = format!("To count what it takes, write {}.", names.join(", "));
+        lines.spread("  ", "    ", &says);
+    }
+}
+
+fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Planned) {
+    let plan = &guard.plan;
+    let title = reader::title(step.topic.item);
+    let readings = words::readings(&guard.guard, step.topic.item);
+    let readings = if readings.is_empty() {
+        String::new()
+    } else {
+        format!(" ({readings})")
+    };
+    let waits = if step.waits {
+        "once it stands firm: "
+    } else {
+        ""
+    };
+    let says = format!("{title}{readings}: {waits}{}", step.offered.says);
+    lines.hanging(&format!("  {number}. "), &says);
+    let takes = words::takes(plan, step.offered.kind, step.offered.labour);
+    lines.hanging("     ", &format!("[{takes}]"));
+    for part in &step.offered.parts {
+        lines.hanging(
+            "     Take: ",
+            &format!("{}.", words::part(part, plan.measuring.unit)),
+        );
+    }
+    if let Some(paint) = step
+        .offered
+        .paint
+        .filter(|_| is_said(RemedyCaution::Lead, guard))
+    {
+        let place = guard.guard.of(Item::Location).find_map(|(_, o)| o.word());
+        let place = place.unwrap_or(LocationWord::Inside);
+        let more = if paint.is_minor_repair(place) {
+            "within what paid work may disturb as minor repair in the United States"
+        } else {
+            "more than minor repair in the United States: paid work needs a certified renovator"
+        };
+        let says = format!(
+            "If it is painted: a bay taken out is up to {} of old paint, {more}.",
+            paint.text()
+        );
+        lines.hanging("     ", &says);
+    }
+    if !step.proved {
+        let says = "No drawing shows this: push it, look at it or ask an engineer when it is done.";
+        lines.hanging("     ", says);
+    }
+    if let Some(lesser) = &step.lesser {
+        let mut rules: Vec<String> = Vec::new();
+        for rule in lesser.leaves.iter().map(|key| key.rule.replace('-', " ")) {
+            if !rules.contains(&rule) {
+                rules.push(rule);
+            }
+        }
+        let says = format!(
+            "{} That satisfies the building rules, and leaves the advice short: {}.",
+            lesser.offered.says,
+            rules.join(", ")
+        );
+        lines.hanging("     Less: ", &says);
+    }
+    let mut instead: Vec<&str> = Vec::new();
+    for name in step.instead.iter().map(|other| other.kind.row().name) {
+        let new = name != step.offered.kind.row().name && !instead.contains(&name);
+        if new && instead.len() < INSTEAD {
+            instead.push(name);
+        }
+    }
+    if !instead.is_empty() {
+        lines.hanging("     Or: ", &format!("{}.", instead.join("; ")));
+    }
+}
+
+/// So many others are named; JSON has all.
+const INSTEAD: usize = 3;
+
+fn result(lines: &mut Lines, guard: &PlannedGuard<'_>) {
+    let plan = &guard.plan;
+    if plan.steps.is_empty() {
+        return;
+    }
+    let mut says = format!(
+        "{} that fell short {} met",
+        rules(plan.way.solved.len()),
+        are(plan.way.solved.len())
+    );
+    if !plan.way.no_longer_asked.is_empty() {
+        let count = plan.way.no_longer_asked.len();
+        says.push_str(&format!(
+            ", {} {} no longer asked",
+            rules(count),
+            are(count)
+        ));
+    }
+    let left: Vec<String> = plan
+        .steps
+        .iter()
+        .filter(|step| !step.proved)
+        .map(|step| &step.topic)
+        .chain(plan.unsolved.iter().map(|unsolved| &unsolved.topic))
+        .map(|topic| reader::title(topic.item).to_lowercase())
+        .collect();
+    if !left.is_empty() {
+        says.push_str(&format!("; not shown by this: {}", left.join(", ")));
+    }
+    let mut open: Vec<&str> = Vec::new();
+    for item in plan.open.iter().map(|open| open.key.item.name()) {
+        if !open.contains(&item) {
+            open.push(item);
+        }
+    }
+    if !open.is_empty() {
+        says.push_str(&format!("; still undecided: {}", open.join(", ")));
+    }
+    lines.spread(
+        "  ",
+        "    ",
+        &format!("Judged again with this done: {says}."),
+    );
+}
+
+fn rules(count: usize) -> String {
+    if count == 1 {
+        "1 point".to_owned()
+    } else {
+        format!("{count} points")
+    }
+}
+
+const fn are(count: usize) -> &'static str {
+    if count == 1 { "is" } else { "are" }
+}
+
+/// What it takes for all railings together.
+fn property(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
+    let short = guards
+        .iter()
+        .filter(|guard| !guard.plan.steps.is_empty())
+        .count();
+    let totals = totals(guards);
+    if short < 2 || totals.is_empty() {
+        return;
+    }
+    lines.heading("For all railings together");
+    let unit = guards.first().map(|guard| guard.plan.measuring.unit);
+    for total in &totals {
+        lines.hanging("  - ", &format!("{}.", together(total, unit)));
+    }
+    lines.gap();
+}
+
+fn together(total: &PartTotal, unit: Option<LengthUnit>) -> String {
+    let count = match (total.count, total.at_most) {
+        (0, _) => String::new(),
+        (count, true) => format!("at most {count} x "),
+        (count, false) => format!("{count} x "),
+    };
+    let buy = match (total.buy, unit) {
+        (Length::ZERO, _) | (_, None) => String::new(),
+        (buy, Some(unit)) => format!(", {} in all", buy.readable_up(unit)),
+    };
+    let railings = if total.guards == 1 {
+        "railing"
+    } else {
+        "railings"
+    };
+    let open = match total.uncounted {
+        0 => String::new(),
+        open => format!(", {open} not counted"),
+    };
+    format!(
+        "{count}{}{buy} (for {} {railings}{open})",
+        total.what, total.guards
+    )
+}
+
+/// Cautions, whom to ask, by what it was judged, and what to do next; once.
+fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) {
+    let mut cautions: Vec<RemedyCaution> = Vec::new();
+    for guard in guards {
+        let steps = guard.plan.steps.iter().map(|step| step.offered.kind);
+        let kinds = steps.chain(guard.plan.tonight.iter().copied());
+        for caution in kinds.flat_map(|kind| kind.row().cautions) {
+            if !cautions.contains(caution) && is_said(*caution, guard) {
+                cautions.push(*caution);
+            }
+        }
+    }
+    cautions.sort();
+    if !cautions.is_empty() {
+        lines.heading("Before anybody begins");
+        for caution in cautions {
+            lines.hanging("  - ", caution.says());
+        }
+        lines.hanging("  - ", ASK);
+        lines.gap();
+    }
+    let names: Vec<_> = basis
+        .rulesets
+        .iter()
+        .map(|ruleset| one_line(&ruleset.title))
+        .collect();
+    lines.hanging("", &format!("Judged by: {}.", names.join("; ")));
+    let drawn = guards.iter().filter(|guard| !guard.plan.steps.is_empty());
+    if let Some(guard) = drawn.max_by_key(|guard| guard.plan.measuring.heights) {
+        let m = &guard.plan.measuring;
+        lines.hanging(
+            "",
+            &format!(
+                "Drawn so that a gap may come out {} off and a height {} and still keep the limit; sizes of \
+                 stock, labour and waste are common practice, no source. New work keeps to today's rules, \
+                 whatever the old was built to.",
+                m.text(m.gaps),
+                m.text(m.heights)
+            ),
+        );
+        lines.hanging(
+            "",
+            "Next: guardrule remedy SURVEY --write after.csv, then guardrule check after.csv. When it is \
+             built, measure it anew: a drawing that meets is not yet a railing that does.",
+        );
+    }
+    let advice_only = basis.rulesets.iter().all(|ruleset| ruleset.advisory);
+    if advice_only {
+        lines.hanging(
+            "",
+            "Advice only: NO BUILDING RULES WERE CHECKED (guardrule rules find).",
+        );
+    }
+    lines.hanging("", DEFERRAL);
+}
+
+const ASK: &str = "Whom to ask: the owner (in writing) for holes and for what is seen from outside, the building \
+office for a permit, an engineer for what holds it, the fire authority before a way is shut.";
+
+/// Lead and fibre only where it may be old, glass and slab only where there is some.
+fn is_said(caution: RemedyCaution, guard: &PlannedGuard<'_>) -> bool {
+    let old = |year: i32| {
+        guard.guard.of(Item::Built).all(|(_, observation)| {
+            let value = observation.reading.as_ref().map(|reading| &reading.value);
+            !matches!(value, Some(Value::Years(span)) if span.surely_from(year))
+        })
+    };
+    match caution {
+        RemedyCaution::Lead => old(1978),
+        RemedyCaution::Fibre => old(1990),
+        RemedyCaution::Below => guard.plan.high,
+        RemedyCaution::Firm
+        | RemedyCaution::Lever
+        | RemedyCaution::Escape
+        | RemedyCaution::Edge
+        | RemedyCaution::OpenBay
+        | RemedyCaution::Ladder
+        | RemedyCaution::Cords
+        | RemedyCaution::Choke
+        | RemedyCaution::Sharp
+        | RemedyCaution::Swing
+        | RemedyCaution::Wires
+        | RemedyCaution::Slab
+        | RemedyCaution::Glass
+        | RemedyCaution::Treated
+        | RemedyCaution::Fire
+        | RemedyCaution::Cable
+        | RemedyCaution::Water
+        | RemedyCaution::Watch => true,
+    }
+}

@@ -1,0 +1,231 @@
+//! Words of the plans that belong to no single kind of remedy.
+
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::quantities::LengthUnit;
+use crate::remedy::Broken;
+use crate::remedy::HowMany;
+use crate::remedy::Labour;
+use crate::remedy::MakesHoles;
+use crate::remedy::MaterialPart;
+use crate::remedy::Needed;
+use crate::remedy::RefusedRemedy;
+use crate::remedy::RemedyKind;
+use crate::remedy::RemedyPlan;
+use crate::report::one_line;
+use crate::survey::Guard;
+
+/// What to do tonight, in a sentence. (common practice, no source)
+pub(super) fn tonight(kind: RemedyKind) -> &'static str {
+    let known = TONIGHT.iter().find(|(known, _)| *known == kind);
+    known.map_or(kind.row().name, |(_, says)| says)
+}
+
+const TONIGHT: &[(RemedyKind, &str)] = &[
+    (
+        RemedyKind::EverybodyOff,
+        "Keep everybody off it and from below it; close the way to it, as far as nobody needs it to get \
+         out. Where it is a way out in a fire, do not lock it: tell the owner and the fire authority at \
+         once. Nothing is tied to it and nobody tests it again by hand.",
+    ),
+    (
+        RemedyKind::KeepAway,
+        "Keep children from it: shut the door before it with a latch high up that every adult opens from \
+         inside in the dark; not where it is the only second way out.",
+    ),
+    (
+        RemedyKind::BoardOverHole,
+        "Set a board upright over the hole on the inner side, tied or clamped to both rails, if they stand \
+         firm.",
+    ),
+    (
+        RemedyKind::MoveWhatRaises,
+        "Take away what raises a child beside it: bench, box, planter.",
+    ),
+    (
+        RemedyKind::MoveThing,
+        "Move what a child climbs on well away, at least 40 in (1 m); not into the way out.",
+    ),
+    (
+        RemedyKind::FootholdAway,
+        "Take away what a foot finds hold on, if it is no part that holds the railing.",
+    ),
+    (
+        RemedyKind::BoardAlongGap,
+        "Wedge one board along the gap at the floor, its top no higher than 5 1/2 in (140 mm); no boxes, no \
+         foam; somebody watches.",
+    ),
+    (
+        RemedyKind::StairsShut,
+        "Shut the door to the stairs, or keep the child in a room; carry it with one hand on the rail.",
+    ),
+    (
+        RemedyKind::TieLoose,
+        "Tie or clamp what is loose where both rails are firm, else treat it as missing.",
+    ),
+    (
+        RemedyKind::CloseTheWay,
+        "Close the way to the open edge with a barrier that a child cannot climb, set back from it; lock a \
+         door only where it is no way out in a fire.",
+    ),
+    (
+        RemedyKind::WindowShut,
+        "Shut and latch the window, furniture away from it, cords tied high; never nailed or screwed shut.",
+    ),
+    (
+        RemedyKind::WindowAndFurniture,
+        "Shut and latch the window, bed and chairs away from it; never nailed or screwed shut.",
+    ),
+    (
+        RemedyKind::KeepOffPaint,
+        "Keep children off it, pick up chips and wipe wet; no sweeping, sanding or household vacuum. A child \
+         that chewed paint: ask a doctor for a blood test.",
+    ),
+    (
+        RemedyKind::TestPaint,
+        "Have the paint tested; until then treat it as if it held lead.",
+    ),
+    (
+        RemedyKind::DoNotHold,
+        "Hang a notice on it that nobody holds it; a rail that comes off in the hand is taken off.",
+    ),
+    (
+        RemedyKind::BoardInWallGap,
+        "Clamp a board upright in the gap at the wall, where post or last bar are firm.",
+    ),
+    (
+        RemedyKind::BoardAcrossJoint,
+        "Tie a board across the joint on the inner side, both railings firm.",
+    ),
+    (
+        RemedyKind::BoardAlongEdge,
+        "Lay a board along the floor's edge, clamped and marked so that nobody trips.",
+    ),
+    (
+        RemedyKind::PoolGateLocked,
+        "Lock the gate, chairs and pots away from the outside of the fence, somebody at the water.",
+    ),
+    (
+        RemedyKind::OffAndBelow,
+        "Keep everybody off it and from below it; no board, tape or clamp on the glass.",
+    ),
+];
+
+/// `somebody handy; needs the owner's leave, in writing; makes holes; 12 to 24 minutes a bar`
+pub(super) fn takes(plan: &RemedyPlan, kind: RemedyKind, labour: Option<Labour>) -> String {
+    let row = kind.row();
+    let mut parts = vec![plan.who(kind).name().to_owned()];
+    parts.extend(leave(row.leave).map(str::to_owned));
+    parts.extend(holes(row.holes).map(str::to_owned));
+    parts.extend(permit(row.permit).map(str::to_owned));
+    parts.extend(labour.map(time));
+    parts.join("; ")
+}
+
+fn leave(needed: Needed) -> Option<&'static str> {
+    match needed {
+        Needed::No => None,
+        Needed::Ask => Some("a tenant asks first"),
+        Needed::Yes => Some("a tenant needs the owner's leave, in writing"),
+    }
+}
+
+fn holes(holes: MakesHoles) -> Option<&'static str> {
+    match holes {
+        MakesHoles::No => Some("makes no holes"),
+        MakesHoles::Either => Some("with or without holes"),
+        MakesHoles::Yes => Some("makes holes"),
+    }
+}
+
+fn permit(needed: Needed) -> Option<&'static str> {
+    match needed {
+        Needed::No => None,
+        Needed::Ask => Some("ask the building office whether it needs a permit"),
+        Needed::Yes => Some("usually needs a permit"),
+    }
+}
+
+/// `12 to 24 minutes a bar`, `1 1/2 to 3 hours a flight`
+pub(super) fn time(labour: Labour) -> String {
+    let [from, to] = labour.minutes;
+    if to <= 60 {
+        return format!("{from} to {to} minutes {}", labour.per);
+    }
+    let hours = |minutes: u32| {
+        let half = if minutes % 60 >= 30 { "1/2" } else { "" };
+        match (minutes / 60, half) {
+            (0, half) => half.to_owned(),
+            (whole, "") => whole.to_string(),
+            (whole, half) => format!("{whole} {half}"),
+        }
+    };
+    format!(
+        "{} to {} hours {}",
+        hours(from.max(30)),
+        hours(to),
+        labour.per
+    )
+}
+
+/// `at most 24 upright bars 3/4 in wide, 32 in long`
+pub(in crate::report) fn part(part: &MaterialPart, unit: LengthUnit) -> String {
+    let count = match &part.how_many {
+        HowMany::Exactly(count) => format!("{count} x "),
+        HowMany::AtMost(count) => format!("at most {count} x "),
+        HowMany::Write(_) => String::new(),
+    };
+    let length = part.length.map_or_else(String::new, |length| {
+        format!(", {} long", length.readable_up(unit))
+    });
+    let buy = part.buy.map_or_else(String::new, |buy| {
+        format!(" (buy {}, a tenth for waste)", buy.readable_up(unit))
+    });
+    format!("{count}{}{length}{buy}", part.what)
+}
+
+/// Why a remedy is not offered, in a sentence.
+pub(in crate::report) fn refusal(refused: &RefusedRemedy) -> String {
+    if refused.breaks.is_empty() {
+        return refused.why.clone();
+    }
+    let mut told: Vec<String> = Vec::new();
+    for broken in &refused.breaks {
+        let says = broke(broken);
+        if !told.contains(&says) && told.len() < 2 {
+            told.push(says);
+        }
+    }
+    told.join("; and ")
+}
+
+fn broke(broken: &Broken) -> String {
+    let becomes = match broken.becomes {
+        Verdict::FallsShort => "would fall short",
+        Verdict::TooClose => "would be too near to tell",
+        Verdict::NotMeasured | Verdict::NotSettled => "could no longer be judged",
+        Verdict::Meets | Verdict::DoesNotApply => "would change",
+    };
+    let with = broken
+        .written
+        .as_ref()
+        .map_or_else(String::new, |written| format!(" at {}", one_line(written)));
+    let rule = one_line(&broken.says);
+    format!(
+        "{}{with} {becomes}: \"{}\"",
+        broken.key.item,
+        rule.trim_end_matches('.')
+    )
+}
+
+/// The readings of an item as they were written.
+pub(super) fn readings(guard: &Guard, item: Item) -> String {
+    let mut all: Vec<String> = Vec::new();
+    for (_, observation) in guard.of(item) {
+        let written = one_line(&observation.written).into_owned();
+        if !all.contains(&written) {
+            all.push(written);
+        }
+    }
+    all.join("; ")
+}
