@@ -55,9 +55,8 @@ const GZIP: [u8; 2] = [0x1f, 0x8b];
 
 pub(super) fn run(args: &PageArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
-    match written(args, terminal) {
-        Ok(()) => {}
-        Err(diagnostic) => diagnostics.push(*diagnostic),
+    if let Err(diagnostic) = written(args, terminal) {
+        diagnostics.push(*diagnostic);
     }
     print_diagnostics(&diagnostics, terminal, Exit::Met)
 }

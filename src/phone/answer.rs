@@ -11,7 +11,7 @@ pub(super) enum Answer {
     Checked(Checked),
     Error { error: String },
     Guards { guards: Vec<GuardSoFar> },
-    Searched(Searched),
+    Searched(Box<Searched>),
     State(Box<State>),
     Understood(Understood),
     Warm { left: usize },

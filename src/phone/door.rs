@@ -101,7 +101,7 @@ impl Door {
                     guards: open.guards(),
                 })
             }
-            Request::Search { lines } => Ok(Answer::Searched(self.search(&lines))),
+            Request::Search { lines } => Ok(Answer::Searched(Box::new(self.search(&lines)))),
             Request::State => {
                 let open = self.walk.as_ref().ok_or(NO_WALK)?;
                 Ok(open.state(Vec::new()))

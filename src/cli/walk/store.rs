@@ -106,7 +106,11 @@ impl Store {
         let mut name = name.to_os_string();
         name.push(format!(".unsaved-{}.csv", std::process::id()));
         let path = std::env::temp_dir().join(name);
-        fs::write(&path, text)?;
+        if let Err(error) = fs::write(&path, text) {
+            // half of a survey would be taken for the whole
+            drop(fs::remove_file(&path));
+            return Err(error);
+        }
         Ok(path)
     }
 }
