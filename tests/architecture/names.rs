@@ -5,7 +5,14 @@ use std::collections::BTreeMap;
 use crate::architecture::all_sources;
 
 /// Names that the page for a phone and the remedies share with others still.
-const PENDING: &[&str] = &["Act", "Answer", "Passed", "RemedyPlan", "Said", "Understood"];
+const PENDING: &[&str] = &[
+    "Act",
+    "Answer",
+    "Passed",
+    "RemedyPlan",
+    "Said",
+    "Understood",
+];
 
 /// The name of the type that a line begins, where it begins one.
 fn type_begun(line: &str) -> Option<&str> {
