@@ -99,7 +99,7 @@ pub(super) const RULES_ELSEWHERE: Code = Code {
 
 /// The page for a phone cannot be put together.
 pub(super) const NO_PAGE: Code = Code {
-    number: 330,
+    number: 333,
     title: "no page for a phone",
 };
 

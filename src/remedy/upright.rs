@@ -76,13 +76,15 @@ pub(super) fn openings(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
 fn widest(drawn: &Drawn<'_, '_>) -> Option<Length> {
     let mut widest = None;
     for (_, observation) in drawn.guard.of(Item::Opening) {
-        let wide = match &observation.reading.as_ref()?.value {
-            Value::Shape(shape) => {
-                let ball = shape.shape.clear_opening();
-                Some(ball.upper?)
-            }
-            Value::Ball(ball) if ball.passes => return None,
-            value => exact(value),
+        let value = &observation.reading.as_ref()?.value;
+        let wide = if let Value::Shape(shape) = value {
+            Some(shape.shape.clear_opening().upper?)
+        } else if let Value::Ball(ball) = value
+            && ball.passes
+        {
+            return None;
+        } else {
+            exact(value)
         };
         widest = widest.max(wide);
     }

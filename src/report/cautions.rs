@@ -22,6 +22,9 @@ pub fn deferral(out: &mut TextPage<'_>) -> io::Result<()> {
     writeln!(out, "{}", hanging_in(out.width(), "", DEFERRAL))
 }
 
+/// Of every guard that is tried by hand. Common practice, no source.
+pub(super) const DO_NOT_LEAN: &str = "Do not lean on it to try it: it may give way.";
+
 /// What holds for every guard. Common practice, no source, but for climbing:
 /// barriers delay a child and do not stop one (Cordovil et al. 2009, Int J Inj Contr Saf
 /// Promot 16:143-151, and Nixon, Pearn, Petrie 1979, Aust Paediatr J 15:260-262, read in
@@ -63,7 +66,7 @@ and stop at the first crack, creak or 1 in of movement.",
 pub(super) fn caution<'c>(caution: &CautionSaid<'c>) -> Cow<'c, str> {
     Cow::Borrowed(match caution {
         CautionSaid::Deferral => DEFERRAL,
-        CautionSaid::DoNotLean => "Do not lean on it to try it: it may give way.",
+        CautionSaid::DoNotLean => DO_NOT_LEAN,
         CautionSaid::General(number) => GENERAL[*number],
         CautionSaid::KeepOffUntilLookedAt => {
             "Until an engineer has looked: keep weight off a guard that falls short or moves, and keep \

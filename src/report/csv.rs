@@ -16,6 +16,8 @@ use crate::report::ReportBasis;
 use crate::report::Summary;
 use crate::report::advice;
 use crate::report::cautions::DEFERRAL;
+use crate::report::cautions::DO_NOT_LEAN;
+use crate::report::cautions::GENERAL;
 use crate::report::csv_line::CsvLine;
 use crate::report::remedy::remedy;
 use crate::report::standing;
@@ -217,7 +219,10 @@ impl RowEnds {
         before.empty(COLUMNS_BEFORE_A_FINDING - 1);
         RowEnds {
             before,
-            after: after(basis, DEFERRAL),
+            after: after(
+                basis,
+                &format!("{DO_NOT_LEAN} {} {DEFERRAL}", GENERAL.join(" ")),
+            ),
         }
     }
 }

@@ -96,7 +96,9 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
     // the last one has its label: one that would touch it gives way
     let crowded = |index: usize| {
         labels.last().is_some_and(|(last, row, _)| {
-            index + 1 < labels.len() && labels[index].1 == *row && last - labels[index].0 < LABEL
+            index + 1 < labels.len()
+                && (labels[index].1 - *row).abs() < 0.5
+                && last - labels[index].0 < LABEL
         })
     };
     let narrow = clear < Length::inches(16);

@@ -166,13 +166,19 @@ fn ten_guards_as_people_have_them_are_told_in_six_lines_each() {
         let out = run(&[("survey.csv", &survey)], &args).out;
         let lines: Vec<&str> = out
             .lines()
-            .skip_while(|line| !line.contains("What holds it (indicative"))
+            .skip_while(|line| {
+                // what would mend more is said first where something would not hold
+                !line.contains("What holds it (indicative")
+                    && !line.starts_with("  A tradesman would also fit")
+            })
             .enumerate()
             .take_while(|(at, line)| *at == 0 || line.starts_with("     "))
             .map(|(_, line)| line)
             .collect();
         // where nothing is wrong a guard has no block, and --full tells it all
-        let silent = lines.is_empty() && out.contains("NOTHING WRONG FOUND");
+        let nothing_wrong = out.contains("NOTHING WRONG FOUND");
+        // where it gives way already that is what is said
+        let silent = lines.is_empty() && (nothing_wrong || out.contains("KEEP EVERYBODY OFF IT"));
         assert!(
             silent || (2..=6).contains(&lines.len()),
             "{what}: {lines:#?}"

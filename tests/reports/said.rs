@@ -12,7 +12,7 @@ use crate::harness::run_here;
 use crate::harness::run_in;
 
 /// The sentence that every output ends with, in whichever words begin it.
-const DECIDES: &str = "licensed professionals decide what";
+const DECIDES: &str = "The local authority and licensed professionals decide";
 
 const SURVEY: &str = "unit,guard,item,reading,note\n,,use,dwelling,\n,,built,1961,\n\
     2A,loft edge,place,landing,\n2A,loft edge,drop,9 ft,\n2A,loft edge,height,33 in,by the lamp\n\
