@@ -369,6 +369,8 @@ fn guard_done(done: &GuardDone<'_>) -> String {
         Verdict::DoesNotApply => {
             format!("{name}: these rules ask for no railing here; that is no word about danger.")
         }
+        // whichever of the unwritten holds, without one rule that says so
+        Verdict::FallsShort if wrong.is_empty() => format!("{name} falls short of {by}."),
         Verdict::FallsShort => format!("{name} falls short of {by}: {}.", wrong.join(", ")),
         Verdict::Meets => format!("{name} meets what was checked of {by}."),
         Verdict::NotMeasured | Verdict::NotSettled | Verdict::TooClose => {

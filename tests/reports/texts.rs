@@ -2,6 +2,7 @@
 
 use guardrule::report::Explain;
 
+use crate::harness::run;
 use crate::reports::scenes::Scene;
 use crate::reports::scenes::guard;
 use crate::reports::scenes::house;
@@ -60,4 +61,17 @@ fn of_many_guards_those_that_meet_get_a_line() {
     let next = text.find("gallery 0").expect("the next");
     assert!(first < next, "worst first");
     insta::assert_snapshot!(text);
+}
+
+/// `none` is no age of a child.
+#[test]
+fn where_no_child_lives_nobody_is_told_of_a_child_of_none() {
+    let survey = "guard,item,reading\n,children,none\nloft edge,height,20 in\nloft edge,place,landing\nloft edge,drop,9 ft\n";
+    let args = ["check", "@survey.csv"];
+    let text = run(&[("survey.csv", survey)], &args).out;
+    assert!(
+        text.contains("loft edge: falls short of the advice"),
+        "{text}"
+    );
+    assert!(!text.contains("child of none"), "{text}");
 }

@@ -2,6 +2,7 @@
 //! cautions with the guards they hold for, the deferral, the next command.
 
 use crate::items::Item;
+use crate::items::Verdict;
 use crate::report::ReportBasis;
 use crate::report::one_line;
 use crate::report::palette;
@@ -68,9 +69,18 @@ pub(super) fn end(
         .map(|name| one_line(name))
         .collect();
     let files = words::shortened(&files.join(", "));
+    // what would put it right, to the mark, is a command of its own
+    let mend = if told
+        .iter()
+        .any(|guard| guard.verdict == Verdict::FallsShort)
+    {
+        " · guardrule remedy"
+    } else {
+        ""
+    };
     let read = format!(
-        "{DEFERRAL} guardrule {}; read from {files}. More: --full (rules, sources) · --explain (sums) · --format \
-actions.",
+        "{DEFERRAL} guardrule {}; read from {files}. More: --full (sources) · --explain (sums) · --format \
+actions{mend}.",
         basis.tool_version
     );
     lines.spread("  ", "     ", &read);

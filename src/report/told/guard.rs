@@ -167,6 +167,11 @@ impl GuardTold {
             alone: one_line(&guard.name).into_owned(),
             children: guard
                 .of(Item::Children)
+                // `none` and `not reached` are no ages
+                .filter(|(_, observation)| {
+                    let reading = observation.reading.as_ref();
+                    reading.is_some_and(|reading| matches!(reading.value, Value::Age(_)))
+                })
                 .map(|(_, observation)| one_line(&observation.written).into_owned())
                 .collect(),
             unit: one_line(&guard.unit).into_owned(),
