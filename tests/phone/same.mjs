@@ -4,11 +4,12 @@
 // ruleset, and COUNT surveys put together at random.
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { spawnSync } from "node:child_process";
 import { Module } from "./module.mjs";
 
-const [at, program, count = "200", seed = "1"] = process.argv.slice(2);
+const [at, named, count = "200", seed = "1"] = process.argv.slice(2);
+const program = resolve(named);                              // it is started in other folders too
 const module = new Module(at);
 const folder = mkdtempSync(join(tmpdir(), "same-"));
 let passed = 0, failed = 0, leftOut = 0;
