@@ -91,3 +91,8 @@ pub(crate) fn finding<'a>(guard: &'a Value, rule: &str) -> &'a Value {
         .find(|finding| finding["rule"] == rule)
         .unwrap_or_else(|| panic!("no finding of {rule} in {guard}"))
 }
+
+/// Words in a row, so that a broken line is no difference.
+pub(crate) fn words(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}

@@ -10,6 +10,7 @@ use std::thread;
 use std::time::Duration;
 
 use crate::harness::run_in;
+use crate::harness::words;
 
 const SURVEY: &str = "unit,guard,item,reading\na,g,use,dwelling\na,g,place,landing\na,g,drop,9 ft\n\
     a,g,height,34 in\na,g,opening,3 in\na,g,bottom gap,2 in\n";
@@ -106,11 +107,6 @@ fn a_dash_is_standard_output() {
     assert_eq!(ran.code, 1);
     assert!(ran.out.contains("\"falls_short\""), "{}", ran.out);
     assert_eq!(names(folder.path()), ["s.csv"]);
-}
-
-/// The text without its line breaks.
-fn words(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 #[cfg(unix)]

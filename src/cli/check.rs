@@ -51,6 +51,7 @@ use crate::rules;
 use crate::rules::Asked;
 use crate::rules::Guidance;
 use crate::rules::Ruleset;
+use crate::survey::FileError;
 use crate::survey::Guard;
 use crate::survey::Survey;
 use crate::survey::SurveyFile;
@@ -329,7 +330,19 @@ fn write_report(
     let names = [&args.building, &args.unit, &args.guard];
     let is_wanted = |guard: &Guard| is_chosen(names, guard);
     let written = report::write_guards(survey, basis, &is_wanted, &mut *report)?;
-    match written.read {
+    absorb_what_was_read(written.read, diagnostics);
+    if written.guards == 0 && survey.guard_count() > 0 {
+        diagnostics.push(no_such_guard(names));
+    }
+    report.finish(diagnostics)
+}
+
+/// What the second reading found wrong with the files, or that one of them is gone.
+pub(super) fn absorb_what_was_read(
+    read: Result<Diagnostics, FileError>,
+    diagnostics: &mut Diagnostics,
+) {
+    match read {
         Ok(found) => diagnostics.absorb(found),
         Err(error) => {
             diagnostics.push(system_refusal(
@@ -339,10 +352,6 @@ fn write_report(
             ));
         }
     }
-    if written.guards == 0 && survey.guard_count() > 0 {
-        diagnostics.push(no_such_guard(names));
-    }
-    report.finish(diagnostics)
 }
 
 /// For whom the page is.
@@ -430,14 +439,7 @@ fn into_folder(
     let names = [&args.building, &args.unit, &args.guard];
     let is_wanted = |guard: &Guard| is_chosen(names, guard);
     let written = report::write_guards(survey, &basis, &is_wanted, &mut *pages)?;
-    match written.read {
-        Ok(found) => diagnostics.absorb(found),
-        Err(error) => diagnostics.push(system_refusal(
-            codes::CANNOT_READ,
-            &error.file,
-            &error.error,
-        )),
-    }
+    absorb_what_was_read(written.read, &mut diagnostics);
     if written.guards == 0 {
         diagnostics.push(no_such_guard(names));
         return print_diagnostics(&diagnostics, terminal);

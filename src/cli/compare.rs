@@ -11,6 +11,7 @@ use std::path::PathBuf;
 use crate::cli::args::CompareArgs;
 use crate::cli::args::CompareFormat;
 use crate::cli::args::DecisionArg;
+use crate::cli::check::absorb_what_was_read;
 use crate::cli::check::no_output;
 use crate::cli::check::system_refusal;
 use crate::cli::clock;
@@ -236,13 +237,7 @@ fn round(
         guards.push(guard);
         ControlFlow::Continue(())
     });
-    match read {
-        Ok(found) => diagnostics.absorb(found),
-        Err(error) => {
-            let refused = system_refusal(codes::CANNOT_READ, &error.file, &error.error);
-            diagnostics.push(refused);
-        }
-    }
+    absorb_what_was_read(read, diagnostics);
     Some(RoundRead {
         facts: survey.facts().clone(),
         guards,

@@ -9,6 +9,7 @@ use std::sync::Arc;
 
 use crate::cli::args::RemedyArgs;
 use crate::cli::args::RemedyFormat;
+use crate::cli::check::absorb_what_was_read;
 use crate::cli::check::is_chosen;
 use crate::cli::check::no_output;
 use crate::cli::check::no_such_guard;
@@ -140,16 +141,7 @@ fn planned<'r>(
         }
         ControlFlow::Continue(())
     });
-    match found {
-        Ok(found) => diagnostics.absorb(found),
-        Err(error) => {
-            diagnostics.push(system_refusal(
-                codes::CANNOT_READ,
-                &error.file,
-                &error.error,
-            ));
-        }
-    }
+    absorb_what_was_read(found, diagnostics);
     if guards.is_empty() && survey.guard_count() > 0 {
         diagnostics.push(no_such_guard(names));
     }

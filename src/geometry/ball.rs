@@ -50,7 +50,7 @@ impl LargestBall {
                 Passage::CannotTell
             };
         }
-        let size_mm = millimetres(ball);
+        let size_mm = ball.millimetres_as_float();
         let rounding = ROUNDINGS * size_mm;
         if self.lower_mm >= size_mm + rounding {
             Passage::Passes
@@ -67,8 +67,8 @@ impl LargestBall {
     fn exactly(diameter: Length, centre: Option<Corner>) -> LargestBall {
         LargestBall {
             centre,
-            lower_mm: millimetres(diameter),
-            upper_mm: Some(millimetres(diameter)),
+            lower_mm: diameter.millimetres_as_float(),
+            upper_mm: Some(diameter.millimetres_as_float()),
             exact: Some(diameter),
         }
     }
@@ -132,8 +132,8 @@ impl Shape {
             }
             Shape::Rectangle { width, height } => {
                 let middle = Corner {
-                    x_mm: millimetres(*width) / 2.0,
-                    y_mm: millimetres(*height) / 2.0,
+                    x_mm: width.millimetres_as_float() / 2.0,
+                    y_mm: height.millimetres_as_float() / 2.0,
                 };
                 LargestBall::exactly(*width.min(height), Some(middle))
             }
@@ -203,7 +203,7 @@ fn right_triangle(rise: Length, run: Length, enlarged: Enlarged) -> LargestBall 
     let scale = (1.0 + by / of) / 1e6;
     let exact = exactly_inscribed(rise, run, enlarged);
     let (lower_mm, upper_mm) = match exact {
-        Some(exact) => (millimetres(exact), millimetres(exact)),
+        Some(exact) => (exact.millimetres_as_float(), exact.millimetres_as_float()),
         None => (
             ball.lower_mm * scale * (1.0 - ROUNDINGS),
             ball.upper_mm * scale * (1.0 + ROUNDINGS),
@@ -229,11 +229,6 @@ fn exactly_inscribed(rise: Length, run: Length, enlarged: Enlarged) -> Option<Le
     let product = (a + b - slant).checked_mul(of + by)?;
     let whole = (product % of == 0).then_some(product / of)?;
     i64::try_from(whole).ok().map(Length::from_nanometres)
-}
-
-/// The nearest float of a length in mm.
-fn millimetres(length: Length) -> f64 {
-    length.nanometres_as_float() / 1e6
 }
 
 #[cfg(test)]

@@ -219,7 +219,7 @@ mod tests {
         ];
         for (tension, free, spacing, diameter, push, ball) in rows {
             let cables = taut(tension, free, spacing, diameter);
-            let ours = cables.ball_under(newtons(push)).nanometres_as_float() / 1e6;
+            let ours = cables.ball_under(newtons(push)).millimetres_as_float();
             assert!((ours - ball).abs() < 1e-6, "{ours} for {ball}");
             let ball = Length::from_nanometres_rounded(ball * 1e6);
             let back = cables.push_for(ball).get::<newton>();

@@ -52,7 +52,7 @@ impl Probe {
     }
 
     fn millimetres(self, smaller_by: Length) -> (f64, f64) {
-        let side = |side: Length| (side - smaller_by).nanometres_as_float() / 1e6;
+        let side = |side: Length| (side - smaller_by).millimetres_as_float();
         (side(self.short), side(self.long))
     }
 }

@@ -324,7 +324,7 @@ mod tests {
         };
         let by_angle = 120.0 * libm::sin(0.645_772) * 0.017_453_29 / 12.0_f64.sqrt();
         let whole = (0.798_636 * 0.798_636 + by_angle * by_angle).sqrt();
-        let ours = bay.uncertainty(each).as_length().nanometres_as_float() / 1e6;
+        let ours = bay.uncertainty(each).as_length().millimetres_as_float();
         assert!((ours - whole).abs() < 1e-4, "{ours} for {whole}");
         let exact = bay.uncertainty(StandardUncertainty::NONE);
         assert_eq!(exact.as_length(), Length::ZERO);

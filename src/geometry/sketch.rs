@@ -76,7 +76,7 @@ fn millimetres(corner: Corner) -> Corner {
 }
 
 fn mm(length: Length) -> f64 {
-    length.nanometres_as_float() / 1e6
+    length.millimetres_as_float()
 }
 
 fn dimension(from: Corner, to: Corner, length: Length) -> Dimension {

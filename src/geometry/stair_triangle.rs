@@ -280,7 +280,7 @@ mod tests {
                 Length::millimetres(*lift),
             );
             let ours = step.expect("valid").clear_opening().lower;
-            let ours = ours.nanometres_as_float() / 1e6;
+            let ours = ours.millimetres_as_float();
             assert!(
                 (ours - given).abs() <= 0.05 + 1e-9,
                 "{rise}/{going}/{lift}: {ours}"

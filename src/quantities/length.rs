@@ -98,6 +98,11 @@ impl Length {
         self.nanometres as f64
     }
 
+    /// Millimetres, as near as a float comes.
+    pub(crate) fn millimetres_as_float(self) -> f64 {
+        self.nanometres_as_float() / 1e6
+    }
+
     /// The nearest whole nanometre; what is not finite becomes the largest length.
     #[must_use]
     #[expect(
@@ -255,6 +260,18 @@ impl LengthUnit {
             LengthUnit::Millimetre => "mm",
             LengthUnit::Centimetre => "cm",
             LengthUnit::Metre => "m",
+        }
+    }
+
+    /// What a unit is called when it is said of all numbers.
+    #[must_use]
+    pub const fn plural(self) -> &'static str {
+        match self {
+            LengthUnit::Inch => "inches",
+            LengthUnit::Foot => "feet",
+            LengthUnit::Millimetre => "millimetres",
+            LengthUnit::Centimetre => "centimetres",
+            LengthUnit::Metre => "metres",
         }
     }
 

@@ -119,7 +119,7 @@ pub enum RemedyKind {
     NewPane,
 }
 
-/// WhoDoes does it.
+/// Who does it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum WhoDoes {
     /// Anybody, without a tool.
@@ -345,9 +345,9 @@ pub struct RemedyRow {
     pub key: &'static str,
     /// Its name for a reader.
     pub name: &'static str,
-    /// WhoDoes does it.
+    /// Who does it.
     pub who: WhoDoes,
-    /// WhoDoes does it outdoors above one storey.
+    /// Who does it outdoors above one storey.
     pub who_high: WhoDoes,
     /// Whether the owner's leave is needed.
     pub leave: Needed,

@@ -145,7 +145,7 @@ impl RemedyPlan {
         self.unsolved.is_empty() && self.steps.iter().all(|step| step.proved)
     }
 
-    /// WhoDoes does it, here.
+    /// Who does it, here.
     #[must_use]
     pub fn who(&self, kind: RemedyKind) -> WhoDoes {
         who(kind, self.high)

@@ -14,6 +14,7 @@ use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::plain;
+use crate::report::reader::capital;
 use crate::report::reader::compared;
 use crate::report::reader::fault;
 use crate::report::words::several;
@@ -80,7 +81,7 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
     }
     lines.push(hanging_in(width, "", &judged));
     if let Some(unit) = begins.unit {
-        let unit = unit_in_words(unit);
+        let unit = unit.plural();
         let text = format!("A number alone is {unit} here; unit cm would change that.");
         lines.push(hanging_in(width, "", &text));
     }
@@ -92,7 +93,7 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
 /// what nobody should do, by what is judged, the unit of a number alone, who decides.
 #[must_use]
 pub fn before_a_walk(rulesets: &[Ruleset], unit: Option<LengthUnit>) -> Vec<String> {
-    let unit = unit.map(|unit| format!("A number alone is {} here.", unit_in_words(unit)));
+    let unit = unit.map(|unit| format!("A number alone is {} here.", unit.plural()));
     let mut lines = vec![STAY_BEHIND.to_owned(), judged_by(rulesets)];
     lines.extend(unit);
     lines.push(DEFERRAL.to_owned());
@@ -120,16 +121,6 @@ fn judged_by(rulesets: &[Ruleset]) -> String {
 /// The one caution that stands before all questions.
 const STAY_BEHIND: &str =
     "Stay behind each railing; do not lean on it or over it; pull at nothing.";
-
-const fn unit_in_words(unit: LengthUnit) -> &'static str {
-    match unit {
-        LengthUnit::Inch => "inches",
-        LengthUnit::Foot => "feet",
-        LengthUnit::Millimetre => "millimetres",
-        LengthUnit::Centimetre => "centimetres",
-        LengthUnit::Metre => "metres",
-    }
-}
 
 /// A question as it is put.
 #[must_use]
@@ -327,13 +318,6 @@ fn copied(from: &GuardName, taken: &[(Item, String)], but: &[(Item, String)]) ->
         " Nothing that is looked at, pushed or measured is copied. Wrong here? correct ITEM.",
     );
     text
-}
-
-/// With a capital in front, as a sentence begins.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
 }
 
 /// The last line of a railing: how it came out, and what stays open.

@@ -4,8 +4,6 @@ use std::io;
 use std::io::Write;
 
 use serde::Serialize;
-use serde::Serializer;
-use serde_json::value::RawValue;
 use textwrap::core::display_width;
 
 use crate::geometry::AtTheLimit;
@@ -16,6 +14,7 @@ use crate::geometry::Infilled;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::report::cautions::DEFERRAL;
+use crate::report::millimetres::Millimetres;
 use crate::report::palette;
 use crate::report::wrap::hanging_in;
 
@@ -257,31 +256,19 @@ fn marks(
     Ok(())
 }
 
-/// Millimetres, printed from the exact nanometres.
-pub(super) struct Mm(pub(super) Length);
-
-impl Serialize for Mm {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match RawValue::from_string(self.0.millimetre_digits()) {
-            Ok(raw) => raw.serialize(serializer),
-            Err(error) => Err(serde::ser::Error::custom(error)),
-        }
-    }
-}
-
 #[derive(Serialize)]
 struct BayRecord {
     count: usize,
-    gap: Mm,
-    spacing: Mm,
-    spacer: Mm,
-    largest_gap: Mm,
-    marks: Vec<Mm>,
+    gap: Millimetres,
+    spacing: Millimetres,
+    spacer: Millimetres,
+    largest_gap: Millimetres,
+    marks: Vec<Millimetres>,
 }
 
 #[derive(Serialize)]
 struct BetweenRecord {
-    existing: Mm,
+    existing: Millimetres,
     #[serde(flatten)]
     bay: BayRecord,
 }
@@ -290,16 +277,16 @@ struct BetweenRecord {
 struct LayoutRecord {
     #[serde(flatten)]
     bay: BayRecord,
-    clear: Option<Mm>,
-    baluster: Mm,
-    limit: Mm,
+    clear: Option<Millimetres>,
+    baluster: Millimetres,
+    limit: Millimetres,
     at_most: bool,
     ends: &'static str,
     rake_degrees: Option<f64>,
-    graduation: Mm,
-    tolerance: Mm,
-    dries_by: Mm,
-    target: Mm,
+    graduation: Millimetres,
+    tolerance: Millimetres,
+    dries_by: Millimetres,
+    target: Millimetres,
     each_tread: Option<u8>,
     measured_from: &'static str,
     between: Vec<BetweenRecord>,
@@ -308,7 +295,7 @@ struct LayoutRecord {
 }
 
 fn record(layout: Option<&BayLayout>, count: usize) -> BayRecord {
-    let length = |of: fn(&BayLayout) -> Length| Mm(layout.map(of).unwrap_or_default());
+    let length = |of: fn(&BayLayout) -> Length| Millimetres(layout.map(of).unwrap_or_default());
     BayRecord {
         count,
         gap: length(|layout| layout.gap),
@@ -316,7 +303,7 @@ fn record(layout: Option<&BayLayout>, count: usize) -> BayRecord {
         spacer: length(|layout| layout.spacer),
         largest_gap: length(|layout| layout.largest_gap),
         marks: layout
-            .map(|layout| layout.marks.iter().copied().map(Mm).collect())
+            .map(|layout| layout.marks.iter().copied().map(Millimetres).collect())
             .unwrap_or_default(),
     }
 }
@@ -341,9 +328,9 @@ pub fn layout_json(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()>
         .map_or(added, |layout| layout.marks.len());
     let record = LayoutRecord {
         bay: record(answer.layout.as_ref(), count),
-        clear: answer.layout.is_some().then_some(Mm(plan.clear)),
-        baluster: Mm(plan.baluster),
-        limit: Mm(plan.limit.length),
+        clear: answer.layout.is_some().then_some(Millimetres(plan.clear)),
+        baluster: Millimetres(plan.baluster),
+        limit: Millimetres(plan.limit.length),
         at_most: plan.limit.exactly == AtTheLimit::Fits,
         ends: match plan.ends {
             BayEnds::Baluster => "baluster",
@@ -351,17 +338,17 @@ pub fn layout_json(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()>
             BayEnds::HalfGap => "half-gap",
         },
         rake_degrees: answer.degrees,
-        graduation: Mm(plan.graduation),
-        tolerance: Mm(plan.tolerance),
-        dries_by: Mm(plan.shrinkage),
-        target: Mm(plan.target()),
+        graduation: Millimetres(plan.graduation),
+        tolerance: Millimetres(plan.tolerance),
+        dries_by: Millimetres(plan.shrinkage),
+        target: Millimetres(plan.target()),
         each_tread: answer.each_tread.map(|(count, _)| count),
         measured_from: answer.first_post(),
         between: answer
             .between
             .iter()
             .map(|one| BetweenRecord {
-                existing: Mm(one.gap),
+                existing: Millimetres(one.gap),
                 bay: record(Some(&one.layout), one.layout.marks.len()),
             })
             .collect(),

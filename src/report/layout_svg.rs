@@ -9,6 +9,7 @@ use maud::html;
 use crate::geometry::BayLayout;
 use crate::quantities::Length;
 use crate::report::LayoutAnswer;
+use crate::report::opening_svg::px;
 
 /// The drawing's width in its own units (CSS pixels), and room round the bay.
 pub(super) const LAYOUT_WIDE: f64 = 900.0;
@@ -152,9 +153,4 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
 /// How far below the first row a mark's label stands.
 fn row_of(number: usize) -> f64 {
     if number.is_multiple_of(2) { 16.0 } else { 0.0 }
-}
-
-/// Hundredths are as fine as a drawing needs.
-fn px(size: f64) -> String {
-    format!("{}", (size * 100.0).round() / 100.0 + 0.0)
 }

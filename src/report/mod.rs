@@ -28,6 +28,7 @@ mod judging;
 mod layout;
 mod layout_svg;
 mod matters;
+mod millimetres;
 mod opening;
 mod opening_svg;
 mod ours;

@@ -318,7 +318,7 @@ pub fn opening_json(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Resu
             y: centre.y_mm,
         }),
         ball: answer.ball.map(|(ball, _)| BallRecord {
-            size: ball.nanometres_as_float() / 1e6,
+            size: ball.millimetres_as_float(),
             passes: match largest.against(ball) {
                 Passage::CannotTell => None,
                 Passage::Passes => Some(true),

@@ -169,7 +169,7 @@ impl SvgCanvas {
             SketchPart::Round(middle, diameter) => {
                 let (x, y) = self.at(*middle);
                 html! {
-                    circle cx=(px(x)) cy=(px(y)) r=(px(millimetres(*diameter) / 2.0 * self.scale))
+                    circle cx=(px(x)) cy=(px(y)) r=(px(diameter.millimetres_as_float() / 2.0 * self.scale))
                         fill="#eef3f8" stroke="#1a1a1a" stroke-width="2.5" {}
                 }
             }
@@ -183,7 +183,7 @@ impl SvgCanvas {
         let r = answer.largest.lower_mm / 2.0 * self.scale;
         let asked = answer
             .ball
-            .map(|(size, _)| millimetres(size) / 2.0 * self.scale);
+            .map(|(size, _)| size.millimetres_as_float() / 2.0 * self.scale);
         html! {
             circle class="largest" cx=(px(x)) cy=(px(y)) r=(px(r)) fill="#c8443a"
                 fill-opacity="0.16" stroke="#a8322a" stroke-width="1.5" {}
@@ -217,7 +217,7 @@ impl SvgCanvas {
     /// A bar of a round length, about a quarter of the drawing.
     fn bar(&self, unit: LengthUnit) -> Markup {
         let length = round_length(unit, WIDE / 3.0 / self.scale);
-        let long = millimetres(length) * self.scale;
+        let long = length.millimetres_as_float() * self.scale;
         let y = self.high + 2.0 * ABOVE + 2.0;
         html! {
             rect x="8" y=(px(y)) width=(px(long)) height="5" fill="#1a1a1a" {}
@@ -334,24 +334,20 @@ fn round_length(unit: LengthUnit, below_mm: f64) -> Length {
         let sizes = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 5000];
         sizes.map(Length::millimetres).to_vec()
     };
-    let fits = |length: &&Length| millimetres(**length) <= below_mm;
+    let fits = |length: &&Length| length.millimetres_as_float() <= below_mm;
     let last = steps.iter().rfind(fits).or(steps.first());
     last.copied().unwrap_or(unit.one())
 }
 
 fn around(middle: Corner, diameter: Length) -> [Corner; 2] {
-    let half = millimetres(diameter) / 2.0;
+    let half = diameter.millimetres_as_float() / 2.0;
     [-half, half].map(|by| Corner {
         x_mm: middle.x_mm + by,
         y_mm: middle.y_mm + by,
     })
 }
 
-fn millimetres(length: Length) -> f64 {
-    length.nanometres_as_float() / 1e6
-}
-
 /// Hundredths are as fine as a drawing needs.
-fn px(size: f64) -> String {
+pub(super) fn px(size: f64) -> String {
     format!("{}", (size * 100.0).round() / 100.0 + 0.0)
 }

@@ -34,7 +34,7 @@ pub(super) struct ShownRemedy {
     pub(super) aims_at: Option<String>,
     /// What it takes, where that could be counted.
     pub(super) quantity: Option<String>,
-    /// WhoDoes does it.
+    /// Who does it.
     pub(super) who: &'static str,
     /// Whose leave it needs.
     pub(super) leave: ShownLeave,

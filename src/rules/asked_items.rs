@@ -71,6 +71,22 @@ impl Ruleset {
     }
 }
 
+impl Demand {
+    /// What it asks a length to be at least, or above.
+    #[must_use]
+    pub fn least_length(&self) -> Option<&Limit> {
+        match self {
+            Demand::Length(bounds) => bounds.at_least.as_ref().or(bounds.above.as_ref()),
+            Demand::Count(_)
+            | Demand::Foothold(_)
+            | Demand::Load(_)
+            | Demand::Opening(_)
+            | Demand::VOpening(_)
+            | Demand::Words { .. } => None,
+        }
+    }
+}
+
 impl Rule {
     /// The loads that it states.
     pub fn loads(&self) -> impl Iterator<Item = &LoadDemand> {

@@ -32,7 +32,6 @@ use crate::walk::plan::stopped_at_first_movement;
 use crate::walk::together::words_behind;
 use crate::walk::unit::likely_units;
 use crate::walk::unit::odd_alone;
-use crate::walk::unit::plural;
 use crate::walk::unit::unit_named;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
@@ -229,7 +228,7 @@ impl<'r> Walk<'r> {
             Err(refused) if lacks_unit && !refused.lacks_unit => {
                 let unit = self
                     .unit_in_force()
-                    .map_or("the unit of its column", plural);
+                    .map_or("the unit of its column", LengthUnit::plural);
                 let in_force = format!("a number alone is {unit} here");
                 let refused = refused.adding(&in_force);
                 said.push(refused.said());

@@ -13,7 +13,6 @@ use crate::walk::page::PageEntry;
 use crate::walk::page::PageSpot;
 use crate::walk::pending::How;
 use crate::walk::unit::Bare;
-use crate::walk::unit::plural;
 use crate::walk::unit::unit_named;
 use crate::walk::view::View;
 
@@ -24,13 +23,13 @@ impl<'r> Walk<'r> {
     pub(super) fn mend_unit(&mut self, new: LengthUnit, said: &mut Vec<Reply<'r>>) {
         let old = self.unit_in_force();
         if old == Some(new) {
-            let text = format!("A number alone is {} here already.", plural(new));
+            let text = format!("A number alone is {} here already.", new.plural());
             said.push(Reply::Remark(text));
             return;
         }
         if !self.page.is_notebook() || (old.is_none() && self.view.errors() > 0) {
             self.unit = Some(new);
-            let text = format!("From now on a number alone is {}.", plural(new));
+            let text = format!("From now on a number alone is {}.", new.plural());
             said.push(Reply::Remark(text));
             return;
         }
@@ -42,7 +41,7 @@ impl<'r> Walk<'r> {
                 self.judge_anew();
                 let count = bare.len();
                 self.bare = bare;
-                let mut text = format!("Noted. From now on a number alone is {}.", plural(new));
+                let mut text = format!("Noted. From now on a number alone is {}.", new.plural());
                 if count > 0 {
                     text.push_str(" Written alone before:");
                 }

@@ -8,7 +8,6 @@ use crate::walk::PromptChoice;
 use crate::walk::Taking;
 use crate::walk::Topic;
 use crate::walk::page::PageSpot;
-use crate::walk::unit::plural;
 use crate::walk::unit::without_unit;
 
 /// Where a reading goes.
@@ -102,7 +101,7 @@ fn unlikely(
     if let (true, Some(unit)) = (alone, in_force) {
         question.push_str(&format!(
             " A number alone is {} here, so this is {number} {}.",
-            plural(unit),
+            unit.plural(),
             unit.symbol()
         ));
     }

@@ -156,15 +156,7 @@ pub(super) fn stick(judged: &Judged<'_>, guard: &Guard, item: Item) -> Option<St
     close.sort_by_key(|finding| !finding.binding);
     let mut limits = close.iter().flat_map(|finding| {
         let checks = finding.rule.checks.iter();
-        checks.filter_map(|check| match &check.demand {
-            Demand::Length(bounds) => bounds.at_least.as_ref().or(bounds.above.as_ref()),
-            Demand::Count(_)
-            | Demand::Foothold(_)
-            | Demand::Load(_)
-            | Demand::Opening(_)
-            | Demand::VOpening(_)
-            | Demand::Words { .. } => None,
-        })
+        checks.filter_map(|check| check.demand.least_length())
     });
     let tried = |limit: &&Limit| {
         guard.of(item).any(|(_, o)| {

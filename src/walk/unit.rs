@@ -144,17 +144,6 @@ pub(super) fn unit_named(name: &str) -> Option<LengthUnit> {
     }
 }
 
-/// What a unit is called when it is said of all numbers.
-pub(super) const fn plural(unit: LengthUnit) -> &'static str {
-    match unit {
-        LengthUnit::Inch => "inches",
-        LengthUnit::Foot => "feet",
-        LengthUnit::Millimetre => "millimetres",
-        LengthUnit::Centimetre => "centimetres",
-        LengthUnit::Metre => "metres",
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -3,8 +3,8 @@
 use std::fs;
 
 use crate::compare::survey;
-use crate::compare::words;
 use crate::harness::run_in;
+use crate::harness::words;
 
 /// Judges two guards, fills in the list of work with `fill`, and compares.
 fn with_list(

@@ -54,8 +54,3 @@ pub(crate) fn compare(before: &str, after: &str, more: &[&str]) -> Ran {
     ];
     run_in(folder.path(), &[&args, more].concat(), "")
 }
-
-/// The words alone, however the lines were broken.
-pub(crate) fn words(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
-}

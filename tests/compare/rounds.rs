@@ -2,7 +2,7 @@
 
 use crate::compare::compare;
 use crate::compare::survey;
-use crate::compare::words;
+use crate::harness::words;
 
 type Rows = &'static [(&'static str, &'static str)];
 

@@ -4,6 +4,7 @@
 use std::path::Path;
 
 use crate::harness::run_here;
+use crate::harness::words;
 
 /// The survey, its rules, and the most lines of its report at 80 columns.
 const SURVEYS: [(&str, &[&str], usize); 3] = [
@@ -16,10 +17,6 @@ fn report(file: &str, more: &[&str]) -> String {
     let path = format!("@tests/reports/surveys/{file}");
     let args = [&["check", path.as_str()], more].concat();
     run_here(&args).out
-}
-
-fn words(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 #[test]

@@ -3,6 +3,7 @@
 use guardrule::rules::Ruleset;
 use guardrule::rules::Status;
 
+use crate::harness::words;
 use crate::reports::scenes::Scene;
 use crate::reports::scenes::guard;
 use crate::reports::scenes::house;
@@ -75,11 +76,6 @@ fn every_report_defers_and_none_calls_a_guard_safe() {
             assert!(said.iter().any(|said| before.ends_with(said)), "{before}");
         }
     }
-}
-
-/// The words alone, however the lines were broken.
-fn words(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// What a block says of a hazard: those that come out alike stand together.

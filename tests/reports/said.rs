@@ -10,6 +10,7 @@ use crate::harness::Ran;
 use crate::harness::run;
 use crate::harness::run_here;
 use crate::harness::run_in;
+use crate::harness::words;
 
 /// The sentence that every output ends with, in whichever words begin it.
 const DECIDES: &str = "The local authority and licensed professionals decide";
@@ -17,11 +18,6 @@ const DECIDES: &str = "The local authority and licensed professionals decide";
 const SURVEY: &str = "unit,guard,item,reading,note\n,,use,dwelling,\n,,built,1961,\n\
     2A,loft edge,place,landing,\n2A,loft edge,drop,9 ft,\n2A,loft edge,height,33 in,by the lamp\n\
     2A,loft edge,opening,5 1/4 in,\n2A,loft edge,bottom gap,2 in,\n";
-
-/// Words in a row, so that a broken line is no difference.
-fn words(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
-}
 
 fn survey(args: &[&str]) -> Ran {
     let more = ["--rules", "us-dwelling-2018"];

@@ -30,7 +30,7 @@ pub(super) fn write(
                 "after": change.after,
                 "asked": change.asked,
                 "clause": change.clause,
-                "moved": change.moved.map(|moved| moved.nanometres_as_float() / 1e6),
+                "moved": change.moved.map(|moved| moved.millimetres_as_float()),
                 "says": change.says,
             })
         })

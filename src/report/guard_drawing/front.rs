@@ -5,6 +5,7 @@ use maud::Markup;
 use maud::html;
 
 use crate::items::InfillWord;
+use crate::quantities::Length;
 use crate::report::guard_drawing::facts::GuardDrawn;
 use crate::report::guard_drawing::facts::SizeDrawn;
 use crate::report::guard_drawing::pen::LINE;
@@ -15,7 +16,6 @@ use crate::report::guard_drawing::pen::apart;
 use crate::report::guard_drawing::pen::count;
 use crate::report::guard_drawing::pen::in_lines;
 use crate::report::guard_drawing::pen::label;
-use crate::report::guard_drawing::pen::millimetres;
 use crate::report::guard_drawing::pen::px;
 use crate::report::guard_drawing::pen::scale_bar;
 use crate::report::guard_drawing::pen::upright_dimension;
@@ -47,7 +47,7 @@ pub(in crate::report) fn front(drawn: &GuardDrawn, id: &str) -> Option<Markup> {
         .chain(drawn.footholds.iter().map(|foothold| foothold.height))
         .chain(drawn.bottom_gaps.iter().map(|size| size.length))
         .max()
-        .map(millimetres)
+        .map(Length::millimetres_as_float)
         .filter(|tallest| *tallest > 0.0 && !drawn.open_edge)?;
     let heads = count(drawn.asked.len());
     let top = 34.0 + 20.0 * heads;
@@ -86,7 +86,7 @@ struct FrontView<'d> {
 
 impl FrontView<'_> {
     fn y(&self, size: &SizeDrawn) -> f64 {
-        self.floor - millimetres(size.length) * self.scale
+        self.floor - size.length.millimetres_as_float() * self.scale
     }
 
     /// What is asked: a line through both views, and its words at the top.
@@ -180,7 +180,7 @@ impl FrontView<'_> {
         let wanted: Vec<LabelWanted> = footholds
             .iter()
             .map(|foothold| LabelWanted {
-                at: self.floor - millimetres(foothold.height) * self.scale,
+                at: self.floor - foothold.height.millimetres_as_float() * self.scale,
                 lines: in_lines(&foothold.says, BESIDE),
             })
             .collect();
@@ -196,8 +196,8 @@ impl FrontView<'_> {
                 path class="dots" d={ "M" (px(END)) " " (px(self.floor)) "V" (px(top)) } {}
             }
             @for ((foothold, wanted), place) in footholds.iter().zip(&wanted).zip(&places) {
-                @let y = self.floor - millimetres(foothold.height) * self.scale;
-                @let deep = foothold.depth.map_or(4.0, |depth| (millimetres(depth) * self.scale).max(3.0));
+                @let y = self.floor - foothold.height.millimetres_as_float() * self.scale;
+                @let deep = foothold.depth.map_or(4.0, |depth| (depth.millimetres_as_float() * self.scale).max(3.0));
                 rect class="dot" x=(px(END - deep)) y=(px(y)) width=(px(deep)) height="5" {}
                 (upright_dimension(dimension, self.floor, y))
                 path class="thin" d={ "M" (px(dimension)) " " (px(y)) "H" (px(END - deep)) } {}

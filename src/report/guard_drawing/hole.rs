@@ -14,7 +14,6 @@ use crate::report::guard_drawing::pen::WIDE;
 use crate::report::guard_drawing::pen::count;
 use crate::report::guard_drawing::pen::in_lines;
 use crate::report::guard_drawing::pen::label;
-use crate::report::guard_drawing::pen::millimetres;
 use crate::report::guard_drawing::pen::px;
 use crate::report::guard_drawing::pen::scale_bar;
 use crate::report::guard_drawing::pen::upright_dimension;
@@ -40,7 +39,7 @@ pub(in crate::report) fn hole(drawn: &HoleDrawn, id: &str) -> Markup {
     };
     let sizes: Vec<f64> = balls
         .iter()
-        .map(|ball| millimetres(ball.size.length))
+        .map(|ball| ball.size.length.millimetres_as_float())
         .collect();
     let wide: f64 = sizes.iter().map(|size| size.max(1.0)).sum();
     let tallest = sizes.iter().copied().fold(1.0, f64::max);
@@ -52,8 +51,8 @@ pub(in crate::report) fn hole(drawn: &HoleDrawn, id: &str) -> Markup {
     }
     scale = scale.max(0.2 / smallest.max(1.0));
     if let Some((rise, going, lift)) = step {
-        let high = millimetres(rise) * 2.0 + millimetres(lift);
-        scale = (170.0 / millimetres(going) / 1.6).min(210.0 / high);
+        let high = rise.millimetres_as_float() * 2.0 + lift.millimetres_as_float();
+        scale = (170.0 / going.millimetres_as_float() / 1.6).min(210.0 / high);
     }
     let (title, words) = (format!("{id}-title"), format!("{id}-words"));
     let (picture, high) = match step {
@@ -131,10 +130,10 @@ fn balls(drawn: &HoleDrawn) -> Vec<BallDrawn> {
 
 /// The hole as a band, the balls side by side in it.
 fn beside_each_other(drawn: &HoleDrawn, balls: &[BallDrawn], scale: f64) -> (Markup, f64) {
-    let hole = millimetres(drawn.passes) * scale;
+    let hole = drawn.passes.millimetres_as_float() * scale;
     let tallest = balls
         .iter()
-        .map(|ball| millimetres(ball.size.length) * scale);
+        .map(|ball| ball.size.length.millimetres_as_float() * scale);
     let tallest = tallest.fold(hole, f64::max);
     let edges = !matches!(drawn.shape, HoleShape::Unknown);
     let top = 20.0 + (tallest - hole);
@@ -142,7 +141,7 @@ fn beside_each_other(drawn: &HoleDrawn, balls: &[BallDrawn], scale: f64) -> (Mar
     let mut x = 10.0;
     let mut placed: Vec<(f64, f64, &BallDrawn)> = Vec::new();
     for ball in balls {
-        let wide = millimetres(ball.size.length) * scale;
+        let wide = ball.size.length.millimetres_as_float() * scale;
         let room = wide.max(ROOM_OF_A_BALL);
         placed.push((x + room / 2.0, wide / 2.0, ball));
         x += room + BETWEEN;
@@ -179,11 +178,11 @@ fn at_step(
     lift: Length,
 ) -> (Markup, f64) {
     let (rise, going, lift) = (
-        millimetres(rise) * scale,
-        millimetres(going) * scale,
-        millimetres(lift) * scale,
+        rise.millimetres_as_float() * scale,
+        going.millimetres_as_float() * scale,
+        lift.millimetres_as_float() * scale,
     );
-    let r = millimetres(drawn.passes) * scale / 2.0;
+    let r = drawn.passes.millimetres_as_float() * scale / 2.0;
     let left = 8.0 + going * 0.3;
     let top = 12.0 + rise * 0.3 + lift;
     // the nose of the lower tread, and of the next one up
@@ -210,7 +209,7 @@ fn at_step(
         path class="dots" d={ "M" (px(x0)) " " (px(y0)) "L" (px(x1)) " " (px(y1)) } {}
         circle class="ball-passes" cx=(px(x1 - r)) cy=(px(y0 - r)) r=(px(r)) {}
         @if let Some(asked) = smallest {
-            @let small = millimetres(asked.length) * scale / 2.0;
+            @let small = asked.length.millimetres_as_float() * scale / 2.0;
             circle class="thin" cx=(px(x1 - small)) cy=(px(y0 - small)) r=(px(small)) {}
         }
         (label(words_at, 26.0, LabelSide::Begins, &lines))

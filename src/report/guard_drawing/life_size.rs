@@ -7,7 +7,6 @@ use maud::html;
 use crate::quantities::Length;
 use crate::report::guard_drawing::facts::HoleDrawn;
 use crate::report::guard_drawing::facts::HoleShape;
-use crate::report::guard_drawing::pen::millimetres;
 use crate::report::guard_drawing::pen::px;
 
 /// What both A4 and Letter hold between their margins, in millimetres.
@@ -16,7 +15,7 @@ const PAPER: f64 = 176.0;
 /// The hole and the strictest ball, each as wide on paper as in the world; the bar tells
 /// whether the printer kept the size.
 pub(in crate::report) fn life_size(drawn: &HoleDrawn, id: &str) -> Markup {
-    let hole = millimetres(drawn.passes);
+    let hole = drawn.passes.millimetres_as_float();
     html! {
         p { b { (drawn.title) ": " (drawn.says) } }
         (check_bar(id))
@@ -73,7 +72,7 @@ fn band(hole: f64, id: &str) -> Markup {
 }
 
 fn disc(length: Length, says: &str, id: &str) -> Markup {
-    let across = millimetres(length);
+    let across = length.millimetres_as_float();
     let title = format!("{id}-disc");
     html! {
         @if across > PAPER {

@@ -13,10 +13,6 @@ pub(super) const WIDE: f64 = 358.0;
 /// From one line of a label to the next.
 pub(super) const LINE: f64 = 17.0;
 
-pub(super) fn millimetres(length: Length) -> f64 {
-    length.nanometres_as_float() / 1e6
-}
-
 /// Tenths are as fine as a page needs.
 pub(super) fn px(size: f64) -> String {
     format!("{}", (size * 10.0).round() / 10.0 + 0.0)
@@ -112,7 +108,7 @@ pub(super) fn round_length(unit: LengthUnit, scale: f64, longest: f64) -> Length
             .map(Length::millimetres)
             .to_vec()
     };
-    let fits = |length: &&Length| millimetres(**length) * scale <= longest;
+    let fits = |length: &&Length| length.millimetres_as_float() * scale <= longest;
     let last = all.iter().rfind(fits).or(all.first());
     last.copied().unwrap_or(unit.one())
 }
@@ -120,7 +116,7 @@ pub(super) fn round_length(unit: LengthUnit, scale: f64, longest: f64) -> Length
 /// A bar of a round length, with its length behind it.
 pub(super) fn scale_bar(x: f64, y: f64, unit: LengthUnit, scale: f64) -> Markup {
     let length = round_length(unit, scale, 90.0);
-    let end = x + millimetres(length) * scale;
+    let end = x + length.millimetres_as_float() * scale;
     let bar = format!(
         "M{x} {y}H{e}M{x} {a}v10M{e} {a}v10",
         x = px(x),

@@ -68,16 +68,8 @@ pub(super) fn symbols() -> Markup {
 
 /// What each mark means.
 pub(super) fn legend() -> Markup {
-    const ALL: [Verdict; 6] = [
-        Verdict::FallsShort,
-        Verdict::TooClose,
-        Verdict::NotSettled,
-        Verdict::NotMeasured,
-        Verdict::Meets,
-        Verdict::DoesNotApply,
-    ];
     html! {
-        ul class="legend" { @for verdict in ALL { li { (said(verdict)) } } }
+        ul class="legend" { @for verdict in Verdict::ALL { li { (said(verdict)) } } }
         p class="source" { "The bar is what is asked, the dot is the reading: above the bar is the good side." }
     }
 }

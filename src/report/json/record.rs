@@ -1,8 +1,6 @@
 //! What stands in the JSON report, key by key in the order of its schema.
 
 use serde::Serialize;
-use serde::Serializer;
-use serde_json::value::RawValue;
 
 use crate::items::Hazard;
 use crate::items::Item;
@@ -20,6 +18,7 @@ use crate::report::json::links::LinkRecord;
 use crate::report::json::links::StrengthRecord;
 use crate::report::json::links::links;
 use crate::report::json::links::strengths;
+use crate::report::millimetres::Millimetres;
 use crate::report::remedied::GuardRemedies;
 use crate::report::remedied::ShownHoles;
 use crate::report::remedied::remedied;
@@ -31,20 +30,6 @@ use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::SurveyFacts;
-
-/// Millimetres as a number printed from the exact nanometres.
-#[derive(Clone, Copy)]
-struct Millimetres(Length);
-
-impl Serialize for Millimetres {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let digits = self.0.millimetre_digits();
-        match RawValue::from_string(digits) {
-            Ok(raw) => raw.serialize(serializer),
-            Err(error) => Err(serde::ser::Error::custom(error)),
-        }
-    }
-}
 
 #[derive(Serialize)]
 pub(super) struct Tool<'a> {

@@ -24,7 +24,7 @@ use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
 use crate::report::cautions::DEFERRAL;
-use crate::report::layout::Mm;
+use crate::report::millimetres::Millimetres;
 use crate::report::plans::counts::all_to_write;
 use crate::report::plans::counts::totals;
 use crate::report::plans::words;
@@ -67,7 +67,7 @@ struct PlanRecord<'a> {
     no_longer_asked: Vec<KeyRecord>,
     still_open: Vec<OpenRecord>,
     to_write: Vec<&'static str>,
-    build_tolerance: Mm,
+    build_tolerance: Millimetres,
     cautions: Vec<CautionRecord>,
 }
 
@@ -125,18 +125,18 @@ struct PartRecord {
     what: String,
     count: Option<u32>,
     at_most: bool,
-    length: Option<Mm>,
-    buy: Option<Mm>,
+    length: Option<Millimetres>,
+    buy: Option<Millimetres>,
     to_write: Vec<&'static str>,
 }
 
 #[derive(Serialize)]
 struct MarksRecord {
-    clear: Mm,
-    baluster: Mm,
-    largest_gap: Mm,
-    spacer: Mm,
-    marks: Vec<Mm>,
+    clear: Millimetres,
+    baluster: Millimetres,
+    largest_gap: Millimetres,
+    spacer: Millimetres,
+    marks: Vec<Millimetres>,
 }
 
 #[derive(Serialize)]
@@ -189,7 +189,7 @@ struct TotalRecord {
     what: String,
     count: u32,
     at_most: bool,
-    buy: Mm,
+    buy: Millimetres,
     guards: u32,
     uncounted: u32,
 }
@@ -220,7 +220,7 @@ pub fn plans_json(
                 what: total.what,
                 count: total.count,
                 at_most: total.at_most,
-                buy: Mm(total.buy),
+                buy: Millimetres(total.buy),
                 guards: total.guards,
                 uncounted: total.uncounted,
             })
@@ -314,7 +314,7 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>) -> PlanRecord<'a> {
             .iter()
             .map(|item| item.name())
             .collect(),
-        build_tolerance: Mm(plan.measuring.gaps),
+        build_tolerance: Millimetres(plan.measuring.gaps),
         cautions: cautions
             .iter()
             .map(|caution| CautionRecord {
@@ -385,19 +385,19 @@ fn part(part: &MaterialPart) -> PartRecord {
         what: part.what.clone(),
         count,
         at_most,
-        length: part.length.map(Mm),
-        buy: part.buy.map(Mm),
+        length: part.length.map(Millimetres),
+        buy: part.buy.map(Millimetres),
         to_write,
     }
 }
 
 fn marks(bay: &Bay) -> Vec<MarksRecord> {
     let record = |clear: Length, layout: &BayLayout| MarksRecord {
-        clear: Mm(clear),
-        baluster: Mm(bay.plan.baluster),
-        largest_gap: Mm(layout.largest_gap),
-        spacer: Mm(layout.spacer),
-        marks: layout.marks.iter().copied().map(Mm).collect(),
+        clear: Millimetres(clear),
+        baluster: Millimetres(bay.plan.baluster),
+        largest_gap: Millimetres(layout.largest_gap),
+        spacer: Millimetres(layout.spacer),
+        marks: layout.marks.iter().copied().map(Millimetres).collect(),
     };
     if bay.between.is_empty() {
         let layout = bay.plan.layout().ok();

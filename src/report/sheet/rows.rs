@@ -12,7 +12,6 @@ use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::report::one_line;
 use crate::report::vector;
-use crate::rules::Demand;
 use crate::rules::Limit;
 use crate::rules::Ruleset;
 
@@ -177,15 +176,7 @@ fn sticks(rulesets: &[Ruleset]) -> Vec<&Limit> {
     let checks = rules.flat_map(|rule| &rule.checks);
     let mut limits: Vec<&Limit> = checks
         .filter(|check| check.subject == crate::rules::Subject::Item(Item::Height))
-        .filter_map(|check| match &check.demand {
-            Demand::Length(bounds) => bounds.at_least.as_ref().or(bounds.above.as_ref()),
-            Demand::Count(_)
-            | Demand::Foothold(_)
-            | Demand::Load(_)
-            | Demand::Opening(_)
-            | Demand::VOpening(_)
-            | Demand::Words { .. } => None,
-        })
+        .filter_map(|check| check.demand.least_length())
         .collect();
     limits.sort_by_key(|limit| limit.length);
     limits.dedup_by_key(|limit| limit.length);

@@ -211,13 +211,18 @@ pub(in crate::report) fn source(finding: &Finding<'_>) -> String {
     )
 }
 
-/// `The rules: 36 in or more: 1/2 in too low (R312.1.2).`
-fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_by: AskedBy) {
-    let who = match asked_by {
+/// Who asks, as a sentence begins.
+const fn who(by: AskedBy) -> &'static str {
+    match by {
         AskedBy::Rules => "The rules",
         AskedBy::Advice => "The advice",
         AskedBy::Warning => "A rule that nobody here read",
-    };
+    }
+}
+
+/// `The rules: 36 in or more: 1/2 in too low (R312.1.2).`
+fn missed(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, asked_by: AskedBy) {
+    let who = who(asked_by);
     let mut said: Vec<String> = Vec::new();
     let mut left = 0_usize;
     let mut told: Vec<&Finding<'_>> = Vec::new();
@@ -346,11 +351,7 @@ fn met_by_rules(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>) {
 
 /// What is too near to tell, and how sure the tape is.
 fn near(finding: &Finding<'_>, by: AskedBy) -> String {
-    let who = match by {
-        AskedBy::Rules => "The rules",
-        AskedBy::Advice => "The advice",
-        AskedBy::Warning => "A rule that nobody here read",
-    };
+    let who = who(by);
     if let Some(why) = for_a_person(finding) {
         return format!("{who}, unclear: {why}.");
     }
@@ -377,11 +378,7 @@ fn near(finding: &Finding<'_>, by: AskedBy) -> String {
 
 /// What is unclear of a rule, and whom to ask.
 fn unclear(finding: &Finding<'_>, by: AskedBy, entry: &JudgedGuard<'_>) -> String {
-    let who = match by {
-        AskedBy::Rules => "The rules",
-        AskedBy::Advice => "The advice",
-        AskedBy::Warning => "A rule that nobody here read",
-    };
+    let who = who(by);
     if let Some(why) = for_a_person(finding) {
         return format!("{who}, unclear: {why}.");
     }
