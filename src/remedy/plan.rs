@@ -190,7 +190,7 @@ struct Stage<'r> {
 }
 
 /// A remedy that breaks nothing, judged.
-struct Passed<'r> {
+struct Admitted<'r> {
     offered: Offered,
     stage: Stage<'r>,
     proved: bool,
@@ -285,7 +285,7 @@ impl<'r> RemedyBench<'_, 'r> {
         all: &[ShortTopic],
         offers: Vec<Offered>,
         refused: &mut Vec<RefusedRemedy>,
-    ) -> Vec<Passed<'r>> {
+    ) -> Vec<Admitted<'r>> {
         let mut passed = Vec::new();
         for (rank, offered) in (0_u32..).zip(offers) {
             let change = stage.change.and(&offered.change);
@@ -310,7 +310,7 @@ impl<'r> RemedyBench<'_, 'r> {
                 .count();
             let left = u32::try_from(left).unwrap_or(u32::MAX);
             let cost = cost(&offered, self.high) + 3 * rank + LEFT * left;
-            passed.push(Passed {
+            passed.push(Admitted {
                 offered,
                 stage: Stage { change, judged },
                 proved,

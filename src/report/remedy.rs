@@ -191,9 +191,9 @@ fn waits_for_the_posts(judged: &Judged<'_>, item: Item) -> bool {
     !of_strength && (moves || short)
 }
 
-type RemedyPlan = (String, Who, Leave, RemedyHoles, Lasts);
+type RemedyOutline = (String, Who, Leave, RemedyHoles, Lasts);
 
-fn plan(guard: &Guard, worst: &Finding<'_>, strictest: &Finding<'_>) -> RemedyPlan {
+fn plan(guard: &Guard, worst: &Finding<'_>, strictest: &Finding<'_>) -> RemedyOutline {
     let owner = |says: String| {
         (
             says,

@@ -6,16 +6,18 @@ use crate::items::Verdict;
 use crate::judge::Chain;
 use crate::judge::Finding;
 use crate::judge::Link;
+use crate::judge::LinkCase;
 use crate::judge::LinkFinding;
 use crate::judge::LinkKind;
 use crate::judge::Mend;
-use crate::judge::Taken;
 use crate::judge::Wrong;
 use crate::quantities::Distance;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::inches;
 use crate::quantities::millimetres;
+use crate::report::link_reasons::reason;
+use crate::report::link_words;
 use crate::report::one_line;
 use crate::report::wrap::Lines;
 use crate::rules::LoadDemand;
@@ -28,7 +30,7 @@ const INDENT: &str = "        ";
 /// A link with its case: `top rail (bending, pressed down)`.
 #[must_use]
 pub(super) fn name(link: &Link) -> String {
-    format!("{} ({})", link.kind.name(), link.case)
+    format!("{} ({})", link.kind.name(), link_words::case(link.case))
 }
 
 /// What became of a link, for a reader.
@@ -50,8 +52,8 @@ pub(super) fn verdict(link: &Link) -> &'static str {
 #[must_use]
 pub(super) fn why(link: &Link) -> Option<String> {
     match link.finding {
-        LinkFinding::ByRule(ruled) => Some(format!("{} ({})", ruled.reason, ruled.source)),
-        LinkFinding::NotMeasured(hidden) => Some(hidden.reason.to_owned()),
+        LinkFinding::ByRule(ruled) => Some(format!("{} ({})", reason(ruled.reason), ruled.source)),
+        LinkFinding::NotMeasured(hidden) => Some(reason(hidden.reason).to_owned()),
         LinkFinding::FallsShort | LinkFinding::NoShortfall | LinkFinding::TooClose => None,
     }
 }
@@ -160,7 +162,7 @@ const fn wrong_in_words(wrong: Wrong) -> &'static str {
 pub(super) fn unseen(chain: &Chain) -> Option<String> {
     let foot = |link: &&Link| {
         let open = matches!(link.finding, LinkFinding::NotMeasured(_));
-        open && link.case == "what holds the post" && link.asks.is_empty()
+        open && link.case == LinkCase::HoldsThePost && link.asks.is_empty()
     };
     let link = chain.links.iter().find(foot)?;
     Some(format!("What holds the post: {}.", why(link)?))
@@ -360,7 +362,10 @@ pub(super) fn main_load(finding: &Finding<'_>) -> String {
 #[must_use]
 pub(super) fn taken(chain: &Chain) -> Option<String> {
     let taken = chain.taken();
-    let says: Vec<&str> = taken.iter().map(|taken: &Taken| taken.says()).collect();
+    let says: Vec<&str> = taken
+        .iter()
+        .map(|taken| link_words::taken(*taken))
+        .collect();
     (!says.is_empty()).then(|| format!("Taken as given: {}.", says.join("; ")))
 }
 
@@ -373,7 +378,7 @@ pub(super) fn calculation(lines: &mut Lines, chain: &Chain) {
             if step.lines.is_empty() {
                 continue;
             }
-            lines.hanging(INDENT, &format!("{}:", step.what));
+            lines.hanging(INDENT, &format!("{}:", link_words::step(step.what)));
             for line in &step.lines {
                 let basis = line.basis;
                 let text = format!(
