@@ -20,6 +20,7 @@ mod foothold;
 mod gauge;
 mod guard;
 mod judgement;
+mod ladder;
 mod leave_outs;
 mod lengths;
 mod limit_shown;
