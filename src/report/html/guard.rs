@@ -22,6 +22,7 @@ use crate::report::told::RuleTold;
 use crate::report::told::Sentence;
 use crate::report::told::written;
 use crate::report::told::written::SaidOfItem;
+use crate::report::wrap::quantities_tied;
 
 /// One guard and its place among the others.
 pub(super) struct OnePage<'t> {
@@ -94,7 +95,7 @@ impl OnePage<'_> {
                     @if !said {
                         (self.depth.part(if act.call.is_empty() { "Tonight" } else { act.call }))
                     }
-                    p { (act.why) " " (act.does) }
+                    p { (quantities_tied(&act.why)) " " (act.does) }
                 }
             }
         }
@@ -178,8 +179,8 @@ impl OnePage<'_> {
             format!("{}: {}", paragraph.title, paragraph.readings)
         };
         html! {
-            (self.depth.card(&format!("{} {name}", reader::tie(number))))
-            p class="outcome" { (marks::said(paragraph.verdict)) " · " b { (paragraph.shortly) } }
+            (self.depth.card(&format!("{} {}", reader::tie(number), quantities_tied(&name))))
+            p class="outcome" { (marks::said(paragraph.verdict)) " · " b { (quantities_tied(&paragraph.shortly)) } }
             p { (sentences(&paragraph.sentences)) }
             @for does in &paragraph.does {
                 p { (act(&format!("{}{}{}", does.before, does.amount, does.after))) }
@@ -305,15 +306,16 @@ impl OnePage<'_> {
 fn sentences(sentences: &[Sentence]) -> Markup {
     html! {
         @for sentence in sentences {
-            (sentence.before)
-            @if !sentence.amount.is_empty() { b { (sentence.amount) } }
-            @if sentence.after == MORE { ", said below." } @else { (sentence.after) } " "
+            (quantities_tied(&sentence.before))
+            @if !sentence.amount.is_empty() { b { (quantities_tied(&sentence.amount)) } }
+            @if sentence.after == MORE { ", said below." } @else { (quantities_tied(&sentence.after)) } " "
         }
     }
 }
 
 /// `Do: …` with its first word standing out.
 fn act(text: &str) -> Markup {
+    let text = quantities_tied(text);
     match text.split_once(": ") {
         Some((lead, rest)) => html! { b { (lead) ":" } " " (rest) },
         None => html! { (text) },
