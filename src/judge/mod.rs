@@ -43,6 +43,9 @@ pub use finding::{
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;
 pub use limit_shown::{LimitShown, Operator};
-pub use load_path::{Chain, Hidden, Link, LinkFinding, LinkKind, Mend, Ruled, Step, Taken, Wrong};
+pub use load_path::{
+    Chain, Hidden, Link, LinkCase, LinkFinding, LinkKind, LinkReason, Mend, Ruled, Step, StepName,
+    Taken, Wrong,
+};
 pub use options::{AskedWhenBuilt, Decision, MemoryRules, Options};
 pub use reason::{Bearing, Reason};

@@ -2,6 +2,7 @@
 
 use crate::judge::Chain;
 use crate::judge::Link;
+use crate::judge::LinkCase;
 use crate::judge::LinkFinding;
 use crate::judge::Mend;
 use crate::quantities::Distance;
@@ -16,7 +17,7 @@ use crate::statics::Units;
 pub fn unseen_foot(chain: &Chain) -> Option<&Link> {
     let foot = |link: &&Link| {
         let open = matches!(link.finding, LinkFinding::NotMeasured(_));
-        open && link.case == "what holds the post" && link.asks.is_empty()
+        open && link.case == LinkCase::HoldsThePost && link.asks.is_empty()
     };
     chain.links.iter().find(foot)
 }

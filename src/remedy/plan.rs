@@ -270,7 +270,7 @@ struct Stage<'r> {
 }
 
 /// A remedy that breaks nothing, judged.
-struct Passed<'r> {
+struct Admitted<'r> {
     offered: Offered,
     stage: Stage<'r>,
     proved: bool,
@@ -395,8 +395,8 @@ impl<'r> RemedyBench<'_, 'r> {
         all: &[ShortTopic],
         offers: Vec<Offered>,
         refused: &mut Vec<RefusedRemedy>,
-    ) -> Vec<Passed<'r>> {
-        let mut passed: Vec<Passed<'r>> = Vec::new();
+    ) -> Vec<Admitted<'r>> {
+        let mut passed: Vec<Admitted<'r>> = Vec::new();
         let mut offers: Vec<(u32, u32, Offered)> = (0_u32..)
             .zip(offers)
             .map(|(rank, offered)| (cost(&offered, self.high) + 3 * rank, rank, offered))
@@ -431,7 +431,7 @@ impl<'r> RemedyBench<'_, 'r> {
                 .filter(|other| !is_solved(other, &judged))
                 .count();
             let left = u32::try_from(left).unwrap_or(u32::MAX);
-            passed.push(Passed {
+            passed.push(Admitted {
                 offered,
                 stage: Stage { change, judged },
                 proved,

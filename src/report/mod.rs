@@ -27,6 +27,8 @@ mod json;
 mod judging;
 mod layout;
 mod layout_svg;
+mod link_reasons;
+mod link_words;
 mod matters;
 mod millimetres;
 mod opening;

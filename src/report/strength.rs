@@ -8,11 +8,12 @@ use crate::judge::Finding;
 use crate::judge::Link;
 use crate::judge::LinkFinding;
 use crate::judge::LinkKind;
-use crate::judge::Taken;
 use crate::judge::Wrong;
 use crate::remedy::mended;
 use crate::remedy::mends_of;
 use crate::remedy::unseen_foot;
+use crate::report::link_reasons::reason;
+use crate::report::link_words;
 use crate::report::one_line;
 use crate::report::wrap::Lines;
 use crate::rules::LoadDemand;
@@ -25,7 +26,7 @@ const INDENT: &str = "        ";
 /// A link with its case: `top rail (bending, pressed down)`.
 #[must_use]
 pub(super) fn name(link: &Link) -> String {
-    format!("{} ({})", link.kind.name(), link.case)
+    format!("{} ({})", link.kind.name(), link_words::case(link.case))
 }
 
 /// What became of a link, for a reader.
@@ -47,8 +48,8 @@ pub(super) fn verdict(link: &Link) -> &'static str {
 #[must_use]
 pub(super) fn why(link: &Link) -> Option<String> {
     match link.finding {
-        LinkFinding::ByRule(ruled) => Some(format!("{} ({})", ruled.reason, ruled.source)),
-        LinkFinding::NotMeasured(hidden) => Some(hidden.reason.to_owned()),
+        LinkFinding::ByRule(ruled) => Some(format!("{} ({})", reason(ruled.reason), ruled.source)),
+        LinkFinding::NotMeasured(hidden) => Some(reason(hidden.reason).to_owned()),
         LinkFinding::FallsShort | LinkFinding::NoShortfall | LinkFinding::TooClose => None,
     }
 }
@@ -287,7 +288,10 @@ pub(super) fn main_load(finding: &Finding<'_>) -> String {
 #[must_use]
 pub(super) fn taken(chain: &Chain) -> Option<String> {
     let taken = chain.taken();
-    let says: Vec<&str> = taken.iter().map(|taken: &Taken| taken.says()).collect();
+    let says: Vec<&str> = taken
+        .iter()
+        .map(|taken| link_words::taken(*taken))
+        .collect();
     (!says.is_empty()).then(|| format!("Taken as given: {}.", says.join("; ")))
 }
 
@@ -300,7 +304,7 @@ pub(super) fn calculation(lines: &mut Lines, chain: &Chain) {
             if step.lines.is_empty() {
                 continue;
             }
-            lines.hanging(INDENT, &format!("{}:", step.what));
+            lines.hanging(INDENT, &format!("{}:", link_words::step(step.what)));
             for line in &step.lines {
                 let basis = line.basis;
                 let text = format!(

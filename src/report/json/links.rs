@@ -8,6 +8,7 @@ use crate::judge::Finding;
 use crate::judge::Link;
 use crate::judge::LinkFinding;
 use crate::remedy::mends_of;
+use crate::report::link_words;
 use crate::report::strength;
 use crate::statics::AnyQuantity;
 use crate::statics::Ends;
@@ -113,7 +114,7 @@ impl LinkRecord {
     fn of(link: &Link, chain: &Chain, weakest: bool) -> LinkRecord {
         LinkRecord {
             link: link.kind.name(),
-            case: link.case,
+            case: link_words::case(link.case),
             verdict: link.finding.verdict().name(),
             by_rule: matches!(link.finding, LinkFinding::ByRule(_)),
             weakest,
@@ -131,7 +132,11 @@ impl LinkRecord {
             }),
             asks: link.asks.iter().map(|item| item.name()).collect(),
             fit: strength::fit(link, chain.units),
-            taken: link.taken.iter().map(|taken| taken.says()).collect(),
+            taken: link
+                .taken
+                .iter()
+                .map(|taken| link_words::taken(*taken))
+                .collect(),
             calculation: steps(link, chain.units),
         }
     }
@@ -154,7 +159,7 @@ fn steps(link: &Link, units: Units) -> Vec<StepRecord> {
     let steps = link.steps.iter();
     steps
         .map(|step| StepRecord {
-            what: step.what,
+            what: link_words::step(step.what),
             lines: step
                 .lines
                 .iter()
