@@ -216,7 +216,13 @@ pub fn best_steps<'r>(
     if depth == PlanDepth::All {
         bench.held_back(&topics, &mut refused);
         let not_firm = not_firm(guard, judged, &topics);
-        bench.bridges(&bench.drawn(judged), judged, &topics, not_firm, &mut refused);
+        bench.bridges(
+            &bench.drawn(judged),
+            judged,
+            &topics,
+            not_firm,
+            &mut refused,
+        );
     }
     BestSteps {
         measuring: bench.measuring,

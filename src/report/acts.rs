@@ -203,7 +203,11 @@ pub(super) fn remedies_of<'r>(
     let strictest = matter.strictest();
     let missed = matter.missed().map(|(_, finding)| finding);
     let mut all: Vec<&ShownRemedy> = Vec::new();
-    for remedy in strictest.into_iter().chain(missed).filter_map(|f| remedies.find(f)) {
+    for remedy in strictest
+        .into_iter()
+        .chain(missed)
+        .filter_map(|f| remedies.find(f))
+    {
         if !all.contains(&remedy) {
             all.push(remedy);
         }

@@ -18,7 +18,28 @@ use guardrule::survey::Survey;
 use guardrule::survey::SurveyFile;
 
 /// Items of which some example has no remedy, and why that is right.
-const WITHOUT: &[(Item, &str)] = &[];
+const WITHOUT: &[(Item, &str)] = &[
+    (
+        Item::Guard,
+        "a new railing at a stair is drawn by whoever builds it",
+    ),
+    (Item::GuardThickness, "a deeper parapet is mason's work"),
+    (
+        Item::Handrail,
+        "where more room is asked beside it than is drawn",
+    ),
+    (
+        Item::Height,
+        "where a handrail of its own would stand too near the wall",
+    ),
+    (Item::HeightAboveSeat, "a fixed seat"),
+    (
+        Item::MovesWhenPushed,
+        "where its being there was read from its moving alone",
+    ),
+    (Item::SillHeight, "a window"),
+    (Item::SillTopHeight, "a window"),
+];
 
 /// The example as a survey of one guard.
 fn survey(example: &Example) -> String {
@@ -43,14 +64,14 @@ fn left(example: &Example, rulesets: &[Ruleset]) -> Vec<(Item, String)> {
             let plan = plan(&guard, &judged, survey.facts(), rulesets, options);
             let refused = || {
                 let refused = plan.refused.iter();
-                let told = refused.map(|one| {
-                    format!("{} ({:?})", one.offered.says, one.breaks)
-                });
+                let told = refused.map(|one| format!("{} ({:?})", one.offered.says, one.breaks));
                 told.collect::<Vec<_>>().join(" / ")
             };
-            left.extend(plan.unsolved.iter().map(|one| {
-                (one.topic.item, format!("{text}{}: {}", one.why, refused()))
-            }));
+            left.extend(
+                plan.unsolved
+                    .iter()
+                    .map(|one| (one.topic.item, format!("{text}{}: {}", one.why, refused()))),
+            );
             ControlFlow::Continue(())
         })
         .expect("it can be read");
@@ -80,7 +101,13 @@ fn whatever_a_rule_finds_wrong_has_a_remedy_or_a_reason_why_it_has_none() {
     let known: Vec<&str> = WITHOUT.iter().map(|(item, _)| item.name()).collect();
     without.retain(|item, _| !known.contains(item));
     assert!(tried > 400, "{tried}");
-    let counts: Vec<(&str, usize)> = without.iter().map(|(item, all)| (*item, all.len())).collect();
-    let first: Vec<&String> = without.values().flat_map(|all| all.iter().take(3)).collect();
+    let counts: Vec<(&str, usize)> = without
+        .iter()
+        .map(|(item, all)| (*item, all.len()))
+        .collect();
+    let first: Vec<&String> = without
+        .values()
+        .flat_map(|all| all.iter().take(3))
+        .collect();
     assert!(without.is_empty(), "{counts:?} of {tried}\n{first:#?}");
 }

@@ -62,7 +62,9 @@ fn holds_up(text: &str, names: &[&str]) -> (usize, usize) {
             );
             // what a report of many guards says is what the whole plan says
             let says = |steps: &[Planned]| {
-                let all = steps.iter().map(|step| (step.offered.says.clone(), step.proved));
+                let all = steps
+                    .iter()
+                    .map(|step| (step.offered.says.clone(), step.proved));
                 all.collect::<Vec<_>>()
             };
             assert_eq!(says(&best.steps), says(&plan.steps), "{text}");

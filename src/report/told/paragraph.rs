@@ -121,7 +121,9 @@ pub(in crate::report) fn paragraph(
         }
     }
     remarks(&mut sentences, matter, entry);
-    let does = remedies.iter().map(|remedy| Sentence::plain(remedy.in_short()));
+    let does = remedies
+        .iter()
+        .map(|remedy| Sentence::plain(remedy.in_short()));
     let mut does: Vec<Sentence> = does.collect();
     let close = matter.with(Verdict::TooClose).map(|(_, finding)| finding);
     let close = close.filter(|finding| finding.margin.is_some());
@@ -175,10 +177,16 @@ fn shortly(matter: &ThingMeasured<'_, '_>) -> String {
 /// What the remedies take beside hands.
 fn takes(remedies: &[&ShownRemedy]) -> Vec<&'static str> {
     let mut takes = Vec::new();
-    if remedies.iter().any(|remedy| remedy.leave == ShownLeave::Owner) {
+    if remedies
+        .iter()
+        .any(|remedy| remedy.leave == ShownLeave::Owner)
+    {
         takes.push("the owner's leave");
     }
-    if remedies.iter().any(|remedy| remedy.holes == ShownHoles::Makes) {
+    if remedies
+        .iter()
+        .any(|remedy| remedy.holes == ShownHoles::Makes)
+    {
         takes.push("may make holes");
     }
     takes
