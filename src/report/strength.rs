@@ -26,7 +26,11 @@ const INDENT: &str = "        ";
 /// A link with its case: `top rail (bending, pressed down)`.
 #[must_use]
 pub(super) fn name(link: &Link) -> String {
-    format!("{} ({})", link.kind.name(), link_words::case(link.case))
+    format!(
+        "{} ({})",
+        link_words::kind(link.kind),
+        link_words::case(link.case)
+    )
 }
 
 /// What became of a link, for a reader.

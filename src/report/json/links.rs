@@ -113,7 +113,7 @@ pub(super) fn links(finding: &Finding<'_>) -> Vec<LinkRecord> {
 impl LinkRecord {
     fn of(link: &Link, chain: &Chain, weakest: bool) -> LinkRecord {
         LinkRecord {
-            link: link.kind.name(),
+            link: link_words::kind(link.kind),
             case: link_words::case(link.case),
             verdict: link.finding.verdict().name(),
             by_rule: matches!(link.finding, LinkFinding::ByRule(_)),
