@@ -20,6 +20,7 @@ mod foothold;
 mod gauge;
 mod guard;
 mod judgement;
+mod ladder;
 mod leave_outs;
 mod lengths;
 mod limit_shown;
@@ -32,6 +33,7 @@ mod rule;
 mod said;
 mod scene;
 mod terms;
+mod told_apart;
 mod v_opening;
 
 pub use assumptions::assumptions;
@@ -43,6 +45,9 @@ pub use finding::{
 pub use guard::{Authority, judge};
 pub use leave_outs::leave_outs;
 pub use limit_shown::{LimitShown, Operator};
-pub use load_path::{Chain, Hidden, Link, LinkFinding, LinkKind, Mend, Ruled, Step, Taken, Wrong};
+pub use load_path::{
+    Chain, Hidden, Link, LinkCase, LinkFinding, LinkKind, LinkReason, Mend, Ruled, Step, StepName,
+    Taken, Wrong,
+};
 pub use options::{AskedWhenBuilt, Decision, MemoryRules, Options};
 pub use reason::{Bearing, Reason};

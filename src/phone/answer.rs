@@ -7,13 +7,13 @@ use crate::phone::screen::Screen;
 /// One answer.
 #[derive(Debug, Serialize)]
 #[serde(untagged)]
-pub(super) enum Answer {
+pub(super) enum DoorAnswer {
     Checked(Checked),
     Error { error: String },
     Guards { guards: Vec<GuardSoFar> },
     Searched(Box<Searched>),
     State(Box<State>),
-    Understood(Understood),
+    HalfTyped(HalfTyped),
     Warm { left: usize },
 }
 
@@ -29,7 +29,7 @@ pub(super) struct Checked {
 #[derive(Debug, Serialize)]
 pub(super) struct Searched {
     pub(super) question: Screen,
-    pub(super) said: Vec<Said>,
+    pub(super) said: Vec<PageSaid>,
     /// The ids, once they are found; none where advice alone is wanted.
     pub(super) chosen: Option<Vec<String>>,
 }
@@ -45,7 +45,7 @@ pub(super) struct State {
     pub(super) errors: usize,
     pub(super) question: Screen,
     /// What became of the answer, in words.
-    pub(super) said: Vec<Said>,
+    pub(super) said: Vec<PageSaid>,
     /// The railing that is spoken of: its five hazards so far.
     pub(super) so_far: Vec<HazardSoFar>,
     /// What is written of it: item, reading and note.
@@ -56,11 +56,11 @@ pub(super) struct State {
 
 /// Something to tell the person.
 #[derive(Debug, Serialize)]
-pub(super) struct Said {
+pub(super) struct PageSaid {
     pub(super) kind: SaidKind,
     pub(super) lines: Vec<String>,
     /// What to do, where it is a danger.
-    pub(super) acts: Vec<Act>,
+    pub(super) acts: Vec<DangerAct>,
 }
 
 /// Of what kind it is.
@@ -83,7 +83,7 @@ pub(super) enum SaidKind {
 
 /// A danger: what to do, and what was seen.
 #[derive(Debug, Serialize)]
-pub(super) struct Act {
+pub(super) struct DangerAct {
     pub(super) act: &'static str,
     pub(super) says: &'static str,
 }
@@ -109,14 +109,14 @@ pub(super) struct GuardSoFar {
     pub(super) guard: String,
     pub(super) verdict: &'static str,
     pub(super) says: &'static str,
-    pub(super) acts: Vec<Act>,
+    pub(super) acts: Vec<DangerAct>,
     /// Names of the photographs that are written down.
     pub(super) photos: Vec<String>,
 }
 
 /// What a half-typed answer would become.
 #[derive(Debug, Serialize)]
-pub(super) struct Understood {
+pub(super) struct HalfTyped {
     pub(super) taken: bool,
     pub(super) lines: Vec<String>,
 }

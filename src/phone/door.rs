@@ -7,15 +7,15 @@ use crate::judge::Authority;
 use crate::judge::DangerSeen;
 use crate::judge::HazardVerdict;
 use crate::judge::Judged;
-use crate::phone::answer::Act;
-use crate::phone::answer::Answer;
+use crate::phone::answer::DangerAct;
+use crate::phone::answer::DoorAnswer;
 use crate::phone::answer::GuardSoFar;
+use crate::phone::answer::HalfTyped;
 use crate::phone::answer::HazardSoFar;
-use crate::phone::answer::Said;
+use crate::phone::answer::PageSaid;
 use crate::phone::answer::SaidKind;
 use crate::phone::answer::Searched;
 use crate::phone::answer::State;
-use crate::phone::answer::Understood;
 use crate::phone::check::checked;
 use crate::phone::check::told;
 use crate::phone::plain::UNBROKEN;
@@ -66,12 +66,12 @@ impl Door {
         let answer = serde_json::from_slice(request)
             .map_err(|error| error.to_string())
             .and_then(|request| self.answer(request))
-            .unwrap_or_else(|error| Answer::Error { error });
+            .unwrap_or_else(|error| DoorAnswer::Error { error });
         // plain data, and no map with keys that are no text
         serde_json::to_vec(&answer).unwrap_or_default()
     }
 
-    fn answer(&mut self, request: Request) -> Result<Answer, String> {
+    fn answer(&mut self, request: Request) -> Result<DoorAnswer, String> {
         match request {
             Request::Answer { typed } => {
                 let open = self.walk.as_mut().ok_or(NO_WALK)?;
@@ -93,24 +93,24 @@ impl Door {
                 only,
                 photos,
             } => checked(files, &rules, form, today, only.as_ref(), photos)
-                .map(Answer::Checked)
+                .map(DoorAnswer::Checked)
                 .map_err(|error| error.to_string()),
             Request::Guards => {
                 let open = self.walk.as_ref().ok_or(NO_WALK)?;
-                Ok(Answer::Guards {
+                Ok(DoorAnswer::Guards {
                     guards: open.guards(),
                 })
             }
-            Request::Search { lines } => Ok(Answer::Searched(Box::new(self.search(&lines)))),
+            Request::Search { lines } => Ok(DoorAnswer::Searched(Box::new(self.search(&lines)))),
             Request::State => {
                 let open = self.walk.as_ref().ok_or(NO_WALK)?;
                 Ok(open.state(Vec::new()))
             }
             Request::Understand { typed } => {
                 let open = self.walk.as_ref().ok_or(NO_WALK)?;
-                Ok(Answer::Understood(open.understand(&typed)))
+                Ok(DoorAnswer::HalfTyped(open.understand(&typed)))
             }
-            Request::Warm => Ok(Answer::Warm { left: self.warm() }),
+            Request::Warm => Ok(DoorAnswer::Warm { left: self.warm() }),
         }
     }
 
@@ -153,7 +153,7 @@ impl Door {
         survey: &str,
         today: Option<String>,
         rules: Vec<String>,
-    ) -> Result<Answer, String> {
+    ) -> Result<DoorAnswer, String> {
         let rulesets = self.rulesets(&name, survey, &rules)?;
         let settings = Settings {
             today,
@@ -163,7 +163,7 @@ impl Door {
         let walk = Walk::new(&name, survey, rulesets, settings).map_err(|e| e.to_string())?;
         let lines = report::before_a_walk(rulesets, walk.unit_in_force());
         let open = OpenWalk { walk, rulesets };
-        let answer = open.state(vec![Said {
+        let answer = open.state(vec![PageSaid {
             kind: SaidKind::Told,
             lines,
             acts: Vec::new(),
@@ -204,10 +204,10 @@ impl Door {
 const NO_WALK: &str = "no walk has begun";
 
 impl OpenWalk {
-    fn state(&self, said: Vec<Said>) -> Answer {
+    fn state(&self, said: Vec<PageSaid>) -> DoorAnswer {
         let ask = self.walk.step();
         let judged = self.walk.judged().map(|(_, judged)| judged);
-        Answer::State(Box::new(State {
+        DoorAnswer::State(Box::new(State {
             survey: self.walk.text().to_owned(),
             guards: self.walk.guard_count(),
             errors: self.walk.errors(),
@@ -227,7 +227,7 @@ impl OpenWalk {
     }
 
     /// What an answer would be understood as: it is given to a copy of the walk.
-    fn understand(&self, typed: &str) -> Understood {
+    fn understand(&self, typed: &str) -> HalfTyped {
         let mut copy = self.walk.clone();
         let ask = copy.step();
         let told = copy.answer(typed);
@@ -236,22 +236,14 @@ impl OpenWalk {
             .map(|reply| said_of(reply, &ask))
             .find(|said| matches!(said.kind, SaidKind::Noted | SaidKind::Refused));
         if let Some(first) = first {
-            return Understood {
+            return HalfTyped {
                 taken: first.kind == SaidKind::Noted,
                 lines: first.lines,
             };
         }
         let next = copy.step();
-        let asks_back = matches!(
-            next.topic,
-            Topic::Age
-                | Topic::Reason(_)
-                | Topic::Slip(_)
-                | Topic::Unit(_)
-                | Topic::UnitOf(_)
-                | Topic::Unlikely(_)
-        );
-        Understood {
+        let asks_back = matches!(next.topic, Topic::Answer(_));
+        HalfTyped {
             taken: false,
             lines: if asks_back && next.topic != ask.topic {
                 vec![next.question]
@@ -295,20 +287,20 @@ fn so_far(judged: &Judged<'_>) -> Vec<HazardSoFar> {
     judged.hazards.iter().map(one).collect()
 }
 
-fn acts(dangers: &[DangerSeen]) -> Vec<Act> {
-    let act = |seen: &DangerSeen| Act {
+fn acts(dangers: &[DangerSeen]) -> Vec<DangerAct> {
+    let act = |seen: &DangerSeen| DangerAct {
         act: seen.danger.act,
         says: seen.danger.says,
     };
     dangers.iter().map(act).collect()
 }
 
-fn said(told: &[Reply<'_>], ask: &Prompt) -> Vec<Said> {
+fn said(told: &[Reply<'_>], ask: &Prompt) -> Vec<PageSaid> {
     told.iter().map(|reply| said_of(reply, ask)).collect()
 }
 
 /// A reply in the words of the walk on a terminal.
-fn said_of(reply: &Reply<'_>, ask: &Prompt) -> Said {
+fn said_of(reply: &Reply<'_>, ask: &Prompt) -> PageSaid {
     let (kind, acts) = match reply {
         Reply::Noted(..) | Reply::Understood { .. } => (SaidKind::Noted, Vec::new()),
         Reply::Refused(..) => (SaidKind::Refused, Vec::new()),
@@ -319,7 +311,7 @@ fn said_of(reply: &Reply<'_>, ask: &Prompt) -> Said {
             (SaidKind::Told, Vec::new())
         }
     };
-    Said {
+    PageSaid {
         kind,
         lines: paragraphs(&report::answered(reply, ask, UNBROKEN)),
         acts,

@@ -2,19 +2,18 @@
 // scripts, on narrow and wide screens, in every scheme of colours, and on paper.
 // node pages.mjs [NAME…]
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join, resolve } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
-import { HtmlValidate } from 'html-validate';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { axeSource, launched, opened } from './browser.mjs';
+import { nonconforming } from './conforms.mjs';
+import { maker, root } from './made.mjs';
 import { faultsOf, hasColour, words } from './print.mjs';
 import { pages } from './list.mjs';
 
-const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
-const program = process.env.GUARDRULE ?? join(root, 'target/debug/guardrule');
 const folder = mkdtempSync(join(tmpdir(), 'pages-'));
-const validate = new HtmlValidate({ extends: ['html-validate:standard'] });
+const made = maker(folder);
 const SCREENS = [
   { width: 320, colours: 'light' },
   { width: 390, colours: 'light' },
@@ -30,26 +29,6 @@ function check(name, what, faults) {
   if (faults.length === 0) { passed += 1; return; }
   failed.push(`${name}, ${what}:`, ...faults.slice(0, 12).map((fault) => `    ${fault}`));
   if (faults.length > 12) failed.push(`    and ${faults.length - 12} more`);
-}
-
-function made(page) {
-  const own = join(folder, `${page.name}-files`);
-  for (const [name, content] of Object.entries(page.files ?? {})) {
-    mkdirSync(own, { recursive: true });
-    writeFileSync(join(own, name), content);
-  }
-  const args = page.args.map((arg) => arg.replace(/^@/, `${own}/`));
-  const ran = spawnSync(program, args, { cwd: root, encoding: 'utf8', maxBuffer: 1 << 29 });
-  if (!ran.stdout?.includes('</html>')) throw new Error(`${page.name}: ${ran.error ?? ran.stderr}`);
-  const file = join(folder, `${page.name}.html`);
-  writeFileSync(file, ran.stdout);
-  return { file, html: ran.stdout };
-}
-
-async function conforms(page, html) {
-  const report = await validate.validateString(html);
-  const messages = report.results.flatMap((result) => result.messages);
-  check(page.name, 'HTML conformance', messages.map((m) => `${m.line}:${m.column} ${m.ruleId}: ${m.message}`));
 }
 
 async function onScreen(browser, page, url) {
@@ -117,7 +96,7 @@ try {
     const began = Date.now();
     const { file, html } = made(page);
     const url = pathToFileURL(file).href;
-    await conforms(page, html);
+    check(page.name, 'HTML conformance', await nonconforming(html));
     if (page.shots ?? true) await onScreen(browser, page, url);
     await onPaper(browser, page, url);
     console.log(`${page.name}: ${((Date.now() - began) / 1000).toFixed(1)} s`);

@@ -4,6 +4,7 @@ set -euo pipefail
 cd "$(dirname "$0")"
 missing=()
 command -v chromium >/dev/null || missing+=(chromium)
+command -v firefox-esr >/dev/null || command -v firefox >/dev/null || missing+=(firefox-esr)
 command -v pdftotext >/dev/null || missing+=(poppler-utils)
 command -v npm >/dev/null || missing+=(nodejs npm)
 if [ ${#missing[@]} -gt 0 ]; then
@@ -14,4 +15,8 @@ if [ ${#missing[@]} -gt 0 ]; then
 fi
 npm ci --no-audit --no-fund --silent
 cargo build --locked --quiet --manifest-path ../../Cargo.toml
-GUARDRULE="$(realpath "${CARGO_TARGET_DIR:-../../target}")/debug/guardrule" node pages.mjs "$@"
+GUARDRULE="$(realpath "${CARGO_TARGET_DIR:-../../target}")/debug/guardrule"
+FIREFOX="${FIREFOX:-$(command -v firefox-esr || command -v firefox)}"
+export GUARDRULE FIREFOX
+node pages.mjs "$@"
+node firefox.mjs "$@"

@@ -4,11 +4,12 @@
 // Packages and browser are those of tests/pages:
 //   bash tests/pages/run.sh once, then: node tests/sheet/pages.mjs [FOLDER FOR PDF AND PNG]
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { axeSource, launched, opened } from '../pages/browser.mjs';
+import { nonconforming } from '../pages/conforms.mjs';
 import { faultsOf, words } from '../pages/print.mjs';
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
@@ -61,6 +62,7 @@ for (const [name, choice] of Object.entries(CHOICES)) {
   for (const [paper, { format, high }] of Object.entries(PAPERS)) {
     const file = made(name, paper, choice);
     const url = pathToFileURL(file).href;
+    check(name, `${paper}: HTML conformance`, await nonconforming(readFileSync(file, 'utf8')));
     const at = await opened(browser, url, { width: 320 });
     check(name, `${paper}: nothing is asked for`, at.faults);
     const wide = await at.page.evaluate(() => document.scrollingElement.scrollWidth);

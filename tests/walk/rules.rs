@@ -57,6 +57,27 @@ fn where_only_one_holds_nothing_more_is_asked() {
     assert_eq!(sought(&search), ["uk-approved-document-k"]);
 }
 
+/// A slip of the pen is asked about, and Enter then means yes: never no rules at all.
+#[test]
+fn a_place_written_wrong_is_offered_right() {
+    let all = all();
+    let mut search = RulesSearch::new(&all);
+    search.answer("ohoi");
+    let ask = search.step();
+    assert!(ask.question.contains("Was Ohio meant?"), "{}", ask.question);
+    assert_eq!(ask.enter, "yes, Ohio");
+    search.answer("");
+    assert_eq!(search.step().id(), "home");
+    search.answer("rented flat");
+    assert_eq!(search.step().id(), "which rules");
+    let mut other = RulesSearch::new(&all);
+    other.answer("ohoi");
+    other.answer("n");
+    assert_eq!(other.step().enter, "advice alone, no building rules");
+    other.answer("Florida");
+    assert_eq!(other.step().id(), "home");
+}
+
 #[test]
 fn nowhere_is_refused_and_enter_is_advice_alone() {
     let all = all();

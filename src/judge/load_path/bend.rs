@@ -7,6 +7,7 @@ use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::why::LinkReason;
 use crate::judge::load_path::wood;
 use crate::judge::load_path::wood::LumberPiece;
 use crate::quantities::Distance;
@@ -35,11 +36,11 @@ pub(super) struct Bends {
 
 /// Why no moment can be worked out.
 pub(super) struct NoCapacity {
-    pub(super) reason: &'static str,
+    pub(super) reason: LinkReason,
     pub(super) asks: Vec<Item>,
 }
 
-fn no(reason: &'static str, asks: &[Item]) -> NoCapacity {
+fn no(reason: LinkReason, asks: &[Item]) -> NoCapacity {
     NoCapacity {
         reason,
         asks: asks.to_vec(),
@@ -50,13 +51,13 @@ fn no(reason: &'static str, asks: &[Item]) -> NoCapacity {
 pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut) -> PostBending {
     let Some(material) = seen.word::<PostMaterialWord>() else {
         return Err(no(
-            "nobody wrote what the posts are made of",
+            LinkReason::MaterialOfPostsNotWritten,
             &[Item::PostMaterial],
         ));
     };
     let Some((a, b)) = seen.section(Item::PostSection) else {
         return Err(no(
-            "nobody wrote how thick the posts are",
+            LinkReason::PostThicknessNotWritten,
             &[Item::PostSection],
         ));
     };
@@ -67,10 +68,9 @@ pub(super) fn post(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut) -> PostBending {
         PostMaterialWord::StainlessPipe => metal(seen, a, b, Tube::Round, STAINLESS),
         PostMaterialWord::StainlessTube => metal(seen, a, b, Tube::Square, STAINLESS),
         PostMaterialWord::AluminiumTube => metal(seen, a, b, Tube::Square, ALUMINIUM),
-        PostMaterialWord::Iron | PostMaterialWord::Other | PostMaterialWord::Plastic => Err(no(
-            "no published strength for this material: iron may be brittle, and plastics differ",
-            &[],
-        )),
+        PostMaterialWord::Iron | PostMaterialWord::Other | PostMaterialWord::Plastic => {
+            Err(no(LinkReason::NoStrengthForMaterial, &[]))
+        }
     }
 }
 
@@ -106,7 +106,7 @@ impl Cut {
 
 /// Both ways of bending, since which one is outward is not written.
 fn wooden(of: &Wood, (a, b): (Distance, Distance), cut: Cut) -> PostBending {
-    let sizes = "no published factors for wood of this size";
+    let sizes = LinkReason::NoFactorsForSize;
     let way = |across, along| {
         let piece = LumberPiece { across, along };
         let left = cut.left(across, along);
@@ -155,10 +155,7 @@ fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&st
         WrittenLength::There(wall) => Some(wall),
         WrittenLength::ThereIsNone => None,
         WrittenLength::Nothing => {
-            return Err(no(
-                "how thick the metal of the hollow post is cannot be seen from outside",
-                &[Item::WallThickness],
-            ));
+            return Err(no(LinkReason::WallThicknessUnseen, &[Item::WallThickness]));
         }
     };
     let ways = [(a, b), (b, a)];
@@ -195,18 +192,13 @@ fn metal(seen: &Seen<'_, '_>, a: Distance, b: Distance, tube: Tube, names: &[&st
     for metal in metals {
         for profile in &profiles {
             if metal.walls(*profile) == Walls::Slender {
-                let reason = "walls so thin that they may buckle before the metal yields";
+                let reason = LinkReason::SlenderWalls;
                 return Err(no(reason, &[]));
             }
             all.extend(moments(metal, *profile).unwrap_or_default());
         }
     }
-    let nothing = || {
-        no(
-            "the sizes of this post make no section",
-            &[Item::WallThickness],
-        )
-    };
+    let nothing = || no(LinkReason::NoSuchSection, &[Item::WallThickness]);
     Ok(Bends {
         ends: Ends::of_worked(all).ok_or_else(nothing)?,
         lowest: Lowest::Known,

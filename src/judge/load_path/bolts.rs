@@ -1,6 +1,9 @@
 //! Through bolts: the couple stretches one of them, or pushes both sideways where the
 //! post lies flat on a joist; somebody on the rail presses both down.
 
+use crate::judge::load_path::sources;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use uom::si::angle::degree;
 
 use crate::items::Item;
@@ -51,21 +54,21 @@ use crate::statics::lateral::Joint;
 use crate::statics::lateral::Shear;
 
 const KIND: LinkKind = LinkKind::PostFixing;
-const STEEL: &str = "bolt pulled: steel";
-const DOWN: &str = "bolts pressed down";
+const STEEL: LinkCase = LinkCase::BoltPulled;
+const DOWN: LinkCase = LinkCase::BoltsPressedDown;
 
 /// The links of a post on through bolts.
 pub(super) fn bolts(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> Vec<Link> {
     let Some(fasteners) = seen.fasteners(Item::PostFasteners) else {
-        let link = Link::hidden(KIND, "bolts", NO_NUMBERS, &[Item::PostFasteners]);
+        let link = Link::hidden(KIND, LinkCase::Bolts, NO_NUMBERS, &[Item::PostFasteners]);
         return vec![with_stretch(link, seen, loads)];
     };
-    let without = |reason| vec![Link::hidden(KIND, "bolts", reason, &[])];
+    let without = |reason| vec![Link::hidden(KIND, LinkCase::Bolts, reason, &[])];
     if matches!(fasteners.size, FastenerSize::Number(_)) {
-        return without("bolts are not sold by the numbers of wood screws");
+        return without(LinkReason::BoltsHaveNoNumbers);
     }
     let Some(diameter) = diameter(fasteners.size) else {
-        return without("bolts are not sold by the numbers of wood screws");
+        return without(LinkReason::BoltsHaveNoNumbers);
     };
     if fasteners.count < 2 {
         return without(HINGE);
@@ -83,11 +86,11 @@ pub(super) fn bolts(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> 
         }
         Some(Fixed::OnTheSide) => {}
         Some(Fixed::OnTop) | None => {
-            return without("no method here for bolts through a post that stands on the floor");
+            return without(LinkReason::BoltsThroughPostOnFloor);
         }
     }
     let Some(demand) = stretch(seen, loads) else {
-        let reason = "the pull on the upper bolt is not known";
+        let reason = LinkReason::PullOnUpperBoltUnknown;
         return vec![Link::hidden(KIND, STEEL, reason, &couple_asks(seen))];
     };
     let demand = on_one(demand, fasteners);
@@ -124,7 +127,7 @@ fn weight(
     }
     let joint = |post, framing, thick| in_shear(post, framing, diameter, (a.min(b), thick));
     let Some(capacity) = laterally(seen, woods, (diameter, count), (a.min(b), joint)) else {
-        return without("bolts of this size stand in no published table here", &[]);
+        return without(LinkReason::NoTableForBolts, &[]);
     };
     let link = Link::weighed(KIND, DOWN, &demand, &capacity)
         .taking(woods.framing.taken())
@@ -139,7 +142,7 @@ fn weight(
     Some(if missing.is_empty() {
         link
     } else {
-        let reason = "how near the bolts are to the edges of the rim is not written";
+        let reason = LinkReason::BoltEdgesNotWritten;
         link.never_passing(reason, &missing)
     })
 }
@@ -217,9 +220,9 @@ fn couple_across(
     loads: Loads<'_>,
     (diameter, count): (Distance, u32),
 ) -> Link {
-    let case = "bolts pushed sideways by the couple";
+    let case = LinkCase::BoltsPushedSideways;
     let Some(demand) = off_the_joists(seen, loads) else {
-        let reason = "the couple on the bolts is not known";
+        let reason = LinkReason::CoupleOnBoltsUnknown;
         return Link::hidden(KIND, case, reason, &couple_asks(seen));
     };
     let demand = on_one(
@@ -247,7 +250,7 @@ fn couple_across(
             .taking(&[Taken::Distances])
             .asking(&woods.framing.narrows())
             .mending(Mend::Bolts),
-        None => without("bolts of this size stand in no published table here", &[]),
+        None => without(LinkReason::NoTableForBolts, &[]),
     }
 }
 
@@ -272,7 +275,7 @@ pub(super) fn share_of_the_weight(loads: Loads<'_>, count: u32) -> Option<Ends<W
 /// The section of a wooden post, or why there is none to reckon with.
 pub(super) fn wooden_post(
     seen: &Seen<'_, '_>,
-) -> Result<(Distance, Distance), (&'static str, &'static [Item])> {
+) -> Result<(Distance, Distance), (LinkReason, &'static [Item])> {
     if let Some(reason) = apart(seen) {
         return Err((reason, &[]));
     }
@@ -282,16 +285,10 @@ pub(super) fn wooden_post(
     ) {
         (Some(PostMaterialWord::Wood), Some(section)) => Ok(section),
         (Some(PostMaterialWord::Wood), None) => {
-            Err(("nobody wrote how thick the posts are", &[Item::PostSection]))
+            Err((LinkReason::PostThicknessNotWritten, &[Item::PostSection]))
         }
-        (Some(_), _) => Err((
-            "no method here for a fastener through a post that is not wood",
-            &[],
-        )),
-        (None, _) => Err((
-            "nobody wrote what the posts are made of",
-            &[Item::PostMaterial],
-        )),
+        (Some(_), _) => Err((LinkReason::PostNotWood, &[])),
+        (None, _) => Err((LinkReason::MaterialOfPostsNotWritten, &[Item::PostMaterial])),
     }
 }
 
@@ -319,13 +316,8 @@ pub(super) fn too_near(seen: &Seen<'_, '_>, diameter: Distance) -> Option<Link> 
         || top.is_some_and(|depth| near(depth.low, 1.5))
         || any.is_some_and(|edge| near(edge.low, 1.5));
     is_near.then(|| {
-        Link::by_rule(
-            KIND,
-            DOWN,
-            "a bolt nearer than four diameters to the bottom edge of the rim, or than one and a half to its top: somebody on the rail may split the rim off below it",
-            "NDS 2018 Table 12.5.1C and §3.8.2, read second-hand",
-        )
-        .mending(Mend::Tie)
+        Link::by_rule(KIND, DOWN, LinkReason::BoltNearEdge, sources::NEAR_THE_EDGE)
+            .mending(Mend::Tie)
     })
 }
 

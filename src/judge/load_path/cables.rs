@@ -14,6 +14,8 @@ use crate::judge::load_path::link::Mend;
 use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::judge::load_path::wood::LumberPiece;
 use crate::judge::load_path::wood::permanent_moment;
 use crate::quantities::Distance;
@@ -25,8 +27,8 @@ use crate::statics::cable::CableRun;
 use crate::statics::cable::USUAL_TENSION;
 
 const KIND: LinkKind = LinkKind::Post;
-const CASE: &str = "end post pulled by its cables";
-const REASON: &str = "the end posts carry the pull of every cable for as long as it is tight, and what holds their tops cannot be told: an engineer's matter";
+const CASE: LinkCase = LinkCase::EndPostPulled;
+const REASON: LinkReason = LinkReason::EndPostsOfCables;
 
 /// Whether the guard is filled with level cables.
 pub(super) fn has_cables(seen: &Seen<'_, '_>) -> bool {

@@ -28,6 +28,7 @@ use crate::judge::load_path::rail;
 use crate::judge::load_path::rail_end;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::why::LinkReason;
 use crate::judge::load_path::woods::Woods;
 use crate::judge::scene::Scene;
 use crate::quantities::Moment;
@@ -143,7 +144,7 @@ fn with_the_whole_load(mut link: Link, loads: Loads<'_>) -> Link {
         LinkFinding::NoShortfall | LinkFinding::TooClose
     );
     if open {
-        let reason = "the load along the top depends on how far apart the posts are";
+        let reason = LinkReason::LineLoadWantsSpacing;
         link.finding = LinkFinding::NotMeasured(Hidden { reason });
         link.ratio = None;
     }
@@ -161,19 +162,16 @@ fn with_what_is_seen(link: Link, seen: &Seen<'_, '_>) -> Link {
         LinkKind::PostFixing | LinkKind::Framing | LinkKind::FramingConnection
     );
     let reason = if structural && moves(MovesWhenPushedWord::ALot) {
-        "it moves a lot: something in this joint gives already"
+        LinkReason::MovesALot
     } else if ill(ConditionWord::Rot) || ill(ConditionWord::Cracks) || ill(ConditionWord::DeepRust)
     {
-        "cracks, deep rust or rot take strength that no number here counts"
+        LinkReason::DecayedSomewhere
     } else if structural && link.kind != LinkKind::RailEnd && cables::has_cables(seen) {
-        "the pull of the cables comes on top, and is not in this number"
+        LinkReason::CablesPullOnTop
     } else if held_below && moves(MovesWhenPushedWord::ALittle) {
-        "it moves a little: looser than a sound joint until somebody has tightened it and looked again"
+        LinkReason::MovesALittle
     } else if holds_the_post(link.kind) && seen.height_is_open() {
-        return link.never_passing(
-            "the rail may be higher than what was tried",
-            &[Item::Height],
-        );
+        return link.never_passing(LinkReason::RailMayBeHigher, &[Item::Height]);
     } else {
         return link;
     };
@@ -192,37 +190,36 @@ fn with_what_was_looked_at(link: Link, seen: &Seen<'_, '_>) -> Link {
     let mut link = if looked {
         link
     } else {
-        let reason = "nobody wrote whether there is rot, rust or a crack";
+        let reason = LinkReason::ConditionNotWritten;
         link.never_passing(reason, &[Item::Condition])
     };
     let structural = holds_the_post(link.kind) || link.kind == LinkKind::RailEnd;
     if structural && seen.word::<MovesWhenPushedWord>().is_none() {
-        let reason = "nobody wrote whether it moves when it is pushed by hand";
+        let reason = LinkReason::MovementNotWritten;
         link = link.never_passing(reason, &[Item::MovesWhenPushed]);
     }
     if !holds_the_post(link.kind) {
         return link;
     }
     if seen.word::<InfillWord>().is_none() {
-        let reason = "nobody wrote whether cables pull at the posts";
+        let reason = LinkReason::CablesNotWritten;
         link = link.never_passing(reason, &[Item::Infill]);
     }
     let wooden = seen
         .word::<PostMaterialWord>()
         .is_none_or(|word| word == PostMaterialWord::Wood);
     if link.kind == LinkKind::Post && wooden && seen.word::<NotchedPostWord>().is_none() {
-        let reason = "nobody wrote whether the post is notched where it is fixed";
+        let reason = LinkReason::NotchNotWritten;
         link = link.never_passing(reason, &[Item::NotchedPost]);
     }
     let side = matches!(fixed(seen), Some(Fixed::OnTheSide | Fixed::FlatOnAJoist));
     if side && seen.word::<PostPositionWord>().is_none() {
-        let reason =
-            "nobody wrote whether the post stands outside the rim, inside it or flat on a joist";
+        let reason = LinkReason::PostPositionNotWritten;
         link = link.never_passing(reason, &[Item::PostPosition]);
     }
     let touches = seen.word() == Some(BehindThePostWord::Nothing);
     if link.kind != LinkKind::Post && side && !touches {
-        let reason = "nobody wrote whether post and framing touch, with nothing between them";
+        let reason = LinkReason::ContactNotWritten;
         link = link.never_passing(reason, &[Item::BehindThePost]);
     }
     link
@@ -265,9 +262,9 @@ fn demand_only(link: &mut Link) {
     }
     let whole = link.demand.is_some() && !link.taken.contains(&Taken::PointAlone);
     let reason = if whole {
-        "this rule's loads are characteristic ones: what the link can take has to come from the same country's design code"
+        LinkReason::CharacteristicLoads
     } else {
-        "this rule's loads are characteristic ones; the load on this link wants more lengths"
+        LinkReason::CharacteristicLoadsWantLengths
     };
     link.finding = LinkFinding::NotMeasured(Hidden { reason });
     // what the load itself wants is still worth writing down, and nothing else

@@ -9,6 +9,9 @@ use crate::judge::load_path::prying::NoPull;
 use crate::judge::load_path::prying::plate_pull;
 use crate::judge::load_path::screws::NO_NUMBERS;
 use crate::judge::load_path::seen::Seen;
+use crate::judge::load_path::sources;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;
@@ -25,10 +28,10 @@ use crate::statics::pocket::Pocket;
 use crate::statics::pocket::pocket_allowable;
 
 const KIND: LinkKind = LinkKind::PostFixing;
-const BREAKOUT: &str = "anchors of the plate break out of the concrete";
-const POCKET: &str = "concrete around the post";
+const BREAKOUT: LinkCase = LinkCase::Breakout;
+const POCKET: LinkCase = LinkCase::Pocket;
 
-const NEVER: &str = "steel, pulling out, splitting, glue and cracks of the concrete are not in it: somebody who knows anchors has to look";
+const NEVER: LinkReason = LinkReason::AnchorsOnlyBreakout;
 
 /// The pulled row of a plate's anchors.
 pub(super) fn breakout(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
@@ -39,7 +42,7 @@ pub(super) fn breakout(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
     };
     let pulled = match plate_pull(seen, loads, fasteners.count) {
         Ok(pulled) => pulled,
-        Err(NoPull(asks)) => return without("the pull on the anchors is not known", &asks),
+        Err(NoPull(asks)) => return without(LinkReason::PullOnAnchorsUnknown, &asks),
     };
     let far = pulled.far_screws;
     let all_of_row = |one: &Worked<Force>| {
@@ -58,8 +61,7 @@ pub(super) fn breakout(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
     );
     let apart = seen.known_length(Item::FastenerSpacing).unwrap_or_default();
     let Some((embedded, near)) = depth.zip(edge) else {
-        let reason =
-            "how deep the anchors sit and how near they are to the edge of the concrete decide";
+        let reason = LinkReason::AnchorDepthAndEdgeDecide;
         let asks = [Item::AnchorEmbedment, Item::ConcreteEdge];
         return without(reason, &asks).with_demand(&demand);
     };
@@ -73,8 +75,8 @@ pub(super) fn breakout(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
         return Link::by_rule(
             KIND,
             BREAKOUT,
-            "the anchors are nearer than 2 1/2 in to the edge of the concrete, which the approval that was read does not allow",
-            "an approval shown in an anchor design guide, read second-hand",
+            LinkReason::AnchorsNearEdge,
+            sources::ANCHOR_GUIDE,
         )
         .with_demand(&demand)
         .mending(Mend::Anchors);
@@ -102,7 +104,7 @@ pub(super) fn breakout(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
 
 /// A post in a pocket: its depth cannot be seen, and the edge usually decides.
 pub(super) fn pocket(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Link {
-    let unseen = "what a post set in concrete holds cannot be told from outside: look for cracks, rust stains and standing water in the socket";
+    let unseen = LinkReason::SocketCannotBeTold;
     let hidden = |asks: &[Item]| Link::hidden(KIND, POCKET, unseen, asks).mending(Mend::Socket);
     let Some(depth) = seen.known_length(Item::SocketDepth) else {
         return hidden(&[]);

@@ -37,7 +37,10 @@ use crate::judge::load_path::screws::pushed_sideways;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::seen::diameter;
+use crate::judge::load_path::sources;
 use crate::judge::load_path::washer;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::judge::load_path::woods::HINGE;
 use crate::judge::load_path::woods::Woods;
 use crate::judge::load_path::woods::framing_thickness;
@@ -50,7 +53,7 @@ use crate::statics::Worked;
 use crate::statics::factors::Grain;
 
 const KIND: LinkKind = LinkKind::PostFixing;
-const PULLED: &str = "upper screw pulled out";
+const PULLED: LinkCase = LinkCase::UpperScrewPulledOut;
 
 /// The links of the post's fixing.
 pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> Vec<Link> {
@@ -59,39 +62,38 @@ pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> 
     }
     match seen.word::<PostFasteningWord>() {
         Some(PostFasteningWord::ThroughBolts) => bolts(seen, woods, loads),
-        Some(PostFasteningWord::LagScrews | PostFasteningWord::WoodScrews) => screws(seen, woods, loads),
+        Some(PostFasteningWord::LagScrews | PostFasteningWord::WoodScrews) => {
+            screws(seen, woods, loads)
+        }
         Some(PostFasteningWord::Plate) => plate::links(seen, woods, loads),
         Some(PostFasteningWord::CentralRod) => vec![rod::link(seen, woods.post, loads)],
         Some(PostFasteningWord::Embedded) => vec![concrete::pocket(seen, loads)],
-        Some(PostFasteningWord::MasonryAnchors) if seen.word() == Some(FastenedToWord::Concrete) => {
+        Some(PostFasteningWord::MasonryAnchors)
+            if seen.word() == Some(FastenedToWord::Concrete) =>
+        {
             vec![concrete::breakout(seen, loads)]
         }
         Some(PostFasteningWord::MasonryAnchors) => vec![with_stretch(
-            hidden(
-                "anchors depend on the concrete or masonry around them and on the distance to its edge: somebody who knows them has to look",
-            )
-            .mending(Mend::Anchors),
+            hidden(LinkReason::AnchorsDependOnConcrete).mending(Mend::Anchors),
             seen,
             loads,
         )],
         Some(PostFasteningWord::Hidden) => vec![with_stretch(
             Link::hidden(
                 KIND,
-                "what holds the post",
-                "nobody can see it: ask to lift the cover or the board at the foot of a post",
+                LinkCase::HoldsThePost,
+                LinkReason::PostFastenedUnseen,
                 &[],
             ),
             seen,
             loads,
         )],
-        Some(_) => vec![hidden(
-            "no published value: a bracket's stands on its label, a weld's is for a welder or an engineer",
-        )],
+        Some(_) => vec![hidden(LinkReason::BracketOrWeld)],
         None => vec![with_stretch(
             Link::hidden(
                 KIND,
-                "what holds the post",
-                "nobody wrote what holds the posts",
+                LinkCase::HoldsThePost,
+                LinkReason::PostFasteningNotWritten,
                 &[Item::PostFastening],
             ),
             seen,
@@ -105,30 +107,30 @@ fn ruled_out(seen: &Seen<'_, '_>) -> Option<Link> {
     let fastened = |word: PostFasteningWord| seen.mentions(word);
     let (case, reason, source, mend) = if fastened(PostFasteningWord::Missing) {
         (
-            "what holds the post",
-            "a bolt or screw is missing, or its nut",
-            "common practice, no source",
+            LinkCase::HoldsThePost,
+            LinkReason::FastenerMissing,
+            sources::PRACTICE,
             Mend::Bolts,
         )
     } else if fastened(PostFasteningWord::Nails) {
         (
-            "pulled out",
-            "nails draw out: they may not be relied on to hold a post against a pull",
-            "NDS 2018 §12.2.3, read second-hand; common practice",
+            LinkCase::PulledOut,
+            LinkReason::NailsHoldNoPost,
+            sources::NAILS,
             Mend::Bolts,
         )
     } else if fastened(PostFasteningWord::HalfWall) {
         (
-            "the end of a half wall",
-            "studs that are nailed through their plates are held in end grain: a wall that ends free does not stand up to a push by that",
-            "NDS 2018 §12.2.3.3, read second-hand; trade answers",
+            LinkCase::EndOfHalfWall,
+            LinkReason::HalfWallEndGrain,
+            sources::END_GRAIN,
             Mend::IntoTheFraming,
         )
     } else if seen.mentions(ConditionWord::Rot) && of_wood(seen) {
         (
-            "in rotten wood",
-            "rotten wood: no number can be trusted, and the fixings in it have lost their hold",
-            "Wood Handbook, decay (read in the text): strength goes before it shows",
+            LinkCase::InRottenWood,
+            LinkReason::RottenFixings,
+            sources::DECAY,
             Mend::NewPost,
         )
     } else {
@@ -150,8 +152,8 @@ fn of_wood(seen: &Seen<'_, '_>) -> bool {
     seen.word() == Some(PostMaterialWord::Wood) || seen.mentions_any(&wooden)
 }
 
-fn hidden(reason: &'static str) -> Link {
-    Link::hidden(KIND, "what holds the post", reason, &[])
+fn hidden(reason: LinkReason) -> Link {
+    Link::hidden(KIND, LinkCase::HoldsThePost, reason, &[])
 }
 
 /// Lags or wood screws through the post into the side of the framing: pulled
@@ -165,7 +167,7 @@ fn screws(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> Vec<Link> 
         return vec![hidden(HINGE)];
     }
     if fixed(seen) != Some(Fixed::OnTheSide) {
-        let reason = "no method here for screws through the foot of a post into what it stands on, or across a joist";
+        let reason = LinkReason::ScrewsThroughFoot;
         return vec![Link::hidden(KIND, PULLED, reason, &[])];
     }
     let layers = behind_the_post(seen, fasteners);
@@ -182,7 +184,7 @@ fn pulled(
     (fasteners, layers): (Fasteners, Option<Layers>),
 ) -> Link {
     let Some(demand) = stretch(seen, loads) else {
-        let reason = "the pull on the upper screw is not known";
+        let reason = LinkReason::PullOnUpperScrewUnknown;
         return Link::hidden(KIND, PULLED, reason, &couple_asks(seen));
     };
     let demand = on_one(demand, fasteners);
@@ -225,7 +227,7 @@ fn pressed(
     loads: Loads<'_>,
     (fasteners, layers): (Fasteners, Option<Layers>),
 ) -> Option<Link> {
-    let case = "screws pressed down";
+    let case = LinkCase::ScrewsPressedDown;
     let demand = share_of_the_weight(loads, fasteners.count)?;
     let without =
         |reason, asks: &[Item]| Some(Link::hidden(KIND, case, reason, asks).with_demand(&demand));

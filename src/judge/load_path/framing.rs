@@ -17,6 +17,10 @@ use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::post;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::sources;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
+use crate::judge::load_path::why::StepName;
 use crate::judge::load_path::woods::framing_thickness;
 use crate::quantities::Force;
 use crate::quantities::Pressure;
@@ -31,17 +35,13 @@ const CONNECTION: LinkKind = LinkKind::FramingConnection;
 
 /// The links below the post's fixing.
 pub(super) fn links(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    let mut links = vec![member(seen)];
-    links.retain(|link| !matches!(link.case, SOLID));
+    let mut links: Vec<Link> = member(seen).into_iter().collect();
     if reaches_the_framing(seen) {
         links.extend(splitting(seen));
         links.extend(connections(seen, framing, loads));
     }
     links
 }
-
-/// The case of a member about which there is nothing to say by itself.
-const SOLID: &str = "wood";
 
 fn reaches_the_framing(seen: &Seen<'_, '_>) -> bool {
     let ruled = [
@@ -56,58 +56,46 @@ fn reaches_the_framing(seen: &Seen<'_, '_>) -> bool {
         )
 }
 
-fn member(seen: &Seen<'_, '_>) -> Link {
+/// The member itself; nothing of wood, which is judged by what holds it.
+fn member(seen: &Seen<'_, '_>) -> Option<Link> {
     if seen.mentions(FastenedToWord::DrywallOnly) {
-        return Link::by_rule(
-            MEMBER,
-            "drywall only",
-            "plaster board is no load path: it crumbles, and anchors in it are rated for things that hang",
-            "home-repair pages, read second-hand; common practice",
-        )
-        .mending(Mend::IntoTheFraming);
+        return Some(no_framing(
+            LinkCase::DrywallOnly,
+            LinkReason::PlasterBoard,
+            sources::PLASTER,
+        ));
     }
     if seen.mentions_any(&[FastenedToWord::Subfloor, FastenedToWord::Decking]) {
-        return Link::by_rule(
-            MEMBER,
-            "subfloor or decking boards only",
-            "no framing is reached: screws in floor boards alone give way long before the load that rules ask",
-            "NDS 2018 §12.2.2 on the panel's thickness, worked out; researchers call posts fastened to boards dangerous",
-        )
-        .mending(Mend::IntoTheFraming);
+        return Some(no_framing(
+            LinkCase::BoardsOnly,
+            LinkReason::FloorBoardsOnly,
+            sources::BOARDS,
+        ));
     }
-    let hidden = |case, reason, asks: &[Item]| Link::hidden(MEMBER, case, reason, asks);
+    let hidden = |case, reason, asks: &[Item]| Some(Link::hidden(MEMBER, case, reason, asks));
+    let anchors = |case, reason| hidden(case, reason, &[]).map(|link| link.mending(Mend::Anchors));
     match seen.word::<FastenedToWord>() {
-        Some(FastenedToWord::RimBoard | FastenedToWord::Joist | FastenedToWord::Blocking) => hidden(SOLID, "", &[]),
+        Some(FastenedToWord::RimBoard | FastenedToWord::Joist | FastenedToWord::Blocking) => None,
         // makers' ranges, for a reader and for no verdict
-        Some(FastenedToWord::Concrete) => hidden(
-            "concrete",
-            "its strength and the distance to its edge decide, and somebody who knows anchors has to look; makers list 400 to 790 lb (1.8 to 3.5 kN) for one sleeve anchor of 3/8 to 1/2 in far from any edge, less near one (read second-hand)",
-            &[],
-        )
-        .mending(Mend::Anchors),
-        Some(FastenedToWord::Masonry) => hidden(
-            "masonry",
-            "how sound the brick or block is and the distance to its edge decide, and somebody who knows anchors has to look; makers list 140 to 400 lb (0.6 to 1.8 kN) for one 3/8 in anchor glued into hollow block, and 450 to 900 lb (2.0 to 4.0 kN) in sound brick (read second-hand)",
-            &[],
-        )
-        .mending(Mend::Anchors),
-        Some(FastenedToWord::Stud) => hidden("stud", "no method here for a stud that is pulled sideways", &[]),
+        Some(FastenedToWord::Concrete) => anchors(LinkCase::Concrete, LinkReason::Concrete),
+        Some(FastenedToWord::Masonry) => anchors(LinkCase::Masonry, LinkReason::Masonry),
+        Some(FastenedToWord::Stud) => hidden(LinkCase::Stud, LinkReason::StudPulledSideways, &[]),
         Some(
             FastenedToWord::Hidden
             | FastenedToWord::Decking
             | FastenedToWord::DrywallOnly
             | FastenedToWord::Subfloor,
-        ) => hidden(
-            "what the post is fastened to",
-            "it cannot be seen: look from below, or ask to lift a board",
-            &[],
-        ),
+        ) => hidden(LinkCase::FastenedTo, LinkReason::FastenedToUnseen, &[]),
         None => hidden(
-            "what the post is fastened to",
-            "nobody wrote what the posts are fastened to",
+            LinkCase::FastenedTo,
+            LinkReason::FastenedToNotWritten,
             &[Item::FastenedTo],
         ),
     }
+}
+
+fn no_framing(case: LinkCase, reason: LinkReason, source: &'static str) -> Link {
+    Link::by_rule(MEMBER, case, reason, source).mending(Mend::IntoTheFraming)
 }
 
 /// Screws in blocking pull it across its grain, and every such layout that was
@@ -118,16 +106,16 @@ fn splitting(seen: &Seen<'_, '_>) -> Option<Link> {
     (screwed && blocking).then(|| {
         Link::by_rule(
             MEMBER,
-            "blocking split along its grain",
-            "screws pull the blocking across its grain, for which no value is published: every layout of blocking with lags that was tested split below 500 lb",
-            "NDS 2018 §3.8.2, read second-hand; tests of guard posts, trade journal, Feb 2005",
+            LinkCase::BlockingSplit,
+            LinkReason::BlockingAcrossGrain,
+            sources::ACROSS_THE_GRAIN,
         )
         .mending(Mend::Tie)
     })
 }
 
-const AWAY: &str = "pulled away from the joists";
-const INWARD: &str = "pulled away at its bottom";
+const AWAY: LinkCase = LinkCase::PulledAway;
+const INWARD: LinkCase = LinkCase::PulledAwayBelow;
 
 /// What holds the joist, the blocking or the rim board.
 fn connections(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Vec<Link> {
@@ -148,7 +136,7 @@ fn connections(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Vec<Lin
         Some(FramingHeldByWord::TieAtTheUpperBolt) => {
             let mut links = vec![tie(seen, framing, loads)];
             if loads.pulls_inward() {
-                let reason = "the tie holds the top of the framing; what holds its bottom when somebody pulls inward is not known";
+                let reason = LinkReason::TieHoldsOnlyTop;
                 links.push(Link::hidden(CONNECTION, INWARD, reason, &[]));
             }
             links
@@ -165,13 +153,13 @@ fn on_end_grain() -> Link {
     Link::by_rule(
         CONNECTION,
         AWAY,
-        "the rim board hangs on nails or screws in the ends of the joists, and those may not be counted against a pull at its top",
-        "NDS 2018 §12.2.2.3 and §12.2.3.3, read second-hand; in tests the rim peeled off at 237 lb on average",
+        LinkReason::RimOnEndGrain,
+        sources::RIM_PEELED,
     )
     .mending(Mend::Tie)
 }
 
-const TWISTED: &str = "the rim alone, twisted by a post between two joists (no value for lumber in torsion was found; shear values are 130 to 280 psi)";
+const TWISTED: StepName = StepName::RimTwisted;
 
 /// Why the rim cannot hold the post by itself: half of the moment twists it each way.
 fn twisted(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Worked<Pressure>> {
@@ -192,33 +180,16 @@ fn hidden_connection(held: Option<FramingHeldByWord>) -> Link {
             FramingHeldByWord::NailsIntoEndGrain
             | FramingHeldByWord::ScrewsIntoEndGrain
             | FramingHeldByWord::TieAtTheLowerBolt,
-        ) => hidden(
-            "whether the pull lands on the nails depends on which way the joist runs",
-            &[],
-        ),
+        ) => hidden(LinkReason::WhichWayTheJoistRuns, &[]),
         Some(
             FramingHeldByWord::TensionTie
             | FramingHeldByWord::TieAtTheUpperBolt
             | FramingHeldByWord::TiesAtBothBolts,
-        ) => hidden(
-            "a tie holds only at the bolt that it is at: look whether it is the upper one",
-            &[],
-        ),
-        Some(FramingHeldByWord::Hangers) => hidden(
-            "hangers carry downward, and count for nothing against a pull away from the joists",
-            &[],
-        ),
-        Some(FramingHeldByWord::Blocking) => hidden(
-            "no published value: blocking split in tests below 500 lb; somebody who builds decks has to look",
-            &[],
-        ),
-        Some(FramingHeldByWord::Hidden) => {
-            hidden("it cannot be seen: look from below, behind the post", &[])
-        }
-        None => hidden(
-            "nobody wrote what holds the joist or rim board",
-            &[Item::FramingHeldBy],
-        ),
+        ) => hidden(LinkReason::TieAtWhichBolt, &[]),
+        Some(FramingHeldByWord::Hangers) => hidden(LinkReason::HangersCarryDownward, &[]),
+        Some(FramingHeldByWord::Blocking) => hidden(LinkReason::BlockingSplitInTests, &[]),
+        Some(FramingHeldByWord::Hidden) => hidden(LinkReason::FramingHeldUnseen, &[]),
+        None => hidden(LinkReason::FramingHeldNotWritten, &[Item::FramingHeldBy]),
     }
 }
 
@@ -226,12 +197,12 @@ fn hidden_connection(held: Option<FramingHeldByWord>) -> Link {
 /// at the low end it does not, and its screws sit in wet wood outdoors.
 fn tie(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Link {
     let Some(label) = seen.forces(Item::TieLabel) else {
-        let reason = "what a tie carries stands on its label; compare it with the load given here";
+        let reason = LinkReason::TieLabelNotWritten;
         let link = Link::hidden(CONNECTION, AWAY, reason, &[Item::TieLabel]);
         return pulled(link.mending(Mend::Tie), seen, loads);
     };
     let Some(demand) = off_the_joists(seen, loads) else {
-        let reason = "the pull on the tie is not known";
+        let reason = LinkReason::PullOnTieUnknown;
         let asks = [Item::FastenerSpacing, Item::Height];
         return Link::hidden(CONNECTION, AWAY, reason, &asks);
     };
@@ -244,7 +215,7 @@ fn tie(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Link {
 }
 
 fn by_label(label: Ends<Force>, wet: Option<f64>) -> Ends<Worked<Force>> {
-    let basis = Provenance::memory("labels of ties for wind and earthquake, load duration 1.6");
+    let basis = Provenance::memory(sources::LABELS);
     let factor = wet.unwrap_or(1.0);
     let inputs = [("label", label.low.into()), ("C_M", factor.into())];
     let low = label.low / 1.6 * factor;

@@ -10,6 +10,9 @@ use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
+use crate::judge::load_path::why::StepName;
 use crate::judge::load_path::wood;
 use crate::quantities::Distance;
 use crate::quantities::Force;
@@ -24,7 +27,7 @@ use crate::statics::infill::baluster_end;
 use crate::statics::withdrawal::Pulled;
 use crate::statics::withdrawal::withdrawal;
 
-const BENDING: &str = "a baluster bending";
+const BENDING: LinkCase = LinkCase::BalusterBending;
 
 /// The links of the infill; none where the rule states no load on it.
 pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
@@ -35,8 +38,8 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
     match seen.word::<InfillWord>() {
         Some(InfillWord::Balusters) => balusters(seen, wood, loads),
         Some(InfillWord::Cables | InfillWord::UprightCables | InfillWord::Net) => {
-            let reason = "how tight the cables are and what the end posts take is for an engineer";
-            let link = Link::hidden(LinkKind::Infill, "cables", reason, &[]);
+            let reason = LinkReason::CablesForAnEngineer;
+            let link = Link::hidden(LinkKind::Infill, LinkCase::Cables, reason, &[]);
             vec![match pushed_cable(seen, loads) {
                 Some(lines) => link.explaining(PUSHED, lines),
                 None => link,
@@ -44,20 +47,20 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         }
         Some(_) => vec![Link::hidden(
             LinkKind::Infill,
-            "panels or bars",
-            "no method here for this infill; glass and panels are for their maker or an engineer",
+            LinkCase::PanelsOrBars,
+            LinkReason::NoMethodForInfill,
             &[],
         )],
         None => vec![Link::hidden(
             LinkKind::Infill,
-            "what fills it",
-            "nobody wrote what the infill is",
+            LinkCase::Infill,
+            LinkReason::InfillNotWritten,
             &[Item::Infill],
         )],
     }
 }
 
-const PUSHED: &str = "one cable of 1/8 in pushed at the middle of a bay, clamped at the posts";
+const PUSHED: StepName = StepName::CablePushed;
 
 /// How far a cable gives and how hard it then pulls: for a reader, and for no verdict.
 fn pushed_cable(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Vec<Line>> {
@@ -78,7 +81,7 @@ fn balusters(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
     let load = on_one(seen, loads);
     let fixing = fixing(seen, wood, load.as_ref().map(|(_, force)| force));
     let Some((moment, _)) = load else {
-        let reason = "nobody wrote how far apart and how long the balusters are";
+        let reason = LinkReason::BalusterSpacingNotWritten;
         let asks = [Item::BalusterSpacing, Item::BalusterLength];
         return vec![
             Link::hidden(LinkKind::Infill, BENDING, reason, &asks),
@@ -103,18 +106,15 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
     let without =
         |reason, asks: &[Item]| Link::hidden(kind, BENDING, reason, asks).with_demand(&demand);
     let Some((a, b)) = seen.section(Item::BalusterSection) else {
-        let reason = "nobody wrote how thick the balusters are";
+        let reason = LinkReason::BalusterThicknessNotWritten;
         return without(reason, &[Item::BalusterSection]);
     };
     match seen.word::<PostMaterialWord>() {
         Some(PostMaterialWord::Wood) => {}
         Some(_) => {
-            return without(
-                "balusters of metal or plastic: no published strength fits unseen",
-                &[],
-            );
+            return without(LinkReason::BalustersNotWood, &[]);
         }
-        None => return without("nobody wrote what it is made of", &[Item::PostMaterial]),
+        None => return without(LinkReason::MaterialNotWritten, &[Item::PostMaterial]),
     }
     // the load comes square to the guard, across the side that lies along the rail
     match wood::moment(wood, a, b) {
@@ -123,7 +123,7 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, moment: Worked<Moment>) -> Link {
             .taking(&[Taken::SameMaterial])
             .asking(&wood.narrows_bending())
             .lowest(takes.lowest),
-        None => without("no published factors for wood of this size", &[]),
+        None => without(LinkReason::NoFactorsForSize, &[]),
     }
 }
 
@@ -135,7 +135,7 @@ const NUMBER_8: Distance = inches(0.164);
 
 fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Link {
     let kind = LinkKind::InfillFixing;
-    let case = "pulled out";
+    let case = LinkCase::PulledOut;
     let demand = load.map(|load| Ends::exactly(baluster_end(load.value).after(load.clone())));
     let without = |reason, asks: &[Item]| {
         let link = Link::hidden(kind, case, reason, asks);
@@ -156,21 +156,15 @@ fn fixing(seen: &Seen<'_, '_>, wood: &Wood, load: Option<&Worked<Force>>) -> Lin
                 Some(capacity) => Link::weighed(kind, case, demand, &capacity)
                     .taking(wood.taken())
                     .taking(&[Taken::OneScrew]),
-                None => without("outside the published tables", &[]),
+                None => without(LinkReason::OutsideTables, &[]),
             }
         }
-        (Some(BalusterFixingWord::BradsOrGlue), _) => {
-            without("brads and glue have no value that may be counted", &[])
-        }
-        (Some(BalusterFixingWord::Nails), _) => {
-            without("how the nails sit, and how deep, cannot be seen", &[])
-        }
-        (Some(BalusterFixingWord::Hidden), _) => {
-            without("the ends of the balusters cannot be seen", &[])
-        }
-        (Some(_), _) => without("no published value for this fixing", &[]),
+        (Some(BalusterFixingWord::BradsOrGlue), _) => without(LinkReason::BradsOrGlue, &[]),
+        (Some(BalusterFixingWord::Nails), _) => without(LinkReason::BalusterNailsUnseen, &[]),
+        (Some(BalusterFixingWord::Hidden), _) => without(LinkReason::BalusterEndsUnseen, &[]),
+        (Some(_), _) => without(LinkReason::NoValueForFixing, &[]),
         (None, _) => without(
-            "nobody wrote what holds the balusters",
+            LinkReason::BalusterFixingNotWritten,
             &[Item::BalusterFixing],
         ),
     }

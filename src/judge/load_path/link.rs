@@ -2,6 +2,9 @@
 
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
+use crate::judge::load_path::why::StepName;
 use crate::quantities::Dimension;
 use crate::quantities::Distance;
 use crate::quantities::Moment;
@@ -40,29 +43,11 @@ pub enum LinkKind {
     Stiffness,
 }
 
-impl LinkKind {
-    /// The name for a reader.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            LinkKind::Infill => "infill",
-            LinkKind::InfillFixing => "ends of the infill",
-            LinkKind::TopRail => "top rail",
-            LinkKind::RailEnd => "rail end",
-            LinkKind::Post => "post",
-            LinkKind::PostFixing => "post fixing",
-            LinkKind::Framing => "framing",
-            LinkKind::FramingConnection => "what holds the framing",
-            LinkKind::Stiffness => "stiffness in the pull test",
-        }
-    }
-}
-
 /// Why a link falls short without a number, with the source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Ruled {
     /// The reason, for a reader.
-    pub reason: &'static str,
+    pub reason: LinkReason,
     /// Where it comes from.
     pub source: &'static str,
 }
@@ -71,7 +56,7 @@ pub struct Ruled {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Hidden {
     /// Why, for a reader.
-    pub reason: &'static str,
+    pub reason: LinkReason,
 }
 
 /// What became of a link.
@@ -106,7 +91,7 @@ impl LinkFinding {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
     /// What it works out: `load on it, at least`.
-    pub what: &'static str,
+    pub what: StepName,
     /// Its lines.
     pub lines: Vec<Line>,
 }
@@ -117,7 +102,7 @@ pub struct Link {
     /// Which part it is.
     pub kind: LinkKind,
     /// Which case of it: `bending, pressed down`.
-    pub case: &'static str,
+    pub case: LinkCase,
     /// The load on it.
     pub demand: Option<Ends<AnyQuantity>>,
     /// What it can take.
@@ -220,51 +205,8 @@ pub enum Taken {
     Thread,
 }
 
-impl Taken {
-    /// In words for a reader.
-    #[must_use]
-    pub const fn says(self) -> &'static str {
-        match self {
-            Taken::OneSpan => "the rail between two posts by itself, as if it ended at each",
-            Taken::Covering => "boards on the framing of anything up to 2 in",
-            Taken::Depth => "the upper fastener 1 to 6 in below the top of the framing",
-            Taken::Distances => "bolts at the full distances from ends and edges",
-            Taken::Duration => {
-                "load duration both as ten years and as ten minutes (C_D 1.0 and 1.6: disputed)"
-            }
-            Taken::Grade => "every grade from Standard and No. 3 to No. 1",
-            Taken::Moisture => "the wood both dry and wet",
-            Taken::NotchHalf => "half of the notched post left, without counting splits",
-            Taken::OneScrew => "one No. 8 screw with 1/2 in of thread at each end",
-            Taken::PointAlone => {
-                "the load at one point alone: how far apart the posts are is not written, and the load along the top may be greater"
-            }
-            Taken::Rim => "a rim or joist 1 1/2 in thick",
-            Taken::RimOrMore => "a rim or joist of 1 1/2 in, or a doubled one",
-            Taken::BestBoard => "the best bending value of any lumber that was read",
-            Taken::FramingSpecies => {
-                "every usual wood in the framing, whatever the posts are made of"
-            }
-            Taken::LowerRail => "with and without a second rail below the top rail",
-            Taken::Pivot => {
-                "the post pressing at its lower bolt, or at the bottom edge of a rim up to 11 1/4 in deep"
-            }
-            Taken::Slits => "treated wood with and without rows of small slits, which take a fifth",
-            Taken::Tension => "100 to 400 lb in each cable",
-            Taken::EvenCables => "cables evenly spaced from the floor to the rail",
-            Taken::Label => {
-                "the label of the tie with load duration in it and without, its screws in wet wood"
-            }
-            Taken::SameMaterial => "rails and balusters of wood, as the posts",
-            Taken::Species => "every usual wood, from the weakest to the strongest",
-            Taken::Subfloor => "a subfloor of 23/32 in",
-            Taken::Thread => "the thread by the usual share of a screw's length",
-        }
-    }
-}
-
 /// What the steps of a load are called.
-const LOADS: [&str; 3] = ["load on it", "load on it, at least", "load on it, at most"];
+const LOADS: [StepName; 3] = [StepName::Load, StepName::LoadAtLeast, StepName::LoadAtMost];
 
 /// Whether the low end is the lowest that is plausible.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -277,7 +219,7 @@ pub(super) enum Lowest {
 
 impl Link {
     /// A link without numbers.
-    pub(super) fn bare(kind: LinkKind, case: &'static str, finding: LinkFinding) -> Link {
+    pub(super) fn bare(kind: LinkKind, case: LinkCase, finding: LinkFinding) -> Link {
         Link {
             kind,
             case,
@@ -295,8 +237,8 @@ impl Link {
     /// A link that cannot be judged.
     pub(super) fn hidden(
         kind: LinkKind,
-        case: &'static str,
-        reason: &'static str,
+        case: LinkCase,
+        reason: LinkReason,
         asks: &[Item],
     ) -> Link {
         let finding = LinkFinding::NotMeasured(Hidden { reason });
@@ -309,8 +251,8 @@ impl Link {
     /// A link that falls short by rule.
     pub(super) fn by_rule(
         kind: LinkKind,
-        case: &'static str,
-        reason: &'static str,
+        case: LinkCase,
+        reason: LinkReason,
         source: &'static str,
     ) -> Link {
         Link::bare(kind, case, LinkFinding::ByRule(Ruled { reason, source }))
@@ -335,7 +277,7 @@ impl Link {
     /// Demand against capacity.
     pub(super) fn weighed<D>(
         kind: LinkKind,
-        case: &'static str,
+        case: LinkCase,
         demand: &Ends<Worked<Of<D>>>,
         capacity: &Ends<Worked<Of<D>>>,
     ) -> Link
@@ -354,10 +296,10 @@ impl Link {
         link.ratio = Some(ratio);
         let (low, high) = (&capacity.low, &capacity.high);
         if low.lines == high.lines {
-            link.step("what it can take", low.lines.clone());
+            link.step(StepName::Takes, low.lines.clone());
         } else {
-            link.step("what it can take, at least", low.lines.clone());
-            link.step("what it can take, at most", high.lines.clone());
+            link.step(StepName::TakesAtLeast, low.lines.clone());
+            link.step(StepName::TakesAtMost, high.lines.clone());
         }
         link
     }
@@ -370,12 +312,12 @@ impl Link {
     }
 
     /// A calculation beside it, for a reader and for no verdict.
-    pub(super) fn explaining(mut self, what: &'static str, lines: Vec<Line>) -> Link {
+    pub(super) fn explaining(mut self, what: StepName, lines: Vec<Line>) -> Link {
         self.step(what, lines);
         self
     }
 
-    fn step(&mut self, what: &'static str, lines: Vec<Line>) {
+    fn step(&mut self, what: StepName, lines: Vec<Line>) {
         self.steps.push(Step { what, lines });
     }
 
@@ -395,7 +337,7 @@ impl Link {
     }
 
     /// Takes away "no shortfall found", and nothing that is worse.
-    pub(super) fn never_passing(mut self, reason: &'static str, asks: &[Item]) -> Link {
+    pub(super) fn never_passing(mut self, reason: LinkReason, asks: &[Item]) -> Link {
         if self.finding == LinkFinding::NoShortfall {
             self.finding = LinkFinding::NotMeasured(Hidden { reason });
             self.asks.extend_from_slice(asks);
@@ -404,7 +346,7 @@ impl Link {
     }
 
     /// Of a bound only a shortfall can be told.
-    pub(super) fn only_short(mut self, reason: &'static str) -> Link {
+    pub(super) fn only_short(mut self, reason: LinkReason) -> Link {
         let open = matches!(
             self.finding,
             LinkFinding::NoShortfall | LinkFinding::TooClose
@@ -418,7 +360,7 @@ impl Link {
 
     /// A pass holds only where the lowest plausible grade has a value.
     pub(super) fn lowest(self, lowest: Lowest) -> Link {
-        let reason = "no value was read for the lowest grade and species that this wood may be";
+        let reason = LinkReason::LowestGradeHasNoValue;
         match lowest {
             Lowest::Known => self,
             Lowest::Unknown => self.never_passing(reason, &[Item::LumberGrade, Item::WoodSpecies]),

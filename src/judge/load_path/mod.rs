@@ -25,9 +25,12 @@ mod rod;
 mod screws;
 mod seen;
 mod service;
+mod sources;
 mod washer;
+mod why;
 mod wood;
 mod woods;
 
 pub(super) use chain::chain;
 pub use link::{Chain, Hidden, Link, LinkFinding, LinkKind, Mend, Ruled, Step, Taken, Wrong};
+pub use why::{LinkCase, LinkReason, StepName};

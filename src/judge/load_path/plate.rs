@@ -23,6 +23,8 @@ use crate::judge::load_path::screws::positive;
 use crate::judge::load_path::screws::pulled_out;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::judge::load_path::woods::Woods;
 use crate::quantities::Distance;
 use crate::quantities::Force;
@@ -40,8 +42,8 @@ use crate::statics::plate::plate_allowable;
 use crate::statics::plate::plate_moment;
 
 const KIND: LinkKind = LinkKind::PostFixing;
-const CASE: &str = "worst screw of the plate pulled out";
-const BENT: &str = "plate bent";
+const CASE: LinkCase = LinkCase::WorstPlateScrew;
+const BENT: LinkCase = LinkCase::PlateBent;
 
 /// The links of a plate.
 pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> Vec<Link> {
@@ -51,7 +53,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, woods: Woods<'_>, loads: Loads<'_>) -> 
     let pulled = match plate_pull(seen, loads, fasteners.count) {
         Ok(pulled) => pulled,
         Err(NoPull(asks)) => {
-            let reason = "the pull on the screws of the plate is not known";
+            let reason = LinkReason::PullOnPlateScrewsUnknown;
             return vec![Link::hidden(KIND, CASE, reason, &asks)];
         }
     };
@@ -96,17 +98,14 @@ fn screwed_down(
             Bite::Either => panel().and_then(|panel| {
                 let framing = framing(layers)?;
                 let ends = [panel.low, panel.high, framing.low, framing.high];
-                Ends::of_worked(ends).ok_or("outside the published tables")
+                Ends::of_worked(ends).ok_or(LinkReason::OutsideTables)
             }),
         },
         (Some(_), _) => {
-            return without("no published value for what the plate is fastened to", &[]);
+            return without(LinkReason::NoValueForPlateGround, &[]);
         }
         (None, _) => {
-            return without(
-                "nobody wrote what the plate is fastened to",
-                &[Item::FastenedTo],
-            );
+            return without(LinkReason::PlateGroundNotWritten, &[Item::FastenedTo]);
         }
     };
     match capacity {
@@ -162,7 +161,7 @@ fn in_the_panel(
     seen: &Seen<'_, '_>,
     woods: Woods<'_>,
     fasteners: Fasteners,
-) -> Result<Ends<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, LinkReason> {
     // nobody sees how thick the panel is beneath; the thread fills it
     let layers = in_the_floor(seen, fasteners);
     let reach = seen.known_length(Item::ThreadInFraming).or_else(|| {
@@ -188,7 +187,7 @@ fn in_the_boards(
     seen: &Seen<'_, '_>,
     woods: Woods<'_>,
     fasteners: Fasteners,
-) -> Result<Ends<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, LinkReason> {
     let boards = match seen.length(Item::DeckingThickness) {
         WrittenLength::There(thick) => Ends::exactly(thick),
         WrittenLength::Nothing | WrittenLength::ThereIsNone => Ends {
@@ -249,7 +248,7 @@ fn bent(seen: &Seen<'_, '_>, pulled: &PlatePull) -> Link {
         }
     });
     let Some(demand) = demand else {
-        let reason = "how far the screws are from the post is not known";
+        let reason = LinkReason::ScrewsToPostUnknown;
         return Link::hidden(KIND, BENT, reason, &[Item::PostSection]);
     };
     let without =
@@ -263,25 +262,19 @@ fn bent(seen: &Seen<'_, '_>, pulled: &PlatePull) -> Link {
             | PostMaterialWord::StainlessTube,
         ) => {}
         Some(_) => {
-            return without(
-                "a cast or welded plate of this metal may be brittle or soft",
-                &[],
-            );
+            return without(LinkReason::PlateMetalBrittle, &[]);
         }
         None => {
-            return without(
-                "nobody wrote what the posts are made of",
-                &[Item::PostMaterial],
-            );
+            return without(LinkReason::MaterialOfPostsNotWritten, &[Item::PostMaterial]);
         }
     }
     let Some(thick) = seen.known_length(Item::PlateThickness) else {
-        let reason = "how thick the plate is, is not written";
+        let reason = LinkReason::PlateThicknessNotWritten;
         return without(reason, &[Item::PlateThickness]);
     };
     let takes = STEEL.map(|strength| plate_allowable(strength, pulled.width, thick));
     match Ends::of_worked(takes) {
         Some(capacity) => Link::weighed(KIND, BENT, &demand, &capacity).mending(Mend::ThickerPlate),
-        None => without("no published value", &[]),
+        None => without(LinkReason::NoPublishedValue, &[]),
     }
 }

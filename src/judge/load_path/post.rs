@@ -25,6 +25,9 @@ use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::sources;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::judge::load_path::wood;
 use crate::judge::load_path::wood::LumberPiece;
 use crate::quantities::Distance;
@@ -36,16 +39,16 @@ use crate::statics::hardware::bolt_hole;
 use crate::statics::section::Profile;
 
 const KIND: LinkKind = LinkKind::Post;
-const BENDING: &str = "bending where it is fixed";
+const BENDING: LinkCase = LinkCase::BendingWhereFixed;
 
 const ROT: Ruled = Ruled {
-    reason: "rotten wood: no number can be trusted, and the fixings have lost their hold",
-    source: "Wood Handbook, decay (read in the text); trade checklists, read second-hand",
+    reason: LinkReason::RottenPost,
+    source: sources::DECAY_OF_A_POST,
 };
 
 const NOTCH: Ruled = Ruled {
-    reason: "a thin post notched where it is fixed: half a notch leaves a quarter of the bending strength, and notched posts on lag screws failed in tests at 178 lb on average",
-    source: "tests of guard posts (Loferski, Albright, Woeste), published from 2005 on",
+    reason: LinkReason::NotchedThinPost,
+    source: sources::NOTCHES_TESTED,
 };
 
 /// The moment where the post is held: at the upper fastener, or at the floor.
@@ -117,7 +120,7 @@ fn holes(seen: &Seen<'_, '_>) -> Ends<Distance> {
 /// The links of the post.
 pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
     let Some(demand) = demand(seen, loads) else {
-        let reason = "how high the rail is, or how far apart the posts are, is not written";
+        let reason = LinkReason::HeightOrSpacingNotWritten;
         let asks = [Item::Height, Item::PostSpacing];
         let link = Link::hidden(KIND, BENDING, reason, &asks);
         return vec![ruled(seen, link)];
@@ -155,11 +158,11 @@ fn bending(seen: &Seen<'_, '_>, wood: &Wood, cut: Cut, demand: &Ends<Worked<Mome
     let on_the_side = matches!(fixed(seen), Some(Fixed::OnTheSide | Fixed::FlatOnAJoist));
     let link = link.taking(&taken);
     if on_the_side && seen.word() != Some(PostMaterialWord::Wood) {
-        let reason = "holes for bolts through a hollow post are not counted";
+        let reason = LinkReason::HolesThroughHollowPost;
         return link.never_passing(reason, &[]);
     }
     if on_the_side && seen.fasteners(Item::PostFasteners).is_none() {
-        let reason = "how wide the holes of its bolts or screws are is not written";
+        let reason = LinkReason::HolesNotWritten;
         return link.never_passing(reason, &[Item::PostFasteners]);
     }
     link
@@ -189,7 +192,7 @@ fn ruled(seen: &Seen<'_, '_>, link: Link) -> Link {
     match link.finding {
         LinkFinding::NoShortfall | LinkFinding::TooClose => Link {
             finding: LinkFinding::NotMeasured(Hidden {
-                reason: "a notch splits a post along the grain from its corner, and no number here counts that",
+                reason: LinkReason::NotchSplits,
             }),
             ratio: None,
             ..link
@@ -207,17 +210,22 @@ fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>, cut: Cut) -> Option
     }
     let (case, demand) = match fixed(seen) {
         Some(Fixed::OnTheSide | Fixed::FlatOnAJoist) => {
-            let case = "shear between its fasteners";
+            let case = LinkCase::ShearBetweenFasteners;
             let Some(demand) = between_the_fasteners(seen, loads) else {
-                let reason = "the couple that shears the post is not known";
+                let reason = LinkReason::CoupleOnPostUnknown;
                 return Some(Link::hidden(KIND, case, reason, &couple_asks(seen)));
             };
             (case, demand)
         }
-        Some(Fixed::OnTop) => ("shear", Ends::exactly(loads.top_force()?)),
+        Some(Fixed::OnTop) => (LinkCase::Shear, Ends::exactly(loads.top_force()?)),
         None => {
-            let reason = "how the post is held decides what shears it";
-            return Some(Link::hidden(KIND, "shear", reason, &[Item::PostFastening]));
+            let reason = LinkReason::HoldingDecidesShear;
+            return Some(Link::hidden(
+                KIND,
+                LinkCase::Shear,
+                reason,
+                &[Item::PostFastening],
+            ));
         }
     };
     let mut left = cut.left(a, b);
@@ -234,21 +242,21 @@ fn shear(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>, cut: Cut) -> Option
     Some(if fixed(seen) == Some(Fixed::OnTop) || counted {
         link
     } else {
-        let reason = "how wide the holes of its bolts or screws are is not written";
+        let reason = LinkReason::HolesNotWritten;
         link.never_passing(reason, &[Item::PostFasteners])
     })
 }
 
 /// A turned post is thinnest at its neck: S = π·d³/32 there.
 fn neck(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
-    let case = "bending at its turned neck";
+    let case = LinkCase::BendingAtNeck;
     let WrittenLength::There(diameter) = seen.length(Item::PostNeck) else {
         return None;
     };
     let (Some(height), WrittenLength::There(above)) =
         (seen.height(), seen.length(Item::NeckHeight))
     else {
-        let reason = "how high the neck sits above the floor is not written";
+        let reason = LinkReason::NeckHeightNotWritten;
         let asks = [Item::NeckHeight, Item::Height];
         return Some(Link::hidden(KIND, case, reason, &asks));
     };
@@ -274,9 +282,6 @@ fn neck(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Option<Link> {
         link.taking(&wood.taken_in_bending())
             .lowest(takes.lowest)
             .mending(Mend::NewPost)
-            .never_passing(
-                "the wood of a turned post has no grade that can be read",
-                &[],
-            ),
+            .never_passing(LinkReason::NeckHasNoGrade, &[]),
     )
 }

@@ -5,6 +5,8 @@ use crate::items::Item;
 use crate::judge::load_path::link::Link;
 use crate::judge::load_path::link::LinkKind;
 use crate::judge::load_path::seen::Seen;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;
@@ -23,7 +25,7 @@ const DOUBT: Distance = inches(1.0 / 16.0);
 /// The load at which the limit of movement holds.
 const DESIGN: Force = pounds(200.0);
 
-const CASE: &str = "movement of the top under 200 lbf (890 N)";
+const CASE: LinkCase = LinkCase::TopMoves;
 
 /// The link; none where nobody pulled.
 pub(super) fn link(seen: &Seen<'_, '_>) -> Option<Link> {
@@ -44,17 +46,17 @@ pub(super) fn link(seen: &Seen<'_, '_>) -> Option<Link> {
     let stiffness = match pull_stiffness_bounds(first, last, DOUBT) {
         Ok(stiffness) => stiffness,
         Err(NoStiffness::MovedTooLittle) => {
-            let reason = "it moved less than a ruler can tell; that says nothing about strength";
+            let reason = LinkReason::TooStiffForARuler;
             return Some(Link::hidden(kind, CASE, reason, &[]));
         }
         Err(NoStiffness::NotStronger) => {
-            let reason = "two pulls of different force are needed";
+            let reason = LinkReason::TwoPullsNeeded;
             return Some(Link::hidden(kind, CASE, reason, &[]));
         }
     };
     let movement = stiffness.falling(|k| movement_at(DESIGN, first, k.value).after(k));
     let Some(height) = seen.height() else {
-        let reason = "how high the rail is, is not written";
+        let reason = LinkReason::HeightNotWritten;
         let link = Link::hidden(kind, CASE, reason, &[Item::Height]);
         return Some(link.with_demand(&movement));
     };

@@ -11,6 +11,8 @@ use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::judge::load_path::wood;
 use crate::judge::load_path::wood::HAIR;
 use crate::judge::load_path::wood::LumberPiece;
@@ -35,10 +37,10 @@ enum Way {
 }
 
 impl Way {
-    const fn case(self) -> &'static str {
+    const fn case(self) -> LinkCase {
         match self {
-            Way::Down => "bending, pressed down",
-            Way::Level => "bending, pushed level",
+            Way::Down => LinkCase::BendingDown,
+            Way::Level => LinkCase::BendingLevel,
         }
     }
 }
@@ -46,8 +48,13 @@ impl Way {
 /// The rail between two posts.
 pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
     let Some(span) = loads.spacing else {
-        let reason = "nobody wrote how far apart the posts are";
-        return vec![Link::hidden(KIND, "bending", reason, &[Item::PostSpacing])];
+        let reason = LinkReason::PostSpacingNotWritten;
+        return vec![Link::hidden(
+            KIND,
+            LinkCase::Bending,
+            reason,
+            &[Item::PostSpacing],
+        )];
     };
     let down = loads.rail_moment_down(span);
     let level = loads.rail_moment_level(span);
@@ -69,18 +76,12 @@ fn bending(
     match seen.word::<PostMaterialWord>() {
         Some(PostMaterialWord::Wood) => {}
         Some(_) => {
-            return without(
-                "a rail of metal or plastic: its strength cannot be seen",
-                &[],
-            );
+            return without(LinkReason::RailNotWood, &[]);
         }
-        None => return without("nobody wrote what it is made of", &[Item::PostMaterial]),
+        None => return without(LinkReason::MaterialNotWritten, &[Item::PostMaterial]),
     }
     let Some((width, height)) = seen.section(Item::RailSection) else {
-        return without(
-            "nobody wrote how wide and high the top rail is",
-            &[Item::RailSection],
-        );
+        return without(LinkReason::RailSectionNotWritten, &[Item::RailSection]);
     };
     let piece = match way {
         Way::Down => LumberPiece {
@@ -103,7 +104,7 @@ fn bending(
         (Way::Down, LowerRail::NotWritten) => with_or_without(wood, piece),
     };
     let Some(Takes { ends, lowest }) = capacity else {
-        return without("no published factors for wood of this size", &[]);
+        return without(LinkReason::NoFactorsForSize, &[]);
     };
     let link = Link::weighed(KIND, way.case(), &demand, &ends)
         .taking(&wood.taken_in_bending())
@@ -174,7 +175,7 @@ fn thin_board(
     demand: &Ends<Worked<Moment>>,
     (loads, span): (Loads<'_>, Distance),
 ) -> Link {
-    let reason = "boards thinner than 1 1/2 in have no published bending value as rails";
+    let reason = LinkReason::ThinBoardRail;
     let profile = Profile::Rectangle {
         across: piece.across,
         along: piece.along,

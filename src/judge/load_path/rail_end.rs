@@ -18,6 +18,9 @@ use crate::judge::load_path::screws::pushed_sideways;
 use crate::judge::load_path::screws::toenailed;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::sources;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::inches;
@@ -29,12 +32,12 @@ use crate::statics::factors::Grain;
 use crate::statics::lateral::SidePlate;
 
 const KIND: LinkKind = LinkKind::RailEnd;
-const OUTWARD: &str = "pushed outward";
-const DOWN: &str = "pressed down";
-const UP: &str = "pulled upward";
-const ALONG: &str = "pulled along the rail";
+const OUTWARD: LinkCase = LinkCase::PushedOutward;
+const DOWN: LinkCase = LinkCase::PressedDown;
+const UP: LinkCase = LinkCase::PulledUpward;
+const ALONG: LinkCase = LinkCase::PulledAlong;
 
-type EndCapacity = Result<Ends<Worked<Force>>, &'static str>;
+type EndCapacity = Result<Ends<Worked<Force>>, LinkReason>;
 
 /// Where the rail meets the posts.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -76,31 +79,23 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
     match seen.word::<RailEndFasteningWord>() {
         Some(RailEndFasteningWord::ScrewsIntoAPost) => screwed(seen, wood, loads),
         Some(RailEndFasteningWord::ScrewsIntoAStud) => into_a_stud(seen, (wood, &framing), loads),
-        Some(RailEndFasteningWord::Hidden) => vec![hidden(
-            loads,
-            "what holds the rail's end cannot be seen: look behind the bracket or its cover",
-            &[],
-        )],
-        Some(RailEndFasteningWord::MasonryAnchors) => vec![hidden(
-            loads,
-            "anchors in masonry depend on the wall behind: somebody who knows them has to look",
-            &[],
-        )],
-        Some(RailEndFasteningWord::Bracket) => vec![hidden(
-            loads,
-            "what a bracket carries stands on its label, and none is written",
-            &[],
-        )],
+        Some(RailEndFasteningWord::Hidden) => vec![hidden(loads, LinkReason::RailEndUnseen, &[])],
+        Some(RailEndFasteningWord::MasonryAnchors) => {
+            vec![hidden(loads, LinkReason::AnchorsInMasonry, &[])]
+        }
+        Some(RailEndFasteningWord::Bracket) => {
+            vec![hidden(loads, LinkReason::BracketLabelNotWritten, &[])]
+        }
         Some(
             RailEndFasteningWord::BoltsThroughAPost
             | RailEndFasteningWord::HollowWallAnchor
             | RailEndFasteningWord::LetIntoThePost
             | RailEndFasteningWord::Nails
             | RailEndFasteningWord::Welded,
-        ) => vec![hidden(loads, "no published value for this fixing", &[])],
+        ) => vec![hidden(loads, LinkReason::NoValueForFixing, &[])],
         None => vec![hidden(
             loads,
-            "nobody wrote what holds the rail's ends",
+            LinkReason::RailEndNotWritten,
             &[Item::RailEndFastening],
         )],
     }
@@ -110,8 +105,8 @@ fn hollow_wall() -> Link {
     Link::by_rule(
         KIND,
         OUTWARD,
-        "an anchor in a hollow wall is no load path: toggles are rated at 30 to 50 lb for things that hang, plaster board crumbles, and pulling out is the weaker way",
-        "home-repair pages, read second-hand; common practice",
+        LinkReason::HollowWallAnchor,
+        sources::PLASTER,
     )
     .mending(Mend::IntoTheFraming)
 }
@@ -130,7 +125,7 @@ fn shown(link: Link, loads: Loads<'_>) -> Link {
     }
 }
 
-fn hidden(loads: Loads<'_>, reason: &'static str, asks: &[Item]) -> Link {
+fn hidden(loads: Loads<'_>, reason: LinkReason, asks: &[Item]) -> Link {
     shown(Link::hidden(KIND, OUTWARD, reason, asks), loads)
 }
 
@@ -139,12 +134,7 @@ fn hidden(loads: Loads<'_>, reason: &'static str, asks: &[Item]) -> Link {
 fn nailed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
     let position = seen.word::<RailPositionWord>();
     if position != Some(RailPositionWord::BetweenPosts) {
-        let ruled = Link::by_rule(
-            KIND,
-            OUTWARD,
-            "nails draw out: they may not be relied on against a pull",
-            "NDS 2018 §12.2.3, read second-hand; common practice",
-        );
+        let ruled = Link::by_rule(KIND, OUTWARD, LinkReason::NailsAgainstAPull, sources::NAILS);
         let mut asks: Vec<Item> = Vec::new();
         if position.is_none() {
             asks.push(Item::RailPosition);
@@ -152,7 +142,7 @@ fn nailed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
         return vec![shown(ruled.asking(&asks).mending(Mend::RailEnd), loads)];
     }
     let Some(fasteners) = seen.fasteners(Item::RailEndFasteners) else {
-        let reason = "nobody wrote how many nails hold the rail's end, how thick and how long";
+        let reason = LinkReason::RailNailsNotWritten;
         return vec![hidden(loads, reason, &[Item::RailEndFasteners])];
     };
     let capacity = toenailed(wood, fasteners);
@@ -169,7 +159,7 @@ fn nailed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
 /// Nails and screws in the end of a rail carry nothing along it; that a rail is
 /// held at its other end, or runs on, nobody sees from one joint.
 fn along(loads: Loads<'_>) -> Link {
-    let reason = "nails and screws in the end of a rail count for nothing along it; the next bay or a post has to hold it";
+    let reason = LinkReason::NothingAlongTheRail;
     shown(Link::hidden(KIND, ALONG, reason, &[]), loads)
 }
 
@@ -182,14 +172,14 @@ enum Standing {
 }
 
 fn weighed(
-    case: &'static str,
+    case: LinkCase,
     capacity: &EndCapacity,
     wood: &Wood,
     loads: Loads<'_>,
     standing: Standing,
 ) -> Link {
     let Some(load) = reaction(loads) else {
-        let reason = "no load along the top is known";
+        let reason = LinkReason::NoLoadAlongTheTop;
         return Link::hidden(KIND, case, reason, &[Item::PostSpacing]);
     };
     let low = match standing {
@@ -209,19 +199,19 @@ fn weighed(
             } else {
                 &[Item::RailEndFasteners]
             };
-            Link::hidden(KIND, case, reason, asks).with_demand(&demand)
+            Link::hidden(KIND, case, *reason, asks).with_demand(&demand)
         }
     }
 }
 
 /// The fasteners, with their length.
-fn with_length(seen: &Seen<'_, '_>) -> Result<Fasteners, &'static str> {
+fn with_length(seen: &Seen<'_, '_>) -> Result<Fasteners, LinkReason> {
     let fasteners = seen
         .fasteners(Item::RailEndFasteners)
-        .ok_or("nobody wrote how many screws hold the rail's end, how thick and how long")?;
+        .ok_or(LinkReason::RailScrewsNotWritten)?;
     match fasteners.length {
         Some(_) => Ok(fasteners),
-        None => Err("how long the screws in the rail's end are is not written"),
+        None => Err(LinkReason::RailScrewLengthNotWritten),
     }
 }
 
@@ -240,7 +230,7 @@ fn screwed(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
     words.dedup();
     let sits: Vec<Sits> = words.iter().filter_map(|word| Sits::of(*word)).collect();
     if words.contains(&RailPositionWord::LetIn) {
-        let reason = "no published value for a rail that is let into a notch of the post";
+        let reason = LinkReason::RailLetIn;
         return vec![hidden(loads, reason, &[])];
     }
     let known =
@@ -329,7 +319,7 @@ impl ScrewedEnd<'_, '_, '_> {
             Sits::OutsideFace => vec![one(OUTWARD, &self.pulled(sits))],
             // outward the rail presses on the posts, and inward it pulls
             Sits::InsideFace if loads.pulls_inward() => {
-                vec![one("pulled inward", &self.pulled(sits))]
+                vec![one(LinkCase::PulledInward, &self.pulled(sits))]
             }
             Sits::InsideFace => Vec::new(),
         };
@@ -369,14 +359,11 @@ impl ScrewedEnd<'_, '_, '_> {
                 }
             }
         }
-        let capacity = Ends::of_worked(all).ok_or("screws of this size stand in no table here");
+        let capacity = Ends::of_worked(all).ok_or(LinkReason::NoTableForRailScrews);
         let link = |case| {
             weighed(case, &capacity, self.wood, loads, Standing::Open)
                 .asking(&[Item::RailPosition])
-                .never_passing(
-                    "how the rail sits on the posts decides, and nobody wrote it",
-                    &[Item::RailPosition],
-                )
+                .never_passing(LinkReason::RailPositionNotWritten, &[Item::RailPosition])
         };
         let mut links = vec![link(OUTWARD)];
         if loads.presses_down() {
@@ -434,7 +421,7 @@ fn into_a_stud(seen: &Seen<'_, '_>, (rail, stud): (&Wood, &Wood), loads: Loads<'
                 Err(reason) => failed = Some(reason),
             }
         }
-        let none = "screws of this size stand in no table here";
+        let none = LinkReason::NoTableForRailScrews;
         let capacity = match failed {
             Some(reason) => Err(reason),
             None => Ends::of_worked(all).ok_or(none),

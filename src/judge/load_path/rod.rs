@@ -9,6 +9,8 @@ use crate::judge::load_path::screws::NO_NUMBERS;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::diameter;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::quantities::Distance;
 use crate::quantities::Force;
 use crate::quantities::Moment;
@@ -23,7 +25,7 @@ use crate::statics::withdrawal::Pulled;
 use crate::statics::withdrawal::withdrawal;
 
 const KIND: LinkKind = LinkKind::PostFixing;
-const CASE: &str = "central rod pulled";
+const CASE: LinkCase = LinkCase::RodPulled;
 
 /// The longest thread that a hanger bolt has.
 const LONGEST_THREAD: Distance = inches(6.0);
@@ -34,7 +36,7 @@ pub(super) fn link(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
     let demand = match pull(seen, loads) {
         Ok(demand) => demand,
         Err(asks) => {
-            let reason = "the pull on the rod is not known";
+            let reason = LinkReason::PullOnRodUnknown;
             return Link::hidden(KIND, CASE, reason, &asks);
         }
     };
@@ -61,14 +63,11 @@ pub(super) fn link(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Link {
         }
     }
     let Some(capacity) = Ends::of_worked(takes) else {
-        return Link::hidden(KIND, CASE, "outside the published tables", &[]).with_demand(&demand);
+        return Link::hidden(KIND, CASE, LinkReason::OutsideTables, &[]).with_demand(&demand);
     };
     Link::weighed(KIND, CASE, &demand, &capacity)
         .mending(Mend::NewPost)
-        .never_passing(
-            "the washer below and how the thread sits in the newel cannot be seen",
-            &[],
-        )
+        .never_passing(LinkReason::RodEndsUnseen, &[])
 }
 
 fn pull(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Result<Ends<Worked<Force>>, Vec<Item>> {

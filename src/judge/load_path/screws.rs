@@ -1,6 +1,7 @@
 //! Screws in wood: which one it is, what lies under its head, how much of its
 //! thread counts, what it holds (NDS 2018 §12.2 and §12.3, read second-hand).
 
+use crate::judge::load_path::why::LinkReason;
 use uom::si::angle::degree;
 
 use crate::judge::load_path::service::Wood;
@@ -38,9 +39,8 @@ use crate::statics::withdrawal::head_allowable;
 use crate::statics::withdrawal::head_pull_through;
 use crate::statics::withdrawal::withdrawal;
 
-pub(super) const NO_NUMBERS: &str =
-    "nobody wrote how many fasteners hold a post, how thick and how long they are";
-pub(super) const NO_THREAD: &str = "how much of each screw sits in the framing is not known";
+pub(super) const NO_NUMBERS: LinkReason = LinkReason::FastenersNotWritten;
+pub(super) const NO_THREAD: LinkReason = LinkReason::ThreadNotKnown;
 
 /// One fastener of the same kind.
 pub(super) const fn one_of(fasteners: Fasteners) -> Fasteners {
@@ -193,7 +193,7 @@ pub(super) fn held(
     fasteners: Fasteners,
     layers: Layers,
     grain: Grain,
-) -> Result<Ends<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, LinkReason> {
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let thread = screw.thread(fasteners.length.map(|length| length.to_uom()), layers);
     pulled_out(wood, fasteners, &thread, lightest_and_heaviest(wood), grain)
@@ -239,11 +239,10 @@ pub(super) fn no_more_than_the_heads(
     }
 }
 
-const OUTSIDE: &str = "screws of this size stand in no published table here";
+const OUTSIDE: LinkReason = LinkReason::NoTableForScrews;
 
 /// Why the method gives nothing for a screw in this grain.
-pub(super) const NONE_IN_END_GRAIN: &str =
-    "screws in the end of a piece of wood count for nothing against a pull";
+pub(super) const NONE_IN_END_GRAIN: LinkReason = LinkReason::ScrewsInEndGrain;
 
 /// Holding and bearing only grow with G: the lightest and the heaviest wood that
 /// it may be are the two ends.
@@ -259,7 +258,7 @@ pub(super) fn pulled_out(
     thread: &Ends<Worked<Distance>>,
     gravities: impl IntoIterator<Item = SpecificGravity>,
     grain: Grain,
-) -> Result<Ends<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, LinkReason> {
     let screw = Threaded::of(fasteners.size).ok_or(OUTSIDE)?;
     let mut all = Vec::new();
     for gravity in gravities {
@@ -294,7 +293,7 @@ pub(super) fn pushed_sideways(
     (before, main): (&Wood, &Wood),
     fasteners: Fasteners,
     through: Sideways,
-) -> Result<Ends<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, LinkReason> {
     let dowel = Threaded::of(fasteners.size).ok_or(OUTSIDE)?.dowel();
     let length: Option<Distance> = fasteners.length.map(|length| length.to_uom());
     let layers = through.layers;
@@ -329,7 +328,7 @@ fn across(
     side: BearingMember,
     main: Distance,
     reach: Distance,
-) -> Result<Worked<Force>, &'static str> {
+) -> Result<Worked<Force>, LinkReason> {
     let deep = match dowel {
         Dowel::Lag(lag) => positive(reach - lag.tip),
         Dowel::Bolt { .. } | Dowel::Nail { .. } | Dowel::WoodScrew(_) => reach,
@@ -366,12 +365,12 @@ fn bearing(dowel: Dowel, gravity: SpecificGravity, angle: f64) -> Pressure {
 pub(super) fn toenailed(
     wood: &Wood,
     fasteners: Fasteners,
-) -> Result<Ends<Worked<Force>>, &'static str> {
+) -> Result<Ends<Worked<Force>>, LinkReason> {
     let FastenerSize::Diameter(diameter) = fasteners.size else {
-        return Err("nails are sold by their thickness, and not by the numbers of screws");
+        return Err(LinkReason::NailsHaveNoNumbers);
     };
     let Some(length) = fasteners.length else {
-        return Err("how long the nails are is not written");
+        return Err(LinkReason::NailLengthNotWritten);
     };
     let (diameter, length): (Distance, Distance) = (diameter.to_uom(), length.to_uom());
     let dowel = Dowel::Nail { diameter };
@@ -411,8 +410,7 @@ fn toenail(dowel: Dowel, length: Distance, gravity: SpecificGravity) -> Joint {
     }
 }
 
-const TOO_SHALLOW: &str =
-    "the screws reach less deep into the wood than the method asks at least: no value counts";
+const TOO_SHALLOW: LinkReason = LinkReason::ScrewsTooShallow;
 
 pub(super) fn positive(length: Distance) -> Distance {
     length.max(Distance::default())

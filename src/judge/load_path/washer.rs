@@ -16,6 +16,9 @@ use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::seen::WrittenLength;
 use crate::judge::load_path::seen::diameter;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::sources;
+use crate::judge::load_path::why::LinkCase;
+use crate::judge::load_path::why::LinkReason;
 use crate::judge::load_path::woods::Woods;
 use crate::quantities::Distance;
 use crate::quantities::Force;
@@ -33,7 +36,7 @@ use crate::statics::washer::washer_bearing;
 use crate::statics::washer::washer_that_holds;
 
 const KIND: LinkKind = LinkKind::PostFixing;
-const CASE: &str = "washer pressed into the wood";
+const CASE: LinkCase = LinkCase::WasherPressed;
 
 /// The washers of a through bolt, on post and framing.
 pub(super) fn of_bolts(
@@ -43,18 +46,13 @@ pub(super) fn of_bolts(
     demand: &Ends<Worked<Force>>,
 ) -> Link {
     if seen.length(Item::WasherSize) == WrittenLength::ThereIsNone {
-        return Link::by_rule(
-            KIND,
-            CASE,
-            "no washer under a head or nut: a bare head draws into the wood",
-            "NDS 2018 §12.1.3.3, read second-hand",
-        )
-        .with_demand(demand)
-        .mending(Mend::Washers(enough(
-            &[woods.post, woods.framing],
-            diameter,
-            demand,
-        )));
+        return Link::by_rule(KIND, CASE, LinkReason::NoWasher, sources::WASHERS)
+            .with_demand(demand)
+            .mending(Mend::Washers(enough(
+                &[woods.post, woods.framing],
+                diameter,
+                demand,
+            )));
     }
     pressed(seen, &[woods.post, woods.framing], diameter, demand)
 }
@@ -73,7 +71,7 @@ pub(super) fn of_lags(
     }
     let demand = on_one(stretch(seen, loads)?, fasteners);
     if seen.length(Item::WasherSize) == WrittenLength::ThereIsNone {
-        let reason = "no washer: whether the head draws into the post was not worked out, and no published value counts for it";
+        let reason = LinkReason::NoWasherUnderLag;
         let mend = Mend::Washers(enough(&[post], hole(seen, diameter), &demand));
         let link = Link::hidden(KIND, CASE, reason, &[]);
         return Some(link.with_demand(&demand).mending(mend));
@@ -88,12 +86,12 @@ fn pressed(
     demand: &Ends<Worked<Force>>,
 ) -> Link {
     let Some(outside) = seen.known_length(Item::WasherSize) else {
-        let reason = "nobody wrote how wide the washers are";
+        let reason = LinkReason::WasherSizeNotWritten;
         return Link::hidden(KIND, CASE, reason, &[Item::WasherSize]).with_demand(demand);
     };
     let hole = hole(seen, diameter);
     if outside <= hole {
-        let reason = "the washer is no wider than its hole";
+        let reason = LinkReason::WasherNoWiderThanHole;
         return Link::hidden(KIND, CASE, reason, &[Item::WasherSize]).with_demand(demand);
     }
     let stiff = seen
@@ -121,7 +119,7 @@ fn pressed(
         }
     }
     let Some(ends) = Ends::of_worked(all) else {
-        let reason = "no value across the grain was read for this wood";
+        let reason = LinkReason::NoValueAcrossGrain;
         return Link::hidden(KIND, CASE, reason, &[]).with_demand(demand);
     };
     let mut link = Link::weighed(KIND, CASE, demand, &ends);
@@ -130,11 +128,9 @@ fn pressed(
     }
     let reason = match link.finding {
         LinkFinding::NoShortfall => return link,
-        LinkFinding::FallsShort => {
-            "the washer presses into the wood and the joint works loose; whether it pulls through was not worked out"
-        }
+        LinkFinding::FallsShort => LinkReason::WasherPressesIn,
         LinkFinding::TooClose | LinkFinding::ByRule(_) | LinkFinding::NotMeasured(_) => {
-            "the washer may press into the wood and the joint work loose; whether it pulls through was not worked out"
+            LinkReason::WasherMayPressIn
         }
     };
     link.finding = LinkFinding::NotMeasured(Hidden { reason });

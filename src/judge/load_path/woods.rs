@@ -6,6 +6,7 @@ use crate::items::FastenedToWord;
 use crate::items::Item;
 use crate::judge::load_path::seen::Seen;
 use crate::judge::load_path::service::Wood;
+use crate::judge::load_path::why::LinkReason;
 use crate::quantities::Distance;
 use crate::quantities::inches;
 use crate::statics::Ends;
@@ -18,11 +19,10 @@ pub(super) struct Woods<'w> {
 }
 
 /// One fastener lets a post turn about it: there is no couple.
-pub(super) const HINGE: &str =
-    "one bolt or screw alone is a hinge: nothing here can be worked out for it";
+pub(super) const HINGE: LinkReason = LinkReason::Hinge;
 
 /// Why no formula for fasteners in wood holds for what the post is fastened to.
-pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(&'static str, &'static [Item])> {
+pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(LinkReason, &'static [Item])> {
     match seen.word::<FastenedToWord>() {
         Some(
             FastenedToWord::Joist
@@ -31,20 +31,14 @@ pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(&'static str, &'static
             | FastenedToWord::Stud,
         ) => {}
         Some(FastenedToWord::Concrete | FastenedToWord::Masonry) => {
-            return Some((
-                "screws and bolts in concrete or masonry hold by their anchors: write which, or ask whoever set them",
-                &[],
-            ));
+            return Some((LinkReason::ScrewsInConcrete, &[]));
         }
         Some(FastenedToWord::Subfloor | FastenedToWord::Decking | FastenedToWord::DrywallOnly) => {
-            return Some(("no framing is reached: see what it is fastened to", &[]));
+            return Some((LinkReason::NoFramingReached, &[]));
         }
-        Some(_) => return Some(("what the fasteners sit in cannot be seen", &[])),
+        Some(_) => return Some((LinkReason::FastenersSitUnseen, &[])),
         None => {
-            return Some((
-                "nobody wrote what the fasteners sit in",
-                &[Item::FastenedTo],
-            ));
+            return Some((LinkReason::FastenersSitNotWritten, &[Item::FastenedTo]));
         }
     }
     apart(seen).map(|reason| (reason, &[] as &[Item]))
@@ -52,15 +46,14 @@ pub(super) fn not_in_wood(seen: &Seen<'_, '_>) -> Option<(&'static str, &'static
 
 /// Yield and withdrawal presuppose faces in contact (NDS 2018 §12.3.1(a), read
 /// second-hand).
-pub(super) fn apart(seen: &Seen<'_, '_>) -> Option<&'static str> {
+pub(super) fn apart(seen: &Seen<'_, '_>) -> Option<LinkReason> {
     let between = [
         BehindThePostWord::Siding,
         BehindThePostWord::Spacers,
         BehindThePostWord::Gap,
     ];
-    seen.mentions_any(&between).then_some(
-        "post and framing do not touch: with siding, spacers or a gap between them no published value holds",
-    )
+    seen.mentions_any(&between)
+        .then_some(LinkReason::PostAndFramingApart)
 }
 
 /// A rim or joist of 2x lumber, and a doubled one.

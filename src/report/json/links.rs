@@ -7,6 +7,8 @@ use crate::judge::Chain;
 use crate::judge::Finding;
 use crate::judge::Link;
 use crate::judge::LinkFinding;
+use crate::remedy::mends_of;
+use crate::report::link_words;
 use crate::report::strength;
 use crate::statics::AnyQuantity;
 use crate::statics::Ends;
@@ -89,7 +91,7 @@ pub(super) fn strengths<'a>(findings: &'a [Finding<'_>]) -> Vec<StrengthRecord<'
             weakest: chain.weakest().map(strength::name),
             seen: strength::seen(chain),
             look_at_next: chain.asks().iter().map(|item| item.name()).collect(),
-            fit: strength::fits(chain),
+            fit: mends_of(chain),
         })
     };
     findings.iter().filter(applies).filter_map(record).collect()
@@ -111,8 +113,8 @@ pub(super) fn links(finding: &Finding<'_>) -> Vec<LinkRecord> {
 impl LinkRecord {
     fn of(link: &Link, chain: &Chain, weakest: bool) -> LinkRecord {
         LinkRecord {
-            link: link.kind.name(),
-            case: link.case,
+            link: link_words::kind(link.kind),
+            case: link_words::case(link.case),
             verdict: link.finding.verdict().name(),
             by_rule: matches!(link.finding, LinkFinding::ByRule(_)),
             weakest,
@@ -130,7 +132,11 @@ impl LinkRecord {
             }),
             asks: link.asks.iter().map(|item| item.name()).collect(),
             fit: strength::fit(link, chain.units),
-            taken: link.taken.iter().map(|taken| taken.says()).collect(),
+            taken: link
+                .taken
+                .iter()
+                .map(|taken| link_words::taken(*taken))
+                .collect(),
             calculation: steps(link, chain.units),
         }
     }
@@ -153,7 +159,7 @@ fn steps(link: &Link, units: Units) -> Vec<StepRecord> {
     let steps = link.steps.iter();
     steps
         .map(|step| StepRecord {
-            what: step.what,
+            what: link_words::step(step.what),
             lines: step
                 .lines
                 .iter()

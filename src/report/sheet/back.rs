@@ -16,7 +16,6 @@ pub(super) fn back(rulesets: &[Ruleset]) -> Markup {
         section class="back" aria-label="what the chosen rules ask" {
             table {
                 thead { tr { th colspan="3" scope="colgroup" { "What the chosen rules ask" } } }
-                tfoot { tr { td colspan="3" { (DEFERRAL) } } }
                 tbody {
                     tr {
                         td colspan="3" {
@@ -27,6 +26,7 @@ pub(super) fn back(rulesets: &[Ruleset]) -> Markup {
                     }
                     @for ruleset in rulesets { (limits(ruleset)) }
                 }
+                tfoot { tr { td colspan="3" { (DEFERRAL) } } }
             }
         }
     }
