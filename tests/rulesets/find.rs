@@ -429,11 +429,17 @@ fn an_offer_says_when_it_ended_and_what_is_not_in_it() {
         .leaves_out(&found.sought)
         .map(|left| left.says.as_str())
         .collect();
-    assert!(left.iter().any(|says| says.contains("handrail's grip")), "{left:?}");
+    assert!(
+        left.iter().any(|says| says.contains("handrail's grip")),
+        "{left:?}"
+    );
     assert!(!left.iter().any(|says| says.contains("Pool")), "{left:?}");
     let args = ["rules", "find", "balcony", "in", "Mainz"];
     let said = words(&run_here(&args).out);
-    assert!(said.contains("It asks nothing, or not everywhere, about: fall through, climb."), "{said}");
+    assert!(
+        said.contains("It asks nothing, or not everywhere, about: fall through, climb."),
+        "{said}"
+    );
     assert!(said.contains("Not in it:"), "{said}");
 }
 
