@@ -14,28 +14,23 @@ use crate::judge::bound::Musts;
 use crate::judge::decision::against;
 use crate::judge::judgement::Judgement;
 use crate::judge::judgement::seen;
+use crate::judge::ladder::Along;
+use crate::judge::ladder::Ledge;
+use crate::judge::ladder::LedgePairs;
+use crate::judge::ladder::of_limit;
+use crate::judge::ladder::said;
 use crate::judge::opening::better;
-use crate::judge::said::Said;
 use crate::judge::said::says_nothing;
 use crate::judge::scene::Scene;
-use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 use crate::quantities::combine;
 use crate::reading::Foothold;
 use crate::reading::Value;
 use crate::rules::FootholdDemand;
 use crate::rules::Ladder;
-use crate::rules::Limit;
 use crate::rules::Zone;
 
 const ITEM: Item = Item::Foothold;
-
-/// A foothold that was written, and how it fares by itself.
-struct Ledge<'r> {
-    index: usize,
-    foothold: Foothold,
-    alone: Judgement<'r>,
-}
 
 /// Footholds against what a rule asks of them.
 pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Judgement<'r> {
@@ -62,7 +57,6 @@ pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Jud
             }
         }
     }
-    ledges.sort_by_key(|ledge| ledge.foothold.height);
     all.extend(together(scene, ledges, demand));
     match Judgement::worst(scene, all) {
         Some(worst) => worst,
@@ -71,8 +65,8 @@ pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Jud
     }
 }
 
-/// The judgements of all ledges, each beside the others where the rule says how
-/// near they make a ladder.
+/// The judgements of all ledges: those that count are judged together where the rule
+/// says how near they make a ladder.
 fn together<'r>(
     scene: &Scene<'_>,
     ledges: Vec<Ledge<'r>>,
@@ -84,169 +78,20 @@ fn together<'r>(
     };
     let (counted, fine): (Vec<_>, Vec<_>) = ledges.into_iter().partition(counts);
     let mut all: Vec<Judgement<'r>> = fine.into_iter().map(|ledge| ledge.alone).collect();
-    if demand.none_within.is_none() {
-        if let [only] = counted.as_slice() {
-            all.push(seen(scene, ITEM, only.index, Verdict::Meets, shown(demand)));
+    match (counted.as_slice(), &demand.none_within) {
+        ([], _) => {}
+        ([only], Some(_)) => all.push(only.alone.clone()),
+        ([only], None) => all.push(seen(scene, ITEM, only.index, Verdict::Meets, shown(demand))),
+        (_, zone) => {
+            let along = if zone.is_some() {
+                Along::Asked
+            } else {
+                Along::NotAsked
+            };
+            all.extend(LedgePairs::new(scene, counted, ladder, along).judged());
         }
-        // of ledges in order the nearest two follow each other
-        let pairs = counted.windows(2);
-        all.extend(pairs.map(|pair| near(scene, [&pair[0], &pair[1]], ladder, None)));
-        return all;
-    }
-    for (place, ledge) in counted.iter().enumerate() {
-        let apart = beside_its_nearest(scene, &counted, place, ladder);
-        let best = match Judgement::worst(scene, apart) {
-            None => ledge.alone.clone(),
-            Some(apart) if apart.verdict == Verdict::FallsShort => {
-                let reasons = apart.reasons;
-                let mut judgement = ledge.alone.clone();
-                judgement.reasons.extend(reasons);
-                judgement
-            }
-            Some(apart) => {
-                better(Some(ledge.alone.clone()), apart).unwrap_or_else(|| ledge.alone.clone())
-            }
-        };
-        all.push(best);
     }
     all
-}
-
-/// A ledge beside each of the others, the nearest in height first: up to a sure
-/// shortfall, and in either direction up to the first that is far enough above
-/// or below it, since those beyond are farther still.
-fn beside_its_nearest<'r>(
-    scene: &Scene<'_>,
-    counted: &[Ledge<'r>],
-    place: usize,
-    ladder: &'r Ladder,
-) -> Vec<Judgement<'r>> {
-    let ledge = &counted[place];
-    let mut below = counted[..place].iter().rev().peekable();
-    let mut above = counted[place + 1..].iter().peekable();
-    let mut apart = Vec::new();
-    loop {
-        let down = below
-            .peek()
-            .map(|other| ledge.foothold.height - other.foothold.height);
-        let up = above
-            .peek()
-            .map(|other| other.foothold.height - ledge.foothold.height);
-        let (other, goes_down) = match (down, up) {
-            (None, None) => return apart,
-            (Some(down), Some(up)) if down <= up => (below.next(), true),
-            (Some(_), None) => (below.next(), true),
-            (_, Some(_)) => (above.next(), false),
-        };
-        let Some(other) = other else {
-            return apart;
-        };
-        let pair = if goes_down {
-            [other, ledge]
-        } else {
-            [ledge, other]
-        };
-        let judged = near(scene, pair, ladder, Some(along(scene, pair, ladder)));
-        let is_short = judged.verdict == Verdict::FallsShort;
-        apart.push(judged);
-        if is_short {
-            return apart;
-        }
-        let heights = pair.map(|ledge| ledge.foothold.height);
-        if distance(scene, pair, heights, ladder).verdict == Verdict::Meets {
-            if goes_down {
-                below = counted[..0].iter().rev().peekable();
-            } else {
-                above = counted[..0].iter().peekable();
-            }
-        }
-    }
-}
-
-/// Two ledges, the lower first: fine where one does not count, or where they are
-/// far enough apart; along the guard too, where that is asked.
-fn near<'r>(
-    scene: &Scene<'_>,
-    pair: [&Ledge<'r>; 2],
-    ladder: &'r Ladder,
-    along: Option<Judgement<'r>>,
-) -> Judgement<'r> {
-    let [lower, upper] = pair;
-    let heights = pair.map(|ledge| ledge.foothold.height);
-    let mut apart = distance(scene, pair, heights, ladder);
-    if let Some(along) = along
-        && along.verdict < apart.verdict
-    {
-        apart = along;
-    }
-    if apart.verdict != Verdict::Meets {
-        apart.reasons.push(Reason::Ladder {
-            lower: lower.foothold.height,
-            upper: upper.foothold.height,
-            unit: lower.foothold.unit,
-        });
-    }
-    let either = [lower, upper]
-        .into_iter()
-        .map(|ledge| ledge.alone.clone())
-        .filter(|alone| alone.verdict != Verdict::FallsShort)
-        .fold(None, better);
-    match better(either, apart) {
-        Some(best) => best,
-        None => Judgement::not_written(scene, ITEM),
-    }
-}
-
-/// How far along the guard two ledges lie from each other, against the limit.
-fn along<'r>(scene: &Scene<'_>, pair: [&Ledge<'r>; 2], ladder: &'r Ladder) -> Judgement<'r> {
-    match pair.map(|ledge| ledge.foothold.along) {
-        [Some(one), Some(other)] => distance(scene, pair, [one.min(other), one.max(other)], ladder),
-        [None, _] | [_, None] => Judgement::open(ITEM, Reason::AlongMissing),
-    }
-}
-
-/// A distance between two ledges against how near makes a ladder.
-fn distance<'r>(
-    scene: &Scene<'_>,
-    pair: [&Ledge<'r>; 2],
-    [from, to]: [Length; 2],
-    ladder: &'r Ladder,
-) -> Judgement<'r> {
-    let mut terms = Vec::new();
-    for (ledge, at) in pair.into_iter().zip([from, to]) {
-        let observation = scene.guard.observation(ledge.index);
-        let Foothold {
-            unit, graduation, ..
-        } = ledge.foothold;
-        terms.extend(scene.terms(ITEM, observation, at, unit, graduation));
-    }
-    let [lower, upper] = pair;
-    let evidence = Evidence::Point(to - from, combine(&terms));
-    let (ask, operator) = match ladder {
-        Ladder::Below(limit) => (Must::AtLeast(limit), Operator::LadderBelow),
-        Ladder::UpTo(limit) => (Must::Above(limit), Operator::LadderUpTo),
-    };
-    let said = said(evidence, &lower.foothold);
-    match against(evidence, &Musts::only(ask), scene.options.decision) {
-        Some(outcome) => {
-            let mut judgement = Judgement::from_outcome(scene, ITEM, upper.index, &said, outcome);
-            judgement.readings = vec![upper.index, lower.index];
-            judgement.readings.dedup();
-            judgement.limit = Some(of_limit(operator, ladder.limit()));
-            judgement
-        }
-        None => Judgement::not_written(scene, ITEM),
-    }
-}
-
-fn said(evidence: Evidence, foothold: &Foothold) -> Said {
-    Said {
-        evidence,
-        at_worst: None,
-        unit: foothold.unit,
-        at: None,
-        ball: None,
-    }
 }
 
 /// One foothold: fine where it lies outside the zone, or does not count as one.
@@ -328,14 +173,5 @@ fn shown(demand: &FootholdDemand) -> LimitShown<'_> {
             value: None,
             unit: None,
         },
-    }
-}
-
-fn of_limit(operator: Operator, limit: &Limit) -> LimitShown<'_> {
-    LimitShown {
-        operator,
-        written: Cow::Borrowed(limit.written.as_str()),
-        value: Some(limit.length),
-        unit: Some(limit.unit),
     }
 }

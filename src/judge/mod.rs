@@ -20,6 +20,7 @@ mod foothold;
 mod gauge;
 mod guard;
 mod judgement;
+mod ladder;
 mod leave_outs;
 mod lengths;
 mod limit_shown;
@@ -32,6 +33,7 @@ mod rule;
 mod said;
 mod scene;
 mod terms;
+mod told_apart;
 mod v_opening;
 
 pub use assumptions::assumptions;
