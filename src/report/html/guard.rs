@@ -173,13 +173,16 @@ impl OnePage<'_> {
     }
 
     fn card(&self, number: usize, paragraph: &Paragraph) -> Markup {
-        let name = if paragraph.readings.is_empty() {
-            paragraph.title.clone()
-        } else {
-            format!("{}: {}", paragraph.title, paragraph.readings)
-        };
+        let name = format!("{} {}", reader::tie(number), paragraph.title);
+        let readings = quantities_tied(&paragraph.readings);
+        let beside = (1..=SHORT_READINGS).contains(&readings.chars().count());
         html! {
-            (self.depth.card(&format!("{} {}", reader::tie(number), quantities_tied(&name))))
+            @if beside {
+                (self.depth.card(&format!("{name}: {readings}")))
+            } @else {
+                (self.depth.card(&name))
+                @if !readings.is_empty() { p { (readings) "." } }
+            }
             p class="outcome" { (marks::said(paragraph.verdict)) " · " b { (quantities_tied(&paragraph.shortly)) } }
             p { (sentences(&paragraph.sentences)) }
             @for does in &paragraph.does {
@@ -303,6 +306,9 @@ impl OnePage<'_> {
 }
 
 /// Sentences one after another, their amounts standing out.
+/// Readings longer than this stand below a card's name and not beside it.
+const SHORT_READINGS: usize = 90;
+
 fn sentences(sentences: &[Sentence]) -> Markup {
     html! {
         @for sentence in sentences {
