@@ -423,11 +423,70 @@ fn an_opening_is_drawn_to_scale_as_one_document() {
                 assert!(apart, "{shape}: {a:?} {b:?}");
             }
         }
+        // nor on a line of the drawing, a ball's outline counted as one
+        let lines = lines_drawn(&drawn);
+        assert!(lines.len() > 8, "{shape}");
+        for label in &labels {
+            for line in &lines {
+                assert!(!crosses(*line, *label), "{shape}: {line:?} on {label:?}");
+            }
+        }
         assert!(
             !ran.out.contains("href") && !ran.out.contains("url("),
             "{shape}"
         );
     }
+}
+
+/// Every straight line of a drawing; a circle as sixty of them.
+fn lines_drawn(drawn: &roxmltree::Document<'_>) -> Vec<[(f64, f64); 2]> {
+    let mut lines = Vec::new();
+    for node in drawn.descendants().filter(roxmltree::Node::is_element) {
+        let number = |name: &str| -> f64 {
+            let text = node.attribute(name).expect(name);
+            text.parse().expect("a number")
+        };
+        let mut corners: Vec<(f64, f64)> = match node.tag_name().name() {
+            // one that leads to the label itself ends beside it
+            "line" if node.attribute("class") != Some("tie") => {
+                vec![(number("x1"), number("y1")), (number("x2"), number("y2"))]
+            }
+            "circle" => (0..=60)
+                .map(|step| f64::from(step) * std::f64::consts::TAU / 60.0)
+                .map(|turn| {
+                    let r = number("r");
+                    (
+                        number("cx") + r * libm::cos(turn),
+                        number("cy") + r * libm::sin(turn),
+                    )
+                })
+                .collect(),
+            "polyline" | "polygon" if node.attribute("stroke").is_some() => {
+                let points = node.attribute("points").expect("points").split(' ');
+                points
+                    .map(|point| {
+                        let (x, y) = point.split_once(',').expect("a pair");
+                        (x.parse().expect("x"), y.parse().expect("y"))
+                    })
+                    .collect()
+            }
+            _ => Vec::new(),
+        };
+        if node.tag_name().name() == "polygon" {
+            corners.extend(corners.first().copied());
+        }
+        lines.extend(corners.windows(2).map(|pair| [pair[0], pair[1]]));
+    }
+    lines
+}
+
+/// Whether a line comes into a box, found by walking along it.
+fn crosses([(x1, y1), (x2, y2)]: [(f64, f64); 2], [left, top, right, bottom]: [f64; 4]) -> bool {
+    (0..=400).any(|step| {
+        let share = f64::from(step) / 400.0;
+        let (x, y) = (x1 + (x2 - x1) * share, y1 + (y2 - y1) * share);
+        left < x && x < right && top < y && y < bottom
+    })
 }
 
 /// The ball that was asked about is drawn about the same centre, at the same scale.

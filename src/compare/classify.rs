@@ -8,6 +8,7 @@ use crate::items::Item;
 use crate::items::OpeningsCheckedWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
+use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 use crate::quantities::Term;
@@ -160,7 +161,7 @@ fn is_within_doubt(first: Option<&Finding<'_>>, second: Option<&Finding<'_>>) ->
         doubt.unwrap_or(StandardUncertainty::NONE).as_length()
     };
     let terms = [first, second].map(|finding| Term {
-        what: "a reading of one round",
+        effect: DoubtEffect::Round,
         size: doubt(finding),
         kind: TermKind::Deviation,
     });

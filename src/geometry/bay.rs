@@ -9,6 +9,7 @@ use thiserror::Error;
 use uom::si::angle::radian;
 
 use crate::quantities::Angle;
+use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
 use crate::quantities::Term;
 use crate::quantities::TermKind;
@@ -200,7 +201,7 @@ impl BayPlan {
     #[must_use]
     pub fn target(&self) -> Length {
         let tolerance = Term {
-            what: "the builder's error",
+            effect: DoubtEffect::Builder,
             size: self.tolerance,
             kind: TermKind::Within,
         };

@@ -3,7 +3,6 @@
 //! no source, where none is named.
 
 use crate::items::BehindThePostWord;
-use crate::items::FramingSpeciesWord;
 use crate::items::Group;
 use crate::items::Item;
 use crate::items::ItemInfo;
@@ -14,6 +13,7 @@ use crate::items::Part;
 use crate::items::PostPositionWord;
 use crate::items::RailPositionWord;
 use crate::items::RowsOfSlitsWord;
+use crate::items::WoodSpeciesWord;
 use crate::items::Worst;
 use crate::items::load_path::LENGTH;
 use crate::items::load_path::give_way;
@@ -110,7 +110,7 @@ pub(super) const FRAMING_SPECIES: ItemInfo = ItemInfo {
         row(
             Item::FramingSpecies,
             "framing species",
-            Kind::Words(FramingSpeciesWord::WORDS),
+            Kind::Words(WoodSpeciesWord::WORDS),
             Group::Seen,
             "The group of species of the joists, the rim or the studs, which is often another wood than the posts.",
             &[

@@ -43,12 +43,11 @@ pub use verdict::Verdict;
 pub use word::Word;
 pub use words::{
     BalusterFixingWord, BehindThePostWord, BottomOfStairsGateWord, ConditionWord, DefaultUnitWord,
-    FastenedToWord, FixedSeatWord, FlightShapeWord, FramingHeldByWord, FramingSpeciesWord,
-    GateClosesItselfWord, GateOpensWord, GuardWord, HandrailContinuousWord, HandrailEndsWord,
-    HandrailShapeWord, HandrailSidesWord, HandrailWord, InfillLooseWord, InfillWord,
-    LevelMembersOnWord, LocationWord, LumberGradeWord, MovesWhenPushedWord, NotchedPostWord,
-    OpeningsCheckedWord, OwnWayOutWord, PaintWord, PlaceWord, PostFasteningWord, PostMaterialWord,
-    PostPositionWord, RailEndFasteningWord, RailPositionWord, RampEdgeWord, ReplacedWindowWord,
-    RowsOfSlitsWord, SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord, WindowStopWord,
-    WoodSpeciesWord,
+    FastenedToWord, FixedSeatWord, FlightShapeWord, FramingHeldByWord, GateClosesItselfWord,
+    GateOpensWord, GuardWord, HandrailContinuousWord, HandrailEndsWord, HandrailShapeWord,
+    HandrailSidesWord, HandrailWord, InfillLooseWord, InfillWord, LevelMembersOnWord, LocationWord,
+    LumberGradeWord, MovesWhenPushedWord, NotchedPostWord, OpeningsCheckedWord, OwnWayOutWord,
+    PaintWord, PlaceWord, PostFasteningWord, PostMaterialWord, PostPositionWord,
+    RailEndFasteningWord, RailPositionWord, RampEdgeWord, ReplacedWindowWord, RowsOfSlitsWord,
+    SharedWord, StateWord, TapeWord, TopOfStairsGateWord, UseWord, WindowStopWord, WoodSpeciesWord,
 };

@@ -287,16 +287,6 @@ item_words! {
         Gap = "gap" ["open gap", "a gap"],
         Hidden = "hidden" ["cannot see"],
     }
-    FramingSpeciesWord of FramingSpecies {
-        SouthernPine = "southern pine" ["syp", "yellow pine"],
-        DouglasFirLarch = "douglas fir-larch" ["douglas fir", "df-l", "fir"],
-        HemFir = "hem-fir" ["hemlock"],
-        SprucePineFir = "spruce-pine-fir" ["spf", "spruce"],
-        SprucePineFirSouth = "spruce-pine-fir south" ["spf south"],
-        Redwood = "redwood" ["sequoia"],
-        Cedar = "cedar" ["western cedar", "western red cedar"],
-        UnknownWood = "unknown wood" ["do not know", "wood", "treated wood"],
-    }
     LumberGradeWord of LumberGrade {
         NumberOne = "no. 1" ["no 1", "number 1", "1"],
         NumberTwo = "no. 2" ["no 2", "number 2", "2", "no. 2 & better"],

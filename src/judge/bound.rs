@@ -266,7 +266,7 @@ impl<'r> Must<'r> {
                     &entraps.short
                 };
                 LimitShown {
-                    written: Cow::Owned(trap(entraps)),
+                    written: Cow::Owned(entraps.says()),
                     ..of(Operator::Entraps, nearest)
                 }
             }
@@ -286,14 +286,6 @@ impl<'r> Must<'r> {
 fn inside(value: Length, above: &Limit, below: &Limit, u: StandardUncertainty) -> Probability {
     let under = Probability::below(value, below.length, u);
     under.minus(Probability::below(value, above.length, u))
-}
-
-/// `3 1/2 x 6.2 in probe while stopping a 9 in ball`
-pub(super) fn trap(entraps: &Entraps) -> String {
-    format!(
-        "{} probe while stopping a {} ball",
-        entraps.written, entraps.head.written
-    )
 }
 
 /// What a value exactly at the limit does.

@@ -9,6 +9,7 @@
 
 use crate::items::Item;
 use crate::items::MeasuredBetween;
+use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::Term;
@@ -56,19 +57,19 @@ fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, between: M
         TapeClass::II => &CLASS_II,
         TapeClass::III => &CLASS_III,
         TapeClass::Handbook44 => {
-            terms.push(within("the tape itself", handbook_44(length)));
-            terms.push(within("its sliding hook", Length::micrometres(500)));
+            terms.push(within(DoubtEffect::Tape, handbook_44(length)));
+            terms.push(within(DoubtEffect::Hook, Length::micrometres(500)));
             return;
         }
     };
     match between {
         MeasuredBetween::Faces => {
-            terms.push(within("the tape itself", class.error(length, 1)));
-            terms.push(within("its sliding hook", class.hook));
+            terms.push(within(DoubtEffect::Tape, class.error(length, 1)));
+            terms.push(within(DoubtEffect::Hook, class.hook));
         }
         // budget C counts the hook with the tape, and two metres at least
         MeasuredBetween::FloorAndTop | MeasuredBetween::EdgeAndGround => terms.push(within(
-            "the tape itself with its hook",
+            DoubtEffect::TapeWithHook,
             class.error(length, 2) + class.hook,
         )),
     }
@@ -76,9 +77,9 @@ fn tape_terms(terms: &mut Vec<Term>, tape: TapeClass, length: Length, between: M
 
 fn graduation_term(graduation: Graduation, file: FileFacts) -> Term {
     match (graduation, file.read_to) {
-        (Graduation::PlusMinus(size), _) => within("± beside the reading", size),
+        (Graduation::PlusMinus(size), _) => within(DoubtEffect::PlusMinus, size),
         (Graduation::ReadTo(_), Some(step)) | (Graduation::ReadTo(step), None) => Term {
-            what: "how finely it was read",
+            effect: DoubtEffect::Graduation,
             size: step,
             kind: TermKind::Graduation,
         },
@@ -89,12 +90,12 @@ fn graduation_term(graduation: Graduation, file: FileFacts) -> Term {
 fn gap_terms(terms: &mut Vec<Term>, tape: TapeClass) {
     let hand = match tape {
         TapeClass::I | TapeClass::II | TapeClass::III => {
-            terms.push(within("finding the edges", Length::micrometres(500)));
+            terms.push(within(DoubtEffect::Edges, Length::micrometres(500)));
             400
         }
         TapeClass::Handbook44 => 500,
     };
-    terms.push(deviation("a steady hand", Length::micrometres(hand)));
+    terms.push(deviation(DoubtEffect::Hand, Length::micrometres(hand)));
 }
 
 /// Budget C: plumb within 2 degrees, the reference surface, a steady hand.
@@ -102,22 +103,22 @@ fn height_terms(terms: &mut Vec<Term>, length: Length, surface: Length) {
     // 1 - cos 2° = 0.000609173: what a tape 2° off plumb reads too much
     let off_plumb = i128::from(length.nanometres()) * 609_173 / 1_000_000_000;
     let off_plumb = Length::from_nanometres(i64::try_from(off_plumb).unwrap_or(i64::MAX));
-    terms.push(within("a tape not quite plumb", off_plumb.magnitude()));
-    terms.push(within("a floor or ground not quite flat", surface));
-    terms.push(deviation("a steady hand", Length::millimetres(1)));
+    terms.push(within(DoubtEffect::Plumb, off_plumb.magnitude()));
+    terms.push(within(DoubtEffect::Surface, surface));
+    terms.push(deviation(DoubtEffect::Hand, Length::millimetres(1)));
 }
 
-const fn within(what: &'static str, size: Length) -> Term {
+const fn within(effect: DoubtEffect, size: Length) -> Term {
     Term {
-        what,
+        effect,
         size,
         kind: TermKind::Within,
     }
 }
 
-const fn deviation(what: &'static str, size: Length) -> Term {
+const fn deviation(effect: DoubtEffect, size: Length) -> Term {
     Term {
-        what,
+        effect,
         size,
         kind: TermKind::Deviation,
     }

@@ -13,7 +13,6 @@ use crate::judge::Measured;
 use crate::judge::Operator;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
-use crate::judge::bound::trap;
 use crate::judge::judgement::Judgement;
 use crate::judge::said::AtWorst;
 use crate::judge::said::Said;
@@ -120,7 +119,7 @@ pub(super) fn probe<'r>(
         }),
         limit: Some(LimitShown {
             operator: Operator::Entraps,
-            written: Cow::Owned(trap(entraps)),
+            written: Cow::Owned(entraps.says()),
             value: None,
             unit: None,
         }),

@@ -51,7 +51,7 @@ impl fmt::Display for Found {
             Found::Moment(member, Some(moment)) => {
                 write!(f, "{moment:.3} N m in the {}", member.name())
             }
-            Found::Moment(member, None) => write!(f, "no moment in the {}", member.name()),
+            Found::Moment(member, None) => write!(f, "none in the {}", member.name()),
             Found::Verdict(verdict) => write!(f, "{verdict}"),
         }
     }

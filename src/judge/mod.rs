@@ -33,6 +33,7 @@ mod rule;
 mod said;
 mod scene;
 mod terms;
+mod told_apart;
 mod v_opening;
 
 pub use assumptions::assumptions;

@@ -123,8 +123,8 @@ pub enum Reason<'r> {
 /// What a reason bears on, and so where in a guard's block it is said.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Bearing {
-    /// The rule does not apply, for this cause.
-    Aside(&'static str),
+    /// The rule does not apply.
+    Aside,
     /// Nobody can measure it now: could not look, not understood, not covered.
     InTheWay,
     /// Something is not written down; the questions ask for it.
@@ -191,18 +191,15 @@ impl Reason<'_> {
         match self {
             Reason::AlongMissing => (Bearing::TooLittle, Asks::Again),
             Reason::BarsHaveHeights => (Bearing::TooLittle, Asks::Again),
-            Reason::BottomGapIsLift => {
-                let why = "a stair's gap under the rail is its lift";
-                (Bearing::Aside(why), Asks::Nothing)
-            }
+            Reason::BottomGapIsLift => (Bearing::Aside, Asks::Nothing),
             Reason::BoundDoesNotSettle => (Bearing::TooLittle, Asks::Gauge),
             Reason::BoundsStraddle => (Bearing::TooLittle, Asks::Again),
             Reason::CircumstanceMissing(item) => (Bearing::Missing, Asks::For(*item)),
             Reason::Contradicted => (Bearing::Remark, Asks::Again),
             Reason::CouldNotLook(_) => (Bearing::InTheWay, Asks::Nothing),
-            Reason::CoveredElsewhere(item) => (Bearing::Aside(item.name()), Asks::Nothing),
+            Reason::CoveredElsewhere(_) => (Bearing::Aside, Asks::Nothing),
             Reason::ExactlyAtLimit => (Bearing::Remark, Asks::Nothing),
-            Reason::Excepted(item) => (Bearing::Aside(item.name()), Asks::Nothing),
+            Reason::Excepted(_) => (Bearing::Aside, Asks::Nothing),
             Reason::FootholdDepthMissing => (Bearing::TooLittle, Asks::Again),
             Reason::ForAPerson(_) => (Bearing::Remark, Asks::Nothing),
             Reason::Hidden(_) => (Bearing::InTheWay, Asks::Nothing),
@@ -213,7 +210,7 @@ impl Reason<'_> {
             Reason::MayBeTriangle => (Bearing::Remark, Asks::Nothing),
             Reason::NeedsPush => (Bearing::TooLittle, Asks::Gauge),
             Reason::NoBuildTolerance => (Bearing::Remark, Asks::Nothing),
-            Reason::NoGuard => (Bearing::Aside("no guard to measure"), Asks::Nothing),
+            Reason::NoGuard => (Bearing::Aside, Asks::Nothing),
             Reason::NoSuchStep => (Bearing::TooLittle, Asks::Again),
             Reason::NosingThickness => (Bearing::TooLittle, Asks::Again),
             Reason::NotCovered(_) => (Bearing::InTheWay, Asks::Nothing),
@@ -221,7 +218,7 @@ impl Reason<'_> {
             Reason::NotWritten(item) => (Bearing::Missing, Asks::For(*item)),
             Reason::OnlyFromMemory => (Bearing::Remark, Asks::Nothing),
             Reason::OnlySomeOpenings => (Bearing::OnlySome, Asks::For(Item::OpeningsChecked)),
-            Reason::OutsideZone(_) => (Bearing::Aside("where the opening lies"), Asks::Again),
+            Reason::OutsideZone(_) => (Bearing::Aside, Asks::Again),
             Reason::ProbeUndecided => (Bearing::TooLittle, Asks::Again),
             Reason::PushTooWeak => (Bearing::TooLittle, Asks::Again),
             Reason::PushedByHand => (Bearing::Remark, Asks::Nothing),
@@ -232,7 +229,7 @@ impl Reason<'_> {
             Reason::StrengthNotJudged => (Bearing::Remark, Asks::Nothing),
             Reason::TakenAsLong => (Bearing::Remark, Asks::Nothing),
             Reason::TakenInZone(_) => (Bearing::Remark, Asks::Nothing),
-            Reason::TriggerFalse(item) => (Bearing::Aside(item.name()), Asks::Nothing),
+            Reason::TriggerFalse(_) => (Bearing::Aside, Asks::Nothing),
             Reason::TriggerInDoubt(_) => (Bearing::Remark, Asks::Nothing),
             Reason::Unreadable(_) => (Bearing::InTheWay, Asks::Nothing),
             Reason::Wedges { .. } => (Bearing::Remark, Asks::Nothing),

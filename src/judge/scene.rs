@@ -25,6 +25,7 @@ use crate::judge::said::at_worst;
 use crate::judge::said::ball_bound;
 use crate::judge::said::says_nothing;
 use crate::quantities::Age;
+use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::StandardUncertainty;
@@ -258,7 +259,7 @@ impl<'g> Scene<'g> {
             Graduation::ReadTo(_) => None,
         };
         let builder = |size| Term {
-            what: "the builder's error",
+            effect: DoubtEffect::Builder,
             size,
             kind: TermKind::Within,
         };

@@ -242,15 +242,7 @@ impl OpenWalk {
             };
         }
         let next = copy.step();
-        let asks_back = matches!(
-            next.topic,
-            Topic::Age
-                | Topic::Reason(_)
-                | Topic::Slip(_)
-                | Topic::Unit(_)
-                | Topic::UnitOf(_)
-                | Topic::Unlikely(_)
-        );
+        let asks_back = matches!(next.topic, Topic::Answer(_));
         HalfTyped {
             taken: false,
             lines: if asks_back && next.topic != ask.topic {

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::items::Item;
 use crate::report::vector;
+use crate::walk::GuardTopic;
 use crate::walk::Prompt;
 use crate::walk::PromptChoice;
 use crate::walk::Taking;
@@ -103,24 +104,10 @@ fn choice(choice: &PromptChoice) -> Choice {
 /// The item of which a reading is asked for.
 fn item(topic: &Topic) -> Option<Item> {
     match topic {
-        Topic::Fact(item) | Topic::Item(item) => Some(*item),
-        Topic::Drop(_) => Some(Item::Drop),
-        Topic::Age
-        | Topic::Ball(..)
-        | Topic::Balls(_)
-        | Topic::ByEye
-        | Topic::Climb
-        | Topic::Closed
-        | Topic::Finished
-        | Topic::Look
-        | Topic::Name
-        | Topic::Reason(_)
-        | Topic::Rules(_)
-        | Topic::Slip(_)
-        | Topic::Stick(..)
-        | Topic::Touch
-        | Topic::Unit(_)
-        | Topic::UnitOf(_)
-        | Topic::Unlikely(_) => None,
+        Topic::Fact(item) | Topic::Guard(GuardTopic::Item(item)) => Some(*item),
+        Topic::Guard(GuardTopic::Drop(_)) => Some(Item::Drop),
+        Topic::Answer(_) | Topic::Finished | Topic::Guard(_) | Topic::Name | Topic::Rules(_) => {
+            None
+        }
     }
 }

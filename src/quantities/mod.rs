@@ -14,7 +14,7 @@ mod years;
 pub use age::Age;
 pub use conformance::{Probability, normal_cumulative};
 pub use length::{Length, LengthUnit};
-pub use uncertainty::{StandardUncertainty, Term, TermKind, combine};
+pub use uncertainty::{DoubtEffect, StandardUncertainty, Term, TermKind, combine};
 pub use units::{
     Angle, Area, Dimension, Distance, Force, LineLoad, Moment, Of, Pressure, Ratio, Rigidity,
     RotationalStiffness, SecondMoment, SectionModulus, Stiffness, inches, millimetres,

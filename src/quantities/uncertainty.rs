@@ -47,11 +47,38 @@ pub enum TermKind {
     Deviation,
 }
 
+/// What makes a reading doubtful; the reports word it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DoubtEffect {
+    /// The error of whoever builds what is drawn.
+    Builder,
+    /// Finding the two edges of a gap.
+    Edges,
+    /// How finely it was read.
+    Graduation,
+    /// A hand that is not quite steady.
+    Hand,
+    /// The sliding hook of a tape.
+    Hook,
+    /// `± a` beside the reading.
+    PlusMinus,
+    /// A tape that is not quite plumb.
+    Plumb,
+    /// All that makes a reading of one round of a survey doubtful.
+    Round,
+    /// A floor or ground that is not quite flat.
+    Surface,
+    /// The tape itself.
+    Tape,
+    /// The tape and its hook in one figure.
+    TapeWithHook,
+}
+
 /// One effect that makes a reading doubtful.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Term {
-    /// What it is, in a reader's words.
-    pub what: &'static str,
+    /// What it is.
+    pub effect: DoubtEffect,
     /// How large it is.
     pub size: Length,
     /// How it spreads.

@@ -2,6 +2,7 @@
 
 use crate::items::Item;
 use crate::items::LocationWord;
+use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::quantities::Term;
@@ -94,7 +95,7 @@ impl Measuring {
     /// 2u + q, with u = a/√3 (GUM, JCGM 100:2008, 4.3.7).
     fn beyond(&self, within: Length) -> Length {
         let builder = Term {
-            what: "the builder's error",
+            effect: DoubtEffect::Builder,
             size: within,
             kind: TermKind::Within,
         };

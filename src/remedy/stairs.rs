@@ -4,6 +4,7 @@ use crate::items::Item;
 use crate::items::ItemWord;
 use crate::items::PlaceWord;
 use crate::items::TopOfStairsGateWord;
+use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
 use crate::quantities::Term;
 use crate::quantities::TermKind;
@@ -104,7 +105,7 @@ fn strip(drawn: &Drawn<'_, '_>) -> Option<Offered> {
 fn largest_lift(drawn: &Drawn<'_, '_>, stair: StairReading, limit: Length) -> Option<Length> {
     let m = &drawn.measuring;
     let builder = Term {
-        what: "the builder's error",
+        effect: DoubtEffect::Builder,
         size: m.gaps,
         kind: TermKind::Within,
     };

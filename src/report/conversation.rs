@@ -14,15 +14,20 @@ use crate::report::cautions::GENERAL;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::plain;
+use crate::report::reader::asked as asked_of;
 use crate::report::reader::capital;
-use crate::report::reader::compared;
 use crate::report::reader::fault;
+use crate::report::reader::shortfall;
+use crate::report::reader::way;
+use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::hanging_in;
 use crate::rules::Ruleset;
 use crate::walk::COMMANDS;
 use crate::walk::GuardDone;
 use crate::walk::GuardName;
+use crate::walk::GuardTopic;
+use crate::walk::NowSettled;
 use crate::walk::Prompt;
 use crate::walk::Reply;
 use crate::walk::Taking;
@@ -164,15 +169,16 @@ fn choices(ask: &Prompt, manner: Manner, width: usize) -> Vec<String> {
             } else {
                 key.into_owned()
             };
-            if choice.says.is_empty() {
+            let says = match manner {
+                Manner::InFull => &choice.says,
+                Manner::Short => &choice.short,
+            };
+            if says.is_empty() {
                 key
-            } else if numbered || choice.says.starts_with('(') {
-                format!(
-                    "{key} ({})",
-                    one_line(&choice.says).trim_matches(['(', ')'])
-                )
+            } else if numbered || says.starts_with('(') {
+                format!("{key} ({})", one_line(says).trim_matches(['(', ')']))
             } else {
-                format!("{key} {}", one_line(&choice.says))
+                format!("{key} {}", one_line(says))
             }
         })
         .collect();
@@ -220,10 +226,7 @@ pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
             palette::verdict(&wrap("  ", &text), Verdict::NotMeasured)
         }
         Reply::Remark(text) => wrap("  ", &one_line(text)),
-        Reply::Settled(settled) => {
-            let (_, judged, new) = &**settled;
-            progress(judged, new, width)
-        }
+        Reply::Settled(settled) => progress(settled, width),
         Reply::Stop(place, dangers) => stopped(place, dangers, width),
         Reply::Understood {
             item,
@@ -445,7 +448,9 @@ fn further_help(ask: &Prompt, width: usize) -> String {
         let rules = several(ask.waiting, "rule waits", "rules wait");
         lines.push(hanging_in(width, "  - ", &format!("{rules} for it.")));
     }
-    if let Topic::Item(item) | Topic::Ball(item, _) = ask.topic {
+    if let Topic::Guard(GuardTopic::Item(item)) | Topic::Guard(GuardTopic::Ball(item, _)) =
+        ask.topic
+    {
         let none = if item.info().none_allowed {
             "none: looked, and there is none. not reached: could not look."
         } else {
@@ -461,62 +466,121 @@ fn further_help(ask: &Prompt, width: usize) -> String {
     lines.join("\n")
 }
 
-/// What an answer has decided, and what is still to be found out.
-fn progress(judged: &Judged<'_>, new: &[usize], width: usize) -> String {
+/// What an answer has decided: a sentence for each thing that is wrong, with what the
+/// rules and the advice ask, and a count of what is met.
+fn progress(settled: &NowSettled<'_>, width: usize) -> String {
+    let judged = &settled.judged;
     let of = |verdict: Verdict| -> Vec<&Finding<'_>> {
-        let findings = new.iter().filter_map(|index| judged.findings.get(*index));
+        let findings = settled.findings.iter();
+        let findings = findings.filter_map(|index| judged.findings.get(*index));
         findings
             .filter(|finding| finding.verdict == verdict)
             .collect()
     };
     let mut lines = Vec::new();
-    let told = [
-        (Verdict::FallsShort, "Falls short"),
-        (Verdict::TooClose, "Too near to tell"),
-        (Verdict::NotSettled, "The rule is unclear"),
-    ];
-    for (verdict, name) in told {
-        let found = of(verdict);
-        for finding in found.iter().take(TOLD) {
-            let by = if finding.ruleset.advisory {
-                "advice"
-            } else {
-                "building rules"
-            };
-            let text = format!("{name} ({by}): {}.", compared(finding));
+    for verdict in [Verdict::FallsShort, Verdict::TooClose, Verdict::NotSettled] {
+        let things = by_thing(verdict, of(verdict));
+        for (thing, findings) in things.iter().take(TOLD) {
+            let text = format!("{}. {}", capital(thing), what_is_asked(findings));
             lines.push(palette::verdict(&hanging_in(width, "  ", &text), verdict));
-            if let (Verdict::TooClose, Some(settle)) = (verdict, advice::settle(finding)) {
-                lines.push(hanging_in(
-                    width,
-                    "    ",
-                    &format!("To settle it: {settle}"),
-                ));
+            let settle = findings.first().and_then(|finding| advice::settle(finding));
+            if let (Verdict::TooClose, Some(settle)) = (verdict, settle) {
+                let text = format!("To settle it: {settle}");
+                lines.push(hanging_in(width, "    ", &text));
             }
         }
-        if found.len() > TOLD {
-            let rest = several(found.len() - TOLD, "other rule", "other rules");
-            lines.push(hanging_in(width, "  ", &format!("{name} of {rest} too.")));
+        if things.len() > TOLD {
+            let more = things.len() - TOLD;
+            let text = format!("And {}.", several(more, "thing more", "things more"));
+            lines.push(hanging_in(width, "  ", &text));
         }
     }
-    let met = of(Verdict::Meets);
-    if !met.is_empty() {
-        let law = met
+    let agreed = settled
+        .agreed
+        .iter()
+        .filter_map(|index| judged.agreed.get(*index));
+    for text in agreed.filter_map(words::agreed_on) {
+        let text = format!("{}.", capital(&text));
+        let text = hanging_in(width, "  ", &text);
+        lines.push(palette::verdict(&text, Verdict::FallsShort));
+    }
+    let (tried, met): (Vec<_>, Vec<_>) = of(Verdict::Meets)
+        .into_iter()
+        .partition(|finding| finding.partial);
+    for (met, says) in [(met, "Meets"), (tried, "What was tried meets")] {
+        if met.is_empty() {
+            continue;
+        }
+        let advised = met
             .iter()
-            .filter(|finding| !finding.ruleset.advisory)
+            .filter(|finding| finding.ruleset.advisory)
             .count();
-        let guidance = met.len() - law;
+        let law = met.len() - advised;
         let mut parts = Vec::new();
         if law > 0 {
             parts.push(several(law, "building rule", "building rules"));
         }
-        if guidance > 0 {
-            parts.push(several(guidance, "point of advice", "points of advice"));
+        if advised > 0 {
+            parts.push(several(advised, "point of advice", "points of advice"));
         }
-        let text = format!("Meets {}.", parts.join(", "));
-        lines.push(palette::verdict(
-            &hanging_in(width, "  ", &text),
-            Verdict::Meets,
-        ));
+        let text = format!("{says} {}.", parts.join(", "));
+        let text = hanging_in(width, "  ", &text);
+        lines.push(palette::verdict(&text, Verdict::Meets));
     }
     lines.join("\n")
+}
+
+/// Findings of one verdict by what is wrong, in their order.
+fn by_thing<'f, 'r>(
+    verdict: Verdict,
+    findings: Vec<&'f Finding<'r>>,
+) -> Vec<(String, Vec<&'f Finding<'r>>)> {
+    let mut things: Vec<(String, Vec<&Finding<'_>>)> = Vec::new();
+    for finding in findings {
+        let thing = match verdict {
+            Verdict::TooClose => format!("{}: too near to tell", finding.item),
+            Verdict::NotSettled => format!("{}: the rule is unclear", finding.item),
+            Verdict::DoesNotApply | Verdict::FallsShort | Verdict::Meets | Verdict::NotMeasured => {
+                fault(finding)
+            }
+        };
+        match things.iter_mut().find(|(known, _)| *known == thing) {
+            Some((_, all)) => all.push(finding),
+            None => things.push((thing, vec![finding])),
+        }
+    }
+    things
+}
+
+/// `Rules: 36 in or more, 1 3/8 in too low. Advice: the same.`
+fn what_is_asked(findings: &[&Finding<'_>]) -> String {
+    let of = |advisory: bool| -> Vec<String> {
+        let mut all: Vec<String> = Vec::new();
+        let of = |finding: &&&Finding<'_>| finding.ruleset.advisory == advisory;
+        for finding in findings.iter().filter(of) {
+            let said = match (shortfall(finding), finding.verdict) {
+                (Some(amount), Verdict::FallsShort) => {
+                    let operator = finding.limit.as_ref().map(|limit| limit.operator);
+                    let way = way(finding.item, operator);
+                    format!("{}, {amount} {way}", asked_of(finding))
+                }
+                (_, _) => asked_of(finding),
+            };
+            if !all.contains(&said) {
+                all.push(said);
+            }
+        }
+        all
+    };
+    let (rules, advice) = (of(false), of(true));
+    let mut text = String::new();
+    if !rules.is_empty() {
+        text.push_str(&format!("Rules: {}.", rules.join("; ")));
+    }
+    if advice == rules {
+        text.push_str(" Advice: the same.");
+    } else if !advice.is_empty() {
+        text.push_str(&format!(" Advice: {}.", advice.join("; ")));
+    }
+    text.trim_start().to_owned()
 }

@@ -3,6 +3,7 @@
 use crate::items::Verdict;
 use crate::judge::Decision;
 use crate::judge::Finding;
+use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
 use crate::quantities::Term;
 use crate::quantities::TermKind;
@@ -147,9 +148,25 @@ fn term_says(term: Term) -> String {
     };
     format!(
         "{}: {how}: u = {}",
-        term.what,
+        effect_in_words(term.effect),
         rounded(term.standard().as_length())
     )
+}
+
+const fn effect_in_words(effect: DoubtEffect) -> &'static str {
+    match effect {
+        DoubtEffect::Builder => "the builder's error",
+        DoubtEffect::Edges => "finding the edges",
+        DoubtEffect::Graduation => "how finely it was read",
+        DoubtEffect::Hand => "a steady hand",
+        DoubtEffect::Hook => "its sliding hook",
+        DoubtEffect::Plumb => "a tape not quite plumb",
+        DoubtEffect::PlusMinus => "± beside the reading",
+        DoubtEffect::Round => "a reading of one round",
+        DoubtEffect::Surface => "a floor or ground not quite flat",
+        DoubtEffect::Tape => "the tape itself",
+        DoubtEffect::TapeWithHook => "the tape itself with its hook",
+    }
 }
 
 /// Millimetres to the nearest micrometre.

@@ -2,8 +2,25 @@
 //! out, what was taken as given.
 
 use crate::judge::LinkCase;
+use crate::judge::LinkKind;
 use crate::judge::StepName;
 use crate::judge::Taken;
+
+/// Which part of the load path it is.
+#[must_use]
+pub(super) const fn kind(kind: LinkKind) -> &'static str {
+    match kind {
+        LinkKind::Infill => "infill",
+        LinkKind::InfillFixing => "ends of the infill",
+        LinkKind::TopRail => "top rail",
+        LinkKind::RailEnd => "rail end",
+        LinkKind::Post => "post",
+        LinkKind::PostFixing => "post fixing",
+        LinkKind::Framing => "framing",
+        LinkKind::FramingConnection => "what holds the framing",
+        LinkKind::Stiffness => "stiffness in the pull test",
+    }
+}
 
 /// Which case of a link: `bending, pressed down`.
 #[must_use]

@@ -7,6 +7,7 @@ use maud::Markup;
 use maud::html;
 
 use crate::geometry::Corner;
+use crate::geometry::Dimension;
 use crate::geometry::SketchPart;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
@@ -35,9 +36,17 @@ const LETTERS: usize = 46;
 const LETTER: f64 = 6.6;
 /// How far a dimension stands off what it measures.
 const OFF: f64 = 14.0;
-/// How far a label is moved along its dimension at a time, where another is in its way.
-const STEP: f64 = 9.0;
-const STEPS: i8 = 24;
+/// How far a label is moved at a time, where something is in its way: along its dimension,
+/// and away from it.
+const STEP: f64 = 6.0;
+const ALONG: i8 = 30;
+const AWAY: i8 = 14;
+/// Room between a label and any line.
+const CLEAR: f64 = 2.0;
+/// A label that was moved farther than this is tied to its dimension by a line.
+const TIED: f64 = 20.0;
+/// A circle as so many straight pieces.
+const PIECES: u8 = 48;
 
 /// The answer as one SVG document that refers to nothing else: outline, largest ball,
 /// the lengths as written, and a bar to scale.
@@ -194,24 +203,84 @@ impl SvgCanvas {
         }
     }
 
-    /// The dimensions with their labels, each moved along until it lies free.
+    /// The dimensions with their labels, each moved until it lies free of lines and of
+    /// the other labels; where no place is free, where it touches least.
     fn labels(&self, answer: &OpeningAnswer<'_>) -> Vec<SvgLabel> {
-        let mut placed: Vec<SvgLabel> = Vec::new();
-        for dimension in &answer.sketch.dimensions {
+        let of = |dimension: &Dimension| {
             let ends = (self.at(dimension.from), self.at(dimension.to));
             let length = dimension.length.readable(answer.unit);
-            let tries = (0..=STEPS).flat_map(|step| [step, -step]);
-            let each = tries
-                .map(|step| SvgLabel::new(ends, &length, dimension.name, f64::from(step) * STEP));
-            let free = |label: &SvgLabel| {
-                label.lies_within(self.high + 2.0 * ABOVE)
-                    && placed.iter().all(|other| !other.overlaps(label))
+            SvgLabel::new(ends, &length, dimension.name)
+        };
+        let dimensions: Vec<SvgLabel> = answer.sketch.dimensions.iter().map(of).collect();
+        let mut lines = self.lines(answer);
+        lines.extend(dimensions.iter().flat_map(SvgLabel::lines));
+        let mut placed: Vec<SvgLabel> = Vec::new();
+        for label in dimensions {
+            let along = (0..=ALONG).flat_map(|step| [step, -step]);
+            let places = along.flat_map(|along| (0..=AWAY).map(move |away| (along, away)));
+            let touches = |(along, away): (i8, i8)| {
+                let moved = label.moved(along, away);
+                let outside = usize::from(!moved.lies_within(self.high + 2.0 * ABOVE));
+                let on_lines = lines.iter().filter(|line| moved.touches(**line)).count();
+                let others = placed.iter().filter(|other| other.overlaps(&moved)).count();
+                // off the page it is not read at all
+                100 * outside + on_lines + 10 * others
             };
-            let mut each = each.peekable();
-            let first = each.peek().cloned();
-            placed.extend(each.find(free).or(first));
+            let far = |(along, away): (i8, i8)| {
+                let (along, away) = (i32::from(along), i32::from(away));
+                along * along + away * away
+            };
+            let best = places.min_by_key(|place| (touches(*place), far(*place)));
+            let (along, away) = best.unwrap_or((0, 0));
+            placed.push(label.moved(along, away));
         }
         placed
+    }
+
+    /// Every line of the drawing itself, a circle as a many-sided figure.
+    fn lines(&self, answer: &OpeningAnswer<'_>) -> Vec<SvgLine> {
+        let mut lines: Vec<SvgLine> = Vec::new();
+        let mut along = |corners: &[(f64, f64)]| {
+            lines.extend(corners.windows(2).filter_map(|pair| match pair {
+                [from, to] => Some((*from, *to)),
+                _ => None,
+            }));
+        };
+        let circle = |(x, y): (f64, f64), r: f64| -> Vec<(f64, f64)> {
+            let turn = |piece: u8| f64::from(piece) * std::f64::consts::TAU / f64::from(PIECES);
+            let each = (0..=PIECES).map(turn);
+            each.map(|turn| (x + r * libm::cos(turn), y + r * libm::sin(turn)))
+                .collect()
+        };
+        for part in &answer.sketch.parts {
+            match part {
+                SketchPart::Edge(line) => {
+                    along(
+                        &line
+                            .iter()
+                            .map(|corner| self.at(*corner))
+                            .collect::<Vec<_>>(),
+                    );
+                }
+                SketchPart::Member(outline) => {
+                    let closed = outline.iter().chain(outline.first());
+                    along(&closed.map(|corner| self.at(*corner)).collect::<Vec<_>>());
+                }
+                // its edges are parts of their own
+                SketchPart::Hole(_) => {}
+                SketchPart::Round(middle, diameter) => {
+                    let r = diameter.millimetres_as_float() / 2.0 * self.scale;
+                    along(&circle(self.at(*middle), r));
+                }
+            }
+        }
+        let middle = self.at(answer.largest.centre.unwrap_or(answer.sketch.middle));
+        along(&circle(middle, answer.largest.lower_mm / 2.0 * self.scale));
+        if let Some((size, _)) = answer.ball {
+            let r = size.millimetres_as_float() / 2.0 * self.scale;
+            along(&circle(middle, r));
+        }
+        lines
     }
 
     /// A bar of a round length, about a quarter of the drawing.
@@ -228,31 +297,33 @@ impl SvgCanvas {
     }
 }
 
+/// A straight line of the drawing.
+type SvgLine = ((f64, f64), (f64, f64));
+
 /// A dimension with its label.
 #[derive(Clone)]
 struct SvgLabel {
-    ends: ((f64, f64), (f64, f64)),
+    ends: SvgLine,
     /// From what is measured to its dimension.
     normal: (f64, f64),
     /// Where the text stands, its first line.
     at: (f64, f64),
+    /// How far it was moved from beside the middle of its dimension.
+    moved: (f64, f64),
     anchor: &'static str,
     lines: Vec<String>,
 }
 
 impl SvgLabel {
-    /// The label beside the middle of its dimension, moved along it by so much.
-    fn new(ends: ((f64, f64), (f64, f64)), length: &str, name: &str, moved: f64) -> SvgLabel {
+    /// The label beside the middle of its dimension.
+    fn new(ends: SvgLine, length: &str, name: &str) -> SvgLabel {
         let ((x1, y1), (x2, y2)) = ends;
-        let long = ((x2 - x1) * (x2 - x1) + (y2 - y1) * (y2 - y1))
-            .sqrt()
-            .max(1e-9);
+        let long = libm::hypot(x2 - x1, y2 - y1).max(1e-9);
         // to the right of the way from one end to the other
         let (nx, ny) = (-(y2 - y1) / long, (x2 - x1) / long);
-        let (along_x, along_y) = ((x2 - x1) / long, (y2 - y1) / long);
         let beside = OFF + 5.0;
-        let x = (x1 + x2) / 2.0 + nx * beside + along_x * moved;
-        let y = (y1 + y2) / 2.0 + ny * beside + along_y * moved;
+        let x = (x1 + x2) / 2.0 + nx * beside;
+        let y = (y1 + y2) / 2.0 + ny * beside;
         let mut lines = vec![length.to_owned()];
         if !name.is_empty() {
             lines.push(name.to_owned());
@@ -271,9 +342,57 @@ impl SvgLabel {
             ends,
             normal: (nx, ny),
             at: (x, first),
+            moved: (0.0, 0.0),
             anchor,
             lines,
         }
+    }
+
+    /// The same moved so many steps along its dimension and away from it.
+    fn moved(&self, along: i8, away: i8) -> SvgLabel {
+        let (nx, ny) = self.normal;
+        let (along, away) = (f64::from(along) * STEP, f64::from(away) * STEP);
+        let moved = (ny * along + nx * away, ny * away - nx * along);
+        SvgLabel {
+            at: (self.at.0 + moved.0, self.at.1 + moved.1),
+            moved,
+            ..self.clone()
+        }
+    }
+
+    /// Its dimension and the two lines that lead to it.
+    fn lines(&self) -> [SvgLine; 3] {
+        let (from, to) = self.ends;
+        let off = |at: (f64, f64), by: f64| (at.0 + self.normal.0 * by, at.1 + self.normal.1 * by);
+        [
+            (off(from, OFF), off(to, OFF)),
+            (from, off(from, OFF + 4.0)),
+            (to, off(to, OFF + 4.0)),
+        ]
+    }
+
+    /// Whether a line passes through its text, or too near by it.
+    fn touches(&self, ((x1, y1), (x2, y2)): SvgLine) -> bool {
+        let (left, top, right, bottom) = self.bounds();
+        // the part of the line that lies between the four sides (Liang and Barsky)
+        let (mut first, mut last) = (0.0_f64, 1.0_f64);
+        for (step, room) in [
+            (x1 - x2, x1 - (left - CLEAR)),
+            (x2 - x1, right + CLEAR - x1),
+            (y1 - y2, y1 - (top - CLEAR)),
+            (y2 - y1, bottom + CLEAR - y1),
+        ] {
+            if step.abs() < 1e-9 {
+                if room < 0.0 {
+                    return false;
+                }
+            } else if step < 0.0 {
+                first = first.max(room / step);
+            } else {
+                last = last.min(room / step);
+            }
+        }
+        first <= last
     }
 
     /// Left, top, right, bottom of its text.
@@ -302,19 +421,20 @@ impl SvgLabel {
     }
 
     /// A line beside what it measures, two that lead to it from the measured places, and
-    /// its text.
+    /// its text; where that stands apart, a line that ties it to the others.
     fn drawn(&self) -> Markup {
-        let ((x1, y1), (x2, y2)) = self.ends;
-        let (nx, ny) = self.normal;
-        let off = |x: f64, y: f64, by: f64| (x + nx * by, y + ny * by);
-        let ((ax, ay), (bx, by)) = (off(x1, y1, OFF), off(x2, y2, OFF));
-        let leads = [(x1, y1), (x2, y2)].map(|(x, y)| ((x, y), off(x, y, OFF + 4.0)));
+        let [dimension, from, to] = self.lines();
         let (x, y) = self.at;
         html! {
-            line x1=(px(ax)) y1=(px(ay)) x2=(px(bx)) y2=(px(by)) stroke="#555555" {}
-            @for ((x1, y1), (x2, y2)) in leads {
+            line x1=(px(dimension.0.0)) y1=(px(dimension.0.1)) x2=(px(dimension.1.0))
+                y2=(px(dimension.1.1)) stroke="#555555" {}
+            @for ((x1, y1), (x2, y2)) in [from, to] {
                 line class="lead" x1=(px(x1)) y1=(px(y1)) x2=(px(x2)) y2=(px(y2))
                     stroke="#555555" stroke-width="0.8" {}
+            }
+            @if let Some(((x1, y1), (x2, y2))) = self.tie() {
+                line class="tie" x1=(px(x1)) y1=(px(y1)) x2=(px(x2)) y2=(px(y2))
+                    stroke="#555555" stroke-width="0.8" stroke-dasharray="2 2" {}
             }
             @for (number, line) in (0_u8..).zip(&self.lines) {
                 text class="label" x=(px(x)) y=(px(y + LINE * f64::from(number)))
@@ -322,6 +442,21 @@ impl SvgLabel {
                     stroke-opacity="0.8" paint-order="stroke" { (line) }
             }
         }
+    }
+
+    /// From the middle of the dimension to the nearest place of a text that stands apart.
+    fn tie(&self) -> Option<SvgLine> {
+        if libm::hypot(self.moved.0, self.moved.1) <= TIED {
+            return None;
+        }
+        let [(from, to), ..] = self.lines();
+        let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
+        let (left, top, right, bottom) = self.bounds();
+        let near = (
+            middle.0.clamp(left - CLEAR, right + CLEAR),
+            middle.1.clamp(top, bottom),
+        );
+        Some((middle, near))
     }
 }
 

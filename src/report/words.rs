@@ -6,6 +6,7 @@ use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::items::Worst;
+use crate::judge::Agreed;
 use crate::judge::Assumption;
 use crate::judge::Decision;
 use crate::judge::Judged;
@@ -125,18 +126,21 @@ pub(super) fn dangers(judged: &Judged<'_>) -> Option<String> {
 /// What all cases of what nobody wrote down agree on, a sentence each.
 #[must_use]
 pub(super) fn agreed(judged: &Judged<'_>) -> Vec<String> {
-    let of_hazards = judged.agreed.iter().filter_map(|agreed| {
-        let hazard = agreed.hazard?;
-        let well = matches!(agreed.verdict, Verdict::DoesNotApply | Verdict::Meets);
-        (!well).then(|| {
-            format!(
-                "{hazard}: {} by {}, whichever the open circumstances are",
-                agreed.verdict,
-                one_line(&agreed.ruleset.id)
-            )
-        })
-    });
-    of_hazards.collect()
+    judged.agreed.iter().filter_map(agreed_on).collect()
+}
+
+/// What all cases agree on of one hazard, where it is not good.
+#[must_use]
+pub(super) fn agreed_on(agreed: &Agreed<'_>) -> Option<String> {
+    let hazard = agreed.hazard?;
+    let well = matches!(agreed.verdict, Verdict::DoesNotApply | Verdict::Meets);
+    (!well).then(|| {
+        format!(
+            "{hazard}: {} by {}, whichever the open circumstances are",
+            agreed.verdict,
+            one_line(&agreed.ruleset.id)
+        )
+    })
 }
 
 /// What keeps a ruleset from letting a guard meet, in words for a reader.

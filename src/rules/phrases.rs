@@ -2,6 +2,7 @@
 
 use crate::rules::Bounds;
 use crate::rules::Condition;
+use crate::rules::Entraps;
 use crate::rules::LeaveOut;
 use crate::rules::Limit;
 use crate::rules::LoadBasis;
@@ -21,6 +22,17 @@ impl Condition {
             Test::OneOf(words) => format!("{name} is {}", words.join(" or ")),
             Test::Years(bounds) => format!("{name} {}", bounds.says(ToString::to_string)),
         }
+    }
+}
+
+impl Entraps {
+    /// `3 1/2 x 6.2 in probe while stopping a 9 in ball`
+    #[must_use]
+    pub fn says(&self) -> String {
+        format!(
+            "{} probe while stopping a {} ball",
+            self.written, self.head.written
+        )
     }
 }
 

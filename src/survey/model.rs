@@ -176,6 +176,16 @@ pub enum TapeClass {
     Handbook44,
 }
 
+impl TapeClass {
+    /// All of them.
+    pub const ALL: [TapeClass; 4] = [
+        TapeClass::I,
+        TapeClass::II,
+        TapeClass::III,
+        TapeClass::Handbook44,
+    ];
+}
+
 /// What holds only for the file it stands in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct FileFacts {

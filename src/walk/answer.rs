@@ -3,6 +3,7 @@
 
 use crate::input::Diagnostic;
 use crate::input::Severity;
+use crate::input::folded;
 use crate::items::Change;
 use crate::items::Holds;
 use crate::items::Hole;
@@ -10,6 +11,8 @@ use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Role;
 use crate::items::Verdict;
+use crate::judge::Agreed;
+use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
@@ -18,6 +21,8 @@ use crate::reading::parse_length;
 use crate::reading::print;
 use crate::survey::codes;
 use crate::walk::GuardName;
+use crate::walk::GuardTopic;
+use crate::walk::NowSettled;
 use crate::walk::Reply;
 use crate::walk::Topic;
 use crate::walk::Walk;
@@ -27,8 +32,8 @@ use crate::walk::page::PageSpot;
 use crate::walk::pending::How;
 use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
-use crate::walk::plan::Asking;
 use crate::walk::plan::stopped_at_first_movement;
+use crate::walk::question::Asking;
 use crate::walk::together::words_behind;
 use crate::walk::unit::likely_units;
 use crate::walk::unit::odd_alone;
@@ -148,7 +153,7 @@ impl<'r> Walk<'r> {
 
     /// The reading that is meant: words by their first letters.
     fn meant(&self, item: Item, text: &str) -> Result<String, AnswerRefusal> {
-        if text.eq_ignore_ascii_case("nr") {
+        if NOT_REACHED.contains(&folded(text).as_str()) {
             return Ok("not reached".to_owned());
         }
         if matches!(item.info().kind, Kind::Words(_)) {
@@ -358,7 +363,7 @@ impl<'r> Walk<'r> {
         let topic = if item.is_survey_fact() {
             Topic::Fact(item)
         } else {
-            Topic::Item(item)
+            Topic::Guard(GuardTopic::Item(item))
         };
         let spot = PageSpot {
             line,
@@ -380,9 +385,9 @@ impl<'r> Walk<'r> {
             self.facts.remove(0);
         }
         if let Some(here) = &self.here {
-            self.passed
-                .over
-                .remove(&(here.compared(), Asking::Item(item)));
+            for asking in [Asking::Item(item), Asking::Contradiction(item)] {
+                self.passed.over.remove(&(here.compared(), asking));
+            }
         }
         self.focus = Focus::Next;
         said.push(Reply::Understood {
@@ -408,6 +413,7 @@ impl<'r> Walk<'r> {
     pub(super) fn look_again(&mut self, said: &mut Told<'r>) {
         let before = self.guard.take();
         self.judge_anew();
+        self.ask_for_the_tape();
         let Some((guard, judged)) = &self.guard else {
             return;
         };
@@ -430,14 +436,8 @@ impl<'r> Walk<'r> {
         let Some(settled) = self.settled(before.as_ref().map(|(_, judged)| judged)) else {
             return;
         };
-        let short = if let Reply::Settled(settled) = &settled {
-            let (_, judged, new) = &**settled;
-            new.iter()
-                .any(|index| judged.findings[*index].verdict == Verdict::FallsShort)
-        } else {
-            false
-        };
-        said.push(settled);
+        let short = settled.falls_short();
+        said.push(Reply::Settled(Box::new(settled)));
         if short && self.warned == Warned::No {
             self.warned = Warned::Yes;
             said.push(Reply::UntilMended);
@@ -454,14 +454,13 @@ impl<'r> Walk<'r> {
     }
 
     /// What is decided now and was not before.
-    fn settled(&self, before: Option<&Judged<'r>>) -> Option<Reply<'r>> {
-        let (guard, judged) = self.guard.as_ref()?;
+    fn settled(&self, before: Option<&Judged<'r>>) -> Option<NowSettled<'r>> {
+        let (_, judged) = self.guard.as_ref()?;
         // a danger is all there is to say: the rest waits
         if !judged.dangers.is_empty() {
             return None;
         }
-        let known = |index: usize| {
-            let finding = &judged.findings[index];
+        let known = |finding: &Finding<'r>| {
             before.is_some_and(|before| {
                 before.findings.iter().any(|old| {
                     std::ptr::eq(old.rule, finding.rule)
@@ -477,10 +476,30 @@ impl<'r> Walk<'r> {
                 Verdict::FallsShort | Verdict::Meets | Verdict::NotSettled | Verdict::TooClose
             )
         };
-        let new: Vec<usize> = (0..judged.findings.len())
-            .filter(|index| decided(judged.findings[*index].verdict) && !known(*index))
+        let findings = judged.findings.iter().enumerate();
+        let findings: Vec<usize> = findings
+            .filter(|(_, finding)| decided(finding.verdict) && !known(finding))
+            .map(|(index, _)| index)
             .collect();
-        (!new.is_empty()).then(|| Reply::Settled(Box::new((guard.clone(), judged.clone(), new))))
+        let known = |agreed: &Agreed<'r>| {
+            before.is_some_and(|before| {
+                before.agreed.iter().any(|old| {
+                    std::ptr::eq(old.ruleset, agreed.ruleset)
+                        && (old.hazard, old.verdict) == (agreed.hazard, agreed.verdict)
+                })
+            })
+        };
+        let agreed = judged.agreed.iter().enumerate();
+        let agreed: Vec<usize> = agreed
+            .filter(|(_, agreed)| agreed.verdict == Verdict::FallsShort && !known(agreed))
+            .filter(|(_, agreed)| agreed.hazard.is_some())
+            .map(|(index, _)| index)
+            .collect();
+        (!findings.is_empty() || !agreed.is_empty()).then(|| NowSettled {
+            judged: judged.clone(),
+            findings,
+            agreed,
+        })
     }
 
     /// The unit of numbers without one; the answer that waits for it is then written.
@@ -574,15 +593,22 @@ fn fault_as_remark<'r>(fault: &Diagnostic) -> Reply<'r> {
     Reply::Remark(format!("{}.", fault.message.trim_end_matches('.')))
 }
 
+/// That one could not look, in the words that people type.
+const NOT_REACHED: [&str; 4] = ["not reached", "nr", "cannot reach", "can not reach"];
+
 /// `not reached, no ladder`: the words, and the reason.
 fn with_reason(text: &str) -> (String, String) {
-    for word in ["not reached", "nr", "unknown"] {
+    for word in NOT_REACHED.into_iter().chain(["unknown"]) {
         let rest = text
             .get(..word.len())
             .filter(|start| start.eq_ignore_ascii_case(word));
         let rest = rest.and_then(|_| text.get(word.len()..));
         if let Some(reason) = rest.and_then(|rest| rest.strip_prefix([',', ':', ';'])) {
-            let word = if word == "nr" { "not reached" } else { word };
+            let word = if word == "unknown" {
+                word
+            } else {
+                NOT_REACHED[0]
+            };
             return (word.to_owned(), reason.trim().to_owned());
         }
     }

@@ -3,6 +3,7 @@
 use crate::items::Item;
 use crate::judge::Judged;
 use crate::survey::Guard;
+use crate::walk::GuardTopic;
 use crate::walk::Prompt;
 use crate::walk::Topic;
 use crate::walk::Walk;
@@ -22,7 +23,7 @@ impl Walk<'_> {
         match (&self.next, &self.guard) {
             (Some(topic), Some((guard, judged))) => {
                 let mut ask = self.ask_topic(topic, guard);
-                if let Topic::Item(item) = topic {
+                if let GuardTopic::Item(item) = topic {
                     self.waiting(&mut ask, *item, guard, judged);
                 }
                 ask
@@ -32,30 +33,21 @@ impl Walk<'_> {
     }
 
     /// A question about a guard, in words.
-    fn ask_topic(&self, topic: &Topic, guard: &Guard) -> Prompt {
+    fn ask_topic(&self, topic: &GuardTopic, guard: &Guard) -> Prompt {
         let unit = self.unit_in_force();
         let eye = self.by_eye_alone(guard);
         match topic {
-            Topic::Ball(item, size) => prompts::ball(*item, size, by_hand(guard), unit),
-            Topic::Balls(sizes) => prompts::balls(guard, sizes, unit),
-            Topic::ByEye => prompts::by_eye(),
-            Topic::Climb => prompts::climb(self.level_bars()),
-            Topic::Closed => prompts::closed(),
-            Topic::Drop(size) => prompts::drop(guard, size, eye),
-            Topic::Item(item) => prompts::of_item(*item, guard, unit),
-            Topic::Look => prompts::look(guard),
-            Topic::Stick(item, size) => prompts::stick(*item, size, unit),
-            Topic::Touch => prompts::touch(),
-            Topic::Age
-            | Topic::Fact(_)
-            | Topic::Finished
-            | Topic::Name
-            | Topic::Reason(_)
-            | Topic::Rules(_)
-            | Topic::Slip(_)
-            | Topic::Unit(_)
-            | Topic::UnitOf(_)
-            | Topic::Unlikely(_) => Prompt::bare(topic.clone(), "", ""),
+            GuardTopic::Ball(item, size) => prompts::ball(*item, size, by_hand(guard), unit),
+            GuardTopic::Balls(sizes) => prompts::balls(guard, sizes, unit),
+            GuardTopic::ByEye => prompts::by_eye(),
+            GuardTopic::Climb => prompts::climb(self.level_bars()),
+            GuardTopic::Closed => prompts::closed(),
+            GuardTopic::Contradiction(item) => prompts::contradiction(*item, guard),
+            GuardTopic::Drop(size) => prompts::drop(guard, size, eye),
+            GuardTopic::Item(item) => prompts::of_item(*item, guard, unit),
+            GuardTopic::Look => prompts::look(guard),
+            GuardTopic::Stick(item, size) => prompts::stick(*item, size, unit),
+            GuardTopic::Touch => prompts::touch(),
         }
     }
 
@@ -92,6 +84,13 @@ impl Walk<'_> {
             ask.how = Vec::new();
             ask.examples = vec!["R. T., yellow house".to_owned()];
             "leave blank".clone_into(&mut ask.enter);
+        } else if item == Item::Tape {
+            "What stands on the tape near its zero, I, II or III in an oval? It decides here."
+                .clone_into(&mut ask.question);
+            ask.short = ask.question.clone();
+            ask.how = Vec::new();
+            ask.examples = Vec::new();
+            "no mark, or not known".clone_into(&mut ask.enter);
         } else if info.question.is_empty() {
             info.means.clone_into(&mut ask.question);
             ask.short = ask.question.clone();
@@ -137,7 +136,7 @@ impl Walk<'_> {
             }
             Some(_) | None => self.ask_fact(item),
         };
-        ask.topic = Topic::Item(item);
+        ask.topic = Topic::Guard(GuardTopic::Item(item));
         if let How::Replace(spot, _) = how {
             ask.so_far = vec![spot.written.clone()];
             ask.enter = format!("keep {}", spot.written);
@@ -155,7 +154,10 @@ impl Walk<'_> {
         let Some((guard, _)) = &self.guard else {
             return self.ask_name();
         };
-        let mut ask = self.ask_topic(&group.topic, guard);
+        let Topic::Guard(topic) = &group.topic else {
+            return self.ask_name();
+        };
+        let mut ask = self.ask_topic(topic, guard);
         ask.so_far = group
             .rows
             .iter()

@@ -5,6 +5,7 @@
 mod answer;
 mod asking;
 mod command;
+mod contradiction;
 mod input;
 mod mend;
 mod naming;
@@ -25,12 +26,13 @@ mod unit;
 mod view;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]
 mod walk;
+mod wishes;
 mod words;
 
 pub use command::COMMANDS;
-pub use outcome::{GuardDone, Reply};
+pub use outcome::{GuardDone, NowSettled, Reply};
 pub use place::GuardName;
-pub use question::{Prompt, PromptChoice, RulesTopic, Taking, Topic};
+pub use question::{AnswerTopic, GuardTopic, Prompt, PromptChoice, RulesTopic, Taking, Topic};
 pub use rules_search::{RulesSearch, RulesSought};
 pub use view::rules_of;
 pub use walk::{Settings, Walk, WalkError};

@@ -1,6 +1,7 @@
 //! What became of an answer.
 
 use crate::items::Item;
+use crate::items::Verdict;
 use crate::judge::DangerSeen;
 use crate::judge::Judged;
 use crate::survey::Guard;
@@ -15,6 +16,30 @@ pub struct GuardDone<'r> {
     pub guard: Guard,
     /// How it came out.
     pub judged: Judged<'r>,
+}
+
+/// What an answer has decided at the guard that is spoken of.
+#[derive(Clone, Debug)]
+pub struct NowSettled<'r> {
+    /// How the guard is judged now.
+    pub judged: Judged<'r>,
+    /// Which of its findings are new, by their place.
+    pub findings: Vec<usize>,
+    /// Which of what all open cases agree on is new, by its place.
+    pub agreed: Vec<usize>,
+}
+
+impl NowSettled<'_> {
+    /// Whether something falls short now.
+    #[must_use]
+    pub fn falls_short(&self) -> bool {
+        let mut findings = self.findings.iter();
+        let short = |index: &usize| {
+            let finding = self.judged.findings.get(*index);
+            finding.is_some_and(|finding| finding.verdict == Verdict::FallsShort)
+        };
+        !self.agreed.is_empty() || findings.any(short)
+    }
 }
 
 /// Something to tell the person.
@@ -44,9 +69,8 @@ pub enum Reply<'r> {
     Refused(String, Option<String>),
     /// A plain sentence.
     Remark(String),
-    /// What is decided now and was not before: the guard, as it is judged, and
-    /// which of its findings.
-    Settled(Box<(Guard, Judged<'r>, Vec<usize>)>),
+    /// What is decided now and was not before.
+    Settled(Box<NowSettled<'r>>),
     /// A guard with a danger: nothing more is measured or touched there.
     Stop(GuardName, Vec<DangerSeen>),
     /// An answer as it was understood, with the note beside it and what it holds for.

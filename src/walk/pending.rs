@@ -2,6 +2,7 @@
 
 use crate::items::Item;
 use crate::quantities::LengthUnit;
+use crate::walk::AnswerTopic;
 use crate::walk::GuardName;
 use crate::walk::Prompt;
 use crate::walk::PromptChoice;
@@ -52,16 +53,16 @@ impl Why {
             Why::Age(usual) => {
                 let question = format!("{0} months, or {0} years?", pending.reading);
                 let enter = usual.unwrap_or("answer anew");
-                Prompt::bare(Topic::Age, question, enter)
+                Prompt::bare(Topic::Answer(AnswerTopic::Age), question, enter)
                     .choosing(Taking::ByLetters, &[("months", ""), ("years", "")])
             }
             Why::Reason => Prompt::bare(
-                Topic::Reason(item),
+                Topic::Answer(AnswerTopic::Reason(item)),
                 format!("Why could {item} not be looked at?"),
                 "no reason",
             ),
             Why::Slip(word) => Prompt::bare(
-                Topic::Slip(item),
+                Topic::Answer(AnswerTopic::Slip(item)),
                 format!(
                     "This railing has {item} {word}. Was that a slip? Where it changes, a new railing starts: then answer n."
                 ),
@@ -73,7 +74,7 @@ impl Why {
                     "{}: in what unit? It then holds for all numbers without one.",
                     pending.reading
                 );
-                let mut ask = Prompt::bare(Topic::Unit(item), question, "answer anew");
+                let mut ask = Prompt::bare(Topic::Answer(AnswerTopic::Unit(item)), question, "answer anew");
                 ask.choices = Item::DefaultUnit
                     .words()
                     .iter()
@@ -114,7 +115,11 @@ fn unlikely(
             .collect();
         question.push_str(&format!(" Is it right, or is it {}?", each.join(" or ")));
     }
-    let mut ask = Prompt::bare(Topic::Unlikely(item), question, "write it anew");
+    let mut ask = Prompt::bare(
+        Topic::Answer(AnswerTopic::Unlikely(item)),
+        question,
+        "write it anew",
+    );
     ask.choices = vec![PromptChoice::new("y", "it is right")];
     let all = if alone && in_force.is_some() {
         "this and all other numbers alone"

@@ -20,57 +20,14 @@ use crate::reading::Value;
 use crate::rules::Urgency;
 use crate::survey::Guard;
 use crate::walk::GuardName;
-use crate::walk::Topic;
+use crate::walk::GuardTopic;
+use crate::walk::contradiction::contradicted;
+use crate::walk::question::Asking;
 use crate::walk::sizes::ball_sizes;
 use crate::walk::sizes::one_ball;
 use crate::walk::sizes::stick;
 use crate::walk::sizes::triggers;
 use crate::walk::sizes::worded_above;
-
-/// A question by its kind: what was passed over is not asked again.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Asking {
-    /// A ball at this hole.
-    Ball(Item),
-    /// Balls at all holes.
-    Balls,
-    ByEye,
-    Climb,
-    Closed,
-    Drop,
-    Item(Item),
-    Look,
-    Stick(Item),
-    Touch,
-}
-
-impl Asking {
-    /// The kind of a question about a guard; `None` of any other.
-    pub(super) fn of(topic: &Topic) -> Option<Asking> {
-        match topic {
-            Topic::Ball(item, _) => Some(Asking::Ball(*item)),
-            Topic::Balls(_) => Some(Asking::Balls),
-            Topic::ByEye => Some(Asking::ByEye),
-            Topic::Climb => Some(Asking::Climb),
-            Topic::Closed => Some(Asking::Closed),
-            Topic::Drop(_) => Some(Asking::Drop),
-            Topic::Item(item) => Some(Asking::Item(*item)),
-            Topic::Look => Some(Asking::Look),
-            Topic::Stick(item, _) => Some(Asking::Stick(*item)),
-            Topic::Touch => Some(Asking::Touch),
-            Topic::Age
-            | Topic::Fact(_)
-            | Topic::Finished
-            | Topic::Name
-            | Topic::Reason(_)
-            | Topic::Rules(_)
-            | Topic::Slip(_)
-            | Topic::Unit(_)
-            | Topic::UnitOf(_)
-            | Topic::Unlikely(_) => None,
-        }
-    }
-}
 
 /// What a person has passed over, and what was asked for beyond the rules.
 #[derive(Clone, Debug, Default)]
@@ -108,13 +65,13 @@ pub(super) struct AskingPlan<'p, 'r> {
 
 impl AskingPlan<'_, '_> {
     /// What comes next; `None` where nothing is to be asked any more.
-    pub(super) fn next(&self) -> Option<Topic> {
+    pub(super) fn next(&self) -> Option<GuardTopic> {
         if !self.judged.dangers.is_empty() {
             return self.after_a_danger();
         }
         let questions = self.judged.questions();
         if self.wants(Item::Place, &questions) {
-            return Some(Topic::Item(Item::Place));
+            return Some(GuardTopic::Item(Item::Place));
         }
         match self.presence() {
             SaidToBe::None => self.at_an_open_edge(&questions),
@@ -123,12 +80,12 @@ impl AskingPlan<'_, '_> {
         }
     }
 
-    fn at_a_guard(&self, questions: &[Question]) -> Option<Topic> {
+    fn at_a_guard(&self, questions: &[Question]) -> Option<GuardTopic> {
         if self.open(Asking::Look) && !self.looked() {
-            return Some(Topic::Look);
+            return Some(GuardTopic::Look);
         }
         if self.open(Asking::Touch) && !self.written(Item::MovesWhenPushed) {
-            return Some(Topic::Touch);
+            return Some(GuardTopic::Touch);
         }
         self.drop(questions)
             .or_else(|| self.gaps(questions))
@@ -173,50 +130,50 @@ impl AskingPlan<'_, '_> {
     }
 
     /// After a danger nothing is touched: is the way closed, and what the eye tells.
-    fn after_a_danger(&self) -> Option<Topic> {
+    fn after_a_danger(&self) -> Option<GuardTopic> {
         let noted = self.judged.dangers.iter().any(|danger| {
             let note = &self.guard.observation(danger.index).note;
             note.contains(WAY_CLOSED) || note.contains(WAY_OPEN)
         });
         if !noted && self.open(Asking::Closed) {
-            return Some(Topic::Closed);
+            return Some(GuardTopic::Closed);
         }
         if self.presence() == SaidToBe::None {
             return self.photo();
         }
         if !self.passed.by_eye.contains(&self.place.compared()) {
-            return self.open(Asking::ByEye).then_some(Topic::ByEye);
+            return self.open(Asking::ByEye).then_some(GuardTopic::ByEye);
         }
         if !self.written(Item::Drop)
             && self.open(Asking::Drop)
             && let Some(least) = triggers(self.judged).first()
         {
-            return Some(Topic::Drop(worded_above(least, self.passed.unit)));
+            return Some(GuardTopic::Drop(worded_above(least, self.passed.unit)));
         }
         if !self.written(Item::Infill) && self.open(Asking::Item(Item::Infill)) {
-            return Some(Topic::Item(Item::Infill));
+            return Some(GuardTopic::Item(Item::Infill));
         }
         self.photo()
     }
 
     /// Nothing is measured at an open edge: the drop by eye, and what a word answers.
-    fn at_an_open_edge(&self, questions: &[Question]) -> Option<Topic> {
+    fn at_an_open_edge(&self, questions: &[Question]) -> Option<GuardTopic> {
         if !self.written(Item::Drop)
             && self.open(Asking::Drop)
             && let Some(least) = triggers(self.judged).first()
         {
-            return Some(Topic::Drop(worded_above(least, self.passed.unit)));
+            return Some(GuardTopic::Drop(worded_above(least, self.passed.unit)));
         }
         let told = |item: &Item| matches!(item.info().kind, crate::items::Kind::Words(_));
         let asked = questions.iter().map(|question| question.item).filter(told);
         let circumstance = asked
             .filter(|item| item.is_circumstance())
             .find(|item| self.wants(*item, questions) && !self.idle(*item));
-        circumstance.map(Topic::Item).or_else(|| self.photo())
+        circumstance.map(GuardTopic::Item).or_else(|| self.photo())
     }
 
     /// The drop: yes or no where the triggers lie close together, else the tape.
-    fn drop(&self, questions: &[Question]) -> Option<Topic> {
+    fn drop(&self, questions: &[Question]) -> Option<GuardTopic> {
         if !self.wants(Item::Drop, questions) {
             return None;
         }
@@ -225,13 +182,13 @@ impl AskingPlan<'_, '_> {
             && self.open(Asking::Drop)
             && most.length.nanometres() <= least.length.nanometres().saturating_mul(2)
         {
-            return Some(Topic::Drop(worded_above(most, self.passed.unit)));
+            return Some(GuardTopic::Drop(worded_above(most, self.passed.unit)));
         }
-        Some(Topic::Item(Item::Drop))
+        Some(GuardTopic::Item(Item::Drop))
     }
 
     /// What fills it, one question for all balls, and the tape where there is no ball.
-    fn gaps(&self, questions: &[Question]) -> Option<Topic> {
+    fn gaps(&self, questions: &[Question]) -> Option<GuardTopic> {
         let holes = questions
             .iter()
             .any(|question| question.item.info().hole.is_everywhere() && !question.of_strength);
@@ -240,25 +197,25 @@ impl AskingPlan<'_, '_> {
                 .iter()
                 .any(|question| question.item == Item::Infill && !question.of_strength);
         if waits && !self.written(Item::Infill) && self.open(Asking::Item(Item::Infill)) {
-            return Some(Topic::Item(Item::Infill));
+            return Some(GuardTopic::Item(Item::Infill));
         }
         if !self.written(Item::Opening) && self.waits(Item::Opening) {
             let sizes = ball_sizes(self.judged, Item::Opening);
             if self.open(Asking::Balls) && !sizes.is_empty() {
                 let written = sizes.iter().map(|size| size.written.clone());
-                return Some(Topic::Balls(written.collect()));
+                return Some(GuardTopic::Balls(written.collect()));
             }
             if self.open(Asking::Item(Item::Opening)) {
-                return Some(Topic::Item(Item::Opening));
+                return Some(GuardTopic::Item(Item::Opening));
             }
         }
         let by_tape = |item: &Item| self.wants(*item, questions) && !self.idle(*item);
         if let Some(item) = [Item::BottomGap, Item::EndGap].into_iter().find(by_tape) {
-            return Some(Topic::Item(item));
+            return Some(GuardTopic::Item(item));
         }
         let checked = Item::OpeningsChecked;
         (self.open(Asking::Item(checked)) && self.rests_on_every_opening())
-            .then_some(Topic::Item(checked))
+            .then_some(GuardTopic::Item(checked))
     }
 
     /// Whether something meets only since nobody said that holes were left out.
@@ -275,32 +232,36 @@ impl AskingPlan<'_, '_> {
             && met.any(|finding| finding.readings.iter().any(by_tape))
     }
 
-    fn measured(&self, questions: &[Question]) -> Option<Topic> {
+    fn measured(&self, questions: &[Question]) -> Option<GuardTopic> {
         for item in MEASURED {
+            let contradiction = Asking::Contradiction(item);
+            if item == Item::Height && self.open(contradiction) && contradicted(self.judged, item) {
+                return Some(GuardTopic::Contradiction(item));
+            }
             if item == Item::Height
                 && let Some(size) = stick(self.judged, self.guard, Item::Height)
                 && self.open(Asking::Stick(Item::Height))
             {
-                return Some(Topic::Stick(Item::Height, size));
+                return Some(GuardTopic::Stick(Item::Height, size));
             }
             let asked = self.wants(item, questions) || self.once_more(item, questions);
             if !asked || self.idle(item) {
                 continue;
             }
-            return Some(self.by_ball(item).unwrap_or(Topic::Item(item)));
+            return Some(self.by_ball(item).unwrap_or(GuardTopic::Item(item)));
         }
         None
     }
 
     /// A ball at a hole of its own, where one is at hand.
-    fn by_ball(&self, item: Item) -> Option<Topic> {
+    fn by_ball(&self, item: Item) -> Option<GuardTopic> {
         let of_its_own = item.info().hole == Hole::ForItself && item != Item::RiserOpening;
         let at_hand = self.open(Asking::Balls) || self.written(Item::Opening);
         if !of_its_own || !at_hand || !self.open(Asking::Ball(item)) {
             return None;
         }
         let size = one_ball(self.judged, self.guard, item)?;
-        Some(Topic::Ball(item, size))
+        Some(GuardTopic::Ball(item, size))
     }
 
     /// A length that is written and settles too little is asked for once more.
@@ -322,7 +283,7 @@ impl AskingPlan<'_, '_> {
     }
 
     /// Circumstances and whatever else some rule waits for, most decisive first.
-    fn others(&self, questions: &[Question]) -> Option<Topic> {
+    fn others(&self, questions: &[Question]) -> Option<GuardTopic> {
         let elsewhere = [
             Item::Foothold,
             Item::ThingToClimb,
@@ -335,11 +296,11 @@ impl AskingPlan<'_, '_> {
         let asked = asked.map(|question| question.item);
         let mut left = asked.filter(|item| !elsewhere.contains(item));
         let next = left.find(|item| self.wants(*item, questions) && !self.idle(*item));
-        next.map(|item| self.by_ball(item).unwrap_or(Topic::Item(item)))
+        next.map(|item| self.by_ball(item).unwrap_or(GuardTopic::Item(item)))
     }
 
     /// One look for what could be climbed; then the numbers of what was seen.
-    fn climb(&self, questions: &[Question]) -> Option<Topic> {
+    fn climb(&self, questions: &[Question]) -> Option<GuardTopic> {
         let to_measure = [Item::Foothold, Item::ThingToClimb]
             .into_iter()
             .find(|item| {
@@ -349,11 +310,11 @@ impl AskingPlan<'_, '_> {
                     && self.open(Asking::Item(*item))
             });
         if let Some(item) = to_measure {
-            return Some(Topic::Item(item));
+            return Some(GuardTopic::Item(item));
         }
         let foothold = self.wants(Item::Foothold, questions) && !self.level_bars();
         let thing = self.wants(Item::ThingToClimb, questions);
-        (self.open(Asking::Climb) && (foothold || thing)).then_some(Topic::Climb)
+        (self.open(Asking::Climb) && (foothold || thing)).then_some(GuardTopic::Climb)
     }
 
     /// Level bars and cables are a ladder whatever else is on it.
@@ -365,7 +326,7 @@ impl AskingPlan<'_, '_> {
     }
 
     /// What holds it, all of it or nothing.
-    fn strength(&self, questions: &[Question]) -> Option<Topic> {
+    fn strength(&self, questions: &[Question]) -> Option<GuardTopic> {
         let hidden = self
             .guard
             .of(Item::PostFastening)
@@ -382,12 +343,12 @@ impl AskingPlan<'_, '_> {
         let not_yet = |item: &Item| !self.written(*item) && self.open(Asking::Item(*item));
         let all: Vec<Item> = asked.filter(not_yet).collect();
         let first = all.iter().find(|item| **item == Item::PostFastening);
-        first.or(all.first()).map(|item| Topic::Item(*item))
+        first.or(all.first()).map(|item| GuardTopic::Item(*item))
     }
 
-    fn photo(&self) -> Option<Topic> {
+    fn photo(&self) -> Option<GuardTopic> {
         let asked = self.open(Asking::Item(Item::Photo)) && !self.written(Item::Photo);
-        asked.then_some(Topic::Item(Item::Photo))
+        asked.then_some(GuardTopic::Item(Item::Photo))
     }
 
     /// Whether some finding waits for this item.

@@ -2,15 +2,19 @@
 
 use crate::items::Drawing;
 use crate::items::Item;
+use crate::items::OpeningsCheckedWord;
 use crate::items::PlaceWord;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::parse_length;
 use crate::survey::Guard;
+use crate::walk::AnswerTopic;
+use crate::walk::GuardTopic;
 use crate::walk::Prompt;
 use crate::walk::PromptChoice;
 use crate::walk::Taking;
 use crate::walk::Topic;
+use crate::walk::contradiction::WRONG;
 use crate::walk::plan::gives_way;
 use crate::walk::plan::on_a_stair;
 use crate::walk::question::ByHand;
@@ -41,6 +45,19 @@ pub(super) const LOOK: [(&str, &str, Option<SeenRow>); 9] = [
     ("6", "deep rust there", Some((Item::Condition, "deep rust"))),
     ("7", "cracks there", Some((Item::Condition, "cracks"))),
     ("n", "nothing of these", None),
+];
+
+/// The same in few words, for who has read it.
+const LOOK_SHORT: [&str; 9] = [
+    "no railing",
+    "bar missing",
+    "post off the floor",
+    "flaking",
+    "broken glass",
+    "rot",
+    "deep rust",
+    "cracks",
+    "nothing",
 ];
 
 /// What moves, by its key, with what is written then.
@@ -112,11 +129,12 @@ fn down(length: Length, unit: LengthUnit) -> String {
 pub(super) fn look(guard: &Guard) -> Prompt {
     let choices: Vec<(&str, &str)> = LOOK.iter().map(|(key, says, _)| (*key, *says)).collect();
     let mut ask = Prompt::bare(
-        Topic::Look,
+        Topic::Guard(GuardTopic::Look),
         "Look only, from a step away. What do you see?",
         "not looked at",
     )
-    .choosing(Taking::Several, &choices);
+    .choosing(Taking::Several, &choices)
+    .in_short(&LOOK_SHORT);
     ask.more = vec![
         "Touch nothing yet. Look along the whole of it: are all bars and panels there, does each post stand on the floor, is any wood soft or split, any metal eaten through, any glass broken?".to_owned(),
         "Several may be true: 1 3. A comma and words of your own are kept as a note.".to_owned(),
@@ -132,11 +150,12 @@ pub(super) fn look(guard: &Guard) -> Prompt {
 pub(super) fn touch() -> Prompt {
     let choices: Vec<(&str, &str)> = TOUCH.iter().map(|(key, says, _)| (*key, *says)).collect();
     let mut ask = Prompt::bare(
-        Topic::Touch,
+        Topic::Guard(GuardTopic::Touch),
         "Stand firmly, well back. Push once, gently, with one hand at the top, near a post; then twist each bar gently. Stop at the first movement. What moves?",
         "not tried",
     )
     .choosing(Taking::One, &choices)
+    .in_short(&["nothing", "a little", "a lot", "one bar", "several"])
     .titled("touch", "Push once, twist each bar, gently. What moves?");
     ask.more = vec![
         "Never lean on it, never pull at it, never push with more than one hand.".to_owned(),
@@ -174,7 +193,7 @@ pub(super) fn drop(guard: &Guard, size: &str, stop: ByEye) -> Prompt {
         ),
     };
     let mut ask = Prompt::item(Item::Drop);
-    ask.topic = Topic::Drop(size.to_owned());
+    ask.topic = Topic::Guard(GuardTopic::Drop(size.to_owned()));
     ask.question = question;
     ask.short = format!("More than {size} down at its deepest?");
     ask.how = vec![words.to_owned()];
@@ -193,7 +212,10 @@ pub(super) enum ByEye {
 
 pub(super) fn balls(guard: &Guard, sizes: &[String], unit: Option<LengthUnit>) -> Prompt {
     let (stair, pushed) = (on_a_stair(guard), gives_way(guard));
-    let place = if stair {
+    let some = some_out_of_reach(guard);
+    let place = if some {
+        "at all the gaps that you can reach"
+    } else if stair {
         "between the bars and at both ends"
     } else {
         "everywhere: between the bars, under the bottom rail, at both ends"
@@ -220,11 +242,16 @@ pub(super) fn balls(guard: &Guard, sizes: &[String], unit: Option<LengthUnit>) -
             format!(
                 "Try balls from the largest down, {place}{hand}. Which is the smallest that stops everywhere?"
             ),
-            "The smallest ball that stops everywhere?".to_owned(),
+            if some {
+                "And at all the gaps that you can reach: the smallest ball that stops?"
+            } else {
+                "The smallest ball that stops everywhere?"
+            }
+            .to_owned(),
         )
     };
     let mut ask = Prompt::bare(
-        Topic::Balls(sizes.to_vec()),
+        Topic::Guard(GuardTopic::Balls(sizes.to_vec())),
         question,
         "no ball at hand: the tape",
     );
@@ -255,10 +282,21 @@ pub(super) fn balls(guard: &Guard, sizes: &[String], unit: Option<LengthUnit>) -
     ask.more = vec![
         "Measure across the ball first: one of another size settles nothing.".to_owned(),
         "If you had no smaller ball, write only behind it: 4 in only.".to_owned(),
+        "Some of them out of reach: cannot reach, and why; then those are tried that you reach."
+            .to_owned(),
         "No holes at all, a closed wall or panel: none.".to_owned(),
     ];
     ask.drawing = Some(Drawing::Ball);
     ask
+}
+
+/// Whether it was said that some of the gaps could not be looked at.
+pub(super) fn some_out_of_reach(guard: &Guard) -> bool {
+    let mut checked = guard.of(Item::OpeningsChecked);
+    checked.any(|(_, o)| {
+        o.word()
+            .is_some_and(|word: OpeningsCheckedWord| word != OpeningsCheckedWord::EveryOne)
+    })
 }
 
 /// Whether a ball of a size stops at a hole of its own.
@@ -272,7 +310,7 @@ pub(super) fn ball(item: Item, size: &str, by_hand: ByHand, unit: Option<LengthU
     let end = if stops.contains('?') { "." } else { "?" };
     let size_shown = size_in(size, unit);
     let mut ask = Prompt::item(item);
-    ask.topic = Topic::Ball(item, size.to_owned());
+    ask.topic = Topic::Guard(GuardTopic::Ball(item, size.to_owned()));
     ask.question = format!("Does a {size_shown} ball{push} stop {stops}{end}");
     ask.short = ask.question.clone();
     ask.how = Vec::new();
@@ -289,7 +327,7 @@ pub(super) fn ball(item: Item, size: &str, by_hand: ByHand, unit: Option<LengthU
 pub(super) fn stick(item: Item, size: &str, unit: Option<LengthUnit>) -> Prompt {
     let shown = size_in(size, unit);
     let mut ask = Prompt::bare(
-        Topic::Stick(item, size.to_owned()),
+        Topic::Guard(GuardTopic::Stick(item, size.to_owned())),
         format!("Cut a stick to {shown} and stand it upright on the floor at the lowest place. Does the railing reach its top?"),
         "no stick at hand",
     )
@@ -300,10 +338,39 @@ pub(super) fn stick(item: Item, size: &str, unit: Option<LengthUnit>) -> Prompt 
     ask
 }
 
+pub(super) fn contradiction(item: Item, guard: &Guard) -> Prompt {
+    let written: Vec<&str> = guard.of(item).map(|(_, o)| &*o.written).collect();
+    let mut ask = Prompt::bare(
+        Topic::Guard(GuardTopic::Contradiction(item)),
+        format!(
+            "At one place these cannot all be so: {}. What is it?",
+            written.join("; ")
+        ),
+        "not known; all stay, the worse decides",
+    )
+    .choosing(Taking::One, &WRONG)
+    .titled(item.name(), "These cannot all be so. What is it?");
+    ask.more = vec![
+        "A stick that reaches the top, and a tape that reads less: at the same place one of them is wrong. Of two places both may be right, and the lower one counts.".to_owned(),
+        "What was wrong is asked for once more, and written in its place.".to_owned(),
+    ];
+    ask
+}
+
+/// Where the tape was held, of two places.
+pub(super) fn place_of(item: Item) -> Prompt {
+    Prompt::bare(
+        Topic::Answer(AnswerTopic::Place(item)),
+        "At which place was the tape?",
+        "no words",
+    )
+    .titled(item.name(), "At which place was the tape?")
+}
+
 pub(super) fn climb(level_bars: bool) -> Prompt {
     let mut ask = if level_bars {
         Prompt::bare(
-            Topic::Climb,
+            Topic::Guard(GuardTopic::Climb),
             "Level bars can be climbed, so only this: does anything to stand on stand near it?",
             "not looked at",
         )
@@ -311,7 +378,7 @@ pub(super) fn climb(level_bars: bool) -> Prompt {
         .titled("climb", "Anything to stand on near it?")
     } else {
         Prompt::bare(
-            Topic::Climb,
+            Topic::Guard(GuardTopic::Climb),
             "From a child's height: is there anything level to stand on, on the railing or near it?",
             "not looked at",
         )
@@ -319,6 +386,7 @@ pub(super) fn climb(level_bars: bool) -> Prompt {
             Taking::Several,
             &[("n", "nothing"), ("1", "on the railing"), ("2", "near it")],
         )
+        .in_short(&["nothing", "on it", "near it"])
         .titled("climb", "Anything level to stand on?")
     };
     ask.drawing = Some(if level_bars {
@@ -335,7 +403,7 @@ pub(super) fn climb(level_bars: bool) -> Prompt {
 
 pub(super) fn closed() -> Prompt {
     let mut ask = Prompt::bare(
-        Topic::Closed,
+        Topic::Guard(GuardTopic::Closed),
         "Is the way to it closed now?",
         "on to the next railing",
     )
@@ -349,7 +417,7 @@ pub(super) fn closed() -> Prompt {
 
 pub(super) fn by_eye() -> Prompt {
     Prompt::bare(
-        Topic::ByEye,
+        Topic::Guard(GuardTopic::ByEye),
         "Three things can be seen from where it is safe, nothing touched: how far down, what fills it, a photograph. Go on with them?",
         "on to the next railing",
     )

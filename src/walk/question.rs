@@ -12,8 +12,42 @@ use crate::walk::GuardName;
 /// What an answer will be about.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Topic {
+    /// An answer that was given just now.
+    Answer(AnswerTopic),
+    /// Something about the survey itself.
+    Fact(Item),
+    /// Nothing more: the walk is over.
+    Finished,
+    /// The guard that is spoken of.
+    Guard(GuardTopic),
+    /// The next guard's name.
+    Name,
+    /// Which rulesets hold here: where, what kind of home, which of several.
+    Rules(RulesTopic),
+}
+
+/// What is asked of an answer that was given just now: never the same twice.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum AnswerTopic {
     /// Whether a bare number means months or years.
     Age,
+    /// Where it was measured, of two that cannot both hold at one place.
+    Place(Item),
+    /// Why an item could not be looked at.
+    Reason(Item),
+    /// Whether another word of an item was a slip, or a new guard starts.
+    Slip(Item),
+    /// The unit of a number that has none.
+    Unit(Item),
+    /// The unit of a number that was written before the unit was mended.
+    UnitOf(Item),
+    /// Whether an unlikely reading is right.
+    Unlikely(Item),
+}
+
+/// What is asked of a guard, each at most once.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum GuardTopic {
     /// A ball of this size at one hole: it stops, or it passes.
     Ball(Item, String),
     /// Balls of these sizes, largest first: the smallest that stops everywhere.
@@ -24,34 +58,78 @@ pub enum Topic {
     Climb,
     /// Whether the way to a danger is closed.
     Closed,
+    /// What is wrong where a gauge and the tape contradict each other.
+    Contradiction(Item),
     /// Whether the drop is above this.
     Drop(String),
-    /// Something about the survey itself.
-    Fact(Item),
-    /// Nothing more: the walk is over.
-    Finished,
     /// A reading of an item.
     Item(Item),
     /// What the eye sees from a step away.
     Look,
-    /// The next guard's name.
-    Name,
-    /// Why an item could not be looked at.
-    Reason(Item),
-    /// Which rulesets hold here: where, what kind of home, which of several.
-    Rules(RulesTopic),
-    /// Whether another word of an item was a slip, or a new guard starts.
-    Slip(Item),
     /// Whether a stick of this length stands under the top.
     Stick(Item, String),
     /// What moves when it is pushed and twisted gently.
     Touch,
-    /// The unit of a number that has none.
-    Unit(Item),
-    /// The unit of a number that was written before the unit was mended.
-    UnitOf(Item),
-    /// Whether an unlikely reading is right.
-    Unlikely(Item),
+}
+
+/// A question about a guard by its kind: what was passed over is not asked again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Asking {
+    /// A ball at this hole.
+    Ball(Item),
+    /// Balls at all holes.
+    Balls,
+    ByEye,
+    Climb,
+    Closed,
+    Contradiction(Item),
+    Drop,
+    Item(Item),
+    Look,
+    Stick(Item),
+    Touch,
+}
+
+impl GuardTopic {
+    /// Its kind.
+    pub(super) fn asking(&self) -> Asking {
+        match self {
+            GuardTopic::Ball(item, _) => Asking::Ball(*item),
+            GuardTopic::Balls(_) => Asking::Balls,
+            GuardTopic::ByEye => Asking::ByEye,
+            GuardTopic::Climb => Asking::Climb,
+            GuardTopic::Closed => Asking::Closed,
+            GuardTopic::Contradiction(item) => Asking::Contradiction(*item),
+            GuardTopic::Drop(_) => Asking::Drop,
+            GuardTopic::Item(item) => Asking::Item(*item),
+            GuardTopic::Look => Asking::Look,
+            GuardTopic::Stick(item, _) => Asking::Stick(*item),
+            GuardTopic::Touch => Asking::Touch,
+        }
+    }
+
+    /// The item whose reading would answer it as well.
+    #[must_use]
+    pub fn item(&self) -> Option<Item> {
+        self.asking().item()
+    }
+}
+
+impl Asking {
+    /// The item whose reading would answer it as well.
+    pub(super) fn item(self) -> Option<Item> {
+        match self {
+            Asking::Ball(item) | Asking::Item(item) | Asking::Stick(item) => Some(item),
+            Asking::Balls => Some(Item::Opening),
+            Asking::Drop => Some(Item::Drop),
+            Asking::ByEye
+            | Asking::Climb
+            | Asking::Closed
+            | Asking::Contradiction(_)
+            | Asking::Look
+            | Asking::Touch => None,
+        }
+    }
 }
 
 /// What is asked to find the rulesets that hold.
@@ -72,13 +150,17 @@ pub struct PromptChoice {
     pub key: String,
     /// What it says; empty where the key says it.
     pub says: String,
+    /// The same for who has read it before.
+    pub short: String,
 }
 
 impl PromptChoice {
     pub(super) fn new(key: impl Into<String>, says: impl Into<String>) -> PromptChoice {
+        let says = says.into();
         PromptChoice {
             key: key.into(),
-            says: says.into(),
+            short: says.clone(),
+            says,
         }
     }
 }
@@ -148,27 +230,46 @@ impl fmt::Display for Topic {
     /// A name for the question that stays the same from one walk to the next.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Topic::Age => f.write_str("age"),
-            Topic::Ball(item, size) => write!(f, "ball {item} {size}"),
-            Topic::Balls(_) => f.write_str("gaps"),
-            Topic::ByEye => f.write_str("by eye"),
-            Topic::Climb => f.write_str("climb"),
-            Topic::Closed => f.write_str("closed"),
-            Topic::Drop(_) => f.write_str("drop beyond"),
-            Topic::Fact(item) | Topic::Item(item) => f.write_str(item.name()),
+            Topic::Answer(topic) => topic.fmt(f),
+            Topic::Fact(item) => f.write_str(item.name()),
             Topic::Finished => f.write_str("finished"),
-            Topic::Look => f.write_str("look"),
+            Topic::Guard(topic) => topic.fmt(f),
             Topic::Name => f.write_str("railing"),
-            Topic::Reason(item) => write!(f, "reason {item}"),
             Topic::Rules(RulesTopic::Country) => f.write_str("country"),
             Topic::Rules(RulesTopic::Home) => f.write_str("home"),
             Topic::Rules(RulesTopic::Which) => f.write_str("which rules"),
-            Topic::Slip(item) => write!(f, "slip {item}"),
-            Topic::Stick(item, _) => write!(f, "stick {item}"),
-            Topic::Touch => f.write_str("touch"),
-            Topic::Unit(item) => write!(f, "unit {item}"),
-            Topic::UnitOf(item) => write!(f, "unit of {item}"),
-            Topic::Unlikely(item) => write!(f, "unlikely {item}"),
+        }
+    }
+}
+
+impl fmt::Display for GuardTopic {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            GuardTopic::Ball(item, size) => write!(f, "ball {item} {size}"),
+            GuardTopic::Balls(_) => f.write_str("gaps"),
+            GuardTopic::ByEye => f.write_str("by eye"),
+            GuardTopic::Climb => f.write_str("climb"),
+            GuardTopic::Closed => f.write_str("closed"),
+            GuardTopic::Contradiction(item) => write!(f, "contradiction {item}"),
+            GuardTopic::Drop(_) => f.write_str("drop beyond"),
+            GuardTopic::Item(item) => f.write_str(item.name()),
+            GuardTopic::Look => f.write_str("look"),
+            GuardTopic::Stick(item, _) => write!(f, "stick {item}"),
+            GuardTopic::Touch => f.write_str("touch"),
+        }
+    }
+}
+
+impl fmt::Display for AnswerTopic {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            AnswerTopic::Age => f.write_str("age"),
+            AnswerTopic::Place(item) => write!(f, "place of {item}"),
+            AnswerTopic::Reason(item) => write!(f, "reason {item}"),
+            AnswerTopic::Slip(item) => write!(f, "slip {item}"),
+            AnswerTopic::Unit(item) => write!(f, "unit {item}"),
+            AnswerTopic::UnitOf(item) => write!(f, "unit of {item}"),
+            AnswerTopic::Unlikely(item) => write!(f, "unlikely {item}"),
         }
     }
 }
@@ -208,6 +309,14 @@ impl Prompt {
         self
     }
 
+    /// The same with shorter words of the choices, in their order.
+    pub(super) fn in_short(mut self, short: &[&str]) -> Prompt {
+        for (choice, short) in self.choices.iter_mut().zip(short) {
+            (*short).clone_into(&mut choice.short);
+        }
+        self
+    }
+
     /// The same with a line on how to do it.
     pub(super) fn with_how(mut self, how: &str) -> Prompt {
         self.how.push(how.to_owned());
@@ -240,7 +349,7 @@ impl Prompt {
             "" => info.means,
             question => question,
         };
-        let mut ask = Prompt::bare(Topic::Item(item), question, "skip");
+        let mut ask = Prompt::bare(Topic::Guard(GuardTopic::Item(item)), question, "skip");
         // an item that a look answers is told by its words
         let seen = matches!(info.kind, Kind::Words(_));
         let how = info.how.iter().map(|how| (*how).to_owned());

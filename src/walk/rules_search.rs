@@ -31,6 +31,8 @@ pub struct RulesSearch<'r> {
     sought: RulesSought,
     /// What is offered: id and title.
     offered: Vec<(String, String)>,
+    /// The place that was likely meant by one that is unknown, and what was written.
+    meant: Option<(&'static str, String)>,
 }
 
 impl<'r> RulesSearch<'r> {
@@ -43,6 +45,7 @@ impl<'r> RulesSearch<'r> {
             topic: RulesTopic::Country,
             sought: RulesSought::Open,
             offered: Vec::new(),
+            meant: None,
         }
     }
 
@@ -68,6 +71,15 @@ impl<'r> RulesSearch<'r> {
                     "Ontario".to_owned(),
                     "England".to_owned(),
                 ];
+                if let Some((near, written)) = &self.meant {
+                    ask.question = format!(
+                        "{written} is no country or state that is known here. Was {near} meant?"
+                    );
+                    ask.short.clone_from(&ask.question);
+                    ask.examples = Vec::new();
+                    ask.how = vec!["Or write it anew.".to_owned()];
+                    ask.enter = format!("yes, {near}");
+                }
                 ask.more = vec!["It finds the building rules that hold there, among those that are in this program. Nothing is sent anywhere.".to_owned()];
                 ask
             }
@@ -79,7 +91,8 @@ impl<'r> RulesSearch<'r> {
                         ("flat", "in a building with three homes or more"),
                         ("work", "no home at all: shop, school, workplace"),
                     ],
-                ),
+                )
+                .with_how("Words more where they hold: rented flat"),
             RulesTopic::Which => {
                 let first = self.offered.first().map_or("", |(id, _)| id.as_str());
                 let mut ask = Prompt::bare(
@@ -109,8 +122,16 @@ impl<'r> RulesSearch<'r> {
         match (text, self.topic) {
             ("?", _) => said.push(Reply::More),
             ("help", _) => said.push(Reply::Help),
-            ("" | "skip", RulesTopic::Country) => self.choose(Vec::new(), &mut said),
-            (text, RulesTopic::Country) => self.somewhere(text, &mut said),
+            (text, RulesTopic::Country) => match (self.meant.take(), yes_or_no(text)) {
+                (Some((near, _)), Some(true)) => self.somewhere(near, &mut said),
+                (Some((near, _)), None) if text.is_empty() => self.somewhere(near, &mut said),
+                // asked anew
+                (Some(_), Some(false)) => {}
+                (None, _) if text.is_empty() || text == "skip" => {
+                    self.choose(Vec::new(), &mut said);
+                }
+                (_, _) => self.somewhere(text, &mut said),
+            },
             (text, RulesTopic::Home) => self.home(text, &mut said),
             (text, RulesTopic::Which) => self.which(text, &mut said),
         }
@@ -121,14 +142,13 @@ impl<'r> RulesSearch<'r> {
         let found = find(text, self.all);
         if found.sought.countries.is_empty() {
             let nearest = found.sought.unknown.iter().find_map(|(_, near)| *near);
-            let help = match nearest {
-                Some(near) => format!("{near} was meant?"),
-                None => {
-                    "write the country, or the state or province; Enter for advice alone".to_owned()
-                }
-            };
+            if let Some(near) = nearest {
+                self.meant = Some((near, text.to_owned()));
+                return;
+            }
             let message = format!("{text} is no country or state that is known here");
-            said.push(Reply::Refused(message, Some(help)));
+            let help = "write the country, or the state or province; Enter for advice alone";
+            said.push(Reply::Refused(message, Some(help.to_owned())));
             return;
         }
         text.clone_into(&mut self.words);
@@ -146,8 +166,16 @@ impl<'r> RulesSearch<'r> {
         let meant = words
             .iter()
             .find(|word| !lower.is_empty() && word.starts_with(&lower));
+        let said_of_it = |text: &str| {
+            let mut each = text.split(|c: char| !c.is_alphabetic());
+            each.any(|one| words.contains(&one))
+        };
         match (meant, text.is_empty()) {
             (_, true) => {}
+            (None, false) if said_of_it(&lower) => {
+                self.words.push(' ');
+                self.words.push_str(&lower);
+            }
             (Some(word), false) => {
                 self.words.push(' ');
                 self.words

@@ -4,6 +4,7 @@ use crate::input::Severity;
 use crate::input::folded;
 use crate::items::Item;
 use crate::reading::parse;
+use crate::walk::GuardTopic;
 use crate::walk::Reply;
 use crate::walk::Topic;
 use crate::walk::Walk;
@@ -11,13 +12,13 @@ use crate::walk::page::Page;
 use crate::walk::page::PageEntry;
 use crate::walk::page::PageSpot;
 use crate::walk::pending::How;
-use crate::walk::plan::Asking;
 use crate::walk::plan::WAY_CLOSED;
 use crate::walk::plan::WAY_OPEN;
 use crate::walk::plan::on_a_stair;
 use crate::walk::prompts;
 use crate::walk::prompts::LOOK;
 use crate::walk::prompts::TOUCH;
+use crate::walk::question::Asking;
 use crate::walk::question::ByHand;
 use crate::walk::sizes::BallChoice;
 use crate::walk::sizes::chosen_ball;
@@ -31,31 +32,30 @@ type SaidThen<'r> = Vec<Reply<'r>>;
 type Rows = Vec<(Item, String)>;
 
 impl<'r> Walk<'r> {
-    /// An answer to a question that is no item's own; `None` where it was none, and
-    /// what was typed is a reading.
-    pub(super) fn answer_together(&mut self, topic: &Topic, text: &str, said: &mut SaidThen<'r>) {
+    /// An answer to a question about the guard that is spoken of.
+    pub(super) fn answer_about_guard(
+        &mut self,
+        topic: &GuardTopic,
+        text: &str,
+        said: &mut SaidThen<'r>,
+    ) {
         let (head, note) = words_behind(text);
         match topic {
-            Topic::Look => self.look(&head, &note, said),
-            Topic::Touch => self.touch(&head, &note, said),
-            Topic::Climb => self.climb(&head, &note, said),
-            Topic::Closed => self.closed(&head, &note, said),
-            Topic::ByEye => self.by_eye(&head),
-            Topic::Drop(size) => self.drop(topic, size, &head, &note, text, said),
-            Topic::Balls(sizes) => self.balls(topic, sizes, &head, &note, text, said),
-            Topic::Ball(item, size) => self.ball(topic, (*item, size), &head, &note, text, said),
-            Topic::Stick(item, size) => self.stick(topic, (*item, size), &head, &note, text, said),
-            Topic::Age
-            | Topic::Fact(_)
-            | Topic::Finished
-            | Topic::Item(_)
-            | Topic::Name
-            | Topic::Reason(_)
-            | Topic::Rules(_)
-            | Topic::Slip(_)
-            | Topic::Unit(_)
-            | Topic::UnitOf(_)
-            | Topic::Unlikely(_) => {}
+            GuardTopic::Ball(item, size) => {
+                self.ball(topic, (*item, size), &head, &note, text, said);
+            }
+            GuardTopic::Balls(sizes) => self.balls(topic, sizes, &head, &note, text, said),
+            GuardTopic::ByEye => self.by_eye(&head),
+            GuardTopic::Climb => self.climb(&head, &note, said),
+            GuardTopic::Closed => self.closed(&head, &note, said),
+            GuardTopic::Contradiction(item) => self.contradiction(*item, &head, &note, said),
+            GuardTopic::Drop(size) => self.drop(topic, size, &head, &note, text, said),
+            GuardTopic::Item(item) => self.answer_item(*item, text, said),
+            GuardTopic::Look => self.look(&head, &note, said),
+            GuardTopic::Stick(item, size) => {
+                self.stick(topic, (*item, size), &head, &note, text, said);
+            }
+            GuardTopic::Touch => self.touch(&head, &note, said),
         }
     }
 
@@ -89,7 +89,7 @@ impl<'r> Walk<'r> {
         if !nothing_here && !has(&rows, Item::Paint) {
             rows.push((Item::Paint, "sound".to_owned()));
         }
-        self.write_together(&Topic::Look, rows, note, said);
+        self.write_together(&GuardTopic::Look, rows, note, said);
     }
 
     fn touch(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
@@ -109,7 +109,7 @@ impl<'r> Walk<'r> {
             return;
         };
         let rows = rows.iter().map(|(item, word)| (*item, (*word).to_owned()));
-        self.write_together(&Topic::Touch, rows.collect(), note, said);
+        self.write_together(&GuardTopic::Touch, rows.collect(), note, said);
     }
 
     fn climb(&mut self, text: &str, note: &str, said: &mut SaidThen<'r>) {
@@ -136,13 +136,14 @@ impl<'r> Walk<'r> {
         if rows.is_empty() && !matches!(self.focus, Focus::Redo(_)) {
             self.focus = Focus::Next;
         } else {
-            self.write_together(&Topic::Climb, rows, note, said);
+            self.write_together(&GuardTopic::Climb, rows, note, said);
         }
     }
 
     fn bars_are_level(&self) -> bool {
-        let ask = self.step();
-        ask.topic == Topic::Climb && !ask.choices.iter().any(|choice| choice.key == "1")
+        let ask = self.put();
+        ask.topic == Topic::Guard(GuardTopic::Climb)
+            && !ask.choices.iter().any(|choice| choice.key == "1")
     }
 
     /// Whether the way to a danger is closed: a note beside it.
@@ -167,30 +168,9 @@ impl<'r> Walk<'r> {
             return;
         };
         let beside = guard.observation(danger.index).clone();
-        let old = beside.note.trim();
-        let full = if old.is_empty() {
-            words.clone()
-        } else {
-            format!("{old}; {words}")
-        };
-        let entry = PageEntry {
-            place: self.here.clone().unwrap_or_default(),
-            item: beside.item,
-            reading: beside.written.to_string(),
-            note: full,
-        };
-        match self.page.noted(beside.row.line, &entry) {
-            Ok(page) => {
-                self.page = page;
-                self.view = View::of(&self.page);
-                self.judge_anew();
-                said.push(Reply::Remark(format!("Noted beside it: \"{words}\".")));
-                if words.starts_with(WAY_OPEN) {
-                    let text = "It stands first in the report until it is.";
-                    said.push(Reply::Remark(text.to_owned()));
-                }
-            }
-            Err(error) => said.push(Reply::Refused(error.to_string(), None)),
+        if self.note_beside(&beside, &words, said) && words.starts_with(WAY_OPEN) {
+            let text = "It stands first in the report until it is.";
+            said.push(Reply::Remark(text.to_owned()));
         }
         self.focus = Focus::Next;
     }
@@ -209,7 +189,7 @@ impl<'r> Walk<'r> {
 
     fn drop(
         &mut self,
-        topic: &Topic,
+        topic: &GuardTopic,
         size: &str,
         head: &str,
         note: &str,
@@ -258,7 +238,7 @@ impl<'r> Walk<'r> {
 
     fn balls(
         &mut self,
-        topic: &Topic,
+        topic: &GuardTopic,
         sizes: &[String],
         head: &str,
         note: &str,
@@ -273,13 +253,22 @@ impl<'r> Walk<'r> {
             return;
         };
         let (stair, push) = (on_a_stair(guard), by_hand(guard));
+        let some = prompts::some_out_of_reach(guard);
+        if let (Some(why), false) = (out_of_reach(head, note), some) {
+            let rows = vec![(Item::OpeningsChecked, "some".to_owned())];
+            self.write_together(topic, rows, &why, said);
+            return;
+        }
         let rows = match chosen_ball(text, sizes) {
             BallChoice::AllPass => sizes
                 .first()
                 .map(|size| vec![(Item::Opening, passes(size, push))]),
             BallChoice::Stops(index) => sizes.get(index).map(|size| {
                 let smaller = sizes.get(index + 1).filter(|_| only == Smaller::Passed);
-                rows_of_balls(size, smaller.map(String::as_str), push, stair)
+                let mut rows = rows_of_balls(size, smaller.map(String::as_str), push, stair);
+                // that not every one was looked at stays
+                rows.retain(|(item, _)| !some || *item != Item::OpeningsChecked);
+                rows
             }),
             BallChoice::No => None,
         };
@@ -299,7 +288,7 @@ impl<'r> Walk<'r> {
 
     fn ball(
         &mut self,
-        topic: &Topic,
+        topic: &GuardTopic,
         (item, size): (Item, &str),
         head: &str,
         note: &str,
@@ -335,7 +324,7 @@ impl<'r> Walk<'r> {
 
     fn stick(
         &mut self,
-        topic: &Topic,
+        topic: &GuardTopic,
         (item, size): (Item, &str),
         head: &str,
         note: &str,
@@ -412,7 +401,13 @@ impl<'r> Walk<'r> {
     }
 
     /// Writes the rows of one answer, all or none.
-    fn write_together(&mut self, topic: &Topic, rows: Rows, note: &str, said: &mut SaidThen<'r>) {
+    fn write_together(
+        &mut self,
+        topic: &GuardTopic,
+        rows: Rows,
+        note: &str,
+        said: &mut SaidThen<'r>,
+    ) {
         let Some(here) = self.here.clone() else {
             return;
         };
@@ -466,13 +461,20 @@ impl<'r> Walk<'r> {
         self.view = view;
         self.history.push(WrittenAnswer {
             place: here,
-            topic: topic.clone(),
+            topic: Topic::Guard(topic.clone()),
             rows: written,
         });
         said.push(Reply::Noted(rows, note.to_owned()));
         self.focus = Focus::Next;
         self.look_again(said);
     }
+}
+
+/// Why some of the gaps could not be reached, where that was answered.
+fn out_of_reach(head: &str, note: &str) -> Option<String> {
+    let said = ["cannot reach", "can not reach", "not reached", "nr"];
+    said.contains(&folded(head).as_str())
+        .then(|| note.to_owned())
 }
 
 /// Whether the next smaller ball was tried and passed.
@@ -516,7 +518,7 @@ const fn pushed(push: ByHand) -> &'static str {
     }
 }
 
-fn not_in_the_list<'r>(text: &str) -> Reply<'r> {
+pub(super) fn not_in_the_list<'r>(text: &str) -> Reply<'r> {
     let message = format!("{text} is not in the list");
     Reply::Refused(message, Some("write what stands in front of it".to_owned()))
 }

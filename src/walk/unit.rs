@@ -6,6 +6,7 @@ use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
 use crate::reading::parse_length;
+use crate::walk::AnswerTopic;
 use crate::walk::GuardName;
 use crate::walk::Prompt;
 use crate::walk::PromptChoice;
@@ -51,7 +52,11 @@ impl Bare {
             self.in_old(),
             meant_by(self.item, &self.in_old()),
         );
-        let mut ask = Prompt::bare(Topic::UnitOf(self.item), question, &self.in_new());
+        let mut ask = Prompt::bare(
+            Topic::Answer(AnswerTopic::UnitOf(self.item)),
+            question,
+            &self.in_new(),
+        );
         ask.title = format!("{}, {}", self.place.says(), self.item);
         ask.choices = vec![
             PromptChoice::new(self.new.symbol(), ""),

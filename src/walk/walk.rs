@@ -9,6 +9,7 @@ use crate::quantities::LengthUnit;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::walk::GuardName;
+use crate::walk::GuardTopic;
 use crate::walk::Prompt;
 use crate::walk::Reply;
 use crate::walk::Topic;
@@ -19,12 +20,12 @@ use crate::walk::page::PageSpot;
 use crate::walk::pending::How;
 use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
-use crate::walk::plan::Asking;
 use crate::walk::plan::AskingPlan;
 use crate::walk::plan::Passed;
 use crate::walk::plan::gives_way;
 use crate::walk::plan::of_strength;
 use crate::walk::prompts;
+use crate::walk::question::Asking;
 use crate::walk::question::ByHand;
 use crate::walk::unit::Bare;
 use crate::walk::unit::unit_named;
@@ -53,6 +54,8 @@ pub(super) enum Focus {
     Finished,
     /// An item, out of turn.
     Item(Item, How),
+    /// Where a reading was taken, for its note.
+    Place(Item, PageSpot),
     /// Whatever comes next.
     Next,
     /// Something about an answer that is not written yet.
@@ -110,7 +113,7 @@ pub struct Walk<'r> {
     pub(super) facts: Vec<Item>,
     pub(super) passed: Passed,
     /// What comes next here, worked out after each answer.
-    pub(super) next: Option<Topic>,
+    pub(super) next: Option<GuardTopic>,
     pub(super) history: Vec<WrittenAnswer>,
     /// The unit of numbers without one, where the file cannot say it.
     pub(super) unit: Option<LengthUnit>,
@@ -118,6 +121,8 @@ pub struct Walk<'r> {
     pub(super) bare: Vec<Bare>,
     pub(super) ending: Ending,
     pub(super) warned: Warned,
+    /// The class of the tape is asked once, whether it was told or not.
+    pub(super) tape_asked: bool,
 }
 
 impl<'r> Walk<'r> {
@@ -150,6 +155,7 @@ impl<'r> Walk<'r> {
             bare: Vec::new(),
             ending: Ending::NotYet,
             warned: Warned::No,
+            tape_asked: false,
         };
         walk.begin();
         Ok(walk)
@@ -160,7 +166,7 @@ impl<'r> Walk<'r> {
             self.go_to(place);
             self.refresh();
             // a guard of which only the photograph was not asked is done
-            if self.next == Some(Topic::Item(Item::Photo)) {
+            if self.next == Some(GuardTopic::Item(Item::Photo)) {
                 self.here = None;
                 self.guard = None;
             }
@@ -289,7 +295,7 @@ impl<'r> Walk<'r> {
         self.bare.clear();
         if matches!(
             self.focus,
-            Focus::Item(_, How::Replace(..)) | Focus::Redo(_)
+            Focus::Item(_, How::Replace(..)) | Focus::Place(..) | Focus::Redo(_)
         ) {
             self.focus = Focus::Next;
         }
@@ -306,16 +312,23 @@ impl<'r> Walk<'r> {
     /// What to ask now.
     #[must_use]
     pub fn step(&self) -> Prompt {
+        let mut ask = self.put();
+        ask.left = self.left();
+        ask
+    }
+
+    /// The same without how many more questions are likely.
+    pub(super) fn put(&self) -> Prompt {
         let mut ask = match &self.focus {
             Focus::Finished => Prompt::bare(Topic::Finished, "", ""),
             Focus::Item(item, how) => self.ask_item(*item, how),
             Focus::Next => self.ask_next(),
+            Focus::Place(item, _) => prompts::place_of(*item),
             Focus::Pending(pending, why) => why.ask(pending, self.unit_in_force()),
             Focus::Redo(group) => self.ask_once_more(group),
         };
         ask.place.clone_from(&self.here);
         ask.out_of_turn = matches!(self.focus, Focus::Item(..) | Focus::Redo(_));
-        ask.left = self.left();
         ask
     }
 
@@ -379,7 +392,7 @@ impl<'r> Walk<'r> {
         let mut passed = self.passed.clone();
         for count in 0..MANY {
             let next = self.plan(&passed).and_then(|plan| plan.next());
-            let Some(asking) = next.as_ref().and_then(Asking::of) else {
+            let Some(asking) = next.as_ref().map(GuardTopic::asking) else {
                 return count;
             };
             let mut over = |asking| passed.over.insert((place.clone(), asking));
@@ -405,6 +418,7 @@ impl<'r> Walk<'r> {
                 Asking::ByEye
                 | Asking::Climb
                 | Asking::Closed
+                | Asking::Contradiction(_)
                 | Asking::Item(_)
                 | Asking::Look
                 | Asking::Stick(_)

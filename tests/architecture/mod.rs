@@ -4,6 +4,7 @@
 mod circles;
 mod names;
 mod sources;
+mod words;
 
 use std::fs;
 use std::path::Path;

@@ -1,6 +1,8 @@
 //! Scenes of the conversation, without a terminal.
 
 use guardrule::items::Item;
+use guardrule::walk::AnswerTopic;
+use guardrule::walk::GuardTopic;
 use guardrule::walk::Reply;
 use guardrule::walk::Topic;
 
@@ -92,7 +94,10 @@ fn a_drop_is_asked_as_yes_or_no_and_measured_after_a_no() {
             ("touch", "n"),
         ],
     );
-    assert_eq!(one.step().topic, Topic::Drop("30 in".to_owned()));
+    assert_eq!(
+        one.step().topic,
+        Topic::Guard(GuardTopic::Drop("30 in".to_owned()))
+    );
     asked(&mut one, &[("drop beyond", "6 ft 7 in")]);
     assert!(one.text().contains("drop,6 ft 7 in,"), "{}", one.text());
     // in a country of millimetres it is worded above the limit
@@ -107,7 +112,10 @@ fn a_drop_is_asked_as_yes_or_no_and_measured_after_a_no() {
             ("touch", "n"),
         ],
     );
-    assert_eq!(two.step().topic, Topic::Drop("770 mm".to_owned()));
+    assert_eq!(
+        two.step().topic,
+        Topic::Guard(GuardTopic::Drop("770 mm".to_owned()))
+    );
 }
 
 #[test]
@@ -117,7 +125,10 @@ fn one_question_tries_all_balls_and_no_tape_follows() {
     asked(&mut one, &[("children", "none")]);
     asked(&mut one, &WELL);
     let sizes = ["6 in", "4 in", "3 1/2 in"].map(str::to_owned);
-    assert_eq!(one.step().topic, Topic::Balls(sizes.to_vec()));
+    assert_eq!(
+        one.step().topic,
+        Topic::Guard(GuardTopic::Balls(sizes.to_vec()))
+    );
     let ids: Vec<String> = std::iter::once(one.step().id())
         .chain(["4", "37 1/4", "n", "", ""].iter().map(|line| {
             one.answer(line);
@@ -255,6 +266,165 @@ fn a_stick_is_offered_only_where_the_tape_cannot_tell() {
     assert_eq!(report["summary"]["falls_short"], 1, "{}", one.text());
 }
 
+/// A stick that reaches and a tape that reads less contradict each other at one place:
+/// which it is is asked, and nothing is dropped.
+#[test]
+fn two_heights_that_contradict_each_other_are_asked_about() {
+    let law = rulesets(&["us-dwelling-2018"]);
+    let text = "unit,guard,item,reading,note\n,hall,place,landing,\n,hall,condition,none seen,\n\
+        ,hall,moves when pushed,no,\n,hall,drop,9 ft,\n,hall,infill,balusters,\n\
+        ,hall,opening,4 in ball stops everywhere,\n,hall,height,reaches 36 in,\n";
+    let contradicted = || {
+        let mut one = walk(text, &law);
+        one.answer("another height");
+        let said = format!("{:?}", one.answer("34 in"));
+        assert!(
+            said.contains("falls_short") || said.contains("FallsShort"),
+            "{said}"
+        );
+        let ask = one.step();
+        assert_eq!(ask.id(), "contradiction height", "{}", one.text());
+        assert!(
+            ask.question.contains("reaches 36 in; 34 in"),
+            "{}",
+            ask.question
+        );
+        one
+    };
+    // two places: both stay, with the words for one of them
+    let mut one = contradicted();
+    one.answer("1");
+    assert_eq!(one.step().id(), "place of height");
+    one.answer("at the newel, floor is higher");
+    assert!(
+        one.text()
+            .contains("height,34 in,\"at the newel, floor is higher\""),
+        "{}",
+        one.text()
+    );
+    assert_ne!(one.step().id(), "contradiction height");
+    assert_eq!(
+        report(one.text(), &["--rules", "us-dwelling-2018"])["guards"][0]["verdict"],
+        "falls short"
+    );
+    // the tape was wrong: it is asked once more, in its place
+    let mut two = contradicted();
+    two.answer("2");
+    let ask = two.step();
+    assert_eq!(
+        (ask.id().as_str(), ask.enter.as_str()),
+        ("height", "keep 34 in")
+    );
+    two.answer("36 3/4 in");
+    assert!(
+        !two.text().contains("34 in") && two.text().contains("height,36 3/4 in,"),
+        "{}",
+        two.text()
+    );
+    assert_ne!(two.step().id(), "contradiction height");
+    // not known: both stay, and it is not asked again
+    let mut three = contradicted();
+    three.answer("");
+    assert_ne!(three.step().id(), "contradiction height");
+    assert!(three.text().contains("reaches 36 in") && three.text().contains(",34 in,"));
+    // measured anew and contradicting still, it is asked again
+    let mut four = contradicted();
+    four.answer("3");
+    four.answer("reaches 37 in");
+    assert_eq!(four.step().id(), "contradiction height", "{}", four.text());
+}
+
+/// The class of the tape is asked where it would change a verdict, once in a survey.
+#[test]
+fn the_tapes_class_is_asked_only_where_it_would_decide() {
+    let law = rulesets(&["uk-approved-document-k"]);
+    let begun = "unit,guard,item,reading,note\n,a,place,landing,\n,a,condition,none seen,\n\
+        ,a,moves when pushed,no,\n,a,drop,over 2 m,\n,a,infill,balusters,\n\
+        ,a,opening,100 mm ball stops everywhere,\n";
+    let after = |height: &str| {
+        let mut one = walk(begun, &law);
+        assert_eq!(one.step().id(), "height", "{}", one.text());
+        one.answer(height);
+        one
+    };
+    let mut near = after("903 mm");
+    assert_eq!(
+        near.step().topic,
+        Topic::Fact(Item::Tape),
+        "{}",
+        near.text()
+    );
+    // each class by itself, as `check` judges it: they differ
+    let verdict = |class: &str| {
+        let text = format!("{}tape,{class},\n", near.text().to_owned() + ",,");
+        report(&text, &["--rules", "uk-approved-document-k"])["guards"][0]["verdict"].to_string()
+    };
+    assert_ne!(verdict("class I"), verdict("class III"));
+    near.answer("1");
+    assert!(near.text().contains(",,tape,class I,"), "{}", near.text());
+    assert_ne!(near.step().topic, Topic::Fact(Item::Tape));
+    // far from the limit no class matters; told once or passed over, it is not asked again
+    let far = after("950 mm");
+    assert_ne!(far.step().topic, Topic::Fact(Item::Tape));
+    let mut passed = after("903 mm");
+    passed.answer("");
+    passed.answer("correct height");
+    passed.answer("902 mm");
+    assert_ne!(passed.step().topic, Topic::Fact(Item::Tape));
+}
+
+/// What cannot be reached is said once, and the balls are tried at the rest.
+#[test]
+fn some_gaps_out_of_reach_leave_the_balls_for_the_others() {
+    let law = rulesets(&["us-dwelling-2018"]);
+    let mut one = walk("", &law);
+    one.answer("landing");
+    asked(
+        &mut one,
+        &[
+            ("look", "n"),
+            ("touch", "n"),
+            ("drop beyond", "y"),
+            ("infill", "b"),
+            ("gaps", "cannot reach, bookcase at the wall end"),
+        ],
+    );
+    let ask = one.step();
+    assert_eq!(ask.id(), "gaps");
+    assert!(
+        ask.question.contains("that you can reach"),
+        "{}",
+        ask.question
+    );
+    one.answer("y");
+    one.answer("37 1/4");
+    assert!(
+        one.text()
+            .contains("openings checked,some,bookcase at the wall end"),
+        "{}",
+        one.text()
+    );
+    let report = report(
+        one.text(),
+        &["--rules", "us-dwelling-2018", "--no-guidance"],
+    );
+    assert_eq!(
+        report["guards"][0]["verdict"],
+        "not measured",
+        "{}",
+        one.text()
+    );
+    // none of them within reach
+    let mut two = walk("", &law);
+    two.answer("landing");
+    typed(&mut two, &["n", "n", "y", "b", "nr, boxes", "nr, boxes"]);
+    assert!(
+        two.text().contains("opening,not reached,boxes"),
+        "{}",
+        two.text()
+    );
+}
+
 #[test]
 fn a_slip_of_unit_names_both_units_before_anything_is_written() {
     let law = rulesets(&["us-dwelling-2018"]);
@@ -263,7 +433,10 @@ fn a_slip_of_unit_names_both_units_before_anything_is_written() {
     asked(&mut one, &[("drop beyond", "n"), ("drop", "110")]);
     asked(&mut one, &[("infill", "b"), ("gaps", ""), ("opening", "8")]);
     let ask = one.step();
-    assert_eq!(ask.topic, Topic::Unlikely(Item::Opening));
+    assert_eq!(
+        ask.topic,
+        Topic::Answer(AnswerTopic::Unlikely(Item::Opening))
+    );
     assert!(
         ask.question.contains("inches") && ask.question.contains("8 cm"),
         "{}",
@@ -272,7 +445,10 @@ fn a_slip_of_unit_names_both_units_before_anything_is_written() {
     assert!(!one.text().contains("opening"), "{}", one.text());
     // one answer mends the unit, and asks again what it touched
     asked(&mut one, &[("unlikely opening", "cm")]);
-    assert_eq!(one.step().topic, Topic::UnitOf(Item::Drop));
+    assert_eq!(
+        one.step().topic,
+        Topic::Answer(AnswerTopic::UnitOf(Item::Drop))
+    );
     assert!(one.text().contains("drop,110 in,"), "{}", one.text());
     asked(&mut one, &[("unit of drop", "")]);
     let text = one.text();
@@ -303,7 +479,10 @@ fn a_unit_that_was_a_slip_is_asked_without_end_nowhere() {
     let law = rulesets(&["us-dwelling-2018", "uk-approved-document-k"]);
     let mut one = walk("", &law);
     typed(&mut one, &["deck", "height: 8 3/4", "ft"]);
-    assert_eq!(one.step().topic, Topic::Unlikely(Item::Height));
+    assert_eq!(
+        one.step().topic,
+        Topic::Answer(AnswerTopic::Unlikely(Item::Height))
+    );
     let said = typed(&mut one, &["34", "ft"]);
     let refused = refusals(&said);
     assert_eq!(refused.len(), 1, "{said:?}");
@@ -314,7 +493,10 @@ fn a_unit_that_was_a_slip_is_asked_without_end_nowhere() {
         &mut one,
         &["height: 3 1/4", "ft", "height: 34", "height: 34"],
     );
-    assert!(!matches!(one.step().topic, Topic::Unit(_)), "{said:?}");
+    assert!(
+        !matches!(one.step().topic, Topic::Answer(AnswerTopic::Unit(_))),
+        "{said:?}"
+    );
     let refused = refusals(&said);
     assert_eq!(refused.len(), 2, "{said:?}");
     assert!(refused[0].contains("alone is feet"), "{refused:?}");
@@ -326,7 +508,10 @@ fn the_unit_is_asked_once_where_no_country_tells_it() {
     let advice = rulesets(&["small-child-advice"]);
     let mut one = walk("", &advice);
     typed(&mut one, &["none", "landing", "height: 34 5/8"]);
-    assert_eq!(one.step().topic, Topic::Unit(Item::Height));
+    assert_eq!(
+        one.step().topic,
+        Topic::Answer(AnswerTopic::Unit(Item::Height))
+    );
     typed(&mut one, &["in", "drop: 110"]);
     let text = one.text();
     assert!(text.contains(",,default unit,in,\n"), "{text}");
@@ -409,12 +594,18 @@ fn unlikely_values_are_questioned_once_and_never_refused() {
     let law = rulesets(&["us-dwelling-2018"]);
     let mut one = walk("", &law);
     typed(&mut one, &["landing", "height: 12 ft"]);
-    assert_eq!(one.step().topic, Topic::Unlikely(Item::Height));
+    assert_eq!(
+        one.step().topic,
+        Topic::Answer(AnswerTopic::Unlikely(Item::Height))
+    );
     assert!(!one.text().contains("12 ft"));
     one.answer("y");
     assert!(one.text().contains("height,12 ft,"));
     typed(&mut one, &["correct height", "13 ft"]);
-    assert_eq!(one.step().topic, Topic::Unlikely(Item::Height));
+    assert_eq!(
+        one.step().topic,
+        Topic::Answer(AnswerTopic::Unlikely(Item::Height))
+    );
     one.answer("36 in");
     assert!(one.text().contains("height,36 in,") && !one.text().contains("13 ft"));
 }
@@ -439,7 +630,10 @@ fn a_reason_becomes_the_note() {
     let law = rulesets(&["us-dwelling-2018"]);
     let mut one = walk("", &law);
     typed(&mut one, &["landing", "height: not reached"]);
-    assert_eq!(one.step().topic, Topic::Reason(Item::Height));
+    assert_eq!(
+        one.step().topic,
+        Topic::Answer(AnswerTopic::Reason(Item::Height))
+    );
     typed(&mut one, &["locked, no key", "opening: nr, behind a shelf"]);
     let text = one.text();
     assert!(
@@ -465,7 +659,10 @@ fn another_infill_is_a_slip_or_another_guard() {
     let law = rulesets(&["us-dwelling-2018"]);
     let mut one = walk("", &law);
     typed(&mut one, &["landing", "infill: glass", "infill: mesh"]);
-    assert_eq!(one.step().topic, Topic::Slip(Item::Infill));
+    assert_eq!(
+        one.step().topic,
+        Topic::Answer(AnswerTopic::Slip(Item::Infill))
+    );
     one.answer("y");
     assert!(one.text().contains("infill,mesh,") && !one.text().contains("glass"));
     typed(&mut one, &["correct infill", "glass", "n"]);

@@ -1,6 +1,7 @@
 //! Whoever stands at a railing that gives way is sent away from it.
 
 use guardrule::items::Item;
+use guardrule::walk::GuardTopic;
 use guardrule::walk::Reply;
 use guardrule::walk::Topic;
 
@@ -86,14 +87,19 @@ fn a_danger_typed_at_any_question_ends_the_measuring() {
         typed(&mut one, &["none", "deck", "n", "n", "y", "b"]);
         let said = one.answer(row);
         assert!(stops(&said), "{row}: {said:?}");
-        assert_eq!(one.step().topic, Topic::Closed, "{row}");
+        assert_eq!(one.step().topic, Topic::Guard(GuardTopic::Closed), "{row}");
         // corrected, it goes on
         let item = row.split(':').next().expect("an item");
         typed(
             &mut one,
             &[&format!("correct {item}"), "not reached", "a slip"],
         );
-        assert_ne!(one.step().topic, Topic::Closed, "{row}\n{}", one.text());
+        assert_ne!(
+            one.step().topic,
+            Topic::Guard(GuardTopic::Closed),
+            "{row}\n{}",
+            one.text()
+        );
     }
 }
 
@@ -110,7 +116,10 @@ fn an_open_edge_over_a_drop_is_not_measured() {
         ],
     );
     let ask = one.step();
-    assert_eq!(ask.topic, Topic::Drop("30 in".to_owned()));
+    assert_eq!(
+        ask.topic,
+        Topic::Guard(GuardTopic::Drop("30 in".to_owned()))
+    );
     assert!(ask.question.contains("By eye"), "{}", ask.question);
     let said = asked(&mut one, &[("drop beyond", "y")]);
     assert!(stops(&said), "{said:?}");

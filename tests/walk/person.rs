@@ -11,7 +11,9 @@ use guardrule::rules::Ruleset;
 use guardrule::survey::InMemory;
 use guardrule::survey::Survey;
 use guardrule::survey::SurveyFile;
+use guardrule::walk::AnswerTopic;
 use guardrule::walk::GuardName;
+use guardrule::walk::GuardTopic;
 use guardrule::walk::Reply;
 use guardrule::walk::Topic;
 use guardrule::walk::Walk;
@@ -82,18 +84,40 @@ fn line(topic: &Topic, (kind, pick): (u8, usize)) -> String {
         return odd;
     }
     match topic {
-        Topic::Age => ["", "m", "y"][pick % 3].to_owned(),
-        Topic::Ball(..) | Topic::Stick(..) => ["y", "n", "", "3 in"][pick % 4].to_owned(),
-        Topic::Balls(_) => ["3", "4", "p", "", "6 in", "none", "4 only"][pick % 7].to_owned(),
-        Topic::ByEye | Topic::Closed => ["y", "n", "", "y, a lock"][pick % 4].to_owned(),
-        Topic::Climb => ["n", "1", "2", "1 2", ""][pick % 5].to_owned(),
-        Topic::Drop(_) => ["y", "n", "", "9 ft", "cannot see"][pick % 5].to_owned(),
-        Topic::Look => ["n", "n", "n", "3", "1", "0", "1 3", "5", ""][pick % 9].to_owned(),
-        Topic::Touch => ["n", "n", "1", "2", "3", "4, loose", ""][pick % 7].to_owned(),
+        Topic::Answer(AnswerTopic::Place(_)) => ["", "at the newel"][pick % 2].to_owned(),
+        Topic::Answer(AnswerTopic::Age) => ["", "m", "y"][pick % 3].to_owned(),
+        Topic::Guard(GuardTopic::Ball(..)) | Topic::Guard(GuardTopic::Stick(..)) => {
+            ["y", "n", "", "3 in"][pick % 4].to_owned()
+        }
+        Topic::Guard(GuardTopic::Balls(_)) => {
+            ["3", "4", "p", "", "6 in", "none", "4 only"][pick % 7].to_owned()
+        }
+        Topic::Guard(GuardTopic::ByEye) | Topic::Guard(GuardTopic::Closed) => {
+            ["y", "n", "", "y, a lock"][pick % 4].to_owned()
+        }
+        Topic::Guard(GuardTopic::Contradiction(_)) => {
+            ["1", "2", "3", "", "1, a step"][pick % 5].to_owned()
+        }
+        Topic::Guard(GuardTopic::Climb) => ["n", "1", "2", "1 2", ""][pick % 5].to_owned(),
+        Topic::Guard(GuardTopic::Drop(_)) => {
+            ["y", "n", "", "9 ft", "cannot see"][pick % 5].to_owned()
+        }
+        Topic::Guard(GuardTopic::Look) => {
+            ["n", "n", "n", "3", "1", "0", "1 3", "5", ""][pick % 9].to_owned()
+        }
+        Topic::Guard(GuardTopic::Touch) => {
+            ["n", "n", "1", "2", "3", "4, loose", ""][pick % 7].to_owned()
+        }
         Topic::Name => NAMES[pick % NAMES.len()].to_owned(),
-        Topic::Unlikely(_) | Topic::Slip(_) => ["y", "n", "", "cm"][pick % 4].to_owned(),
-        Topic::Unit(_) | Topic::UnitOf(_) => ["in", "mm", "", "12 in"][pick % 4].to_owned(),
-        Topic::Fact(asked) | Topic::Item(asked) | Topic::Reason(asked) => of(*asked),
+        Topic::Answer(AnswerTopic::Unlikely(_)) | Topic::Answer(AnswerTopic::Slip(_)) => {
+            ["y", "n", "", "cm"][pick % 4].to_owned()
+        }
+        Topic::Answer(AnswerTopic::Unit(_)) | Topic::Answer(AnswerTopic::UnitOf(_)) => {
+            ["in", "mm", "", "12 in"][pick % 4].to_owned()
+        }
+        Topic::Fact(asked)
+        | Topic::Guard(GuardTopic::Item(asked))
+        | Topic::Answer(AnswerTopic::Reason(asked)) => of(*asked),
         Topic::Finished | Topic::Rules(_) => odd,
     }
 }
@@ -169,7 +193,7 @@ proptest! {
                 && !ask.out_of_turn
             {
                 let measured = item(&ask.topic).is_some_and(|asked| ![Item::Infill, Item::Photo].contains(&asked));
-                let touched = matches!(ask.topic, Topic::Balls(_) | Topic::Climb | Topic::Look | Topic::Touch);
+                let touched = matches!(ask.topic, Topic::Guard(GuardTopic::Balls(_)) | Topic::Guard(GuardTopic::Climb) | Topic::Guard(GuardTopic::Look) | Topic::Guard(GuardTopic::Touch));
                 prop_assert!(!measured && !touched, "{:?} beside a danger\n{}", ask.topic, walk.text());
             }
             if let (Some(asked), false) = (item(&ask.topic), ask.out_of_turn) {

@@ -166,7 +166,7 @@ fn three_guards_on_a_terminal_with_mistakes_and_a_danger() {
     screen.line("n");
     let said = screen.line("34 5/8");
     assert!(
-        said.contains("Falls short (building rules): height: 34 5/8"),
+        said.contains("Too low. Rules: 36 in or more, 1 3/8 in too low."),
         "{said}"
     );
     assert!(
@@ -199,7 +199,7 @@ fn three_guards_on_a_terminal_with_mistakes_and_a_danger() {
     assert!(says(&said, "pushed gently by hand"), "{said}");
     let said = screen.line("n");
     assert!(
-        said.contains("Falls short (building rules): opening"),
+        said.contains("Gaps too wide. Rules: no ball of 4 in may pass."),
         "{said}"
     );
     screen.line("not reached");

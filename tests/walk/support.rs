@@ -10,6 +10,7 @@ use std::process::Stdio;
 use guardrule::items::Item;
 use guardrule::rules;
 use guardrule::rules::Ruleset;
+use guardrule::walk::GuardTopic;
 use guardrule::walk::Reply;
 use guardrule::walk::Settings;
 use guardrule::walk::Topic;
@@ -74,25 +75,13 @@ pub(crate) fn asked<'r>(walk: &mut Walk<'r>, script: &[(&str, &str)]) -> Vec<Rep
 /// The item that is asked about.
 pub(crate) fn item(topic: &Topic) -> Option<Item> {
     match topic {
-        Topic::Ball(item, _) | Topic::Item(item) => Some(*item),
-        Topic::Age
-        | Topic::Balls(_)
-        | Topic::ByEye
-        | Topic::Climb
-        | Topic::Closed
-        | Topic::Drop(_)
+        Topic::Guard(GuardTopic::Ball(item, _) | GuardTopic::Item(item)) => Some(*item),
+        Topic::Answer(_)
         | Topic::Fact(_)
         | Topic::Finished
-        | Topic::Look
+        | Topic::Guard(_)
         | Topic::Name
-        | Topic::Reason(_)
-        | Topic::Rules(_)
-        | Topic::Slip(_)
-        | Topic::Stick(..)
-        | Topic::Touch
-        | Topic::Unit(_)
-        | Topic::UnitOf(_)
-        | Topic::Unlikely(_) => None,
+        | Topic::Rules(_) => None,
     }
 }
 

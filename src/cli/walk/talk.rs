@@ -226,26 +226,11 @@ impl Talk<'_> {
     fn put_question(&mut self, ask: &Prompt, terminal: &mut Terminal<'_>) -> io::Result<()> {
         let subject = match &ask.topic {
             Topic::Name => format!("name {}", self.walk.guard_count().min(1)),
-            topic @ (Topic::Age
-            | Topic::Ball(..)
-            | Topic::Balls(_)
-            | Topic::ByEye
-            | Topic::Climb
-            | Topic::Closed
-            | Topic::Drop(_)
-            | Topic::Fact(_)
-            | Topic::Finished
-            | Topic::Item(_)
-            | Topic::Look
-            | Topic::Rules(_)
-            | Topic::Stick(..)
-            | Topic::Touch) => topic.to_string(),
+            topic @ (Topic::Fact(_) | Topic::Finished | Topic::Guard(_) | Topic::Rules(_)) => {
+                topic.to_string()
+            }
             // about one answer each: never the same twice
-            Topic::Reason(_)
-            | Topic::Slip(_)
-            | Topic::Unit(_)
-            | Topic::UnitOf(_)
-            | Topic::Unlikely(_) => format!("{} {}", ask.topic, self.told.len()),
+            topic @ Topic::Answer(_) => format!("{topic} {}", self.told.len()),
         };
         let manner = if self.told.insert(subject) {
             Manner::InFull

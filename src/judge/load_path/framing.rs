@@ -215,7 +215,7 @@ fn tie(seen: &Seen<'_, '_>, framing: &Wood, loads: Loads<'_>) -> Link {
 }
 
 fn by_label(label: Ends<Force>, wet: Option<f64>) -> Ends<Worked<Force>> {
-    let basis = Provenance::memory("labels of ties for wind and earthquake, load duration 1.6");
+    let basis = Provenance::memory(sources::LABELS);
     let factor = wet.unwrap_or(1.0);
     let inputs = [("label", label.low.into()), ("C_M", factor.into())];
     let low = label.low / 1.6 * factor;

@@ -43,24 +43,6 @@ pub enum LinkKind {
     Stiffness,
 }
 
-impl LinkKind {
-    /// The name for a reader.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            LinkKind::Infill => "infill",
-            LinkKind::InfillFixing => "ends of the infill",
-            LinkKind::TopRail => "top rail",
-            LinkKind::RailEnd => "rail end",
-            LinkKind::Post => "post",
-            LinkKind::PostFixing => "post fixing",
-            LinkKind::Framing => "framing",
-            LinkKind::FramingConnection => "what holds the framing",
-            LinkKind::Stiffness => "stiffness in the pull test",
-        }
-    }
-}
-
 /// Why a link falls short without a number, with the source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Ruled {

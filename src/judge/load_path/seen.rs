@@ -123,11 +123,17 @@ impl<'s, 'g> Seen<'s, 'g> {
 
     /// The worst word; none where one of several could not be read.
     pub(super) fn word<W: ItemWord>(&self) -> Option<W> {
-        if !self.is_sound(W::ITEM) {
+        self.word_in(W::ITEM)
+    }
+
+    /// The same of an item that shares another's list of words.
+    pub(super) fn word_in<W: ItemWord>(&self, item: Item) -> Option<W> {
+        if !self.is_sound(item) {
             return None;
         }
         let place = |word: &W| W::ALL.iter().position(|known| known == word);
-        self.words().max_by_key(place)
+        let words = self.values(item).filter_map(Value::word);
+        words.max_by_key(place)
     }
 
     /// Every word that is written.

@@ -2,7 +2,6 @@
 //! duration and incising, and every combination of what is not.
 
 use crate::items::ConditionWord;
-use crate::items::FramingSpeciesWord;
 use crate::items::Item;
 use crate::items::LocationWord;
 use crate::items::LumberGradeWord;
@@ -27,7 +26,7 @@ pub(super) const DURATIONS: [LoadDuration; 2] =
     [LoadDuration::TEN_YEARS, LoadDuration::TEN_MINUTES];
 
 /// The name in the table of species behind a word; none for a wood that nobody knows.
-const fn name_of_posts(word: WoodSpeciesWord) -> Option<&'static str> {
+const fn table_name(word: WoodSpeciesWord) -> Option<&'static str> {
     Some(match word {
         WoodSpeciesWord::SouthernPine => "Southern Pine",
         WoodSpeciesWord::DouglasFirLarch => "Douglas Fir-Larch",
@@ -37,20 +36,6 @@ const fn name_of_posts(word: WoodSpeciesWord) -> Option<&'static str> {
         WoodSpeciesWord::Redwood => "Redwood",
         WoodSpeciesWord::Cedar => "Western cedars",
         WoodSpeciesWord::UnknownWood => return None,
-    })
-}
-
-/// The same of the framing.
-const fn name_of_framing(word: FramingSpeciesWord) -> Option<&'static str> {
-    Some(match word {
-        FramingSpeciesWord::SouthernPine => "Southern Pine",
-        FramingSpeciesWord::DouglasFirLarch => "Douglas Fir-Larch",
-        FramingSpeciesWord::HemFir => "Hem-Fir",
-        FramingSpeciesWord::SprucePineFir => "Spruce-Pine-Fir",
-        FramingSpeciesWord::SprucePineFirSouth => "SPF (South)",
-        FramingSpeciesWord::Redwood => "Redwood",
-        FramingSpeciesWord::Cedar => "Western cedars",
-        FramingSpeciesWord::UnknownWood => return None,
     })
 }
 
@@ -85,17 +70,16 @@ pub(super) struct Wood {
 impl Wood {
     /// Posts, rails and balusters.
     pub(super) fn of_posts(seen: &Seen<'_, '_>) -> Wood {
-        let named = seen.word().and_then(name_of_posts);
-        Wood::named(seen, named, Item::WoodSpecies)
+        Wood::of(seen, Item::WoodSpecies)
     }
 
     /// Rim, joists and studs: often another wood than the posts.
     pub(super) fn of_framing(seen: &Seen<'_, '_>) -> Wood {
-        let named = seen.word().and_then(name_of_framing);
-        Wood::named(seen, named, Item::FramingSpecies)
+        Wood::of(seen, Item::FramingSpecies)
     }
 
-    fn named(seen: &Seen<'_, '_>, named: Option<&'static str>, species_item: Item) -> Wood {
+    fn of(seen: &Seen<'_, '_>, species_item: Item) -> Wood {
+        let named = seen.word_in(species_item).and_then(table_name);
         let mut taken = vec![Taken::Duration];
         if named.is_none() {
             taken.push(if species_item == Item::FramingSpecies {

@@ -1,4 +1,5 @@
-//! Where it is published that a link falls short without a number.
+//! Where it is published that a link falls short without a number, and where a number
+//! comes from that is worked out here.
 
 pub(super) const ACROSS_THE_GRAIN: &str =
     "NDS 2018 §3.8.2, read second-hand; tests of guard posts, trade journal, Feb 2005";
@@ -17,4 +18,5 @@ pub(super) const NOTCHES_TESTED: &str =
 pub(super) const PLASTER: &str = "home-repair pages, read second-hand; common practice";
 pub(super) const PRACTICE: &str = "common practice, no source";
 pub(super) const RIM_PEELED: &str = "NDS 2018 §12.2.2.3 and §12.2.3.3, read second-hand; in tests the rim peeled off at 237 lb on average";
+pub(super) const LABELS: &str = "labels of ties for wind and earthquake, load duration 1.6";
 pub(super) const WASHERS: &str = "NDS 2018 §12.1.3.3, read second-hand";
