@@ -90,7 +90,7 @@ impl Verdicts {
 }
 
 /// The worst of all pairs, and one that is so bad; none where all lie far apart.
-type Worst = (Verdict, Option<[usize; 2]>);
+type WorstLadder = (Verdict, Option<[usize; 2]>);
 
 impl<'s, 'g, 'r> LedgePairs<'s, 'g, 'r> {
     pub(super) fn new(
@@ -191,7 +191,7 @@ impl<'s, 'g, 'r> LedgePairs<'s, 'g, 'r> {
     }
 
     /// The worst of all pairs.
-    fn worst(&self, decision: Decision) -> Worst {
+    fn worst(&self, decision: Decision) -> WorstLadder {
         use Verdict::{FallsShort, Meets, NotMeasured, TooClose};
         // by the reading alone, one that cannot be told from the limit may be none
         let counts = |place: &usize| self.ledge(*place).of(decision) != Meets;

@@ -10,8 +10,8 @@ use crate::report::matters::AskedBy;
 use crate::report::matters::ThingMeasured;
 use crate::report::one_line;
 use crate::report::reader;
-use crate::report::remedy::Remedy;
-use crate::report::remedy::remedy;
+use crate::report::remedied::GuardRemedies;
+use crate::report::remedied::ShownRemedy;
 use crate::survey::Guard;
 
 /// Something to do before anybody sleeps.
@@ -191,16 +191,28 @@ fn lets_a_body_in(matter: &ThingMeasured<'_, '_>) -> bool {
     })
 }
 
-/// One remedy for all that is missed of a matter, aimed at the strictest demand.
-pub(super) fn remedy_of(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
-    let finding = matter.strictest().filter(|_| matter.is_missed())?;
-    let remedy = remedy(&entry.judged, &entry.guard, finding.item)?;
-    if matter.topic == Item::ThingToClimb && waits_for_the_posts(entry) {
-        // nobody takes anything off a railing that moves
-        let says = "leave it where it is until the posts hold; tell whoever owns it.".to_owned();
-        return Some(Remedy { says, ..remedy });
+/// What would put right what is missed of a matter: one remedy for all of it, several
+/// where it is spoken of together and put right apart.
+pub(super) fn remedies_of<'r>(
+    matter: &ThingMeasured<'_, '_>,
+    remedies: &'r GuardRemedies,
+) -> Vec<&'r ShownRemedy> {
+    if !matter.is_missed() {
+        return Vec::new();
     }
-    Some(remedy)
+    let strictest = matter.strictest();
+    let missed = matter.missed().map(|(_, finding)| finding);
+    let mut all: Vec<&ShownRemedy> = Vec::new();
+    for remedy in strictest
+        .into_iter()
+        .chain(missed)
+        .filter_map(|f| remedies.find(f))
+    {
+        if !all.contains(&remedy) {
+            all.push(remedy);
+        }
+    }
+    all
 }
 
 /// Whether all else waits until the posts hold: nothing is tied to a guard that moves.

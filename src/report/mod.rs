@@ -41,7 +41,6 @@ mod photo;
 mod plans;
 mod reader;
 mod remedied;
-mod remedy;
 mod rulesets;
 mod sheet;
 mod strength;

@@ -1,5 +1,7 @@
 //! The invariants that hold for every survey.
 
+mod same;
+
 use proptest::prelude::*;
 use serde_json::Value;
 

@@ -141,6 +141,15 @@ fn refused(path: &Path, error: &StoreError) -> Diagnostic {
             "or name another file for this walk; two surveys can be checked together",
         ),
         StoreError::NotText => (codes::CANNOT_READ, "and begin again"),
+        StoreError::NoFile | StoreError::TooLong => (
+            codes::CANNOT_READ,
+            "name a survey of its own, walk.csv for one: it is begun where there is none",
+        ),
+        StoreError::Workbook => (
+            codes::CANNOT_READ,
+            "check reads it as it is; to walk on, save the sheet as \"CSV UTF-8\" and name that file, or \
+name a new one for this walk: check takes both together",
+        ),
         StoreError::Changed(_)
         | StoreError::Folder
         | StoreError::Gone

@@ -12,6 +12,7 @@ use crate::judge::Reason;
 use crate::judge::WhenBuilt;
 use crate::judge::WhyUnclear;
 use crate::reading::Value;
+use crate::remedy::PlanDepth;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::acts;
@@ -23,9 +24,11 @@ use crate::report::matters::matters;
 use crate::report::matters::was_not_entered;
 use crate::report::one_line;
 use crate::report::reader;
+use crate::report::remedied::GuardRemedies;
 use crate::report::told::holds;
 use crate::report::told::page::PageTold;
 use crate::report::told::paragraph::Paragraph;
+use crate::report::told::paragraph::Sentence;
 use crate::report::told::paragraph::paragraph;
 use crate::report::told::rank::Rank;
 use crate::report::told::written;
@@ -137,10 +140,12 @@ impl GuardTold {
         let guard = &entry.guard;
         let matters = matters(entry, basis);
         let tonight = acts::tonight(entry, &matters);
-        let paragraphs: Vec<Paragraph> = matters
+        let remedies = GuardRemedies::of(entry, basis, PlanDepth::Best);
+        let mut paragraphs: Vec<Paragraph> = matters
             .iter()
-            .map(|matter| paragraph(matter, entry))
+            .map(|matter| paragraph(matter, entry, &remedies))
             .collect();
+        once(&mut paragraphs);
         let mut said: Vec<ReadingKey> = Vec::new();
         for matter in &matters {
             let readings = matter.readings(guard);
@@ -226,6 +231,22 @@ impl GuardTold {
     }
 }
 
+/// What puts several things right is said of the first of them.
+fn once(paragraphs: &mut [Paragraph]) {
+    for index in 1..paragraphs.len() {
+        let (before, rest) = paragraphs.split_at_mut(index);
+        let Some(this) = rest.first_mut() else {
+            continue;
+        };
+        for does in &mut this.does {
+            let same = before.iter().find(|other| other.does.contains(does));
+            if let Some(same) = same {
+                *does = Sentence::plain(format!("Do: as under {}.", same.title));
+            }
+        }
+    }
+}
+
 const fn is_good(verdict: Verdict) -> bool {
     match verdict {
         Verdict::Meets | Verdict::DoesNotApply => true,
@@ -290,14 +311,18 @@ fn first(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
         return String::new();
     };
     let whole = format!("{}{}{}", does.before, does.amount, does.after);
+    let (waits, whole) = match whole.strip_prefix("Do, once its posts hold: ") {
+        Some(rest) => ("once its posts hold, ", rest),
+        None => ("", whole.as_str()),
+    };
     let whole = whole.trim_start_matches("Do: ");
     let whole = whole.trim_start_matches("To settle it: ");
-    let end = [": ", "; ", ", until ", ". "]
+    let end = [": ", "; ", ", until ", ", and keep off it until then", ". "]
         .iter()
         .filter_map(|end| whole.find(end))
         .min();
     let shortly = &whole[..end.unwrap_or(whole.len())];
-    shortly.trim_end_matches('.').to_owned()
+    format!("{waits}{}", shortly.trim_end_matches('.'))
 }
 
 /// How many rules came out how: `1 of 7 building rules not met; …`
