@@ -4,6 +4,7 @@
 use crate::items::ConditionWord;
 use crate::items::FastenedToWord;
 use crate::items::GuardWord;
+use crate::items::Hazard;
 use crate::items::InfillLooseWord;
 use crate::items::InfillWord;
 use crate::items::Item;
@@ -14,8 +15,8 @@ use crate::items::OpeningsCheckedWord;
 use crate::items::PaintWord;
 use crate::items::PostFasteningWord;
 use crate::items::Verdict;
+use crate::judge::Finding;
 use crate::judge::Judged;
-use crate::judge::Mend;
 use crate::quantities::Length;
 use crate::remedy::change::GuardChange;
 use crate::remedy::change::changed;
@@ -23,6 +24,7 @@ use crate::remedy::demands::Demands;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::level::Drawn;
 use crate::remedy::level::is_stair;
+use crate::remedy::mends::mends_of;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
 use crate::remedy::quantity::MaterialPart;
@@ -50,11 +52,18 @@ pub(super) fn moves(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let nuts = "Tighten nuts and replace missing washers; from the inside, nobody leaning on it. Stop when \
                 the wood is crushed. Push it again with one hand: if it still moves, keep off it."
         .to_owned();
-    let link = "Have the link that moves found (post foot, rail end, the edge it stands on) and mended; \
-                posts through-bolted to framing that is tied back. Push it again with one hand when done."
+    let link = "Have what moves found and mended (post foot, rail end, edge), and keep off it until then; posts \
+                through-bolted to framing that is tied back. Push it again with one hand when done."
         .to_owned();
     let mut all = Vec::new();
-    if !says(drawn.guard, MovesWhenPushedWord::ALot) {
+    // what is welded, embedded or not seen has no nut to tighten
+    let with_nuts = [
+        PostFasteningWord::ThroughBolts,
+        PostFasteningWord::Bracket,
+        PostFasteningWord::Plate,
+    ];
+    let a_lot = says(drawn.guard, MovesWhenPushedWord::ALot);
+    if !a_lot && with_nuts.iter().any(|word| says(drawn.guard, *word)) {
         all.push(Offered::new(RemedyKind::TightenNuts, nuts, change()).taking(10, 20, "a post"));
     }
     all.push(
@@ -93,55 +102,29 @@ fn bolts(guard: &Guard) -> MaterialPart {
 
 /// What the load path calls for; an engineer decides, and no drawing here shows it.
 fn for_an_engineer(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
-    let mut mends: Vec<&str> = Vec::new();
-    for finding in &drawn.judged.findings {
-        let short = finding.verdict == Verdict::FallsShort;
-        let Some(chain) = finding.chain.as_deref().filter(|_| short) else {
-            continue;
-        };
-        for link in &chain.links {
-            if let Some(mend) = link
-                .mend
-                .filter(|_| link.finding.verdict() == Verdict::FallsShort)
-            {
-                let says = mended(mend);
-                if !mends.contains(&says) {
-                    mends.push(says);
-                }
-            }
+    let short = |finding: &&Finding<'_>| finding.verdict == Verdict::FallsShort;
+    let short = drawn.judged.findings.iter().filter(short);
+    let mut mends: Vec<String> = Vec::new();
+    for mend in short.filter_map(|f| f.chain.as_deref()).flat_map(mends_of) {
+        if !mends.contains(&mend) {
+            mends.push(mend);
         }
     }
-    let what = if mends.is_empty() {
-        "what is weakest".to_owned()
-    } else {
-        mends.join("; ")
+    let says = match mends.split_first() {
+        Some((first, more)) => {
+            let more = more.iter().map(|mend| format!("; further: {mend}"));
+            format!(
+                "Have a tradesman fit {first}, as an engineer decides, and keep off it until then{}.",
+                more.collect::<String>()
+            )
+        }
+        None => "Have an engineer decide what it takes, and keep off it until then.".to_owned(),
     };
-    let says = format!(
-        "Have an engineer decide what it takes; what was seen points to: {what}. Until then keep everybody off it."
-    );
     vec![
         Offered::new(RemedyKind::BoltsAndTie, says, GuardChange::default())
             .of(bolts(drawn.guard))
             .taking(90, 360, "a post"),
     ]
-}
-
-const fn mended(mend: Mend) -> &'static str {
-    match mend {
-        Mend::Anchors => "anchors that their maker or an engineer has checked",
-        Mend::Bolts => "through-bolts in place of what fastens the posts",
-        Mend::CloserPosts => "posts closer together, or a stouter rail",
-        Mend::EndPosts => "stouter end posts for the pull of the cables",
-        Mend::IntoTheFraming => "posts fixed to blocking or a joist",
-        Mend::NewPost => "a new post",
-        Mend::RailEnd => "a fixing of the rail's end with a load on its label",
-        Mend::SecondRail => "a second rail on edge below the top rail",
-        Mend::Socket => "a deeper socket in the concrete",
-        Mend::ThickerPlate => "a thicker plate below the post",
-        Mend::ThickerPost => "a thicker post, or bolts farther apart",
-        Mend::Tie => "a tie from the upper bolt to the joists",
-        Mend::Washers(_) => "larger and stiffer washers",
-    }
 }
 
 /// What fastens the posts; where only the load path falls short, what it calls for.
@@ -191,7 +174,7 @@ pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: LoadsShort) -> Vec<Offered
         );
         (
             RemedyKind::NewPostForNotch,
-            "Have each notched post replaced by one that is not notched; held by two through-bolts with \
+            "Have each notched post replaced by a whole one; held by two through-bolts with \
              washers, the framing behind it tied back to the joists or blocked.",
         )
     } else if plate {
@@ -361,15 +344,23 @@ pub(super) fn new_guard<'r>(
     ]
 }
 
-/// A thing to climb: it is moved.
+/// A thing to climb: it is moved; nobody takes anything off a railing that moves.
 pub(super) fn thing_to_climb(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let away = drawn
         .measuring
         .text(drawn.measuring.either(Length::inches(40), 1000));
-    let does = format!(
-        "Move it {away} or more from the railing, off the balcony where that can be done, or fix it so that \
-         a child cannot drag it; not into the way out."
-    );
+    let mut dangers = drawn.judged.dangers.iter();
+    let does = if dangers.any(|seen| seen.danger.hazard == Hazard::GiveWay) {
+        format!(
+            "Leave it where it is until the posts hold, and tell whoever owns it; after that it is moved \
+             {away} or more from the railing, not into the way out, or fixed so that a child cannot drag it."
+        )
+    } else {
+        format!(
+            "Move it {away} or more from the railing; off the balcony where that can be done and not into the \
+             way out, or fix it so that a child cannot drag it."
+        )
+    };
     let change = GuardChange::default().instead(
         drawn.guard,
         Item::ThingToClimb,

@@ -155,11 +155,12 @@ fn with_wall_handrail(drawn: &Drawn<'_, '_>, one: &Offered) -> Option<Offered> {
     let mut raised = one.change.clone();
     raised.new.retain(|new| new.item != Item::HandrailHeight);
     let mut offered = one.clone();
-    offered.says = format!(
-        "{} Put up a handrail of its own on the wall, its top at {}, since the new top is no handrail.",
-        one.says,
+    let own = format!(
+        "Put up a handrail of its own on the wall, its top at {}, since the new top is no handrail.",
         drawn.measuring.text(height)
     );
+    offered.says = format!("{} {own}", one.says);
+    offered.act = format!("{} {own}", one.act);
     offered.change = raised.and(&change);
     offered.parts.push(along(
         drawn.guard,
@@ -180,7 +181,7 @@ fn cap(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Option<Offered> {
         ""
     };
     let says = format!(
-        "Screw a cap on the whole top rail, so that its top stands at {} at its lowest; {} thick or a \
+        "Screw a cap on the top rail, its top at {} at its lowest; on the whole of it, {} thick or a \
          little more, screws at most {} apart.{grip}",
         m.text(target),
         m.text(thick),
@@ -216,8 +217,8 @@ fn board_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Offered {
         String::new()
     };
     let says = format!(
-        "Fix a board on edge to the posts above the old rail, flush with its inner face, its top at {} at \
-         its lowest; it is {} wide{stays}.",
+        "Fix a board on edge above the old rail, its top at {} at its lowest; it is {} wide, fixed to the \
+         posts flush with the old rail's inner face{stays}.",
         m.text(target),
         m.text(wide)
     );
@@ -308,8 +309,8 @@ fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> 
         bars => format!(" and {bars} more, evenly spaced, below it"),
     };
     let says = format!(
-        "Fix a rail to posts that are lengthened, its top at {} at its lowest{between}; each is {} high, and \
-         openings of {} stay above the old rail.",
+        "Fix a rail above the old one, its top at {} at its lowest{between}; on posts that are lengthened, \
+         each {} high, and openings of {} stay above the old rail.",
         m.text(target),
         m.text(thick),
         m.text(open)

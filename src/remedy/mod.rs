@@ -16,6 +16,7 @@ mod demands;
 mod holding;
 mod kind;
 mod level;
+mod mends;
 mod offered;
 mod plan;
 mod proof;
@@ -30,8 +31,12 @@ pub use change::{GuardChange, NewReading, changed};
 pub use kind::{
     FirmOnly, HowLong, MakesHoles, Needed, REMEDIES, RemedyCaution, RemedyKind, RemedyRow, WhoDoes,
 };
+pub use mends::{mended, mends_of, unseen_foot};
 pub use offered::{Bay, Offered};
-pub use plan::{Lesser, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved, plan};
+pub use plan::{
+    BestSteps, Lesser, PlanDepth, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved, best_steps,
+    plan,
+};
 pub use proof::{Broken, RefusedRemedy, RuleKey, is_met};
 pub use quantity::{HowMany, Labour, MaterialPart, PaintedArea};
 pub use shortfall::{HowSoon, SHORTFALLS, ShortfallKind, ShortfallRow};

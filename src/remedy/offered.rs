@@ -26,6 +26,8 @@ pub struct Offered {
     pub kind: RemedyKind,
     /// What is to be done, in one or two sentences.
     pub says: String,
+    /// The act alone, a sentence: guards alike in their faults share it.
+    pub act: String,
     /// What it aims at: `3 3/4 in or less`; `None` where that is no number.
     pub aims_at: Option<String>,
     /// What it changes of the readings; nothing where no reading can show it.
@@ -46,6 +48,7 @@ impl Offered {
     pub(super) fn new(kind: RemedyKind, says: String, change: GuardChange) -> Offered {
         Offered {
             kind,
+            act: act(&says),
             says,
             aims_at: None,
             change,
@@ -73,5 +76,15 @@ impl Offered {
             per,
         });
         self
+    }
+}
+
+/// What stands before the first semicolon, or the first sentence: what follows are sizes
+/// and manners of this guard.
+fn act(says: &str) -> String {
+    let end = says.find("; ").into_iter().chain(says.find(". ")).min();
+    match end {
+        Some(end) => format!("{}.", &says[..end]),
+        None => says.to_owned(),
     }
 }

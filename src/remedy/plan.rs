@@ -157,6 +157,83 @@ fn who(kind: RemedyKind, high: bool) -> WhoDoes {
     if high { row.who_high } else { row.who }
 }
 
+/// The steps of a plan alone.
+#[derive(Clone, Debug)]
+pub struct BestSteps {
+    /// In which unit it is drawn, and how exactly it is taken to be built.
+    pub measuring: Measuring,
+    /// Everything that falls short.
+    pub topics: Vec<ShortTopic>,
+    /// The steps, in their order; nothing of what else would do.
+    pub steps: Vec<Planned>,
+    /// What falls short and has no remedy here.
+    pub unsolved: Vec<Unsolved>,
+    /// What is not offered.
+    pub refused: Vec<RefusedRemedy>,
+    /// Whether it stands outdoors above one storey, so that more needs a licensed person.
+    pub high: bool,
+}
+
+impl BestSteps {
+    /// Who does it, here.
+    #[must_use]
+    pub fn who(&self, kind: RemedyKind) -> WhoDoes {
+        who(kind, self.high)
+    }
+}
+
+/// How much of a plan is wanted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PlanDepth {
+    /// The step that is best for each shortfall: the rest is judged only as far as it
+    /// could be better.
+    Best,
+    /// Everything that could be offered is judged, and what is not offered is kept.
+    All,
+}
+
+/// The steps that [`plan`] takes as well, without what else would do; for a report of
+/// many guards, since less is judged for it.
+#[must_use]
+pub fn best_steps<'r>(
+    guard: &Guard,
+    judged: &Judged<'r>,
+    facts: &SurveyFacts,
+    rulesets: &'r [Ruleset],
+    options: Options,
+    depth: PlanDepth,
+) -> BestSteps {
+    let bench = RemedyBench {
+        guard,
+        judge: &|guard| judge::judge(guard, facts, rulesets, options),
+        measuring: Measuring::of(guard, facts),
+        high: is_high_outdoors(guard),
+        depth,
+    };
+    let topics = topics(guard, judged);
+    let mut refused = Vec::new();
+    let taken = bench.take(judged, &topics, &mut refused);
+    if depth == PlanDepth::All {
+        bench.held_back(&topics, &mut refused);
+        let not_firm = not_firm(guard, judged, &topics);
+        bench.bridges(
+            &bench.drawn(judged),
+            judged,
+            &topics,
+            not_firm,
+            &mut refused,
+        );
+    }
+    BestSteps {
+        measuring: bench.measuring,
+        high: bench.high,
+        topics,
+        steps: taken.steps,
+        unsolved: taken.unsolved,
+        refused,
+    }
+}
+
 /// Works out what would put a guard right, and judges every part of it.
 #[must_use]
 pub fn plan<'r>(
@@ -171,6 +248,7 @@ pub fn plan<'r>(
         judge: &|guard| judge::judge(guard, facts, rulesets, options),
         measuring: Measuring::of(guard, facts),
         high: is_high_outdoors(guard),
+        depth: PlanDepth::All,
     };
     bench.plan(judged)
 }
@@ -181,6 +259,14 @@ struct RemedyBench<'b, 'r> {
     judge: &'b dyn Fn(&Guard) -> Judged<'r>,
     measuring: Measuring,
     high: bool,
+    depth: PlanDepth,
+}
+
+/// What was found step by step.
+struct StepsTaken<'r> {
+    steps: Vec<Planned>,
+    unsolved: Vec<Unsolved>,
+    stage: Stage<'r>,
 }
 
 /// A guard part of the way.
@@ -195,25 +281,65 @@ struct Admitted<'r> {
     stage: Stage<'r>,
     proved: bool,
     cost: u32,
+    rank: u32,
 }
+
+/// Where no remedy is worked out.
+const NOTHING_KNOWN: &str = "no remedy is worked out here: ask somebody who builds railings";
+
+/// Where each breaks something.
+const NOTHING_HOLDS: &str =
+    "each remedy that is known here would break another rule or leave this one short";
 
 impl<'r> RemedyBench<'_, 'r> {
     fn plan(&self, judged: &Judged<'r>) -> RemedyPlan {
         let topics = topics(self.guard, judged);
         let not_firm = not_firm(self.guard, judged, &topics);
-        let drawn = Drawn {
+        let mut refused: Vec<RefusedRemedy> = Vec::new();
+        let taken = self.take(judged, &topics, &mut refused);
+        self.held_back(&topics, &mut refused);
+        let drawn = self.drawn(judged);
+        let bridges = self.bridges(&drawn, judged, &topics, not_firm, &mut refused);
+        let way = self.way(&topics, &taken.stage);
+        RemedyPlan {
+            measuring: self.measuring,
+            tonight: tonight(self.guard, &topics, not_firm),
+            open: open(&taken.stage.judged),
+            topics,
+            steps: taken.steps,
+            bridges,
+            refused,
+            unsolved: taken.unsolved,
+            way,
+            not_firm,
+            high: self.high,
+        }
+    }
+
+    fn drawn<'d>(&'d self, judged: &'d Judged<'r>) -> Drawn<'d, 'r> {
+        Drawn {
             guard: self.guard,
             judged,
             measuring: self.measuring,
-        };
+        }
+    }
+
+    /// Topic by topic, on the guard as it is by then.
+    fn take(
+        &self,
+        judged: &Judged<'r>,
+        topics: &[ShortTopic],
+        refused: &mut Vec<RefusedRemedy>,
+    ) -> StepsTaken<'r> {
+        let not_firm = not_firm(self.guard, judged, topics);
+        let drawn = self.drawn(judged);
         let mut stage = Stage {
             change: GuardChange::default(),
             judged: judged.clone(),
         };
         let mut steps: Vec<Planned> = Vec::new();
-        let mut refused: Vec<RefusedRemedy> = Vec::new();
         let mut unsolved = Vec::new();
-        for topic in &topics {
+        for topic in topics {
             if is_solved(topic, &stage.judged) {
                 continue;
             }
@@ -221,23 +347,24 @@ impl<'r> RemedyBench<'_, 'r> {
             if offers.is_empty() {
                 unsolved.push(Unsolved {
                     topic: topic.clone(),
-                    why: "no remedy is worked out here: ask somebody who builds railings"
-                        .to_owned(),
+                    why: NOTHING_KNOWN.to_owned(),
                 });
                 continue;
             }
-            let mut passed = self.passing(&stage, topic, &topics, offers, &mut refused);
-            passed.sort_by_key(|one| one.cost);
+            let mut passed = self.passing(&stage, topic, topics, offers, refused);
+            passed.sort_by_key(|one| (one.cost, one.rank));
             let mut passed = passed.into_iter();
             let Some(best) = passed.next() else {
                 unsolved.push(Unsolved {
                     topic: topic.clone(),
-                    why: "each remedy that is known here would break another rule or leave this one short"
-                        .to_owned(),
+                    why: NOTHING_HOLDS.to_owned(),
                 });
                 continue;
             };
-            let lesser = self.lesser(&stage, judged, topic, &best.offered);
+            let lesser = match self.depth {
+                PlanDepth::All => self.lesser(&stage, judged, topic, &best.offered),
+                PlanDepth::Best => None,
+            };
             let open = |other: &&ShortTopic| {
                 *other != topic
                     && !is_solved(other, &stage.judged)
@@ -259,21 +386,10 @@ impl<'r> RemedyBench<'_, 'r> {
             });
             stage = best.stage;
         }
-        self.held_back(&topics, &mut refused);
-        let bridges = self.bridges(&drawn, judged, &topics, not_firm, &mut refused);
-        let way = self.way(&topics, &stage);
-        RemedyPlan {
-            measuring: self.measuring,
-            tonight: tonight(self.guard, &topics, not_firm),
-            open: open(&stage.judged),
-            topics,
+        StepsTaken {
             steps,
-            bridges,
-            refused,
             unsolved,
-            way,
-            not_firm,
-            high: self.high,
+            stage,
         }
     }
 
@@ -286,8 +402,20 @@ impl<'r> RemedyBench<'_, 'r> {
         offers: Vec<Offered>,
         refused: &mut Vec<RefusedRemedy>,
     ) -> Vec<Admitted<'r>> {
-        let mut passed = Vec::new();
-        for (rank, offered) in (0_u32..).zip(offers) {
+        let mut passed: Vec<Admitted<'r>> = Vec::new();
+        let mut offers: Vec<(u32, u32, Offered)> = (0_u32..)
+            .zip(offers)
+            .map(|(rank, offered)| (cost(&offered, self.high) + 3 * rank, rank, offered))
+            .collect();
+        if self.depth == PlanDepth::Best {
+            offers.sort_by_key(|(least, rank, _)| (*least, *rank));
+        }
+        for (least, rank, offered) in offers {
+            // what it costs by itself is the least that it can come to
+            let best = passed.iter().map(|one| (one.cost, one.rank)).min();
+            if self.depth == PlanDepth::Best && best.is_some_and(|best| best < (least, rank)) {
+                continue;
+            }
             let change = stage.change.and(&offered.change);
             // a reading that is none of its item is no remedy
             let Some(guard) = changed(self.guard, &change) else {
@@ -309,12 +437,12 @@ impl<'r> RemedyBench<'_, 'r> {
                 .filter(|other| !is_solved(other, &judged))
                 .count();
             let left = u32::try_from(left).unwrap_or(u32::MAX);
-            let cost = cost(&offered, self.high) + 3 * rank + LEFT * left;
             passed.push(Admitted {
                 offered,
                 stage: Stage { change, judged },
                 proved,
-                cost,
+                cost: least + LEFT * left,
+                rank,
             });
         }
         passed

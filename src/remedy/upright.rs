@@ -130,24 +130,24 @@ fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
         Some(_) | None => (None, String::new()),
     };
     let level = if says(drawn.guard, PlaceWord::Stair) {
-        ", measured level"
+        "measured level, "
     } else {
         ""
     };
     let how = match bars {
-        Some(1) => "one upright bar in the middle of".to_owned(),
-        Some(count) => format!("{count} upright bars, evenly spaced, in"),
-        None => "as many upright bars, evenly spaced, as it takes in".to_owned(),
+        Some(1) => "one more upright bar in".to_owned(),
+        Some(count) => format!("{count} more upright bars in"),
+        None => "more upright bars in".to_owned(),
     };
     let does = if others {
         format!(
-            "Screw plates or upright bars over every hole that a block of {block} goes through, \
-             until it goes through none."
+            "Screw plates or upright bars over every hole that a {block} block goes through; until it goes \
+             through none."
         )
     } else {
         format!(
-            "Put {how} every gap that a block of {block} goes through{level}; screwed into the top and \
-             the bottom rail{leaves}."
+            "Put {how} every gap that a {block} block goes through; {level}evenly spaced, screwed into the \
+             top and the bottom rail{leaves}."
         )
     };
     let per_gap = bars.and_then(|bars| u32::try_from(bars).ok());
@@ -226,7 +226,7 @@ fn strips(drawn: &Drawn<'_, '_>, target: Length) -> Option<Offered> {
         return None;
     }
     let says = format!(
-        "Screw a strip to one face of a bar (or the post) in every gap that a block of {} goes through; a \
+        "Screw a strip to a bar or post in every gap that a {} block goes through; to one face of each, a \
          strip {} thick and as high as the bars, not glued, since a child picks it off.",
         m.text(target),
         m.text(thick)
@@ -334,10 +334,10 @@ pub(super) fn over_bars(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     // no wider than a foot finds no hold in, however much the rules would allow
     let slot = m.either(Length::sixty_fourths(32), 12);
     let boards = format!(
-        "Screw boards upright to the inner face, from {} above the floor up to the top rail, no gap \
-         between them wider than {}; so no foot finds hold, and wet boards dry first.",
-        m.text(m.either(Length::inches(1), 25)),
-        m.text(slot)
+        "Screw boards upright to the inner face, no gap between them wider than {}; from {} above the \
+         floor up to the top rail, so that no foot finds hold; wet boards dry first.",
+        m.text(slot),
+        m.text(m.either(Length::inches(1), 25))
     );
     let change = closed_face(drawn, InfillWord::Balusters, slot);
     let kind = if cables {
@@ -499,8 +499,7 @@ pub(super) fn loose(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         "as drawn",
     );
     if says(drawn.guard, InfillLooseWord::Missing) {
-        let does = "Put a new baluster of the same section where one is missing, screwed at both \
-                    ends; count all bays, since one missing often means that all are held alike."
+        let does = "Put a new baluster where one is missing; of the same section, screwed at both ends. Count all bays, since one missing often means that all are held alike."
             .to_owned();
         return vec![
             Offered::new(RemedyKind::NewBaluster, does, change)

@@ -11,6 +11,8 @@ use crate::items::Item;
 use crate::items::SharedWord;
 use crate::items::Verdict;
 use crate::judge::Authority;
+use crate::remedy::PlanDepth;
+use crate::remedy::WhoDoes;
 use crate::report::JudgedGuard;
 use crate::report::Report;
 use crate::report::ReportBasis;
@@ -28,9 +30,10 @@ use crate::report::matters::was_not_entered;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::reader;
-use crate::report::remedy::Leave;
-use crate::report::remedy::RemedyHoles;
-use crate::report::remedy::Who;
+use crate::report::remedied::GuardRemedies;
+use crate::report::remedied::ShownHoles;
+use crate::report::remedied::ShownLeave;
+use crate::report::remedied::ShownRemedy;
 use crate::report::safe_cell;
 use crate::report::wrap::Lines;
 use crate::rules::Urgency;
@@ -110,9 +113,9 @@ struct Act {
     by: &'static str,
     remedy: String,
     quantity: String,
-    who: Who,
-    leave: Leave,
-    holes: RemedyHoles,
+    who: WhoDoes,
+    leave: ShownLeave,
+    holes: ShownHoles,
     access: &'static str,
     note: String,
     clause: String,
@@ -228,9 +231,9 @@ impl Act {
             by: "",
             remedy,
             quantity: String::new(),
-            who: Who::Anybody,
-            leave: Leave::None,
-            holes: RemedyHoles::MakesNone,
+            who: WhoDoes::Anyone,
+            leave: ShownLeave::None,
+            holes: ShownHoles::MakesNone,
             access: access(guard),
             note: String::new(),
             clause: String::new(),
@@ -248,8 +251,8 @@ impl Act {
 
     fn cells(&self) -> [String; 18] {
         let holes = match self.holes {
-            RemedyHoles::Makes => "yes",
-            RemedyHoles::MakesNone => "no",
+            ShownHoles::Makes => "yes",
+            ShownHoles::MakesNone => "no",
         };
         [
             self.priority.name().to_owned(),
@@ -291,10 +294,10 @@ impl Act {
         }
         text.push_str(&format!(". {}", self.remedy));
         let mut takes = vec![self.who.name()];
-        if self.leave == Leave::Owner {
+        if self.leave == ShownLeave::Owner {
             takes.push("owner's leave");
         }
-        if self.holes == RemedyHoles::Makes {
+        if self.holes == ShownHoles::Makes {
             takes.push("may make holes");
         }
         format!("{text} [{}]", takes.join("; "))
@@ -355,8 +358,26 @@ fn of_tonight(tonight: &Tonight, guard: &Guard) -> Act {
     act
 }
 
-/// The lasting act, or the test that settles it.
-fn of_matter(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Act> {
+/// The lasting acts, or the test that settles it.
+fn of_matter(
+    matter: &ThingMeasured<'_, '_>,
+    entry: &JudgedGuard<'_>,
+    remedies: &GuardRemedies,
+) -> Vec<Act> {
+    let of_it = acts::remedies_of(matter, remedies);
+    if of_it.is_empty() {
+        return lasting(matter, entry, None).into_iter().collect();
+    }
+    let acts = of_it.into_iter();
+    acts.filter_map(|remedy| lasting(matter, entry, Some(remedy)))
+        .collect()
+}
+
+fn lasting(
+    matter: &ThingMeasured<'_, '_>,
+    entry: &JudgedGuard<'_>,
+    remedy: Option<&ShownRemedy>,
+) -> Option<Act> {
     let guard = &entry.guard;
     let missed = matter.is_missed();
     let finding = if missed {
@@ -369,14 +390,13 @@ fn of_matter(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<
         (true, Urgency::Now | Urgency::Soon) => Priority::Soon,
         (true, Urgency::Know) => Priority::Know,
     };
-    let remedy = acts::remedy_of(matter, entry);
-    let (what, says) = match &remedy {
+    let (what, says) = match remedy {
         Some(remedy) => {
             let first = matter
                 .missed()
                 .next()
                 .map(|(_, finding)| reader::fault(finding));
-            (first.unwrap_or_default(), remedy.says.clone())
+            (first.unwrap_or_default(), remedy.whole())
         }
         None => {
             let what = format!(
@@ -399,6 +419,9 @@ fn of_matter(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<
     };
     act.quantity = acts::quantity(matter.topic, guard);
     if let Some(remedy) = remedy {
+        if let Some(counted) = &remedy.quantity {
+            act.quantity.clone_from(counted);
+        }
         act.who = remedy.who;
         act.leave = remedy.leave;
         act.holes = remedy.holes;
@@ -471,9 +494,10 @@ impl<W: Write> Report for Actions<'_, W> {
         let moved = |matter: &&ThingMeasured<'_, '_>| {
             matter.topic != Item::ThingToClimb || acts::waits_for_the_posts(entry)
         };
+        let remedies = GuardRemedies::of(entry, &self.basis, PlanDepth::Best);
         let lasting = matters.iter().filter(moved);
         self.acts
-            .extend(lasting.filter_map(|matter| of_matter(matter, entry)));
+            .extend(lasting.flat_map(|matter| of_matter(matter, entry, &remedies)));
         self.acts.extend(to_look_at(entry));
         self.summary.count(&entry.judged);
         Ok(())
@@ -510,9 +534,9 @@ fn no_rules() -> Act {
         by: "",
         remedy: "choose them (guardrule rules list) and run the check again.".to_owned(),
         quantity: String::new(),
-        who: Who::Anybody,
-        leave: Leave::None,
-        holes: RemedyHoles::MakesNone,
+        who: WhoDoes::Anyone,
+        leave: ShownLeave::None,
+        holes: ShownHoles::MakesNone,
         access: "",
         note: String::new(),
         clause: String::new(),

@@ -10,8 +10,8 @@ use crate::report::matters::AskedBy;
 use crate::report::matters::ThingMeasured;
 use crate::report::one_line;
 use crate::report::reader;
-use crate::report::remedy::Remedy;
-use crate::report::remedy::remedy;
+use crate::report::remedied::GuardRemedies;
+use crate::report::remedied::ShownRemedy;
 use crate::survey::Guard;
 
 /// Something to do before anybody sleeps.
@@ -112,8 +112,8 @@ fn act(
         .next()
         .map(|(_, finding)| reader::fault(finding));
     let readings = matter.readings(guard);
-    let said: Vec<String> = readings.iter().map(|o| reader::reading(o)).collect();
-    let why = format!("{}: {}.", reader::title(matter.topic), said.join("; "));
+    let said = reader::readings(&readings).join("; ");
+    let why = format!("{}: {said}.", reader::title(matter.topic));
     let written = readings.iter().map(|o| one_line(&o.written));
     let written = written.collect::<Vec<_>>().join("; ");
     let notes = readings.iter().filter(|o| !o.note.is_empty());
@@ -191,16 +191,28 @@ fn lets_a_body_in(matter: &ThingMeasured<'_, '_>) -> bool {
     })
 }
 
-/// One remedy for all that is missed of a matter, aimed at the strictest demand.
-pub(super) fn remedy_of(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Remedy> {
-    let finding = matter.strictest().filter(|_| matter.is_missed())?;
-    let remedy = remedy(&entry.judged, &entry.guard, finding.item)?;
-    if matter.topic == Item::ThingToClimb && waits_for_the_posts(entry) {
-        // nobody takes anything off a railing that moves
-        let says = "leave it where it is until the posts hold; tell whoever owns it.".to_owned();
-        return Some(Remedy { says, ..remedy });
+/// What would put right what is missed of a matter: one remedy for all of it, several
+/// where it is spoken of together and put right apart.
+pub(super) fn remedies_of<'r>(
+    matter: &ThingMeasured<'_, '_>,
+    remedies: &'r GuardRemedies,
+) -> Vec<&'r ShownRemedy> {
+    if !matter.is_missed() {
+        return Vec::new();
     }
-    Some(remedy)
+    let strictest = matter.strictest();
+    let missed = matter.missed().map(|(_, finding)| finding);
+    let mut all: Vec<&ShownRemedy> = Vec::new();
+    for remedy in strictest
+        .into_iter()
+        .chain(missed)
+        .filter_map(|f| remedies.find(f))
+    {
+        if !all.contains(&remedy) {
+            all.push(remedy);
+        }
+    }
+    all
 }
 
 /// Whether all else waits until the posts hold: nothing is tied to a guard that moves.

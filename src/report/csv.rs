@@ -9,6 +9,7 @@ use crate::input::Diagnostics;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::quantities::Length;
+use crate::remedy::PlanDepth;
 use crate::report::Detail;
 use crate::report::JudgedGuard;
 use crate::report::Report;
@@ -19,7 +20,7 @@ use crate::report::cautions::DEFERRAL;
 use crate::report::cautions::DO_NOT_LEAN;
 use crate::report::cautions::GENERAL;
 use crate::report::csv_line::CsvLine;
-use crate::report::remedy::remedy;
+use crate::report::remedied::GuardRemedies;
 use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
@@ -164,9 +165,9 @@ impl<'a, W: Write> Csv<'a, W> {
         row.cells.clear();
         row.cells.extend(&ends.before);
         match tells {
-            RowTells::Finding(finding) => {
+            RowTells::Finding(finding, remedies) => {
                 row.finding(finding);
-                row.readings(entry, finding, basis);
+                row.readings((entry, remedies), finding, basis);
             }
             RowTells::Nothing => row.cells.empty(COLUMNS_OF_A_FINDING),
             RowTells::Reading(reading) => row.reading(reading, basis),
@@ -179,7 +180,7 @@ impl<'a, W: Write> Csv<'a, W> {
 /// What stands in the middle of a row.
 #[derive(Clone, Copy)]
 enum RowTells<'t, 'r> {
-    Finding(&'t Finding<'r>),
+    Finding(&'t Finding<'r>, &'t GuardRemedies),
     Nothing,
     Reading(&'t LooseReading<'t>),
 }
@@ -322,7 +323,7 @@ impl FindingRow {
 
     fn readings(
         &mut self,
-        entry: &JudgedGuard<'_>,
+        (entry, remedies): (&JudgedGuard<'_>, &GuardRemedies),
         finding: &Finding<'_>,
         basis: &ReportBasis<'_>,
     ) {
@@ -334,13 +335,8 @@ impl FindingRow {
         self.text(&reasons.join("; "));
         let chain = finding.chain.as_deref().filter(|chain| chain.written);
         self.text(&chain.map(strength::in_one_cell).unwrap_or_default());
-        let short = finding.verdict == Verdict::FallsShort && finding.counts();
-        let remedy = short.then(|| remedy(&entry.judged, &entry.guard, finding.item));
-        self.text(
-            &remedy
-                .flatten()
-                .map_or_else(String::new, |remedy| remedy.says),
-        );
+        let remedy = remedies.find(finding);
+        self.text(&remedy.map_or_else(String::new, |remedy| remedy.whole()));
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);
@@ -367,8 +363,9 @@ impl<W: Write> Report for Csv<'_, W> {
             self.row(entry, RowTells::Nothing, &ends)?;
         }
         // a filtered sheet still carries what must be known
+        let remedies = GuardRemedies::of(entry, &self.basis, PlanDepth::Best);
         for finding in &said {
-            self.row(entry, RowTells::Finding(finding), &ends)?;
+            self.row(entry, RowTells::Finding(finding, &remedies), &ends)?;
         }
         // a finding's row shows the reading that decided; the others have rows of their own
         let decided = said.iter().filter_map(|finding| finding.readings.first());

@@ -4,38 +4,40 @@
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
-use crate::judge::Judged;
-use crate::judge::Options;
 use crate::quantities::LengthUnit;
+use crate::remedy::BestSteps;
 use crate::remedy::HowMany;
-use crate::remedy::HowSoon;
 use crate::remedy::MakesHoles;
 use crate::remedy::Needed;
 use crate::remedy::Offered;
+use crate::remedy::PlanDepth;
 use crate::remedy::Planned;
-use crate::remedy::RemedyPlan;
 use crate::remedy::ShortTopic;
-use crate::remedy::plan as plan_remedies;
+use crate::remedy::Unsolved;
+use crate::remedy::WhoDoes;
+use crate::remedy::best_steps;
+use crate::report::JudgedGuard;
+use crate::report::ReportBasis;
 use crate::report::plans::material;
 use crate::report::plans::refusal;
 use crate::report::reader;
-use crate::report::remedy;
-use crate::rules::Ruleset;
-use crate::rules::Urgency;
 use crate::survey::Guard;
-use crate::survey::SurveyFacts;
 
 /// What would put one thing right.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct ShownRemedy {
-    /// In one or two sentences.
-    pub(super) says: String,
+    /// The act, in one sentence: guards alike in their faults share it.
+    act: String,
+    /// The act with its sizes, in one or two sentences.
+    says: String,
+    /// Whether it waits until what holds the guard is put right.
+    waits: bool,
     /// What it aims at: `gaps of 2 1/8 in or less`; `None` where that is no number.
     pub(super) aims_at: Option<String>,
     /// What it takes, where that could be counted.
     pub(super) quantity: Option<String>,
     /// Who does it.
-    pub(super) who: &'static str,
+    pub(super) who: WhoDoes,
     /// Whose leave it needs.
     pub(super) leave: ShownLeave,
     /// Whether it makes holes.
@@ -47,6 +49,32 @@ pub(super) struct ShownRemedy {
     /// What is not offered in its place, with the rules that it would break.
     pub(super) refused: Vec<RefusedShown>,
 }
+
+impl ShownRemedy {
+    /// With all its sizes, in one or two sentences.
+    #[must_use]
+    pub(super) fn whole(&self) -> String {
+        if self.waits {
+            format!("{WAITS}{}", self.says)
+        } else {
+            self.says.clone()
+        }
+    }
+
+    /// `Do: screw a strip to one face of a bar.`
+    #[must_use]
+    pub(super) fn in_short(&self) -> String {
+        let lead = if self.waits {
+            "Do, once its posts hold: "
+        } else {
+            "Do: "
+        };
+        format!("{lead}{}", self.act)
+    }
+}
+
+/// What stands before a remedy that waits until what holds the guard is put right.
+const WAITS: &str = "First have what holds it put right, and fasten nothing to it before. Then: ";
 
 /// A remedy that is not offered.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -93,13 +121,12 @@ pub(super) struct GuardRemedies {
 impl GuardRemedies {
     /// Of a guard; none where nothing falls short.
     #[must_use]
-    pub(super) fn of<'r>(
-        guard: &Guard,
-        judged: &Judged<'r>,
-        facts: &SurveyFacts,
-        rulesets: &'r [Ruleset],
-        options: Options,
+    pub(super) fn of(
+        entry: &JudgedGuard<'_>,
+        basis: &ReportBasis<'_>,
+        depth: PlanDepth,
     ) -> GuardRemedies {
+        let (guard, judged) = (&entry.guard, &entry.judged);
         let short = judged
             .findings
             .iter()
@@ -107,10 +134,9 @@ impl GuardRemedies {
         if !short {
             return GuardRemedies::default();
         }
-        let plan = plan_remedies(guard, judged, facts, rulesets, options);
-        // what judging again does not show is said in general words, with what to do until then
-        let proved = plan.steps.iter().filter(|step| step.proved);
-        let steps = proved.map(|step| {
+        let (facts, options) = (basis.survey, basis.options);
+        let plan = best_steps(guard, judged, facts, basis.rulesets, options, depth);
+        let steps = plan.steps.iter().map(|step| {
             let mut items = items(&step.topic);
             for also in &step.also {
                 let topic = plan.topics.iter().find(|topic| topic.item == *also);
@@ -118,12 +144,25 @@ impl GuardRemedies {
             }
             (items, shown(guard, &plan, step))
         });
+        let unsolved = plan.unsolved.iter();
+        let unsolved = unsolved.map(|one| (items(&one.topic), nothing_known(guard, one)));
         GuardRemedies {
-            all: steps.collect(),
+            all: steps.chain(unsolved).collect(),
         }
     }
 
-    fn find(&self, item: Item) -> Option<&ShownRemedy> {
+    /// What would put right what a finding judged; `None` where that does not fall short.
+    #[must_use]
+    pub(super) fn find(&self, finding: &Finding<'_>) -> Option<&ShownRemedy> {
+        if finding.verdict != Verdict::FallsShort || !finding.counts() {
+            return None;
+        }
+        // a load path's findings stand under what holds the posts, whatever they judged
+        let item = if finding.chain.is_some() {
+            Item::PostFastening
+        } else {
+            finding.item
+        };
         let known = self.all.iter().find(|(items, _)| items.contains(&item));
         known.map(|(_, remedy)| remedy)
     }
@@ -136,21 +175,37 @@ fn items(topic: &ShortTopic) -> Vec<Item> {
     items
 }
 
-fn shown(guard: &Guard, plan: &RemedyPlan, step: &Planned) -> ShownRemedy {
+/// What is said where no remedy was found.
+fn nothing_known(guard: &Guard, unsolved: &Unsolved) -> ShownRemedy {
+    let says = format!("{}.", unsolved.why);
+    ShownRemedy {
+        act: says.clone(),
+        says,
+        waits: false,
+        aims_at: None,
+        quantity: None,
+        who: WhoDoes::Trade,
+        leave: ShownLeave::Owner,
+        holes: ShownHoles::Makes,
+        lasts: "permanent",
+        within: unsolved.topic.soon(guard).says(),
+        refused: Vec::new(),
+    }
+}
+
+fn shown(guard: &Guard, plan: &BestSteps, step: &Planned) -> ShownRemedy {
     let row = step.offered.kind.row();
     let refused = plan
         .refused
         .iter()
         .filter(|refused| refused.item == step.topic.item);
     ShownRemedy {
-        says: if step.waits {
-            format!("{WAITS}{}", reader::uncapital(&step.offered.says))
-        } else {
-            reader::uncapital(&step.offered.says)
-        },
+        act: reader::uncapital(&step.offered.act),
+        says: reader::uncapital(&step.offered.says),
+        waits: step.waits,
         aims_at: step.offered.aims_at.clone(),
         quantity: quantity(&step.offered, plan.measuring.unit),
-        who: plan.who(step.offered.kind).name(),
+        who: plan.who(step.offered.kind),
         leave: match row.leave {
             Needed::No => ShownLeave::None,
             Needed::Ask | Needed::Yes => ShownLeave::Owner,
@@ -178,9 +233,6 @@ fn shown(guard: &Guard, plan: &RemedyPlan, step: &Planned) -> ShownRemedy {
     }
 }
 
-/// What stands before a remedy that waits until what holds the guard is put right.
-const WAITS: &str = "First have what holds it put right, and fasten nothing to it before. Then: ";
-
 /// `at most 24 x upright bars 3/4 in wide`; `None` where nothing of it was counted.
 fn quantity(offered: &Offered, unit: LengthUnit) -> Option<String> {
     let counted = |how: &HowMany| match how {
@@ -190,38 +242,4 @@ fn quantity(offered: &Offered, unit: LengthUnit) -> Option<String> {
     let parts = offered.parts.iter().filter(|part| counted(&part.how_many));
     let parts: Vec<String> = parts.map(|part| material(part, unit)).collect();
     (!parts.is_empty()).then(|| parts.join("; "))
-}
-
-/// What would put an item right; `None` where nothing of it falls short. What no plan
-/// has is said in general words.
-pub(super) fn remedied(
-    remedies: &GuardRemedies,
-    (judged, guard): (&Judged<'_>, &Guard),
-    finding: &Finding<'_>,
-) -> Option<ShownRemedy> {
-    if let Some(known) = remedies.find(finding.item) {
-        return Some(known.clone());
-    }
-    let general = remedy::remedy(judged, guard, finding.item)?;
-    Some(ShownRemedy {
-        says: general.says,
-        aims_at: general.aims_at,
-        quantity: None,
-        who: general.who.name(),
-        leave: match general.leave {
-            remedy::Leave::None => ShownLeave::None,
-            remedy::Leave::Owner => ShownLeave::Owner,
-        },
-        holes: match general.holes {
-            remedy::RemedyHoles::Makes => ShownHoles::Makes,
-            remedy::RemedyHoles::MakesNone => ShownHoles::MakesNone,
-        },
-        lasts: general.lasts.name(),
-        within: match finding.rule.urgency {
-            Urgency::Now => HowSoon::Now.says(),
-            Urgency::Soon => HowSoon::Soon.says(),
-            Urgency::Know => HowSoon::Plan.says(),
-        },
-        refused: Vec::new(),
-    })
 }

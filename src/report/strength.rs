@@ -6,16 +6,12 @@ use crate::items::Verdict;
 use crate::judge::Chain;
 use crate::judge::Finding;
 use crate::judge::Link;
-use crate::judge::LinkCase;
 use crate::judge::LinkFinding;
 use crate::judge::LinkKind;
-use crate::judge::Mend;
 use crate::judge::Wrong;
-use crate::quantities::Distance;
-use crate::quantities::Length;
-use crate::quantities::LengthUnit;
-use crate::quantities::inches;
-use crate::quantities::millimetres;
+use crate::remedy::mended;
+use crate::remedy::mends_of;
+use crate::remedy::unseen_foot;
 use crate::report::link_reasons::reason;
 use crate::report::link_words;
 use crate::report::one_line;
@@ -164,11 +160,7 @@ const fn wrong_in_words(wrong: Wrong) -> &'static str {
 /// Why nobody can say what holds the post, and how to look, where it cannot be seen.
 #[must_use]
 pub(super) fn unseen(chain: &Chain) -> Option<String> {
-    let foot = |link: &&Link| {
-        let open = matches!(link.finding, LinkFinding::NotMeasured(_));
-        open && link.case == LinkCase::HoldsThePost && link.asks.is_empty()
-    };
-    let link = chain.links.iter().find(foot)?;
+    let link = unseen_foot(chain)?;
     Some(format!("What holds the post: {}.", why(link)?))
 }
 
@@ -198,7 +190,7 @@ pub(super) const MENDS: &str = "A tradesman would";
 /// What a tradesman would do at the worst joints; an engineer confirms it.
 #[must_use]
 pub(super) fn mends(chain: &Chain) -> Option<String> {
-    let mut says = fits(chain);
+    let mut says = mends_of(chain);
     says.truncate(2);
     (!says.is_empty()).then(|| format!("{MENDS} fit {}.", says.join("; and ")))
 }
@@ -206,39 +198,9 @@ pub(super) fn mends(chain: &Chain) -> Option<String> {
 /// The same without the first, where that was said as what to do.
 #[must_use]
 pub(super) fn further_mends(chain: &Chain) -> Option<String> {
-    let fits = fits(chain);
+    let fits = mends_of(chain);
     let second = fits.get(1)?;
     Some(format!("{MENDS} also fit {second}."))
-}
-
-/// What a tradesman would fit, the worst joint first.
-#[must_use]
-pub(super) fn fits(chain: &Chain) -> Vec<String> {
-    let ruled = chain.ruled_out();
-    // nobody rebuilds what may be sound before its foot was looked at
-    let hides = unseen(chain).is_some();
-    let weakest = chain.weakest().filter(|link| {
-        let ratio = link.ratio;
-        ratio.is_some_and(|ratio| ratio.low.0 > 1.0 || (ratio.high.0 > 1.0 && !hides))
-    });
-    // a joint that works loose after what may give way
-    let loose = chain.links.iter().filter(|link| {
-        let loosens = matches!(link.mend, Some(Mend::Washers(_)));
-        loosens && matches!(link.finding, LinkFinding::NotMeasured(_))
-    });
-    let tight = chain.links.iter().filter(|link| {
-        let ends = link.mend == Some(Mend::EndPosts);
-        ends && link.finding != LinkFinding::NoShortfall
-    });
-    let first = ruled.chain(tight).chain(weakest).chain(loose);
-    let mut says: Vec<String> = Vec::new();
-    for mend in first.filter_map(|link| link.mend) {
-        let mend = mend_in_words(mend, chain.units);
-        if !says.contains(&mend) {
-            says.push(mend);
-        }
-    }
-    says
 }
 
 /// What a tradesman would fit at one joint.
@@ -246,43 +208,7 @@ pub(super) fn fits(chain: &Chain) -> Vec<String> {
 pub(super) fn fit(link: &Link, units: Units) -> Option<String> {
     let wanting = link.finding != LinkFinding::NoShortfall;
     let mend = link.mend.filter(|_| wanting);
-    mend.map(|mend| mend_in_words(mend, units))
-}
-
-/// `3 1/8 in`, or whole millimetres.
-fn in_eighths(size: Distance, units: Units) -> String {
-    match units {
-        Units::Metric => format!("{:.0} mm", (size / millimetres(1.0)).value.ceil()),
-        Units::Customary => {
-            let eighths = (size / inches(0.125)).value.ceil();
-            let all = (0..=48).find(|count| f64::from(*count) >= eighths);
-            let length = Length::sixty_fourths(all.unwrap_or(48) * 8);
-            length.exact(LengthUnit::Inch)
-        }
-    }
-}
-
-fn mend_in_words(mend: Mend, units: Units) -> String {
-    let says = match mend {
-        Mend::Anchors => "anchors that somebody who knows concrete has chosen",
-        Mend::Bolts => "bolts through post and framing, with washers, in place of screws or nails",
-        Mend::CloserPosts => "posts closer together, or a stouter rail",
-        Mend::EndPosts => "end posts and a rail between their tops that an engineer has sized",
-        Mend::IntoTheFraming => "solid blocking behind it, and bolts or screws into that",
-        Mend::NewPost => "a new post, sound, without a notch or a thin neck",
-        Mend::RailEnd => "brackets with a load on their label, or more and longer screws",
-        Mend::SecondRail => "a second rail on edge below the top rail, from post to post",
-        Mend::Socket => "a deeper socket farther from the edge, which an engineer has sized",
-        Mend::ThickerPlate => "a thicker plate below the post, which an engineer has sized",
-        Mend::ThickerPost => "a stouter post, or bolts farther apart on a deeper rim",
-        Mend::Tie => "a tension tie from the upper bolt to a joist",
-        Mend::Washers(Some(size)) => {
-            let size = in_eighths(size, units);
-            return format!("stiff washers at least {size} wide, on both faces");
-        }
-        Mend::Washers(None) => "a steel plate under head and nut that an engineer has sized",
-    };
-    says.to_owned()
+    mend.map(|mend| mended(mend, units))
 }
 
 /// `too weak, the load is 1.8 to 2.9 times what it takes`; two figures and no more.

@@ -32,7 +32,7 @@ const CASES: &[WorkedCase] = &[
         rows: &["height,38 in", "bottom gap,2 in", "infill,balusters", "opening,5 11/32 in", "baluster section,3/4 x 3/4 in"],
         rules: "us-dwelling-2018",
         kind: "bars-between",
-        says: &["one upright bar in the middle", "leaves 2 5/16 in"],
+        says: &["one more upright bar in every gap", "leaves 2 5/16 in"],
         refused: &[],
     },
     WorkedCase {
@@ -40,7 +40,7 @@ const CASES: &[WorkedCase] = &[
         rows: &["height,38 in", "bottom gap,2 in", "infill,balusters", "opening,9 1/2 in", "baluster section,1 1/2 x 1 1/2 in"],
         rules: "us-dwelling-2018",
         kind: "bars-between",
-        says: &["2 upright bars", "leaves 2 3/16 in"],
+        says: &["2 more upright bars", "leaves 2 3/16 in"],
         refused: &[],
     },
     WorkedCase {

@@ -1,6 +1,7 @@
 //! `guardrule remedy`: what is offered is proved by judging the changed guard again.
 
 mod cases;
+mod examples;
 mod proof;
 
 use std::fs;
@@ -315,7 +316,7 @@ fn the_family_house_in_text() {
     for said in [
         "3 of 3 railings fall short.",
         "Tonight: Keep everybody off it and from below it",
-        "Put one upright bar in the middle of every gap that a block of 2 1/8 in goes through",
+        "Put one more upright bar in every gap that a 2 1/8 in block goes through",
         "they would close the gaps and add rungs that a child climbs",
         "To count what it takes, write guard length, baluster section, baluster spacing.",
         "Next: guardrule remedy SURVEY --write after.csv",

@@ -12,6 +12,9 @@ use guardrule::judge::Finding;
 use guardrule::judge::Judged;
 use guardrule::judge::Options;
 use guardrule::judge::judge;
+use guardrule::remedy::PlanDepth;
+use guardrule::remedy::Planned;
+use guardrule::remedy::best_steps;
 use guardrule::remedy::is_met;
 use guardrule::remedy::plan;
 use guardrule::report::Detail;
@@ -49,6 +52,22 @@ fn holds_up(text: &str, names: &[&str]) -> (usize, usize) {
         .guards(&mut |guard| {
             let judged = judge(&guard, survey.facts(), &rulesets, options);
             let plan = plan(&guard, &judged, survey.facts(), &rulesets, options);
+            let best = best_steps(
+                &guard,
+                &judged,
+                survey.facts(),
+                &rulesets,
+                options,
+                PlanDepth::Best,
+            );
+            // what a report of many guards says is what the whole plan says
+            let says = |steps: &[Planned]| {
+                let all = steps
+                    .iter()
+                    .map(|step| (step.offered.says.clone(), step.proved));
+                all.collect::<Vec<_>>()
+            };
+            assert_eq!(says(&best.steps), says(&plan.steps), "{text}");
             planned.push(PlannedGuard {
                 guard,
                 judged,

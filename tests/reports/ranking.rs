@@ -48,8 +48,9 @@ fn the_worst_guard_comes_first() {
     let order = [
         "1 A, back steps.",
         "2 loose.",
-        "3 far short and a little short.",
-        "4 at the limit.",
+        "3 far short.",
+        "4 a little short.",
+        "5 at the limit.",
         "Nothing wrong found: met; B, front step.",
     ];
     let found: Vec<usize> = order

@@ -7,6 +7,7 @@ use crate::judge::Chain;
 use crate::judge::Finding;
 use crate::judge::Link;
 use crate::judge::LinkFinding;
+use crate::remedy::mends_of;
 use crate::report::link_words;
 use crate::report::strength;
 use crate::statics::AnyQuantity;
@@ -90,7 +91,7 @@ pub(super) fn strengths<'a>(findings: &'a [Finding<'_>]) -> Vec<StrengthRecord<'
             weakest: chain.weakest().map(strength::name),
             seen: strength::seen(chain),
             look_at_next: chain.asks().iter().map(|item| item.name()).collect(),
-            fit: strength::fits(chain),
+            fit: mends_of(chain),
         })
     };
     findings.iter().filter(applies).filter_map(record).collect()

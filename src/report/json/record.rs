@@ -11,6 +11,7 @@ use crate::judge::Judged;
 use crate::judge::leave_outs;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
+use crate::remedy::PlanDepth;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::actions;
@@ -21,7 +22,6 @@ use crate::report::json::links::strengths;
 use crate::report::millimetres::Millimetres;
 use crate::report::remedied::GuardRemedies;
 use crate::report::remedied::ShownHoles;
-use crate::report::remedied::remedied;
 use crate::report::standing;
 use crate::report::words;
 use crate::rules::Amendment;
@@ -318,14 +318,13 @@ fn remedy(
     entry: &JudgedGuard<'_>,
     finding: &Finding<'_>,
 ) -> Option<RemedyRecord> {
-    let short = finding.verdict == Verdict::FallsShort && finding.counts();
-    let remedy = short.then(|| remedied(remedies, (&entry.judged, &entry.guard), finding))??;
+    let remedy = remedies.find(finding)?;
     let access = actions::access(&entry.guard);
     Some(RemedyRecord {
-        says: remedy.says,
-        aims_at: remedy.aims_at,
-        quantity: remedy.quantity,
-        who: remedy.who,
+        says: remedy.whole(),
+        aims_at: remedy.aims_at.clone(),
+        quantity: remedy.quantity.clone(),
+        who: remedy.who.name(),
         leave: remedy.leave.name(),
         holes: remedy.holes == ShownHoles::Makes,
         access: (!access.is_empty()).then_some(access),
@@ -333,10 +332,10 @@ fn remedy(
         within: remedy.within,
         refused: remedy
             .refused
-            .into_iter()
+            .iter()
             .map(|refused| RefusedRecord {
-                says: refused.says,
-                breaks: refused.breaks,
+                says: refused.says.clone(),
+                breaks: refused.breaks.clone(),
             })
             .collect(),
     })
@@ -394,7 +393,7 @@ impl<'a> GuardRecord<'a> {
     ) -> GuardRecord<'a> {
         let facts = basis.survey;
         let (guard, judged) = (&entry.guard, &entry.judged);
-        let remedies = GuardRemedies::of(guard, judged, facts, basis.rulesets, basis.options);
+        let remedies = GuardRemedies::of(entry, basis, PlanDepth::All);
         let hazard = |verdict: &HazardVerdict| HazardRecord {
             hazard: verdict.hazard.name(),
             verdict: name(verdict.verdict),

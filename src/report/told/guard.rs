@@ -12,6 +12,7 @@ use crate::judge::Reason;
 use crate::judge::WhenBuilt;
 use crate::judge::WhyUnclear;
 use crate::reading::Value;
+use crate::remedy::PlanDepth;
 use crate::report::JudgedGuard;
 use crate::report::ReportBasis;
 use crate::report::acts;
@@ -23,12 +24,15 @@ use crate::report::matters::matters;
 use crate::report::matters::was_not_entered;
 use crate::report::one_line;
 use crate::report::reader;
+use crate::report::remedied::GuardRemedies;
 use crate::report::told::holds;
 use crate::report::told::page::PageTold;
 use crate::report::told::paragraph::Paragraph;
+use crate::report::told::paragraph::Sentence;
 use crate::report::told::paragraph::paragraph;
 use crate::report::told::rank::Rank;
 use crate::report::told::written;
+use crate::report::told::written::RowNotes;
 use crate::report::told::written::SaidOfItem;
 use crate::report::words;
 use crate::report::words::several;
@@ -137,17 +141,20 @@ impl GuardTold {
         let guard = &entry.guard;
         let matters = matters(entry, basis);
         let tonight = acts::tonight(entry, &matters);
-        let paragraphs: Vec<Paragraph> = matters
+        let remedies = GuardRemedies::of(entry, basis, PlanDepth::Best);
+        let mut paragraphs: Vec<Paragraph> = matters
             .iter()
-            .map(|matter| paragraph(matter, entry))
+            .map(|matter| paragraph(matter, entry, &remedies))
             .collect();
+        once(&mut paragraphs);
         let mut said: Vec<ReadingKey> = Vec::new();
         for matter in &matters {
             let readings = matter.readings(guard);
             said.extend(readings.iter().map(|o| o.key()));
         }
-        let could_not_look = could_not_look(entry, &mut said);
-        let met = met(entry, &mut said);
+        let notes = RowNotes::of(guard);
+        let could_not_look = could_not_look(entry, &mut said, &notes);
+        let met = met(entry, &mut said, &notes);
         let not_entered = was_not_entered(guard).then(|| why_not_entered(entry));
         let (by_rules, by_advice, near) = faults(&matters);
         let wrong = !paragraphs.is_empty() || !tonight.is_empty();
@@ -192,8 +199,8 @@ impl GuardTold {
             could_not_look,
             unclear: unclear(entry),
             met,
-            written: written::of_guard(guard, &said),
-            all: written::of_guard(guard, &[]),
+            written: written::of_guard(guard, &said, &notes),
+            all: written::of_guard(guard, &[], &notes),
             inherited: written::inherited(guard),
             of_another_time: of_another_time(entry),
             taken: taken(entry, basis),
@@ -222,6 +229,22 @@ impl GuardTold {
             (Verdict::Meets, Authority::Law) => "meets the building rules".to_owned(),
             (Verdict::Meets, Authority::Guidance) => "meets the advice".to_owned(),
             (Verdict::DoesNotApply, _) => "no rule asks for a railing".to_owned(),
+        }
+    }
+}
+
+/// What puts several things right is said of the first of them.
+fn once(paragraphs: &mut [Paragraph]) {
+    for index in 1..paragraphs.len() {
+        let (before, rest) = paragraphs.split_at_mut(index);
+        let Some(this) = rest.first_mut() else {
+            continue;
+        };
+        for does in &mut this.does {
+            let same = before.iter().find(|other| other.does.contains(does));
+            if let Some(same) = same {
+                *does = Sentence::plain(format!("Do: as under {}.", same.title));
+            }
         }
     }
 }
@@ -290,14 +313,18 @@ fn first(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
         return String::new();
     };
     let whole = format!("{}{}{}", does.before, does.amount, does.after);
+    let (waits, whole) = match whole.strip_prefix("Do, once its posts hold: ") {
+        Some(rest) => ("once its posts hold, ", rest),
+        None => ("", whole.as_str()),
+    };
     let whole = whole.trim_start_matches("Do: ");
     let whole = whole.trim_start_matches("To settle it: ");
-    let end = [": ", "; ", ", until ", ". "]
+    let end = [": ", "; ", ", until ", ", and keep off it until then", ". "]
         .iter()
         .filter_map(|end| whole.find(end))
         .min();
     let shortly = &whole[..end.unwrap_or(whole.len())];
-    shortly.trim_end_matches('.').to_owned()
+    format!("{waits}{}", shortly.trim_end_matches('.'))
 }
 
 /// How many rules came out how: `1 of 7 building rules not met; …`
@@ -581,7 +608,11 @@ fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
 }
 
 /// What could not be looked at or understood, with its note.
-fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<String> {
+fn could_not_look(
+    entry: &JudgedGuard<'_>,
+    said: &mut Vec<ReadingKey>,
+    notes: &RowNotes,
+) -> Vec<String> {
     let mut parts = Vec::new();
     for observation in &entry.guard.observations {
         let place = observation.key();
@@ -600,7 +631,7 @@ fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<St
         parts.push(format!(
             "{} {}{what}",
             observation.item,
-            reader::reading(observation)
+            notes.reading(observation)
         ));
     }
     parts
@@ -615,7 +646,7 @@ fn why_not_entered(entry: &JudgedGuard<'_>) -> String {
 }
 
 /// What is met, each with its readings: `height 37 1/4 in ("where it sags")`.
-fn met(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<SaidOfItem> {
+fn met(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>, notes: &RowNotes) -> Vec<SaidOfItem> {
     let mut parts = Vec::new();
     let findings = entry.judged.findings.iter();
     let met = findings
@@ -625,7 +656,7 @@ fn met(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<SaidOfItem> {
         let place = observation.key();
         if items.contains(&observation.item) && !said.contains(&place) {
             said.push(place);
-            written::add(&mut parts, observation);
+            written::add(&mut parts, observation, notes);
         }
     }
     parts

@@ -14,8 +14,10 @@ use crate::report::matters::AskedBy;
 use crate::report::matters::ThingMeasured;
 use crate::report::one_line;
 use crate::report::reader;
-use crate::report::remedy::Leave;
-use crate::report::remedy::RemedyHoles;
+use crate::report::remedied::GuardRemedies;
+use crate::report::remedied::ShownHoles;
+use crate::report::remedied::ShownLeave;
+use crate::report::remedied::ShownRemedy;
 use crate::report::strength;
 use crate::report::words;
 use crate::rules::Status;
@@ -41,7 +43,8 @@ impl Sentence {
         format!("{}{}{after}", self.before, self.amount)
     }
 
-    fn plain(text: String) -> Sentence {
+    /// With no amount of its own.
+    pub(in crate::report) fn plain(text: String) -> Sentence {
         Sentence {
             before: text,
             amount: String::new(),
@@ -86,13 +89,15 @@ impl Paragraph {
 pub(in crate::report) fn paragraph(
     matter: &ThingMeasured<'_, '_>,
     entry: &JudgedGuard<'_>,
+    remedies: &GuardRemedies,
 ) -> Paragraph {
     let guard = &entry.guard;
-    let readings: Vec<String> = matter
-        .readings(guard)
-        .into_iter()
-        .map(|observation| {
-            let said = reader::reading(observation);
+    let remedies = acts::remedies_of(matter, remedies);
+    let observations = matter.readings(guard);
+    let readings: Vec<String> = observations
+        .iter()
+        .zip(reader::readings(&observations))
+        .map(|(observation, said)| {
             if observation.item == matter.topic {
                 said
             } else {
@@ -116,10 +121,10 @@ pub(in crate::report) fn paragraph(
         }
     }
     remarks(&mut sentences, matter, entry);
-    let mut does = Vec::new();
-    if let Some(remedy) = remedy(matter, entry) {
-        does.push(remedy);
-    }
+    let does = remedies
+        .iter()
+        .map(|remedy| Sentence::plain(remedy.in_short()));
+    let mut does: Vec<Sentence> = does.collect();
     let close = matter.with(Verdict::TooClose).map(|(_, finding)| finding);
     let close = close.filter(|finding| finding.margin.is_some());
     let finer = "; or read it more finely";
@@ -135,8 +140,8 @@ pub(in crate::report) fn paragraph(
         verdict: worst(matter),
         shortly: shortly(matter),
         sources: sources(matter),
-        who: acts::remedy_of(matter, entry).map(|remedy| remedy.who.name()),
-        takes: takes(matter, entry),
+        who: remedies.first().map(|remedy| remedy.who.name()),
+        takes: takes(&remedies),
         title: reader::title(matter.topic),
         readings: readings.join("; "),
         sentences,
@@ -169,16 +174,19 @@ fn shortly(matter: &ThingMeasured<'_, '_>) -> String {
     }
 }
 
-/// What a remedy takes beside hands.
-fn takes(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Vec<&'static str> {
-    let Some(remedy) = acts::remedy_of(matter, entry) else {
-        return Vec::new();
-    };
+/// What the remedies take beside hands.
+fn takes(remedies: &[&ShownRemedy]) -> Vec<&'static str> {
     let mut takes = Vec::new();
-    if remedy.leave == Leave::Owner {
+    if remedies
+        .iter()
+        .any(|remedy| remedy.leave == ShownLeave::Owner)
+    {
         takes.push("the owner's leave");
     }
-    if remedy.holes == RemedyHoles::Makes {
+    if remedies
+        .iter()
+        .any(|remedy| remedy.holes == ShownHoles::Makes)
+    {
         takes.push("may make holes");
     }
     takes
@@ -445,45 +453,4 @@ fn remarks(sentences: &mut Vec<Sentence>, matter: &ThingMeasured<'_, '_>, entry:
         }
     }
     sentences.extend(said.into_iter().map(Sentence::plain));
-}
-
-/// One remedy for all that is missed, aimed at the strictest demand. What waits for
-/// the posts says so; the ball that must not pass was named already.
-fn remedy(matter: &ThingMeasured<'_, '_>, entry: &JudgedGuard<'_>) -> Option<Sentence> {
-    let says = acts::remedy_of(matter, entry)?.says;
-    let (lead, says) = match says.split_once("before. Then: ") {
-        Some((_, says)) => ("Do, once its posts hold: ", says.to_owned()),
-        None => ("Do: ", says),
-    };
-    let finding = matter.strictest()?;
-    let of_a_ball = finding.limit.as_ref().map(|limit| limit.operator) == Some(Operator::StopsBall);
-    // a remedy is plain text
-    let amount = reader::shortfall(finding).map(|amount| amount.replace('\u{a0}', " "));
-    if of_a_ball {
-        let by = amount.map(|amount| format!(" by more than {amount}"));
-        let says = by.map_or_else(|| says.clone(), |by| says.replacen(&by, "", 1));
-        let says = without_the_ball(&says);
-        return Some(Sentence::plain(format!("{lead}{says}")));
-    }
-    let parted = amount.and_then(|amount| {
-        let (before, after) = says.split_once(&amount)?;
-        Some(Sentence {
-            before: format!("{lead}{before}"),
-            after: after.to_owned(),
-            amount,
-        })
-    });
-    Some(parted.unwrap_or_else(|| Sentence::plain(format!("{lead}{says}"))))
-}
-
-/// The ball was named where it was said what is asked.
-fn without_the_ball(says: &str) -> String {
-    match says.rsplit_once(", until a ") {
-        Some((before, after))
-            if after.contains("ball no longer passes") && !after.contains(", ") =>
-        {
-            format!("{before}.")
-        }
-        Some(_) | None => says.to_owned(),
-    }
 }
