@@ -200,7 +200,7 @@ const fn is_everywhere(item: usize) -> bool {
 }
 
 const fn is_any(item: usize) -> bool {
-    matches!(ITEMS[item].hole, Hole::Any)
+    matches!(ITEMS[item].hole, Hole::Any | Hole::AnyForItself)
 }
 
 /// The holes that rules on any opening judge, in the order of the table.
