@@ -5,6 +5,7 @@ mod commands;
 mod compare;
 mod geometry;
 mod harness;
+mod hostile;
 mod judging;
 mod layout;
 mod outputs;

@@ -4,6 +4,7 @@
 use std::io;
 use std::io::Write;
 
+use crate::items::Hazard;
 use crate::report::Counts;
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
@@ -13,6 +14,7 @@ use crate::report::wrap::hanging_in;
 use crate::rules::FoundRules;
 use crate::rules::Home;
 use crate::rules::Offer;
+use crate::rules::Ruleset;
 use crate::rules::Sought;
 
 /// The answer, and the command that judges by it.
@@ -31,8 +33,10 @@ pub fn found_rules(out: &mut TextPage<'_>, found: &FoundRules<'_>) -> io::Result
             hanging_in(out.width(), "Not understood: ", &says)
         )?;
     }
-    offers(out, "Building rules that may hold there", &found.law)?;
-    offers(out, "Advice, beside the rules", &found.advice)?;
+    let sought = &found.sought;
+    let title = "Building rules that may hold there";
+    offers(out, title, &found.law, sought)?;
+    offers(out, "Advice, beside the rules", &found.advice, sought)?;
     if !found.only_where.is_empty() {
         writeln!(
             out,
@@ -106,7 +110,12 @@ fn taken(sought: &Sought) -> String {
     parts.join("; ")
 }
 
-fn offers(out: &mut TextPage<'_>, title: &str, offers: &[Offer<'_>]) -> io::Result<()> {
+fn offers(
+    out: &mut TextPage<'_>,
+    title: &str,
+    offers: &[Offer<'_>],
+    sought: &Sought,
+) -> io::Result<()> {
     if offers.is_empty() {
         return Ok(());
     }
@@ -123,11 +132,28 @@ fn offers(out: &mut TextPage<'_>, title: &str, offers: &[Offer<'_>]) -> io::Resu
             let says = one_line(&ruleset.covers.says);
             writeln!(out, "{}", hanging_in(out.width(), "    Covers: ", &says))?;
         }
+        let left: Vec<&str> = offer
+            .leaves_out(sought)
+            .map(|left| left.says.as_str())
+            .collect();
+        if !left.is_empty() {
+            let says = one_line(&left.join(" ")).into_owned();
+            writeln!(out, "{}", hanging_in(out.width(), "    Not in it: ", &says))?;
+        }
+        if let Some(says) = asks_nothing(ruleset) {
+            writeln!(out, "{}", hanging_in(out.width(), "    ", &says))?;
+        }
         writeln!(
             out,
             "{}",
             hanging_in(out.width(), "    ", &Counts::of(ruleset).says())
         )?;
+        if let Some(year) = offer.ended {
+            let says = format!(
+                "It ended in {year}, and what came after is not here: for newer work ask the building office."
+            );
+            writeln!(out, "{}", hanging_in(out.width(), "    ", &says))?;
+        }
         if offer.read_there {
             let says = "This edition was read in the print of the state, which leaves these rules as they are.";
             writeln!(out, "{}", hanging_in(out.width(), "    ", says))?;
@@ -142,4 +168,18 @@ fn offers(out: &mut TextPage<'_>, title: &str, offers: &[Offer<'_>]) -> io::Resu
         }
     }
     Ok(())
+}
+
+/// The hazards that a text was read to ask nothing about, somewhere or everywhere.
+fn asks_nothing(ruleset: &Ruleset) -> Option<String> {
+    let silent = |hazard: &Hazard| ruleset.asks_nothing.iter().any(|of| of.hazard == *hazard);
+    let of: Vec<&str> = Hazard::ALL
+        .iter()
+        .filter(|hazard| silent(hazard))
+        .map(|hazard| hazard.name())
+        .collect();
+    let of = (!of.is_empty()).then(|| of.join(", "))?;
+    Some(format!(
+        "It asks nothing, or not everywhere, about: {of}. That is no word about danger."
+    ))
 }

@@ -1,47 +1,17 @@
 //! From plain words to the rulesets that hold there: `flat in Florida`, `deck,
 //! Ontario`, `rented house in England`.
 
-use crate::input::folded;
-use crate::input::nearest;
 use crate::items::Item;
 use crate::rules::gazetteer;
-use crate::rules::gazetteer::OnTheMap;
 use crate::rules::gazetteer::Region;
-use crate::rules::matter::Matter;
 use crate::rules::model::Bounds;
 use crate::rules::model::Condition;
+use crate::rules::model::LeaveOut;
 use crate::rules::model::Ruleset;
 use crate::rules::model::Test;
-
-/// What was asked for, as far as it was understood.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Sought {
-    /// The countries; several where one name stands for several.
-    pub countries: Vec<&'static str>,
-    /// The part of the country.
-    pub region: Option<&'static str>,
-    /// `house` or `flat`, where either was said.
-    pub home: Option<Home>,
-    /// The word of the item `use`, where one was said or follows.
-    pub purpose: Option<&'static str>,
-    /// The word of the item `place`.
-    pub place: Option<&'static str>,
-    /// Narrower matters.
-    pub matters: Vec<Matter>,
-    /// The year in which it was built.
-    pub built: Option<i32>,
-    /// Words that were not understood, each with the nearest that would be.
-    pub unknown: Vec<(String, Option<&'static str>)>,
-}
-
-/// What kind of home.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Home {
-    /// One of several in a building.
-    Flat,
-    /// A house of one household or two.
-    House,
-}
+use crate::rules::sought::Home;
+use crate::rules::sought::Sought;
+use crate::rules::sought::usage;
 
 /// A ruleset that may hold.
 #[derive(Clone, Debug)]
@@ -55,6 +25,18 @@ pub struct Offer<'r> {
     pub read_there: bool,
     /// The ids of its other editions, newest first.
     pub editions: Vec<&'r str>,
+    /// The year in which it ended, where no later edition of it is here.
+    pub ended: Option<i32>,
+}
+
+impl<'r> Offer<'r> {
+    /// What it leaves out that may bear on what was asked for.
+    pub fn leaves_out<'s>(&'s self, sought: &'s Sought) -> impl Iterator<Item = &'r LeaveOut> + 's {
+        let at_the_place =
+            |condition: &Condition| condition.item == Item::Place && may_hold(condition, sought);
+        let all = self.ruleset.leaves_out.iter();
+        all.filter(move |left| left.when.iter().all(at_the_place))
+    }
 }
 
 /// The rulesets that hold where somebody asked about.
@@ -86,7 +68,7 @@ pub struct FoundRules<'r> {
 /// ```
 #[must_use]
 pub fn find<'r>(text: &str, rulesets: &'r [Ruleset]) -> FoundRules<'r> {
-    let sought = sought(text);
+    let sought = Sought::read(text);
     let mut found = FoundRules::default();
     let mut fits: Vec<Offer<'r>> = Vec::new();
     for ruleset in rulesets {
@@ -102,6 +84,7 @@ pub fn find<'r>(text: &str, rulesets: &'r [Ruleset]) -> FoundRules<'r> {
                 .region
                 .is_some_and(|region| taken_up(ruleset, region)),
             editions: Vec::new(),
+            ended: None,
         });
     }
     for offer in without_what_was_changed(newest_of_each(fits, sought.built), &sought) {
@@ -168,6 +151,7 @@ fn fit(ruleset: &Ruleset, sought: &Sought) -> Holding {
     if sought
         .region
         .is_some_and(|region| named(&ruleset.not_in, region))
+        || (ruleset.not_for_houses && sought.home == Some(Home::House))
     {
         return Holding::No;
     }
@@ -317,15 +301,24 @@ fn newest_of_each(offers: Vec<Offer<'_>>, built: Option<i32>) -> Vec<Offer<'_>> 
             first.editions.push(&offer.ruleset.id);
         }
     }
+    for offer in &mut kept {
+        let until = offer.ruleset.in_force.and_then(|years| years.until);
+        let later = |id: &&str| number_of(id) > number_of(&offer.ruleset.id);
+        offer.ended = until.filter(|_| !offer.editions.iter().any(later));
+    }
     kept.sort_by(|a, b| a.ruleset.id.cmp(&b.ruleset.id));
     kept
 }
 
 /// The year from which an edition was current, else the number at the end of its id.
 fn edition(ruleset: &Ruleset) -> i32 {
-    let number = &ruleset.id[stem(&ruleset.id).len()..];
-    let number = number.parse().unwrap_or(0);
+    let number = number_of(&ruleset.id);
     ruleset.in_force.map_or(number, |years| years.from)
+}
+
+/// The number at the end of an id, 0 where there is none.
+fn number_of(id: &str) -> i32 {
+    id[stem(id).len()..].parse().unwrap_or(0)
 }
 
 /// An id without the number of its edition.
@@ -408,268 +401,18 @@ fn ask(sought: &Sought, found: &FoundRules<'_>) -> Vec<&'static str> {
         _ => ask.push("which of the countries"),
     }
     let home = matches!(sought.purpose, None | Some(usage::DWELLING));
-    if home && sought.home.is_none() && found.law.iter().any(|offer| counts_homes(offer.ruleset)) {
+    let tells_homes_apart = |ruleset: &Ruleset| counts_homes(ruleset) || ruleset.not_for_houses;
+    let mut law = found.law.iter();
+    if home && sought.home.is_none() && law.any(|offer| tells_homes_apart(offer.ruleset)) {
         ask.push("a house, or a flat in a building with three homes or more");
+    }
+    let in_years = |offer: &Offer<'_>| offer.ruleset.in_force.is_some();
+    let mut law = found.law.iter();
+    if sought.built.is_none() && law.any(|offer| in_years(offer) && !offer.editions.is_empty()) {
+        ask.push("the year in which it was built, since an older edition may count");
     }
     ask
 }
-
-/// Words of the item `use`; a test holds that it has them.
-mod usage {
-    pub(super) const DWELLING: &str = "dwelling";
-    pub(super) const PUBLIC: &str = "public";
-    pub(super) const WORKPLACE: &str = "workplace";
-}
-
-/// What a word or some words mean.
-enum Meaning {
-    Child,
-    Home(Home),
-    OnTheMap(OnTheMap),
-    Nothing,
-    Place(&'static str),
-    Purpose(&'static str),
-    Matter(Matter),
-}
-
-/// The longest name that is looked for, in words.
-const MOST_WORDS: usize = 4;
-
-fn sought(text: &str) -> Sought {
-    let text = folded(text);
-    let of_a_word = |c: char| !(c.is_alphanumeric() || "-'.".contains(c));
-    let tokens: Vec<&str> = text
-        .split(of_a_word)
-        .map(|word| word.trim_matches(['.', '\'', '-']))
-        .filter(|word| !word.is_empty())
-        .collect();
-    let mut sought = Sought::default();
-    let mut at = 0;
-    while let Some(first) = tokens.get(at) {
-        let longest = MOST_WORDS.min(tokens.len() - at);
-        let read = (1..=longest).rev().find_map(|count| {
-            let meanings = meanings(&tokens[at..at + count].join(" "));
-            (!meanings.is_empty()).then_some((count, meanings))
-        });
-        match (read, first.parse::<i32>()) {
-            (Some((count, meanings)), _) => {
-                for meaning in meanings {
-                    sought.take(meaning);
-                }
-                at += count;
-                continue;
-            }
-            (None, Ok(year @ 1500..=2200)) => sought.built = Some(year),
-            (None, _) => sought.unknown.push(((*first).to_owned(), near(first))),
-        }
-        at += 1;
-    }
-    sought
-}
-
-/// The nearest word that would be understood.
-fn near(word: &str) -> Option<&'static str> {
-    let matters = Matter::ALL
-        .iter()
-        .flat_map(|matter| matter.asked_as())
-        .copied();
-    let kinds = KINDS.iter().flat_map(|(said, _)| said.iter()).copied();
-    let places = Item::Place.words().iter().map(|word| word.name);
-    nearest(
-        word,
-        gazetteer::names().chain(matters).chain(kinds).chain(places),
-    )
-}
-
-/// A child-care home is both a place on the map of rules and a purpose, so that
-/// some words mean two things.
-fn meanings(words: &str) -> Vec<Meaning> {
-    let mut meanings = Vec::new();
-    meanings.extend(gazetteer::on_the_map(words).map(Meaning::OnTheMap));
-    meanings.extend(Item::Place.word(words).map(Meaning::Place));
-    let matters = Matter::ALL.into_iter();
-    let matters = matters.filter(|matter| matter.asked_as().contains(&words));
-    meanings.extend(matters.map(Meaning::Matter));
-    for (said, kind) in KINDS {
-        if said.contains(&words) {
-            meanings.push(match kind {
-                WordKind::Child => Meaning::Child,
-                WordKind::Flat => Meaning::Home(Home::Flat),
-                WordKind::House => Meaning::Home(Home::House),
-                WordKind::Nothing => Meaning::Nothing,
-                WordKind::Purpose(word) => Meaning::Purpose(word),
-            });
-        }
-    }
-    meanings
-}
-
-impl Sought {
-    fn take(&mut self, meaning: Meaning) {
-        match meaning {
-            Meaning::Child | Meaning::Nothing => {}
-            Meaning::Home(home) => {
-                self.home = Some(home);
-                self.purpose = Some(usage::DWELLING);
-            }
-            Meaning::OnTheMap(OnTheMap::Countries(countries)) => {
-                if self.region.is_none() {
-                    self.countries = countries.to_vec();
-                }
-            }
-            Meaning::OnTheMap(OnTheMap::Region(region)) => {
-                let known = self.region.and_then(gazetteer::region);
-                // "Chicago, Illinois": the city decides over the state that it lies in
-                let of_the_city = known.is_some_and(|known| known.within == Some(region.name));
-                if !of_the_city {
-                    self.region = Some(region.name);
-                    self.countries = vec![region.country];
-                }
-            }
-            Meaning::Place(place) => self.place = Some(place),
-            Meaning::Purpose(word) => self.purpose = Some(word),
-            Meaning::Matter(matter) => self.matters.push(matter),
-        }
-    }
-}
-
-/// What else a word says.
-enum WordKind {
-    Child,
-    Flat,
-    House,
-    Nothing,
-    Purpose(&'static str),
-}
-
-const KINDS: &[(&[&str], WordKind)] = &[
-    (
-        &[
-            "baby", "babies", "child", "children", "crawling", "infant", "kid", "kids", "newborn",
-            "toddler", "toddlers", "twins",
-        ],
-        WordKind::Child,
-    ),
-    (
-        &[
-            "apartment",
-            "apartments",
-            "block",
-            "condo",
-            "condominium",
-            "flat",
-            "flats",
-            "maisonette",
-            "stairwell",
-            "stairwells",
-            "tenement",
-        ],
-        WordKind::Flat,
-    ),
-    (
-        &[
-            "bungalow",
-            "cottage",
-            "duplex",
-            "house",
-            "houses",
-            "semi",
-            "terraced house",
-            "townhouse",
-            "villa",
-        ],
-        WordKind::House,
-    ),
-    (
-        &["dwelling", "home", "homes", "household"],
-        WordKind::Purpose(usage::DWELLING),
-    ),
-    (
-        &[
-            "church",
-            "creche",
-            "day care",
-            "daycare",
-            "hospital",
-            "hotel",
-            "kindergarten",
-            "kita",
-            "library",
-            "mall",
-            "museum",
-            "nursery",
-            "preschool",
-            "public",
-            "public building",
-            "restaurant",
-            "school",
-            "shop",
-            "theatre",
-            "theater",
-        ],
-        WordKind::Purpose(usage::PUBLIC),
-    ),
-    (
-        &[
-            "factory",
-            "office",
-            "offices",
-            "plant",
-            "warehouse",
-            "work",
-            "workplace",
-            "workshop",
-        ],
-        WordKind::Purpose(usage::WORKPLACE),
-    ),
-    (
-        &[
-            "a",
-            "about",
-            "an",
-            "and",
-            "at",
-            "balustrade",
-            "banister",
-            "built",
-            "by",
-            "code",
-            "for",
-            "from",
-            "guard",
-            "guards",
-            "have",
-            "i",
-            "in",
-            "inside",
-            "is",
-            "law",
-            "live",
-            "my",
-            "near",
-            "new",
-            "of",
-            "old",
-            "on",
-            "our",
-            "outside",
-            "railing",
-            "railings",
-            "rules",
-            "small",
-            "state",
-            "the",
-            "there",
-            "to",
-            "we",
-            "what",
-            "which",
-            "with",
-            "young",
-        ],
-        WordKind::Nothing,
-    ),
-];
 
 #[cfg(test)]
 mod tests {
@@ -689,13 +432,6 @@ mod tests {
                 let on_map = gazetteer::region(region).expect("a region of the map");
                 assert_eq!(on_map.country, country, "{id}: {region}");
             }
-        }
-    }
-
-    #[test]
-    fn the_words_of_a_purpose_are_those_of_the_item() {
-        for word in [usage::DWELLING, usage::PUBLIC, usage::WORKPLACE] {
-            assert_eq!(Item::Use.word(word), Some(word));
         }
     }
 }

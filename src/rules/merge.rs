@@ -86,7 +86,8 @@ pub(super) fn merge(
             .map(|text| text.value.to_owned())
             .or(base.country),
         regions: head.regions.unwrap_or(base.regions),
-        not_in: head.not_in.unwrap_or_default(),
+        not_in: head.not_in.unwrap_or(base.not_in),
+        not_for_houses: head.not_for_houses.unwrap_or(base.not_for_houses),
         taken_up: head.taken_up.unwrap_or_default(),
         matters: head.matters.unwrap_or(base.matters),
         edition: head.edition?.value.to_owned(),

@@ -31,6 +31,7 @@ mod narrowed;
 mod phrases;
 mod quantity;
 mod rule;
+mod sought;
 mod sources;
 mod straddle;
 mod syntax;
@@ -39,7 +40,7 @@ mod unread;
 pub use chosen::{GUIDANCE, Guidance, chosen};
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
-pub use find::{FoundRules, Home, Offer, Sought, find};
+pub use find::{FoundRules, Offer, find};
 pub use load::{LoadedRuleset, load, load_to_judge};
 pub use matter::Matter;
 pub use model::{
@@ -49,5 +50,6 @@ pub use model::{
     Subject, Test, Urgency, Zone,
 };
 pub use phrases::all_of;
+pub use sought::{Home, Sought};
 pub use straddle::{StraddleGap, straddle_gaps};
 pub use unread::{Unread, UnreadPart};

@@ -34,8 +34,11 @@ pub struct Ruleset {
     /// The parts of the country whose own print of this edition was read and has these
     /// rules unchanged.
     pub taken_up: Vec<String>,
-    /// The parts of the country that have taken these rules out of their print.
+    /// The parts of the country that have taken these rules out of their print, or have
+    /// a code of their own in their place.
     pub not_in: Vec<String>,
+    /// Whether it is about buildings other than houses of one home or two.
+    pub not_for_houses: bool,
     /// The narrower matters that it is about; empty where it is about buildings at large.
     pub matters: Vec<Matter>,
     /// The edition that was read.
@@ -100,6 +103,7 @@ impl Ruleset {
             regions: Vec::new(),
             taken_up: Vec::new(),
             not_in: Vec::new(),
+            not_for_houses: false,
             matters: Vec::new(),
             edition: "not known".to_owned(),
             advisory: false,

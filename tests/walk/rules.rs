@@ -21,22 +21,27 @@ fn sought(search: &RulesSearch<'_>) -> Vec<String> {
 }
 
 #[test]
-fn a_house_in_florida_is_two_questions_and_a_choice() {
+fn a_house_in_florida_is_two_questions_and_one_in_wisconsin_a_choice() {
     let all = all();
     let mut search = RulesSearch::new(&all);
     assert_eq!(search.step().id(), "country");
     search.answer("Florida");
     assert_eq!(search.step().id(), "home");
     search.answer("h");
+    // the code of all other buildings is not for a house
+    assert_eq!(sought(&search), ["florida-dwelling-2023"]);
+    let mut search = RulesSearch::new(&all);
+    search.answer("Wisconsin");
+    search.answer("h");
     let ask = search.step();
     assert_eq!(ask.id(), "which rules");
     assert!(
-        ask.choices[0].says.starts_with("florida-dwelling-2023"),
+        ask.choices[0].says.starts_with("wisconsin-decks"),
         "{:?}",
         ask.choices
     );
     search.answer("");
-    assert_eq!(sought(&search), ["florida-dwelling-2023"]);
+    assert_eq!(sought(&search), ["wisconsin-decks"]);
 }
 
 #[test]
@@ -81,7 +86,7 @@ fn nowhere_is_refused_and_enter_is_advice_alone() {
     search.answer("");
     assert!(sought(&search).is_empty());
     let mut two = RulesSearch::new(&all);
-    two.answer("Florida");
+    two.answer("Wisconsin");
     assert_eq!(refusals(&two.answer("castle")).len(), 1);
     two.answer("house");
     assert_eq!(refusals(&two.answer("99")).len(), 1);
