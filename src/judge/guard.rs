@@ -117,8 +117,8 @@ fn judged<'r>(
     let scene = Scene::new(guard, facts, options);
     let benches = benches(&scene, rulesets);
     let rules: usize = rulesets.iter().map(|ruleset| ruleset.rules.len()).sum();
-    // a rule on any opening makes up to three
-    let mut all: Vec<Finding<'r>> = Vec::with_capacity(rules + 2 * rulesets.len());
+    // a rule on any opening makes up to four
+    let mut all: Vec<Finding<'r>> = Vec::with_capacity(rules + 3 * rulesets.len());
     let mut judged: Vec<ByRuleset<'_, 'r>> = Vec::with_capacity(benches.len());
     for bench in &benches {
         let from = all.len();

@@ -299,8 +299,8 @@ fn by_item<'r>(
     }
 }
 
-/// One of `opening`, `bottom gap`, `end gap` under `any-opening`; `None` where
-/// the item need not be there.
+/// One of `opening`, `bottom gap`, `end gap`, `edge gap` under `any-opening`; `None`
+/// where the item need not be there.
 fn any_opening<'r>(
     scene: &Scene<'_>,
     item: Item,
@@ -308,7 +308,7 @@ fn any_opening<'r>(
     others: &Others<'_, 'r>,
 ) -> Option<Judgement<'r>> {
     let written = scene.of(item).next().is_some();
-    if item == Item::EndGap && !written {
+    if matches!(item, Item::EndGap | Item::EdgeGap) && !written {
         return None;
     }
     if item != Item::BottomGap || side_is_closed(scene) {

@@ -373,7 +373,8 @@ impl<'g> Scene<'g> {
         Piece::Says(said)
     }
 
-    /// Where an opening lies: as written; a bottom gap always at the bottom; a gap
+    /// Where an opening lies: as written; a bottom gap always at the bottom, an edge gap
+    /// at the floor; a gap
     /// between balusters from bottom to top, unless an extent says otherwise.
     fn extent(&self, item: Item, reading: &Reading, evidence: Evidence) -> Option<Extent> {
         if item == Item::BottomGap {
@@ -381,6 +382,14 @@ impl<'g> Scene<'g> {
                 low: Length::ZERO,
                 high: evidence.length(),
             }));
+        }
+        // beside the edge of the floor it lies at the floor
+        if item == Item::EdgeGap {
+            let floor = Extent {
+                low: Length::ZERO,
+                high: Length::ZERO,
+            };
+            return reading.at.or(Some(floor));
         }
         if runs_between(item, reading) && self.is_upright() {
             return Some(Extent {

@@ -13,6 +13,7 @@ mod compared;
 mod conversation;
 mod csv;
 mod csv_line;
+mod decided;
 mod diagnostics;
 mod difference;
 mod drawing;

@@ -33,6 +33,7 @@ use crate::report::one_line;
 use crate::rules::Guidance;
 use crate::rules::Ruleset;
 use crate::rules::embedded_ids;
+use crate::walk::GuardName;
 use crate::walk::Prompt;
 use crate::walk::Reply;
 use crate::walk::RulesSearch;
@@ -186,6 +187,7 @@ impl Talk<'_> {
             railings: self.walk.guard_count(),
             today: &clock::today(),
             unit: self.walk.unit_in_force(),
+            at: self.walk.here().map(GuardName::says),
         };
         let words = report::opening_words(rulesets, &begins, self.width);
         let mut out = terminal.out();
