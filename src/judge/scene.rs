@@ -7,6 +7,7 @@ use crate::items::ItemWord;
 use crate::items::PlaceWord;
 use crate::items::StateWord;
 use std::cell::OnceCell;
+use std::rc::Rc;
 use std::sync::Arc;
 
 use crate::geometry::Shape;
@@ -51,7 +52,7 @@ pub(super) struct Scene<'g> {
     pub(super) build: Build,
     pub(super) presence: Presence,
     /// What each observation says about its own item, once somebody has asked.
-    pieces: Vec<OnceCell<Piece>>,
+    pieces: Rc<Vec<OnceCell<Piece>>>,
     /// Circumstances that nobody wrote down, as one case has them.
     supposed: Vec<(Item, Supposed)>,
     /// Items that the guard's own observations speak of, and those it inherits.
@@ -121,10 +122,11 @@ impl<'g> Scene<'g> {
             },
             presence: presence(guard),
             gives_way: OnceCell::new(),
-            pieces: vec![
+            pieces: Rc::new(vec![
                 OnceCell::new();
-                guard.observations.len() + guard.inherited.observations.len()
-            ],
+                guard.observations.len()
+                    + guard.inherited.observations.len()
+            ]),
             supposed: Vec::new(),
             own: items(&guard.observations),
             inherited: items(&guard.inherited.observations),
@@ -198,10 +200,12 @@ impl<'g> Scene<'g> {
 
     /// The same guard, as if these circumstances had been written down.
     pub(super) fn supposing(&self, supposed: Vec<(Item, Supposed)>) -> Scene<'g> {
+        // what was read is the same in every case
         Scene {
             supposed,
-            build: self.build,
-            ..Scene::new(self.guard, self.facts, self.options)
+            gives_way: self.gives_way.clone(),
+            pieces: Rc::clone(&self.pieces),
+            ..*self
         }
     }
 
