@@ -30,7 +30,7 @@ use crate::input::Excerpt;
 use crate::report;
 use crate::walk::RulesSearch;
 
-/// The module, packed with gzip, where this program was built with it.
+/// The module, packed, where this program was built with it.
 #[cfg(feature = "page")]
 const MODULE: Option<&[u8]> = Some(include_bytes!(env!(
     "GUARDRULE_PAGE_MODULE",
@@ -42,6 +42,7 @@ const MODULE: Option<&[u8]> = None;
 const TEMPLATE: &str = include_str!("../phone/page/page.html");
 const STYLE: &str = include_str!("../phone/page/page.css");
 const SCRIPT: &str = concat!(
+    include_str!("../phone/page/unpack.js"),
     include_str!("../phone/page/core.js"),
     include_str!("../phone/page/kept.js"),
     include_str!("../phone/page/page.js"),
@@ -50,8 +51,11 @@ const SCRIPT: &str = concat!(
 /// What would end a script element, or open a comment in it.
 const NEVER_IN_A_SCRIPT: [&str; 3] = ["</script", "<script", "<!--"];
 
-/// How every gzip file begins.
-const GZIP: [u8; 2] = [0x1f, 0x8b];
+/// The head of an .lzma file: its properties, how far back copies reach, and its size unpacked.
+const LZMA_HEAD: usize = 13;
+
+/// Properties beyond this are none. (LZMA specification, 2015)
+const LZMA_PROPERTIES: u8 = 225;
 
 pub(super) fn run(args: &PageArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
@@ -106,15 +110,25 @@ fn module(path: Option<&Path>) -> Result<Cow<'static, [u8]>, Box<Diagnostic>> {
     let name = path.display().to_string();
     let bytes = fs::read(path)
         .map_err(|error| Box::new(system_refusal(codes::CANNOT_READ, &name, &error)))?;
-    if bytes.starts_with(&GZIP) {
+    if is_packed(&bytes) {
         return Ok(Cow::Owned(bytes));
     }
     let at = Excerpt::whole(Arc::from(name.as_str()));
-    let message = format!("{name} is no module packed with gzip");
+    let message = format!("{name} is no module packed as .lzma, with its size in the head");
     Err(Box::new(
         Diagnostic::error(codes::NO_PAGE, message, at)
-            .help("bash src/phone/build.sh makes one: guardrule.wasm.gz"),
+            .help("bash src/phone/build.sh makes one: guardrule.wasm.lzma"),
     ))
+}
+
+/// Whether bytes begin as an .lzma file whose head says how large it is unpacked.
+fn is_packed(bytes: &[u8]) -> bool {
+    let unknown = [0xff; 8];
+    bytes.len() > LZMA_HEAD
+        && bytes.first().is_some_and(|first| *first < LZMA_PROPERTIES)
+        && bytes
+            .get(5..LZMA_HEAD)
+            .is_some_and(|size| size != unknown && size[5..] == [0; 3])
 }
 
 /// The page around a packed module.
@@ -229,7 +243,8 @@ mod tests {
 
     #[test]
     fn every_place_of_the_template_is_filled_once() {
-        let module = [GZIP.as_slice(), b"anything"].concat();
+        let module = [&[4, 0, 0, 4, 0, 8, 0, 0, 0, 0, 0, 0, 0][..], b"anything"].concat();
+        assert!(is_packed(&module) && !is_packed(b"\0asm\x01\0\0\0 and more of it"));
         let page = assembled(&module).expect("nothing ends the script");
         for (place, part) in [
             ("{{csp}}", policy()),

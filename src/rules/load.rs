@@ -57,7 +57,7 @@ pub struct LoadedRuleset {
 /// limits, sources, examples, chains of `extends` that are a circle or longer
 /// than four files.
 pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRuleset {
-    load_with(name, lookup, Examples::Read, Extent::Whole)
+    load_with(name, lookup, Examples::Read, FilePortion::Whole)
 }
 
 /// As [`load`], without the worked examples: neither they nor their faults are
@@ -66,7 +66,7 @@ pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRu
 /// # Errors
 /// As [`load`], but for faults of examples.
 pub fn load_to_judge(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRuleset {
-    load_with(name, lookup, Examples::LeftOut, Extent::Whole)
+    load_with(name, lookup, Examples::LeftOut, FilePortion::Whole)
 }
 
 /// The head of a shipped ruleset and of what it extends: where it holds and what it covers,
@@ -74,20 +74,20 @@ pub fn load_to_judge(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) ->
 /// in [`Ruleset::unread`], and so lets no guard meet.
 #[must_use]
 pub fn load_head(id: &str) -> Option<Ruleset> {
-    load_with(id, &|_| None, Examples::LeftOut, Extent::Head).ruleset
+    load_with(id, &|_| None, Examples::LeftOut, FilePortion::Head).ruleset
 }
 
 fn load_with(
     name: &str,
     lookup: &dyn Fn(&str) -> Option<SourceFile>,
     examples: Examples,
-    extent: Extent,
+    portion: FilePortion,
 ) -> LoadedRuleset {
     let mut diagnostics = Vec::new();
     let loading = Loading {
         lookup,
         examples,
-        extent,
+        portion,
     };
     let ruleset = match open(name, lookup) {
         Some(file) => read(&file, &loading, &mut Vec::new(), &mut diagnostics),
@@ -114,12 +114,12 @@ fn load_with(
 struct Loading<'l> {
     lookup: &'l dyn Fn(&str) -> Option<SourceFile>,
     examples: Examples,
-    extent: Extent,
+    portion: FilePortion,
 }
 
 /// How much of each file is read.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Extent {
+enum FilePortion {
     /// What stands before its first rule.
     Head,
     Whole,
@@ -173,7 +173,7 @@ fn read(
     diagnostics: &mut Vec<Diagnostic>,
 ) -> Option<Ruleset> {
     trail.push(Arc::clone(&file.name));
-    let head = (loading.extent == Extent::Head).then(|| head_of(file));
+    let head = (loading.portion == FilePortion::Head).then(|| head_of(file));
     let file = head.as_ref().unwrap_or(file);
     let mut faults = Faults::new(file);
     let mended;
@@ -218,7 +218,11 @@ fn read(
         &mut own,
         &mut faults,
     );
-    if !head_whole || loading.extent == Extent::Head {
+    if loading.portion == FilePortion::Head {
+        own.unread
+            .push(unread(UnreadPart::Whole, None, 0..0, &faults));
+    }
+    if !head_whole {
         own.unread
             .push(unread(UnreadPart::Head, None, 0..0, &faults));
     }
