@@ -125,7 +125,12 @@ fn nothing_judged(diagnostics: &Diagnostics) -> io::Result<Checked> {
 /// What is wrong with the files, as it stands on a terminal without colours.
 pub(super) fn told(diagnostics: &Diagnostics) -> io::Result<String> {
     let mut out = Vec::new();
-    report::diagnostics_text(&mut out, diagnostics, report::WIDTH)?;
+    report::diagnostics_text(
+        &mut out,
+        diagnostics,
+        report::WIDTH,
+        report::FileNames::Whole,
+    )?;
     String::from_utf8(out)
         .map(|text| plain(&text))
         .map_err(io::Error::other)
