@@ -5,7 +5,6 @@ use std::collections::BTreeSet;
 use crate::items::FastenedToWord;
 use crate::items::GuardWord;
 use crate::items::HandrailWord;
-use crate::items::Hole;
 use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::MovesWhenPushedWord;

@@ -305,3 +305,18 @@ fn a_hole_beside_the_edge_of_the_floor_is_an_opening() {
         }
     }
 }
+
+/// The law of Bavaria says "high enough": what it is compared with has to fit the drop.
+#[test]
+fn a_low_guard_over_a_great_drop_is_not_high_enough_for_a_law_without_a_number() {
+    let of = |rows: &str| {
+        let survey = format!(
+            "guard,item,reading\ntop,place,balcony\ntop,use,dwelling\ntop,opening,3 in\ntop,bottom gap,none\n{rows}"
+        );
+        verdict(&survey, "germany-bavaria").0
+    };
+    assert_eq!(of("top,drop,9 m\ntop,height,1.00 m\n"), "meets");
+    assert_eq!(of("top,drop,13 m\ntop,height,1.00 m\n"), "not settled");
+    assert_eq!(of("top,drop,13 m\ntop,height,1.15 m\n"), "meets");
+    assert_eq!(of("top,height,1.00 m\n"), "not measured");
+}
