@@ -344,7 +344,7 @@ fn handrail_change(drawn: &Drawn<'_, '_>, height: Length) -> GuardChange {
     let size = m.either(Length::sixty_fourths(96), 38);
     let clear = m.either(Length::inches(2), 50);
     let note = "as drawn, of the new handrail";
-    GuardChange::default()
+    let mut change = GuardChange::default()
         .instead(
             drawn.guard,
             Item::Handrail,
@@ -373,6 +373,16 @@ fn handrail_change(drawn: &Drawn<'_, '_>, height: Length) -> GuardChange {
         .instead(drawn.guard, Item::HandrailContinuous, "yes", note)
         .instead(drawn.guard, Item::HandrailEnds, "returned", note)
         .without(drawn.guard, Item::HandrailPerimeter)
+        .without(drawn.guard, Item::HandrailGripWidth);
+    let asked = |item: Item| Demands::of(drawn.judged, item).most.is_some();
+    if asked(Item::HandrailProjection) {
+        let stands_out = m.drawn(clear + size, m.gaps);
+        change = change.instead(drawn.guard, Item::HandrailProjection, &stands_out, note);
+    }
+    if asked(Item::HandrailEndGap) {
+        change = change.instead(drawn.guard, Item::HandrailEndGap, "none", note);
+    }
+    change
 }
 
 /// A handrail that is missing, on too few sides, or of a shape that no hand closes around.
