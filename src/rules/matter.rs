@@ -85,7 +85,8 @@ impl Matter {
                 "replaced windows",
             ],
             Matter::BedAndBreakfast => &[
-                "b&b",
+                "b b",
+                "bnb",
                 "bed and breakfast",
                 "bed-and-breakfast",
                 "guest house",

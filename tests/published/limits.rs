@@ -39,7 +39,7 @@ Oregon Residential Specialty Code R311.7.8 and R312.1.3: R312.1.3, exception 2 (
 Washington State Residential Code R312.1: R312.1 (2021) | washington-dwelling-2021 | loft-rail-too-low | place=floor edge; drop=9 ft; ceiling height=60 in; height=30 in | not settled
 Washington State Residential Code R312.1: R312.1.2 (2021) | washington-dwelling-2021 | rail-too-low | place=floor edge; drop=9 ft; ceiling height=96 in; height=30 in | falls short
 International Residential Code R301.5, R311.7 and R312: R312.1.1 (2015, 2018 and 2021) | south-carolina-dwelling-2021 | no-guard | place=deck; drop=30 1/16 in; guard=none | falls short
-South Carolina Residential Code R312.1.1: R312.1.1 (2021) | south-carolina-dwelling-2021 | no-guard-above-slope | place=deck; drop=20 in; ground fall=251 mm; guard=none | not settled
+South Carolina Residential Code R312.1.1: R312.1.1 (2021) | south-carolina-dwelling-2021 | no-guard-above-slope | place=deck; drop=20 in; ground fall=9 7/8 in; guard=none | not settled
 International Residential Code R301.5, R311.7 and R312: R312.1.1 (2015, 2018 and 2021) | ohio-dwelling | no-guard | place=porch; drop=30 1/16 in; guard=none | falls short
 Wisconsin Administrative Code SPS 321.04(3)(c): SPS 321.04(3)(c) (as read in 2026) | wisconsin-dwelling | no-guard | place=deck; drop=24 in; guard=none | does not apply
 Wisconsin Administrative Code SPS 320 to 325, deck appendix, section 13: deck appendix, 13 (as read in 2026) | wisconsin-decks | cables-too-far-apart | place=deck; drop=30 in; infill=cables; opening=3 9/16 in | falls short
