@@ -7,6 +7,7 @@ use std::io;
 use std::io::Read;
 use std::io::Seek;
 use std::io::SeekFrom;
+use std::io::Write;
 use std::path::Path;
 use std::path::PathBuf;
 
@@ -61,6 +62,9 @@ pub(super) struct Surveys {
 /// a fifth of it.
 const MOST_SPOOLED: u64 = 2 << 30;
 
+/// No line of a survey is longer, and no workbook: 64 MiB.
+const LONGEST_LINE: u64 = 64 << 20;
+
 /// A ruleset is not longer: 4 MiB. The longest that is shipped takes a twentieth.
 const LONGEST_RULESET: u64 = 4 << 20;
 
@@ -102,12 +106,7 @@ impl Surveys {
 /// What comes through a pipe or from a device, kept so that it can be read twice.
 fn spooled(name: String, stream: &mut dyn Read) -> io::Result<Surveys> {
     let mut file = tempfile::tempfile()?;
-    let copied = io::copy(&mut stream.take(MOST_SPOOLED + 1), &mut file)?;
-    if copied > MOST_SPOOLED {
-        return Err(io::Error::other(
-            "more than 2 GiB came, and no survey is so long",
-        ));
-    }
+    spool(stream, &mut file, MOST_SPOOLED)?;
     file.seek(SeekFrom::Start(0))?;
     if let Some(surveys) = workbook(&name, &mut file)? {
         return Ok(surveys);
@@ -116,6 +115,37 @@ fn spooled(name: String, stream: &mut dyn Read) -> io::Result<Surveys> {
         name,
         file: RefCell::new(file),
     }))
+}
+
+/// Copies what comes, and ends where it is more than a survey can be: too many bytes, or
+/// too many without the end of a line.
+fn spool(stream: &mut dyn Read, into: &mut dyn Write, most: u64) -> io::Result<()> {
+    let mut piece = vec![0; 64 << 10];
+    let (mut came, mut line): (u64, u64) = (0, 0);
+    loop {
+        let read = match stream.read(&mut piece) {
+            Ok(0) => return into.flush(),
+            Ok(read) => &piece[..read],
+            Err(error) if error.kind() == io::ErrorKind::Interrupted => continue,
+            Err(error) => return Err(error),
+        };
+        came += read.len() as u64;
+        line = match memchr::memrchr2(b'\n', b'\r', read) {
+            Some(end) => (read.len() - end - 1) as u64,
+            None => line + read.len() as u64,
+        };
+        if line > LONGEST_LINE {
+            return Err(io::Error::other(
+                "64 MiB came without the end of a line, and no survey is so",
+            ));
+        }
+        if came > most {
+            return Err(io::Error::other(
+                "more than 2 GiB came, and no survey is so long",
+            ));
+        }
+        into.write_all(read)?;
+    }
 }
 
 /// The sheets of a file that is a workbook, whatever it is called.
@@ -161,4 +191,47 @@ pub(super) fn ruleset(name: &str) -> Option<SourceFile> {
     let file = File::open(name).ok()?;
     file.take(LONGEST_RULESET).read_to_string(&mut text).ok()?;
     Some(SourceFile::new(name, &text))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Rows without an end.
+    struct Rows(u64);
+
+    impl Read for Rows {
+        fn read(&mut self, into: &mut [u8]) -> io::Result<usize> {
+            let row = b"a,g,height,36 in\n";
+            for (byte, of) in into.iter_mut().zip(row.iter().cycle()) {
+                *byte = *of;
+            }
+            self.0 += into.len() as u64;
+            Ok(into.len())
+        }
+    }
+
+    #[test]
+    fn rows_without_an_end_are_refused_at_the_bound() {
+        let (mut rows, mut kept) = (Rows(0), Vec::new());
+        let error = spool(&mut rows, &mut kept, 1 << 20).expect_err("it ends");
+        assert!(
+            error.to_string().contains("no survey is so long"),
+            "{error}"
+        );
+        assert!(
+            rows.0 <= (1 << 20) + (64 << 10),
+            "{} bytes were taken",
+            rows.0
+        );
+        assert!(kept.len() <= 1 << 20, "{} bytes were kept", kept.len());
+    }
+
+    #[test]
+    fn whatever_ends_is_kept_whole() {
+        let text = "a,g,height,36 in\r\n".repeat(9_000);
+        let mut kept = Vec::new();
+        spool(&mut text.as_bytes(), &mut kept, 1 << 20).expect("it ends");
+        assert_eq!(kept, text.as_bytes());
+    }
 }

@@ -248,4 +248,23 @@ mod tests {
             );
         }
     }
+
+    /// NIST Handbook 44 §5.52: 6 ft or less, over 6 ft to 30 ft, and so on.
+    #[test]
+    fn the_ends_of_the_steps_of_handbook_44_belong_to_the_smaller_tolerance() {
+        let mark = Length::sixty_fourths(1);
+        for (feet, at, beyond) in [(6, 2, 4), (30, 4, 8), (55, 8, 12), (80, 12, 16)] {
+            assert_eq!(
+                handbook_44(Length::feet(feet)),
+                Length::sixty_fourths(at),
+                "{feet} ft"
+            );
+            let longer = Length::feet(feet) + mark;
+            assert_eq!(
+                handbook_44(longer),
+                Length::sixty_fourths(beyond),
+                "over {feet} ft"
+            );
+        }
+    }
 }

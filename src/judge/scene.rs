@@ -7,6 +7,7 @@ use crate::items::ItemWord;
 use crate::items::PlaceWord;
 use crate::items::StateWord;
 use std::cell::OnceCell;
+use std::rc::Rc;
 use std::sync::Arc;
 
 use crate::geometry::Shape;
@@ -51,7 +52,7 @@ pub(super) struct Scene<'g> {
     pub(super) build: Build,
     pub(super) presence: Presence,
     /// What each observation says about its own item, once somebody has asked.
-    pieces: Vec<OnceCell<Piece>>,
+    pieces: Rc<Vec<OnceCell<Piece>>>,
     /// Circumstances that nobody wrote down, as one case has them.
     supposed: Vec<(Item, Supposed)>,
     /// Items that the guard's own observations speak of, and those it inherits.
@@ -121,10 +122,11 @@ impl<'g> Scene<'g> {
             },
             presence: presence(guard),
             gives_way: OnceCell::new(),
-            pieces: vec![
+            pieces: Rc::new(vec![
                 OnceCell::new();
-                guard.observations.len() + guard.inherited.observations.len()
-            ],
+                guard.observations.len()
+                    + guard.inherited.observations.len()
+            ]),
             supposed: Vec::new(),
             own: items(&guard.observations),
             inherited: items(&guard.inherited.observations),
@@ -198,10 +200,12 @@ impl<'g> Scene<'g> {
 
     /// The same guard, as if these circumstances had been written down.
     pub(super) fn supposing(&self, supposed: Vec<(Item, Supposed)>) -> Scene<'g> {
+        // what was read is the same in every case
         Scene {
             supposed,
-            build: self.build,
-            ..Scene::new(self.guard, self.facts, self.options)
+            gives_way: self.gives_way.clone(),
+            pieces: Rc::clone(&self.pieces),
+            ..*self
         }
     }
 
@@ -369,7 +373,8 @@ impl<'g> Scene<'g> {
         Piece::Says(said)
     }
 
-    /// Where an opening lies: as written; a bottom gap always at the bottom; a gap
+    /// Where an opening lies: as written; a bottom gap always at the bottom, an edge gap
+    /// at the floor; a gap
     /// between balusters from bottom to top, unless an extent says otherwise.
     fn extent(&self, item: Item, reading: &Reading, evidence: Evidence) -> Option<Extent> {
         if item == Item::BottomGap {
@@ -377,6 +382,14 @@ impl<'g> Scene<'g> {
                 low: Length::ZERO,
                 high: evidence.length(),
             }));
+        }
+        // beside the edge of the floor it lies at the floor
+        if item == Item::EdgeGap {
+            let floor = Extent {
+                low: Length::ZERO,
+                high: Length::ZERO,
+            };
+            return reading.at.or(Some(floor));
         }
         if runs_between(item, reading) && self.is_upright() {
             return Some(Extent {

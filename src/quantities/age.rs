@@ -33,3 +33,20 @@ impl fmt::Display for Age {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn from_three_years_on_an_age_is_said_in_years() {
+        for (months, says) in [
+            (24, "24 months"),
+            (35, "35 months"),
+            (36, "3 years"),
+            (37, "37 months"),
+        ] {
+            assert_eq!(Age::from_months(months).to_string(), says);
+        }
+    }
+}

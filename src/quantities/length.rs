@@ -392,4 +392,11 @@ mod tests {
         let inches = Length::inches(36).to_uom().get::<millimeter>();
         assert!((inches - 914.4).abs() < 1e-9);
     }
+
+    #[test]
+    fn nothing_has_no_sign() {
+        assert_eq!(Length::ZERO.exact(LengthUnit::Inch), "0 in");
+        assert_eq!(Length::ZERO.exact(LengthUnit::Millimetre), "0 mm");
+        assert_eq!((-Length::inches(1)).exact(LengthUnit::Inch), "-1 in");
+    }
 }

@@ -2,6 +2,7 @@
 
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::quantities::Length;
 use crate::rules::Demand;
@@ -19,9 +20,22 @@ pub(super) struct Demands {
 impl Demands {
     /// Of all rules that apply, advice too; from memory only what somebody asked for.
     pub(super) fn of(judged: &Judged<'_>, item: Item) -> Demands {
+        let applies = |finding: &&Finding<'_>| finding.verdict != Verdict::DoesNotApply;
+        Demands::of_findings(judged.findings.iter().filter(applies), item)
+    }
+
+    /// The same of rules that do not apply as well: a part that is not there yet.
+    pub(super) fn of_any(judged: &Judged<'_>, item: Item) -> Demands {
+        Demands::of_findings(judged.findings.iter(), item)
+    }
+
+    fn of_findings<'f, 'r: 'f>(
+        findings: impl Iterator<Item = &'f Finding<'r>>,
+        item: Item,
+    ) -> Demands {
         let mut all = Demands::default();
-        for finding in &judged.findings {
-            if finding.verdict == Verdict::DoesNotApply || finding.from_memory {
+        for finding in findings {
+            if finding.from_memory {
                 continue;
             }
             for check in &finding.rule.checks {

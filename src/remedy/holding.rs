@@ -18,12 +18,13 @@ use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::quantities::Length;
+use crate::remedy::aim::Measuring;
 use crate::remedy::change::GuardChange;
 use crate::remedy::change::changed;
 use crate::remedy::demands::Demands;
+use crate::remedy::drawn::Drawn;
+use crate::remedy::drawn::is_stair;
 use crate::remedy::kind::RemedyKind;
-use crate::remedy::level::Drawn;
-use crate::remedy::level::is_stair;
 use crate::remedy::mends::mends_of;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
@@ -47,8 +48,12 @@ const LATER: &str = "to be looked at and pushed again when it is built";
 
 /// A guard that moves: the link that moves is mended.
 pub(super) fn moves(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
-    let change =
-        || GuardChange::default().instead(drawn.guard, Item::MovesWhenPushed, "not reached", LATER);
+    let change = || {
+        let pushed = Item::MovesWhenPushed;
+        let change = GuardChange::default().instead(drawn.guard, pushed, "not reached", LATER);
+        // that it moves may be all that says that it is there
+        change.instead(drawn.guard, Item::Guard, GuardWord::Present.name(), "")
+    };
     let nuts = "Tighten nuts and replace missing washers; from the inside, nobody leaning on it. Stop when \
                 the wood is crushed. Push it again with one hand: if it still moves, keep off it."
         .to_owned();
@@ -246,6 +251,15 @@ pub(super) fn rail_end() -> Vec<Offered> {
     ]
 }
 
+/// The gap below as it is written; where so little is allowed that none can be built, none.
+fn open_below(m: &Measuring, below: Length) -> String {
+    if below > Length::ZERO {
+        m.drawn(below, m.gaps)
+    } else {
+        "none".to_owned()
+    }
+}
+
 /// An open edge: a new guard to today's rules. `judge` judges a first sketch of it, so
 /// that what is asked of a guard that is there is known.
 pub(super) fn new_guard<'r>(
@@ -253,11 +267,15 @@ pub(super) fn new_guard<'r>(
     judge: &dyn Fn(&Guard) -> Judged<'r>,
 ) -> Vec<Offered> {
     let m = &drawn.measuring;
-    if is_stair(drawn.guard) {
-        return Vec::new();
-    }
+    let stair = is_stair(drawn.guard);
     let sketch = |height: Length, gap: Length, below: Length| {
-        GuardChange::default()
+        let closed = if stair {
+            let note = "as drawn: closed at the steps";
+            GuardChange::default().instead(drawn.guard, Item::StairTriangle, "none", note)
+        } else {
+            GuardChange::default()
+        };
+        closed
             .instead(
                 drawn.guard,
                 Item::Guard,
@@ -291,7 +309,7 @@ pub(super) fn new_guard<'r>(
             .instead(
                 drawn.guard,
                 Item::BottomGap,
-                &m.drawn(below, m.gaps),
+                &open_below(m, below),
                 "as drawn",
             )
             .instead(
@@ -325,12 +343,21 @@ pub(super) fn new_guard<'r>(
     };
     let gap = most(Item::Opening).unwrap_or(usual);
     let below = most(Item::BottomGap).unwrap_or(gap).min(gap);
+    let at_steps = if stair {
+        "; the triangles at the steps closed, the gap measured level"
+    } else {
+        ""
+    };
     let does = format!(
-        "Have a railing put up to today's rules; top at {} at its lowest, uprights no more than {} apart, {} \
-         or less above the floor, no step on the inner side, posts through-bolted to the framing.",
+        "Have a railing put up to today's rules; top at {} at its lowest, uprights no more than {} apart, {}, \
+         no step on the inner side, posts through-bolted to the framing{at_steps}.",
         m.text(height),
         m.text(gap),
-        m.text(below)
+        if below > Length::ZERO {
+            format!("{} or less open below", m.text(below))
+        } else {
+            "closed down to the floor".to_owned()
+        }
     );
     vec![
         Offered::new(RemedyKind::NewGuard, does, sketch(height, gap, below))
@@ -382,4 +409,38 @@ pub(super) fn paint(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         "as drawn",
     );
     vec![Offered::new(RemedyKind::Renovator, does, change)]
+}
+
+/// Glass that is loose, cracked or broken: a glazier's work, never a screw or a board.
+pub(super) fn glass(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
+    let change = || {
+        let (after, note) = if item == Item::Condition {
+            (ConditionWord::NoneSeen.name(), LATER)
+        } else {
+            (InfillLooseWord::No.name(), "as drawn")
+        };
+        GuardChange::default().instead(drawn.guard, item, after, note)
+    };
+    let reset = "Have a glazier set anew what holds the pane (clamps, gaskets, base channel); to its maker's \
+                 data, and nobody on it or below it while a pane is loose.";
+    let pane = "Have a glazier put in a new pane of the kind that today's rule asks, often laminated; photograph \
+                the mark in its corner, and nobody below while it is lifted.";
+    let mut all = Vec::new();
+    if item != Item::Condition && !says(drawn.guard, InfillLooseWord::Missing) {
+        all.push(
+            Offered::new(RemedyKind::GlassClampsReset, reset.to_owned(), change())
+                .taking(60, 180, "a pane"),
+        );
+    }
+    all.push(
+        Offered::new(RemedyKind::NewPane, pane.to_owned(), change())
+            .of(MaterialPart {
+                what: "pane of the kind that today's rule asks, measured by a glazier".to_owned(),
+                how_many: HowMany::Exactly(1),
+                length: None,
+                buy: None,
+            })
+            .taking(120, 300, "a pane"),
+    );
+    all
 }

@@ -11,20 +11,32 @@
 //! one table of kinds. Nothing here knows a form of report.
 
 mod aim;
+mod below;
+mod bench;
 mod change;
+mod cost;
 mod demands;
+mod drawn;
+mod ends;
+mod faces;
+mod footholds;
+mod gaps;
+mod handrails;
+mod height;
 mod holding;
 mod kind;
-mod level;
 mod mends;
 mod offered;
+mod openings;
 mod plan;
+mod planned;
 mod proof;
 mod quantity;
 mod shortfall;
 mod stairs;
+mod tonight;
 mod topics;
-mod upright;
+mod windows;
 
 pub use aim::Measuring;
 pub use change::{GuardChange, NewReading, changed};
@@ -33,9 +45,9 @@ pub use kind::{
 };
 pub use mends::{mended, mends_of, unseen_foot};
 pub use offered::{Bay, Offered};
-pub use plan::{
-    BestSteps, Lesser, PlanDepth, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved, best_steps,
-    plan,
+pub use plan::{best_steps, plan};
+pub use planned::{
+    BestSteps, Lesser, PlanDepth, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved,
 };
 pub use proof::{Broken, RefusedRemedy, RuleKey, is_met};
 pub use quantity::{HowMany, Labour, MaterialPart, PaintedArea};

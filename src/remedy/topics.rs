@@ -1,5 +1,6 @@
 //! What of a guard falls short, gathered by what one remedy puts right.
 
+use crate::items::ConditionWord;
 use crate::items::Hazard;
 use crate::items::InfillLooseWord;
 use crate::items::InfillWord;
@@ -253,6 +254,11 @@ fn of_item(guard: &Guard, item: Item, operator: Option<Operator>) -> Option<Shor
         ),
         (
             S::LooseInfill,
+            says(guard, InfillWord::Glass),
+            S::GlassLoose,
+        ),
+        (
+            S::LooseInfill,
             says(guard, InfillLooseWord::Missing),
             S::MissingInfill,
         ),
@@ -261,7 +267,11 @@ fn of_item(guard: &Guard, item: Item, operator: Option<Operator>) -> Option<Shor
             says(guard, MovesWhenPushedWord::ALot),
             S::MovesALot,
         ),
-        (S::PostRotten, says(guard, InfillWord::Glass), S::GlassLoose),
+        (
+            S::PostRotten,
+            says(guard, ConditionWord::BrokenGlass),
+            S::GlassLoose,
+        ),
         (
             S::PostFixing,
             says(guard, PostFasteningWord::Missing),
@@ -282,7 +292,11 @@ use ShortfallKind as S;
 /// Items, and the kind of shortfall that theirs is.
 const KINDS: &[(&[Item], ShortfallKind)] = &[
     (&[Item::Guard], S::NoGuard),
-    (&[Item::Height, Item::HeightAboveSeat], S::TooLow),
+    (&[Item::Height], S::TooLow),
+    (
+        &[Item::HeightAboveSeat, Item::StepBeside, Item::StepOutside],
+        S::FixedStep,
+    ),
     (&[Item::Opening], S::Gap),
     (&[Item::EndGap], S::GapAtWall),
     (&[Item::EdgeGap], S::GapAtEdge),
@@ -290,10 +304,7 @@ const KINDS: &[(&[Item], ShortfallKind)] = &[
     (&[Item::BottomGap, Item::GapAboveSolidPart], S::BottomGap),
     (&[Item::StairTriangle], S::StairTriangle),
     (&[Item::RiserOpening], S::RiserOpening),
-    (
-        &[Item::Foothold, Item::StepBeside, Item::StepOutside],
-        S::Foothold,
-    ),
+    (&[Item::Foothold], S::Foothold),
     (
         &[Item::Infill, Item::LevelBarSpacing, Item::LevelMembersOn],
         S::LevelBars,
@@ -350,7 +361,12 @@ const KINDS: &[(&[Item], ShortfallKind)] = &[
         S::PoolGate,
     ),
     (
-        &[Item::SillHeight, Item::SillTopHeight, Item::SillAboveGround],
+        &[
+            Item::SillHeight,
+            Item::SillTopHeight,
+            Item::SillAboveGround,
+            Item::GuardThickness,
+        ],
         S::LowSill,
     ),
     (&[Item::WindowStop], S::WindowOpens),

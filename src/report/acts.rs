@@ -112,8 +112,8 @@ fn act(
         .next()
         .map(|(_, finding)| reader::fault(finding));
     let readings = matter.readings(guard);
-    let said: Vec<String> = readings.iter().map(|o| reader::reading(o)).collect();
-    let why = format!("{}: {}.", reader::title(matter.topic), said.join("; "));
+    let said = reader::readings(&readings).join("; ");
+    let why = format!("{}: {said}.", reader::title(matter.topic));
     let written = readings.iter().map(|o| one_line(&o.written));
     let written = written.collect::<Vec<_>>().join("; ");
     let notes = readings.iter().filter(|o| !o.note.is_empty());

@@ -4,22 +4,17 @@ use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::DangerSeen;
-use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::judge::Question;
 use crate::quantities::LengthUnit;
-use crate::report::advice;
 use crate::report::cautions::DEFERRAL;
 use crate::report::cautions::GENERAL;
+use crate::report::decided::progress;
 use crate::report::one_line;
 use crate::report::palette;
 use crate::report::plain;
-use crate::report::reader::asked as asked_of;
 use crate::report::reader::capital;
 use crate::report::reader::fault;
-use crate::report::reader::shortfall;
-use crate::report::reader::way;
-use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::hanging_in;
 use crate::rules::Ruleset;
@@ -27,7 +22,6 @@ use crate::walk::COMMANDS;
 use crate::walk::GuardDone;
 use crate::walk::GuardName;
 use crate::walk::GuardTopic;
-use crate::walk::NowSettled;
 use crate::walk::Prompt;
 use crate::walk::Reply;
 use crate::walk::Taking;
@@ -42,9 +36,6 @@ pub enum Manner {
     Short,
 }
 
-/// How many shortfalls are told at once; the report has them all.
-const TOLD: usize = 3;
-
 /// What is said of paper and keys when a walk begins.
 #[derive(Clone, Debug, Default)]
 pub struct WalkBegins<'a> {
@@ -56,6 +47,8 @@ pub struct WalkBegins<'a> {
     pub today: &'a str,
     /// The unit that a number alone has.
     pub unit: Option<LengthUnit>,
+    /// The railing at which it goes on.
+    pub at: Option<String>,
 }
 
 /// How a walk begins: what nobody should do, where the answers go, by what is judged.
@@ -88,6 +81,13 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
     if let Some(unit) = begins.unit {
         let unit = unit.plural();
         let text = format!("A number alone is {unit} here; unit cm would change that.");
+        lines.push(hanging_in(width, "", &text));
+    }
+    if let Some(at) = &begins.at {
+        let text = format!(
+            "Going on at {}; list shows what is written of it.",
+            one_line(at)
+        );
         lines.push(hanging_in(width, "", &text));
     }
     lines.push(hanging_in(width, "", DEFERRAL));
@@ -240,6 +240,9 @@ pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
                 // only the unit is more: then it is said with its unit
                 match meant.strip_prefix(reading.as_str()) {
                     Some(unit) => text.push_str(&one_line(unit)),
+                    None if only_units_more(reading, meant) => {
+                        text = format!("{item}: {}", one_line(meant));
+                    }
                     None => text.push_str(&format!(", that is {}", one_line(meant))),
                 }
             }
@@ -258,6 +261,46 @@ pub fn answered(said: &Reply<'_>, ask: &Prompt, width: usize) -> String {
         }
         Reply::UntilMended => wrap("  ", UNTIL_MENDED),
     }
+}
+
+/// Whether the two differ in nothing but units behind numbers.
+fn only_units_more(reading: &str, meant: &str) -> bool {
+    let mut left = reading.split(' ').peekable();
+    for word in meant.split(' ') {
+        if left.peek() == Some(&word) {
+            left.next();
+        } else if !["in", "ft", "mm", "cm", "m"].contains(&word) {
+            return false;
+        }
+    }
+    left.next().is_none()
+}
+
+/// What balls told: `A 4 in ball stops everywhere, a 3 1/2 in ball passes`.
+fn balls_told(rows: &[(Item, String)]) -> Option<String> {
+    let openings = rows.iter().filter(|(item, _)| *item == Item::Opening);
+    let mut stops = Vec::new();
+    let mut passes = Vec::new();
+    for (_, written) in openings {
+        // on a stair both stand in one reading
+        let each = match written.split_once(" ball passes ") {
+            Some((passes, stops)) if stops.contains(" ball ") => {
+                vec![stops.to_owned(), format!("{passes} ball passes")]
+            }
+            Some(_) | None => vec![written.clone()],
+        };
+        for one in each {
+            let (size, what) = one.split_once(" ball ")?;
+            let told = format!("{} ball {}", one_line(size), one_line(what));
+            if what.starts_with("stops") {
+                stops.push(told);
+            } else {
+                passes.push(told);
+            }
+        }
+    }
+    let all: Vec<String> = stops.into_iter().chain(passes).collect();
+    (!all.is_empty()).then(|| format!("A {}", all.join(", a ")))
 }
 
 /// Said once, at the first shortfall.
@@ -279,11 +322,16 @@ fn noted(rows: &[(Item, String)], note: &str) -> String {
             " By eye nothing is missing, broken, rotten or flaking."
         });
     }
+    let balls = balls_told(rows);
+    if let Some(balls) = &balls {
+        text.push_str(&format!(" {balls}."));
+    }
     let each: Vec<String> = rows
         .iter()
         .filter(|(item, word)| {
-            let told = *item == Item::Condition || *item == Item::Paint && word == "sound";
-            !(nothing_seen && told)
+            let seen = *item == Item::Condition || *item == Item::Paint && word == "sound";
+            let tried = *item == Item::Opening && balls.is_some();
+            !(nothing_seen && seen || tried)
         })
         .map(|(item, written)| format!("{item}: {}", one_line(written)))
         .collect();
@@ -464,123 +512,4 @@ fn further_help(ask: &Prompt, width: usize) -> String {
         "help lists what else can be typed.",
     ));
     lines.join("\n")
-}
-
-/// What an answer has decided: a sentence for each thing that is wrong, with what the
-/// rules and the advice ask, and a count of what is met.
-fn progress(settled: &NowSettled<'_>, width: usize) -> String {
-    let judged = &settled.judged;
-    let of = |verdict: Verdict| -> Vec<&Finding<'_>> {
-        let findings = settled.findings.iter();
-        let findings = findings.filter_map(|index| judged.findings.get(*index));
-        findings
-            .filter(|finding| finding.verdict == verdict)
-            .collect()
-    };
-    let mut lines = Vec::new();
-    for verdict in [Verdict::FallsShort, Verdict::TooClose, Verdict::NotSettled] {
-        let things = by_thing(verdict, of(verdict));
-        for (thing, findings) in things.iter().take(TOLD) {
-            let text = format!("{}. {}", capital(thing), what_is_asked(findings));
-            lines.push(palette::verdict(&hanging_in(width, "  ", &text), verdict));
-            let settle = findings.first().and_then(|finding| advice::settle(finding));
-            if let (Verdict::TooClose, Some(settle)) = (verdict, settle) {
-                let text = format!("To settle it: {settle}");
-                lines.push(hanging_in(width, "    ", &text));
-            }
-        }
-        if things.len() > TOLD {
-            let more = things.len() - TOLD;
-            let text = format!("And {}.", several(more, "thing more", "things more"));
-            lines.push(hanging_in(width, "  ", &text));
-        }
-    }
-    let agreed = settled
-        .agreed
-        .iter()
-        .filter_map(|index| judged.agreed.get(*index));
-    for text in agreed.filter_map(words::agreed_on) {
-        let text = format!("{}.", capital(&text));
-        let text = hanging_in(width, "  ", &text);
-        lines.push(palette::verdict(&text, Verdict::FallsShort));
-    }
-    let (tried, met): (Vec<_>, Vec<_>) = of(Verdict::Meets)
-        .into_iter()
-        .partition(|finding| finding.partial);
-    for (met, says) in [(met, "Meets"), (tried, "What was tried meets")] {
-        if met.is_empty() {
-            continue;
-        }
-        let advised = met
-            .iter()
-            .filter(|finding| finding.ruleset.advisory)
-            .count();
-        let law = met.len() - advised;
-        let mut parts = Vec::new();
-        if law > 0 {
-            parts.push(several(law, "building rule", "building rules"));
-        }
-        if advised > 0 {
-            parts.push(several(advised, "point of advice", "points of advice"));
-        }
-        let text = format!("{says} {}.", parts.join(", "));
-        let text = hanging_in(width, "  ", &text);
-        lines.push(palette::verdict(&text, Verdict::Meets));
-    }
-    lines.join("\n")
-}
-
-/// Findings of one verdict by what is wrong, in their order.
-fn by_thing<'f, 'r>(
-    verdict: Verdict,
-    findings: Vec<&'f Finding<'r>>,
-) -> Vec<(String, Vec<&'f Finding<'r>>)> {
-    let mut things: Vec<(String, Vec<&Finding<'_>>)> = Vec::new();
-    for finding in findings {
-        let thing = match verdict {
-            Verdict::TooClose => format!("{}: too near to tell", finding.item),
-            Verdict::NotSettled => format!("{}: the rule is unclear", finding.item),
-            Verdict::DoesNotApply | Verdict::FallsShort | Verdict::Meets | Verdict::NotMeasured => {
-                fault(finding)
-            }
-        };
-        match things.iter_mut().find(|(known, _)| *known == thing) {
-            Some((_, all)) => all.push(finding),
-            None => things.push((thing, vec![finding])),
-        }
-    }
-    things
-}
-
-/// `Rules: 36 in or more, 1 3/8 in too low. Advice: the same.`
-fn what_is_asked(findings: &[&Finding<'_>]) -> String {
-    let of = |advisory: bool| -> Vec<String> {
-        let mut all: Vec<String> = Vec::new();
-        let of = |finding: &&&Finding<'_>| finding.ruleset.advisory == advisory;
-        for finding in findings.iter().filter(of) {
-            let said = match (shortfall(finding), finding.verdict) {
-                (Some(amount), Verdict::FallsShort) => {
-                    let operator = finding.limit.as_ref().map(|limit| limit.operator);
-                    let way = way(finding.item, operator);
-                    format!("{}, {amount} {way}", asked_of(finding))
-                }
-                (_, _) => asked_of(finding),
-            };
-            if !all.contains(&said) {
-                all.push(said);
-            }
-        }
-        all
-    };
-    let (rules, advice) = (of(false), of(true));
-    let mut text = String::new();
-    if !rules.is_empty() {
-        text.push_str(&format!("Rules: {}.", rules.join("; ")));
-    }
-    if advice == rules {
-        text.push_str(" Advice: the same.");
-    } else if !advice.is_empty() {
-        text.push_str(&format!(" Advice: {}.", advice.join("; ")));
-    }
-    text.trim_start().to_owned()
 }

@@ -1,6 +1,8 @@
 //! The CSV report: one finding a row, fit to be opened in a spreadsheet.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
+use std::collections::HashMap;
 use std::collections::HashSet;
 use std::io;
 use std::io::Write;
@@ -25,6 +27,7 @@ use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
 use crate::report::wrap::TIE;
+use crate::rules::Rule;
 use crate::survey::Observation;
 use crate::survey::OwnEntry;
 use crate::survey::ReadingKey;
@@ -83,6 +86,11 @@ pub(super) const COLUMNS: [&str; 45] = [
 /// From "law or guidance" to "note": what a row without a finding leaves empty.
 const COLUMNS_OF_A_FINDING: usize = 32;
 
+/// The places of some columns in [`COLUMNS`].
+const ITEM: usize = 15;
+const MEASURED: usize = 21;
+const FILE: usize = 36;
+
 /// What stands before them.
 const COLUMNS_BEFORE_A_FINDING: usize = 8;
 
@@ -90,6 +98,7 @@ const COLUMNS_BEFORE_A_FINDING: usize = 8;
 pub struct Csv<'a, W: Write> {
     out: W,
     row: FindingRow,
+    rules: HashMap<*const Rule, RuleCells>,
     basis: ReportBasis<'a>,
     summary: Summary,
     /// Cells of units, buildings and all that some guard inherited, each once.
@@ -147,6 +156,7 @@ impl<'a, W: Write> Csv<'a, W> {
         Ok(Csv {
             out,
             row: FindingRow::default(),
+            rules: HashMap::new(),
             basis,
             summary: Summary::default(),
             inherited: BTreeSet::new(),
@@ -166,7 +176,8 @@ impl<'a, W: Write> Csv<'a, W> {
         row.cells.extend(&ends.before);
         match tells {
             RowTells::Finding(finding, remedies) => {
-                row.finding(finding);
+                let known = self.rules.entry(std::ptr::from_ref(finding.rule));
+                row.finding(finding, known.or_insert_with(|| RuleCells::of(finding)));
                 row.readings((entry, remedies), finding, basis);
             }
             RowTells::Nothing => row.cells.empty(COLUMNS_OF_A_FINDING),
@@ -183,6 +194,39 @@ enum RowTells<'t, 'r> {
     Finding(&'t Finding<'r>, &'t GuardRemedies),
     Nothing,
     Reading(&'t LooseReading<'t>),
+}
+
+/// What each row of a rule says alike; kept, since rules are few.
+struct RuleCells {
+    /// From "law or guidance" to "hazard".
+    before: CsvLine,
+    says: CsvLine,
+}
+
+impl RuleCells {
+    fn of(finding: &Finding<'_>) -> RuleCells {
+        let (rule, ruleset) = (finding.rule, finding.ruleset);
+        let mut before = CsvLine::default();
+        before.text(standing(ruleset));
+        before.text(&ruleset.id);
+        before.text(&ruleset.edition);
+        before.text(&rule.id);
+        before.text(&rule.clause);
+        before.text(rule.status.name());
+        before.text(rule.hazard.name());
+        let mut says = CsvLine::default();
+        says.text(&rule.says);
+        RuleCells { before, says }
+    }
+}
+
+/// A chance to three places: a tape tells no more. Nearly all are sure or hopeless.
+fn chance(probability: f64) -> Cow<'static, str> {
+    match probability {
+        sure if sure > 0.9996 => Cow::Borrowed("1.000"),
+        hopeless if hopeless < 0.0004 => Cow::Borrowed("0.000"),
+        between => Cow::Owned(format!("{between:.3}")),
+    }
 }
 
 /// What each row of a guard begins and ends with.
@@ -263,18 +307,11 @@ impl FindingRow {
         self.cells.empty(count);
     }
 
-    fn finding(&mut self, finding: &Finding<'_>) {
-        let (rule, ruleset) = (finding.rule, finding.ruleset);
-        self.text(standing(ruleset));
-        self.text(&ruleset.id);
-        self.text(&ruleset.edition);
-        self.text(&rule.id);
-        self.text(&rule.clause);
-        self.text(rule.status.name());
-        self.text(rule.hazard.name());
+    fn finding(&mut self, finding: &Finding<'_>, rule: &RuleCells) {
+        self.cells.extend(&rule.before);
         self.text(finding.item.name());
         self.text(finding.verdict.name());
-        self.text(rule.urgency.name());
+        self.text(finding.rule.urgency.name());
         self.text(yes_or_no(finding.binding));
         self.text(yes_or_no(finding.partial));
         self.text(finding.reading_alone.name());
@@ -293,23 +330,18 @@ impl FindingRow {
         let sure = finding.uncertainty.map(|u| u.as_length());
         self.own_unit(sure.map(|sure| advice::doubt(finding, sure)));
         self.millimetres(sure);
-        // a tape tells no more than three places
-        let probability = finding.probability.map(|p| format!("{:.3}", p.value()));
-        self.text(&probability.unwrap_or_default());
-        self.text(&rule.says);
+        let chance = finding.probability.map(|p| chance(p.value()));
+        self.text(&chance.unwrap_or_default());
+        self.cells.extend(&rule.says);
     }
 
     /// A reading that no finding used.
     fn reading(&mut self, reading: &LooseReading<'_>, basis: &ReportBasis<'_>) {
-        let item = COLUMNS.iter().position(|name| *name == "item");
-        let written = COLUMNS.iter().position(|name| *name == "measured");
-        let (item, written) = (item.unwrap_or(0), written.unwrap_or(0));
-        self.empty(item.saturating_sub(self.cells.cells()));
+        self.empty(ITEM.saturating_sub(self.cells.cells()));
         self.text(reading.item);
-        self.empty(written.saturating_sub(self.cells.cells()));
+        self.empty(MEASURED.saturating_sub(self.cells.cells()));
         self.text(reading.written);
-        let file = COLUMNS.iter().position(|name| *name == "file").unwrap_or(0);
-        self.empty(file.saturating_sub(self.cells.cells()));
+        self.empty(FILE.saturating_sub(self.cells.cells()));
         self.place(reading, basis);
     }
 
@@ -404,5 +436,29 @@ impl<W: Write> Report for Csv<'_, W> {
         }
         self.out.flush()?;
         Ok(self.summary)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn columns_are_where_a_reading_is_put() {
+        let names = [ITEM, MEASURED, FILE].map(|place| COLUMNS[place]);
+        assert_eq!(names, ["item", "measured", "file"]);
+        let last = COLUMNS_BEFORE_A_FINDING + COLUMNS_OF_A_FINDING;
+        assert_eq!(COLUMNS[COLUMNS_BEFORE_A_FINDING], "law or guidance");
+        assert_eq!(COLUMNS[last - 1], "note");
+    }
+
+    #[test]
+    fn a_chance_is_written_as_it_rounds() {
+        for value in [
+            0.0, 0.000_399, 0.000_4, 0.000_5, 0.25, 0.999_5, 0.999_6, 0.999_601, 1.0,
+        ] {
+            let shown = chance(value);
+            assert_eq!(shown, format!("{value:.3}"));
+        }
     }
 }

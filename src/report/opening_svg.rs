@@ -56,7 +56,7 @@ const PIECES: u8 = 48;
 pub fn opening_svg(out: &mut dyn Write, answer: &OpeningAnswer<'_>) -> io::Result<()> {
     let sheet = SvgCanvas::of(answer);
     let texts = texts(answer);
-    let below = sheet.high + 2.0 * ABOVE + 30.0;
+    let below = sheet.high + 2.0 * ABOVE + 38.0;
     let lines = (0_u8..).zip(&texts).map(|(number, text)| {
         let y = below + LINE * f64::from(number);
         let weight = if number == 0 { "bold" } else { "normal" };
@@ -287,7 +287,7 @@ impl SvgCanvas {
     fn bar(&self, unit: LengthUnit) -> Markup {
         let length = round_length(unit, WIDE / 3.0 / self.scale);
         let long = length.millimetres_as_float() * self.scale;
-        let y = self.high + 2.0 * ABOVE + 2.0;
+        let y = self.high + 2.0 * ABOVE + 10.0;
         html! {
             rect x="8" y=(px(y)) width=(px(long)) height="5" fill="#1a1a1a" {}
             text x=(px(8.0 + long + 6.0)) y=(px(y + 7.0)) {

@@ -312,6 +312,23 @@ pub(super) fn reading(observation: &Observation) -> String {
     }
 }
 
+/// Readings that are told together; a note beside several cells of one row is told
+/// behind the last of them.
+pub(super) fn readings(observations: &[&Observation]) -> Vec<String> {
+    let mut told = Vec::with_capacity(observations.len());
+    for (at, observation) in observations.iter().enumerate() {
+        let goes_on = observations
+            .get(at + 1)
+            .is_some_and(|next| next.row == observation.row && next.note == observation.note);
+        told.push(if goes_on {
+            one_line(&observation.written).into_owned()
+        } else {
+            reading(observation)
+        });
+    }
+    told
+}
+
 /// A note in quotation marks.
 pub(super) fn noted(note: &str) -> Option<String> {
     (!note.is_empty()).then(|| format!("\"{}\"", one_line(note)))

@@ -160,7 +160,7 @@ pub(super) fn tied(text: &str) -> String {
 }
 
 /// Ties a number to its fraction and its unit: `4 3/8 in` is never broken.
-fn quantities_tied(text: &str) -> String {
+pub(super) fn quantities_tied(text: &str) -> String {
     const UNITS: [&str; 8] = ["in", "ft", "mm", "cm", "m", "lbf", "N", "kN"];
     let mut tied = String::with_capacity(text.len());
     let mut number_before = false;

@@ -76,7 +76,7 @@ pub(super) fn kind_of(row: &SurveyRow<'_>, header: &Header) -> RowKind {
         && names
             .find(|name| !is_count(name))
             .is_some_and(|name| TOTALS.contains(&folded(name.trim_end_matches(':')).as_str()));
-    if is_total || looks_down(row, header) || (may_be_one && is_legend(row, header)) {
+    if is_total || looks_down(row, header) || is_a_remark(row, header) {
         RowKind::Totals
     } else {
         RowKind::Written
@@ -118,16 +118,26 @@ fn looks_down(row: &SurveyRow<'_>, header: &Header) -> bool {
     })
 }
 
-/// Words below the table, in the columns of names alone.
-fn is_legend(row: &SurveyRow<'_>, header: &Header) -> bool {
+/// Words below the table, in the columns of names alone: a signature, a legend, `total
+/// railings` with their count beside it.
+fn is_a_remark(row: &SurveyRow<'_>, header: &Header) -> bool {
     let names = [header.building, header.unit, header.guard];
     let is_name = |index: usize| names.contains(&Some(index));
-    let names_alone = (0..row.width()).all(|index| is_name(index) || row.cell(index).is_empty());
-    let first = names.into_iter().flatten().map(|column| row.cell(column));
-    let first = first
+    // most rows end here
+    if !(0..row.width()).all(|index| is_name(index) || row.cell(index).is_empty()) {
+        return false;
+    }
+    let names = names.into_iter().flatten().map(|column| row.cell(column));
+    let names: Vec<String> = names
         .map(|name| folded(&name))
-        .find(|name| !name.is_empty());
-    names_alone && first.is_some_and(|name| LEGENDS.iter().any(|word| name.starts_with(word)))
+        .filter(|name| !name.is_empty())
+        .collect();
+    let totals = |name: &String| {
+        let mut words = name.split([' ', ':']);
+        words.any(|word| TOTALS.contains(&word))
+    };
+    let legend = |name: &String| LEGENDS.iter().any(|word| name.starts_with(word));
+    names.first().is_some_and(legend) || names.iter().any(totals)
 }
 
 /// What is said of a row of totals.

@@ -10,10 +10,6 @@ use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::items::Role;
-use crate::items::Verdict;
-use crate::judge::Agreed;
-use crate::judge::Finding;
-use crate::judge::Judged;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
@@ -22,7 +18,6 @@ use crate::reading::print;
 use crate::survey::codes;
 use crate::walk::GuardName;
 use crate::walk::GuardTopic;
-use crate::walk::NowSettled;
 use crate::walk::Reply;
 use crate::walk::Topic;
 use crate::walk::Walk;
@@ -32,18 +27,17 @@ use crate::walk::page::PageSpot;
 use crate::walk::pending::How;
 use crate::walk::pending::Pending;
 use crate::walk::pending::Why;
-use crate::walk::plan::stopped_at_first_movement;
 use crate::walk::question::Asking;
-use crate::walk::together::words_behind;
+use crate::walk::understood::meant;
 use crate::walk::unit::likely_units;
 use crate::walk::unit::odd_alone;
 use crate::walk::unit::unit_named;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
-use crate::walk::walk::Warned;
 use crate::walk::walk::WrittenAnswer;
 use crate::walk::words::Meant;
 use crate::walk::words::word_of;
+use crate::walk::words::words_behind;
 use crate::walk::words::yes_or_no;
 
 type Told<'r> = Vec<Reply<'r>>;
@@ -174,6 +168,11 @@ impl<'r> Walk<'r> {
     pub(super) fn write_or_ask(&mut self, mut pending: Pending, said: &mut Told<'r>) {
         let item = pending.item;
         let known = parse(item, &pending.reading, None);
+        if let (Kind::Date, Ok(parsed)) = (item.info().kind, &known) {
+            // one form for all, whichever of them was typed
+            let printed: Vec<String> = parsed.readings.iter().map(print).collect();
+            pending.reading = printed.join("; ");
+        }
         let lacks_unit = known.is_err()
             && item.info().kind.holds_a_length()
             && parse(item, &pending.reading, Some(LengthUnit::Inch)).is_ok();
@@ -408,100 +407,6 @@ impl<'r> Walk<'r> {
         page.row_of(place)
     }
 
-    /// Judges anew, and says what has changed: a danger, what is decided now, and at the
-    /// first shortfall whom to keep away.
-    pub(super) fn look_again(&mut self, said: &mut Told<'r>) {
-        let before = self.guard.take();
-        self.judge_anew();
-        self.ask_for_the_tape();
-        let Some((guard, judged)) = &self.guard else {
-            return;
-        };
-        let known = before
-            .as_ref()
-            .map_or(0, |(_, judged)| judged.dangers.len());
-        if judged.dangers.len() > known {
-            self.say_stop(said);
-            self.warned = Warned::Yes;
-            return;
-        }
-        if stopped_at_first_movement(guard)
-            && let Some(here) = &self.here
-        {
-            // one stops at the first movement: no bar is tried any more
-            self.passed
-                .over
-                .insert((here.compared(), Asking::Item(Item::InfillLoose)));
-        }
-        let Some(settled) = self.settled(before.as_ref().map(|(_, judged)| judged)) else {
-            return;
-        };
-        let short = settled.falls_short();
-        said.push(Reply::Settled(Box::new(settled)));
-        if short && self.warned == Warned::No {
-            self.warned = Warned::Yes;
-            said.push(Reply::UntilMended);
-        }
-    }
-
-    /// What to do where a danger was seen.
-    pub(super) fn say_stop(&self, said: &mut Told<'r>) {
-        if let (Some(here), Some((_, judged))) = (&self.here, &self.guard)
-            && !judged.dangers.is_empty()
-        {
-            said.push(Reply::Stop(here.clone(), judged.dangers.clone()));
-        }
-    }
-
-    /// What is decided now and was not before.
-    fn settled(&self, before: Option<&Judged<'r>>) -> Option<NowSettled<'r>> {
-        let (_, judged) = self.guard.as_ref()?;
-        // a danger is all there is to say: the rest waits
-        if !judged.dangers.is_empty() {
-            return None;
-        }
-        let known = |finding: &Finding<'r>| {
-            before.is_some_and(|before| {
-                before.findings.iter().any(|old| {
-                    std::ptr::eq(old.rule, finding.rule)
-                        && old.item == finding.item
-                        && old.verdict == finding.verdict
-                        && old.margin == finding.margin
-                })
-            })
-        };
-        let decided = |verdict: Verdict| {
-            matches!(
-                verdict,
-                Verdict::FallsShort | Verdict::Meets | Verdict::NotSettled | Verdict::TooClose
-            )
-        };
-        let findings = judged.findings.iter().enumerate();
-        let findings: Vec<usize> = findings
-            .filter(|(_, finding)| decided(finding.verdict) && !known(finding))
-            .map(|(index, _)| index)
-            .collect();
-        let known = |agreed: &Agreed<'r>| {
-            before.is_some_and(|before| {
-                before.agreed.iter().any(|old| {
-                    std::ptr::eq(old.ruleset, agreed.ruleset)
-                        && (old.hazard, old.verdict) == (agreed.hazard, agreed.verdict)
-                })
-            })
-        };
-        let agreed = judged.agreed.iter().enumerate();
-        let agreed: Vec<usize> = agreed
-            .filter(|(_, agreed)| agreed.verdict == Verdict::FallsShort && !known(agreed))
-            .filter(|(_, agreed)| agreed.hazard.is_some())
-            .map(|(index, _)| index)
-            .collect();
-        (!findings.is_empty() || !agreed.is_empty()).then(|| NowSettled {
-            judged: judged.clone(),
-            findings,
-            agreed,
-        })
-    }
-
     /// The unit of numbers without one; the answer that waits for it is then written.
     pub(super) fn choose_unit(&mut self, mut pending: Pending, text: &str, said: &mut Told<'r>) {
         let Meant::One(unit) = word_of(Item::DefaultUnit, text) else {
@@ -579,14 +484,6 @@ fn steps_in_order(item: Item, text: &str) -> String {
         }
         [..] => text.to_owned(),
     }
-}
-
-/// What was understood, where it is not what stands there.
-fn meant(item: Item, written: &str, unit: Option<LengthUnit>) -> Option<String> {
-    let parsed = parse(item, written, unit).ok()?;
-    let printed: Vec<String> = parsed.readings.iter().map(print).collect();
-    let printed = printed.join("; ");
-    (printed != written).then_some(printed)
 }
 
 fn fault_as_remark<'r>(fault: &Diagnostic) -> Reply<'r> {

@@ -122,7 +122,7 @@ impl Walk<'_> {
             "A name and a unit keep them apart: porch; 2A, balcony; north block, 2A, balcony.",
             "= and a name copies from the last one where it stands, what fills it, what a hand holds and a drop above every limit, and says so. = NAME but balusters copies all but that. Nothing that is looked at, pushed or measured is copied.",
             "= alone counts the name on (stair 2, stair 3), =, counts the unit on.",
-            "One that is in the file already is gone on with.",
+            "First letters of a place word suffice: hall la is hall landing. One that is in the file already is gone on with.",
         ]
         .map(str::to_owned)
         .to_vec();

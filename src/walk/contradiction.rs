@@ -1,8 +1,6 @@
 //! A stick and a tape that contradict each other, and the tape whose class would decide.
 
 use crate::items::Item;
-use crate::judge::Judged;
-use crate::judge::Reason;
 use crate::judge::judge;
 use crate::reading::Value;
 use crate::survey::Guard;
@@ -17,13 +15,6 @@ use crate::walk::question::Asking;
 use crate::walk::together::not_in_the_list;
 use crate::walk::view::View;
 use crate::walk::walk::Focus;
-
-/// What is wrong where a stick and the tape contradict each other, by its key.
-pub(super) const WRONG: [(&str, &str); 3] = [
-    ("1", "they are of two places"),
-    ("2", "the tape was wrong"),
-    ("3", "the stick was wrong"),
-];
 
 /// No class of tape is as much less sure than another: a margin of so many standard
 /// uncertainties is decided by none of them. (EU and UK classes I to III and Handbook 44
@@ -156,14 +147,6 @@ impl<'r> Walk<'r> {
             .into_iter()
             .any(|class| verdicts(class) != now)
     }
-}
-
-/// Whether some rule was told that a gauge and the tape contradict each other here.
-pub(super) fn contradicted(judged: &Judged<'_>, item: Item) -> bool {
-    judged
-        .findings
-        .iter()
-        .any(|finding| finding.item == item && finding.reasons.contains(&Reason::Contradicted))
 }
 
 fn last_of(guard: &Guard, item: Item, is: impl Fn(&Value) -> bool) -> Option<&Observation> {

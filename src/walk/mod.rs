@@ -6,6 +6,7 @@ mod answer;
 mod asking;
 mod command;
 mod contradiction;
+mod decided;
 mod input;
 mod mend;
 mod naming;
@@ -22,6 +23,7 @@ mod row;
 mod rules_search;
 mod sizes;
 mod together;
+mod understood;
 mod unit;
 mod view;
 #[expect(clippy::module_inception, reason = "the type gives the file its name")]

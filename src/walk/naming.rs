@@ -12,6 +12,7 @@ use crate::walk::Walk;
 use crate::walk::page::PageEntry;
 use crate::walk::pending::How;
 use crate::walk::pending::Pending;
+use crate::walk::place_word::name_in_full;
 use crate::walk::place_word::place_in;
 use crate::walk::sizes::all_triggers;
 use crate::walk::view::View;
@@ -46,6 +47,7 @@ impl<'r> Walk<'r> {
             Some(rest) => GuardName::following(rest, &last),
             None => GuardName::named(text, &last),
         };
+        let place = place.map(|place| self.in_full(place, said));
         let Some(place) = place else {
             let help = "write its name, or UNIT, NAME: 2A, balcony".to_owned();
             said.push(Reply::Refused(format!("{text} names no guard"), Some(help)));
@@ -87,6 +89,20 @@ impl<'r> Walk<'r> {
         match copied {
             Some(_) => self.copy(&last, &place, but, said),
             None => self.place_of_the_name(&place, said),
+        }
+    }
+
+    /// A name whose last word is the beginning of a place word, in full.
+    fn in_full(&self, place: GuardName, said: &mut Vec<Reply<'r>>) -> GuardName {
+        if self.view.guard(&place).is_some() {
+            return place;
+        }
+        match name_in_full(&place.guard) {
+            Some(guard) => {
+                said.push(Reply::Remark(format!("The railing is called {guard}.")));
+                GuardName { guard, ..place }
+            }
+            None => place,
         }
     }
 

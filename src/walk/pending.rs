@@ -98,7 +98,11 @@ fn unlikely(
     let item = pending.item;
     let number = without_unit(&pending.reading);
     let alone = number == pending.reading;
-    let mut question = caution.to_owned();
+    let of_it = format!("{item}: ");
+    let caution = caution.strip_prefix(&of_it).unwrap_or(caution);
+    let mut question = caution
+        .replace("; look at the number and its unit again", "")
+        .replace(&format!(" for {item},"), ",");
     if let (true, Some(unit)) = (alone, in_force) {
         question.push_str(&format!(
             " A number alone is {} here, so this is {number} {}.",
@@ -120,6 +124,7 @@ fn unlikely(
         question,
         "write it anew",
     );
+    item.name().clone_into(&mut ask.title);
     ask.choices = vec![PromptChoice::new("y", "it is right")];
     let all = if alone && in_force.is_some() {
         "this and all other numbers alone"

@@ -42,9 +42,47 @@ pub(super) fn place_in(name: &str) -> Option<&'static str> {
     found
 }
 
+/// A name whose last word is the beginning of one place word alone, in full: `hall la` is
+/// `hall landing`. A single letter is a name of its own.
+pub(super) fn name_in_full(name: &str) -> Option<String> {
+    let (before, last) = match name.rsplit_once(' ') {
+        Some((before, last)) => (format!("{before} "), last),
+        None => (String::new(), name),
+    };
+    let start = last.to_lowercase();
+    if start.chars().count() < 2 || place_in(name).is_some() {
+        return None;
+    }
+    let words = Item::Place.words().iter();
+    let mut begun = words.filter(|word| word.name.starts_with(&start));
+    match (begun.next(), begun.next()) {
+        (Some(word), None) => Some(format!("{before}{}", word.name)),
+        (_, _) => None,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_beginning_of_a_place_word_is_the_whole_of_it() {
+        for (name, full) in [
+            ("la", Some("landing")),
+            ("hall la", Some("hall landing")),
+            ("Ba", Some("balcony")),
+            ("back st", Some("back stair")),
+            ("po", None),
+            ("l", None),
+            ("7", None),
+            ("landing", None),
+            ("hall", None),
+            ("steps", None),
+            ("stairwell", None),
+        ] {
+            assert_eq!(name_in_full(name).as_deref(), full, "{name}");
+        }
+    }
 
     #[test]
     fn one_place_word_alone_in_a_name_is_the_place() {

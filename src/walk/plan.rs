@@ -5,7 +5,6 @@ use std::collections::BTreeSet;
 use crate::items::FastenedToWord;
 use crate::items::GuardWord;
 use crate::items::HandrailWord;
-use crate::items::Hole;
 use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::MovesWhenPushedWord;
@@ -21,7 +20,6 @@ use crate::rules::Urgency;
 use crate::survey::Guard;
 use crate::walk::GuardName;
 use crate::walk::GuardTopic;
-use crate::walk::contradiction::contradicted;
 use crate::walk::question::Asking;
 use crate::walk::sizes::ball_sizes;
 use crate::walk::sizes::one_ball;
@@ -255,7 +253,7 @@ impl AskingPlan<'_, '_> {
 
     /// A ball at a hole of its own, where one is at hand.
     fn by_ball(&self, item: Item) -> Option<GuardTopic> {
-        let of_its_own = item.info().hole == Hole::ForItself && item != Item::RiserOpening;
+        let of_its_own = item.info().hole.is_for_itself() && item != Item::RiserOpening;
         let at_hand = self.open(Asking::Balls) || self.written(Item::Opening);
         if !of_its_own || !at_hand || !self.open(Asking::Ball(item)) {
             return None;
@@ -437,6 +435,14 @@ fn waits_for(finding: &Finding<'_>, item: Item) -> bool {
         missing || reason.wants_a_gauge() && finding.item == item
     };
     open && finding.reasons.iter().any(awaits)
+}
+
+/// Whether some rule was told that a gauge and the tape contradict each other here.
+fn contradicted(judged: &Judged<'_>, item: Item) -> bool {
+    judged
+        .findings
+        .iter()
+        .any(|finding| finding.item == item && finding.reasons.contains(&Reason::Contradicted))
 }
 
 /// Whether the infill gives way, so that a ball is tried with a push of the hand.

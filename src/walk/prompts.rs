@@ -14,7 +14,6 @@ use crate::walk::Prompt;
 use crate::walk::PromptChoice;
 use crate::walk::Taking;
 use crate::walk::Topic;
-use crate::walk::contradiction::WRONG;
 use crate::walk::plan::gives_way;
 use crate::walk::plan::on_a_stair;
 use crate::walk::question::ByHand;
@@ -86,6 +85,13 @@ pub(super) const TOUCH: [(&str, &str, &[SeenRow]); 5] = [
             (Item::InfillLoose, "several"),
         ],
     ),
+];
+
+/// What is wrong where a stick and the tape contradict each other, by its key.
+const WRONG: [(&str, &str); 3] = [
+    ("1", "they are of two places"),
+    ("2", "the tape was wrong"),
+    ("3", "the stick was wrong"),
 ];
 
 /// Where a ball is tried that is no ball of all holes.
@@ -195,7 +201,12 @@ pub(super) fn drop(guard: &Guard, size: &str, stop: ByEye) -> Prompt {
     let mut ask = Prompt::item(Item::Drop);
     ask.topic = Topic::Guard(GuardTopic::Drop(size.to_owned()));
     ask.question = question;
-    ask.short = format!("More than {size} down at its deepest?");
+    ask.short = match stop {
+        ByEye::Yes => {
+            format!("Stay back and measure nothing there. By eye: more than {size} down?")
+        }
+        ByEye::No => format!("More than {size} down at its deepest?"),
+    };
     ask.how = vec![words.to_owned()];
     ask.choices = vec![PromptChoice::new("y", ""), PromptChoice::new("n", "")];
     ask.taking = Taking::ByLetters;

@@ -26,6 +26,7 @@ use crate::walk::view::View;
 use crate::walk::walk::Focus;
 use crate::walk::walk::WrittenAnswer;
 use crate::walk::walk::by_hand;
+use crate::walk::words::words_behind;
 use crate::walk::words::yes_or_no;
 
 type SaidThen<'r> = Vec<Reply<'r>>;
@@ -141,7 +142,7 @@ impl<'r> Walk<'r> {
     }
 
     fn bars_are_level(&self) -> bool {
-        let ask = self.put();
+        let ask = self.step();
         ask.topic == Topic::Guard(GuardTopic::Climb)
             && !ask.choices.iter().any(|choice| choice.key == "1")
     }
@@ -549,33 +550,9 @@ fn keys_of(text: &str, list: &[(&'static str, &'static str)]) -> Option<Vec<&'st
     Some(keys)
 }
 
-/// `2, stopped at once`: the answer, and words of the person's own behind a comma.
-pub(super) fn words_behind(text: &str) -> (String, String) {
-    for (at, _) in text.match_indices(',') {
-        let rest = text[at + 1..].trim_start();
-        if rest.starts_with(char::is_alphabetic) && at > 0 {
-            return (text[..at].trim().to_owned(), rest.trim().to_owned());
-        }
-    }
-    (text.trim().to_owned(), String::new())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn words_behind_a_comma_are_a_note() {
-        let parted = |text| words_behind(text);
-        let pair = |a: &str, b: &str| (a.to_owned(), b.to_owned());
-        assert_eq!(parted("2, stopped at once"), pair("2", "stopped at once"));
-        assert_eq!(
-            parted("7 3/4, 10, 2, third step"),
-            pair("7 3/4, 10, 2", "third step")
-        );
-        assert_eq!(parted("1,250 mm"), pair("1,250 mm", ""));
-        assert_eq!(parted("8 months, 3 years"), pair("8 months, 3 years", ""));
-    }
 
     #[test]
     fn on_a_stair_a_ball_never_speaks_of_the_steps() {

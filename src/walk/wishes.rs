@@ -39,7 +39,7 @@ impl<'r> Walk<'r> {
     }
 
     fn skip(&mut self, said: &mut Vec<Reply<'r>>) {
-        let topic = self.put().topic;
+        let topic = self.step().topic;
         match (&self.focus, topic) {
             (Focus::Next, Topic::Fact(_)) => {
                 self.facts.remove(0);
@@ -99,7 +99,12 @@ impl<'r> Walk<'r> {
         }
     }
 
-    fn another(&mut self, name: &str, said: &mut Vec<Reply<'r>>) {
+    /// `another opening`, or with its reading: `another height: 34 in`.
+    fn another(&mut self, text: &str, said: &mut Vec<Reply<'r>>) {
+        let (name, reading) = match text.split_once(':') {
+            Some((name, reading)) => (name.trim(), reading.trim()),
+            None => (text, ""),
+        };
         let Some(item) = item_named(name, said) else {
             return;
         };
@@ -109,6 +114,9 @@ impl<'r> Walk<'r> {
             said.push(Reply::Remark(text));
         } else if self.return_to_last_guard() {
             self.focus = Focus::Item(item, How::Add);
+            if !reading.is_empty() {
+                self.read(item, reading, How::Add, said);
+            }
         } else {
             said.push(Reply::Remark("Name the guard first.".to_owned()));
         }

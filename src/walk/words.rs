@@ -53,7 +53,26 @@ pub(super) fn word_of(item: Item, text: &str) -> Meant {
             _ => return Meant::Several(found),
         }
     }
-    Meant::Nothing
+    misspelt(item, &text).map_or(Meant::Nothing, Meant::One)
+}
+
+/// No shorter word is taken for another: `no` is one letter from `to`.
+const LONG_ENOUGH: usize = 6;
+
+/// The one word of the list that is a single letter away: `ballusters`.
+fn misspelt(item: Item, text: &str) -> Option<&'static str> {
+    if text.chars().count() < LONG_ENOUGH {
+        return None;
+    }
+    let mut near = item.words().iter().filter(|word| {
+        let said = std::iter::once(&word.name).chain(word.synonyms);
+        said.into_iter()
+            .any(|said| strsim::osa_distance(said, text) == 1)
+    });
+    match (near.next(), near.next()) {
+        (Some(word), None) => Some(word.name),
+        (_, _) => None,
+    }
 }
 
 /// What cannot be seen, wherever a list has the word.
@@ -109,9 +128,33 @@ pub(super) fn yes_or_no(text: &str) -> Option<bool> {
     }
 }
 
+/// `2, stopped at once`: the answer, and words of the person's own behind a comma.
+pub(super) fn words_behind(text: &str) -> (String, String) {
+    for (at, _) in text.match_indices(',') {
+        let rest = text[at + 1..].trim_start();
+        if rest.starts_with(char::is_alphabetic) && at > 0 {
+            return (text[..at].trim().to_owned(), rest.trim().to_owned());
+        }
+    }
+    (text.trim().to_owned(), String::new())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn words_behind_a_comma_are_a_note() {
+        let parted = |text| words_behind(text);
+        let pair = |a: &str, b: &str| (a.to_owned(), b.to_owned());
+        assert_eq!(parted("2, stopped at once"), pair("2", "stopped at once"));
+        assert_eq!(
+            parted("7 3/4, 10, 2, third step"),
+            pair("7 3/4, 10, 2", "third step")
+        );
+        assert_eq!(parted("1,250 mm"), pair("1,250 mm", ""));
+        assert_eq!(parted("8 months, 3 years"), pair("8 months, 3 years", ""));
+    }
 
     #[test]
     fn first_letters_suffice_where_they_mean_one_word() {
@@ -134,6 +177,10 @@ mod tests {
         // a digit that is a word of its own counts no list
         assert_eq!(word_of(Item::OpeningsChecked, "1"), Meant::One("one"));
         assert_eq!(word_of(Item::OpeningsChecked, "2"), Meant::Nothing);
+        // a slip of one letter in a long word, and no more
+        assert_eq!(word_of(Item::Infill, "ballusters"), Meant::One("balusters"));
+        assert_eq!(word_of(Item::Infill, "balasturs"), Meant::Nothing);
+        assert_eq!(word_of(Item::MovesWhenPushed, "ni"), Meant::Nothing);
         assert_eq!(word_of(Item::Place, "x"), Meant::Nothing);
         assert_eq!(word_of(Item::Place, ""), Meant::Nothing);
     }

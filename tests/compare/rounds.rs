@@ -131,12 +131,25 @@ fn a_danger_is_mended_only_where_somebody_looked_again() {
     assert_eq!(code, 3);
     let (code, text) = one(moves, moves, &[]);
     assert!(
-        text.contains("STILL SHORT") && text.contains("KEEP EVERYBODY OFF IT"),
+        text.contains("DANGER at 1 railing")
+            && text.contains("(danger, still short)")
+            && text.contains("KEEP EVERYBODY OFF IT"),
         "{text}"
     );
     assert_eq!(code, 1);
     let (_, text) = one(&[], moves, &[]);
-    assert!(text.contains("NEW"), "{text}");
+    assert!(text.contains("(danger, new)"), "{text}");
+}
+
+#[test]
+fn a_danger_comes_first_and_once() {
+    let before: Rows = &[("moves when pushed", "no"), ("height", "34 in")];
+    let after: Rows = &[("moves when pushed", "a lot"), ("height", "34 in")];
+    let (_, text) = one(before, after, &[]);
+    let (danger, short) = (text.find(" DANGER 1A"), text.find("STILL SHORT"));
+    assert!(danger.is_some() && danger < short, "{text}");
+    assert_eq!(text.matches("Moves when pushed").count(), 1, "{text}");
+    assert!(text.contains("Height: 34 in as before; asked:"), "{text}");
 }
 
 #[test]

@@ -588,3 +588,99 @@ fn a_gauge_that_settles_nothing_takes_nothing_from_a_tape_at_its_place() {
     assert_eq!(of("6 in ball stops at 10 in"), MEETS);
     assert_eq!(of("6 in ball stops at 12 in"), OPEN);
 }
+
+/// A probe that just fits goes in, and a head of exactly the opening comes out again.
+#[test]
+fn both_ends_of_what_holds_a_head_are_judged_as_they_read() {
+    let rule = "check.opening.entraps = { admits = \"3 1/2 x 6.2 in\", stops-ball = \"9 in\" }";
+    all(
+        rule,
+        "opening",
+        &[
+            ("3 7/16 in", MEETS),
+            ("3 1/2 in", SHORT),
+            ("8 15/16 in", SHORT),
+            ("9 in", MEETS),
+            ("rectangle 3 7/16 x 30 in", MEETS),
+            ("rectangle 3 1/2 x 6.2 in", SHORT),
+            ("rectangle 8 15/16 x 30 in", SHORT),
+            ("rectangle 9 x 30 in", MEETS),
+            ("circle 8 15/16 in", SHORT),
+            ("circle 9 in", MEETS),
+        ],
+    );
+}
+
+#[test]
+fn a_ledge_that_slopes_exactly_as_much_as_is_allowed_is_a_foothold() {
+    let rule =
+        "check.foothold = { none-within = [\"140 mm\", \"900 mm\"], no-steeper-than = \"1:2\" }";
+    all(
+        rule,
+        "foothold",
+        &[
+            ("300 mm high 40 mm deep slope 1:2", SHORT),
+            ("300 mm high 40 mm deep slope 26 deg", SHORT),
+            ("300 mm high 40 mm deep slope 27 deg", MEETS),
+        ],
+    );
+}
+
+#[test]
+fn a_name_without_a_reading_is_not_measured_and_no_guard_of_errors() {
+    let law = ["--rules", "us-dwelling-2018", "--no-guidance"];
+    let report = check("guard,height,opening\nrail,,\nother,42 in,\n", &law).json();
+    assert_eq!(report["summary"]["could_not_judge"], 0, "{report}");
+    assert_eq!(report["summary"]["not_measured"], 2);
+}
+
+/// As large as the ball that the triangle at the steps must stop, it is too large for
+/// that as well.
+#[test]
+fn a_hole_as_wide_as_the_ball_of_the_steps_is_not_asked_whether_it_is_theirs() {
+    let law = ["--rules", "us-dwelling-2018", "--no-guidance"];
+    let of = |opening: &str| {
+        let rows = format!(
+            "guard,item,reading\nrail,place,stair\nrail,drop,9 ft\nrail,opening,{opening}\n"
+        );
+        let report = check(&rows, &law).json();
+        let found = finding(only_guard(&report), "stair-gap-too-wide");
+        found["reasons"]
+            .to_string()
+            .contains("triangle at the steps")
+    };
+    assert!(of("5 15/16 in"));
+    assert!(!of("6 in"));
+}
+
+#[test]
+fn a_plan_with_a_quarter_of_an_inch_to_spare_leaves_room_for_the_builder() {
+    let law = ["--rules", "us-dwelling-2018", "--no-guidance"];
+    let of = |height: &str| {
+        let rows = format!(
+            "guard,item,reading\nrail,place,landing\nrail,state,proposed\nrail,drop,9 ft\nrail,height,{height}\n"
+        );
+        let report = check(&rows, &law).json();
+        let found = finding(only_guard(&report), "rail-too-low");
+        found["reasons"].to_string().contains("builder's error")
+    };
+    assert!(of("36 3/16 in"));
+    assert!(!of("36 1/4 in"));
+}
+
+#[test]
+fn a_gap_that_nobody_could_reach_is_said_so_where_the_place_is_unknown_too() {
+    let law = ["--rules", "us-dwelling-2018", "--no-guidance"];
+    let rows =
+        "guard,item,reading\nrail,drop,9 ft\nrail,opening,3 in\nrail,bottom gap,not reached\n";
+    let report = check(rows, &law).json();
+    let findings = only_guard(&report)["findings"]
+        .as_array()
+        .expect("findings");
+    let gap = findings
+        .iter()
+        .find(|finding| finding["item"] == "bottom gap");
+    let gap = gap.expect("a finding");
+    assert_eq!(gap["verdict"], "not measured");
+    assert!(gap["reasons"].to_string().contains("not reached"), "{gap}");
+}

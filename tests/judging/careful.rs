@@ -278,3 +278,45 @@ fn a_roof_terrace_is_a_terrace_and_no_roof() {
         assert_eq!(of(place), of("terrace"));
     }
 }
+
+/// Of a guard that is fixed outside the floor, the gap at the floor's edge is a hole like
+/// any other; a ball tried everywhere in the guard was not tried there.
+#[test]
+fn a_hole_beside_the_edge_of_the_floor_is_an_opening() {
+    let of = |rows: &str, ruleset: &str| {
+        let survey = format!(
+            "guard,item,reading\ntop,place,landing\ntop,drop,9 ft\ntop,height,43 in\ntop,use,dwelling\n\
+             top,location,inside\ntop,shared,no\ntop,storeys,2\ntop,dwellings in building,1\n{rows}"
+        );
+        verdict(&survey, ruleset).0
+    };
+    let filled = "top,opening,4 in ball stops everywhere\n";
+    for ruleset in ["us-dwelling-2018", "us-buildings-2018"] {
+        assert_eq!(of(filled, ruleset), "meets", "{ruleset}");
+        for (gap, expected) in [
+            ("3 in", "meets"),
+            ("none", "meets"),
+            ("4 1/4 in", "falls short"),
+            ("6 in", "falls short"),
+            ("not reached", "not measured"),
+        ] {
+            let rows = format!("{filled}top,edge gap,{gap}\n");
+            assert_eq!(of(&rows, ruleset), expected, "{ruleset}: {gap}");
+        }
+    }
+}
+
+/// The law of Bavaria says "high enough": what it is compared with has to fit the drop.
+#[test]
+fn a_low_guard_over_a_great_drop_is_not_high_enough_for_a_law_without_a_number() {
+    let of = |rows: &str| {
+        let survey = format!(
+            "guard,item,reading\ntop,place,balcony\ntop,use,dwelling\ntop,opening,3 in\ntop,bottom gap,none\n{rows}"
+        );
+        verdict(&survey, "germany-bavaria").0
+    };
+    assert_eq!(of("top,drop,9 m\ntop,height,1.00 m\n"), "meets");
+    assert_eq!(of("top,drop,13 m\ntop,height,1.00 m\n"), "not settled");
+    assert_eq!(of("top,drop,13 m\ntop,height,1.15 m\n"), "meets");
+    assert_eq!(of("top,height,1.00 m\n"), "not measured");
+}

@@ -2,6 +2,7 @@
 
 mod first_screen;
 mod forms;
+mod found_again;
 mod properties;
 mod ranking;
 mod said;

@@ -4,6 +4,7 @@
 mod beams;
 mod chain;
 mod dowel_equations;
+mod edges;
 mod fasteners;
 mod guards;
 mod invariants;

@@ -133,3 +133,115 @@ fn a_stairwell_in_the_middle_of_forty_takes_at_most_thirty_keys() {
     assert_eq!(report["summary"]["meets"], 20, "{}", one.text());
     assert!(last <= 30, "{last}\n{}", one.text());
 }
+
+/// One railing of one person: its name, what is answered to what, and what it may cost.
+struct Counted {
+    who: &'static str,
+    rules: &'static [&'static str],
+    /// What this person answers to the facts of the house.
+    children: &'static str,
+    /// How the railing is called; `=` copies from the one before.
+    railings: [(&'static str, fn(&str) -> &'static str); 3],
+    /// Questions and keys of each, its name counted in.
+    costs: [(usize, usize); 3],
+}
+
+/// A stair whose triangle is measured, as nobody carries a 6 in ball.
+fn stair_by_numbers(id: &str) -> &'static str {
+    match id {
+        "ball stair triangle 6 in" => "",
+        "stair triangle" => "7 3/4, 10, 1",
+        "height" => "36 1/2",
+        id => ordinary(id),
+    }
+}
+
+/// One ball, since the building rules ask for one.
+fn of_the_law_alone(id: &str) -> &'static str {
+    match id {
+        "gaps" => "y",
+        id => stair_by_numbers(id),
+    }
+}
+
+fn with_a_stool(id: &str) -> &'static str {
+    match id {
+        "climb" => "2",
+        "thing to climb" => "18 high 5 away",
+        id => ordinary(id),
+    }
+}
+
+fn typing_units(id: &str) -> &'static str {
+    match id {
+        "height" => "37 1/4\"",
+        id => ordinary(id),
+    }
+}
+
+fn by_tape(id: &str) -> &'static str {
+    match id {
+        "gaps" => "",
+        "opening" => "3 1/4",
+        "bottom gap" => "2",
+        "openings checked" => "e",
+        id => ordinary(id),
+    }
+}
+
+/// Three railings each of a parent, an inspector and a landlord. The counts stand here
+/// so that a change of them is seen; Enter is a key.
+#[test]
+fn three_railings_each_of_a_parent_an_inspector_and_a_landlord() {
+    const BOTH: &[&str] = &["us-dwelling-2018", "small-child-advice"];
+    const LAW: &[&str] = &["us-dwelling-2018"];
+    let people = [
+        Counted {
+            who: "parent",
+            rules: BOTH,
+            children: "2 years",
+            railings: [
+                ("landing", by_tape),
+                ("stair", stair_by_numbers),
+                ("deck", with_a_stool),
+            ],
+            costs: [(13, 38), (16, 48), (11, 41)],
+        },
+        Counted {
+            who: "inspector",
+            rules: BOTH,
+            children: "none",
+            railings: [
+                ("landing", ordinary),
+                ("2A, la", typing_units),
+                ("= gallery", ordinary),
+            ],
+            costs: [(10, 29), (10, 29), (8, 27)],
+        },
+        Counted {
+            who: "landlord",
+            rules: LAW,
+            children: "",
+            railings: [
+                ("1, stair", of_the_law_alone),
+                ("=,", of_the_law_alone),
+                ("=,", of_the_law_alone),
+            ],
+            costs: [(13, 46), (10, 34), (10, 34)],
+        },
+    ];
+    for person in people {
+        let rules = rulesets(person.rules);
+        let mut one = walk("", &rules);
+        if one.step().id() == "children" {
+            one.answer(person.children);
+        }
+        let mut counted = Vec::new();
+        for (name, answers) in person.railings {
+            one.answer(name);
+            let (questions, keys) = answered(&mut one, &answers);
+            counted.push((questions.len() + 1, keys + name.chars().count() + 1));
+        }
+        assert_eq!(counted, person.costs, "{}\n{}", person.who, one.text());
+    }
+}

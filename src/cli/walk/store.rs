@@ -6,6 +6,7 @@ use std::fs::File;
 use std::fs::OpenOptions;
 use std::fs::TryLockError;
 use std::io;
+use std::io::Read;
 use std::io::Write;
 use std::path::Path;
 use std::path::PathBuf;
@@ -36,12 +37,49 @@ pub(super) enum StoreError {
     /// The system refuses.
     #[error("{0}")]
     Io(#[from] io::Error),
+    /// A device or a pipe.
+    #[error("a walk is kept in a file, and this is none")]
+    NoFile,
     /// Not as UTF-8.
     #[error("it is not saved as UTF-8: save it again as \"CSV UTF-8\"")]
     NotText,
     /// A file that may not be written to.
     #[error("it is read-only; nothing that you answer could be saved in it")]
     ReadOnly,
+    /// Longer than what a person types.
+    #[error("it is longer than 64 MiB, and no walk wrote it")]
+    TooLong,
+    /// A workbook of an office program.
+    #[error("this is a workbook, and a walk goes on in CSV")]
+    Workbook,
+}
+
+/// No survey that a walk goes on with is longer: 64 MiB, some million rows.
+const LONGEST: u64 = 64 << 20;
+
+/// How files of workbooks are called. One that begins so is one, however it is called.
+const WORKBOOKS: [&str; 4] = ["xlsx", "ods", "xls", "xlsb"];
+const WORKBOOKS_BEGIN: [[u8; 4]; 2] = [*b"PK\x03\x04", *b"\xd0\xcf\x11\xe0"];
+
+/// Whether a walk can go on in a file, or begin one of this name.
+fn is_for_a_walk(path: &Path) -> Result<(), StoreError> {
+    let ending = path.extension().unwrap_or_default().to_string_lossy();
+    if WORKBOOKS.contains(&ending.to_lowercase().as_str()) {
+        return Err(StoreError::Workbook);
+    }
+    match fs::metadata(path) {
+        Ok(about) if !about.is_file() => Err(StoreError::NoFile),
+        Ok(about) if about.len() > LONGEST => Err(StoreError::TooLong),
+        Ok(_) if begins_as_a_workbook(path) => Err(StoreError::Workbook),
+        // what is not there is begun; what may not be looked at is said where it is read
+        Ok(_) | Err(_) => Ok(()),
+    }
+}
+
+fn begins_as_a_workbook(path: &Path) -> bool {
+    let mut begins = [0; 4];
+    let read = File::open(path).and_then(|mut file| file.read_exact(&mut begins));
+    read.is_ok() && WORKBOOKS_BEGIN.contains(&begins)
 }
 
 impl Store {
@@ -53,6 +91,7 @@ impl Store {
             let error = io::Error::other("this is a folder, and a survey is a file");
             return Err(StoreError::Io(error));
         }
+        is_for_a_walk(&path)?;
         let lock = Lock::of(&path)?;
         // left behind by a walk that was killed while it wrote
         drop(fs::remove_file(hidden_beside(&path, "new")));

@@ -33,6 +33,7 @@ use crate::report::one_line;
 use crate::rules::Guidance;
 use crate::rules::Ruleset;
 use crate::rules::embedded_ids;
+use crate::walk::GuardName;
 use crate::walk::Prompt;
 use crate::walk::Reply;
 use crate::walk::RulesSearch;
@@ -140,6 +141,15 @@ fn refused(path: &Path, error: &StoreError) -> Diagnostic {
             "or name another file for this walk; two surveys can be checked together",
         ),
         StoreError::NotText => (codes::CANNOT_READ, "and begin again"),
+        StoreError::NoFile | StoreError::TooLong => (
+            codes::CANNOT_READ,
+            "name a survey of its own, walk.csv for one: it is begun where there is none",
+        ),
+        StoreError::Workbook => (
+            codes::CANNOT_READ,
+            "check reads it as it is; to walk on, save the sheet as \"CSV UTF-8\" and name that file, or \
+name a new one for this walk: check takes both together",
+        ),
         StoreError::Changed(_)
         | StoreError::Folder
         | StoreError::Gone
@@ -177,6 +187,7 @@ impl Talk<'_> {
             railings: self.walk.guard_count(),
             today: &clock::today(),
             unit: self.walk.unit_in_force(),
+            at: self.walk.here().map(GuardName::says),
         };
         let words = report::opening_words(rulesets, &begins, self.width);
         let mut out = terminal.out();

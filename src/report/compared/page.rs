@@ -5,11 +5,10 @@ use std::io::Write;
 
 use maud::html;
 
-use crate::compare::ChangeKind;
 use crate::items::Verdict;
 use crate::report::ReportBasis;
 use crate::report::compared::told::ComparisonTold;
-use crate::report::compared::told::heading;
+use crate::report::compared::told::mark_of;
 use crate::report::html::PageSheet;
 use crate::report::html::beginning;
 use crate::report::html::ending;
@@ -17,16 +16,6 @@ use crate::report::html::mark;
 use crate::report::html::running;
 use crate::report::html::warnings;
 use crate::report::reader;
-
-/// The mark of what became of it.
-const fn mark_of(kind: ChangeKind) -> Verdict {
-    match kind {
-        ChangeKind::Worse | ChangeKind::New | ChangeKind::StillShort => Verdict::FallsShort,
-        ChangeKind::NoLongerMeasured => Verdict::NotMeasured,
-        ChangeKind::Undecided => Verdict::TooClose,
-        ChangeKind::Mended => Verdict::Meets,
-    }
-}
 
 pub(super) fn write(
     out: &mut dyn Write,
@@ -53,21 +42,19 @@ pub(super) fn write(
                 }
                 p { (told.counts) }
                 (warnings(&sheet, false))
-                @for kind in ChangeKind::ALL {
-                    @if told.of(kind).next().is_some() {
-                        h2 class="sub" { (heading(kind)) }
-                        ul class="found" {
-                            @for (name, changes) in told.by_guard(kind) {
-                                li {
-                                    (mark(mark_of(kind))) " " b { (name) }
-                                    @for change in changes {
-                                        br;
-                                        (change.what) ": " (change.says) " "
-                                        span class="source" {
-                                            "(" (change.by)
-                                            @if !change.clause.is_empty() { "; " (change.clause) }
-                                            ")"
-                                        }
+                @for part in told.parts() {
+                    h2 class="sub" { (part.heading) }
+                    ul class="found" {
+                        @for (name, changes) in &part.guards {
+                            li {
+                                (mark(part.mark)) " " b { (name) }
+                                @for change in changes {
+                                    br;
+                                    (change.what) ": " (change.says) " "
+                                    span class="source" {
+                                        "(" (change.by())
+                                        @if !change.clause.is_empty() { "; " (change.clause) }
+                                        ")"
                                     }
                                 }
                             }

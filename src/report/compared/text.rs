@@ -3,11 +3,9 @@
 use std::io;
 use std::io::Write;
 
-use crate::compare::ChangeKind;
 use crate::judge::Authority;
 use crate::report::ReportBasis;
 use crate::report::compared::told::ComparisonTold;
-use crate::report::compared::told::heading;
 use crate::report::palette;
 use crate::report::reader;
 use crate::report::told::DEFERRAL;
@@ -24,16 +22,13 @@ pub(super) fn write(
     if told.authority == Authority::Guidance {
         lines.spread("", "", "NO BUILDING RULES WERE CHECKED, only advice.");
     }
-    for kind in ChangeKind::ALL {
-        if told.of(kind).next().is_none() {
-            continue;
-        }
+    for part in told.parts() {
         lines.gap();
-        lines.push(palette::heading(&heading(kind).to_uppercase()));
-        for (name, changes) in told.by_guard(kind) {
+        lines.push(palette::heading(&part.heading.to_uppercase()));
+        for (name, changes) in part.guards {
             let each: Vec<String> = changes
                 .iter()
-                .map(|change| format!("{}: {} ({}).", change.what, change.says, change.by))
+                .map(|change| format!("{}: {} ({}).", change.what, change.says, change.by()))
                 .collect();
             lines.spread("  ", "     ", &format!("{name}. {}", each.join(" ")));
         }

@@ -44,6 +44,29 @@ pub(super) struct ComparisonTold {
     pub(super) compared: usize,
 }
 
+/// What stands under one heading.
+pub(super) struct PartTold<'t> {
+    pub(super) heading: &'static str,
+    pub(super) mark: Verdict,
+    /// Building, unit and name of each guard, with what is said of it.
+    pub(super) guards: Vec<(&'t str, Vec<&'t ChangeTold>)>,
+}
+
+fn by_guard<'t>(
+    changes: impl Iterator<Item = &'t ChangeTold>,
+) -> Vec<(&'t str, Vec<&'t ChangeTold>)> {
+    let mut guards: Vec<(&str, Vec<&ChangeTold>)> = Vec::new();
+    let mut known: BTreeMap<&str, usize> = BTreeMap::new();
+    for change in changes {
+        let at = *known.entry(&change.name).or_insert_with(|| {
+            guards.push((&change.name, Vec::new()));
+            guards.len() - 1
+        });
+        guards[at].1.push(change);
+    }
+    guards
+}
+
 /// One thing of one guard.
 pub(super) struct ChangeTold {
     pub(super) building: String,
@@ -66,6 +89,22 @@ pub(super) struct ChangeTold {
     pub(super) moved: Option<Length>,
     /// `before 33 1/2 in, now 35 in; asked: 36 in or more; 1 in too low`
     pub(super) says: String,
+}
+
+impl ChangeTold {
+    /// Who asks; of a danger, what it was before.
+    pub(super) fn by(&self) -> String {
+        if self.is_danger_now() {
+            format!("{}, {}", self.by, self.kind.name())
+        } else {
+            self.by.to_owned()
+        }
+    }
+
+    /// A danger that is there now.
+    fn is_danger_now(&self) -> bool {
+        self.by == DANGER && falls_short(self.kind)
+    }
 }
 
 impl ComparisonTold {
@@ -122,25 +161,28 @@ impl ComparisonTold {
         }
     }
 
-    /// The changes of one kind by guard, the worst guard first.
-    pub(super) fn by_guard(&self, kind: ChangeKind) -> Vec<(&str, Vec<&ChangeTold>)> {
-        let mut guards: Vec<(&str, Vec<&ChangeTold>)> = Vec::new();
-        let mut known: BTreeMap<&str, usize> = BTreeMap::new();
-        for change in self.of(kind) {
-            let at = *known.entry(&change.name).or_insert_with(|| {
-                guards.push((&change.name, Vec::new()));
-                guards.len() - 1
-            });
-            guards[at].1.push(change);
-        }
-        guards
-    }
-
-    /// The changes of one kind, worst first.
-    pub(super) fn of(&self, kind: ChangeKind) -> impl Iterator<Item = &ChangeTold> {
-        self.changes
-            .iter()
-            .filter(move |change| change.kind == kind)
+    /// What is told under headings of its own: the dangers there are, then each kind of
+    /// change, worst first; by guard, the worst guard first.
+    pub(super) fn parts(&self) -> Vec<PartTold<'_>> {
+        let dangers = self.changes.iter().filter(|change| change.is_danger_now());
+        let mut parts = vec![PartTold {
+            heading: "Danger",
+            mark: Verdict::FallsShort,
+            guards: by_guard(dangers),
+        }];
+        parts.extend(ChangeKind::ALL.map(|kind| {
+            let of = self
+                .changes
+                .iter()
+                .filter(move |change| change.kind == kind);
+            PartTold {
+                heading: heading(kind),
+                mark: mark_of(kind),
+                guards: by_guard(of.filter(|change| !change.is_danger_now())),
+            }
+        }));
+        parts.retain(|part| !part.guards.is_empty());
+        parts
     }
 }
 
@@ -168,8 +210,21 @@ fn head(before: &SurveyFacts, basis: &ReportBasis<'_>) -> String {
     parts.join(" · ")
 }
 
+/// What speaks of a danger.
+const DANGER: &str = "danger";
+
+/// The mark of what became of it.
+pub(super) const fn mark_of(kind: ChangeKind) -> Verdict {
+    match kind {
+        ChangeKind::Worse | ChangeKind::New | ChangeKind::StillShort => Verdict::FallsShort,
+        ChangeKind::NoLongerMeasured => Verdict::NotMeasured,
+        ChangeKind::Undecided => Verdict::TooClose,
+        ChangeKind::Mended => Verdict::Meets,
+    }
+}
+
 /// What a reader calls what became of it.
-pub(super) const fn heading(kind: ChangeKind) -> &'static str {
+const fn heading(kind: ChangeKind) -> &'static str {
     match kind {
         ChangeKind::Worse => "Worse than before",
         ChangeKind::New => "New",
@@ -197,11 +252,17 @@ fn counts(told: &ComparisonTold) -> String {
     if parts.is_empty() {
         parts.push("nothing falls short, and nothing changed".to_owned());
     }
-    let mut text = format!(
+    let mut text = String::new();
+    let in_danger = by_guard(told.changes.iter().filter(|change| change.is_danger_now()));
+    if !in_danger.is_empty() {
+        let railings = several(in_danger.len(), "railing", "railings");
+        text.push_str(&format!("DANGER at {railings}. "));
+    }
+    text.push_str(&format!(
         "{} compared. Of things measured: {}.",
         several(told.compared, "railing", "railings"),
         parts.join(", ")
-    );
+    ));
     if !told.not_entered.is_empty() {
         let railings = several(told.not_entered.len(), "railing was", "railings were");
         text.push_str(&format!(" {railings} not entered."));
@@ -276,19 +337,27 @@ fn of_pair(pair: &GuardPair<'_, '_>, authority: Authority) -> Vec<ChangeTold> {
         .iter()
         .flat_map(|group| group.first())
         .filter(|change| change.note == Some(ChangeNote::Danger))
-        .map(|change| (change.item, change.kind))
+        .map(|change| (change.item, falls_short(change.kind)))
         .collect();
     groups.retain(|group| {
         group.first().is_some_and(|change| {
             change.note == Some(ChangeNote::Danger)
                 || change.decides && authority == Authority::Law
-                || !called.contains(&(change.item, change.kind))
+                || !called.contains(&(change.item, falls_short(change.kind)))
         })
     });
     for group in groups {
         told.extend(of_group(pair, &group, authority));
     }
     told
+}
+
+/// Whether it falls short now, before or not.
+const fn falls_short(kind: ChangeKind) -> bool {
+    match kind {
+        ChangeKind::Worse | ChangeKind::New | ChangeKind::StillShort => true,
+        ChangeKind::NoLongerMeasured | ChangeKind::Undecided | ChangeKind::Mended => false,
+    }
 }
 
 fn of_group(
@@ -312,7 +381,7 @@ fn of_group(
         decides,
         advises,
     ) {
-        (true, _, _, _) => "danger",
+        (true, _, _, _) => DANGER,
         (_, Authority::Guidance, _, _) | (_, Authority::Law, false, _) => "advice",
         (_, Authority::Law, true, true) => "rules and advice",
         (_, Authority::Law, true, false) => "rules",
@@ -365,6 +434,9 @@ fn written(finding: Option<&Finding<'_>>, guard: &Guard, item: Item) -> String {
     all.join("; ")
 }
 
+/// What is said where nothing moved.
+const AS_BEFORE: &str = "as before";
+
 fn note(change: &ChangeFound<'_, '_>) -> String {
     let by = |change: &ChangeFound<'_, '_>| {
         let moved = change.moved?.magnitude();
@@ -375,7 +447,7 @@ fn note(change: &ChangeFound<'_, '_>) -> String {
         None => match (change.kind, by(change)) {
             (ChangeKind::Worse, Some(by)) => format!("worse by {by}"),
             (ChangeKind::StillShort, _) if change.moved == Some(Length::ZERO) => {
-                "as before".to_owned()
+                AS_BEFORE.to_owned()
             }
             (ChangeKind::StillShort, Some(_)) => {
                 "the readings differ by less than the tape's doubt: no change".to_owned()
@@ -435,7 +507,12 @@ fn says(
             text.to_owned()
         }
     };
-    let mut parts = vec![format!("before {}, now {}", shown(before), shown(after))];
+    let mut parts = Vec::new();
+    if before == after && !after.is_empty() {
+        parts.push(format!("{after} as before"));
+    } else {
+        parts.push(format!("before {}, now {}", shown(before), shown(after)));
+    }
     if !asked.is_empty() {
         parts.push(format!("asked: {asked}"));
     }
@@ -448,7 +525,7 @@ fn says(
         let operator = finding.limit.as_ref().map(|limit| limit.operator);
         parts.push(format!("{amount} {}", reader::way(finding.item, operator)));
     }
-    if !note.is_empty() {
+    if !note.is_empty() && note != AS_BEFORE {
         parts.push(note.to_owned());
     }
     parts.join("; ")

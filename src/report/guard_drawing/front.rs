@@ -89,6 +89,11 @@ impl FrontView<'_> {
         self.floor - size.length.millimetres_as_float() * self.scale
     }
 
+    /// Where lines of what is asked go through both views.
+    fn lines_asked(&self) -> Vec<f64> {
+        self.drawn.asked.iter().map(|size| self.y(size)).collect()
+    }
+
     /// What is asked: a line through both views, and its words at the top.
     fn asked(&self) -> Markup {
         html! {
@@ -153,16 +158,14 @@ impl FrontView<'_> {
             .iter()
             .chain(&self.drawn.bottom_gaps)
             .collect();
-        let asked = self.drawn.asked.iter().map(|size| LabelWanted {
-            at: self.y(size),
-            lines: Vec::new(),
-        });
-        let wanted = sizes.iter().map(|size| LabelWanted {
-            at: self.y(size),
-            lines: in_lines(&size.says, IN_GUTTER),
-        });
-        let wanted: Vec<LabelWanted> = wanted.chain(asked).collect();
-        let places = apart(&wanted, top - 8.0, self.floor + 14.0);
+        let wanted: Vec<LabelWanted> = sizes
+            .iter()
+            .map(|size| LabelWanted {
+                at: self.y(size),
+                lines: in_lines(&size.says, IN_GUTTER),
+            })
+            .collect();
+        let places = apart(&wanted, &self.lines_asked(), top - 8.0, self.floor + 14.0);
         html! {
             @for ((size, wanted), place) in sizes.iter().zip(&wanted).zip(&places) {
                 @let y = self.y(size);
@@ -184,7 +187,7 @@ impl FrontView<'_> {
                 lines: in_lines(&foothold.says, BESIDE),
             })
             .collect();
-        let places = apart(&wanted, top + 4.0, self.floor - 4.0);
+        let places = apart(&wanted, &self.lines_asked(), top + 4.0, self.floor - 4.0);
         let dimension = END - 26.0;
         html! {
             path class="thick" d={ "M" (px(END - 80.0)) " " (px(self.floor)) "H" (px(END)) } {}

@@ -60,8 +60,8 @@ pub(in crate::report) fn hole(drawn: &HoleDrawn, id: &str) -> Markup {
         None => beside_each_other(drawn, &balls, scale),
     };
     html! {
-        p class="fig-name" { (drawn.title) ", larger" }
         figure class="fig" {
+            p class="fig-name" { (drawn.title) ", larger" }
             svg class="draw" viewBox={ "0 0 " (px(WIDE)) " " (px(high + 34.0)) } role="img"
                 aria-labelledby={ (title) " " (words) } {
                 title id=(title) { (drawn.title) ", larger, with the balls asked for" }

@@ -5,6 +5,8 @@ use maud::html;
 
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
+use crate::report::wrap::TIE;
+use crate::report::wrap::quantities_tied;
 
 /// How wide a drawing is in its own units; a label of 15 of them is 12 px on a phone
 /// of 320 px.
@@ -39,16 +41,19 @@ impl LabelSide {
     }
 }
 
-/// A text in lines of so many letters at most; words are not parted.
+/// A text in lines of so many letters at most; words are not parted, nor is a number
+/// from its fraction and its unit.
 pub(super) fn in_lines(text: &str, letters: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split([' ', '\u{a0}']).filter(|word| !word.is_empty()) {
+    let text = quantities_tied(text);
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        let word = word.replace(TIE, " ");
         match lines.last_mut() {
             Some(line) if line.chars().count() + 1 + word.chars().count() <= letters => {
                 line.push(' ');
-                line.push_str(word);
+                line.push_str(&word);
             }
-            Some(_) | None => lines.push(word.to_owned()),
+            Some(_) | None => lines.push(word),
         }
     }
     lines
@@ -70,26 +75,33 @@ pub(super) struct LabelWanted {
     pub(super) lines: Vec<String>,
 }
 
-/// Where each label's first line stands, so that none covers another; from the top down.
-pub(super) fn apart(labels: &[LabelWanted], top: f64, bottom: f64) -> Vec<f64> {
-    // a line without words keeps labels off it
-    let high = |label: &LabelWanted| LINE * count(label.lines.len()) + 2.0;
+/// Room between two labels, and between a label and a line that is drawn.
+const CLEAR: f64 = 3.0;
+
+/// Where each label's first line stands: as near as can be to what it speaks of, none
+/// over another nor over one of the level lines that are `drawn` there.
+pub(super) fn apart(labels: &[LabelWanted], drawn: &[f64], top: f64, bottom: f64) -> Vec<f64> {
+    let high = |label: &LabelWanted| LINE * count(label.lines.len());
     let mut order: Vec<usize> = (0..labels.len()).collect();
     order.sort_by(|a, b| labels[*a].at.total_cmp(&labels[*b].at));
     let mut places = vec![0.0; labels.len()];
-    let mut from = top;
-    for index in &order {
-        let label = &labels[*index];
+    let mut taken: Vec<(f64, f64)> = drawn.iter().map(|line| (*line, *line)).collect();
+    for index in order {
+        let label = &labels[index];
         let wanted = label.at - high(label) / 2.0;
-        places[*index] = wanted.max(from);
-        from = places[*index] + high(label) + 3.0;
-    }
-    // pushed up again from below where they ran over
-    let mut until = bottom;
-    for index in order.iter().rev() {
-        let label = &labels[*index];
-        places[*index] = places[*index].min(until - high(label));
-        until = places[*index] - 3.0;
+        let free = |place: &f64| {
+            let (from, to) = (place - CLEAR, place + high(label) + CLEAR);
+            *place >= top
+                && place + high(label) <= bottom
+                && taken
+                    .iter()
+                    .all(|(begin, end)| *end <= from || *begin >= to)
+        };
+        let steps = (0..400_u16).map(f64::from);
+        let mut near = steps.flat_map(|step| [wanted + step, wanted - step]);
+        let place = near.find(free).unwrap_or(wanted);
+        places[index] = place;
+        taken.push((place, place + high(label)));
     }
     // the base of a first line lies below its top
     places.iter().map(|place| place + 13.0).collect()

@@ -40,7 +40,7 @@ pub const PAGE_STYLE: &str = include_str!("page.css");
 /// What the page lets itself do: its own style, by its hash, and pictures that it
 /// carries; nothing else, and nothing from outside. A test compares the hash.
 pub const PAGE_POLICY: &str = "default-src 'none'; \
-style-src 'sha256-9BkmUfD5wNUX0a8oI8GGGjnP4IgzuOqHYHv6TWEPAkQ='; \
+style-src 'sha256-+MM4jyqIkfejQPis2mXu0SFbcAxKGMSS0KqVBpIFwqg='; \
 img-src data:; base-uri 'none'; form-action 'none'";
 
 /// Up to so many guards every rule of each stands in the page.

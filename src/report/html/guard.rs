@@ -22,6 +22,7 @@ use crate::report::told::RuleTold;
 use crate::report::told::Sentence;
 use crate::report::told::written;
 use crate::report::told::written::SaidOfItem;
+use crate::report::wrap::quantities_tied;
 
 /// One guard and its place among the others.
 pub(super) struct OnePage<'t> {
@@ -94,7 +95,7 @@ impl OnePage<'_> {
                     @if !said {
                         (self.depth.part(if act.call.is_empty() { "Tonight" } else { act.call }))
                     }
-                    p { (act.why) " " (act.does) }
+                    p { (quantities_tied(&act.why)) " " (act.does) }
                 }
             }
         }
@@ -172,14 +173,17 @@ impl OnePage<'_> {
     }
 
     fn card(&self, number: usize, paragraph: &Paragraph) -> Markup {
-        let name = if paragraph.readings.is_empty() {
-            paragraph.title.clone()
-        } else {
-            format!("{}: {}", paragraph.title, paragraph.readings)
-        };
+        let name = format!("{} {}", reader::tie(number), paragraph.title);
+        let readings = quantities_tied(&paragraph.readings);
+        let beside = (1..=SHORT_READINGS).contains(&readings.chars().count());
         html! {
-            (self.depth.card(&format!("{} {name}", reader::tie(number))))
-            p class="outcome" { (marks::said(paragraph.verdict)) " · " b { (paragraph.shortly) } }
+            @if beside {
+                (self.depth.card(&format!("{name}: {readings}")))
+            } @else {
+                (self.depth.card(&name))
+                @if !readings.is_empty() { p { (readings) "." } }
+            }
+            p class="outcome" { (marks::said(paragraph.verdict)) " · " b { (quantities_tied(&paragraph.shortly)) } }
             p { (sentences(&paragraph.sentences)) }
             @for does in &paragraph.does {
                 p { (act(&format!("{}{}{}", does.before, does.amount, does.after))) }
@@ -302,18 +306,22 @@ impl OnePage<'_> {
 }
 
 /// Sentences one after another, their amounts standing out.
+/// Readings longer than this stand below a card's name and not beside it.
+const SHORT_READINGS: usize = 90;
+
 fn sentences(sentences: &[Sentence]) -> Markup {
     html! {
         @for sentence in sentences {
-            (sentence.before)
-            @if !sentence.amount.is_empty() { b { (sentence.amount) } }
-            @if sentence.after == MORE { ", said below." } @else { (sentence.after) } " "
+            (quantities_tied(&sentence.before))
+            @if !sentence.amount.is_empty() { b { (quantities_tied(&sentence.amount)) } }
+            @if sentence.after == MORE { ", said below." } @else { (quantities_tied(&sentence.after)) } " "
         }
     }
 }
 
 /// `Do: …` with its first word standing out.
 fn act(text: &str) -> Markup {
+    let text = quantities_tied(text);
     match text.split_once(": ") {
         Some((lead, rest)) => html! { b { (lead) ":" } " " (rest) },
         None => html! { (text) },

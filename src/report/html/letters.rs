@@ -15,6 +15,7 @@ use crate::report::told::GuardTold;
 use crate::report::told::Paragraph;
 use crate::report::told::ReportPart;
 use crate::report::told::SurveyTold;
+use crate::report::wrap::quantities_tied;
 
 /// How long a landlord has, by texts that were read: California Civil Code 1942 (text as
 /// of 2014: 30 days are presumed reasonable), New York City housing code § 27-2115 (its
@@ -93,10 +94,10 @@ fn asked_of(guard: &GuardTold) -> Markup {
             @for paragraph in &guard.paragraphs {
                 p {
                     (marks::mark(paragraph.verdict)) " "
-                    b { (paragraph.title) @if !paragraph.readings.is_empty() { ": " (paragraph.readings) } "." }
-                    " " (reader::capital(&paragraph.shortly)) ". "
+                    b { (paragraph.title) @if !paragraph.readings.is_empty() { ": " (quantities_tied(&paragraph.readings)) } "." }
+                    " " (quantities_tied(&reader::capital(&paragraph.shortly))) ". "
                     @for sentence in &paragraph.sentences { (sentence.text()) " " }
-                    @for does in &paragraph.does { (does.text()) " " }
+                    @for does in &paragraph.does { (quantities_tied(&does.text())) " " }
                     @if !paragraph.sources.is_empty() { span class="source" { "Source: " (paragraph.sources.join("; ")) "." } }
                 }
             }
@@ -136,16 +137,22 @@ pub(super) fn work(sheet: &PageSheet<'_>, survey: &SurveyTold, warnings: &Markup
     nothing is fixed to a railing before what holds it was looked at; no bay stays open overnight." }
                 @for (who, trips) in &trades {
                     h2 class="sub" { (reader::capital(who)) }
-                    @for (trip, pieces) in trips {
-                        div class="scroll" tabindex="0" role="group" aria-label={ (who) ", " (trip) } { table {
-                            caption { @if trip.is_empty() { "The property" } @else { (trip) } ": " (pieces.len()) " to do" }
-                            thead { tr {
-                                th scope="col" { "railing" } th scope="col" { "found" } th scope="col" { "to do" }
-                                th scope="col" { "takes" } th scope="col" { "measured after, day, initials" }
-                            } }
-                            tbody { @for piece in pieces { (work_row(piece)) } }
+                    div class="scroll" tabindex="0" role="group" aria-label=(who) { table class="work" {
+                        thead { tr {
+                            th scope="col" { "railing" } th scope="col" { "found" } th scope="col" { "to do" }
+                            th scope="col" { "takes" } th scope="col" { "measured after, day, initials" }
                         } }
-                    }
+                        @for (trip, pieces) in trips {
+                            tbody {
+                                tr class="unit" {
+                                    th colspan="5" scope="rowgroup" {
+                                        @if trip.is_empty() { "The property" } @else { (trip) } ": " (pieces.len()) " to do"
+                                    }
+                                }
+                                @for piece in pieces { (work_row(piece)) }
+                            }
+                        }
+                    } }
                 }
                 p { "Not in this list: whether the platform or the stair itself holds. Measure again when all is done, and \
     compare: guardrule compare, with the survey and the new one." }
@@ -163,8 +170,8 @@ fn work_row(piece: &WorkPiece<'_>) -> Markup {
                 (guard.alone)
                 @if let Some(act) = guard.tonight.iter().find(|act| !act.call.is_empty()) { br; (act.call) }
             }
-            td { b { (paragraph.title) } @if !paragraph.readings.is_empty() { ": " (paragraph.readings) } br; (paragraph.shortly) }
-            td { @for does in &paragraph.does { (does.text()) " " } }
+            td { b { (paragraph.title) } @if !paragraph.readings.is_empty() { ": " (quantities_tied(&paragraph.readings)) } br; (quantities_tied(&paragraph.shortly)) }
+            td { @for does in &paragraph.does { (quantities_tied(&does.text())) " " } }
             td { (paragraph.takes.join(", ")) }
             td { span class="tick" {} " done " span class="blank" {} }
         }

@@ -32,6 +32,7 @@ use crate::report::told::paragraph::Sentence;
 use crate::report::told::paragraph::paragraph;
 use crate::report::told::rank::Rank;
 use crate::report::told::written;
+use crate::report::told::written::RowNotes;
 use crate::report::told::written::SaidOfItem;
 use crate::report::words;
 use crate::report::words::several;
@@ -151,8 +152,9 @@ impl GuardTold {
             let readings = matter.readings(guard);
             said.extend(readings.iter().map(|o| o.key()));
         }
-        let could_not_look = could_not_look(entry, &mut said);
-        let met = met(entry, &mut said);
+        let notes = RowNotes::of(guard);
+        let could_not_look = could_not_look(entry, &mut said, &notes);
+        let met = met(entry, &mut said, &notes);
         let not_entered = was_not_entered(guard).then(|| why_not_entered(entry));
         let (by_rules, by_advice, near) = faults(&matters);
         let wrong = !paragraphs.is_empty() || !tonight.is_empty();
@@ -197,8 +199,8 @@ impl GuardTold {
             could_not_look,
             unclear: unclear(entry),
             met,
-            written: written::of_guard(guard, &said),
-            all: written::of_guard(guard, &[]),
+            written: written::of_guard(guard, &said, &notes),
+            all: written::of_guard(guard, &[], &notes),
             inherited: written::inherited(guard),
             of_another_time: of_another_time(entry),
             taken: taken(entry, basis),
@@ -606,7 +608,11 @@ fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
 }
 
 /// What could not be looked at or understood, with its note.
-fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<String> {
+fn could_not_look(
+    entry: &JudgedGuard<'_>,
+    said: &mut Vec<ReadingKey>,
+    notes: &RowNotes,
+) -> Vec<String> {
     let mut parts = Vec::new();
     for observation in &entry.guard.observations {
         let place = observation.key();
@@ -625,7 +631,7 @@ fn could_not_look(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<St
         parts.push(format!(
             "{} {}{what}",
             observation.item,
-            reader::reading(observation)
+            notes.reading(observation)
         ));
     }
     parts
@@ -640,7 +646,7 @@ fn why_not_entered(entry: &JudgedGuard<'_>) -> String {
 }
 
 /// What is met, each with its readings: `height 37 1/4 in ("where it sags")`.
-fn met(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<SaidOfItem> {
+fn met(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>, notes: &RowNotes) -> Vec<SaidOfItem> {
     let mut parts = Vec::new();
     let findings = entry.judged.findings.iter();
     let met = findings
@@ -650,7 +656,7 @@ fn met(entry: &JudgedGuard<'_>, said: &mut Vec<ReadingKey>) -> Vec<SaidOfItem> {
         let place = observation.key();
         if items.contains(&observation.item) && !said.contains(&place) {
             said.push(place);
-            written::add(&mut parts, observation);
+            written::add(&mut parts, observation, notes);
         }
     }
     parts

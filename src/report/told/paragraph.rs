@@ -93,11 +93,11 @@ pub(in crate::report) fn paragraph(
 ) -> Paragraph {
     let guard = &entry.guard;
     let remedies = acts::remedies_of(matter, remedies);
-    let readings: Vec<String> = matter
-        .readings(guard)
-        .into_iter()
-        .map(|observation| {
-            let said = reader::reading(observation);
+    let observations = matter.readings(guard);
+    let readings: Vec<String> = observations
+        .iter()
+        .zip(reader::readings(&observations))
+        .map(|(observation, said)| {
             if observation.item == matter.topic {
                 said
             } else {

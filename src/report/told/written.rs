@@ -1,13 +1,18 @@
 //! What was written about a guard and is not said elsewhere, word for word.
 
+use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 use std::collections::VecDeque;
+use std::sync::Arc;
 
+use crate::items::Item;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::survey::OwnEntry;
 use crate::survey::ReadingKey;
+use crate::survey::RowPlace;
 
 /// What was written of one item: its name, and its readings with their notes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,18 +23,69 @@ pub(in crate::report) struct SaidOfItem {
 
 /// Every reading and note of the guard's own that has not been said, in the order
 /// of the survey: `place deck`, `drop 4 ft 2 in ("at the steps")`.
-pub(in crate::report) fn of_guard(guard: &Guard, said: &[ReadingKey]) -> Vec<SaidOfItem> {
-    let mut parts = readings(&guard.observations, said);
+pub(in crate::report) fn of_guard(
+    guard: &Guard,
+    said: &[ReadingKey],
+    notes: &RowNotes,
+) -> Vec<SaidOfItem> {
+    let mut parts = readings(&guard.observations, said, notes);
     parts.extend(guard.own.iter().map(own));
+    parts.extend(notes.said());
     parts
+}
+
+/// The rows of a table whose note stands beside many readings: it is told once, and not
+/// behind each of them.
+pub(in crate::report) struct RowNotes(BTreeMap<RowPlace, Arc<str>>);
+
+/// A note beside so many items of one row is the row's.
+const ITEMS_OF_A_ROW: usize = 3;
+
+impl RowNotes {
+    /// The notes of a guard's rows.
+    pub(in crate::report) fn of(guard: &Guard) -> RowNotes {
+        let mut items: BTreeMap<RowPlace, BTreeSet<Item>> = BTreeMap::new();
+        let noted = guard.observations.iter().filter(|o| !o.note.is_empty());
+        for observation in noted.clone() {
+            let of_row = items.entry(observation.row).or_default();
+            of_row.insert(observation.item);
+        }
+        let of_a_row = noted.filter(|o| items[&o.row].len() >= ITEMS_OF_A_ROW);
+        RowNotes(of_a_row.map(|o| (o.row, Arc::clone(&o.note))).collect())
+    }
+
+    /// A reading, with its note where that is its own.
+    pub(in crate::report) fn reading(&self, observation: &Observation) -> String {
+        if self.0.get(&observation.row) == Some(&observation.note) {
+            one_line(&observation.written).into_owned()
+        } else {
+            reader::reading(observation)
+        }
+    }
+
+    fn said(&self) -> impl Iterator<Item = SaidOfItem> {
+        let notes = self.0.values().filter_map(|note| reader::noted(note));
+        notes.map(|note| SaidOfItem {
+            item: "note".to_owned(),
+            says: format!("note {note}"),
+        })
+    }
 }
 
 /// What the guard inherits from its unit, its building and the survey.
 pub(in crate::report) fn inherited(guard: &Guard) -> Vec<SaidOfItem> {
-    readings(&guard.inherited.observations, &[])
+    readings(
+        &guard.inherited.observations,
+        &[],
+        &RowNotes(BTreeMap::new()),
+    )
 }
 
-fn readings(observations: &[Observation], said: &[ReadingKey]) -> Vec<SaidOfItem> {
+fn readings(
+    observations: &[Observation],
+    said: &[ReadingKey],
+    notes: &RowNotes,
+) -> Vec<SaidOfItem> {
     let mut parts: Vec<SaidOfItem> = Vec::new();
     let mut known: Vec<ReadingKey> = said.to_vec();
     for observation in observations {
@@ -39,15 +95,19 @@ fn readings(observations: &[Observation], said: &[ReadingKey]) -> Vec<SaidOfItem
             continue;
         }
         known.push(place);
-        add(&mut parts, observation);
+        add(&mut parts, observation, notes);
     }
     parts
 }
 
 /// Puts a reading beside the others of its item.
-pub(in crate::report) fn add(parts: &mut Vec<SaidOfItem>, observation: &Observation) {
+pub(in crate::report) fn add(
+    parts: &mut Vec<SaidOfItem>,
+    observation: &Observation,
+    notes: &RowNotes,
+) {
     let item = observation.item.name();
-    let reading = reader::reading(observation);
+    let reading = notes.reading(observation);
     match parts.iter_mut().find(|part| part.item == item) {
         Some(part) => part.says.push_str(&format!(" and {reading}")),
         None => parts.push(SaidOfItem {

@@ -1,0 +1,81 @@
+//! What comes before anybody sleeps, and whether anything may be fixed to a guard.
+
+use crate::items::Hazard;
+use crate::items::Item;
+use crate::items::MovesWhenPushedWord;
+use crate::judge::Judged;
+use crate::remedy::kind::FirmOnly;
+use crate::remedy::kind::HowLong;
+use crate::remedy::kind::RemedyKind;
+use crate::remedy::topics::ShortTopic;
+use crate::remedy::topics::says;
+use crate::survey::Guard;
+
+pub(super) fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[ShortTopic]) -> bool {
+    let moves = says(guard, MovesWhenPushedWord::ALot) || says(guard, MovesWhenPushedWord::ALittle);
+    let danger = judged
+        .dangers
+        .iter()
+        .any(|seen| seen.danger.hazard == Hazard::GiveWay);
+    let held = topics.iter().any(|topic| {
+        matches!(
+            topic.item,
+            Item::MovesWhenPushed | Item::Condition | Item::PostFastening
+        )
+    });
+    moves || danger || held
+}
+
+/// What comes tonight: of a guard that does not hold only that everybody keeps off it.
+pub(super) fn tonight(guard: &Guard, topics: &[ShortTopic], not_firm: bool) -> Vec<RemedyKind> {
+    let moves = topics.iter().any(|topic| {
+        topic.danger
+            && matches!(
+                topic.item,
+                Item::MovesWhenPushed | Item::Condition | Item::PostFastening
+            )
+    });
+    if moves || says(guard, MovesWhenPushedWord::ALot) {
+        return vec![RemedyKind::EverybodyOff];
+    }
+    let mut kinds: Vec<RemedyKind> = Vec::new();
+    let little = says(guard, MovesWhenPushedWord::ALittle);
+    for topic in topics {
+        let Some(kind) = topic.kind else { continue };
+        for kind in kind.row().tonight {
+            let held_back = not_firm && kind.row().firm == FirmOnly::Yes;
+            let there = |item: Item| topics.iter().any(|topic| topic.item == item);
+            let not_there = (*kind == RemedyKind::MoveThing && !there(Item::ThingToClimb))
+                || (*kind == RemedyKind::MoveWhatRaises && there(Item::ThingToClimb))
+                || (*kind == RemedyKind::FootholdAway && !there(Item::Foothold))
+                || (*kind == RemedyKind::EverybodyOff && !little);
+            if !held_back && !not_there && !kinds.contains(kind) {
+                kinds.push(*kind);
+            }
+        }
+    }
+    // whoever keeps off, or keeps from the stairs, keeps from the rest as well
+    let sweeping = [
+        RemedyKind::EverybodyOff,
+        RemedyKind::CloseTheWay,
+        RemedyKind::StairsShut,
+        RemedyKind::KeepAway,
+    ];
+    if let Some(first) = sweeping.iter().find(|kind| kinds.contains(kind)) {
+        let beside = [
+            RemedyKind::MoveThing,
+            RemedyKind::FootholdAway,
+            RemedyKind::BoardOverHole,
+            RemedyKind::KeepOffPaint,
+            RemedyKind::TestPaint,
+        ];
+        kinds.retain(|kind| kind == first || beside.contains(kind));
+        kinds.sort_by_key(|kind| kind != first);
+    }
+    debug_assert!(
+        kinds
+            .iter()
+            .all(|kind| kind.row().lasts.contains(&HowLong::Tonight))
+    );
+    kinds
+}
