@@ -35,6 +35,7 @@ mod quantity;
 mod shortfall;
 mod stairs;
 mod tonight;
+mod tonight_words;
 mod topics;
 mod windows;
 
@@ -52,4 +53,5 @@ pub use planned::{
 pub use proof::{Broken, RefusedRemedy, RuleKey, is_met};
 pub use quantity::{HowMany, Labour, MaterialPart, PaintedArea};
 pub use shortfall::{HowSoon, SHORTFALLS, ShortfallKind, ShortfallRow};
+pub use tonight_words::{KEEP_FROM_GAPS, TONIGHT, TonightWords, tonight_words};
 pub use topics::{ShortTopic, is_high_outdoors, topics};

@@ -7,14 +7,14 @@ use crate::items::Item;
 use crate::items::LocationWord;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
-use crate::reading::Value;
 use crate::remedy::Planned;
-use crate::remedy::RemedyCaution;
 use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
+use crate::report::plans::cautions::PlacesOfRules;
+use crate::report::plans::cautions::cautions;
 use crate::report::plans::counts::PartTotal;
 use crate::report::plans::counts::all_to_write;
 use crate::report::plans::counts::totals;
@@ -34,8 +34,9 @@ pub fn plans_text(
     let mut lines = Lines::new(basis.width);
     lines.heading(&headline(guards));
     lines.gap();
+    let places = PlacesOfRules::of(basis);
     for guard in guards.iter().filter(|guard| !guard.plan.topics.is_empty()) {
-        block(&mut lines, guard);
+        block(&mut lines, guard, &places);
         lines.gap();
     }
     undecided(&mut lines, guards);
@@ -93,7 +94,7 @@ fn undecided(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
     }
 }
 
-fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
+fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>) {
     let plan = &guard.plan;
     let soon = plan
         .topics
@@ -107,7 +108,7 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
         lines.spread("  ", "    ", &format!("Tonight: {}", words::tonight(*kind)));
     }
     for (number, step) in (1..).zip(&plan.steps) {
-        self::step(lines, guard, number, step);
+        self::step(lines, (guard, places), number, step);
     }
     for unsolved in &plan.unsolved {
         let title = reader::title(unsolved.topic.item);
@@ -136,7 +137,12 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
     }
 }
 
-fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Planned) {
+fn step(
+    lines: &mut Lines,
+    (guard, places): (&PlannedGuard<'_>, &PlacesOfRules<'_>),
+    number: usize,
+    step: &Planned,
+) {
     let plan = &guard.plan;
     let title = reader::title(step.topic.item);
     let readings = words::readings(&guard.guard, step.topic.item);
@@ -163,7 +169,7 @@ fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Plann
     if let Some(paint) = step
         .offered
         .paint
-        .filter(|_| is_said(RemedyCaution::Lead, guard))
+        .filter(|_| places.counts_painted_areas(guard))
     {
         let place = guard.guard.of(Item::Location).find_map(|(_, o)| o.word());
         let place = place.unwrap_or(LocationWord::Inside);
@@ -313,23 +319,17 @@ fn together(total: &PartTotal, unit: Option<LengthUnit>) -> String {
 
 /// Cautions, whom to ask, by what it was judged, and what to do next; once.
 fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) {
-    let mut cautions: Vec<RemedyCaution> = Vec::new();
-    for guard in guards {
-        let steps = guard.plan.steps.iter().map(|step| step.offered.kind);
-        let kinds = steps.chain(guard.plan.tonight.iter().copied());
-        for caution in kinds.flat_map(|kind| kind.row().cautions) {
-            if !cautions.contains(caution) && is_said(*caution, guard) {
-                cautions.push(*caution);
-            }
-        }
-    }
-    cautions.sort();
-    if !cautions.is_empty() {
+    let places = PlacesOfRules::of(basis);
+    let (found, local) = cautions(guards.iter(), &places);
+    if !found.is_empty() {
         lines.heading("Before anybody begins");
-        for caution in cautions {
+        for caution in found {
             lines.hanging("  - ", caution.says());
         }
-        lines.hanging("  - ", ASK);
+        for says in local {
+            lines.hanging("  - ", &says);
+        }
+        lines.hanging("  - ", &places.whom_to_ask());
         lines.gap();
     }
     let names: Vec<_> = basis
@@ -365,40 +365,4 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
         );
     }
     lines.hanging("", DEFERRAL);
-}
-
-const ASK: &str = "Whom to ask: the owner (in writing) for holes and for what is seen from outside, the building \
-office for a permit, an engineer for what holds it, the fire authority before a way is shut.";
-
-/// Lead and fibre only where it may be old, glass and slab only where there is some.
-fn is_said(caution: RemedyCaution, guard: &PlannedGuard<'_>) -> bool {
-    let old = |year: i32| {
-        guard.guard.of(Item::Built).all(|(_, observation)| {
-            let value = observation.reading.as_ref().map(|reading| &reading.value);
-            !matches!(value, Some(Value::Years(span)) if span.surely_from(year))
-        })
-    };
-    match caution {
-        RemedyCaution::Lead => old(1978),
-        RemedyCaution::Fibre => old(1990),
-        RemedyCaution::Below => guard.plan.high,
-        RemedyCaution::Firm
-        | RemedyCaution::Lever
-        | RemedyCaution::Escape
-        | RemedyCaution::Edge
-        | RemedyCaution::OpenBay
-        | RemedyCaution::Ladder
-        | RemedyCaution::Cords
-        | RemedyCaution::Choke
-        | RemedyCaution::Sharp
-        | RemedyCaution::Swing
-        | RemedyCaution::Wires
-        | RemedyCaution::Slab
-        | RemedyCaution::Glass
-        | RemedyCaution::Treated
-        | RemedyCaution::Fire
-        | RemedyCaution::Cable
-        | RemedyCaution::Water
-        | RemedyCaution::Watch => true,
-    }
 }
