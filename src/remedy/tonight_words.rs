@@ -97,19 +97,19 @@ pub const TONIGHT: &[TonightWords] = &[
     ),
     row(
         K::BoardAlongGap,
-        "wedge a board along the gap",
+        "wedge one board along the gap at the floor",
         "Wedge one board along the gap at the floor, its top no higher than 5 1/2 in (140 mm).",
         "No boxes, no foam; somebody watches.",
     ),
     row(
         K::StairsShut,
-        "shut off the stairs",
+        "shut the door to the stairs",
         "Shut the door to the stairs, or keep the child in a room.",
         "Carry it with one hand on the rail.",
     ),
     row(
         K::TieLoose,
-        "tie what is loose",
+        "tie or clamp what is loose",
         "Tie or clamp what is loose where both rails are firm, else treat it as missing.",
         "",
     ),
@@ -127,7 +127,7 @@ pub const TONIGHT: &[TonightWords] = &[
     ),
     row(
         K::KeepOffPaint,
-        "keep children off the paint",
+        "keep children off it",
         "Keep children off it, pick up chips and wipe wet; no sweeping, sanding or household vacuum.",
         "A child that chewed paint: ask a doctor for a blood test.",
     ),

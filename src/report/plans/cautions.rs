@@ -38,11 +38,6 @@ const LOCAL: &[LocalCaution] = &[
     },
     LocalCaution {
         country: UNITED_STATES,
-        said: SaidWith::Caution(RemedyCaution::Escape),
-        says: "Massachusetts lists blocked exits among what always endangers (105 CMR 410.630(A)(8)).",
-    },
-    LocalCaution {
-        country: UNITED_STATES,
         said: SaidWith::Permit,
         says: "Putting back what was there often needs no permit, a new railing usually does (pages of \
                Roseville, of Bedford NH and of Shrewsbury MA on permits); your town may decide otherwise.",

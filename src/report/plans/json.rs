@@ -20,6 +20,7 @@ use crate::remedy::RemedyKind;
 use crate::remedy::RemedyPlan;
 use crate::remedy::RuleKey;
 use crate::remedy::ShortTopic;
+use crate::remedy::WaitsFor;
 use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
@@ -279,7 +280,7 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>, places: &PlacesOfRules<'_>) -> PlanRe
             .map(|step| PlanStepRecord {
                 item: step.topic.item.name(),
                 within: within(&step.topic, planned),
-                waits: step.waits,
+                waits: step.waits != WaitsFor::Nothing,
                 proved: step.proved,
                 offered: offered(plan, &step.offered),
                 lesser: step.lesser.as_ref().map(|lesser| LesserRecord {
@@ -352,7 +353,7 @@ fn offered(plan: &RemedyPlan, one: &Offered) -> OfferedRecord {
         parts: one.parts.iter().map(part).collect(),
         old_paint: one.paint.map(|paint| paint.text()),
         minutes: one.labour.map(|labour| labour.minutes),
-        minutes_per: one.labour.map(|labour| labour.per),
+        minutes_per: one.labour.map(|labour| labour.per.name()),
         marks: one.bay.as_ref().map(marks).unwrap_or_default(),
         readings: one
             .change

@@ -8,6 +8,8 @@ use crate::items::LocationWord;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::remedy::Planned;
+use crate::remedy::RemedyKind;
+use crate::remedy::WaitsFor;
 use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
@@ -16,7 +18,9 @@ use crate::report::one_line;
 use crate::report::plans::cautions::PlacesOfRules;
 use crate::report::plans::cautions::cautions;
 use crate::report::plans::counts::PartTotal;
+use crate::report::plans::counts::all_labour;
 use crate::report::plans::counts::all_to_write;
+use crate::report::plans::counts::labour;
 use crate::report::plans::counts::totals;
 use crate::report::plans::words;
 use crate::report::reader;
@@ -35,8 +39,10 @@ pub fn plans_text(
     lines.heading(&headline(guards));
     lines.gap();
     let places = PlacesOfRules::of(basis);
-    for guard in guards.iter().filter(|guard| !guard.plan.topics.is_empty()) {
-        block(&mut lines, guard, &places);
+    tonight(&mut lines, guards);
+    for (names, when, body) in blocks(guards, &places, basis.width) {
+        lines.heading(&format!("{}{when}", names.join("; ")));
+        lines.push(body);
         lines.gap();
     }
     undecided(&mut lines, guards);
@@ -94,19 +100,68 @@ fn undecided(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
     }
 }
 
+/// What comes before anybody sleeps, an act with all railings that it is for.
+fn tonight(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
+    let mut acts: Vec<(RemedyKind, Vec<String>)> = Vec::new();
+    for guard in guards {
+        for kind in &guard.plan.tonight {
+            match acts.iter_mut().find(|(known, _)| known == kind) {
+                Some((_, names)) => names.push(guard.name()),
+                None => acts.push((*kind, vec![guard.name()])),
+            }
+        }
+    }
+    if acts.is_empty() {
+        return;
+    }
+    // where nobody may stand comes first
+    acts.sort_by_key(|(kind, _)| *kind != RemedyKind::EverybodyOff);
+    lines.heading("Tonight");
+    for (kind, names) in acts {
+        let names = match names.len() {
+            _ if guards.len() == 1 => String::new(),
+            count if count > NAMED => format!("{count} railings, each named below: "),
+            _ => format!("{}: ", names.join("; ")),
+        };
+        lines.hanging("  - ", &format!("{names}{}", words::tonight(kind)));
+    }
+    lines.gap();
+}
+
+/// So many are named where an act is for many.
+const NAMED: usize = 8;
+
+/// The blocks of all guards that need something; guards with one and the same share it.
+fn blocks(
+    guards: &[PlannedGuard<'_>],
+    places: &PlacesOfRules<'_>,
+    width: usize,
+) -> Vec<(Vec<String>, String, String)> {
+    let mut blocks: Vec<(Vec<String>, String, String)> = Vec::new();
+    for guard in guards.iter().filter(|guard| !guard.plan.topics.is_empty()) {
+        let mut lines = Lines::new(width);
+        block(&mut lines, guard, places);
+        let body = lines.joined();
+        let soon = guard
+            .plan
+            .topics
+            .iter()
+            .map(|topic| topic.soon(&guard.guard));
+        let when = soon.min().and_then(|soon| soon.says());
+        let when = when.map_or_else(String::new, |when| format!(": {when}"));
+        let same = |(_, known, other): &&mut (Vec<String>, String, String)| {
+            *known == when && *other == body
+        };
+        match blocks.iter_mut().find(same) {
+            Some((names, _, _)) => names.push(guard.name()),
+            None => blocks.push((vec![guard.name()], when, body)),
+        }
+    }
+    blocks
+}
+
 fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>) {
     let plan = &guard.plan;
-    let soon = plan
-        .topics
-        .iter()
-        .map(|topic| topic.soon(&guard.guard))
-        .min();
-    let when = soon.and_then(|soon| soon.says());
-    let when = when.map_or_else(String::new, |when| format!(": {when}"));
-    lines.heading(&format!("{}{when}", guard.name()));
-    for kind in &plan.tonight {
-        lines.spread("  ", "    ", &format!("Tonight: {}", words::tonight(*kind)));
-    }
     for (number, step) in (1..).zip(&plan.steps) {
         self::step(lines, (guard, places), number, step);
     }
@@ -135,6 +190,9 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>
         let says = format!("To count what it takes, write {}.", names.join(", "));
         lines.spread("  ", "    ", &says);
     }
+    if let Some(says) = words::labour_in_all(labour(guard)) {
+        lines.spread("  ", "    ", &says);
+    }
 }
 
 fn step(
@@ -151,10 +209,10 @@ fn step(
     } else {
         format!(" ({readings})")
     };
-    let waits = if step.waits {
-        "once it stands firm: "
-    } else {
-        ""
+    let waits = match step.waits {
+        WaitsFor::Nothing => "",
+        WaitsFor::AFirmGuard => "once it stands firm: ",
+        WaitsFor::ALook => "once somebody has pushed it and looked at what holds its posts: ",
     };
     let says = format!("{title}{readings}: {waits}{}", step.offered.says);
     lines.hanging(&format!("  {number}. "), &says);
@@ -288,6 +346,9 @@ fn property(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
     let unit = guards.first().map(|guard| guard.plan.measuring.unit);
     for total in &totals {
         lines.hanging("  - ", &format!("{}.", together(total, unit)));
+    }
+    if let Some(says) = words::labour_in_all(all_labour(guards)) {
+        lines.hanging("  - ", &says);
     }
     lines.gap();
 }

@@ -14,6 +14,7 @@ use crate::remedy::RemedyKind;
 use crate::remedy::RemedyPlan;
 use crate::remedy::tonight_words;
 use crate::report::one_line;
+use crate::report::plans::counts::LabourTotal;
 use crate::report::reader;
 use crate::survey::Guard;
 
@@ -71,11 +72,41 @@ fn permit(needed: Needed) -> Option<&'static str> {
     }
 }
 
+/// `Labour, as far as it is counted: 2 to 5 hours, without travel; 1 step is not counted
+/// (common practice, no source).`; `None` where nothing is counted.
+pub(super) fn labour_in_all(total: LabourTotal) -> Option<String> {
+    let [from, to] = total.minutes;
+    if to == 0 {
+        return None;
+    }
+    let hours = |minutes: u32| {
+        let halves = minutes.div_ceil(30);
+        match (halves / 2, halves % 2) {
+            (0, _) => "1/2".to_owned(),
+            (whole, 0) => whole.to_string(),
+            (whole, _) => format!("{whole} 1/2"),
+        }
+    };
+    let open = match total.uncounted {
+        0 => String::new(),
+        1 => "; 1 step is not counted".to_owned(),
+        open => format!("; {open} steps are not counted"),
+    };
+    let time = if to <= 60 {
+        format!("{from} to {to} minutes")
+    } else {
+        format!("{} to {} hours", hours(from), hours(to))
+    };
+    Some(format!(
+        "Labour, where every place needs it: {time}, without travel{open} (common practice, no source)."
+    ))
+}
+
 /// `12 to 24 minutes a bar`, `1 1/2 to 3 hours a flight`
 pub(super) fn time(labour: Labour) -> String {
     let [from, to] = labour.minutes;
     if to <= 60 {
-        return format!("{from} to {to} minutes {}", labour.per);
+        return format!("{from} to {to} minutes {}", labour.per.name());
     }
     let hours = |minutes: u32| {
         let half = if minutes % 60 >= 30 { "1/2" } else { "" };
@@ -89,7 +120,7 @@ pub(super) fn time(labour: Labour) -> String {
         "{} to {} hours {}",
         hours(from.max(30)),
         hours(to),
-        labour.per
+        labour.per.name()
     )
 }
 
