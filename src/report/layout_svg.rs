@@ -178,7 +178,7 @@ fn bay(
             line x1=(px(x - 4.0)) y1=(px(foot + 62.0)) x2=(px(x + 4.0)) y2=(px(foot + 54.0)) stroke="#1a1a1a" {}
         }
         text x=(px(LAYOUT_WIDE - SIDE)) y=(px(foot + 74.0)) text-anchor="end" font-size="12" {
-            (clear.exact(answer.unit)) " in all"
+            "clear " (clear.exact(answer.unit))
         }
         line x1=(px(SIDE)) y1=(px(foot + 18.0)) x2=(px(LAYOUT_WIDE - SIDE)) y2=(px(foot + 18.0))
             stroke="#555555" {}

@@ -1,5 +1,6 @@
 //! `guardrule remedy`: what is offered is proved by judging the changed guard again.
 
+mod after;
 mod cases;
 mod examples;
 mod proof;
