@@ -23,3 +23,4 @@ mod spreadsheets;
 mod statics;
 mod surveys;
 mod walk;
+mod widths;

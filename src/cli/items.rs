@@ -1,12 +1,16 @@
 //! `guardrule items [NAME]`
 
-use crate::cli::codes;
 use std::io;
 use std::io::Write;
+use std::sync::Arc;
 
 use crate::cli::args::ItemsArgs;
+use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::terminal::Terminal;
+use crate::input::Diagnostic;
+use crate::input::Diagnostics;
+use crate::input::Excerpt;
 use crate::input::nearest;
 use crate::items::Item;
 use crate::report;
@@ -26,21 +30,19 @@ pub(super) fn run(args: &ItemsArgs, terminal: &mut Terminal<'_>) -> io::Result<E
     let found = Item::by_name(&name).or_else(|| Item::by_name(&name.replace('-', " ")));
     let Some(item) = found else {
         let name = one_line(&name);
-        let mut err = terminal.err();
-        let code = codes::NO_SUCH_ITEM;
-        writeln!(err, "error[{code}]: there is no item {name:?}")?;
-        if let Some(miss) = Item::near_miss_of_name(&name) {
-            let offers = miss.offers.join(", ");
-            writeln!(err, "  = help: did you mean one of {offers}?")?;
-            return Ok(Exit::BadInput);
-        }
-        match nearest(&name, Item::names()) {
-            Some(word) => writeln!(
-                err,
-                "  = help: did you mean {word}? guardrule items lists all"
-            )?,
-            None => writeln!(err, "  = help: guardrule items lists all")?,
-        }
+        let help = match (
+            Item::near_miss_of_name(&name),
+            nearest(&name, Item::names()),
+        ) {
+            (Some(miss), _) => format!("did you mean one of {}?", miss.offers.join(", ")),
+            (None, Some(word)) => format!("did you mean {word}? guardrule items lists all"),
+            (None, None) => "guardrule items lists all".to_owned(),
+        };
+        let at = Excerpt::whole(Arc::from("command line"));
+        let message = format!("there is no item {name:?}");
+        let mut diagnostics = Diagnostics::new();
+        diagnostics.push(Diagnostic::error(codes::NO_SUCH_ITEM, message, at).help(help));
+        terminal.diagnostics(&diagnostics)?;
         return Ok(Exit::BadInput);
     };
     let width = terminal.columns();

@@ -42,7 +42,7 @@ pub(super) enum OutputError {
 pub(super) enum Output {
     /// A file that takes its place only when it is complete.
     File {
-        temporary: NamedTempFile,
+        temporary: BufWriter<NamedTempFile>,
         path: PathBuf,
     },
     /// A pipe or device: written through.
@@ -95,7 +95,10 @@ impl Output {
         };
         let temporary = NamedTempFile::new_in(folder)?;
         leave_nothing_behind(temporary.path());
-        Ok(Output::File { temporary, path })
+        Ok(Output::File {
+            temporary: BufWriter::new(temporary),
+            path,
+        })
     }
 
     /// Puts the file in its place.
@@ -104,11 +107,10 @@ impl Output {
     /// Where that cannot be done; the old file is then untouched.
     pub(super) fn finish(self) -> io::Result<()> {
         match self {
-            Output::File {
-                mut temporary,
-                path,
-            } => {
-                temporary.flush()?;
+            Output::File { temporary, path } => {
+                let temporary = temporary
+                    .into_inner()
+                    .map_err(io::IntoInnerError::into_error)?;
                 share(temporary.as_file(), &path)?;
                 temporary.persist(&path)?;
                 forget_unfinished();

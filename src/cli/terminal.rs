@@ -38,6 +38,9 @@ pub(super) enum Keyboard {
     Piped,
 }
 
+/// Output goes out in pieces of this size.
+const BUFFER: usize = 64 << 10;
+
 /// No text is narrower. (common practice, no source)
 const NARROWEST: usize = 24;
 
@@ -50,7 +53,7 @@ impl<'a> Terminal<'a> {
     pub fn of_the_process() -> Terminal<'static> {
         let auto = AutoStream::choice(&io::stdout());
         Terminal {
-            out: Box::new(io::BufWriter::new(io::stdout().lock())),
+            out: Box::new(io::BufWriter::with_capacity(BUFFER, io::stdout().lock())),
             err: Box::new(io::stderr().lock()),
             input: Box::new(io::stdin().lock()),
             auto,
@@ -142,7 +145,12 @@ impl<'a> Terminal<'a> {
     /// Those of the stream.
     pub(super) fn diagnostics(&mut self, diagnostics: &Diagnostics) -> io::Result<()> {
         let columns = self.columns();
-        report::diagnostics_text(&mut self.err(), diagnostics, columns)
+        let names = if self.screen {
+            report::FileNames::Fitted
+        } else {
+            report::FileNames::Whole
+        };
+        report::diagnostics_text(&mut self.err(), diagnostics, columns, names)
     }
 
     /// Standard input.

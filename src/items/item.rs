@@ -274,6 +274,8 @@ pub enum Hole {
     No,
     /// One that a ball tried everywhere tells of, and rules on any opening judge.
     Any,
+    /// One that rules on any opening judge, and that a ball has to be tried at for itself.
+    AnyForItself,
     /// One that a ball tried everywhere tells of.
     Everywhere,
     /// One that a ball has to be tried at for itself.
@@ -286,7 +288,16 @@ impl Hole {
     pub const fn is_everywhere(self) -> bool {
         match self {
             Hole::Any | Hole::Everywhere => true,
-            Hole::ForItself | Hole::No => false,
+            Hole::AnyForItself | Hole::ForItself | Hole::No => false,
+        }
+    }
+
+    /// Whether a ball has to be tried at it for itself.
+    #[must_use]
+    pub const fn is_for_itself(self) -> bool {
+        match self {
+            Hole::AnyForItself | Hole::ForItself => true,
+            Hole::Any | Hole::Everywhere | Hole::No => false,
         }
     }
 }

@@ -148,7 +148,7 @@ pub(super) const END_GAP: ItemInfo = ItemInfo {
 pub(super) const EDGE_GAP: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     between: MeasuredBetween::Faces,
-    hole: Hole::ForItself,
+    hole: Hole::AnyForItself,
     synonyms: &["face gap", "gap beside the floor", "gap at the edge"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallThrough],

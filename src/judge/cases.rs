@@ -19,7 +19,8 @@ use crate::judge::decides::Decided;
 use crate::judge::decides::FindingView;
 use crate::judge::decides::decided;
 use crate::judge::rule::Bench;
-use crate::judge::rule::findings;
+use crate::judge::rule::CaseFindings;
+use crate::judge::rule::RuleCounts;
 use crate::judge::scene::Scene;
 use crate::judge::told_apart::Unknown;
 use crate::judge::told_apart::told_apart;
@@ -55,8 +56,19 @@ struct OneCase<'r> {
     short: Vec<(Hazard, &'r str)>,
 }
 
+/// What was found without any case, rule by rule.
+#[derive(Clone, Copy)]
+pub(super) struct FoundWithout<'f, 'r> {
+    pub(super) found: &'f [Finding<'r>],
+    pub(super) counts: &'f RuleCounts,
+}
+
 /// Goes through the cases of a ruleset; `None` where everything was written down.
-pub(super) fn cases<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Option<Cases<'r>> {
+pub(super) fn cases<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    without: FoundWithout<'_, 'r>,
+) -> Option<Cases<'r>> {
     if bench.not_covered.is_some() {
         return None;
     }
@@ -73,12 +85,12 @@ pub(super) fn cases<'r>(scene: &Scene<'_>, bench: &Bench<'r>) -> Option<Cases<'r
     };
     let all = groups.len() < 2 && !cut(&groups, &needs) && !in_doubt;
     for group in groups {
-        let judged = go_through(scene, bench, &group);
+        let judged = go_through(scene, bench, &group, without);
         together.add(bench, &group, &judged);
     }
     if !all {
         for hazard in [Hazard::FallOver, Hazard::FallThrough] {
-            together.add_shortfall(scene, bench, hazard);
+            together.add_shortfall(scene, bench, hazard, without);
         }
     }
     Some(together)
@@ -212,23 +224,30 @@ fn groups(scene: &Scene<'_>, bench: &Bench<'_>, needs: &[BTreeSet<Item>]) -> Vec
 }
 
 /// Every combination of the answers, judged.
-fn go_through<'r>(scene: &Scene<'_>, bench: &Bench<'r>, group: &[Unknown]) -> Vec<OneCase<'r>> {
+fn go_through<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    group: &[Unknown],
+    without: FoundWithout<'_, 'r>,
+) -> Vec<OneCase<'r>> {
     let mut chosen = vec![0; group.len()];
     let mut judged = Vec::new();
-    let mut found = Vec::new();
+    let mut found = CaseFindings::after(without.found, without.counts);
+    let mut changed = group.len();
     loop {
         let supposed = group.iter().zip(&chosen);
         let supposed = supposed.map(|(unknown, at)| (unknown.item, unknown.answers[*at].supposed));
         let case = scene.supposing(supposed.collect());
-        found.clear();
-        findings(&case, bench, &mut found);
-        judged.push(one_case(&case, bench, &found, chosen.clone()));
+        let is_another = |item| group[..changed].iter().any(|unknown| unknown.item == item);
+        let found = found.next(&case, bench, &is_another);
+        judged.push(one_case(&case, bench, found, chosen.clone()));
         let Some(next) = (0..group.len()).find(|at| chosen[*at] + 1 < group[*at].answers.len())
         else {
             return judged;
         };
         chosen[next] += 1;
         chosen[..next].fill(0);
+        changed = next + 1;
     }
 }
 
@@ -317,7 +336,13 @@ impl<'r> Cases<'r> {
 
     /// A shortfall that every case of the circumstances of one hazard's rules holds.
     /// The other circumstances stay open, which takes no shortfall away.
-    fn add_shortfall(&mut self, scene: &Scene<'_>, bench: &Bench<'r>, hazard: Hazard) {
+    fn add_shortfall(
+        &mut self,
+        scene: &Scene<'_>,
+        bench: &Bench<'r>,
+        hazard: Hazard,
+        without: FoundWithout<'_, 'r>,
+    ) {
         let group: Vec<Unknown> = needs_of(scene, bench, hazard)
             .into_iter()
             .map(|item| told_apart(scene, bench, item))
@@ -329,7 +354,7 @@ impl<'r> Cases<'r> {
         if group.is_empty() || count > MOST_CASES {
             return;
         }
-        let judged = go_through(scene, bench, &group);
+        let judged = go_through(scene, bench, &group, without);
         let at = Hazard::ALL.iter().position(|one| *one == hazard);
         let Some(at) = at else { return };
         let short = Some(Verdict::FallsShort);
@@ -398,4 +423,126 @@ impl<'r> Cases<'r> {
 pub(super) fn tells_more(agreed: Verdict, without: Verdict) -> bool {
     let settles_what_was_open = without == Verdict::NotMeasured && agreed != Verdict::NotMeasured;
     settles_what_was_open || agreed == Verdict::FallsShort && without != Verdict::FallsShort
+}
+
+#[cfg(test)]
+mod tests {
+    use std::ops::ControlFlow;
+
+    use super::*;
+    use crate::judge::Options;
+    use crate::judge::rule::Decides;
+    use crate::judge::rule::InForceThen;
+    use crate::judge::rule::findings;
+    use crate::rules::embedded_ids;
+    use crate::rules::load_to_judge;
+    use crate::survey::Guard;
+    use crate::survey::InMemory;
+    use crate::survey::Survey;
+    use crate::survey::SurveyFacts;
+    use crate::survey::SurveyFile;
+
+    /// A guard with some of its circumstances left out.
+    fn guards() -> Vec<Guard> {
+        const SAID: &str = "height,35 in\nopening,3 7/8 in\nbottom gap,3 in\nfoothold,300 mm high 40 mm deep\n\
+stair triangle,rise 7 1/2 going 10 lift 2 in\nriser opening,4 in\ninfill,balusters\nhandrail height,33 in\n";
+        const CIRCUMSTANCES: [&str; 6] = [
+            "place,landing",
+            "use,dwelling",
+            "drop,9 ft",
+            "children,14 months",
+            "built,1994",
+            "dwellings in building,1",
+        ];
+        let mut survey = "guard,item,reading\n".to_owned();
+        for which in 0..1_u32 << CIRCUMSTANCES.len() {
+            for said in SAID.lines() {
+                survey.push_str(&format!("g{which},{said}\n"));
+            }
+            for (at, said) in CIRCUMSTANCES.iter().enumerate() {
+                if which >> at & 1 == 1 {
+                    survey.push_str(&format!("g{which},{said}\n"));
+                }
+            }
+        }
+        let files: Vec<Box<dyn SurveyFile>> =
+            vec![Box::new(InMemory::new("s.csv", survey.as_bytes()))];
+        let survey = Survey::scan(&files).expect("memory can be read");
+        let mut guards = Vec::new();
+        let read = survey.guards(&mut |guard| {
+            guards.push(guard);
+            ControlFlow::Continue(())
+        });
+        assert!(!read.expect("memory can be read").any_error());
+        guards
+    }
+
+    fn told(findings: &[Finding<'_>]) -> Vec<String> {
+        let told = findings.iter().map(|finding| {
+            format!(
+                "{} {:?} {:?} {:?} {:?} {} {}",
+                finding.rule.id,
+                finding.item,
+                finding.verdict,
+                finding.reading_alone,
+                finding.reasons,
+                finding.partial,
+                finding.takes_part()
+            )
+        });
+        told.collect()
+    }
+
+    #[test]
+    fn what_a_case_leaves_as_it_was_is_what_it_would_be_anew() {
+        let facts = SurveyFacts::default();
+        let guards = guards();
+        let mut seen = 0;
+        for id in embedded_ids() {
+            let ruleset = load_to_judge(id, &|_| None)
+                .ruleset
+                .expect("it is embedded");
+            let bench = Bench {
+                ruleset: &ruleset,
+                not_covered: None,
+                decides: Decides::Yes,
+                in_force: InForceThen::Perhaps,
+            };
+            for guard in guards.iter().step_by(5) {
+                let scene = Scene::new(guard, &facts, Options::default());
+                let needs = needs(&scene, &bench);
+                let groups = groups(&scene, &bench, &needs);
+                for group in groups {
+                    let mut found = Vec::new();
+                    let counts = findings(&scene, &bench, &mut found);
+                    let mut kept = CaseFindings::after(&found, &counts);
+                    let mut before: Vec<usize> = Vec::new();
+                    // each answer of each unknown after another, the others at their first
+                    for at in 0..group.len() {
+                        for number in 0..group[at].answers.len() {
+                            let mut chosen = vec![0; group.len()];
+                            chosen[at] = number;
+                            let supposed = group.iter().zip(&chosen);
+                            let supposed = supposed
+                                .map(|(unknown, at)| (unknown.item, unknown.answers[*at].supposed));
+                            let case = scene.supposing(supposed.collect());
+                            let changed = |item: Item| {
+                                group.iter().enumerate().any(|(place, unknown)| {
+                                    unknown.item == item
+                                        && before.get(place) != Some(&chosen[place])
+                                })
+                            };
+                            let next = told(kept.next(&case, &bench, &changed));
+                            let mut anew = Vec::new();
+                            findings(&case, &bench, &mut anew);
+                            assert_eq!(next, told(&anew), "{id}: {}", guard.name);
+                            before = chosen;
+                            seen += 1;
+                        }
+                    }
+                }
+            }
+        }
+        assert!(seen > 2_000, "{seen} cases");
+    }
 }

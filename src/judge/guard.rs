@@ -18,6 +18,7 @@ use crate::judge::Unclear;
 use crate::judge::WhenBuilt;
 use crate::judge::WhyUnclear;
 use crate::judge::cases::Cases;
+use crate::judge::cases::FoundWithout;
 use crate::judge::cases::cases;
 use crate::judge::cases::tells_more;
 use crate::judge::condition::Truth;
@@ -82,16 +83,54 @@ pub fn judge<'r>(
     rulesets: &'r [Ruleset],
     options: Options,
 ) -> Judged<'r> {
+    judged(guard, facts, rulesets, options, NotWritten::GoneThrough)
+}
+
+/// The findings and the dangers of a guard, for whoever compares them with those of another:
+/// its verdict leaves out what all cases of a circumstance agree on that nobody wrote down.
+#[must_use]
+pub fn judge_by_findings<'r>(
+    guard: &Guard,
+    facts: &SurveyFacts,
+    rulesets: &'r [Ruleset],
+    options: Options,
+) -> Judged<'r> {
+    judged(guard, facts, rulesets, options, NotWritten::LeftOpen)
+}
+
+/// What becomes of circumstances that nobody wrote down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum NotWritten {
+    /// The guard is judged in each of their cases.
+    GoneThrough,
+    /// They stay open.
+    LeftOpen,
+}
+
+fn judged<'r>(
+    guard: &Guard,
+    facts: &SurveyFacts,
+    rulesets: &'r [Ruleset],
+    options: Options,
+    not_written: NotWritten,
+) -> Judged<'r> {
     let scene = Scene::new(guard, facts, options);
     let benches = benches(&scene, rulesets);
     let rules: usize = rulesets.iter().map(|ruleset| ruleset.rules.len()).sum();
-    // a rule on any opening makes up to three
-    let mut all: Vec<Finding<'r>> = Vec::with_capacity(rules + 2 * rulesets.len());
+    // a rule on any opening makes up to four
+    let mut all: Vec<Finding<'r>> = Vec::with_capacity(rules + 3 * rulesets.len());
     let mut judged: Vec<ByRuleset<'_, 'r>> = Vec::with_capacity(benches.len());
     for bench in &benches {
         let from = all.len();
-        findings(&scene, bench, &mut all);
-        judged.push(ByRuleset::new(&scene, bench, &all[from..]));
+        let counts = &findings(&scene, bench, &mut all);
+        let cases = match not_written {
+            NotWritten::GoneThrough => {
+                let found = &all[from..];
+                cases(&scene, bench, FoundWithout { found, counts })
+            }
+            NotWritten::LeftOpen => None,
+        };
+        judged.push(ByRuleset::new(&scene, bench, &all[from..], cases));
     }
     let when_built = when_built(&scene, &judged);
     let dangers = dangers(&scene, &benches);
@@ -170,7 +209,12 @@ struct ByRuleset<'b, 'r> {
 }
 
 impl<'b, 'r> ByRuleset<'b, 'r> {
-    fn new(scene: &Scene<'_>, bench: &'b Bench<'r>, found: &[Finding<'r>]) -> ByRuleset<'b, 'r> {
+    fn new(
+        scene: &Scene<'_>,
+        bench: &'b Bench<'r>,
+        found: &[Finding<'r>],
+        cases: Option<Cases<'r>>,
+    ) -> ByRuleset<'b, 'r> {
         let hazards = Hazard::ALL.map(|hazard| {
             let of = found.iter().filter(|finding| {
                 // what rests on the load path is shown at its hazard, whatever it counts for
@@ -184,7 +228,7 @@ impl<'b, 'r> ByRuleset<'b, 'r> {
             decided: decided(scene, bench, found, FindingView::Decided),
             alone: decided(scene, bench, found, FindingView::Alone),
             hazards,
-            cases: cases(scene, bench),
+            cases,
         }
     }
 

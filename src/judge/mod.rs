@@ -23,6 +23,7 @@ mod judgement;
 mod ladder;
 mod leave_outs;
 mod lengths;
+mod lift;
 mod limit_shown;
 mod load_path;
 mod opening;
@@ -42,7 +43,7 @@ pub use finding::{
     Agreed, Assumption, DangerSeen, Finding, HazardVerdict, Judged, LeadsTo, Measured, Question,
     Unclear, WhenBuilt, WhyUnclear,
 };
-pub use guard::{Authority, judge};
+pub use guard::{Authority, judge, judge_by_findings};
 pub use leave_outs::leave_outs;
 pub use limit_shown::{LimitShown, Operator};
 pub use load_path::{

@@ -14,6 +14,7 @@ use crate::judge::foothold;
 use crate::judge::judgement;
 use crate::judge::judgement::Judgement;
 use crate::judge::lengths;
+use crate::judge::lift;
 use crate::judge::load_path::chain;
 use crate::judge::opening;
 use crate::judge::said::says_nothing;
@@ -75,23 +76,130 @@ impl InForceThen {
     }
 }
 
-/// All of a ruleset's rules against a guard.
-pub(super) fn findings<'r>(scene: &Scene<'_>, bench: &Bench<'r>, found: &mut Vec<Finding<'r>>) {
-    let rules: Vec<(&'r Rule, Applies)> = bench
-        .ruleset
-        .rules
-        .iter()
-        .map(|rule| (rule, applies(scene, rule)))
-        .collect();
-    let mut judgements = Vec::with_capacity(3);
-    let before = found.len();
-    for (rule, applies) in &rules {
-        let others = Others { rules: &rules };
-        judge(scene, bench, rule, *applies, &others, &mut judgements);
-        let done = judgements.drain(..);
-        found.extend(done.map(|judgement| finding(scene, bench, rule, judgement)));
+/// All of a ruleset's rules against a guard; how many findings are of each rule.
+pub(super) fn findings<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    found: &mut Vec<Finding<'r>>,
+) -> RuleCounts {
+    let mut cases = CaseFindings::default();
+    cases.next(scene, bench, &|_| true);
+    found.append(&mut cases.found);
+    RuleCounts(cases.of_rules)
+}
+
+/// How many findings are of each rule, and whether it applies.
+pub(super) struct RuleCounts(Vec<(usize, Applies)>);
+
+/// The findings of a ruleset in one case after another: those that no circumstance touches
+/// that is another one than in the case before stay as they were.
+#[derive(Default)]
+pub(super) struct CaseFindings<'r> {
+    found: Vec<Finding<'r>>,
+    of_rules: Vec<(usize, Applies)>,
+}
+
+impl<'r> CaseFindings<'r> {
+    /// Before the first case: what was found without any.
+    pub(super) fn after(found: &[Finding<'r>], counts: &RuleCounts) -> CaseFindings<'r> {
+        // strength is no matter of cases
+        let bare = |finding: &Finding<'r>| Finding {
+            ruleset: finding.ruleset,
+            rule: finding.rule,
+            item: finding.item,
+            verdict: finding.verdict,
+            reading_alone: finding.reading_alone,
+            partial: finding.partial,
+            binding: finding.binding,
+            from_memory: finding.from_memory,
+            measured: None,
+            limit: None,
+            margin: finding.margin,
+            uncertainty: None,
+            probability: None,
+            readings: Vec::new(),
+            also_readings: Vec::new(),
+            reasons: finding.reasons.clone(),
+            chain: None,
+        };
+        CaseFindings {
+            found: found.iter().map(bare).collect(),
+            of_rules: counts.0.clone(),
+        }
     }
-    lifted_from_memory(scene, bench, &mut found[before..]);
+
+    /// Of the next case, with the circumstances that changed.
+    pub(super) fn next(
+        &mut self,
+        scene: &Scene<'_>,
+        bench: &Bench<'r>,
+        changed: &dyn Fn(Item) -> bool,
+    ) -> &[Finding<'r>] {
+        let all = &bench.ruleset.rules;
+        // on a stair other items are looked at
+        let anew = self.of_rules.len() != all.len() || changed(Item::Place);
+        let is_touched = |rule: &Rule| {
+            anew || rule.loads().next().is_some()
+                || rule.conditions().any(|condition| changed(condition.item))
+        };
+        let rules: Vec<(&'r Rule, Applies)> = all
+            .iter()
+            .enumerate()
+            .map(|(place, rule)| match self.of_rules.get(place) {
+                Some((_, known)) if !is_touched(rule) => (rule, *known),
+                Some(_) | None => (rule, applies(scene, rule)),
+            })
+            .collect();
+        // rules on holes look at each other where a hole lies, and on a stair
+        let holes = all
+            .iter()
+            .any(|rule| bounds_holes(rule) && is_touched(rule));
+        let on_a_stair = scene.on_a_stair() == Some(true);
+        let looks_at_others =
+            |rule: &Rule| holes && (has_a_zone(rule) || (on_a_stair && bounds_holes(rule)));
+        let others = Others { rules: &rules };
+        let mut judgements = Vec::with_capacity(3);
+        let mut from = 0;
+        for (place, (rule, applies)) in rules.iter().enumerate() {
+            let (count, _) = self.of_rules.get(place).copied().unwrap_or((0, *applies));
+            let known = from..from + count;
+            // what an exception lifts depends on the other rules
+            let excepted = self.found[known.clone()].iter().any(is_excepted);
+            if excepted || is_touched(rule) || looks_at_others(rule) {
+                judge(scene, bench, rule, *applies, &others, &mut judgements);
+                let made = judgements.len();
+                let done = judgements.drain(..);
+                let done = done.map(|judgement| finding(scene, bench, rule, judgement));
+                self.found.splice(known, done);
+                match self.of_rules.get_mut(place) {
+                    Some(of_rule) => *of_rule = (made, *applies),
+                    None => self.of_rules.push((made, *applies)),
+                }
+                from += made;
+            } else {
+                from += count;
+            }
+        }
+        lifted_from_memory(scene, bench, &mut self.found);
+        &self.found
+    }
+}
+
+fn is_excepted(finding: &Finding<'_>) -> bool {
+    let mut reasons = finding.reasons.iter();
+    reasons.any(|reason| matches!(reason, Reason::Excepted(_)))
+}
+
+/// Whether a rule limits holes, and so is read beside the others that do.
+fn bounds_holes(rule: &Rule) -> bool {
+    let mut checks = rule.checks.iter();
+    checks.any(|check| matches!(check.demand, Demand::Opening(_)))
+}
+
+/// Whether a rule limits holes somewhere alone.
+fn has_a_zone(rule: &Rule) -> bool {
+    let mut checks = rule.checks.iter();
+    checks.any(|check| matches!(&check.demand, Demand::Opening(demand) if demand.zone.is_some()))
 }
 
 /// The rules of one ruleset with whether each applies.
@@ -201,8 +309,8 @@ fn by_item<'r>(
     }
 }
 
-/// One of `opening`, `bottom gap`, `end gap` under `any-opening`; `None` where
-/// the item need not be there.
+/// One of `opening`, `bottom gap`, `end gap`, `edge gap` under `any-opening`; `None`
+/// where the item need not be there.
 fn any_opening<'r>(
     scene: &Scene<'_>,
     item: Item,
@@ -210,7 +318,7 @@ fn any_opening<'r>(
     others: &Others<'_, 'r>,
 ) -> Option<Judgement<'r>> {
     let written = scene.of(item).next().is_some();
-    if item == Item::EndGap && !written {
+    if matches!(item, Item::EndGap | Item::EdgeGap) && !written {
         return None;
     }
     if item != Item::BottomGap || side_is_closed(scene) {
@@ -239,6 +347,19 @@ fn side_is_closed(scene: &Scene<'_>) -> bool {
 }
 
 fn one<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+) -> Judgement<'r> {
+    let mut judgement = by_demand(scene, item, check, others);
+    if !side_is_closed(scene) {
+        lift::written_twice(scene, &mut judgement);
+    }
+    judgement
+}
+
+fn by_demand<'r>(
     scene: &Scene<'_>,
     item: Item,
     check: &'r Check,
@@ -404,10 +525,7 @@ fn lifted_from_memory<'r>(scene: &Scene<'_>, bench: &Bench<'r>, found: &mut [Fin
         .map(|finding| (finding.rule.hazard, finding.rule.checks.as_slice()))
         .collect();
     for finding in found {
-        let excepted = finding
-            .reasons
-            .iter()
-            .any(|reason| matches!(reason, Reason::Excepted(_)));
+        let excepted = is_excepted(finding);
         let in_its_place = |(hazard, checks): &(Hazard, &[Check])| {
             let mut items = checks.iter().flat_map(Check::items);
             *hazard == finding.rule.hazard

@@ -7,7 +7,7 @@ use crate::items::ItemWord;
 use crate::items::PlaceWord;
 use crate::items::StateWord;
 use std::cell::OnceCell;
-use std::sync::Arc;
+use std::rc::Rc;
 
 use crate::geometry::Shape;
 use crate::items::Item;
@@ -51,7 +51,7 @@ pub(super) struct Scene<'g> {
     pub(super) build: Build,
     pub(super) presence: Presence,
     /// What each observation says about its own item, once somebody has asked.
-    pieces: Vec<OnceCell<Piece>>,
+    pieces: Rc<Vec<OnceCell<Piece>>>,
     /// Circumstances that nobody wrote down, as one case has them.
     supposed: Vec<(Item, Supposed)>,
     /// Items that the guard's own observations speak of, and those it inherits.
@@ -121,10 +121,11 @@ impl<'g> Scene<'g> {
             },
             presence: presence(guard),
             gives_way: OnceCell::new(),
-            pieces: vec![
+            pieces: Rc::new(vec![
                 OnceCell::new();
-                guard.observations.len() + guard.inherited.observations.len()
-            ],
+                guard.observations.len()
+                    + guard.inherited.observations.len()
+            ]),
             supposed: Vec::new(),
             own: items(&guard.observations),
             inherited: items(&guard.inherited.observations),
@@ -144,13 +145,6 @@ impl<'g> Scene<'g> {
         (start..)
             .zip(all)
             .filter(move |(_, observation)| observation.item == item)
-    }
-
-    /// Whether two observations were written as one reading: `3 in ball passes 4 in
-    /// ball stops`.
-    pub(super) fn is_one_reading(&self, one: usize, other: usize) -> bool {
-        let (one, other) = (self.guard.observation(one), self.guard.observation(other));
-        one.row == other.row && one.item == other.item && Arc::ptr_eq(&one.written, &other.written)
     }
 
     /// `guard,not reached`: could not look at it as a whole; the observation's index.
@@ -198,10 +192,12 @@ impl<'g> Scene<'g> {
 
     /// The same guard, as if these circumstances had been written down.
     pub(super) fn supposing(&self, supposed: Vec<(Item, Supposed)>) -> Scene<'g> {
+        // what was read is the same in every case
         Scene {
             supposed,
-            build: self.build,
-            ..Scene::new(self.guard, self.facts, self.options)
+            gives_way: self.gives_way.clone(),
+            pieces: Rc::clone(&self.pieces),
+            ..*self
         }
     }
 
@@ -369,7 +365,8 @@ impl<'g> Scene<'g> {
         Piece::Says(said)
     }
 
-    /// Where an opening lies: as written; a bottom gap always at the bottom; a gap
+    /// Where an opening lies: as written; a bottom gap always at the bottom, an edge gap
+    /// at the floor; a gap
     /// between balusters from bottom to top, unless an extent says otherwise.
     fn extent(&self, item: Item, reading: &Reading, evidence: Evidence) -> Option<Extent> {
         if item == Item::BottomGap {
@@ -377,6 +374,14 @@ impl<'g> Scene<'g> {
                 low: Length::ZERO,
                 high: evidence.length(),
             }));
+        }
+        // beside the edge of the floor it lies at the floor
+        if item == Item::EdgeGap {
+            let floor = Extent {
+                low: Length::ZERO,
+                high: Length::ZERO,
+            };
+            return reading.at.or(Some(floor));
         }
         if runs_between(item, reading) && self.is_upright() {
             return Some(Extent {

@@ -27,7 +27,7 @@ pub fn best_steps<'r>(
 ) -> BestSteps {
     let bench = RemedyBench {
         guard,
-        judge: &|guard| judge::judge(guard, facts, rulesets, options),
+        judge: &|guard| judge::judge_by_findings(guard, facts, rulesets, options),
         measuring: Measuring::of(guard, facts),
         high: is_high_outdoors(guard),
         depth,

@@ -331,7 +331,7 @@ fn noted(rows: &[(Item, String)], note: &str) -> String {
         .filter(|(item, word)| {
             let seen = *item == Item::Condition || *item == Item::Paint && word == "sound";
             let tried = *item == Item::Opening && balls.is_some();
-            !(nothing_seen && seen) && !tried
+            !(nothing_seen && seen || tried)
         })
         .map(|(item, written)| format!("{item}: {}", one_line(written)))
         .collect();

@@ -1,6 +1,8 @@
 //! The CSV report: one finding a row, fit to be opened in a spreadsheet.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
+use std::collections::HashMap;
 use std::collections::HashSet;
 use std::io;
 use std::io::Write;
@@ -24,7 +26,7 @@ use crate::report::remedied::GuardRemedies;
 use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
-use crate::report::wrap::TIE;
+use crate::rules::Rule;
 use crate::survey::Observation;
 use crate::survey::OwnEntry;
 use crate::survey::ReadingKey;
@@ -83,6 +85,11 @@ pub(super) const COLUMNS: [&str; 45] = [
 /// From "law or guidance" to "note": what a row without a finding leaves empty.
 const COLUMNS_OF_A_FINDING: usize = 32;
 
+/// The places of some columns in [`COLUMNS`].
+const ITEM: usize = 15;
+const MEASURED: usize = 21;
+const FILE: usize = 36;
+
 /// What stands before them.
 const COLUMNS_BEFORE_A_FINDING: usize = 8;
 
@@ -90,11 +97,14 @@ const COLUMNS_BEFORE_A_FINDING: usize = 8;
 pub struct Csv<'a, W: Write> {
     out: W,
     row: FindingRow,
+    rules: HashMap<*const Rule, RuleCells>,
     basis: ReportBasis<'a>,
     summary: Summary,
     /// Cells of units, buildings and all that some guard inherited, each once.
     inherited: BTreeSet<ReadingKey>,
     facts: Vec<Observation>,
+    /// Whether the next row is the first of its guard.
+    begins: bool,
 }
 
 /// A reading that stands in a row of its own.
@@ -147,10 +157,12 @@ impl<'a, W: Write> Csv<'a, W> {
         Ok(Csv {
             out,
             row: FindingRow::default(),
+            rules: HashMap::new(),
             basis,
             summary: Summary::default(),
             inherited: BTreeSet::new(),
             facts: Vec::new(),
+            begins: true,
         })
     }
 
@@ -166,13 +178,21 @@ impl<'a, W: Write> Csv<'a, W> {
         row.cells.extend(&ends.before);
         match tells {
             RowTells::Finding(finding, remedies) => {
-                row.finding(finding);
+                let known = self.rules.entry(std::ptr::from_ref(finding.rule));
+                row.finding(finding, known.or_insert_with(|| RuleCells::of(finding)));
                 row.readings((entry, remedies), finding, basis);
             }
             RowTells::Nothing => row.cells.empty(COLUMNS_OF_A_FINDING),
             RowTells::Reading(reading) => row.reading(reading, basis),
         }
-        row.cells.extend(&ends.after);
+        let short = matches!(tells, RowTells::Finding(finding, _)
+            if finding.verdict == Verdict::FallsShort);
+        let first = std::mem::take(&mut self.begins);
+        row.cells.extend(if short || first {
+            &ends.beware
+        } else {
+            &ends.after
+        });
         self.out.write_all(row.cells.ended())
     }
 }
@@ -185,9 +205,45 @@ enum RowTells<'t, 'r> {
     Reading(&'t LooseReading<'t>),
 }
 
+/// What each row of a rule says alike; kept, since rules are few.
+struct RuleCells {
+    /// From "law or guidance" to "hazard".
+    before: CsvLine,
+    says: CsvLine,
+}
+
+impl RuleCells {
+    fn of(finding: &Finding<'_>) -> RuleCells {
+        let (rule, ruleset) = (finding.rule, finding.ruleset);
+        let mut before = CsvLine::default();
+        before.text(standing(ruleset));
+        before.text(&ruleset.id);
+        before.text(&ruleset.edition);
+        before.text(&rule.id);
+        before.text(&rule.clause);
+        before.text(rule.status.name());
+        before.text(rule.hazard.name());
+        let mut says = CsvLine::default();
+        says.text(&rule.says);
+        RuleCells { before, says }
+    }
+}
+
+/// A chance to three places: a tape tells no more. Nearly all are sure or hopeless.
+fn chance(probability: f64) -> Cow<'static, str> {
+    match probability {
+        sure if sure > 0.9996 => Cow::Borrowed("1.000"),
+        hopeless if hopeless < 0.0004 => Cow::Borrowed("0.000"),
+        between => Cow::Owned(format!("{between:.3}")),
+    }
+}
+
 /// What each row of a guard begins and ends with.
 struct RowEnds {
     before: CsvLine,
+    /// All cautions: where something falls short, and in a guard's first row.
+    beware: CsvLine,
+    /// Not to lean, and who decides: in the other rows.
     after: CsvLine,
 }
 
@@ -207,9 +263,17 @@ impl RowEnds {
         before.text(judged.guidance.map_or("", Verdict::name));
         before.text(&words::dangers(judged).unwrap_or_default());
         before.text(&words::agreed(judged).join("; "));
+        let cautions = basis.cautions(entry);
+        let lean = cautions.iter().any(|caution| caution == DO_NOT_LEAN);
+        let shortly = if lean {
+            format!("{DO_NOT_LEAN} {DEFERRAL}")
+        } else {
+            DEFERRAL.to_owned()
+        };
         RowEnds {
             before,
-            after: after(basis, &basis.cautions(entry).join(" ")),
+            beware: after(basis, &cautions.join(" ")),
+            after: after(basis, &shortly),
         }
     }
 
@@ -218,12 +282,12 @@ impl RowEnds {
         let mut before = CsvLine::default();
         before.text(basis.survey.property.as_deref().unwrap_or_default());
         before.empty(COLUMNS_BEFORE_A_FINDING - 1);
+        let general = GENERAL.join(" ");
+        let beware = after(basis, &format!("{DO_NOT_LEAN} {general} {DEFERRAL}"));
         RowEnds {
             before,
-            after: after(
-                basis,
-                &format!("{DO_NOT_LEAN} {} {DEFERRAL}", GENERAL.join(" ")),
-            ),
+            after: beware.clone(),
+            beware,
         }
     }
 }
@@ -251,30 +315,29 @@ impl FindingRow {
     }
 
     fn millimetres(&mut self, length: Option<Length>) {
-        self.text(&length.map_or_else(String::new, Length::millimetre_digits));
+        match length {
+            Some(length) => self.text(&length.millimetre_digits()),
+            None => self.empty(1),
+        }
     }
 
     /// An amount in the unit that the person wrote.
     fn own_unit(&mut self, amount: Option<String>) {
-        self.text(&amount.map_or_else(String::new, |amount| amount.replace(TIE, " ")));
+        match amount {
+            Some(amount) => self.text(&amount),
+            None => self.empty(1),
+        }
     }
 
     fn empty(&mut self, count: usize) {
         self.cells.empty(count);
     }
 
-    fn finding(&mut self, finding: &Finding<'_>) {
-        let (rule, ruleset) = (finding.rule, finding.ruleset);
-        self.text(standing(ruleset));
-        self.text(&ruleset.id);
-        self.text(&ruleset.edition);
-        self.text(&rule.id);
-        self.text(&rule.clause);
-        self.text(rule.status.name());
-        self.text(rule.hazard.name());
+    fn finding(&mut self, finding: &Finding<'_>, rule: &RuleCells) {
+        self.cells.extend(&rule.before);
         self.text(finding.item.name());
         self.text(finding.verdict.name());
-        self.text(rule.urgency.name());
+        self.text(finding.rule.urgency.name());
         self.text(yes_or_no(finding.binding));
         self.text(yes_or_no(finding.partial));
         self.text(finding.reading_alone.name());
@@ -285,31 +348,27 @@ impl FindingRow {
         self.text(&limit.map(words::limit).unwrap_or_default());
         self.millimetres(limit.and_then(|limit| limit.value));
         let short = finding.margin.filter(|margin| *margin < Length::ZERO);
-        self.own_unit(short.map(|margin| advice::amount(finding, margin)));
+        let unit = advice::unit(finding);
+        self.own_unit(short.map(|margin| margin.magnitude().readable_up(unit)));
         self.millimetres(short.map(Length::magnitude));
         let spare = finding.margin.filter(|margin| *margin >= Length::ZERO);
-        self.own_unit(spare.map(|margin| advice::amount(finding, margin)));
+        self.own_unit(spare.map(|margin| margin.readable_down(unit)));
         self.millimetres(spare);
         let sure = finding.uncertainty.map(|u| u.as_length());
-        self.own_unit(sure.map(|sure| advice::doubt(finding, sure)));
+        self.own_unit(sure.map(|sure| sure.readable_up(unit)));
         self.millimetres(sure);
-        // a tape tells no more than three places
-        let probability = finding.probability.map(|p| format!("{:.3}", p.value()));
-        self.text(&probability.unwrap_or_default());
-        self.text(&rule.says);
+        let chance = finding.probability.map(|p| chance(p.value()));
+        self.text(&chance.unwrap_or_default());
+        self.cells.extend(&rule.says);
     }
 
     /// A reading that no finding used.
     fn reading(&mut self, reading: &LooseReading<'_>, basis: &ReportBasis<'_>) {
-        let item = COLUMNS.iter().position(|name| *name == "item");
-        let written = COLUMNS.iter().position(|name| *name == "measured");
-        let (item, written) = (item.unwrap_or(0), written.unwrap_or(0));
-        self.empty(item.saturating_sub(self.cells.cells()));
+        self.empty(ITEM.saturating_sub(self.cells.cells()));
         self.text(reading.item);
-        self.empty(written.saturating_sub(self.cells.cells()));
+        self.empty(MEASURED.saturating_sub(self.cells.cells()));
         self.text(reading.written);
-        let file = COLUMNS.iter().position(|name| *name == "file").unwrap_or(0);
-        self.empty(file.saturating_sub(self.cells.cells()));
+        self.empty(FILE.saturating_sub(self.cells.cells()));
         self.place(reading, basis);
     }
 
@@ -354,6 +413,7 @@ const fn yes_or_no(yes: bool) -> &'static str {
 impl<W: Write> Report for Csv<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
         let ends = RowEnds::of(entry, &self.basis);
+        self.begins = true;
         let full = self.basis.detail == Detail::Full;
         let findings = entry.judged.findings.iter();
         let said: Vec<&Finding<'_>> = findings
@@ -404,5 +464,29 @@ impl<W: Write> Report for Csv<'_, W> {
         }
         self.out.flush()?;
         Ok(self.summary)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn columns_are_where_a_reading_is_put() {
+        let names = [ITEM, MEASURED, FILE].map(|place| COLUMNS[place]);
+        assert_eq!(names, ["item", "measured", "file"]);
+        let last = COLUMNS_BEFORE_A_FINDING + COLUMNS_OF_A_FINDING;
+        assert_eq!(COLUMNS[COLUMNS_BEFORE_A_FINDING], "law or guidance");
+        assert_eq!(COLUMNS[last - 1], "note");
+    }
+
+    #[test]
+    fn a_chance_is_written_as_it_rounds() {
+        for value in [
+            0.0, 0.000_399, 0.000_4, 0.000_5, 0.25, 0.999_5, 0.999_6, 0.999_601, 1.0,
+        ] {
+            let shown = chance(value);
+            assert_eq!(shown, format!("{value:.3}"));
+        }
     }
 }

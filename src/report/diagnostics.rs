@@ -32,8 +32,17 @@ const BEFORE: usize = 4;
 const HELP: usize = 12;
 const TITLE: usize = 16;
 
-/// Writes all diagnostics, by file and place, in lines of this many columns but for
-/// names of files; styles as ANSI sequences.
+/// How names of files stand where they are longer than a line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FileNames {
+    /// Their end alone: on a screen.
+    Fitted,
+    /// Whole, for whoever reads them from a file.
+    Whole,
+}
+
+/// Writes all diagnostics, by file and place, in lines of this many columns; styles
+/// as ANSI sequences.
 ///
 /// # Errors
 /// Those of `out`.
@@ -41,11 +50,12 @@ pub fn diagnostics_text(
     out: &mut impl Write,
     diagnostics: &Diagnostics,
     columns: usize,
+    names: FileNames,
 ) -> io::Result<()> {
     let columns = columns.clamp(NARROWEST, WIDEST);
     let sorted = diagnostics.sorted();
     for (index, diagnostic) in sorted.iter().enumerate() {
-        writeln!(out, "{}", rendered(diagnostic, columns))?;
+        writeln!(out, "{}", rendered(diagnostic, columns, names))?;
         let file = diagnostic.at.at.file();
         let number = diagnostic.code.number;
         let same = |other: &&&Diagnostic| other.at.at.file() == file && other.code.number == number;
@@ -65,7 +75,7 @@ pub fn diagnostics_text(
     Ok(())
 }
 
-fn rendered(diagnostic: &Diagnostic, columns: usize) -> String {
+fn rendered(diagnostic: &Diagnostic, columns: usize, names: FileNames) -> String {
     let level = match diagnostic.severity {
         Severity::Error => Level::ERROR,
         Severity::Warning => Level::WARNING,
@@ -79,9 +89,16 @@ fn rendered(diagnostic: &Diagnostic, columns: usize) -> String {
         &diagnostic.at,
         AnnotationKind::Primary,
         columns,
+        names,
     );
     for label in &diagnostic.also {
-        place(&mut elements, label, AnnotationKind::Context, columns);
+        place(
+            &mut elements,
+            label,
+            AnnotationKind::Context,
+            columns,
+            names,
+        );
     }
     if let Some(help) = &diagnostic.help {
         let help = wrapped(&one_line(help), columns - HELP);
@@ -114,9 +131,14 @@ fn place<'a>(
     label: &'a Label,
     kind: AnnotationKind,
     columns: usize,
+    names: FileNames,
 ) {
     let at = &label.at;
-    let origin = Origin::path(place_name(at));
+    let name = match names {
+        FileNames::Fitted => place_name(at, columns),
+        FileNames::Whole => place_name(at, usize::MAX),
+    };
+    let origin = Origin::path(name.clone());
     if at.first_line() == 0 {
         elements.push(origin.into());
         return;
@@ -131,7 +153,7 @@ fn place<'a>(
         elements.push(origin.into());
         None
     } else if counted == number(at.column()) {
-        Some(one_line(at.file()))
+        Some(name)
     } else {
         let column = number(at.column());
         elements.push(origin.line(number(at.line())).char_column(column).into());
@@ -156,12 +178,23 @@ fn place<'a>(
     }
 }
 
-/// The file, and the cell where it is a spreadsheet: `flats.xlsx, Flats!D7`.
-fn place_name(at: &Excerpt) -> String {
-    match at.cell() {
-        Some(cell) => format!("{}!{cell}", one_line(at.file())),
-        None => one_line(at.file()).into_owned(),
+/// The file, and the cell where it is a spreadsheet: `flats.xlsx, Flats!D7`. Of a name that
+/// is longer than a line the end is shown, which is the file's own.
+fn place_name(at: &Excerpt, columns: usize) -> String {
+    let (name, place) = match at.cell() {
+        Some(cell) => (format!("{}!{cell}", one_line(at.file())), String::new()),
+        None => (
+            one_line(at.file()).into_owned(),
+            format!(":{}:{}", at.line(), at.column()),
+        ),
+    };
+    // the arrow is moved in by the digits of the largest line
+    let arrow = "--> ".len() + at.line().to_string().len() + 1;
+    let room = columns.saturating_sub(arrow + place.len());
+    if width(&name) <= room {
+        return name;
     }
+    tail(&name, room.saturating_sub(1)).into_owned()
 }
 
 /// The line on which the mark begins, cut around the mark where it is long, and

@@ -77,7 +77,7 @@ pub fn item(out: &mut TextPage<'_>, item: Item) -> io::Result<()> {
     pictures(out, info.pictured)?;
     writeln!(out, "\n{}", palette::heading("What to write"))?;
     for example in info.examples {
-        writeln!(out, "  {example}")?;
+        writeln!(out, "{}", hanging_in(out.width(), "  ", example))?;
     }
     words(out, item)?;
     writeln!(

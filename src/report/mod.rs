@@ -63,7 +63,7 @@ pub use compared::{
     ComparisonForm, FilledList, codes as comparison_codes, comparison, is_an_action_list,
 };
 pub use conversation::{Manner, WalkBegins, answered, asked, before_a_walk, opening_words};
-pub use diagnostics::diagnostics_text;
+pub use diagnostics::{FileNames, diagnostics_text};
 pub use difference::difference;
 pub use drawing::{plain, vector};
 pub use escape::{one_line, safe_cell};

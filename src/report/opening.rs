@@ -21,9 +21,9 @@ use crate::quantities::pounds_force;
 use crate::reading::Value;
 use crate::report::cautions::DEFERRAL;
 use crate::report::escape::one_line;
-use crate::report::palette;
 use crate::report::wrap::TextPage;
 use crate::report::wrap::hanging_in;
+use crate::report::wrap::heading_in;
 
 /// What was asked about a shape, and the answer.
 #[derive(Clone, Debug)]
@@ -144,7 +144,11 @@ fn cable_notes(run: &Cables, ball: Option<Length>, unit: LengthUnit) -> Vec<Stri
 /// Those of `out`.
 pub fn opening_text(out: &mut TextPage<'_>, answer: &OpeningAnswer<'_>) -> io::Result<()> {
     let OpeningAnswer { unit, largest, .. } = answer;
-    writeln!(out, "{}", palette::heading(&one_line(answer.written)))?;
+    writeln!(
+        out,
+        "{}",
+        heading_in(out.width(), "", &one_line(answer.written))
+    )?;
     let width = out.width();
     let mut say = |text: &str| writeln!(out, "{}", hanging_in(width, "  ", text));
     match (largest.exact, largest.upper_mm) {

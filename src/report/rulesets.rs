@@ -4,6 +4,8 @@ use std::collections::BTreeMap;
 use std::io;
 use std::io::Write;
 
+use textwrap::core::display_width;
+
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
 use crate::report::palette;
@@ -101,12 +103,11 @@ pub fn list(out: &mut TextPage<'_>, rulesets: &[Ruleset]) -> io::Result<()> {
     for (country, rulesets) in by_country(rulesets) {
         writeln!(out, "{}\n", palette::heading(&one_line(country)))?;
         for ruleset in rulesets {
-            writeln!(
-                out,
-                "  {}  ({})",
-                palette::heading(&ruleset.id),
-                standing(ruleset)
-            )?;
+            let (id, standing) = (one_line(&ruleset.id), standing(ruleset));
+            // beside the id where there is room
+            let beside = 2 + display_width(&id) + 4 + standing.len() <= out.width();
+            let before = if beside { "  " } else { "\n    " };
+            writeln!(out, "  {}{before}({standing})", palette::heading(&id))?;
             writeln!(out, "{}", hanging_in(out.width(), "    ", &ruleset.title))?;
             let edition = format!("{}{}", ruleset.edition, years_in_force(ruleset));
             writeln!(

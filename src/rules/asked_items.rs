@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::items::AskedWhen;
+use crate::items::Hole;
 use crate::items::Item;
 use crate::rules::Condition;
 use crate::rules::Demand;
@@ -128,7 +129,11 @@ impl Subject {
     /// The items that it asks for.
     #[must_use]
     pub fn items(self) -> Vec<Item> {
-        let asked = |item: &&Item| item.info().asked == AskedWhen::ByRules;
+        // beside the edge of the floor there is a hole only where a guard stands outside it:
+        // rules on any opening judge it where it is written
+        let is_apart =
+            |item: &&Item| self == Subject::AnyOpening && item.info().hole == Hole::AnyForItself;
+        let asked = |item: &&Item| item.info().asked == AskedWhen::ByRules && !is_apart(item);
         self.looks_at().iter().filter(asked).copied().collect()
     }
 }

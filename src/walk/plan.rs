@@ -5,7 +5,6 @@ use std::collections::BTreeSet;
 use crate::items::FastenedToWord;
 use crate::items::GuardWord;
 use crate::items::HandrailWord;
-use crate::items::Hole;
 use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::MovesWhenPushedWord;
@@ -254,7 +253,7 @@ impl AskingPlan<'_, '_> {
 
     /// A ball at a hole of its own, where one is at hand.
     fn by_ball(&self, item: Item) -> Option<GuardTopic> {
-        let of_its_own = item.info().hole == Hole::ForItself && item != Item::RiserOpening;
+        let of_its_own = item.info().hole.is_for_itself() && item != Item::RiserOpening;
         let at_hand = self.open(Asking::Balls) || self.written(Item::Opening);
         if !of_its_own || !at_hand || !self.open(Asking::Ball(item)) {
             return None;

@@ -12,6 +12,7 @@ use guardrule::input::Code;
 use guardrule::input::Diagnostic;
 use guardrule::input::Diagnostics;
 use guardrule::input::Excerpt;
+use guardrule::report::FileNames;
 use guardrule::report::WIDTH;
 use guardrule::report::diagnostics_text;
 
@@ -90,7 +91,7 @@ proptest! {
             Diagnostic::error(code, says.clone(), at).label(says).also(other, also.clone()).help(also),
         );
         let mut out = Vec::new();
-        diagnostics_text(&mut out, &diagnostics, WIDTH).expect("a Vec takes everything");
+        diagnostics_text(&mut out, &diagnostics, WIDTH, FileNames::Whole).expect("a Vec takes everything");
         let out = plain(&String::from_utf8(out).expect("UTF-8"));
         assert!(out.contains("error[G299]"), "{out}");
         assert_eq!(obeyed(&out), None, "{out:?}");
@@ -99,7 +100,8 @@ proptest! {
 
 fn shown(diagnostics: &Diagnostics) -> String {
     let mut out = Vec::new();
-    diagnostics_text(&mut out, diagnostics, WIDTH).expect("a Vec takes everything");
+    diagnostics_text(&mut out, diagnostics, WIDTH, FileNames::Whole)
+        .expect("a Vec takes everything");
     plain(&String::from_utf8(out).expect("UTF-8"))
 }
 

@@ -111,7 +111,7 @@ const TABLE: &[(&str, usize, usize, usize, usize)] = &[
     ("germany-hesse-2018", 5, 0, 1, 0),
     ("germany-lower-saxony-2012", 5, 0, 0, 0),
     ("germany-north-rhine-westphalia-2000", 6, 0, 0, 0),
-    ("germany-bavaria", 3, 3, 0, 0),
+    ("germany-bavaria", 4, 4, 0, 0),
     ("germany-brandenburg-2016", 3, 0, 0, 0),
     ("germany-stairs-din-18065", 9, 9, 0, 0),
     ("germany-baden-wuerttemberg", 12, 0, 0, 0),

@@ -291,8 +291,7 @@ fn without_rules_plain_questions_find_them() {
     assert!(says(&said, "which country"), "{said}");
     screen.line("Florida");
     let said = screen.line("house");
-    assert!(said.contains("1 florida-dwelling-2023"), "{said}");
-    let said = screen.line("");
+    // one set of rules alone holds there: nothing to choose
     assert!(
         says(&said, "Building rules: florida-dwelling-2023"),
         "{said}"

@@ -1,6 +1,8 @@
 //! The first sheet of several guards: how many came out how, what to do tonight,
 //! and one table.
 
+use std::borrow::Cow;
+
 use maud::Markup;
 use maud::html;
 
@@ -305,13 +307,26 @@ fn entry(told: &[GuardTold], row: &TableRow, link: LinkTo<'_>) -> Markup {
             li { a href=(link(*index)) {
                 (marks::mark(guard.verdict))
                 span {
-                    b { (guard.name) } " · " (reader::verdict(guard.verdict))
+                    b { (guard.name) } " · " (comes_out(guard))
                     @let worst = [guard.worst.clone(), first_thing(guard)];
                     @let says: Vec<&str> = worst.iter().map(String::as_str).filter(|part| !part.is_empty()).collect();
                     span { (says.join(": ")) }
                 }
             } }
         }
+    }
+}
+
+/// The verdict; where only the advice is not followed, both, since what follows is the
+/// advice's.
+fn comes_out(guard: &GuardTold) -> Cow<'static, str> {
+    let verdict = reader::verdict(guard.verdict);
+    let advice_alone = guard.by_rules.is_empty() && !guard.by_advice.is_empty();
+    if advice_alone && guard.verdict != Verdict::FallsShort {
+        let short = reader::verdict(Verdict::FallsShort);
+        Cow::Owned(format!("rules: {verdict}; advice: {short}"))
+    } else {
+        Cow::Borrowed(verdict)
     }
 }
 
