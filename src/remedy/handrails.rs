@@ -9,6 +9,7 @@ use crate::remedy::demands::Demands;
 use crate::remedy::drawn::Drawn;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::along;
 
 /// The top of a handrail that suits what is asked: 36 in or 914 mm fits a range of 34 to
@@ -104,7 +105,7 @@ pub(super) fn handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         Offered::new(RemedyKind::NewHandrail, does, change)
             .aiming(format!("its top at {}", m.text(height)))
             .of(part)
-            .taking(90, 180, "a flight"),
+            .taking(90, 180, LabourPer::Flight),
     ]
 }
 
@@ -142,10 +143,10 @@ pub(super) fn top_as_handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     vec![
         Offered::new(RemedyKind::WallHandrail, wall, change)
             .of(rail())
-            .taking(90, 180, "a flight"),
+            .taking(90, 180, LabourPer::Flight),
         Offered::new(RemedyKind::GuardHandrail, on_guard, with_step)
             .of(rail())
-            .taking(120, 240, "a flight"),
+            .taking(120, 240, LabourPer::Flight),
     ]
 }
 
@@ -172,6 +173,6 @@ pub(super) fn handrail_height(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     vec![
         Offered::new(RemedyKind::MoveBrackets, does, change)
             .aiming(format!("its top at {}", m.text(height)))
-            .taking(20, 30, "a bracket"),
+            .taking(20, 30, LabourPer::Bracket),
     ]
 }
