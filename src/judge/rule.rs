@@ -14,6 +14,7 @@ use crate::judge::foothold;
 use crate::judge::judgement;
 use crate::judge::judgement::Judgement;
 use crate::judge::lengths;
+use crate::judge::lift;
 use crate::judge::load_path::chain;
 use crate::judge::opening;
 use crate::judge::said::says_nothing;
@@ -346,6 +347,19 @@ fn side_is_closed(scene: &Scene<'_>) -> bool {
 }
 
 fn one<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+) -> Judgement<'r> {
+    let mut judgement = by_demand(scene, item, check, others);
+    if !side_is_closed(scene) {
+        lift::written_twice(scene, &mut judgement);
+    }
+    judgement
+}
+
+fn by_demand<'r>(
     scene: &Scene<'_>,
     item: Item,
     check: &'r Check,
