@@ -30,7 +30,7 @@ use crate::input::Excerpt;
 use crate::report;
 use crate::walk::RulesSearch;
 
-/// The module, packed with gzip, where this program was built with it.
+/// The module, packed, where this program was built with it.
 #[cfg(feature = "page")]
 const MODULE: Option<&[u8]> = Some(include_bytes!(env!(
     "GUARDRULE_PAGE_MODULE",
@@ -42,6 +42,7 @@ const MODULE: Option<&[u8]> = None;
 const TEMPLATE: &str = include_str!("../phone/page/page.html");
 const STYLE: &str = include_str!("../phone/page/page.css");
 const SCRIPT: &str = concat!(
+    include_str!("../phone/page/unpack.js"),
     include_str!("../phone/page/core.js"),
     include_str!("../phone/page/kept.js"),
     include_str!("../phone/page/page.js"),
@@ -50,8 +51,11 @@ const SCRIPT: &str = concat!(
 /// What would end a script element, or open a comment in it.
 const NEVER_IN_A_SCRIPT: [&str; 3] = ["</script", "<script", "<!--"];
 
-/// How every gzip file begins.
-const GZIP: [u8; 2] = [0x1f, 0x8b];
+/// The head of an .lzma file: its properties, how far back copies reach, and its size unpacked.
+const LZMA_HEAD: usize = 13;
+
+/// Properties beyond this are none. (LZMA specification, 2015)
+const LZMA_PROPERTIES: u8 = 225;
 
 pub(super) fn run(args: &PageArgs, terminal: &mut Terminal<'_>) -> io::Result<Exit> {
     let mut diagnostics = Diagnostics::new();
@@ -106,15 +110,25 @@ fn module(path: Option<&Path>) -> Result<Cow<'static, [u8]>, Box<Diagnostic>> {
     let name = path.display().to_string();
     let bytes = fs::read(path)
         .map_err(|error| Box::new(system_refusal(codes::CANNOT_READ, &name, &error)))?;
-    if bytes.starts_with(&GZIP) {
+    if is_packed(&bytes) {
         return Ok(Cow::Owned(bytes));
     }
     let at = Excerpt::whole(Arc::from(name.as_str()));
-    let message = format!("{name} is no module packed with gzip");
+    let message = format!("{name} is no module packed as .lzma, with its size in the head");
     Err(Box::new(
         Diagnostic::error(codes::NO_PAGE, message, at)
-            .help("bash src/phone/build.sh makes one: guardrule.wasm.gz"),
+            .help("bash src/phone/build.sh makes one: guardrule.wasm.lzma"),
     ))
+}
+
+/// Whether bytes begin as an .lzma file whose head says how large it is unpacked.
+fn is_packed(bytes: &[u8]) -> bool {
+    let unknown = [0xff; 8];
+    bytes.len() > LZMA_HEAD
+        && bytes.first().is_some_and(|first| *first < LZMA_PROPERTIES)
+        && bytes
+            .get(5..LZMA_HEAD)
+            .is_some_and(|size| size != unknown && size[5..] == [0; 3])
 }
 
 /// The page around a packed module.
@@ -130,12 +144,14 @@ fn assembled(module: &[u8]) -> Result<String, &'static str> {
         return Err(part);
     }
     let policy = policy();
-    let module = STANDARD.encode(module);
+    let bytes = module.len().to_string();
+    let module = in_pairs(module);
     let first = first_question();
     let parts = [
         ("csp", policy.as_str()),
         ("css", STYLE),
         ("first", &first),
+        ("bytes", &bytes),
         ("module", &module),
         ("js", SCRIPT),
     ];
@@ -153,6 +169,44 @@ fn assembled(module: &[u8]) -> Result<String, &'static str> {
     }
     page.push_str(rest);
     Ok(page)
+}
+
+/// Letters of a module inside the page: all that is printed, but for those that mean
+/// something in HTML.
+const LETTERS: u16 = 91;
+
+/// Bits that two of them hold: 91 × 91 is a little more than 2 to the power of 13.
+const BITS: u32 = 13;
+
+fn letter(value: u16) -> char {
+    let printed = ('!'..='~').filter(|c| !['&', '<', '>'].contains(c));
+    printed.into_iter().nth(usize::from(value)).unwrap_or('!')
+}
+
+/// Bytes as letters, thirteen bits in two of them: a twelfth shorter than base64.
+fn in_pairs(bytes: &[u8]) -> String {
+    let alphabet: Vec<char> = (0..LETTERS).map(letter).collect();
+    let mut text = String::with_capacity(bytes.len() * 16 / 13 + 2);
+    let mut put = |value: u32| {
+        for place in [value / u32::from(LETTERS), value % u32::from(LETTERS)] {
+            let place = usize::try_from(place).unwrap_or(0);
+            text.extend(alphabet.get(place));
+        }
+    };
+    let (mut kept, mut bits) = (0_u32, 0_u32);
+    for byte in bytes {
+        kept |= u32::from(*byte) << bits;
+        bits += 8;
+        if bits >= BITS {
+            put(kept & ((1 << BITS) - 1));
+            kept >>= BITS;
+            bits -= BITS;
+        }
+    }
+    if bits > 0 {
+        put(kept);
+    }
+    text
 }
 
 /// The first question, so that it stands there before the module is unpacked.
@@ -189,18 +243,48 @@ mod tests {
 
     #[test]
     fn every_place_of_the_template_is_filled_once() {
-        let module = [GZIP.as_slice(), b"anything"].concat();
+        let module = [&[4, 0, 0, 4, 0, 8, 0, 0, 0, 0, 0, 0, 0][..], b"anything"].concat();
+        assert!(is_packed(&module) && !is_packed(b"\0asm\x01\0\0\0 and more of it"));
         let page = assembled(&module).expect("nothing ends the script");
         for (place, part) in [
             ("{{csp}}", policy()),
             ("{{css}}", STYLE.to_owned()),
-            ("{{module}}", STANDARD.encode(&module)),
+            ("{{module}}", in_pairs(&module)),
+            ("{{bytes}}", module.len().to_string()),
             ("{{first}}", first_question()),
             ("{{js}}", SCRIPT.to_owned()),
         ] {
             assert_eq!(TEMPLATE.matches(place).count(), 1, "{place}");
             assert_eq!(page.matches(&part).count(), 1, "{place}");
             assert!(!page.contains(place), "{place}");
+        }
+    }
+
+    /// Each pair of letters is thirteen bits, the least first; none ends the script.
+    #[test]
+    fn a_module_in_letters_is_read_back() {
+        let bytes: Vec<u8> = (0..2_000_u32).map(|n| (n * n / 7 % 256) as u8).collect();
+        for length in [0, 1, 2, 12, 13, 14, 1_999] {
+            let text = in_pairs(&bytes[..length]);
+            let values: Vec<u32> = text
+                .chars()
+                .map(|c| (0..LETTERS).position(|value| letter(value) == c))
+                .map(|place| u32::try_from(place.expect("a letter")).expect("small"))
+                .collect();
+            let mut read = Vec::new();
+            let (mut kept, mut bits) = (0_u32, 0_u32);
+            for pair in values.chunks(2) {
+                kept |= (pair[0] * u32::from(LETTERS) + pair[1]) << bits;
+                bits += BITS;
+                while bits >= 8 {
+                    read.push((kept & 255) as u8);
+                    kept >>= 8;
+                    bits -= 8;
+                }
+            }
+            read.truncate(length);
+            assert_eq!(read, bytes[..length], "{length}");
+            assert!(!text.contains(['<', '>', '&', '\n', ' ']), "{length}");
         }
     }
 

@@ -26,38 +26,41 @@ pub fn folded(text: &str) -> String {
 /// ```
 pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let word = word.to_lowercase();
+    let letters = Letters::of_words(&word);
     candidates
         .into_iter()
         .filter_map(|candidate| {
-            let distance = misspelt(&word, &candidate.to_lowercase())?;
+            let distance = misspelt(&word, &letters, &candidate.to_lowercase())?;
             Some((distance, candidate))
         })
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, candidate)| candidate)
 }
 
+/// Where a name is parted into words.
+const PARTS: [char; 4] = [' ', '-', '_', '.'];
+
 /// How many letters apart two names are, where one may be the other misspelt.
-fn misspelt(written: &str, right: &str) -> Option<usize> {
-    let parts = |text: &str| -> Vec<String> {
-        let parts = text.split([' ', '-', '_', '.']);
-        parts.map(str::to_owned).collect()
-    };
-    let (written, right) = (parts(written), parts(right));
-    if written.len() == right.len() {
-        let several = written.len() > 1;
-        let pairs = written.iter().zip(&right);
-        let part = |(a, b): (&String, &String)| {
+fn misspelt(written: &str, letters: &Letters, right: &str) -> Option<usize> {
+    let count = |text: &str| text.split(PARTS).count();
+    let words = count(written);
+    if words == count(right) {
+        let several = words > 1;
+        let pairs = written.split(PARTS).zip(right.split(PARTS));
+        let part = |(a, b): (&str, &str)| {
             // `to` for `too` is a slip in a longer name, and no word of its own
-            let cut_short = several
-                && b.strip_prefix(a.as_str())
-                    .is_some_and(|rest| rest.len() == 1);
+            let cut_short = several && b.strip_prefix(a).is_some_and(|rest| rest.len() == 1);
             near(a, b).or(cut_short.then_some(1))
         };
-        let distances: Option<Vec<usize>> = pairs.map(part).collect();
-        return distances.map(|distances| distances.iter().sum());
+        // the first word that is far ends it
+        return pairs.map(part).sum();
     }
     // a space or a hyphen too many or too few
-    let distance = near(&written.concat(), &right.concat())?;
+    if letters.least_distance(&Letters::of_words(right)) > 1 {
+        return None;
+    }
+    let concat = |text: &str| text.split(PARTS).collect::<String>();
+    let distance = near(&concat(written), &concat(right))?;
     (distance <= 1).then_some(distance + 1)
 }
 
@@ -92,6 +95,17 @@ impl Letters {
             counts[place] = counts[place].saturating_add(1);
         }
         Letters(counts)
+    }
+
+    /// Of all words of a name.
+    fn of_words(name: &str) -> Letters {
+        let mut letters = Letters::of(name);
+        for part in name.chars().filter(|c| PARTS.contains(c)) {
+            // what parts words is counted among the other characters
+            let place = 26 + part as usize % 6;
+            letters.0[place] = letters.0[place].saturating_sub(1);
+        }
+        letters
     }
 
     /// No fewer letters must change for one word to become the other.

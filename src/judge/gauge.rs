@@ -5,6 +5,9 @@
 //! where they are of one hole: written in one reading, or at the same height.
 //! A ball tried everywhere bounds every hole from above.
 
+use std::collections::HashMap;
+use std::sync::Arc;
+
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Decision;
@@ -19,6 +22,7 @@ use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 use crate::reading::Extent;
+use crate::survey::RowPlace;
 
 /// One-sided readings of one hole.
 #[derive(Clone, Debug)]
@@ -29,7 +33,7 @@ pub(super) struct BoundedHole {
 }
 
 /// Where a reading was taken, as far as it says so.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub(super) enum Where {
     /// At this height above the walking surface.
     At(Extent),
@@ -59,27 +63,29 @@ pub(super) fn holes(
     place: impl Fn(usize, &Said) -> Where,
 ) -> Vec<BoundedHole> {
     let mut holes: Vec<BoundedHole> = Vec::new();
+    // of which hole readings are that were written as one, or at one place
+    let mut by_reading: HashMap<OneReading, usize> = HashMap::new();
+    let mut by_place: HashMap<Where, usize> = HashMap::new();
     for (index, said) in bounded {
         let place = place(*index, said);
-        let same = |hole: &BoundedHole| {
-            let of_one_reading = hole
-                .bounds
-                .iter()
-                .any(|(other, _)| scene.is_one_reading(*other, *index));
-            let at_one_place = match (hole.place, place) {
-                (Where::At(one), Where::At(other)) => one == other,
-                (Where::Everywhere, Where::Everywhere) => true,
-                (Where::At(_) | Where::Everywhere | Where::NotSaid | Where::TheOnlyOne, _) => false,
-            };
-            of_one_reading || at_one_place
+        let reading = one_reading(scene, *index);
+        let of_its_place = match place {
+            Where::At(_) | Where::Everywhere => by_place.get(&place),
+            Where::NotSaid | Where::TheOnlyOne => None,
         };
-        match holes.iter_mut().find(|hole| same(hole)) {
+        let known = by_reading.get(&reading).into_iter().chain(of_its_place);
+        let at = known.min().copied().unwrap_or(holes.len());
+        match holes.get_mut(at) {
             Some(hole) => hole.bounds.push((*index, *said)),
-            None => holes.push(BoundedHole {
-                bounds: vec![(*index, *said)],
-                place,
-            }),
+            None => {
+                by_place.entry(place).or_insert(at);
+                holes.push(BoundedHole {
+                    bounds: vec![(*index, *said)],
+                    place,
+                });
+            }
         }
+        by_reading.entry(reading).or_insert(at);
     }
     let above_all: Vec<(usize, Said)> = bounded
         .iter()
@@ -96,6 +102,15 @@ pub(super) fn holes(
         });
     }
     holes
+}
+
+/// What is the same of readings that were written as one: the row, the item, the text.
+type OneReading = (RowPlace, Item, *const str);
+
+fn one_reading(scene: &Scene<'_>, index: usize) -> OneReading {
+    let observation = scene.guard.observation(index);
+    let written = Arc::as_ptr(&observation.written);
+    (observation.row, observation.item, written)
 }
 
 /// The tightest bound from above first, then the tightest from below.
@@ -286,32 +301,30 @@ fn denies(bound: Evidence, value: Length, slack: Length) -> bool {
 
 /// Coarser readings of a place go where a finer one agrees within their doubt.
 fn finer_ones(tapes: &mut Vec<Taped<'_>>) {
-    let finer: Vec<(Where, Length, StandardUncertainty, usize)> = tapes
+    // by their place, each list in the order of the readings
+    let mut finer: HashMap<Where, Vec<(Length, StandardUncertainty, usize)>> = HashMap::new();
+    for tape in tapes
         .iter()
-        .map(|tape| (tape.place, tape.value, tape.doubt, tape.index))
-        .collect();
-    let mut replaced: Vec<(usize, usize)> = Vec::new();
+        .filter(|tape| matches!(tape.place, Where::At(_)))
+    {
+        let known = finer.entry(tape.place).or_default();
+        known.push((tape.value, tape.doubt, tape.index));
+    }
+    let mut replaced: HashMap<usize, Vec<usize>> = HashMap::new();
     tapes.retain(|coarse| {
-        let agrees = |(place, value, doubt, _): &&(Where, Length, StandardUncertainty, usize)| {
-            matches!(place, Where::At(_))
-                && *place == coarse.place
-                && *doubt < coarse.doubt
-                && (*value - coarse.value).magnitude() <= coarse.doubt.doubled()
+        let agrees = |(value, doubt, _): &&(Length, StandardUncertainty, usize)| {
+            *doubt < coarse.doubt && (*value - coarse.value).magnitude() <= coarse.doubt.doubled()
         };
-        let by = finer
-            .iter()
-            .filter(agrees)
-            .map(|(_, _, _, index)| *index)
-            .next();
+        let mut there = finer.get(&coarse.place).into_iter().flatten();
+        let by = there.find(agrees).map(|(_, _, index)| *index);
         if let Some(by) = by {
-            replaced.push((coarse.index, by));
+            replaced.entry(by).or_default().push(coarse.index);
         }
         by.is_none()
     });
-    for (coarse, by) in replaced {
-        if let Some(tape) = tapes.iter_mut().find(|tape| tape.index == by) {
-            tape.judgement.also_readings.push(coarse);
-        }
+    for tape in tapes {
+        let coarse = replaced.remove(&tape.index).unwrap_or_default();
+        tape.judgement.also_readings.extend(coarse);
     }
 }
 

@@ -23,6 +23,7 @@ mod judgement;
 mod ladder;
 mod leave_outs;
 mod lengths;
+mod lift;
 mod limit_shown;
 mod load_path;
 mod opening;

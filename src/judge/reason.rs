@@ -64,6 +64,8 @@ pub enum Reason<'r> {
     OnlySomeOpenings,
     /// The lift of the rail at the step is not written down.
     LiftMissing,
+    /// It is written twice, as the lift of the triangle and as the bottom gap, and differs.
+    LiftsDiffer,
     /// How thick an overhanging nosing is is not written down, and it decides.
     NosingThickness,
     /// The dimensions of the step cannot be.
@@ -206,6 +208,7 @@ impl Reason<'_> {
             Reason::InfillMissing(_) => (Bearing::TooLittle, Asks::Again),
             Reason::Ladder { .. } => (Bearing::Remark, Asks::Nothing),
             Reason::LiftMissing => (Bearing::TooLittle, Asks::Again),
+            Reason::LiftsDiffer => (Bearing::TooLittle, Asks::Again),
             Reason::LiftedFromMemory => (Bearing::Remark, Asks::Nothing),
             Reason::MayBeTriangle => (Bearing::Remark, Asks::Nothing),
             Reason::NeedsPush => (Bearing::TooLittle, Asks::Gauge),

@@ -14,6 +14,7 @@ use crate::judge::foothold;
 use crate::judge::judgement;
 use crate::judge::judgement::Judgement;
 use crate::judge::lengths;
+use crate::judge::lift;
 use crate::judge::load_path::chain;
 use crate::judge::opening;
 use crate::judge::said::says_nothing;
@@ -149,10 +150,13 @@ impl<'r> CaseFindings<'r> {
                 Some(_) | None => (rule, applies(scene, rule)),
             })
             .collect();
-        // rules on holes look at each other
+        // rules on holes look at each other where a hole lies, and on a stair
         let holes = all
             .iter()
             .any(|rule| bounds_holes(rule) && is_touched(rule));
+        let on_a_stair = scene.on_a_stair() == Some(true);
+        let looks_at_others =
+            |rule: &Rule| holes && (has_a_zone(rule) || (on_a_stair && bounds_holes(rule)));
         let others = Others { rules: &rules };
         let mut judgements = Vec::with_capacity(3);
         let mut from = 0;
@@ -161,7 +165,7 @@ impl<'r> CaseFindings<'r> {
             let known = from..from + count;
             // what an exception lifts depends on the other rules
             let excepted = self.found[known.clone()].iter().any(is_excepted);
-            if excepted || is_touched(rule) || (holes && bounds_holes(rule)) {
+            if excepted || is_touched(rule) || looks_at_others(rule) {
                 judge(scene, bench, rule, *applies, &others, &mut judgements);
                 let made = judgements.len();
                 let done = judgements.drain(..);
@@ -190,6 +194,12 @@ fn is_excepted(finding: &Finding<'_>) -> bool {
 fn bounds_holes(rule: &Rule) -> bool {
     let mut checks = rule.checks.iter();
     checks.any(|check| matches!(check.demand, Demand::Opening(_)))
+}
+
+/// Whether a rule limits holes somewhere alone.
+fn has_a_zone(rule: &Rule) -> bool {
+    let mut checks = rule.checks.iter();
+    checks.any(|check| matches!(&check.demand, Demand::Opening(demand) if demand.zone.is_some()))
 }
 
 /// The rules of one ruleset with whether each applies.
@@ -337,6 +347,19 @@ fn side_is_closed(scene: &Scene<'_>) -> bool {
 }
 
 fn one<'r>(
+    scene: &Scene<'_>,
+    item: Item,
+    check: &'r Check,
+    others: &Others<'_, 'r>,
+) -> Judgement<'r> {
+    let mut judgement = by_demand(scene, item, check, others);
+    if !side_is_closed(scene) {
+        lift::written_twice(scene, &mut judgement);
+    }
+    judgement
+}
+
+fn by_demand<'r>(
     scene: &Scene<'_>,
     item: Item,
     check: &'r Check,

@@ -8,7 +8,6 @@ use crate::items::PlaceWord;
 use crate::items::StateWord;
 use std::cell::OnceCell;
 use std::rc::Rc;
-use std::sync::Arc;
 
 use crate::geometry::Shape;
 use crate::items::Item;
@@ -146,13 +145,6 @@ impl<'g> Scene<'g> {
         (start..)
             .zip(all)
             .filter(move |(_, observation)| observation.item == item)
-    }
-
-    /// Whether two observations were written as one reading: `3 in ball passes 4 in
-    /// ball stops`.
-    pub(super) fn is_one_reading(&self, one: usize, other: usize) -> bool {
-        let (one, other) = (self.guard.observation(one), self.guard.observation(other));
-        one.row == other.row && one.item == other.item && Arc::ptr_eq(&one.written, &other.written)
     }
 
     /// `guard,not reached`: could not look at it as a whole; the observation's index.

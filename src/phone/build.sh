@@ -2,11 +2,11 @@
 # Builds the page for a phone from the source: bash src/phone/build.sh [PAGE]
 #
 # 1. the core as a WebAssembly module, with rulesets that leave their worked examples out
-# 2. packed with gzip: target/page/guardrule.wasm.gz
+# 2. packed with gzip: target/page/guardrule.wasm.lzma
 # 3. the page around it, by guardrule page: target/page/guardrule.html, or PAGE
 #
 # A program with the page inside, afterwards:
-#   GUARDRULE_PAGE_MODULE=$PWD/target/page/guardrule.wasm.gz cargo install --path . --features page
+#   GUARDRULE_PAGE_MODULE=$PWD/target/page/guardrule.wasm.lzma cargo install --path . --features page
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 out=$PWD/target/page
@@ -37,6 +37,12 @@ done
         --target "$target" --target-dir "$out/$WASM_ROUTE_USED"
     cp "$out/$WASM_ROUTE_USED/$target/${PAGE_PROFILE:-phone}/guardrule.wasm" "$out/guardrule.wasm"
 )
-gzip -9nkf "$out/guardrule.wasm"
-cargo run --locked --quiet -- page --module "$out/guardrule.wasm.gz" --force --output "$page"
-printf '%s: %s bytes (module %s, packed %s)\n' "$page" "$(wc -c < "$page")" "$(wc -c < "$out/guardrule.wasm")" "$(wc -c < "$out/guardrule.wasm.gz")" >&2
+# packed, with the size that xz leaves open written into the head
+command -v xz >/dev/null || { echo "xz is needed: apt-get install xz-utils" >&2; exit 1; }
+xz --format=lzma --lzma1=preset=9e,lc=4,lp=0,pb=0 -c "$out/guardrule.wasm" > "$out/guardrule.wasm.lzma"
+size=$(wc -c < "$out/guardrule.wasm")
+for place in 0 1 2 3 4 5 6 7; do
+    printf "\\$(printf %03o $((size >> 8 * place & 255)))" | dd of="$out/guardrule.wasm.lzma" bs=1 seek=$((5 + place)) conv=notrunc status=none
+done
+cargo run --locked --quiet -- page --module "$out/guardrule.wasm.lzma" --force --output "$page"
+printf '%s: %s bytes (module %s, packed %s)\n' "$page" "$(wc -c < "$page")" "$(wc -c < "$out/guardrule.wasm")" "$(wc -c < "$out/guardrule.wasm.lzma")" >&2

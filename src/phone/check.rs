@@ -16,12 +16,12 @@ use crate::report;
 use crate::report::Detail;
 use crate::report::Explain;
 use crate::report::HtmlReport;
+use crate::report::Json;
 use crate::report::PageFor;
 use crate::report::PhotoShown;
 use crate::report::PhotoSource;
 use crate::report::Report;
 use crate::report::ReportBasis;
-use crate::report::ReportForm;
 use crate::rules::Guidance;
 use crate::rules::chosen;
 use crate::survey::Guard;
@@ -70,18 +70,6 @@ pub(super) fn checked(
         detail: Detail::Short,
         width: report::WIDTH,
     };
-    let form = match form {
-        Form::Actions => ReportForm::Actions,
-        Form::Csv => ReportForm::Csv,
-        // a page of one railing is that of a survey with one
-        Form::Html => ReportForm::Html {
-            guards: only.map_or(survey.guard_count(), |_| 1),
-            page_for: PageFor::Anybody,
-        },
-        Form::Json => ReportForm::Json,
-        Form::Summary => ReportForm::Summary,
-        Form::Text => ReportForm::Text,
-    };
     let is_wanted = |guard: &Guard| {
         only.is_none_or(|only| {
             (&*guard.building, &*guard.unit, &*guard.name)
@@ -95,29 +83,20 @@ pub(super) fn checked(
     let mut out = Vec::new();
     {
         let mut report: Box<dyn Report + '_> = match form {
-            ReportForm::Html { guards, page_for } => {
-                let page = HtmlReport::new(&mut out, basis.clone(), guards, page_for);
+            Form::Html => {
+                // a page of one railing is that of a survey with one
+                let guards = only.map_or(survey.guard_count(), |_| 1);
+                let page = HtmlReport::new(&mut out, basis.clone(), guards, PageFor::Anybody);
                 Box::new(page.with_photos(Box::new(PhotosSent(photos))))
             }
-            ReportForm::Actions
-            | ReportForm::ActionsTable
-            | ReportForm::Csv
-            | ReportForm::Json
-            | ReportForm::Summary
-            | ReportForm::Text => report::report(form, basis.clone(), &mut out)?,
+            Form::Json => Box::new(Json::new(&mut out, basis.clone())?),
         };
         let written = report::write_guards(&survey, &basis, &is_wanted, &mut *report)?;
         diagnostics.absorb(written.read.map_err(|error| error.error)?);
         report.finish(&diagnostics)?;
     }
-    let report = String::from_utf8(out).map_err(io::Error::other)?;
     Ok(Checked {
-        // only text is written with styles
-        report: if form == ReportForm::Text {
-            plain(&report)
-        } else {
-            report
-        },
+        report: String::from_utf8(out).map_err(io::Error::other)?,
         diagnostics: told(&diagnostics)?,
     })
 }

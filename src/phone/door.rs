@@ -27,7 +27,7 @@ use crate::rules::Guidance;
 use crate::rules::Ruleset;
 use crate::rules::chosen;
 use crate::rules::embedded_ids;
-use crate::rules::load_to_judge;
+use crate::rules::load_head;
 use crate::survey::Guard;
 use crate::survey::Observation;
 use crate::walk::Prompt;
@@ -48,7 +48,8 @@ pub struct Door {
     /// choice of them is read once and never given back. A person makes a handful of
     /// choices, of a hundred kilobytes each.
     read: Vec<(Vec<String>, &'static [Ruleset])>,
-    /// All shipped rulesets, as far as they were read.
+    /// The heads of all shipped rulesets, as far as they were read: enough to find those
+    /// that hold.
     library: Vec<Ruleset>,
 }
 
@@ -127,7 +128,7 @@ impl Door {
             told = said(&search.answer(line), &ask);
         }
         Searched {
-            question: Screen::of(&search.step()),
+            question: Screen::of(&search.step(), 0),
             said: told,
             chosen: match search.sought() {
                 RulesSought::Chosen(ids) => Some(ids.clone()),
@@ -136,12 +137,11 @@ impl Door {
         }
     }
 
-    /// Reads one more of the shipped rulesets; how many are left.
+    /// Reads the head of one more of the shipped rulesets; how many are left.
     fn warm(&mut self) -> usize {
         let mut unread = embedded_ids().skip(self.library.len());
         if let Some(id) = unread.next() {
-            let loaded = load_to_judge(id, &|_| None).ruleset;
-            let ruleset = loaded.unwrap_or_else(|| Ruleset::unreadable(id));
+            let ruleset = load_head(id).unwrap_or_else(|| Ruleset::unreadable(id));
             self.library.push(ruleset);
         }
         unread.count()
@@ -211,7 +211,7 @@ impl OpenWalk {
             survey: self.walk.text().to_owned(),
             guards: self.walk.guard_count(),
             errors: self.walk.errors(),
-            question: Screen::of(&ask),
+            question: Screen::of(&ask, self.walk.questions_left()),
             said,
             so_far: judged.map(so_far).unwrap_or_default(),
             written: self.written(),

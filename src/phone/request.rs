@@ -72,14 +72,11 @@ pub(super) struct RailingName {
     pub(super) guard: String,
 }
 
-/// A form of report.
+/// A form of report: that which the page shows, and that in which all can be compared with
+/// the command line. What no page asks for would only make it larger.
 #[derive(Clone, Copy, Debug, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub(super) enum Form {
-    Actions,
-    Csv,
     Html,
     Json,
-    Summary,
-    Text,
 }

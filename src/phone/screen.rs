@@ -55,7 +55,8 @@ pub(super) struct Choice {
 }
 
 impl Screen {
-    pub(super) fn of(ask: &Prompt) -> Screen {
+    /// A question, and how many are likely still to come at its railing.
+    pub(super) fn of(ask: &Prompt, left: usize) -> Screen {
         let item = item(&ask.topic);
         Screen {
             id: ask.id(),
@@ -76,7 +77,7 @@ impl Screen {
                 .drawing
                 .map(|drawing| vector(drawing.scene()).into_string()),
             length: item.is_some_and(|item| item.info().kind.holds_a_length()),
-            left: ask.left,
+            left,
             place: ask.place.as_ref().map(|place| place.says()),
         }
     }

@@ -81,20 +81,30 @@ fn find<'f, 'r>(judged: &'f Judged<'r>, key: &RuleKey) -> Option<&'f Finding<'r>
         })
 }
 
+/// As [`find`], of a finding by the same rulesets.
+fn the_same<'f, 'r>(judged: &'f Judged<'r>, of: &Finding<'r>) -> Option<&'f Finding<'r>> {
+    let of_rule = |finding: &&Finding<'_>| std::ptr::eq(finding.rule, of.rule);
+    let mut same = judged.findings.iter().filter(of_rule);
+    let found = same.clone().find(|finding| finding.item == of.item);
+    found.or_else(|| {
+        let any = of.rule.checks.first()?.items().len() > 1;
+        if any { None } else { same.next() }
+    })
+}
+
 /// What a change makes short, too near to tell or unmeasured that was not, or worse
 /// than it was; strength, which it cannot show on paper, only where it falls short.
 pub(super) fn breaks(before: &Judged<'_>, after: &Judged<'_>) -> Vec<Broken> {
     let mut broken = Vec::new();
     for finding in &after.findings {
-        let key = RuleKey::of(finding);
-        let was = find(before, &key);
+        let was = the_same(before, finding);
         let verdict = was.map_or(Verdict::DoesNotApply, |was| was.counts_as());
         if is_worse(verdict, finding) || is_further(was, finding) {
             broken.push(Broken {
                 says: finding.rule.says.clone(),
                 becomes: finding.counts_as(),
                 written: finding.measured.as_ref().map(|m| m.written.to_string()),
-                key,
+                key: RuleKey::of(finding),
             });
         }
     }

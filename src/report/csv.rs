@@ -26,7 +26,6 @@ use crate::report::remedied::GuardRemedies;
 use crate::report::standing;
 use crate::report::strength;
 use crate::report::words;
-use crate::report::wrap::TIE;
 use crate::rules::Rule;
 use crate::survey::Observation;
 use crate::survey::OwnEntry;
@@ -104,6 +103,8 @@ pub struct Csv<'a, W: Write> {
     /// Cells of units, buildings and all that some guard inherited, each once.
     inherited: BTreeSet<ReadingKey>,
     facts: Vec<Observation>,
+    /// Whether the next row is the first of its guard.
+    begins: bool,
 }
 
 /// A reading that stands in a row of its own.
@@ -161,6 +162,7 @@ impl<'a, W: Write> Csv<'a, W> {
             summary: Summary::default(),
             inherited: BTreeSet::new(),
             facts: Vec::new(),
+            begins: true,
         })
     }
 
@@ -183,7 +185,14 @@ impl<'a, W: Write> Csv<'a, W> {
             RowTells::Nothing => row.cells.empty(COLUMNS_OF_A_FINDING),
             RowTells::Reading(reading) => row.reading(reading, basis),
         }
-        row.cells.extend(&ends.after);
+        let short = matches!(tells, RowTells::Finding(finding, _)
+            if finding.verdict == Verdict::FallsShort);
+        let first = std::mem::take(&mut self.begins);
+        row.cells.extend(if short || first {
+            &ends.beware
+        } else {
+            &ends.after
+        });
         self.out.write_all(row.cells.ended())
     }
 }
@@ -232,6 +241,9 @@ fn chance(probability: f64) -> Cow<'static, str> {
 /// What each row of a guard begins and ends with.
 struct RowEnds {
     before: CsvLine,
+    /// All cautions: where something falls short, and in a guard's first row.
+    beware: CsvLine,
+    /// Not to lean, and who decides: in the other rows.
     after: CsvLine,
 }
 
@@ -251,9 +263,17 @@ impl RowEnds {
         before.text(judged.guidance.map_or("", Verdict::name));
         before.text(&words::dangers(judged).unwrap_or_default());
         before.text(&words::agreed(judged).join("; "));
+        let cautions = basis.cautions(entry);
+        let lean = cautions.iter().any(|caution| caution == DO_NOT_LEAN);
+        let shortly = if lean {
+            format!("{DO_NOT_LEAN} {DEFERRAL}")
+        } else {
+            DEFERRAL.to_owned()
+        };
         RowEnds {
             before,
-            after: after(basis, &basis.cautions(entry).join(" ")),
+            beware: after(basis, &cautions.join(" ")),
+            after: after(basis, &shortly),
         }
     }
 
@@ -262,12 +282,12 @@ impl RowEnds {
         let mut before = CsvLine::default();
         before.text(basis.survey.property.as_deref().unwrap_or_default());
         before.empty(COLUMNS_BEFORE_A_FINDING - 1);
+        let general = GENERAL.join(" ");
+        let beware = after(basis, &format!("{DO_NOT_LEAN} {general} {DEFERRAL}"));
         RowEnds {
             before,
-            after: after(
-                basis,
-                &format!("{DO_NOT_LEAN} {} {DEFERRAL}", GENERAL.join(" ")),
-            ),
+            after: beware.clone(),
+            beware,
         }
     }
 }
@@ -295,12 +315,18 @@ impl FindingRow {
     }
 
     fn millimetres(&mut self, length: Option<Length>) {
-        self.text(&length.map_or_else(String::new, Length::millimetre_digits));
+        match length {
+            Some(length) => self.text(&length.millimetre_digits()),
+            None => self.empty(1),
+        }
     }
 
     /// An amount in the unit that the person wrote.
     fn own_unit(&mut self, amount: Option<String>) {
-        self.text(&amount.map_or_else(String::new, |amount| amount.replace(TIE, " ")));
+        match amount {
+            Some(amount) => self.text(&amount),
+            None => self.empty(1),
+        }
     }
 
     fn empty(&mut self, count: usize) {
@@ -322,13 +348,14 @@ impl FindingRow {
         self.text(&limit.map(words::limit).unwrap_or_default());
         self.millimetres(limit.and_then(|limit| limit.value));
         let short = finding.margin.filter(|margin| *margin < Length::ZERO);
-        self.own_unit(short.map(|margin| advice::amount(finding, margin)));
+        let unit = advice::unit(finding);
+        self.own_unit(short.map(|margin| margin.magnitude().readable_up(unit)));
         self.millimetres(short.map(Length::magnitude));
         let spare = finding.margin.filter(|margin| *margin >= Length::ZERO);
-        self.own_unit(spare.map(|margin| advice::amount(finding, margin)));
+        self.own_unit(spare.map(|margin| margin.readable_down(unit)));
         self.millimetres(spare);
         let sure = finding.uncertainty.map(|u| u.as_length());
-        self.own_unit(sure.map(|sure| advice::doubt(finding, sure)));
+        self.own_unit(sure.map(|sure| sure.readable_up(unit)));
         self.millimetres(sure);
         let chance = finding.probability.map(|p| chance(p.value()));
         self.text(&chance.unwrap_or_default());
@@ -386,6 +413,7 @@ const fn yes_or_no(yes: bool) -> &'static str {
 impl<W: Write> Report for Csv<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
         let ends = RowEnds::of(entry, &self.basis);
+        self.begins = true;
         let full = self.basis.detail == Detail::Full;
         let findings = entry.judged.findings.iter();
         let said: Vec<&Finding<'_>> = findings

@@ -20,6 +20,16 @@ impl CsvLine {
     /// A cell of this text.
     pub(super) fn text(&mut self, text: &str) {
         self.part();
+        let bytes = text.as_bytes();
+        // most cells are plain and stand as they are; all bytes are looked at, since that
+        // goes many at a time
+        let stands = bytes.iter().fold(true, |stands, byte| {
+            stands & matches!(byte, b' '..=b'~') & (*byte != b',') & (*byte != b'"')
+        });
+        if stands && !matches!(bytes.first(), Some(b'=' | b'+' | b'-' | b'@')) {
+            self.bytes.extend_from_slice(bytes);
+            return;
+        }
         let line = one_line(text);
         let guarded = is_formula(&line);
         let quoted = memchr::memchr3(b',', b'"', b'\r', line.as_bytes()).is_some();
@@ -86,6 +96,10 @@ mod tests {
         let cells = [
             "",
             "plain",
+            "+1",
+            "@x",
+            "-2, 3",
+            "a\tb",
             "a, b",
             "34 1/2\"",
             "\"",

@@ -250,6 +250,9 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         Reason::LiftMissing => {
             "the lift is missing: how far the rail's underside stands above the line of the step noses, plumb (lift 1 in)".to_owned()
         }
+        Reason::LiftsDiffer => {
+            "on a stair the bottom gap is the lift of the triangle at the steps, and the two were written down otherwise: measure the lift again, plumb from the line of the step noses to the rail's underside".to_owned()
+        }
         Reason::NosingThickness => {
             "how thick the step nosing is is not written down, and it decides: write nosing 1 thick 1 1/4 in, or try a ball".to_owned()
         }

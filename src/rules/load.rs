@@ -57,7 +57,7 @@ pub struct LoadedRuleset {
 /// limits, sources, examples, chains of `extends` that are a circle or longer
 /// than four files.
 pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRuleset {
-    load_with(name, lookup, Examples::Read)
+    load_with(name, lookup, Examples::Read, FilePortion::Whole)
 }
 
 /// As [`load`], without the worked examples: neither they nor their faults are
@@ -66,16 +66,29 @@ pub fn load(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRu
 /// # Errors
 /// As [`load`], but for faults of examples.
 pub fn load_to_judge(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> LoadedRuleset {
-    load_with(name, lookup, Examples::LeftOut)
+    load_with(name, lookup, Examples::LeftOut, FilePortion::Whole)
+}
+
+/// The head of a shipped ruleset and of what it extends: where it holds and what it covers,
+/// which is all that [`find`](crate::rules::find) asks. It has none of its rules, says so
+/// in [`Ruleset::unread`], and so lets no guard meet.
+#[must_use]
+pub fn load_head(id: &str) -> Option<Ruleset> {
+    load_with(id, &|_| None, Examples::LeftOut, FilePortion::Head).ruleset
 }
 
 fn load_with(
     name: &str,
     lookup: &dyn Fn(&str) -> Option<SourceFile>,
     examples: Examples,
+    portion: FilePortion,
 ) -> LoadedRuleset {
     let mut diagnostics = Vec::new();
-    let loading = Loading { lookup, examples };
+    let loading = Loading {
+        lookup,
+        examples,
+        portion,
+    };
     let ruleset = match open(name, lookup) {
         Some(file) => read(&file, &loading, &mut Vec::new(), &mut diagnostics),
         None => {
@@ -101,6 +114,24 @@ fn load_with(
 struct Loading<'l> {
     lookup: &'l dyn Fn(&str) -> Option<SourceFile>,
     examples: Examples,
+    portion: FilePortion,
+}
+
+/// How much of each file is read.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum FilePortion {
+    /// What stands before its first rule.
+    Head,
+    Whole,
+}
+
+/// A file up to its first rule.
+fn head_of(file: &SourceFile) -> SourceFile {
+    let end = file
+        .text
+        .find("\n[[rule]]")
+        .map_or(file.text.len(), |at| at + 1);
+    SourceFile::new(&file.name, &file.text[..end])
 }
 
 fn open(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> Option<SourceFile> {
@@ -142,6 +173,8 @@ fn read(
     diagnostics: &mut Vec<Diagnostic>,
 ) -> Option<Ruleset> {
     trail.push(Arc::clone(&file.name));
+    let head = (loading.portion == FilePortion::Head).then(|| head_of(file));
+    let file = head.as_ref().unwrap_or(file);
     let mut faults = Faults::new(file);
     let mended;
     let (mut document, errors) = DeTable::parse_recoverable(&file.text);
@@ -185,6 +218,10 @@ fn read(
         &mut own,
         &mut faults,
     );
+    if loading.portion == FilePortion::Head {
+        own.unread
+            .push(unread(UnreadPart::Whole, None, 0..0, &faults));
+    }
     if !head_whole {
         own.unread
             .push(unread(UnreadPart::Head, None, 0..0, &faults));

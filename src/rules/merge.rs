@@ -101,7 +101,12 @@ pub(super) fn merge(
         extends: head.extends.map(|text| text.value.to_owned()),
         ..base
     };
-    (!ruleset.rules.is_empty()).then_some(ruleset)
+    // a head that was read alone says what it is without
+    let alone = ruleset
+        .unread
+        .iter()
+        .any(|unread| unread.part == UnreadPart::Whole);
+    (alone || !ruleset.rules.is_empty()).then_some(ruleset)
 }
 
 /// What a file covers: words alone leave the conditions that are taken over.

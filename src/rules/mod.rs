@@ -41,7 +41,7 @@ pub use chosen::{GUIDANCE, Guidance, chosen};
 pub use codes::codes;
 pub use embedded::{embedded, embedded_ids, other_editions};
 pub use find::{FoundRules, Offer, find};
-pub use load::{LoadedRuleset, load, load_to_judge};
+pub use load::{LoadedRuleset, load, load_head, load_to_judge};
 pub use matter::Matter;
 pub use model::{
     Amendment, Asked, AsksNothing, Bounds, Caution, Check, Concern, Condition, Covers, Demand,

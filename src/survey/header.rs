@@ -11,6 +11,7 @@ use crate::survey::heading::HeaderColumn;
 use crate::survey::heading::Heading;
 use crate::survey::heading::HeadingFault;
 use crate::survey::heading::heading;
+use crate::survey::heading::is_of_an_item;
 use crate::survey::heading::length_unit;
 use crate::survey::names::tidy;
 use crate::survey::row::SurveyRow;
@@ -115,11 +116,10 @@ pub(super) fn joined_with(first: &SurveyRow<'_>, second: &SurveyRow<'_>) -> Opti
             }
             (_, _) => {
                 let both = format!("{group} {below}");
-                let is_item = |name: &str| matches!(heading(name).column, HeaderColumn::Of(..));
-                let taken = if is_item(below) {
+                let taken = if is_of_an_item(below) {
                     items += 1;
                     below.to_owned()
-                } else if is_item(&both) {
+                } else if is_of_an_item(&both) {
                     items += 1;
                     both
                 } else if above.is_empty() && !below.starts_with(|c: char| c.is_ascii_digit()) {

@@ -71,6 +71,21 @@ impl Heading {
 }
 /// What one heading means: `height`, `height (in)`, `note: height`.
 pub(super) fn heading(name: &str) -> Heading {
+    understood(name, item_heading)
+}
+
+/// Whether a heading is that of an item, spelt right. Cheap: it looks for no near word, and
+/// may be asked of every cell of a row.
+pub(super) fn is_of_an_item(name: &str) -> bool {
+    let spelt_right = |name: &str, unit| {
+        let item = Item::by_name(name).map(|item| HeaderColumn::Of(item, unit));
+        Heading::plain(item.unwrap_or(HeaderColumn::Own))
+    };
+    matches!(understood(name, spelt_right).column, HeaderColumn::Of(..))
+}
+
+/// What a heading means, its item read by `item`.
+fn understood(name: &str, item: fn(&str, Option<LengthUnit>) -> Heading) -> Heading {
     let plain = punctuation_left_out(name);
     let name = plain.as_str();
     if name.is_empty() {
@@ -85,8 +100,8 @@ pub(super) fn heading(name: &str) -> Heading {
         return note_of(of.trim());
     }
     match base_and_unit(name) {
-        Some((base, unit)) => heading_with_unit(name, &punctuation_left_out(base), unit),
-        None => item_heading(name, None),
+        Some((base, unit)) => heading_with_unit(name, &punctuation_left_out(base), unit, item),
+        None => item(name, None),
     }
 }
 
@@ -133,11 +148,16 @@ fn base_and_unit(name: &str) -> Option<(&str, &str)> {
 }
 
 /// `height (in)`: a heading with a unit of measure.
-fn heading_with_unit(name: &str, base: &str, unit: &str) -> Heading {
+fn heading_with_unit(
+    name: &str,
+    base: &str,
+    unit: &str,
+    item: fn(&str, Option<LengthUnit>) -> Heading,
+) -> Heading {
     let known = length_unit(unit);
     let heading = match structure(base) {
         Some(HeaderColumn::Reading(_)) => Heading::plain(HeaderColumn::Reading(known)),
-        Some(_) | None => item_heading(base, known),
+        Some(_) | None => item(base, known),
     };
     let takes_unit = matches!(
         heading.column,
@@ -145,7 +165,7 @@ fn heading_with_unit(name: &str, base: &str, unit: &str) -> Heading {
     );
     match (known, takes_unit) {
         (None, true) => Heading::faulty(heading.column, HeadingFault::UnknownUnit(unit.to_owned())),
-        (None, false) => item_heading(name, None),
+        (None, false) => item(name, None),
         (Some(_), _) => heading,
     }
 }

@@ -47,7 +47,7 @@ impl<'r> Walk<'r> {
     }
 
     fn reply(&mut self, text: &str, said: &mut Vec<Reply<'r>>) {
-        let topic = self.put().topic;
+        let topic = self.step().topic;
         if let Some((item, reading)) = self.out_of_turn(&topic, text) {
             self.answer_out_of_turn(item, &reading, said);
             return;

@@ -214,8 +214,6 @@ pub struct Prompt {
     pub fractions: &'static [&'static str],
     /// How many rules wait for it.
     pub waiting: usize,
-    /// How many more questions are likely at this guard, this one counted.
-    pub left: usize,
     /// Whether the person wished to be asked, and not the rules.
     pub out_of_turn: bool,
 }
@@ -294,7 +292,6 @@ impl Prompt {
             drawing: None,
             fractions: &[],
             waiting: 0,
-            left: 0,
             out_of_turn: false,
         }
     }

@@ -142,7 +142,7 @@ impl<'r> Walk<'r> {
     }
 
     fn bars_are_level(&self) -> bool {
-        let ask = self.put();
+        let ask = self.step();
         ask.topic == Topic::Guard(GuardTopic::Climb)
             && !ask.choices.iter().any(|choice| choice.key == "1")
     }

@@ -229,7 +229,7 @@ impl<'r> Walk<'r> {
     /// The unit that a number alone has now, where it has one.
     #[must_use]
     pub fn unit_in_force(&self) -> Option<LengthUnit> {
-        let written = self.page.fact(Item::DefaultUnit);
+        let written = self.page.default_unit();
         self.unit
             .or_else(|| written.and_then(|spot| unit_named(&spot.written)))
     }
@@ -312,13 +312,6 @@ impl<'r> Walk<'r> {
     /// What to ask now.
     #[must_use]
     pub fn step(&self) -> Prompt {
-        let mut ask = self.put();
-        ask.left = self.left();
-        ask
-    }
-
-    /// The same without how many more questions are likely.
-    pub(super) fn put(&self) -> Prompt {
         let mut ask = match &self.focus {
             Focus::Finished => Prompt::bare(Topic::Finished, "", ""),
             Focus::Item(item, how) => self.ask_item(*item, how),
@@ -383,8 +376,10 @@ impl<'r> Walk<'r> {
         }
     }
 
-    /// How many more questions are likely at this guard, if each is passed over.
-    fn left(&self) -> usize {
+    /// How many more questions are likely at this guard, what is asked now counted: as
+    /// many as come if each is passed over.
+    #[must_use]
+    pub fn questions_left(&self) -> usize {
         const MANY: usize = 60;
         let Some(place) = self.here.as_ref().map(GuardName::compared) else {
             return 0;

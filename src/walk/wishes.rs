@@ -39,7 +39,7 @@ impl<'r> Walk<'r> {
     }
 
     fn skip(&mut self, said: &mut Vec<Reply<'r>>) {
-        let topic = self.put().topic;
+        let topic = self.step().topic;
         match (&self.focus, topic) {
             (Focus::Next, Topic::Fact(_)) => {
                 self.facts.remove(0);

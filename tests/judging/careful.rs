@@ -320,3 +320,28 @@ fn a_low_guard_over_a_great_drop_is_not_high_enough_for_a_law_without_a_number()
     assert_eq!(of("top,drop,13 m\ntop,height,1.15 m\n"), "meets");
     assert_eq!(of("top,height,1.00 m\n"), "not measured");
 }
+
+/// IRC 2018 R312.1.3, exception 1: no ball of 6 in may pass the triangle. On a stair the
+/// bottom gap is the lift of that triangle; of two that differ the kinder does not win.
+#[test]
+fn a_lift_written_twice_and_otherwise_meets_nothing() {
+    let of = |triangle: &str, gap: &str, ruleset: &str| {
+        let survey = format!(
+            "guard,item,reading\nside,place,stair\nside,use,dwelling\nside,drop,8 ft\nside,height,36 in\n\
+             side,opening,3 1/2 in\nside,infill,balusters\nside,stair triangle,{triangle}\n\
+             side,riser opening,none\nside,risers,12\nside,handrail,separate\nside,handrail height,36 in\n{gap}"
+        );
+        verdict(&survey, ruleset).0
+    };
+    let (irc, small) = ("us-dwelling-2018", "rise 7 3/4 in going 10 in lift 0 in");
+    assert_eq!(of(small, "", irc), "meets");
+    // the same lift, and one within what two tapes may differ by
+    assert_eq!(of(small, "side,bottom gap,none\n", irc), "meets");
+    assert_eq!(of(small, "side,bottom gap,1/8 in\n", irc), "meets");
+    for gap in ["3 in", "over 2 in", "2 in ball passes"] {
+        let gap = format!("side,bottom gap,{gap}\n");
+        assert_eq!(of(small, &gap, irc), "not measured", "{gap}");
+    }
+    let large = "rise 7 3/4 in going 10 in lift 3 in";
+    assert_eq!(of(large, "side,bottom gap,1/2 in\n", irc), "falls short");
+}

@@ -1,6 +1,8 @@
 //! From plain words to rulesets: addresses that we made up, and what must and
 //! must not be offered there.
 
+use std::collections::BTreeSet;
+
 use guardrule::rules::FoundRules;
 use guardrule::rules::Home;
 use guardrule::rules::Matter;
@@ -9,6 +11,7 @@ use guardrule::rules::Ruleset;
 use guardrule::rules::embedded_ids;
 use guardrule::rules::find;
 use guardrule::rules::load;
+use guardrule::rules::load_head;
 use proptest::prelude::*;
 
 use crate::harness::run_here;
@@ -24,6 +27,53 @@ fn ids<'a>(offers: &'a [Offer<'_>]) -> Vec<&'a str> {
         .iter()
         .map(|offer| offer.ruleset.id.as_str())
         .collect()
+}
+
+/// The heads alone find what the whole files find, at every address below and in every
+/// region; and they judge nothing.
+#[test]
+fn heads_alone_find_what_whole_rulesets_find() {
+    let whole = all();
+    let heads: Vec<Ruleset> = embedded_ids().filter_map(load_head).collect();
+    assert_eq!(heads.len(), whole.len());
+    let found = |text: &str, rulesets: &[Ruleset]| {
+        let found = find(text, rulesets);
+        let offers = |offers: &[Offer<'_>]| -> Vec<String> {
+            let each = offers.iter().map(|offer| {
+                let ruleset = offer.ruleset;
+                format!(
+                    "{} {} {:?} {:?}",
+                    ruleset.id, ruleset.title, offer.only, offer.editions
+                )
+            });
+            each.collect()
+        };
+        let not_here = (found.not_here.clone(), found.ask.clone());
+        (
+            offers(&found.law),
+            offers(&found.advice),
+            offers(&found.only_where),
+            not_here,
+        )
+    };
+    let regions = whole.iter().flat_map(|ruleset| ruleset.regions.clone());
+    let countries = whole.iter().filter_map(|ruleset| ruleset.country.clone());
+    let places: BTreeSet<String> = regions.chain(countries).collect();
+    let mut asked: Vec<String> = ADDRESSES.iter().map(|one| one.words.to_owned()).collect();
+    for place in places {
+        asked.extend([format!("house in {place}"), format!("flat {place}"), place]);
+    }
+    assert!(asked.len() > 100, "{}", asked.len());
+    for text in asked {
+        assert_eq!(found(&text, &heads), found(&text, &whole), "{text}");
+    }
+    for head in &heads {
+        assert!(
+            head.rules.is_empty() && !head.unread.is_empty(),
+            "{}",
+            head.id
+        );
+    }
 }
 
 /// What the program says of one address.

@@ -446,9 +446,24 @@ addEventListener("pagehide", () => keep());
 document.addEventListener("visibilitychange", () => { if (document.hidden) keep(); });
 addEventListener("beforeunload", event => { if (state && (kept.fault || kept.paused) && state.guards) event.preventDefault(); });
 
+// Behind the first question: the rulesets' heads are read one by one, then a railing of nobody's is
+// walked through in an instance of its own, since a browser compiles what is called for the first time.
+const REHEARSED = ["2 years", "landing", "n", "n", "y", "b", "4", "36 1/2 in", "2", "18 in high 5 in away", "h", "", "deck", "n", "2", "y, a lock", "n", "finish", ""];
 function warm() {
   const got = core.ask({ do: "warm" });
-  if (got.left > 0) setTimeout(warm, 0); else times.warm = since();
+  setTimeout(got.left > 0 ? warm : rehearse, 0);
+}
+function rehearse() {
+  const other = new Core(), lines = REHEARSED.slice();
+  other.module = core.module; other.start();
+  let got = other.ask({ do: "begin", name: "r.csv", survey: "", today: "2000-01-01", rules: ["us-dwelling-2018"] });
+  const step = () => {
+    if (got.trap || got.error) return;
+    if (lines.length) { got = other.ask({ do: "answer", typed: lines.shift() }); setTimeout(step, 0); return; }
+    other.ask({ do: "check", files: [{ name: "r.csv", text: got.survey }], form: "html", today: "2000-01-01" });
+    times.warm = since();
+  };
+  setTimeout(step, 0);
 }
 // The first question stands there at once; the module is unpacked behind it.
 const old = kept.read(KEY);

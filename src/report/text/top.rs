@@ -1,6 +1,8 @@
 //! The first screen: how many came out how, what to do tonight, what is wrong and
 //! what to do first.
 
+use std::collections::HashMap;
+
 use crate::judge::Authority;
 use crate::report::ReportBasis;
 use crate::report::Summary;
@@ -86,10 +88,17 @@ fn does(act: &ActOfAll<'_>, told: &[GuardTold]) -> String {
         ("", _) => (*does).to_owned(),
         (call, [(_, why)]) => format!("{call}. {why} {does}"),
         (call, several) => {
-            let whys: Vec<String> = several
+            // what most of them share is said once, and of whom else something is, of these
+            let count = |why: &str| several.iter().filter(|(_, other)| *other == why).count();
+            let most = several
                 .iter()
-                .map(|(index, why)| format!("{}: {why}", told[*index].name))
-                .collect();
+                .map(|(_, why)| *why)
+                .max_by_key(|why| count(why));
+            let shared = most.filter(|why| count(why) > 1);
+            let apart = several.iter().filter(|(_, why)| Some(*why) != shared);
+            let apart = apart.map(|(index, why)| format!("{}: {why}", told[*index].name));
+            let whys = shared.map(str::to_owned).into_iter().chain(apart);
+            let whys: Vec<String> = whys.collect();
             format!("{call}. {does} {}", whys.join(" "))
         }
     }
@@ -105,44 +114,14 @@ pub(super) fn wrong(lines: &mut Lines, told: &[GuardTold], groups: &[Vec<usize>]
         lines.gap();
         lines.push(palette::heading("WHAT IS WRONG, AND WHAT TO DO FIRST"));
     }
-    let by_unit = told.len() > MANY;
-    let place = |index: &usize| {
-        let guard = &told[*index];
-        (guard.building.as_str(), guard.unit.as_str())
-    };
-    // a heading over one railing alone would say its name twice
-    let count = |here: (&str, &str)| groups.iter().flatten().filter(|i| place(i) == here).count();
-    let headed = |here: (&str, &str)| by_unit && here != ("", "") && count(here) > 1;
-    let mut places: Vec<(&str, &str)> = Vec::new();
-    for here in groups.iter().flatten().map(place) {
-        if headed(here) && !places.contains(&here) {
-            places.push(here);
+    for (title, called, blocks) in by_place(told, groups) {
+        if !title.is_empty() {
+            lines.spread("", "  ", &title);
         }
-    }
-    let mut all = |title: &str, of: &dyn Fn((&str, &str)) -> bool, called: Called| {
-        let mut title = (!title.is_empty()).then_some(title);
-        for (number, group) in (1..).zip(groups) {
-            let here = group.iter().filter(|index| of(place(index)));
-            let guards: Vec<&GuardTold> = here.map(|index| &told[*index]).collect();
-            if guards.is_empty() {
-                continue;
-            }
-            if let Some(title) = title.take() {
-                lines.spread("", "  ", title);
-            }
+        for (number, guards) in blocks {
             one(lines, number, &guards, called);
         }
-    };
-    for here in &places {
-        let (building, unit) = here;
-        let parts: Vec<&str> = [*building, *unit]
-            .into_iter()
-            .filter(|part| !part.is_empty())
-            .collect();
-        all(&parts.join(", "), &|other| other == *here, Called::ByName);
     }
-    let rest = if places.is_empty() { "" } else { "Elsewhere" };
-    all(rest, &|other| !headed(other), Called::ByPlace);
     let names = |part| -> Vec<String> {
         let guards = told.iter().filter(|guard| guard.part == part);
         guards.map(|guard| guard.name.clone()).collect()
@@ -163,6 +142,56 @@ pub(super) fn wrong(lines: &mut Lines, told: &[GuardTold], groups: &[Vec<usize>]
             &format!("Nothing wrong found: {}.", reader::listed(&good)),
         );
     }
+}
+
+/// Blocks under one heading: the heading, how their guards are called, and each block's
+/// number with those of its guards that are there.
+type BlocksOfPlace<'t> = (String, Called, Vec<(usize, Vec<&'t GuardTold>)>);
+
+/// The blocks by unit where there are many guards, and then those elsewhere.
+fn by_place<'t>(told: &'t [GuardTold], groups: &[Vec<usize>]) -> Vec<BlocksOfPlace<'t>> {
+    let place = |index: usize| {
+        let guard = &told[index];
+        (guard.building.as_str(), guard.unit.as_str())
+    };
+    let mut counts: HashMap<(&str, &str), usize> = HashMap::new();
+    for index in groups.iter().flatten() {
+        *counts.entry(place(*index)).or_default() += 1;
+    }
+    // a heading over one railing alone would say its name twice
+    let headed = |here: (&str, &str)| {
+        told.len() > MANY && here != ("", "") && counts.get(&here).is_some_and(|count| *count > 1)
+    };
+    let mut places: Vec<BlocksOfPlace<'t>> = Vec::new();
+    let mut rest: BlocksOfPlace<'t> = (String::new(), Called::ByPlace, Vec::new());
+    let mut known: HashMap<(&str, &str), usize> = HashMap::new();
+    for (number, group) in (1..).zip(groups) {
+        for index in group {
+            let here = place(*index);
+            let (_, _, blocks) = if headed(here) {
+                let at = *known.entry(here).or_insert(places.len());
+                if at == places.len() {
+                    let parts = [here.0, here.1].into_iter().filter(|part| !part.is_empty());
+                    let title = parts.collect::<Vec<_>>().join(", ");
+                    places.push((title, Called::ByName, Vec::new()));
+                }
+                &mut places[at]
+            } else {
+                &mut rest
+            };
+            match blocks.last_mut() {
+                Some((last, guards)) if *last == number => guards.push(&told[*index]),
+                Some(_) | None => blocks.push((number, vec![&told[*index]])),
+            }
+        }
+    }
+    if !places.is_empty() {
+        "Elsewhere".clone_into(&mut rest.0);
+    }
+    if !rest.2.is_empty() {
+        places.push(rest);
+    }
+    places
 }
 
 /// How a guard is called in the list: its place may stand above it.
