@@ -5,6 +5,7 @@
 //! read this table. Nothing here judges.
 
 mod circumstances;
+mod counted;
 mod danger;
 mod drawing;
 mod drawings;

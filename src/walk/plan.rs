@@ -91,6 +91,7 @@ impl AskingPlan<'_, '_> {
             .or_else(|| self.others(questions))
             .or_else(|| self.climb(questions))
             .or_else(|| self.strength(questions))
+            .or_else(|| self.to_count())
             .or_else(|| self.photo())
     }
 
@@ -342,6 +343,23 @@ impl AskingPlan<'_, '_> {
         let all: Vec<Item> = asked.filter(not_yet).collect();
         let first = all.iter().find(|item| **item == Item::PostFastening);
         first.or(all.first()).map(|item| GuardTopic::Item(*item))
+    }
+
+    /// What a remedy is counted by, where something that was measured falls short; what
+    /// holds it and was passed over is not asked after all.
+    fn to_count(&self) -> Option<GuardTopic> {
+        let findings = self.judged.findings.iter();
+        let short = findings.filter(|f| f.verdict == Verdict::FallsShort && f.counts());
+        let mut all = short.flat_map(|finding| finding.item.counted_by());
+        let uprights = self.guard.of(Item::Infill).any(|(_, o)| {
+            let word: Option<InfillWord> = o.word();
+            word == Some(InfillWord::Balusters)
+        });
+        let asked = |item: &&Item| {
+            let of_uprights = **item != Item::GuardLength;
+            (uprights || !of_uprights) && !self.written(**item) && self.open(Asking::Item(**item))
+        };
+        all.find(asked).map(|item| GuardTopic::Item(*item))
     }
 
     fn photo(&self) -> Option<GuardTopic> {

@@ -36,6 +36,7 @@ fn a_walk_and_a_survey_by_hand_give_the_same_report() {
             ("gaps", "y"),
             ("height", "34 5/8"),
             ("post fastening", ""),
+            ("guard length", ""),
             ("photo", ""),
         ],
     );
@@ -130,7 +131,7 @@ fn one_question_tries_all_balls_and_no_tape_follows() {
         Topic::Guard(GuardTopic::Balls(sizes.to_vec()))
     );
     let ids: Vec<String> = std::iter::once(one.step().id())
-        .chain(["4", "37 1/4", "n", "", ""].iter().map(|line| {
+        .chain(["4", "37 1/4", "n", "", "", ""].iter().map(|line| {
             one.answer(line);
             one.step().id()
         }))
@@ -142,6 +143,7 @@ fn one_question_tries_all_balls_and_no_tape_follows() {
             "height",
             "climb",
             "post fastening",
+            "guard length",
             "photo",
             "railing"
         ]
@@ -196,6 +198,7 @@ fn on_a_stair_the_balls_never_speak_of_the_steps() {
             ("height", "34 3/4"),
             ("climb", "n"),
             ("post fastening", ""),
+            ("guard length", ""),
             ("photo", ""),
         ],
     );

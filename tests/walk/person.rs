@@ -168,7 +168,11 @@ fn asked_for_a_reason(walk: &Walk<'_>, asked: Item) -> bool {
     ]
     .contains(&asked);
     let taken_as_given = given && guard.of(asked).next().is_none();
-    waits || taken_as_given
+    // a remedy is counted by it, where something falls short
+    let counted = judged.findings.iter().any(|finding| {
+        finding.verdict == Verdict::FallsShort && finding.item.counted_by().contains(&asked)
+    });
+    waits || taken_as_given || counted
 }
 
 proptest! {

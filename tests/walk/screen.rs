@@ -174,6 +174,8 @@ fn three_guards_on_a_terminal_with_mistakes_and_a_danger() {
         "{said}"
     );
     screen.line("");
+    // the length, by which a remedy is counted
+    screen.line("");
     let said = screen.line("");
     assert!(said.contains("LANDING falls short"), "{said}");
     screen.line("deck");
@@ -303,7 +305,7 @@ fn without_rules_plain_questions_find_them() {
     assert!(text.contains(",,rules,florida-dwelling-2023,"), "{text}");
 }
 
-const WHOLE: &str = "none\nlanding\n?\nn\nn\n4 ft 4 1/4 in\nmaybe\nb\n4\n34 5/8\nn\n\n\n\
+const WHOLE: &str = "none\nlanding\n?\nn\nn\n4 ft 4 1/4 in\nmaybe\nb\n4\n34 5/8\nn\n\n\n\n\
     2A, porch\n0\ny\nn, no door\n\n2A, back\np\nporch\nlist\nhelp\nnext\n\nR. T.\n";
 
 #[test]
