@@ -1,7 +1,6 @@
 // node same.mjs MODULE PROGRAM [COUNT [SEED]]
 // The module and the command line give the same JSON report (of a demo survey the same page as well),
-// byte for byte, and say the
-// same of what is wrong: for every demo survey, every survey of the corpus, every shipped
+// byte for byte, and say the same of what is wrong: for every demo survey, every survey of the corpus, every shipped
 // ruleset, and COUNT surveys put together at random.
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
