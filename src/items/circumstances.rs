@@ -212,6 +212,26 @@ pub(super) const GROUND_FALL: ItemInfo = ItemInfo {
     )
 };
 
+pub(super) const CEILING_HEIGHT: ItemInfo = ItemInfo {
+    worst: Worst::Least,
+    question: "How high is the ceiling above the floor that the guard protects?",
+    usual: Some((Length::feet(3), Length::feet(20))),
+    most: Some(Length::feet(100)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::CeilingHeight,
+        "ceiling height",
+        Kind::Length,
+        Group::Circumstance,
+        "How high the ceiling is above the floor that the guard protects, where one can stand or crawl in a loft.",
+        &[
+            "Plumb from the floor up to the ceiling, at its highest place: a sloping roof has several.",
+            "Only low lofts have rules of their own; outdoors leave it out.",
+        ],
+        &["6 ft 6 in", "2.1 m"],
+    )
+};
+
 pub(super) const BUILT: ItemInfo = ItemInfo {
     holds: Holds::ForMost,
     synonyms: &["year built", "year", "built in"],

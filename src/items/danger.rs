@@ -73,6 +73,15 @@ pub(super) const MISSING_INFILL: Danger = Danger {
     )
 };
 
+pub(super) const STOP_COMES_UNDONE: Danger = Danger {
+    counts: DangerCounts::OverADrop,
+    ..danger(
+        Hazard::FallOver,
+        "KEEP CHILDREN FROM THE WINDOW",
+        "the stop that should hold it comes undone, so that it opens wide",
+    )
+};
+
 pub(super) const NO_RAILING: Danger = Danger {
     counts: DangerCounts::OverAProtectedDrop,
     ..danger(

@@ -206,6 +206,126 @@ pub(super) const HANDRAIL_ENDS: ItemInfo = ItemInfo {
     )
 };
 
+pub(super) const HANDRAIL_PROJECTION: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["handrail stands out"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallOver],
+    question: "How far does the handrail stand out from the wall, its own thickness counted?",
+    usual: Some((Length::inches(1), Length::inches(9))),
+    most: Some(Length::feet(4)),
+    none_allowed: true,
+    pictured: Pictured::By(&[Drawing::FromTheWall]),
+    ..row(
+        Item::HandrailProjection,
+        "handrail projection",
+        Kind::Length,
+        Group::Measured,
+        "How far the handrail stands out from the wall into the stair or ramp: the room behind it and its thickness together.",
+        &[
+            "Level from the wall to the face of the handrail farthest from it, at the widest place.",
+            "Brackets count where they stand out farther. No wall beside it: none.",
+        ],
+        &["3 in", "85 mm", "none"],
+    )
+};
+
+pub(super) const HANDRAIL_END_GAP: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["handrail return gap"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallOver],
+    question: "How wide is the gap between the turned end of the handrail and the wall?",
+    usual: Some((Length::ZERO, Length::inches(2))),
+    most: Some(Length::feet(2)),
+    none_allowed: true,
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::HandrailEndGap,
+        "handrail end gap",
+        Kind::Length,
+        Group::Measured,
+        "How wide the gap is between an end of the handrail that turns toward the wall and the wall itself.",
+        &[
+            "Push a strip of card of known thickness into it, or lay a rule across: clear between end and wall, the wider end.",
+            "It touches the wall, or turns to the floor, the guard or itself: none.",
+        ],
+        &["1/8 in", "3 mm", "none"],
+    )
+};
+
+pub(super) const HANDRAIL_GRIP_WIDTH: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["width above the grooves", "grip width"],
+    worst: Worst::Neither,
+    hazards: &[Hazard::FallOver],
+    question: "How wide is the handrail above its finger grooves?",
+    usual: Some((Length::inches(1), Length::inches(6))),
+    most: Some(Length::feet(2)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::HandrailGripWidth,
+        "handrail grip width",
+        Kind::Length,
+        Group::Measured,
+        "How wide the part of a handrail above its finger grooves is, from side to side.",
+        &[
+            "Hold two flat blocks upright against its sides above the grooves, and measure level between them.",
+            "Only for a handrail with finger grooves.",
+        ],
+        &["2 1/4 in", "58 mm"],
+    )
+};
+
+pub(super) const HANDRAIL_BOTTOM_EXTENSION: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["bottom extension"],
+    worst: Worst::Least,
+    hazards: &[Hazard::FallOver],
+    question: "How far does the handrail run on beyond the lowest step?",
+    usual: Some((Length::ZERO, Length::feet(4))),
+    most: Some(Length::feet(30)),
+    none_allowed: true,
+    pictured: Pictured::Not(
+        "it is measured as the run beyond the top step is, at the foot of the flight",
+    ),
+    ..row(
+        Item::HandrailBottomExtension,
+        "handrail bottom extension",
+        Kind::Length,
+        Group::Measured,
+        "How far the handrail runs on beyond the lowest step.",
+        &[
+            "At the foot of the flight, measure level from below the nose of the lowest step to the handrail's end.",
+            "It ends at the step: none.",
+        ],
+        &["11 in", "300 mm", "none"],
+    )
+};
+
+pub(super) const HANDRAIL_REACH: ItemInfo = ItemInfo {
+    between: MeasuredBetween::Faces,
+    synonyms: &["distance to the handrail"],
+    worst: Worst::Greatest,
+    hazards: &[Hazard::FallOver],
+    question: "How far is the nearest handrail from the line where people walk?",
+    usual: Some((Length::inches(4), Length::feet(5))),
+    most: Some(Length::feet(30)),
+    pictured: Pictured::Not("the words say between which two places the tape runs"),
+    ..row(
+        Item::HandrailReach,
+        "handrail reach",
+        Kind::Length,
+        Group::Measured,
+        "How far the nearest handrail is from the line that people naturally take up and down the flight.",
+        &[
+            "Stand where you would walk and look down: measure level from between your feet to the handrail.",
+            "On a wide flight people walk at either side: take the side that is farther from a handrail.",
+        ],
+        &["20 in", "500 mm"],
+    )
+};
+
 pub(super) const RAMP_EDGE: ItemInfo = ItemInfo {
     synonyms: &["ramp edge protection", "edge protection"],
     hazards: &[Hazard::FallOver],

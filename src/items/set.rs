@@ -5,35 +5,40 @@ use crate::items::table::ITEMS;
 
 /// A set of items, one bit each: every guard carries some, and there may be a million guards.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct ItemSet(u128);
+pub struct ItemSet([u64; WORDS]);
 
-const _: () = assert!(ITEMS.len() <= 128, "more items than bits");
+const BITS: usize = u64::BITS as usize;
+const WORDS: usize = ITEMS.len().div_ceil(BITS);
 
 impl ItemSet {
     /// Without any.
-    pub const EMPTY: ItemSet = ItemSet(0);
+    pub const EMPTY: ItemSet = ItemSet([0; WORDS]);
 
-    const fn bit(item: Item) -> u128 {
-        1 << item as u32
+    const fn word(item: Item) -> usize {
+        item as usize / BITS
+    }
+
+    const fn bit(item: Item) -> u64 {
+        1 << (item as usize % BITS)
     }
 
     /// Whether an item is in it.
     #[must_use]
     pub const fn contains(self, item: Item) -> bool {
-        self.0 & ItemSet::bit(item) != 0
+        self.0[ItemSet::word(item)] & ItemSet::bit(item) != 0
     }
 
     /// Puts an item in; whether it was not there before.
     pub const fn insert(&mut self, item: Item) -> bool {
         let new = !self.contains(item);
-        self.0 |= ItemSet::bit(item);
+        self.0[ItemSet::word(item)] |= ItemSet::bit(item);
         new
     }
 
     /// Whether there is none in it.
     #[must_use]
-    pub const fn is_empty(self) -> bool {
-        self.0 == 0
+    pub fn is_empty(self) -> bool {
+        self == ItemSet::EMPTY
     }
 }
 

@@ -180,7 +180,7 @@ item_words! {
     }
     WindowStopWord of WindowStop {
         Holds = "holds" ["fixed stop", "locked stop"],
-        ComesUndone = "comes undone" ["slips", "child can undo it"],
+        ComesUndone = "comes undone" ["slips", "child can undo it"] STOP_COMES_UNDONE,
         None = "none" ["no", "n"],
     }
     PaintWord of Paint {

@@ -7,6 +7,7 @@ use crate::remedy::change::GuardChange;
 use crate::remedy::drawn::Drawn;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::along;
 use crate::remedy::quantity::exact;
 use crate::survey::Guard;
@@ -44,7 +45,7 @@ pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
         Offered::new(RemedyKind::KickBoard, kick, change)
             .aiming(format!("{} or less", m.text(water)))
             .of(along(drawn.guard, board))
-            .taking(30, 60, "a bay"),
+            .taking(30, 60, LabourPer::Bay),
     ];
     let narrowed =
         || GuardChange::default().instead(drawn.guard, item, &m.drawn(target, m.gaps), "as drawn");
@@ -62,7 +63,7 @@ pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
                 Offered::new(RemedyKind::StripUnder, says, narrowed())
                     .aiming(aim.clone())
                     .of(along(drawn.guard, format!("strip {} high", m.text(strip))))
-                    .taking(20, 40, "a bay"),
+                    .taking(20, 40, LabourPer::Bay),
             );
         }
         all.extend(second_rail(drawn, item, gap));
@@ -74,7 +75,7 @@ pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     all.push(
         Offered::new(RemedyKind::LowerBottomRail, lower, narrowed())
             .aiming(aim)
-            .taking(120, 240, "a bay"),
+            .taking(120, 240, LabourPer::Bay),
     );
     all
 }
@@ -89,7 +90,7 @@ fn closed_below(drawn: &Drawn<'_, '_>, item: Item) -> Offered {
     Offered::new(RemedyKind::KickBoard, says, change)
         .aiming("no gap".to_owned())
         .of(along(drawn.guard, "board down to the floor".to_owned()))
-        .taking(45, 90, "a bay")
+        .taking(45, 90, LabourPer::Bay)
 }
 
 /// A second bar in the middle of the gap; its top is a thing to step on.
@@ -132,7 +133,7 @@ fn second_rail(drawn: &Drawn<'_, '_>, item: Item, gap: Length) -> Option<Offered
         Offered::new(RemedyKind::SecondBottomRail, says, change)
             .aiming(format!("{} or less", m.text(open)))
             .of(along(drawn.guard, format!("bar {} high", m.text(thick))))
-            .taking(40, 75, "a bay"),
+            .taking(40, 75, LabourPer::Bay),
     )
 }
 

@@ -23,7 +23,6 @@ use crate::remedy::handrails;
 use crate::remedy::height;
 use crate::remedy::holding;
 use crate::remedy::holding::LoadsShort;
-use crate::remedy::kind::FirmOnly;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::openings;
@@ -44,6 +43,7 @@ use crate::remedy::shortfall::ShortfallKind;
 use crate::remedy::stairs;
 use crate::remedy::tonight::not_firm;
 use crate::remedy::tonight::tonight;
+use crate::remedy::tonight::waits;
 use crate::remedy::topics;
 use crate::remedy::topics::ShortTopic;
 use crate::remedy::topics::says;
@@ -190,7 +190,7 @@ impl<'r> RemedyBench<'_, 'r> {
                     && is_solved(other, &best.stage.judged)
             };
             let also = topics.iter().filter(open).map(|other| other.item).collect();
-            let waits = not_firm && best.offered.kind.row().firm == FirmOnly::Yes;
+            let waits = waits(self.guard, best.offered.kind, not_firm);
             steps.push(Planned {
                 topic: topic.clone(),
                 proved: best.proved,

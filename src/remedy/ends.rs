@@ -9,6 +9,7 @@ use crate::remedy::drawn::Drawn;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::measured;
 use crate::remedy::topics::says;
@@ -32,14 +33,14 @@ pub(super) fn loose(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
                     length: measured(drawn.guard, Item::BalusterLength),
                     buy: None,
                 })
-                .taking(20, 40, "a baluster"),
+                .taking(20, 40, LabourPer::Baluster),
         ];
     }
     let does =
         "Drive one new screw, top and bottom, through what is loose into the rail, beside the \
                 old hole and with a pilot hole; what is split or only nailed is replaced."
             .to_owned();
-    vec![Offered::new(RemedyKind::ScrewLoose, does, change).taking(6, 12, "a baluster")]
+    vec![Offered::new(RemedyKind::ScrewLoose, does, change).taking(6, 12, LabourPer::Baluster)]
 }
 
 /// The gap between the last upright and a wall or post.
@@ -72,10 +73,10 @@ pub(super) fn at_wall(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let mut all = vec![
         Offered::new(RemedyKind::StripAtWall, strip, change.clone())
             .aiming(aim.clone())
-            .taking(20, 45, "a strip"),
+            .taking(20, 45, LabourPer::Strip),
         Offered::new(RemedyKind::HalfBaluster, bar, change.clone())
             .aiming(aim.clone())
-            .taking(30, 60, "a post"),
+            .taking(30, 60, LabourPer::Post),
     ];
     // two gaps of the target and the bar between them fill what is there
     let joint = gap.map(|gap| {
@@ -99,7 +100,7 @@ pub(super) fn at_wall(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
                     length: measured(drawn.guard, Item::Height),
                     buy: None,
                 })
-                .taking(20, 45, "a joint"),
+                .taking(20, 45, LabourPer::Joint),
         );
     }
     all

@@ -14,6 +14,7 @@ use crate::remedy::drawn::Drawn;
 use crate::remedy::drawn::is_stair;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::along;
 use crate::remedy::quantity::measured;
@@ -95,7 +96,7 @@ pub(super) fn sheet(drawn: &Drawn<'_, '_>, kind: RemedyKind) -> Offered {
     let change = closed_face(drawn, InfillWord::Panel, joint);
     Offered::new(kind, says, change)
         .of(area(drawn, "clear sheet (polycarbonate or acrylic)"))
-        .taking(60, 120, "a bay")
+        .taking(60, 120, LabourPer::Bay)
 }
 
 /// Boards upright over bars that a child climbs, a sheet, or a new bay.
@@ -120,7 +121,7 @@ pub(super) fn over_bars(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         Offered::new(kind, boards, change)
             .aiming(format!("gaps of {} or less", m.text(slot)))
             .of(area(drawn, "boards, upright, to cover the length"))
-            .taking(60, 150, "a bay"),
+            .taking(60, 150, LabourPer::Bay),
     ];
     if !cables {
         all.push(sheet(drawn, RemedyKind::SheetOverBars));
@@ -173,7 +174,7 @@ pub(super) fn bridges(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     vec![
         Offered::new(kind, does, change)
             .of(area(drawn, "stiff mesh"))
-            .taking(30, 90, "a bay"),
+            .taking(30, 90, LabourPer::Bay),
     ]
 }
 
@@ -196,5 +197,5 @@ pub(super) fn new_bay(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
     }
     Offered::new(RemedyKind::NewBay, says, change)
         .aiming(format!("gaps of {} or less", m.text(target)))
-        .taking(240, 480, "a bay")
+        .taking(240, 480, LabourPer::Bay)
 }

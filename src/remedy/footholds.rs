@@ -12,6 +12,7 @@ use crate::remedy::drawn::Drawn;
 use crate::remedy::drawn::lowest;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::LabourPer;
 
 /// Something a foot finds hold on.
 pub(super) fn foothold(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
@@ -22,7 +23,7 @@ pub(super) fn foothold(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let gone =
         GuardChange::default().instead(drawn.guard, Item::Foothold, "none", "as drawn: taken away");
     let mut all =
-        vec![Offered::new(RemedyKind::FootholdAway, away, gone).taking(10, 60, "a place")];
+        vec![Offered::new(RemedyKind::FootholdAway, away, gone).taking(10, 60, LabourPer::Place)];
     let ledges: Vec<Foothold> = drawn
         .guard
         .of(Item::Foothold)
@@ -52,7 +53,7 @@ pub(super) fn foothold(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             "Fix a fillet on the ledge, as high as the ledge is deep, so that its top slopes at \
                     45 degrees and no foot stays on it."
                 .to_owned();
-        all.push(Offered::new(RemedyKind::Fillet, says, change).taking(30, 60, "a ledge"));
+        all.push(Offered::new(RemedyKind::Fillet, says, change).taking(30, 60, LabourPer::Ledge));
     }
     all
 }
@@ -74,14 +75,17 @@ pub(super) fn step(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
          closed at its ends, from wall to wall, so that no foot stays on it."
     );
     vec![
-        Offered::new(RemedyKind::FootholdAway, away, gone("as drawn: taken away"))
-            .taking(30, 120, "a place"),
+        Offered::new(RemedyKind::FootholdAway, away, gone("as drawn: taken away")).taking(
+            30,
+            120,
+            LabourPer::Place,
+        ),
         Offered::new(
             RemedyKind::Fillet,
             cover,
             gone("as drawn: covered, steeper than a foot stays on"),
         )
-        .taking(60, 180, "a place"),
+        .taking(60, 180, LabourPer::Place),
     ]
 }
 
@@ -99,7 +103,11 @@ pub(super) fn seat(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         )
         .without(drawn.guard, Item::HeightAboveSeat);
     let mut all = vec![
-        Offered::new(RemedyKind::FootholdAway, away.to_owned(), gone).taking(60, 240, "a seat"),
+        Offered::new(RemedyKind::FootholdAway, away.to_owned(), gone).taking(
+            60,
+            240,
+            LabourPer::Seat,
+        ),
     ];
     if let Some(least) = Demands::of(drawn.judged, Item::HeightAboveSeat).least {
         let target = m.least(least, m.heights);
@@ -122,7 +130,7 @@ pub(super) fn seat(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         all.push(
             Offered::new(RemedyKind::RaiseAtSeat, raise, change)
                 .aiming(format!("{} or more", m.text(target)))
-                .taking(240, 480, "a bay"),
+                .taking(240, 480, LabourPer::Bay),
         );
     }
     all

@@ -21,6 +21,7 @@ use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Bay;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::PaintedArea;
 use crate::remedy::quantity::gaps;
@@ -51,10 +52,11 @@ pub(super) fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
     let widest = widest(drawn).filter(|_| !missing);
     let others = says(drawn.guard, InfillWord::Other);
     let block = m.text(target);
-    let (bars, leaves) = match widest {
-        Some(gap) if gap > target => {
-            let count = bars_in(gap, target, width.unwrap_or(Length::ZERO));
-            let free = gap.nanometres() - count * width.unwrap_or(Length::ZERO).nanometres();
+    // how many go between is known where it is known how wide they are
+    let (bars, leaves) = match (widest, width) {
+        (Some(gap), Some(width)) if gap > target => {
+            let count = bars_in(gap, target, width);
+            let free = gap.nanometres() - count * width.nanometres();
             let left = m.up(Length::from_nanometres(free / (count + 1)));
             (
                 Some(count),
@@ -65,7 +67,7 @@ pub(super) fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
                 ),
             )
         }
-        Some(_) | None => (None, String::new()),
+        (Some(_) | None, _) => (None, String::new()),
     };
     let level = if says(drawn.guard, PlaceWord::Stair) {
         "measured level, "
@@ -106,7 +108,7 @@ pub(super) fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
             length: measured(drawn.guard, Item::BalusterLength),
             buy: None,
         })
-        .taking(12, 24, "a bar");
+        .taking(12, 24, LabourPer::Bar);
     if width.is_none() {
         offered.asks.push(Item::BalusterSection);
     }
@@ -182,7 +184,7 @@ pub(super) fn strips(drawn: &Drawn<'_, '_>, target: Length) -> Option<Offered> {
                 length: measured(drawn.guard, Item::BalusterLength),
                 buy: None,
             })
-            .taking(6, 12, "a strip"),
+            .taking(6, 12, LabourPer::Strip),
     )
 }
 
@@ -221,7 +223,7 @@ pub(super) fn laid_out_again(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
             length: measured(drawn.guard, Item::BalusterLength),
             buy: None,
         })
-        .taking(120, 240, "a bay");
+        .taking(120, 240, LabourPer::Bay);
     offered.asks = missing;
     // there are no more old ones than new ones
     let length = measured(drawn.guard, Item::BalusterLength);

@@ -9,6 +9,7 @@ use crate::remedy::demands::Demands;
 use crate::remedy::drawn::Drawn;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::along;
 
 /// The top of a handrail that suits what is asked: 36 in or 914 mm fits a range of 34 to
@@ -40,7 +41,7 @@ pub(super) fn handrail_change(drawn: &Drawn<'_, '_>, height: Length) -> GuardCha
     let size = m.either(Length::sixty_fourths(96), 38);
     let clear = clear_of_the_wall(drawn);
     let note = "as drawn, of the new handrail";
-    GuardChange::default()
+    let mut change = GuardChange::default()
         .instead(
             drawn.guard,
             Item::Handrail,
@@ -69,6 +70,16 @@ pub(super) fn handrail_change(drawn: &Drawn<'_, '_>, height: Length) -> GuardCha
         .instead(drawn.guard, Item::HandrailContinuous, "yes", note)
         .instead(drawn.guard, Item::HandrailEnds, "returned", note)
         .without(drawn.guard, Item::HandrailPerimeter)
+        .without(drawn.guard, Item::HandrailGripWidth);
+    let asked = |item: Item| Demands::of_any(drawn.judged, item).most.is_some();
+    if asked(Item::HandrailProjection) {
+        let stands_out = m.drawn(clear + size, m.gaps);
+        change = change.instead(drawn.guard, Item::HandrailProjection, &stands_out, note);
+    }
+    if asked(Item::HandrailEndGap) {
+        change = change.instead(drawn.guard, Item::HandrailEndGap, "none", note);
+    }
+    change
 }
 
 /// A handrail that is missing, on too few sides, or of a shape that no hand closes around.
@@ -94,7 +105,7 @@ pub(super) fn handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         Offered::new(RemedyKind::NewHandrail, does, change)
             .aiming(format!("its top at {}", m.text(height)))
             .of(part)
-            .taking(90, 180, "a flight"),
+            .taking(90, 180, LabourPer::Flight),
     ]
 }
 
@@ -132,10 +143,10 @@ pub(super) fn top_as_handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     vec![
         Offered::new(RemedyKind::WallHandrail, wall, change)
             .of(rail())
-            .taking(90, 180, "a flight"),
+            .taking(90, 180, LabourPer::Flight),
         Offered::new(RemedyKind::GuardHandrail, on_guard, with_step)
             .of(rail())
-            .taking(120, 240, "a flight"),
+            .taking(120, 240, LabourPer::Flight),
     ]
 }
 
@@ -162,6 +173,6 @@ pub(super) fn handrail_height(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     vec![
         Offered::new(RemedyKind::MoveBrackets, does, change)
             .aiming(format!("its top at {}", m.text(height)))
-            .taking(20, 30, "a bracket"),
+            .taking(20, 30, LabourPer::Bracket),
     ]
 }

@@ -15,6 +15,7 @@ use crate::remedy::handrails::handrail_change;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::along;
 use crate::remedy::quantity::side;
@@ -49,7 +50,7 @@ pub(super) fn too_low(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     all.push(
         Offered::new(RemedyKind::NewPosts, new, raised(drawn, target, by))
             .aiming(aim)
-            .taking(240, 480, "a bay"),
+            .taking(240, 480, LabourPer::Bay),
     );
     if drawn.is_handrail() {
         let own_rail: Vec<Offered> = all
@@ -110,7 +111,7 @@ fn cap(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Option<Offered> {
         Offered::new(RemedyKind::Cap, says, raised(drawn, target, Some(thick)))
             .aiming(format!("{} or more", m.text(target)))
             .of(along(drawn.guard, format!("cap {} thick", m.text(thick))))
-            .taking(30, 60, "a bay"),
+            .taking(30, 60, LabourPer::Bay),
     )
 }
 
@@ -148,7 +149,7 @@ fn board_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Offered {
     Offered::new(RemedyKind::BoardAbove, says, change)
         .aiming(format!("{} or more", m.text(target)))
         .of(along(drawn.guard, format!("board {} wide", m.text(wide))))
-        .taking(45, 90, "a bay")
+        .taking(45, 90, LabourPer::Bay)
 }
 
 /// An opening above an old rail, with the heights between which it lies.
@@ -240,5 +241,5 @@ fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> 
             how_many: u32::try_from(bars + 1).map_or(HowMany::Exactly(1), HowMany::Exactly),
             ..along(drawn.guard, format!("rails {} high", m.text(thick)))
         })
-        .taking(90, 150, "a bay")
+        .taking(90, 150, LabourPer::Bay)
 }

@@ -28,6 +28,7 @@ use crate::remedy::kind::RemedyKind;
 use crate::remedy::mends::mends_of;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::along;
 use crate::remedy::quantity::measured;
@@ -69,12 +70,14 @@ pub(super) fn moves(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     ];
     let a_lot = says(drawn.guard, MovesWhenPushedWord::ALot);
     if !a_lot && with_nuts.iter().any(|word| says(drawn.guard, *word)) {
-        all.push(Offered::new(RemedyKind::TightenNuts, nuts, change()).taking(10, 20, "a post"));
+        all.push(
+            Offered::new(RemedyKind::TightenNuts, nuts, change()).taking(10, 20, LabourPer::Post),
+        );
     }
     all.push(
         Offered::new(RemedyKind::MendLink, link, change())
             .of(bolts(drawn.guard))
-            .taking(90, 360, "a post"),
+            .taking(90, 360, LabourPer::Post),
     );
     all
 }
@@ -128,7 +131,7 @@ fn for_an_engineer(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     vec![
         Offered::new(RemedyKind::BoltsAndTie, says, GuardChange::default())
             .of(bolts(drawn.guard))
-            .taking(90, 360, "a post"),
+            .taking(90, 360, LabourPer::Post),
     ]
 }
 
@@ -204,7 +207,7 @@ pub(super) fn fixing(drawn: &Drawn<'_, '_>, of_loads: LoadsShort) -> Vec<Offered
     vec![
         Offered::new(kind, does.to_owned(), change)
             .of(bolts(guard))
-            .taking(90, 360, "a post"),
+            .taking(90, 360, LabourPer::Post),
     ]
 }
 
@@ -227,7 +230,7 @@ pub(super) fn rotten(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     vec![
         Offered::new(RemedyKind::NewPostForRot, says, change)
             .of(bolts(drawn.guard))
-            .taking(180, 360, "a post"),
+            .taking(180, 360, LabourPer::Post),
     ]
 }
 
@@ -245,9 +248,12 @@ pub(super) fn rail_end() -> Vec<Offered> {
             behind,
             GuardChange::default(),
         )
-        .taking(90, 180, "an end"),
-        Offered::new(RemedyKind::PlateAcrossStuds, plate, GuardChange::default())
-            .taking(60, 120, "an end"),
+        .taking(90, 180, LabourPer::End),
+        Offered::new(RemedyKind::PlateAcrossStuds, plate, GuardChange::default()).taking(
+            60,
+            120,
+            LabourPer::End,
+        ),
     ]
 }
 
@@ -367,7 +373,7 @@ pub(super) fn new_guard<'r>(
                 m.text(gap)
             ))
             .of(along(drawn.guard, "railing with uprights".to_owned()))
-            .taking(240, 480, "a bay"),
+            .taking(240, 480, LabourPer::Bay),
     ]
 }
 
@@ -394,7 +400,7 @@ pub(super) fn thing_to_climb(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         "none",
         "as drawn: moved away",
     );
-    vec![Offered::new(RemedyKind::MoveThing, does, change).taking(5, 15, "a thing")]
+    vec![Offered::new(RemedyKind::MoveThing, does, change).taking(5, 15, LabourPer::Thing)]
 }
 
 /// Paint that flakes.
@@ -428,8 +434,11 @@ pub(super) fn glass(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     let mut all = Vec::new();
     if item != Item::Condition && !says(drawn.guard, InfillLooseWord::Missing) {
         all.push(
-            Offered::new(RemedyKind::GlassClampsReset, reset.to_owned(), change())
-                .taking(60, 180, "a pane"),
+            Offered::new(RemedyKind::GlassClampsReset, reset.to_owned(), change()).taking(
+                60,
+                180,
+                LabourPer::Pane,
+            ),
         );
     }
     all.push(
@@ -440,7 +449,7 @@ pub(super) fn glass(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
                 length: None,
                 buy: None,
             })
-            .taking(120, 300, "a pane"),
+            .taking(120, 300, LabourPer::Pane),
     );
     all
 }

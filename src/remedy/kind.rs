@@ -242,8 +242,7 @@ impl RemedyCaution {
             }
             RemedyCaution::Escape => {
                 "No door, window, gate or bar may keep anybody in: each adult opens it from inside in \
-                 the dark, without key or tool. Try it tonight. Do not shut off the only second way out \
-                 (105 CMR 410.630(A)(8) lists blocked exits among what always endangers)."
+                 the dark, without key or tool. Try it tonight, and do not shut off the only second way out."
             }
             RemedyCaution::Below => {
                 "Outdoors above a place where people walk: two fixings for each sheet that do not depend \
@@ -282,11 +281,8 @@ impl RemedyCaution {
             }
             RemedyCaution::Glass => "Glass is never drilled, cut, clamped or leaned against.",
             RemedyCaution::Lead => {
-                "Paint from before 1978 may hold lead: child and pregnant women away, floor covered, wet \
-                 work, no sanding, no heat, no household vacuum. In the United States paid work, and any \
-                 work in a rented home, above 6 sq ft of paint a room or 20 sq ft outside, or with parts \
-                 taken out beyond that, needs a certified renovator (40 CFR 745 subpart E: areas as its \
-                 federal questions and answers give them)."
+                "Old paint may hold lead: have it tested first; child and pregnant women away, floor covered, wet \
+                 work, no sanding, no heat, no household vacuum."
             }
             RemedyCaution::Fibre => {
                 "Boards, textured coatings and plaster from before about 1990 may hold asbestos: do not \

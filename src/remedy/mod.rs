@@ -35,6 +35,7 @@ mod quantity;
 mod shortfall;
 mod stairs;
 mod tonight;
+mod tonight_words;
 mod topics;
 mod windows;
 
@@ -47,9 +48,10 @@ pub use mends::{mended, mends_of, unseen_foot};
 pub use offered::{Bay, Offered};
 pub use plan::{best_steps, plan};
 pub use planned::{
-    BestSteps, Lesser, PlanDepth, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved,
+    BestSteps, Lesser, PlanDepth, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved, WaitsFor,
 };
 pub use proof::{Broken, RefusedRemedy, RuleKey, is_met};
-pub use quantity::{HowMany, Labour, MaterialPart, PaintedArea};
+pub use quantity::{HowMany, Labour, LabourPer, MaterialPart, PaintedArea};
 pub use shortfall::{HowSoon, SHORTFALLS, ShortfallKind, ShortfallRow};
+pub use tonight_words::{KEEP_FROM_GAPS, TONIGHT, TonightWords, tonight_words};
 pub use topics::{ShortTopic, is_high_outdoors, topics};

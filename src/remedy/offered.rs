@@ -6,6 +6,7 @@ use crate::quantities::Length;
 use crate::remedy::change::GuardChange;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::quantity::Labour;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::PaintedArea;
 
@@ -70,7 +71,7 @@ impl Offered {
         self
     }
 
-    pub(super) fn taking(mut self, from: u32, to: u32, per: &'static str) -> Offered {
+    pub(super) fn taking(mut self, from: u32, to: u32, per: LabourPer) -> Offered {
         self.labour = Some(Labour {
             minutes: [from, to],
             per,

@@ -20,8 +20,8 @@ pub struct Planned {
     pub topic: ShortTopic,
     /// What is done.
     pub offered: Offered,
-    /// Whether it waits until the guard stands firm.
-    pub waits: bool,
+    /// What it waits for.
+    pub waits: WaitsFor,
     /// Whether judging the changed guard shows it; what only a push, a look or an
     /// engineer settles is shown by none.
     pub proved: bool,
@@ -32,6 +32,18 @@ pub struct Planned {
     pub lesser: Option<Lesser>,
     /// Others that would do in its place, the least change first; each was judged.
     pub instead: Vec<Offered>,
+}
+
+/// What a step waits for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WaitsFor {
+    /// It can be done.
+    Nothing,
+    /// What adds height, weight or wind waits until somebody has pushed the guard and
+    /// seen what holds its posts.
+    ALook,
+    /// Nothing is fixed to a guard that moves or is not held well.
+    AFirmGuard,
 }
 
 /// A remedy that stops where the building rules do.

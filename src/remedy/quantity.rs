@@ -37,8 +37,109 @@ pub struct MaterialPart {
 pub struct Labour {
     /// The least and the most.
     pub minutes: [u32; 2],
-    /// For what: `a bar`, `a bay`.
-    pub per: &'static str,
+    /// For what.
+    pub per: LabourPer,
+}
+
+/// What labour is counted by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "each is what its name says")]
+pub enum LabourPer {
+    Baluster,
+    Bar,
+    Bay,
+    Bracket,
+    End,
+    Flight,
+    Gate,
+    Joint,
+    Ledge,
+    Pane,
+    Place,
+    Post,
+    Seat,
+    Step,
+    Strip,
+    Thing,
+    Window,
+}
+
+impl LabourPer {
+    /// `a bar`
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            LabourPer::Baluster => "a baluster",
+            LabourPer::Bar => "a bar",
+            LabourPer::Bay => "a bay",
+            LabourPer::Bracket => "a bracket",
+            LabourPer::End => "an end",
+            LabourPer::Flight => "a flight",
+            LabourPer::Gate => "a gate",
+            LabourPer::Joint => "a joint",
+            LabourPer::Ledge => "a ledge",
+            LabourPer::Pane => "a pane",
+            LabourPer::Place => "a place",
+            LabourPer::Post => "a post",
+            LabourPer::Seat => "a seat",
+            LabourPer::Step => "a step",
+            LabourPer::Strip => "a strip",
+            LabourPer::Thing => "a thing",
+            LabourPer::Window => "a window",
+        }
+    }
+}
+
+impl Labour {
+    /// How often it comes: as many times as there are parts, bays or steps of a guard.
+    #[must_use]
+    pub fn times(self, guard: &Guard, parts: &[MaterialPart]) -> HowMany {
+        match self.per {
+            LabourPer::Bar | LabourPer::Baluster | LabourPer::Strip | LabourPer::Post => {
+                let counted = parts.first().map(|part| part.how_many.clone());
+                counted.unwrap_or(HowMany::Exactly(1))
+            }
+            LabourPer::Bay => bays(guard),
+            LabourPer::Step => guard
+                .of(Item::Risers)
+                .find_map(|(_, o)| count(&o.reading.as_ref()?.value))
+                .map_or(HowMany::Write(vec![Item::Risers]), HowMany::Exactly),
+            LabourPer::Bracket
+            | LabourPer::End
+            | LabourPer::Flight
+            | LabourPer::Gate
+            | LabourPer::Joint
+            | LabourPer::Ledge
+            | LabourPer::Pane
+            | LabourPer::Place
+            | LabourPer::Seat
+            | LabourPer::Thing
+            | LabourPer::Window => HowMany::Exactly(1),
+        }
+    }
+}
+
+fn count(value: &Value) -> Option<u32> {
+    if let Value::Count(count) = value {
+        Some(*count)
+    } else {
+        None
+    }
+}
+
+/// How many bays a guard has at most.
+fn bays(guard: &Guard) -> HowMany {
+    let length = measured(guard, Item::GuardLength);
+    let spacing = measured(guard, Item::PostSpacing).filter(|spacing| *spacing > Length::ZERO);
+    let bays = length.zip(spacing).and_then(|(length, spacing)| {
+        let bays = (length.nanometres() + spacing.nanometres() - 1) / spacing.nanometres();
+        u32::try_from(bays).ok()
+    });
+    let asked = [Item::GuardLength, Item::PostSpacing];
+    let missing = asked
+        .into_iter()
+        .filter(|item| measured(guard, *item).is_none());
+    bays.map_or_else(|| HowMany::Write(missing.collect()), HowMany::AtMost)
 }
 
 /// A length that was measured, the greatest of several.

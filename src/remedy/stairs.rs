@@ -18,6 +18,7 @@ use crate::remedy::demands::Demands;
 use crate::remedy::drawn::Drawn;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::along;
 use crate::remedy::quantity::exact;
 use crate::remedy::topics::says;
@@ -49,7 +50,7 @@ pub(super) fn triangle(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     all.push(
         Offered::new(RemedyKind::TriangleFillers, fill, change)
             .of(along(drawn.guard, "filler board".to_owned()))
-            .taking(20, 30, "a step"),
+            .taking(20, 30, LabourPer::Step),
     );
     all
 }
@@ -96,7 +97,7 @@ fn strip(drawn: &Drawn<'_, '_>) -> Option<Offered> {
                 drawn.guard,
                 format!("strip {} deep, plumb", m.text(thickest)),
             ))
-            .taking(30, 60, "a flight"),
+            .taking(30, 60, LabourPer::Flight),
     )
 }
 
@@ -167,7 +168,7 @@ pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             all.push(
                 Offered::new(RemedyKind::RiserBar, says, narrowed(left))
                     .aiming(format!("{} or less", m.text(left)))
-                    .taking(12, 24, "a step"),
+                    .taking(12, 24, LabourPer::Step),
             );
         }
         let strip = m.up(clear - target);
@@ -179,7 +180,7 @@ pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         all.push(
             Offered::new(RemedyKind::RiserStrip, under, narrowed(target))
                 .aiming(format!("{} or less", m.text(target)))
-                .taking(12, 24, "a step"),
+                .taking(12, 24, LabourPer::Step),
         );
     }
     let full =
@@ -188,7 +189,7 @@ pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             .to_owned();
     let change =
         GuardChange::default().instead(drawn.guard, Item::RiserOpening, "none", "as drawn");
-    all.push(Offered::new(RemedyKind::FullRisers, full, change).taking(20, 30, "a step"));
+    all.push(Offered::new(RemedyKind::FullRisers, full, change).taking(20, 30, LabourPer::Step));
     all
 }
 
@@ -198,7 +199,11 @@ pub(super) fn gate(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     if item == Item::BottomOfStairsGate {
         let says = "Put a gate at the foot of the stair; there a pressed one will do.".to_owned();
         let change = GuardChange::default().instead(drawn.guard, item, "screwed", "as drawn");
-        return vec![Offered::new(RemedyKind::ScrewedGate, says, change).taking(40, 90, "a gate")];
+        return vec![Offered::new(RemedyKind::ScrewedGate, says, change).taking(
+            40,
+            90,
+            LabourPer::Gate,
+        )];
     }
     let below = m.either(Length::inches(2), 50);
     let says = format!(
@@ -215,7 +220,7 @@ pub(super) fn gate(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
             &m.drawn(below, m.gaps),
             "as drawn",
         );
-    vec![Offered::new(RemedyKind::ScrewedGate, says, change).taking(40, 90, "a gate")]
+    vec![Offered::new(RemedyKind::ScrewedGate, says, change).taking(40, 90, LabourPer::Gate)]
 }
 
 /// Gates of pools, and gaps of a gate at a stair.

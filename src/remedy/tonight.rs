@@ -3,13 +3,17 @@
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::MovesWhenPushedWord;
+use crate::items::PostFasteningWord;
 use crate::judge::Judged;
 use crate::remedy::kind::FirmOnly;
 use crate::remedy::kind::HowLong;
+use crate::remedy::kind::RemedyCaution;
 use crate::remedy::kind::RemedyKind;
+use crate::remedy::planned::WaitsFor;
 use crate::remedy::topics::ShortTopic;
 use crate::remedy::topics::says;
 use crate::survey::Guard;
+use crate::survey::Observation;
 
 pub(super) fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[ShortTopic]) -> bool {
     let moves = says(guard, MovesWhenPushedWord::ALot) || says(guard, MovesWhenPushedWord::ALittle);
@@ -24,6 +28,25 @@ pub(super) fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[ShortTopic]
         )
     });
     moves || danger || held
+}
+
+/// What a remedy waits for on this guard.
+pub(super) fn waits(guard: &Guard, kind: RemedyKind, not_firm: bool) -> WaitsFor {
+    let row = kind.row();
+    let seen = |(_, observation): (usize, &Observation)| {
+        let word = observation.word::<PostFasteningWord>();
+        word.is_some_and(|word| word != PostFasteningWord::Hidden)
+    };
+    let looked = says(guard, MovesWhenPushedWord::No) && guard.of(Item::PostFastening).any(seen);
+    if row.firm != FirmOnly::Yes {
+        WaitsFor::Nothing
+    } else if not_firm {
+        WaitsFor::AFirmGuard
+    } else if row.cautions.contains(&RemedyCaution::Lever) && !looked {
+        WaitsFor::ALook
+    } else {
+        WaitsFor::Nothing
+    }
 }
 
 /// What comes tonight: of a guard that does not hold only that everybody keeps off it.

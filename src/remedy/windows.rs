@@ -10,6 +10,7 @@ use crate::remedy::gaps::all_narrowed;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
+use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
 
 /// A window whose sill is low: upright bars over its lower part, never a ladder.
@@ -27,7 +28,7 @@ pub(super) fn bars_at_window(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
         raised(drawn, target, None),
     )
     .aiming(format!("{} or more", m.text(target)))
-    .taking(60, 180, "a window")
+    .taking(60, 180, LabourPer::Window)
 }
 
 /// A stop that an adult releases.
@@ -50,7 +51,7 @@ pub(super) fn window_stop(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
             length: None,
             buy: None,
         })
-        .taking(15, 40, "a window")
+        .taking(15, 40, LabourPer::Window)
 }
 
 /// A sill that is low, or too narrow where little depth asks for a higher one.
@@ -95,7 +96,7 @@ pub(super) fn low_sill(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     all.push(
         Offered::new(RemedyKind::UprightBarsAtWindow, bars, with_bars)
             .aiming(aim.clone())
-            .taking(60, 180, "a window"),
+            .taking(60, 180, LabourPer::Window),
     );
     let wall = format!(
         "Have the wall below the window raised, or a fixed pane of safety glass put in, up to {} above the \
@@ -109,7 +110,7 @@ pub(super) fn low_sill(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
             raised("as drawn: the new sill"),
         )
         .aiming(aim)
-        .taking(480, 960, "a window"),
+        .taking(480, 960, LabourPer::Window),
     );
     all
 }
@@ -132,6 +133,6 @@ fn wider_sill(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     vec![
         Offered::new(RemedyKind::WallOrGlassBelow, says, change)
             .aiming(format!("{} deep or more", m.text(target)))
-            .taking(240, 480, "a window"),
+            .taking(240, 480, LabourPer::Window),
     ]
 }

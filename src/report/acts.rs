@@ -2,12 +2,18 @@
 
 use crate::items::DangerCounts;
 use crate::items::Hazard;
+use crate::items::InfillWord;
 use crate::items::Item;
 use crate::quantities::Length;
 use crate::reading::Value;
+use crate::remedy::KEEP_FROM_GAPS;
+use crate::remedy::RemedyKind;
+use crate::remedy::TonightWords;
+use crate::remedy::tonight_words;
 use crate::report::JudgedGuard;
 use crate::report::matters::AskedBy;
 use crate::report::matters::ThingMeasured;
+use crate::report::matters::says;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::report::remedied::GuardRemedies;
@@ -31,43 +37,21 @@ pub(super) struct Tonight {
     pub(super) does: &'static str,
     /// The same in a few words.
     pub(super) shortly: &'static str,
+    /// Which act it is.
+    kind: RemedyKind,
     /// Why, with what was written.
     pub(super) why: String,
 }
 
-/// No guard of this weight and no drop leave time: what holds a guard that moves.
-const OFF: &str = "Close the way to it, as far as nobody needs it to get out.";
-
-/// (common practice, no source)
-const HOLE: &str = "Keep children from it until it is closed: boards upright over the hole, tied or \
-clamped, if the railing stands firm.";
-
-/// (common practice, no source)
-const EDGE: &str = "Bar the way with a barrier that a child cannot climb; lock a door only where it is no \
-way out in a fire, else tell the owner and the fire authority at once.";
-
-/// (common practice, no source)
-const CLIMB: &str = "Take away what a child climbs on, or move it well away.";
-
-/// (common practice, no source)
-const BODY: &str = "Keep the child from the gaps: a body can slip in and the head be held.";
-
-/// (common practice, no source)
-const KEEP: &str = "Keep children from it: close the way to it, or put up a barrier that cannot be climbed, \
-and leave every way out in a fire open.";
-
-/// What to do in a few words.
-fn shortly(does: &str) -> &'static str {
-    const SHORTLY: [(&str, &str); 6] = [
-        (OFF, "keep everybody off it"),
-        (HOLE, "close the hole"),
-        (EDGE, "bar the way"),
-        (CLIMB, "take away what a child climbs on"),
-        (BODY, "keep the child from the gaps"),
-        (KEEP, "keep children from it"),
-    ];
-    let known = SHORTLY.iter().find(|(long, _)| *long == does);
-    known.map_or("", |(_, shortly)| shortly)
+/// The words of an act.
+fn words(kind: RemedyKind) -> TonightWords {
+    let known = tonight_words(kind).copied();
+    known.unwrap_or(TonightWords {
+        kind,
+        shortly: kind.row().name,
+        does: kind.row().name,
+        more: "",
+    })
 }
 
 /// What comes before every rule, then shortfalls that cannot wait, then what a
@@ -76,19 +60,22 @@ pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]
     let guard = &entry.guard;
     let mut acts = dangers(entry);
     let called = !acts.is_empty();
-    let firm = !acts.iter().any(|act| act.does == OFF);
+    let firm = !acts.iter().any(|act| act.kind == RemedyKind::EverybodyOff);
     // the most urgent come first
     for matter in matters.iter().filter(|matter| matter.is_missed()) {
         let climb = matter.topic == Item::ThingToClimb;
-        let kept_off = called || acts.iter().any(|act| act.does == KEEP);
+        let kept_off = called
+            || acts
+                .iter()
+                .any(|act| act.kind == RemedyKind::KeepAway && act.does != KEEP_FROM_GAPS.does);
         if climb && firm {
-            acts.push(act(matter, guard, "", CLIMB));
+            acts.push(act(matter, guard, words(RemedyKind::MoveThing)));
         } else if kept_off || climb {
             // whoever keeps off or closes the hole keeps from the rest as well
         } else if matter.is_urgent() {
-            acts.push(act(matter, guard, "", KEEP));
+            acts.push(act(matter, guard, words(RemedyKind::KeepAway)));
         } else if under_two(guard) && lets_a_body_in(matter) {
-            acts.push(act(matter, guard, "", BODY));
+            acts.push(act(matter, guard, KEEP_FROM_GAPS));
         }
     }
     let mut told: Vec<Tonight> = Vec::new();
@@ -101,12 +88,7 @@ pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]
     told
 }
 
-fn act(
-    matter: &ThingMeasured<'_, '_>,
-    guard: &Guard,
-    call: &'static str,
-    does: &'static str,
-) -> Tonight {
+fn act(matter: &ThingMeasured<'_, '_>, guard: &Guard, words: TonightWords) -> Tonight {
     let fault = matter
         .missed()
         .next()
@@ -114,19 +96,20 @@ fn act(
     let readings = matter.readings(guard);
     let said = reader::readings(&readings).join("; ");
     let why = format!("{}: {said}.", reader::title(matter.topic));
-    let written = readings.iter().map(|o| one_line(&o.written));
+    let written = readings.iter().map(|o| reader::written(o));
     let written = written.collect::<Vec<_>>().join("; ");
     let notes = readings.iter().filter(|o| !o.note.is_empty());
     let notes: Vec<_> = notes.map(|o| one_line(&o.note)).collect();
     Tonight {
-        call,
+        call: "",
         what: fault.unwrap_or_else(|| reader::title(matter.topic)),
         why,
         written,
         note: notes.join("; "),
         quantity: quantity(matter.topic, guard),
-        does,
-        shortly: shortly(does),
+        does: words.does,
+        shortly: words.shortly,
+        kind: words.kind,
     }
 }
 
@@ -139,15 +122,18 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
         let observation = guard.observation(seen.index);
         let note = reader::noted(&observation.note);
         let note = note.map_or_else(String::new, |note| format!(" ({note})"));
-        let drop = guard
-            .of(Item::Drop)
-            .next()
-            .map(|(_, o)| one_line(&o.written));
-        let (over, does) = match (danger.counts, drop) {
-            (DangerCounts::OverAProtectedDrop, Some(drop)) => (format!("; drop {drop}"), EDGE),
-            (DangerCounts::OverAProtectedDrop, None) => (String::new(), EDGE),
-            (DangerCounts::OverADrop, _) => (String::new(), HOLE),
-            (DangerCounts::Always, _) => (String::new(), OFF),
+        let drop = guard.of(Item::Drop).next().map(|(_, o)| reader::written(o));
+        let (over, kind) = match (danger.counts, drop) {
+            (DangerCounts::OverAProtectedDrop, Some(drop)) => {
+                (format!("; drop {drop}"), RemedyKind::CloseTheWay)
+            }
+            (DangerCounts::OverAProtectedDrop, None) => (String::new(), RemedyKind::CloseTheWay),
+            // no board and no clamp on glass
+            (DangerCounts::OverADrop, _) if says(guard, InfillWord::Glass) => {
+                (String::new(), RemedyKind::OffAndBelow)
+            }
+            (DangerCounts::OverADrop, _) => (String::new(), RemedyKind::BoardOverHole),
+            (DangerCounts::Always, _) => (String::new(), RemedyKind::EverybodyOff),
         };
         let why = format!("{}{over}{note}.", reader::capital(danger.says));
         match told.iter_mut().find(|other| other.call == danger.act) {
@@ -155,11 +141,12 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
             None => told.push(Tonight {
                 call: danger.act,
                 what: danger.says.to_owned(),
-                written: one_line(&observation.written).into_owned(),
+                written: reader::written(observation),
                 note: one_line(&observation.note).into_owned(),
                 quantity: quantity(observation.item, guard),
-                does,
-                shortly: shortly(does),
+                does: words(kind).does,
+                shortly: words(kind).shortly,
+                kind,
                 why,
             }),
         }
@@ -230,7 +217,7 @@ pub(super) fn asked_by(matter: &ThingMeasured<'_, '_>) -> AskedBy {
 /// How much of it there is to do, as far as somebody wrote it; what was not counted
 /// or measured says so.
 pub(super) fn quantity(topic: Item, guard: &Guard) -> String {
-    let written = |item| guard.of(item).next().map(|(_, o)| one_line(&o.written));
+    let written = |item| guard.of(item).next().map(|(_, o)| reader::written(o));
     let length = || match written(Item::GuardLength) {
         Some(length) => format!("length {length}"),
         None => "length not written".to_owned(),

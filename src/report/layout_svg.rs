@@ -42,36 +42,52 @@ pub fn layout_svg(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()> 
 
 /// The bays of an answer, one below the other, and how high they are together.
 pub(super) fn layout_drawing(answer: &LayoutAnswer) -> (f64, Markup) {
-    let mut bays: Vec<(Length, &BayLayout)> = Vec::new();
+    let mut bays: Vec<(Length, &BayLayout, BetweenWhat)> = Vec::new();
     if let Some(layout) = &answer.layout {
-        bays.push((answer.plan.clear, layout));
+        bays.push((answer.plan.clear, layout, BetweenWhat::Posts));
     }
-    bays.extend(answer.between.iter().map(|one| (one.gap, &one.layout)));
+    let between = answer.between.iter();
+    bays.extend(between.map(|one| (one.gap, &one.layout, BetweenWhat::Balusters)));
     let each = TOP + HIGH + 120.0;
     let high = each * f64::from(u16::try_from(bays.len()).unwrap_or(u16::MAX)) + 40.0;
     let drawn = html! {
-        @for (index, (clear, layout)) in (0_u16..).zip(&bays) {
+        @for (index, (clear, layout, between)) in (0_u16..).zip(&bays) {
             g transform={ "translate(0 " (px(each * f64::from(index))) ")" } {
-                (bay(answer, *clear, layout))
+                (bay(answer, (*clear, *between), layout))
             }
         }
         text x=(px(SIDE)) y=(px(high - 16.0)) {
-            "Marks: near face of each baluster from " (from(answer))
+            "Marks: near face of each baluster from " (from(answer, &bays))
             ". The height is not drawn to scale."
         }
     };
     (high, drawn)
 }
 
-fn from(answer: &LayoutAnswer) -> &'static str {
-    if answer.degrees.is_some() {
-        "the upper post, along the rail"
-    } else {
-        "the left post"
+/// What stands at both ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum BetweenWhat {
+    Posts,
+    /// Balusters that are there, between which others are put.
+    Balusters,
+}
+
+fn from(answer: &LayoutAnswer, bays: &[(Length, &BayLayout, BetweenWhat)]) -> &'static str {
+    let posts = bays
+        .iter()
+        .any(|(_, _, between)| *between == BetweenWhat::Posts);
+    match (answer.degrees.is_some(), posts) {
+        (true, _) => "the upper post, along the rail",
+        (false, true) => "the left post",
+        (false, false) => "the left one of those that stand",
     }
 }
 
-fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
+fn bay(
+    answer: &LayoutAnswer,
+    (clear, between): (Length, BetweenWhat),
+    layout: &BayLayout,
+) -> Markup {
     let scale = (LAYOUT_WIDE - 2.0 * SIDE) / clear.nanometres_as_float();
     let at = |length: Length| SIDE + length.nanometres_as_float() * scale;
     let foot = TOP + HIGH;
@@ -109,20 +125,34 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
         (false, false) => (Length::millimetres(100), "100 mm"),
         (false, true) => (Length::millimetres(20), "20 mm"),
     };
-    let bars = match layout.marks.len() {
-        1 => "1 baluster".to_owned(),
-        count => format!("{count} balusters"),
+    let (bars, what) = match (layout.marks.len(), between) {
+        (1, BetweenWhat::Posts) => ("1 baluster".to_owned(), "bay"),
+        (count, BetweenWhat::Posts) => (format!("{count} balusters"), "bay"),
+        (1, BetweenWhat::Balusters) => ("1 baluster more".to_owned(), "in a gap of"),
+        (count, BetweenWhat::Balusters) => (format!("{count} balusters more"), "in a gap of"),
+    };
+    // the block lies in the gap before the second baluster, or before the only one
+    let block = layout.spacer.nanometres_as_float() * scale / slope;
+    let first = layout.marks.first().map_or(SIDE, |mark| at(*mark));
+    let block_at = if layout.marks.len() > 1 {
+        first + bar
+    } else {
+        first - block
     };
     let long = rule.nanometres_as_float() * scale;
     html! {
         text x=(px(SIDE)) y="24" font-size="15" font-weight="bold" {
             (bars) " of " (answer.plan.baluster.exact(answer.unit))
-            ", bay " (clear.exact(answer.unit)) ", widest gap "
+            ", " (what) " " (clear.exact(answer.unit)) ", widest gap "
             (layout.largest_gap.readable_up(answer.unit)) ", block to hold them "
             (layout.spacer.exact(answer.unit))
         }
+        @let ends = match between {
+            BetweenWhat::Posts => "#b9ab93",
+            BetweenWhat::Balusters => "#d8c9b0",
+        };
         @for x in [SIDE - 14.0, LAYOUT_WIDE - SIDE] {
-            rect x=(px(x)) y=(px(TOP - 14.0)) width="14" height=(px(HIGH + 28.0)) fill="#b9ab93"
+            rect x=(px(x)) y=(px(TOP - 14.0)) width="14" height=(px(HIGH + 28.0)) fill=(ends)
                 stroke="#1a1a1a" {}
         }
         @for y in [TOP, foot - 8.0] {
@@ -134,6 +164,21 @@ fn bay(answer: &LayoutAnswer, clear: Length, layout: &BayLayout) -> Markup {
                 fill="#d8c9b0" stroke="#1a1a1a" {}
             line x1=(px(at(*mark))) y1=(px(foot + 4.0)) x2=(px(at(*mark))) y2=(px(foot + 18.0))
                 stroke="#1a1a1a" {}
+        }
+        rect x=(px(block_at)) y=(px(TOP + HIGH / 2.0 - 12.0)) width=(px(block)) height="24" fill="#ffffff"
+            stroke="#1a1a1a" stroke-dasharray="4 2" {}
+        line x1=(px(block_at + block / 2.0)) y1=(px(TOP - 12.0)) x2=(px(block_at + block / 2.0))
+            y2=(px(TOP + HIGH / 2.0 - 12.0)) stroke="#1a1a1a" {}
+        text x=(px(block_at + block / 2.0)) y=(px(TOP - 18.0)) font-size="12" {
+            "block " (layout.spacer.exact(answer.unit))
+        }
+        line x1=(px(SIDE)) y1=(px(foot + 58.0)) x2=(px(LAYOUT_WIDE - SIDE)) y2=(px(foot + 58.0))
+            stroke="#555555" {}
+        @for x in [SIDE, LAYOUT_WIDE - SIDE] {
+            line x1=(px(x - 4.0)) y1=(px(foot + 62.0)) x2=(px(x + 4.0)) y2=(px(foot + 54.0)) stroke="#1a1a1a" {}
+        }
+        text x=(px(LAYOUT_WIDE - SIDE)) y=(px(foot + 74.0)) text-anchor="end" font-size="12" {
+            "clear " (clear.exact(answer.unit))
         }
         line x1=(px(SIDE)) y1=(px(foot + 18.0)) x2=(px(LAYOUT_WIDE - SIDE)) y2=(px(foot + 18.0))
             stroke="#555555" {}

@@ -14,6 +14,7 @@ use crate::remedy::PlanDepth;
 use crate::remedy::Planned;
 use crate::remedy::ShortTopic;
 use crate::remedy::Unsolved;
+use crate::remedy::WaitsFor;
 use crate::remedy::WhoDoes;
 use crate::remedy::best_steps;
 use crate::report::JudgedGuard;
@@ -30,8 +31,8 @@ pub(super) struct ShownRemedy {
     act: String,
     /// The act with its sizes, in one or two sentences.
     says: String,
-    /// Whether it waits until what holds the guard is put right.
-    waits: bool,
+    /// What it waits for.
+    waits: WaitsFor,
     /// What it aims at: `gaps of 2 1/8 in or less`; `None` where that is no number.
     pub(super) aims_at: Option<String>,
     /// What it takes, where that could be counted.
@@ -54,27 +55,32 @@ impl ShownRemedy {
     /// With all its sizes, in one or two sentences.
     #[must_use]
     pub(super) fn whole(&self) -> String {
-        if self.waits {
-            format!("{WAITS}{}", self.says)
-        } else {
-            self.says.clone()
-        }
+        let first = match self.waits {
+            WaitsFor::Nothing => "",
+            WaitsFor::AFirmGuard => FIRM_FIRST,
+            WaitsFor::ALook => LOOK_FIRST,
+        };
+        format!("{first}{}", self.says)
     }
 
     /// `Do: screw a strip to one face of a bar.`
     #[must_use]
     pub(super) fn in_short(&self) -> String {
-        let lead = if self.waits {
-            "Do, once its posts hold: "
-        } else {
-            "Do: "
+        let lead = match self.waits {
+            WaitsFor::Nothing => "Do: ",
+            WaitsFor::AFirmGuard => "Do, once its posts hold: ",
+            WaitsFor::ALook => "Do, once somebody has looked at its posts: ",
         };
         format!("{lead}{}", self.act)
     }
 }
 
+/// What stands before a remedy that adds height, weight or wind.
+const LOOK_FIRST: &str = "First push it gently and look at what holds its posts. Then: ";
+
 /// What stands before a remedy that waits until what holds the guard is put right.
-const WAITS: &str = "First have what holds it put right, and fasten nothing to it before. Then: ";
+const FIRM_FIRST: &str =
+    "First have what holds it put right, and fasten nothing to it before. Then: ";
 
 /// A remedy that is not offered.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -181,7 +187,7 @@ fn nothing_known(guard: &Guard, unsolved: &Unsolved) -> ShownRemedy {
     ShownRemedy {
         act: says.clone(),
         says,
-        waits: false,
+        waits: WaitsFor::Nothing,
         aims_at: None,
         quantity: None,
         who: WhoDoes::Trade,

@@ -138,6 +138,10 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/us-rental-upkeep.toml"),
     ),
     (
+        "wauseon-housing-1989",
+        include_str!("../../rulesets/wauseon-housing-1989.toml"),
+    ),
+    (
         "us-rental-inspection-2023",
         include_str!("../../rulesets/us-rental-inspection-2023.toml"),
     ),
@@ -196,6 +200,10 @@ const EMBEDDED: &[(&str, &str)] = &[
     (
         "connecticut-buildings",
         include_str!("../../rulesets/connecticut-buildings.toml"),
+    ),
+    (
+        "connecticut-bed-and-breakfast",
+        include_str!("../../rulesets/connecticut-bed-and-breakfast.toml"),
     ),
     (
         "ohio-dwelling",
@@ -290,6 +298,10 @@ const EMBEDDED: &[(&str, &str)] = &[
         include_str!("../../rulesets/canada-dwelling.toml"),
     ),
     (
+        "canada-handrails-2020",
+        include_str!("../../rulesets/canada-handrails-2020.toml"),
+    ),
+    (
         "british-columbia-2018",
         include_str!("../../rulesets/british-columbia-2018.toml"),
     ),
@@ -312,6 +324,10 @@ const EMBEDDED: &[(&str, &str)] = &[
     (
         "ontario-2012",
         include_str!("../../rulesets/ontario-2012.toml"),
+    ),
+    (
+        "ontario-handrails-2012",
+        include_str!("../../rulesets/ontario-handrails-2012.toml"),
     ),
     (
         "uk-approved-document-k",
@@ -514,6 +530,10 @@ const EMBEDDED: &[(&str, &str)] = &[
     (
         "india-kerala-high-rise",
         include_str!("../../rulesets/india-kerala-high-rise.toml"),
+    ),
+    (
+        "dubai-balconies-2013",
+        include_str!("../../rulesets/dubai-balconies-2013.toml"),
     ),
     (
         "europe-stair-gates-en-1930",

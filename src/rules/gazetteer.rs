@@ -402,6 +402,8 @@ const REGIONS: &[Region] = &[
         ],
     ),
     city("Canada", "Quebec", "Sainte-Adèle", &["sainte-adele"]),
+    city("United States", "Ohio", "Wauseon", &[]),
+    part("United Arab Emirates", "Dubai", &[]),
     part("Canada", "Alberta", &["calgary", "edmonton"]),
     part("Canada", "British Columbia", &["bc", "b.c", "vancouver"]),
     part("Canada", "Manitoba", &["winnipeg"]),

@@ -8,6 +8,8 @@ pub enum Matter {
     Accessibility,
     /// Work on a building that stands.
     Alterations,
+    /// Houses that take guests for bed and breakfast.
+    BedAndBreakfast,
     /// Rooms and homes where children are minded.
     ChildCare,
     /// Cribs and other beds with slats.
@@ -30,9 +32,10 @@ pub enum Matter {
 
 impl Matter {
     /// All of them.
-    pub const ALL: [Matter; 11] = [
+    pub const ALL: [Matter; 12] = [
         Matter::Accessibility,
         Matter::Alterations,
+        Matter::BedAndBreakfast,
         Matter::ChildCare,
         Matter::Cribs,
         Matter::Gates,
@@ -50,6 +53,7 @@ impl Matter {
         match self {
             Matter::Accessibility => "accessibility",
             Matter::Alterations => "alterations",
+            Matter::BedAndBreakfast => "bed and breakfast",
             Matter::ChildCare => "child care",
             Matter::Cribs => "cribs",
             Matter::Gates => "gates",
@@ -79,6 +83,13 @@ impl Matter {
                 "renovation",
                 "replaced window",
                 "replaced windows",
+            ],
+            Matter::BedAndBreakfast => &[
+                "b b",
+                "bnb",
+                "bed and breakfast",
+                "bed-and-breakfast",
+                "guest house",
             ],
             Matter::ChildCare => &[
                 "child care",

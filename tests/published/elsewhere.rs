@@ -30,9 +30,9 @@ Technical Standards for compliance with the Building Standards (Scotland) Regula
 A summary of 1.34 to 1.36 and 2.12 of Approved Document K by the Health and Safety: 1.34 to 1.36 (2013) | uk-approved-document-k | handrail-on-one-side | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | falls short
 A minister's written answer 671 of 26 July 2022 on handrails: Handrails (2022) | ireland-tgd-k-2014 | handrail-on-one-side | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | does not apply
 A minister's written answer 671 of 26 July 2022 on handrails: Handrails (2022) | ireland-tgd-k-2014 | handrail-missing | place=stair; flight width=1000 mm; handrail=separate; handrail sides=one side | meets
-Technical Guidance Document K, 2.1 to 2.5: 2.4 (2014) | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1400 mm; sill height=790 mm; guard=none | does not apply
-Technical Guidance Document K, 2.1 to 2.5: 2.4 (2014) | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1401 mm; sill height=799 mm; guard=none | falls short
-Technical Guidance Document K, 2.1 to 2.5: 2.4 (2014) | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1500 mm; sill height=800 mm; guard=none | does not apply
+Technical Guidance Document K, 2.1 to 2.5: 2.4 (2014) | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1400 mm; sill top height=790 mm; guard=none | does not apply
+Technical Guidance Document K, 2.1 to 2.5: 2.4 (2014) | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1401 mm; sill top height=799 mm; guard=none | falls short
+Technical Guidance Document K, 2.1 to 2.5: 2.4 (2014) | ireland-tgd-k-2014 | no-guard-at-window | place=window; sill above ground=1500 mm; sill top height=800 mm; guard=none | does not apply
 ABCB Housing Provisions 11.2 and 11.3, clauses as published: 11.3.3(1) (2025, numbered as 2022) | australia-ncc-2022 | no-guard | place=deck; drop=1000 mm; guard=none | falls short
 ABCB Housing Provisions 11.2 and 11.3, clauses as published: 11.3.3(1) (2025, numbered as 2022) | australia-ncc-2022 | no-guard | place=deck; drop=999 mm; guard=none | does not apply
 ABCB Housing Provisions 11.2 and 11.3, clauses as published: 11.3.4(2)(a) (2025, numbered as 2022) | australia-ncc-2022 | stair-rail-too-low | place=stair; drop=2600 mm; height=865 mm | meets

@@ -3,6 +3,7 @@
 
 mod decided;
 mod elsewhere;
+mod limits;
 mod neighbours;
 mod north_america;
 mod railings;

@@ -1,5 +1,6 @@
 //! `guardrule remedy`: what is offered is proved by judging the changed guard again.
 
+mod after;
 mod cases;
 mod examples;
 mod proof;
@@ -315,8 +316,8 @@ fn the_family_house_in_text() {
     let words = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
     for said in [
         "3 of 3 railings fall short.",
-        "Tonight: Keep everybody off it and from below it",
-        "Put one more upright bar in every gap that a 2 1/8 in block goes through",
+        "Keep everybody off it. Close the way to it",
+        "Put more upright bars in every gap that a 2 1/8 in block goes through",
         "they would close the gaps and add rungs that a child climbs",
         "To count what it takes, write guard length, baluster section, baluster spacing.",
         "Next: guardrule remedy SURVEY --write after.csv",

@@ -81,9 +81,8 @@ fn block() -> String {
     }
     text.push_str(&all.row("all"));
     text.push_str("\nFrom memory, and why:\n\n");
-    for id in BEFORE_2015 {
+    for (id, why) in BEFORE_2015 {
         let memory = counted(id).by_status[2];
-        let why = "carried over from a later edition: little of this one was read";
         writeln!(text, "- `{id}`: {memory} rules, {why}.").expect("a text takes all");
     }
     let mut named: Vec<(&str, &str, Vec<&str>)> = Vec::new();

@@ -83,3 +83,44 @@ pub(super) fn all_to_write(guard: &PlannedGuard<'_>) -> Vec<Item> {
     items.dedup();
     items
 }
+
+/// How long the plans take, in minutes, and how many of their steps could not be counted.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct LabourTotal {
+    /// The least and the most of what could be counted.
+    pub(super) minutes: [u32; 2],
+    /// Steps that no one can count before something is written down.
+    pub(super) uncounted: u32,
+}
+
+/// The labour of a plan's steps, common practice, no source; without travel.
+pub(super) fn labour(guard: &PlannedGuard<'_>) -> LabourTotal {
+    let mut total = LabourTotal::default();
+    for offered in guard.plan.steps.iter().map(|step| &step.offered) {
+        let Some(labour) = offered.labour else {
+            total.uncounted += 1;
+            continue;
+        };
+        match labour.times(&guard.guard, &offered.parts) {
+            HowMany::Exactly(times) | HowMany::AtMost(times) => {
+                for (sum, each) in total.minutes.iter_mut().zip(labour.minutes) {
+                    *sum = sum.saturating_add(each.saturating_mul(times));
+                }
+            }
+            HowMany::Write(_) => total.uncounted += 1,
+        }
+    }
+    total
+}
+
+/// The labour of all plans.
+pub(super) fn all_labour(guards: &[PlannedGuard<'_>]) -> LabourTotal {
+    let mut total = LabourTotal::default();
+    for one in guards.iter().map(labour) {
+        for (sum, more) in total.minutes.iter_mut().zip(one.minutes) {
+            *sum = sum.saturating_add(more);
+        }
+        total.uncounted += one.uncounted;
+    }
+    total
+}

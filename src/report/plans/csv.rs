@@ -61,7 +61,7 @@ pub fn plans_csv(
     for guard in guards {
         for kind in &guard.plan.tonight {
             let says = words::tonight(*kind);
-            let row = row(guard, "tonight", "", ["", "", says, ""], *kind, None, &[]);
+            let row = row(guard, "tonight", "", ["", "", &says, ""], *kind, None, &[]);
             rows.write_record(row)?;
         }
         for (number, step) in (1..).zip(&guard.plan.steps) {

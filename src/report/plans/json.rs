@@ -20,11 +20,14 @@ use crate::remedy::RemedyKind;
 use crate::remedy::RemedyPlan;
 use crate::remedy::RuleKey;
 use crate::remedy::ShortTopic;
+use crate::remedy::WaitsFor;
 use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
 use crate::report::cautions::DEFERRAL;
 use crate::report::millimetres::Millimetres;
+use crate::report::plans::cautions::PlacesOfRules;
+use crate::report::plans::cautions::cautions;
 use crate::report::plans::counts::all_to_write;
 use crate::report::plans::counts::totals;
 use crate::report::plans::words;
@@ -69,12 +72,13 @@ struct PlanRecord<'a> {
     to_write: Vec<&'static str>,
     build_tolerance: Millimetres,
     cautions: Vec<CautionRecord>,
+    cautions_here: Vec<String>,
 }
 
 #[derive(Serialize)]
 struct TonightRecord {
     kind: &'static str,
-    says: &'static str,
+    says: String,
 }
 
 #[derive(Serialize)]
@@ -213,7 +217,10 @@ pub fn plans_json(
         schema: 1,
         tool: format!("guardrule {}", basis.tool_version),
         rulesets: basis.rulesets.iter().map(|ruleset| &*ruleset.id).collect(),
-        guards: guards.iter().map(plan).collect(),
+        guards: guards
+            .iter()
+            .map(|guard| plan(guard, &PlacesOfRules::of(basis)))
+            .collect(),
         totals: totals(guards)
             .into_iter()
             .map(|total| TotalRecord {
@@ -248,15 +255,9 @@ pub(super) const fn outcome(outcome: PlanOutcome) -> &'static str {
     }
 }
 
-fn plan<'a>(planned: &'a PlannedGuard<'_>) -> PlanRecord<'a> {
+fn plan<'a>(planned: &'a PlannedGuard<'_>, places: &PlacesOfRules<'_>) -> PlanRecord<'a> {
     let plan = &planned.plan;
-    let kinds = plan.steps.iter().map(|step| step.offered.kind);
-    let mut cautions: Vec<_> = kinds
-        .chain(plan.tonight.iter().copied())
-        .flat_map(|kind| kind.row().cautions)
-        .collect();
-    cautions.sort();
-    cautions.dedup();
+    let (cautions, local) = cautions(std::iter::once(planned), places);
     PlanRecord {
         building: &planned.guard.building,
         unit: &planned.guard.unit,
@@ -279,7 +280,7 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>) -> PlanRecord<'a> {
             .map(|step| PlanStepRecord {
                 item: step.topic.item.name(),
                 within: within(&step.topic, planned),
-                waits: step.waits,
+                waits: step.waits != WaitsFor::Nothing,
                 proved: step.proved,
                 offered: offered(plan, &step.offered),
                 lesser: step.lesser.as_ref().map(|lesser| LesserRecord {
@@ -322,6 +323,7 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>) -> PlanRecord<'a> {
                 says: caution.says(),
             })
             .collect(),
+        cautions_here: local,
     }
 }
 
@@ -351,7 +353,7 @@ fn offered(plan: &RemedyPlan, one: &Offered) -> OfferedRecord {
         parts: one.parts.iter().map(part).collect(),
         old_paint: one.paint.map(|paint| paint.text()),
         minutes: one.labour.map(|labour| labour.minutes),
-        minutes_per: one.labour.map(|labour| labour.per),
+        minutes_per: one.labour.map(|labour| labour.per.name()),
         marks: one.bay.as_ref().map(marks).unwrap_or_default(),
         readings: one
             .change

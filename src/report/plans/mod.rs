@@ -1,6 +1,7 @@
 //! What `guardrule remedy` prints: the plans of all guards, as text, JSON, CSV and drawings,
 //! and the guards as they would be, as a survey.
 
+mod cautions;
 mod counts;
 mod csv;
 mod draw;

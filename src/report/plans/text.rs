@@ -7,16 +7,20 @@ use crate::items::Item;
 use crate::items::LocationWord;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
-use crate::reading::Value;
 use crate::remedy::Planned;
-use crate::remedy::RemedyCaution;
+use crate::remedy::RemedyKind;
+use crate::remedy::WaitsFor;
 use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
 use crate::report::cautions::DEFERRAL;
 use crate::report::one_line;
+use crate::report::plans::cautions::PlacesOfRules;
+use crate::report::plans::cautions::cautions;
 use crate::report::plans::counts::PartTotal;
+use crate::report::plans::counts::all_labour;
 use crate::report::plans::counts::all_to_write;
+use crate::report::plans::counts::labour;
 use crate::report::plans::counts::totals;
 use crate::report::plans::words;
 use crate::report::reader;
@@ -34,8 +38,11 @@ pub fn plans_text(
     let mut lines = Lines::new(basis.width);
     lines.heading(&headline(guards));
     lines.gap();
-    for guard in guards.iter().filter(|guard| !guard.plan.topics.is_empty()) {
-        block(&mut lines, guard);
+    let places = PlacesOfRules::of(basis);
+    tonight(&mut lines, guards);
+    for (names, when, body) in blocks(guards, &places, basis.width) {
+        lines.heading(&format!("{}{when}", names.join("; ")));
+        lines.push(body);
         lines.gap();
     }
     undecided(&mut lines, guards);
@@ -93,21 +100,70 @@ fn undecided(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
     }
 }
 
-fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
-    let plan = &guard.plan;
-    let soon = plan
-        .topics
-        .iter()
-        .map(|topic| topic.soon(&guard.guard))
-        .min();
-    let when = soon.and_then(|soon| soon.says());
-    let when = when.map_or_else(String::new, |when| format!(": {when}"));
-    lines.heading(&format!("{}{when}", guard.name()));
-    for kind in &plan.tonight {
-        lines.spread("  ", "    ", &format!("Tonight: {}", words::tonight(*kind)));
+/// What comes before anybody sleeps, an act with all railings that it is for.
+fn tonight(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
+    let mut acts: Vec<(RemedyKind, Vec<String>)> = Vec::new();
+    for guard in guards {
+        for kind in &guard.plan.tonight {
+            match acts.iter_mut().find(|(known, _)| known == kind) {
+                Some((_, names)) => names.push(guard.name()),
+                None => acts.push((*kind, vec![guard.name()])),
+            }
+        }
     }
+    if acts.is_empty() {
+        return;
+    }
+    // where nobody may stand comes first
+    acts.sort_by_key(|(kind, _)| *kind != RemedyKind::EverybodyOff);
+    lines.heading("Tonight");
+    for (kind, names) in acts {
+        let names = match names.len() {
+            _ if guards.len() == 1 => String::new(),
+            count if count > NAMED => format!("{count} railings, each named below: "),
+            _ => format!("{}: ", names.join("; ")),
+        };
+        lines.hanging("  - ", &format!("{names}{}", words::tonight(kind)));
+    }
+    lines.gap();
+}
+
+/// So many are named where an act is for many.
+const NAMED: usize = 8;
+
+/// The blocks of all guards that need something; guards with one and the same share it.
+fn blocks(
+    guards: &[PlannedGuard<'_>],
+    places: &PlacesOfRules<'_>,
+    width: usize,
+) -> Vec<(Vec<String>, String, String)> {
+    let mut blocks: Vec<(Vec<String>, String, String)> = Vec::new();
+    for guard in guards.iter().filter(|guard| !guard.plan.topics.is_empty()) {
+        let mut lines = Lines::new(width);
+        block(&mut lines, guard, places);
+        let body = lines.joined();
+        let soon = guard
+            .plan
+            .topics
+            .iter()
+            .map(|topic| topic.soon(&guard.guard));
+        let when = soon.min().and_then(|soon| soon.says());
+        let when = when.map_or_else(String::new, |when| format!(": {when}"));
+        let same = |(_, known, other): &&mut (Vec<String>, String, String)| {
+            *known == when && *other == body
+        };
+        match blocks.iter_mut().find(same) {
+            Some((names, _, _)) => names.push(guard.name()),
+            None => blocks.push((vec![guard.name()], when, body)),
+        }
+    }
+    blocks
+}
+
+fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>) {
+    let plan = &guard.plan;
     for (number, step) in (1..).zip(&plan.steps) {
-        self::step(lines, guard, number, step);
+        self::step(lines, (guard, places), number, step);
     }
     for unsolved in &plan.unsolved {
         let title = reader::title(unsolved.topic.item);
@@ -134,9 +190,17 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>) {
         let says = format!("To count what it takes, write {}.", names.join(", "));
         lines.spread("  ", "    ", &says);
     }
+    if let Some(says) = words::labour_in_all(labour(guard)) {
+        lines.spread("  ", "    ", &says);
+    }
 }
 
-fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Planned) {
+fn step(
+    lines: &mut Lines,
+    (guard, places): (&PlannedGuard<'_>, &PlacesOfRules<'_>),
+    number: usize,
+    step: &Planned,
+) {
     let plan = &guard.plan;
     let title = reader::title(step.topic.item);
     let readings = words::readings(&guard.guard, step.topic.item);
@@ -145,10 +209,10 @@ fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Plann
     } else {
         format!(" ({readings})")
     };
-    let waits = if step.waits {
-        "once it stands firm: "
-    } else {
-        ""
+    let waits = match step.waits {
+        WaitsFor::Nothing => "",
+        WaitsFor::AFirmGuard => "once it stands firm: ",
+        WaitsFor::ALook => "once somebody has pushed it and looked at what holds its posts: ",
     };
     let says = format!("{title}{readings}: {waits}{}", step.offered.says);
     lines.hanging(&format!("  {number}. "), &says);
@@ -163,7 +227,7 @@ fn step(lines: &mut Lines, guard: &PlannedGuard<'_>, number: usize, step: &Plann
     if let Some(paint) = step
         .offered
         .paint
-        .filter(|_| is_said(RemedyCaution::Lead, guard))
+        .filter(|_| places.counts_painted_areas(guard))
     {
         let place = guard.guard.of(Item::Location).find_map(|(_, o)| o.word());
         let place = place.unwrap_or(LocationWord::Inside);
@@ -283,6 +347,9 @@ fn property(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
     for total in &totals {
         lines.hanging("  - ", &format!("{}.", together(total, unit)));
     }
+    if let Some(says) = words::labour_in_all(all_labour(guards)) {
+        lines.hanging("  - ", &says);
+    }
     lines.gap();
 }
 
@@ -313,23 +380,17 @@ fn together(total: &PartTotal, unit: Option<LengthUnit>) -> String {
 
 /// Cautions, whom to ask, by what it was judged, and what to do next; once.
 fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) {
-    let mut cautions: Vec<RemedyCaution> = Vec::new();
-    for guard in guards {
-        let steps = guard.plan.steps.iter().map(|step| step.offered.kind);
-        let kinds = steps.chain(guard.plan.tonight.iter().copied());
-        for caution in kinds.flat_map(|kind| kind.row().cautions) {
-            if !cautions.contains(caution) && is_said(*caution, guard) {
-                cautions.push(*caution);
-            }
-        }
-    }
-    cautions.sort();
-    if !cautions.is_empty() {
+    let places = PlacesOfRules::of(basis);
+    let (found, local) = cautions(guards.iter(), &places);
+    if !found.is_empty() {
         lines.heading("Before anybody begins");
-        for caution in cautions {
+        for caution in found {
             lines.hanging("  - ", caution.says());
         }
-        lines.hanging("  - ", ASK);
+        for says in local {
+            lines.hanging("  - ", &says);
+        }
+        lines.hanging("  - ", &places.whom_to_ask());
         lines.gap();
     }
     let names: Vec<_> = basis
@@ -365,40 +426,4 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
         );
     }
     lines.hanging("", DEFERRAL);
-}
-
-const ASK: &str = "Whom to ask: the owner (in writing) for holes and for what is seen from outside, the building \
-office for a permit, an engineer for what holds it, the fire authority before a way is shut.";
-
-/// Lead and fibre only where it may be old, glass and slab only where there is some.
-fn is_said(caution: RemedyCaution, guard: &PlannedGuard<'_>) -> bool {
-    let old = |year: i32| {
-        guard.guard.of(Item::Built).all(|(_, observation)| {
-            let value = observation.reading.as_ref().map(|reading| &reading.value);
-            !matches!(value, Some(Value::Years(span)) if span.surely_from(year))
-        })
-    };
-    match caution {
-        RemedyCaution::Lead => old(1978),
-        RemedyCaution::Fibre => old(1990),
-        RemedyCaution::Below => guard.plan.high,
-        RemedyCaution::Firm
-        | RemedyCaution::Lever
-        | RemedyCaution::Escape
-        | RemedyCaution::Edge
-        | RemedyCaution::OpenBay
-        | RemedyCaution::Ladder
-        | RemedyCaution::Cords
-        | RemedyCaution::Choke
-        | RemedyCaution::Sharp
-        | RemedyCaution::Swing
-        | RemedyCaution::Wires
-        | RemedyCaution::Slab
-        | RemedyCaution::Glass
-        | RemedyCaution::Treated
-        | RemedyCaution::Fire
-        | RemedyCaution::Cable
-        | RemedyCaution::Water
-        | RemedyCaution::Watch => true,
-    }
 }

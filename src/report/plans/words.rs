@@ -12,104 +12,30 @@ use crate::remedy::Needed;
 use crate::remedy::RefusedRemedy;
 use crate::remedy::RemedyKind;
 use crate::remedy::RemedyPlan;
+use crate::remedy::tonight_words;
 use crate::report::one_line;
+use crate::report::plans::counts::LabourTotal;
+use crate::report::reader;
 use crate::survey::Guard;
 
-/// What to do tonight, in a sentence. (common practice, no source)
-pub(super) fn tonight(kind: RemedyKind) -> &'static str {
-    let known = TONIGHT.iter().find(|(known, _)| *known == kind);
-    known.map_or(kind.row().name, |(_, says)| says)
+/// What to do tonight: the act as a check has it, and what more there is to mind.
+pub(super) fn tonight(kind: RemedyKind) -> String {
+    let Some(words) = tonight_words(kind) else {
+        return kind.row().name.to_owned();
+    };
+    let shortly = reader::capital(words.shortly);
+    let lead = if words.does.starts_with(&shortly) {
+        String::new()
+    } else {
+        format!("{shortly}. ")
+    };
+    let more = if words.more.is_empty() {
+        String::new()
+    } else {
+        format!(" {}", words.more)
+    };
+    format!("{lead}{}{more}", words.does)
 }
-
-const TONIGHT: &[(RemedyKind, &str)] = &[
-    (
-        RemedyKind::EverybodyOff,
-        "Keep everybody off it and from below it; close the way to it, as far as nobody needs it to get \
-         out. Where it is a way out in a fire, do not lock it: tell the owner and the fire authority at \
-         once. Nothing is tied to it and nobody tests it again by hand.",
-    ),
-    (
-        RemedyKind::KeepAway,
-        "Keep children from it: shut the door before it with a latch high up that every adult opens from \
-         inside in the dark; not where it is the only second way out.",
-    ),
-    (
-        RemedyKind::BoardOverHole,
-        "Set a board upright over the hole on the inner side, tied or clamped to both rails, if they stand \
-         firm.",
-    ),
-    (
-        RemedyKind::MoveWhatRaises,
-        "Take away what raises a child beside it: bench, box, planter.",
-    ),
-    (
-        RemedyKind::MoveThing,
-        "Move what a child climbs on well away, at least 40 in (1 m); not into the way out.",
-    ),
-    (
-        RemedyKind::FootholdAway,
-        "Take away what a foot finds hold on, if it is no part that holds the railing.",
-    ),
-    (
-        RemedyKind::BoardAlongGap,
-        "Wedge one board along the gap at the floor, its top no higher than 5 1/2 in (140 mm); no boxes, no \
-         foam; somebody watches.",
-    ),
-    (
-        RemedyKind::StairsShut,
-        "Shut the door to the stairs, or keep the child in a room; carry it with one hand on the rail.",
-    ),
-    (
-        RemedyKind::TieLoose,
-        "Tie or clamp what is loose where both rails are firm, else treat it as missing.",
-    ),
-    (
-        RemedyKind::CloseTheWay,
-        "Close the way to the open edge with a barrier that a child cannot climb, set back from it; lock a \
-         door only where it is no way out in a fire.",
-    ),
-    (
-        RemedyKind::WindowShut,
-        "Shut and latch the window, furniture away from it, cords tied high; never nailed or screwed shut.",
-    ),
-    (
-        RemedyKind::WindowAndFurniture,
-        "Shut and latch the window, bed and chairs away from it; never nailed or screwed shut.",
-    ),
-    (
-        RemedyKind::KeepOffPaint,
-        "Keep children off it, pick up chips and wipe wet; no sweeping, sanding or household vacuum. A child \
-         that chewed paint: ask a doctor for a blood test.",
-    ),
-    (
-        RemedyKind::TestPaint,
-        "Have the paint tested; until then treat it as if it held lead.",
-    ),
-    (
-        RemedyKind::DoNotHold,
-        "Hang a notice on it that nobody holds it; a rail that comes off in the hand is taken off.",
-    ),
-    (
-        RemedyKind::BoardInWallGap,
-        "Clamp a board upright in the gap at the wall, where post or last bar are firm.",
-    ),
-    (
-        RemedyKind::BoardAcrossJoint,
-        "Tie a board across the joint on the inner side, both railings firm.",
-    ),
-    (
-        RemedyKind::BoardAlongEdge,
-        "Lay a board along the floor's edge, clamped and marked so that nobody trips.",
-    ),
-    (
-        RemedyKind::PoolGateLocked,
-        "Lock the gate, chairs and pots away from the outside of the fence, somebody at the water.",
-    ),
-    (
-        RemedyKind::OffAndBelow,
-        "Keep everybody off it and from below it; no board, tape or clamp on the glass.",
-    ),
-];
 
 /// `somebody handy; needs the owner's leave, in writing; makes holes; 12 to 24 minutes a bar`
 pub(super) fn takes(plan: &RemedyPlan, kind: RemedyKind, labour: Option<Labour>) -> String {
@@ -146,11 +72,41 @@ fn permit(needed: Needed) -> Option<&'static str> {
     }
 }
 
+/// `Labour, as far as it is counted: 2 to 5 hours, without travel; 1 step is not counted
+/// (common practice, no source).`; `None` where nothing is counted.
+pub(super) fn labour_in_all(total: LabourTotal) -> Option<String> {
+    let [from, to] = total.minutes;
+    if to == 0 {
+        return None;
+    }
+    let hours = |minutes: u32| {
+        let halves = minutes.div_ceil(30);
+        match (halves / 2, halves % 2) {
+            (0, _) => "1/2".to_owned(),
+            (whole, 0) => whole.to_string(),
+            (whole, _) => format!("{whole} 1/2"),
+        }
+    };
+    let open = match total.uncounted {
+        0 => String::new(),
+        1 => "; 1 step is not counted".to_owned(),
+        open => format!("; {open} steps are not counted"),
+    };
+    let time = if to <= 60 {
+        format!("{from} to {to} minutes")
+    } else {
+        format!("{} to {} hours", hours(from), hours(to))
+    };
+    Some(format!(
+        "Labour, where every place needs it: {time}, without travel{open} (common practice, no source)."
+    ))
+}
+
 /// `12 to 24 minutes a bar`, `1 1/2 to 3 hours a flight`
 pub(super) fn time(labour: Labour) -> String {
     let [from, to] = labour.minutes;
     if to <= 60 {
-        return format!("{from} to {to} minutes {}", labour.per);
+        return format!("{from} to {to} minutes {}", labour.per.name());
     }
     let hours = |minutes: u32| {
         let half = if minutes % 60 >= 30 { "1/2" } else { "" };
@@ -164,7 +120,7 @@ pub(super) fn time(labour: Labour) -> String {
         "{} to {} hours {}",
         hours(from.max(30)),
         hours(to),
-        labour.per
+        labour.per.name()
     )
 }
 

@@ -51,7 +51,7 @@ const LOOKED_AT: [Item; 6] = [
 ];
 
 /// What only stairs have.
-const ON_STAIRS: [Item; 24] = [
+const ON_STAIRS: [Item; 29] = [
     Item::StairTriangle,
     Item::RiserOpening,
     Item::Risers,
@@ -70,6 +70,11 @@ const ON_STAIRS: [Item; 24] = [
     Item::HandrailExtension,
     Item::HandrailContinuous,
     Item::HandrailEnds,
+    Item::HandrailProjection,
+    Item::HandrailEndGap,
+    Item::HandrailGripWidth,
+    Item::HandrailBottomExtension,
+    Item::HandrailReach,
     Item::TopOfStairsGate,
     Item::BottomOfStairsGate,
     Item::GateHeight,

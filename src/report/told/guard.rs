@@ -313,9 +313,9 @@ fn first(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
         return String::new();
     };
     let whole = format!("{}{}{}", does.before, does.amount, does.after);
-    let (waits, whole) = match whole.strip_prefix("Do, once its posts hold: ") {
-        Some(rest) => ("once its posts hold, ", rest),
-        None => ("", whole.as_str()),
+    let (waits, whole) = match whole.split_once(": ") {
+        Some((lead, rest)) if lead.starts_with("Do, ") => (format!("{}, ", &lead[4..]), rest),
+        Some(_) | None => (String::new(), whole.as_str()),
     };
     let whole = whole.trim_start_matches("Do: ");
     let whole = whole.trim_start_matches("To settle it: ");
