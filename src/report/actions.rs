@@ -306,8 +306,8 @@ impl Act {
 
 /// `landing, drop 8 ft 7 in`
 fn place(guard: &Guard) -> String {
-    let first = |item| guard.of(item).next().map(|(_, o)| one_line(&o.written));
-    let place = first(Item::Place).map(std::borrow::Cow::into_owned);
+    let first = |item| guard.of(item).next().map(|(_, o)| reader::written(o));
+    let place = first(Item::Place);
     let drop = first(Item::Drop).map(|drop| format!("drop {drop}"));
     let parts: Vec<String> = place.into_iter().chain(drop).collect();
     parts.join(", ")
@@ -335,9 +335,9 @@ fn measured(matter: &ThingMeasured<'_, '_>, guard: &Guard) -> String {
     let readings = matter.readings(guard).into_iter();
     let written: Vec<String> = readings
         .map(|observation| {
-            let written = one_line(&observation.written);
+            let written = reader::written(observation);
             if observation.item == matter.topic {
-                written.into_owned()
+                written
             } else {
                 format!("{} {written}", observation.item)
             }

@@ -96,7 +96,7 @@ fn act(matter: &ThingMeasured<'_, '_>, guard: &Guard, words: TonightWords) -> To
     let readings = matter.readings(guard);
     let said = reader::readings(&readings).join("; ");
     let why = format!("{}: {said}.", reader::title(matter.topic));
-    let written = readings.iter().map(|o| one_line(&o.written));
+    let written = readings.iter().map(|o| reader::written(o));
     let written = written.collect::<Vec<_>>().join("; ");
     let notes = readings.iter().filter(|o| !o.note.is_empty());
     let notes: Vec<_> = notes.map(|o| one_line(&o.note)).collect();
@@ -122,10 +122,7 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
         let observation = guard.observation(seen.index);
         let note = reader::noted(&observation.note);
         let note = note.map_or_else(String::new, |note| format!(" ({note})"));
-        let drop = guard
-            .of(Item::Drop)
-            .next()
-            .map(|(_, o)| one_line(&o.written));
+        let drop = guard.of(Item::Drop).next().map(|(_, o)| reader::written(o));
         let (over, kind) = match (danger.counts, drop) {
             (DangerCounts::OverAProtectedDrop, Some(drop)) => {
                 (format!("; drop {drop}"), RemedyKind::CloseTheWay)
@@ -144,7 +141,7 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
             None => told.push(Tonight {
                 call: danger.act,
                 what: danger.says.to_owned(),
-                written: one_line(&observation.written).into_owned(),
+                written: reader::written(observation),
                 note: one_line(&observation.note).into_owned(),
                 quantity: quantity(observation.item, guard),
                 does: words(kind).does,
@@ -220,7 +217,7 @@ pub(super) fn asked_by(matter: &ThingMeasured<'_, '_>) -> AskedBy {
 /// How much of it there is to do, as far as somebody wrote it; what was not counted
 /// or measured says so.
 pub(super) fn quantity(topic: Item, guard: &Guard) -> String {
-    let written = |item| guard.of(item).next().map(|(_, o)| one_line(&o.written));
+    let written = |item| guard.of(item).next().map(|(_, o)| reader::written(o));
     let length = || match written(Item::GuardLength) {
         Some(length) => format!("length {length}"),
         None => "length not written".to_owned(),

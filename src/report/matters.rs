@@ -3,6 +3,8 @@
 
 use std::cmp::Reverse;
 
+use std::collections::HashSet;
+
 use crate::items::GuardWord;
 use crate::items::Item;
 use crate::items::ItemWord;
@@ -19,6 +21,7 @@ use crate::rules::Status;
 use crate::rules::Urgency;
 use crate::survey::Guard;
 use crate::survey::Observation;
+use crate::survey::RowPlace;
 
 /// By whose word something is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -98,18 +101,11 @@ impl<'e, 'r> ThingMeasured<'e, 'r> {
 
     /// The readings that are spoken of, in the order of the survey.
     pub(super) fn readings<'g>(&self, guard: &'g Guard) -> Vec<&'g Observation> {
-        let mut found: Vec<&Observation> = Vec::new();
-        for item in reader::of_topic(self.topic) {
-            for (_, observation) in guard.of(item) {
-                let known = |other: &&Observation| {
-                    other.row == observation.row && other.item == observation.item
-                };
-                if !found.iter().any(known) {
-                    found.push(observation);
-                }
-            }
-        }
-        found
+        let mut known: HashSet<(RowPlace, Item)> = HashSet::new();
+        let items = reader::of_topic(self.topic).into_iter();
+        let all = items.flat_map(|item| guard.of(item).map(|(_, observation)| observation));
+        all.filter(|observation| known.insert((observation.row, observation.item)))
+            .collect()
     }
 }
 

@@ -9,6 +9,7 @@ use crate::judge::LimitShown;
 use crate::judge::Operator;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
+use crate::reading::Value;
 use crate::report::advice;
 use crate::report::one_line;
 use crate::report::strength;
@@ -303,9 +304,24 @@ pub fn name(guard: &Guard) -> String {
     parts.join(", ")
 }
 
+/// A reading word for word; a bare number with the unit of its column.
+pub(super) fn written(observation: &Observation) -> String {
+    let written = one_line(&observation.written);
+    let is_bare = written
+        .chars()
+        .all(|c| c.is_numeric() || " /.,-".contains(c));
+    let value = observation.reading.as_ref().map(|reading| &reading.value);
+    if let Some(Value::Measure(measure)) = value
+        && is_bare
+    {
+        return format!("{written} {}", measure.unit.symbol());
+    }
+    written.into_owned()
+}
+
 /// A reading word for word, its note in quotation marks: `36 in ("at the newel")`.
 pub(super) fn reading(observation: &Observation) -> String {
-    let written = one_line(&observation.written).into_owned();
+    let written = written(observation);
     match noted(&observation.note) {
         Some(note) => format!("{written} ({note})"),
         None => written,
@@ -321,7 +337,7 @@ pub(super) fn readings(observations: &[&Observation]) -> Vec<String> {
             .get(at + 1)
             .is_some_and(|next| next.row == observation.row && next.note == observation.note);
         told.push(if goes_on {
-            one_line(&observation.written).into_owned()
+            written(observation)
         } else {
             reading(observation)
         });

@@ -2,6 +2,7 @@
 //! end, or one cell is put right. Comments, order, columns of the person's own
 //! and line ends stay.
 
+use std::cell::OnceCell;
 use std::sync::Arc;
 
 use crate::items::Item;
@@ -24,6 +25,8 @@ pub(super) struct Page {
     pub(super) name: Arc<str>,
     pub(super) text: Arc<str>,
     pub(super) plan: Plan,
+    /// The unit of numbers alone, once somebody has asked for it.
+    unit: OnceCell<Option<PageSpot>>,
 }
 
 /// What goes into a survey.
@@ -53,7 +56,12 @@ impl Page {
         };
         let name: Arc<str> = name.into();
         let plan = plan(&name, &text)?;
-        Ok(Page { name, text, plan })
+        Ok(Page {
+            name,
+            text,
+            plan,
+            unit: OnceCell::new(),
+        })
     }
 
     /// The text as a file that can be read.
@@ -163,12 +171,19 @@ impl Page {
         }
     }
 
+    /// The unit of numbers alone, where it stands in the text: looked for once.
+    pub(super) fn default_unit(&self) -> Option<&PageSpot> {
+        let unit = self.unit.get_or_init(|| self.fact(Item::DefaultUnit));
+        unit.as_ref()
+    }
+
     /// A fact of the whole survey, where it stands in the text.
     pub(super) fn fact(&self, item: Item) -> Option<PageSpot> {
         let lines = line_starts(&self.text).filter(|(line, start)| {
             *line > self.plan.line && !line_is_no_row(&self.text[*start..], self.plan.delimiter)
         });
-        let mut rows = lines.filter_map(|(line, _)| Some((line, self.row(line).ok()?)));
+        let row = |(line, start)| PageRow::at(&self.text, line, start, self.plan.delimiter).ok();
+        let mut rows = lines.filter_map(|at| Some((at.0, row(at)?)));
         rows.find_map(|(line, row)| {
             let text = |column: Option<usize>| {
                 let cell = column.and_then(|column| row.texts.get(column));
@@ -229,8 +244,10 @@ impl Page {
             let cell = column.and_then(|column| row.texts.get(column));
             cell.cloned().unwrap_or_default()
         };
-        lines.map(|(line, _)| line).find(|line| {
-            self.row(*line).is_ok_and(|row| {
+        let row = |(line, start)| PageRow::at(&self.text, line, start, self.plan.delimiter);
+        let mut lines = lines;
+        let found = lines.find(|at| {
+            row(*at).is_ok_and(|row| {
                 let place = GuardName {
                     building: named(&row, self.plan.building),
                     unit: named(&row, self.plan.unit),
@@ -238,7 +255,8 @@ impl Page {
                 };
                 place.compared() == wanted
             })
-        })
+        });
+        found.map(|(line, _)| line)
     }
 
     pub(super) fn can_name(&self, place: &GuardName) -> Result<(), PageError> {
@@ -362,6 +380,7 @@ impl Page {
             name: Arc::clone(&self.name),
             text,
             plan,
+            unit: OnceCell::new(),
         })
     }
 

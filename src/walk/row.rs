@@ -20,11 +20,26 @@ pub(super) struct PageRow {
 impl PageRow {
     /// The row that begins on a line.
     pub(super) fn of(text: &str, line: u64, delimiter: char) -> Result<PageRow, PageError> {
-        let gone = PageError::Gone(line);
         let (_, start) = line_starts(text)
             .find(|(number, _)| *number == line)
-            .ok_or_else(|| gone.clone())?;
-        let mut rows = Scanner::new(&text.as_bytes()[start..]);
+            .ok_or(PageError::Gone(line))?;
+        PageRow::at(text, line, start, delimiter)
+    }
+
+    /// The same where it is known at which byte the line begins.
+    pub(super) fn at(
+        text: &str,
+        line: u64,
+        start: usize,
+        delimiter: char,
+    ) -> Result<PageRow, PageError> {
+        let gone = PageError::Gone(line);
+        let rest = &text.as_bytes()[start..];
+        let end = rest.iter().position(|byte| matches!(byte, b'\n' | b'\r'));
+        let first = &rest[..end.unwrap_or(rest.len())];
+        // only marks lead a row on over the end of its line
+        let taken = if first.contains(&b'"') { rest } else { first };
+        let mut rows = Scanner::new(taken);
         let mut found = rows.advance().map_err(|_| gone.clone())?;
         if delimiter != ',' && delimiter.is_ascii() {
             let byte = u8::try_from(delimiter).unwrap_or(b',');

@@ -229,7 +229,7 @@ impl<'r> Walk<'r> {
     /// The unit that a number alone has now, where it has one.
     #[must_use]
     pub fn unit_in_force(&self) -> Option<LengthUnit> {
-        let written = self.page.fact(Item::DefaultUnit);
+        let written = self.page.default_unit();
         self.unit
             .or_else(|| written.and_then(|spot| unit_named(&spot.written)))
     }

@@ -472,3 +472,81 @@ fn the_order_of_two_groups_of_fasteners_changes_nothing() {
     let (few, many) = ("2 x 1/2 in x 8 in", "4 x 3/8 in x 6 in");
     assert_eq!(with(few, many), with(many, few));
 }
+
+/// Half a notch rules a thin post out; one of 4 1/2 in is no thin post.
+#[test]
+fn a_notch_rules_out_a_post_thinner_than_four_and_a_half_inches() {
+    let ruled = |section: &str| {
+        let rows = but(
+            TESTED,
+            &[("post section", section), ("notched post", "yes")],
+        );
+        let found = load_finding(&rows);
+        let post = links(&found)
+            .iter()
+            .find(|link| link["link"] == "post")
+            .cloned();
+        post.expect("a post")["by_rule"] == true
+    };
+    assert!(ruled("4 7/16 x 4 1/2 in"));
+    assert!(!ruled("4 1/2 x 4 1/2 in"));
+}
+
+#[test]
+fn what_is_known_of_the_wood_is_neither_taken_both_ways_nor_asked() {
+    let known: &[(&str, &str)] = &[
+        ("location", "inside"),
+        ("condition", "sound"),
+        ("lumber grade", "no. 2"),
+        ("wood species", "southern pine"),
+        ("framing species", "southern pine"),
+        ("rows of slits", "no"),
+    ];
+    let mut rows = but(TESTED, known);
+    rows.retain(|row| *row != ("condition", "wet"));
+    let found = load_finding(&rows);
+    let of = |key: &str| -> String {
+        let all = links(&found).iter().map(|link| link[key].to_string());
+        all.collect::<Vec<_>>().join(" ")
+    };
+    let (taken, asks) = (of("taken"), of("asks"));
+    assert!(taken.contains("load duration"), "{taken}");
+    for open in [
+        "dry and wet",
+        "every grade",
+        "every usual wood",
+        "rows of small slits",
+    ] {
+        assert!(!taken.contains(open), "{open}: {taken}");
+    }
+    for item in [
+        "lumber grade",
+        "wood species",
+        "framing species",
+        "location",
+        "rows of slits",
+    ] {
+        assert!(!asks.contains(item), "{item}: {asks}");
+    }
+    // and with nothing known each of them is
+    let unknown = but(
+        TESTED,
+        &[
+            ("location", ""),
+            ("lumber grade", ""),
+            ("wood species", ""),
+            ("framing species", ""),
+        ],
+    );
+    let mut unknown = unknown;
+    unknown.retain(|row| *row != ("condition", "wet"));
+    let found = load_finding(&unknown);
+    let taken: Vec<String> = links(&found)
+        .iter()
+        .map(|link| link["taken"].to_string())
+        .collect();
+    let taken = taken.join(" ");
+    for open in ["dry and wet", "every grade", "every usual wood"] {
+        assert!(taken.contains(open), "{open}: {taken}");
+    }
+}

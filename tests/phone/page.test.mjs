@@ -70,20 +70,29 @@ test("times: plain and with the processor six times slower", async () => {
     const b = await open();
     const cdp = await b.context.newCDPSession(b.tab);
     await cdp.send("Emulation.setCPUThrottlingRate", { rate });
+    // what the page's own thread takes of a processor, whatever else runs beside it
+    await cdp.send("Performance.enable", { timeDomain: "threadTicks" });
+    const taken = async () => (await cdp.send("Performance.getMetrics")).metrics.find(one => one.name === "TaskDuration").value * 1000;
     await b.goto();
+    const readied = await taken();
     const [shown, ready] = await b.tab.evaluate(() => [times.first, times.ready].map(Math.round));
     await b.tab.waitForFunction(() => times.warm, null, { timeout: 60000 });
     const person = new Person(b.tab, "touch");
     await rulesOf(person, "Ohio", /flat/);
     if (await id(b.tab) === "children") await person.write("14 months");
     const answers = [];
-    const timed = Object.fromEntries(Object.entries(landing).map(([key, act]) => [key, async (p, now) => { await act(p, now); answers.push([now, await b.tab.evaluate(() => times.shown)]); }]));
+    const timed = Object.fromEntries(Object.entries(landing).map(([key, act]) => [key, async (p, now) => {
+      const before = await taken(), acts = p.acts;
+      await act(p, now);
+      answers.push([now, Math.round((await taken() - before) / (p.acts - acts))]);
+    }]));
     await walkOne(person, "landing", timed);
-    found[rate] = shown;
-    console.log(`rate ${rate}: first question after ${shown} ms, an answer can be taken after ${ready} ms; ${JSON.stringify(await b.tab.evaluate(() => times))}; answers ${answers.map(([q, ms]) => `${q} ${ms}`).join(", ")}`);
+    found[rate] = { shown, readied, worst: Math.max(...answers.map(([, ms]) => ms)) };
+    console.log(`rate ${rate}: first question after ${shown} ms, an answer can be taken after ${ready} ms; ${JSON.stringify(await b.tab.evaluate(() => times))}; processor: until ready ${Math.round(readied)} ms, a tap of each answer ${answers.map(([q, ms]) => `${q} ${ms}`).join(", ")}`);
     await b.close();
   }
-  assert.ok(found[1] < 1000, `${found[1]}`);
+  assert.ok(found[1].readied < 1000, `${found[1].readied}`);
+  assert.ok(found[1].worst < 100, `${found[1].worst}`);
 });
 
 test("what was answered is there after a restart, at the same question", async () => {

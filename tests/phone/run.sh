@@ -5,6 +5,8 @@ cd "$(dirname "$0")/../.."
 missing=()
 command -v chromium >/dev/null || missing+=(chromium)
 command -v npm >/dev/null || missing+=(nodejs npm)
+command -v xz >/dev/null || missing+=(xz-utils)
+command -v firefox-esr >/dev/null || missing+=(firefox-esr)
 if [ ${#missing[@]} -gt 0 ]; then
     as_root=()
     [ "$(id -u)" -eq 0 ] || as_root=(sudo)
@@ -15,3 +17,4 @@ fi
 bash src/phone/build.sh
 node tests/phone/same.mjs target/page/guardrule.wasm target/debug/guardrule "${SURVEYS:-100}"
 node --test --test-concurrency=1 tests/phone/page.test.mjs
+node tests/phone/firefox.mjs

@@ -1,6 +1,6 @@
 // node same.mjs MODULE PROGRAM [COUNT [SEED]]
-// The module and the command line give the same JSON report, byte for byte, and say the
-// same of what is wrong: for every demo survey, every survey of the corpus, every shipped
+// The module and the command line give the same JSON report (of a demo survey the same page as well),
+// byte for byte, and say the same of what is wrong: for every demo survey, every survey of the corpus, every shipped
 // ruleset, and COUNT surveys put together at random.
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -30,6 +30,11 @@ function compare(name, bytes, rules, cwd) {
   const got = module.ask({ do: "check", files: [{ name, text }], rules, form: "json", today });
   // a ruleset of somebody's own is a file, and there are no files beside a page
   if (/^\s*-->.*\.toml/m.test(wanted.diagnostics.toString()) || /\bmy-|\.toml/.test(text)) { leftOut++; return; }
+  if (name.startsWith("demo-surveys/") && rules.length === 0) {
+    const page = run(["check", name, "--format", "html"], cwd).report;
+    const ours = Buffer.from(module.ask({ do: "check", files: [{ name, text }], rules, form: "html", today }).report);
+    if (ours.equals(page)) passed++; else { failed++; console.log(`${name}: the pages differ`); }
+  }
   for (const part of ["report", "diagnostics"]) {
     const ours = Buffer.from(got[part] ?? `error: ${got.error}`), theirs = wanted[part];
     if (ours.equals(theirs)) { passed++; continue; }

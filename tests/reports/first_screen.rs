@@ -1,6 +1,7 @@
 //! Three surveys of three kinds of people: how long their report is, in which order and
 //! in which words.
 
+use crate::harness::run;
 use crate::harness::run_here;
 use crate::harness::words;
 
@@ -133,4 +134,38 @@ fn a_report_speaks_in_words_of_every_day_and_in_no_others() {
         });
         assert_eq!(around, None, "{older} is said in place of {word}");
     }
+}
+
+#[test]
+fn a_number_under_a_heading_with_a_unit_is_told_with_it() {
+    let survey =
+        "unit,guard,place,drop (ft),height (in),opening (in)\n1A,balcony,balcony,9,33 1/2,3 7/8\n";
+    for form in ["text", "actions"] {
+        let args = ["check", "@s.csv", "--format", form];
+        let out = words(&run(&[("s.csv", survey)], &args).out);
+        for told in ["33 1/2 in", "3 7/8 in", "drop 9 ft"] {
+            assert!(out.contains(told), "{form}: {told}\n{out}");
+        }
+    }
+}
+
+#[test]
+fn a_danger_that_several_share_is_said_once() {
+    let mut survey = "unit,guard,item,reading,note\n".to_owned();
+    for flat in 1..=11 {
+        let note = if flat == 4 { "the corner post" } else { "" };
+        survey.push_str(&format!(
+            "{flat},balcony,moves when pushed,a lot,{note}\n{flat},balcony,drop,9 ft,\n"
+        ));
+    }
+    let out = run(&[("s.csv", &survey)], &["check", "@s.csv"]).out;
+    let tonight = out.split("WHAT IS WRONG").next().expect("a part");
+    let tonight = words(tonight);
+    let said = tonight.matches("It moves a lot when pushed gently").count();
+    assert_eq!(said, 2, "{tonight}");
+    assert!(
+        tonight.contains("4, balcony: It moves a lot when pushed gently (\"the corner post\")")
+    );
+    let first = words(&out.lines().take(24).collect::<Vec<_>>().join(" "));
+    assert!(first.contains("KEEP EVERYBODY OFF IT"), "{first}");
 }

@@ -1,6 +1,7 @@
 //! Rulesets: those shipped with the program, and what is said of faulty ones.
 
 mod complete;
+mod edges;
 mod embedded;
 mod faulty;
 mod find;

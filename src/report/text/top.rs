@@ -88,10 +88,17 @@ fn does(act: &ActOfAll<'_>, told: &[GuardTold]) -> String {
         ("", _) => (*does).to_owned(),
         (call, [(_, why)]) => format!("{call}. {why} {does}"),
         (call, several) => {
-            let whys: Vec<String> = several
+            // what most of them share is said once, and of whom else something is, of these
+            let count = |why: &str| several.iter().filter(|(_, other)| *other == why).count();
+            let most = several
                 .iter()
-                .map(|(index, why)| format!("{}: {why}", told[*index].name))
-                .collect();
+                .map(|(_, why)| *why)
+                .max_by_key(|why| count(why));
+            let shared = most.filter(|why| count(why) > 1);
+            let apart = several.iter().filter(|(_, why)| Some(*why) != shared);
+            let apart = apart.map(|(index, why)| format!("{}: {why}", told[*index].name));
+            let whys = shared.map(str::to_owned).into_iter().chain(apart);
+            let whys: Vec<String> = whys.collect();
             format!("{call}. {does} {}", whys.join(" "))
         }
     }

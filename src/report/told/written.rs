@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
+use std::collections::HashSet;
 use std::collections::VecDeque;
 use std::sync::Arc;
 
@@ -57,7 +58,7 @@ impl RowNotes {
     /// A reading, with its note where that is its own.
     pub(in crate::report) fn reading(&self, observation: &Observation) -> String {
         if self.0.get(&observation.row) == Some(&observation.note) {
-            one_line(&observation.written).into_owned()
+            reader::written(observation)
         } else {
             reader::reading(observation)
         }
@@ -87,15 +88,12 @@ fn readings(
     notes: &RowNotes,
 ) -> Vec<SaidOfItem> {
     let mut parts: Vec<SaidOfItem> = Vec::new();
-    let mut known: Vec<ReadingKey> = said.to_vec();
+    let mut known: HashSet<ReadingKey> = said.iter().cloned().collect();
     for observation in observations {
         // a cell such as `5 to 6 in` is two observations and one reading
-        let place = observation.key();
-        if known.contains(&place) {
-            continue;
+        if known.insert(observation.key()) {
+            add(&mut parts, observation, notes);
         }
-        known.push(place);
-        add(&mut parts, observation, notes);
     }
     parts
 }
