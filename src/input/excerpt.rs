@@ -23,7 +23,7 @@ impl SourceFile {
         SourceFile {
             name: name.into(),
             text: text.into(),
-            line_ends: text.match_indices('\n').map(|(at, _)| at).collect(),
+            line_ends: memchr::memchr_iter(b'\n', text.as_bytes()).collect(),
         }
     }
 

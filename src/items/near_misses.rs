@@ -34,6 +34,24 @@ impl Item {
         NAMES.iter().find(|miss| miss.fits(&name))
     }
 
+    /// What is said of a name that holds a word of an item or of a danger and is no item:
+    /// `height at the gate`, `rotten post`. Nothing where the person says that it is
+    /// their `own`, or a note.
+    #[must_use]
+    pub fn holding_a_word_of_one(name: &str) -> Option<&'static NearMiss> {
+        let name = folded(name);
+        let mut words = name.split(|c: char| !c.is_alphabetic()).peekable();
+        if matches!(words.peek(), Some(&("own" | "note" | "notes"))) {
+            return None;
+        }
+        words.find_map(|word| HELD.iter().find(|miss| miss.written.contains(&word)))
+    }
+
+    /// The words that no name of one's own may hold.
+    pub fn words_held() -> impl Iterator<Item = &'static NearMiss> {
+        HELD.iter()
+    }
+
     /// What is said of a reading that means one of several things, if this is such a reading.
     #[must_use]
     pub fn near_miss(self, reading: &str) -> Option<&'static NearMiss> {
@@ -70,6 +88,48 @@ const fn miss(
         offers,
     }
 }
+
+/// Words within a name of one's own that look like a reading which a rule wants.
+const HELD: &[NearMiss] = &[
+    miss(
+        &["height", "heights", "high"],
+        &["height", "handrail height", "drop"],
+        "write height for how high the railing is, handrail height, or drop for how far it is down, and where in the note; something else of your own is own …",
+    ),
+    miss(
+        &["opening", "openings", "gap", "gaps", "hole", "holes"],
+        &[
+            "opening",
+            "bottom gap",
+            "end gap",
+            "edge gap",
+            "riser opening",
+        ],
+        "write opening for the gap between bars, bottom gap below them, end gap beside the last post, edge gap beside the floor, riser opening between steps, and where in the note; something else of your own is own …",
+    ),
+    miss(
+        &["drop"],
+        &["drop"],
+        "write drop for how far it is down, and where in the note; something else of your own is own …",
+    ),
+    miss(
+        &["missing"],
+        &["infill loose", "guard"],
+        "write infill loose,missing where a bar or panel is missing, guard,none where there is no railing; something else of your own is own …",
+    ),
+    miss(
+        &["loose", "shaky", "shakes", "wobbly", "wobble", "wobbles"],
+        &["moves when pushed", "infill loose"],
+        "write moves when pushed for the railing, infill loose for a bar or a panel; something else of your own is own …",
+    ),
+    miss(
+        &[
+            "rot", "rotten", "broken", "cracked", "cracks", "rust", "rusty", "damage", "damaged",
+        ],
+        &["condition", "infill loose"],
+        "write condition (rot, cracks, deep rust, broken glass), infill loose for a broken bar; something else of your own is own …",
+    ),
+];
 
 const NAMES: &[NearMiss] = &[
     miss(

@@ -267,6 +267,7 @@ pub(super) const V_OPENING: ItemInfo = ItemInfo {
 };
 
 pub(super) const GAP_ABOVE_SOLID_PART: ItemInfo = ItemInfo {
+    hole: Hole::AnyForItself,
     part: Part::OfTheGuard,
     between: MeasuredBetween::Faces,
     synonyms: &["gap above the front"],

@@ -309,8 +309,8 @@ fn by_item<'r>(
     }
 }
 
-/// One of `opening`, `bottom gap`, `end gap`, `edge gap` under `any-opening`; `None`
-/// where the item need not be there.
+/// One of `opening`, `bottom gap`, `end gap`, `edge gap`, `gap above solid part` under
+/// `any-opening`; `None` where the item need not be there.
 fn any_opening<'r>(
     scene: &Scene<'_>,
     item: Item,
@@ -318,7 +318,9 @@ fn any_opening<'r>(
     others: &Others<'_, 'r>,
 ) -> Option<Judgement<'r>> {
     let written = scene.of(item).next().is_some();
-    if matches!(item, Item::EndGap | Item::EdgeGap) && !written {
+    // a guard need not have one
+    let may_be_none = [Item::EndGap, Item::EdgeGap, Item::GapAboveSolidPart];
+    if may_be_none.contains(&item) && !written {
         return None;
     }
     if item != Item::BottomGap || side_is_closed(scene) {

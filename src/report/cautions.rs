@@ -136,6 +136,17 @@ pub(super) struct SharedCaution<'c> {
     pub(super) only_if: Option<String>,
 }
 
+/// A caution with where it stands, if that says anything to whoever hears it: a bare number
+/// of a clause stands in the other forms alone.
+fn with_source(says: &str, clause: &str) -> String {
+    let mut words = clause.split(|c: char| !c.is_alphabetic());
+    if words.any(|word| word.len() > 3) {
+        format!("{says} ({clause})")
+    } else {
+        says.to_owned()
+    }
+}
+
 /// The texts of a caution that several guards may share.
 pub(super) fn shared<'c>(said: &CautionSaid<'c>) -> Vec<SharedCaution<'c>> {
     let always = |says| SharedCaution {
@@ -153,7 +164,7 @@ pub(super) fn shared<'c>(said: &CautionSaid<'c>) -> Vec<SharedCaution<'c>> {
         CautionSaid::OfRuleset { caution, holds } => {
             let unknown = *holds == WrittenDown::Perhaps;
             vec![SharedCaution {
-                says: format!("{} ({})", caution.says, caution.clause).into(),
+                says: with_source(&caution.says, &caution.clause).into(),
                 only_if: unknown.then(|| all_of(&caution.when)),
             }]
         }

@@ -437,7 +437,7 @@ pub(super) fn asks(rule: &Rule) -> String {
 
 fn check(check: &Check) -> String {
     let name = match check.subject {
-        Subject::AnyOpening => "any opening, bottom gap or end gap",
+        Subject::AnyOpening => "any gap between or beside its parts",
         Subject::Item(item) => item.name(),
         Subject::LoadPath => "what holds it up",
     };

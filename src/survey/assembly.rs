@@ -175,6 +175,7 @@ impl<'s> Assembly<'s> {
         if self.queue[index].is_none() {
             let rows = *self.scanned.rows.get(guard.index())?;
             let shared = self.shared(unit);
+            let orphans = u32::from(self.may_own_an_orphan(unit));
             let capacity = match header.layout {
                 Layout::Notebook { .. } => rows.min(64) as usize,
                 Layout::Table => header.columns.len(),
@@ -187,8 +188,8 @@ impl<'s> Assembly<'s> {
                     observations: Vec::with_capacity(capacity),
                     own: Vec::new(),
                     inherited: shared.inherited,
-                    rows_in_error: 0,
-                    rows: 0,
+                    rows_in_error: orphans,
+                    rows: orphans,
                 },
                 seen: 0,
                 table_row: None,
@@ -223,20 +224,29 @@ impl<'s> Assembly<'s> {
         shared
     }
 
-    /// For each item the observations of the nearest level that wrote it down.
-    fn inherited(&self, unit: NameId) -> Inherited {
+    /// The unit, its building, and the survey.
+    fn levels(&self, unit: NameId) -> impl Iterator<Item = NameId> {
         let names = &self.scanned.names;
         let no_unit = |building| names.find(building, "", SURVEY);
         let building = names.parent(unit);
         let survey = names.find(SURVEY, "", SURVEY).and_then(no_unit);
         let mut levels = vec![Some(unit), no_unit(building), survey];
         levels.dedup();
+        levels.into_iter().flatten()
+    }
+
+    /// Whether a reading stands in a row without a guard, so that it may be this one's:
+    /// nobody knows what it says of it.
+    fn may_own_an_orphan(&self, unit: NameId) -> bool {
+        let mut levels = self.levels(unit);
+        levels.any(|level| self.scanned.orphans.contains(&level))
+    }
+
+    /// For each item the observations of the nearest level that wrote it down.
+    fn inherited(&self, unit: NameId) -> Inherited {
         let mut observations: Vec<Observation> = Vec::new();
-        for facts in levels
-            .into_iter()
-            .flatten()
-            .filter_map(|level| self.scanned.levels.get(&level))
-        {
+        let levels = self.levels(unit);
+        for facts in levels.filter_map(|level| self.scanned.levels.get(&level)) {
             let nearer = observations.len();
             for fact in facts {
                 let known = observations[..nearer].iter().any(|o| o.item == fact.item);

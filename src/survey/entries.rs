@@ -351,6 +351,7 @@ impl Entries {
                     let right = nearest_name(name, Item::names())?;
                     Item::by_name(right).map(|item| Named::Near(item, right))
                 })
+                .or_else(|| one_of(Item::holding_a_word_of_one(name)?))
                 .unwrap_or(Named::Own),
         };
         if self.items.len() >= REMEMBERED {
@@ -426,7 +427,10 @@ fn nearly_an_item(row: &SurveyRow<'_>, item: usize, name: &str, right: &str) -> 
 
 /// A name that means one of several items: the first of them is lost.
 fn several(name: &str) -> Option<Named> {
-    let miss = Item::near_miss_of_name(name)?;
+    one_of(Item::near_miss_of_name(name)?)
+}
+
+fn one_of(miss: &'static NearMiss) -> Option<Named> {
     let first = Item::by_name(miss.offers.first()?)?;
     Some(Named::Several(first, miss))
 }

@@ -175,19 +175,27 @@ fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
         return Heading::plain(HeaderColumn::Of(item, unit));
     }
     if let Some(miss) = Item::near_miss_of_name(name) {
-        let first = miss.offers.first().and_then(|name| Item::by_name(name));
-        let column = first.map_or(HeaderColumn::Own, HeaderColumn::Misspelt);
-        return Heading::faulty(column, HeadingFault::Several(miss));
+        return one_of(miss);
     }
     let structure_names = STRUCTURE.iter().map(|(name, _)| *name);
     let Some(right) = nearest_name(name, structure_names.chain(Item::names())) else {
-        return Heading::faulty(HeaderColumn::Own, HeadingFault::Own);
+        return match Item::holding_a_word_of_one(name) {
+            Some(miss) => one_of(miss),
+            None => Heading::faulty(HeaderColumn::Own, HeadingFault::Own),
+        };
     };
     let column = structure(right).or(Item::by_name(right).map(HeaderColumn::Misspelt));
     Heading::faulty(
         column.unwrap_or(HeaderColumn::Own),
         HeadingFault::Misspelt(right),
     )
+}
+
+/// A heading that means one of several items; the first of them is lost.
+fn one_of(miss: &'static NearMiss) -> Heading {
+    let first = miss.offers.first().and_then(|name| Item::by_name(name));
+    let column = first.map_or(HeaderColumn::Own, HeaderColumn::Misspelt);
+    Heading::faulty(column, HeadingFault::Several(miss))
 }
 
 fn note_of(name: &str) -> Heading {

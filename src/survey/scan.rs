@@ -2,6 +2,7 @@
 //! guards there are with how many rows.
 
 use std::collections::HashMap;
+use std::collections::HashSet;
 use std::io;
 use std::mem;
 use std::sync::Arc;
@@ -51,6 +52,9 @@ pub(super) struct Scanned {
     pub(super) rows: Vec<u32>,
     /// Facts by unit; the survey's own stand at the unit without a name.
     pub(super) levels: HashMap<NameId, Vec<Observation>>,
+    /// Units, buildings or the survey where a guard's reading stands in a row without
+    /// a guard.
+    pub(super) orphans: HashSet<NameId>,
     /// The default unit of each file.
     pub(super) units: Vec<Option<LengthUnit>>,
     /// From where on blank units and buildings of a file cannot be told.
@@ -111,6 +115,7 @@ impl Scan {
                 names: Names::new(),
                 rows: Vec::new(),
                 levels: HashMap::new(),
+                orphans: HashSet::new(),
                 units: Vec::new(),
                 blank_from: Vec::new(),
                 is_two_rounds: false,

@@ -163,7 +163,9 @@ impl Scan {
                     let complaints = &mut self.scanned.complaints;
                     complaints.count(row.file, codes::LOOSE_NOTE, "", make);
                 }
-                EntrySubject::Lost(_) | EntrySubject::Nothing => {}
+                EntrySubject::Lost(_) | EntrySubject::Nothing => {
+                    self.scanned.orphans.insert(place.unit);
+                }
             }
         }
     }
@@ -183,6 +185,7 @@ impl Scan {
                 let above = self.above.map(|guard| scanned.names.written(guard));
                 let complaint = guard_missing(row, header, item, above);
                 scanned.complaints.push(complaint);
+                scanned.orphans.insert(place.unit);
                 return;
             }
             Some(Misplaced::HoldsForAll) => {

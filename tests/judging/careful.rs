@@ -345,3 +345,91 @@ fn a_lift_written_twice_and_otherwise_meets_nothing() {
     let large = "rise 7 3/4 in going 10 in lift 3 in";
     assert_eq!(of(large, "side,bottom gap,1/2 in\n", irc), "falls short");
 }
+
+/// A row of one's own that holds a word of an item or of a danger is a reading which
+/// nobody judged (IRC 2018 R312.1: heights and openings at every place).
+#[test]
+fn a_reading_or_a_danger_under_another_name_is_asked_about_and_meets_nothing() {
+    let of = |row: &str| {
+        let survey = format!(
+            "guard,item,reading\nrail,place,deck\nrail,use,dwelling\nrail,drop,8 ft\nrail,height,37 in\n\
+             rail,opening,3 1/4 in\nrail,bottom gap,3 in\n{row}"
+        );
+        verdict(&survey, "us-dwelling-2018")
+    };
+    assert_eq!(of(""), ("meets".to_owned(), 0));
+    for own in [
+        "colour,green",
+        "own height of the ceiling,9 ft",
+        "note,gap by the tree",
+    ] {
+        assert_eq!(of(&format!("rail,{own}\n")).0, "meets", "{own}");
+    }
+    for hidden in [
+        "lowest height,34 in",
+        "height (lowest),34 in",
+        "height (in),34",
+        "height_in,34 in",
+        "opening at end,5 in",
+        "gap under rail,5 in",
+        "hole,5 in",
+        "rot,yes",
+        "rotten post,yes",
+        "missing baluster,yes",
+        "baluster missing,1",
+        "rail loose,yes",
+        "broken,yes",
+        "shaky,yes",
+        "damage,post rotten through",
+    ] {
+        let (verdict, code) = of(&format!("rail,{hidden}\n"));
+        assert!(
+            verdict != "meets" && code == 2,
+            "{hidden}: {verdict} {code}"
+        );
+    }
+    let table = "guard,place,use,drop,height,opening,bottom gap,height at gate\n\
+         rail,deck,dwelling,8 ft,37 in,3 1/4 in,3 in,34 in\n";
+    let (verdict, code) = verdict(table, "us-dwelling-2018");
+    assert!(verdict != "meets" && code == 2, "{verdict} {code}");
+}
+
+/// A reading in a row without a guard may be any guard's of its unit.
+#[test]
+fn a_reading_that_may_be_its_own_lets_no_guard_of_the_unit_meet() {
+    let of = |row: &str| {
+        let survey = format!(
+            "unit,guard,item,reading\nA,rail,place,deck\nA,rail,use,dwelling\nA,rail,drop,8 ft\n\
+             A,rail,height,37 in\nA,rail,opening,3 1/4 in\nA,rail,bottom gap,3 in\n{row}"
+        );
+        verdict(&survey, "us-dwelling-2018")
+    };
+    assert_eq!(of(""), ("meets".to_owned(), 0));
+    for row in [
+        "A,,moves when pushed,a lot",
+        "A,,opening,5 in",
+        ",,opening,5 in",
+    ] {
+        let (verdict, code) = of(&format!("{row}\n"));
+        assert!(verdict != "meets" && code == 2, "{row}: {verdict} {code}");
+    }
+    // another unit's is none of it
+    assert_eq!(of("B,,opening,5 in\n").0, "meets");
+}
+
+/// IRC 2018 R312.1.3: no ball of 4 in from the floor to 36 in up, a gap above a solid
+/// front included.
+#[test]
+fn a_gap_above_a_solid_part_is_an_opening_where_it_is_written() {
+    let of = |gap: &str| {
+        let survey = format!(
+            "guard,item,reading\nfront,place,balcony\nfront,use,dwelling\nfront,drop,8 ft\n\
+             front,height,37 in\nfront,infill,solid\nfront,opening,none\nfront,bottom gap,none\n\
+             front,solid part height,24 in\n{gap}"
+        );
+        verdict(&survey, "us-dwelling-2018").0
+    };
+    assert_eq!(of(""), "meets");
+    assert_eq!(of("front,gap above solid part,3 in\n"), "meets");
+    assert_eq!(of("front,gap above solid part,11 in\n"), "falls short");
+}

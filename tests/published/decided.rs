@@ -56,7 +56,7 @@ BC 1401, 15 June 1995 | an upstand of 667 mm and a rail above it in an office me
 BC 1523, 16 November 2000 | level bars 200 mm apart at an office deck are a hazard, whoever goes there | british-columbia-1992 | place=deck; use=workplace; infill=horizontal bars; opening=200 mm; height=1070 mm | not settled
 BC 1536, 23 May 2001 | eight level bars with openings of 100 mm help a climber in a school, leaning in or not | british-columbia-1992 | place=landing; use=public; infill=horizontal bars; opening=100 mm; height=1070 mm | not settled
 BC 1526, 22 February 2001 | a roof that is reached for upkeep alone needs no guard | british-columbia-1992 | place=roof; use=dwelling; drop=3 m; guard=none | not settled
-New Zealand, determination 2001/2, told in issue 36 of the authority's letter | a level canopy of taut wires in place of an upright barrier complies | new-zealand-f4 | place=roof; use=dwelling; shared=no; drop=3 m; infill=cables; height=1 m; opening=90 mm; bottom gap=none | not settled
+New Zealand, determination 2001/2, told in issue 36 of the authority's letter | a level canopy of taut wires in place of an upright barrier complies | new-zealand-f4 | place=roof; use=dwelling; shared=no; drop=3 m; infill=cables; height=1 m; opening=90 mm; bottom gap=none; foothold=none | not settled
 BC 1356, 20 May 1994 | an outside exit stair of a car dealer, more than 1100 mm wide, with one rail in its middle needs one at each side | british-columbia-1992 | place=stair; use=public; flight width=1200 mm; handrail=separate; handrail sides=one side | not settled
 BC 1288, 19 August 1992 | a mall's ramp 30 ft wide needs no rails between those at its sides | british-columbia-1992 | place=ramp; use=public; handrail=separate; handrail sides=both sides | not settled
 BC 1445, 20 August 1997 | one unbroken handrail runs on at the lowest and the highest floor alone | british-columbia-1992 | place=stair; use=public; flight width=1000 mm; handrail=separate; handrail sides=one side; handrail extension=none | not settled
@@ -230,6 +230,21 @@ fn a_stop_that_fails_and_a_rail_with_nothing_below_it_never_meet() {
     let landing = RATED.lines().last().expect("the landing");
     let given = landing.split(" | ").nth(4).expect("its readings");
     assert_eq!(whole("uk-approved-document-k", given), "falls short");
+}
+
+/// Clauses on climbing without a number: two ledges that a child can stand on are left to a
+/// person, whatever fills the guard.
+#[test]
+fn a_guard_with_ledges_to_stand_on_meets_no_text_that_asks_about_climbing() {
+    let given = "place=balcony; use=dwelling; shared=no; drop=3 m; height=1.15 m; \
+                 infill=balusters; opening=80 mm; bottom gap=80 mm; edge gap=none";
+    for ruleset in ["uk-approved-document-k", "new-zealand-f4", "norway-tek17"] {
+        let ledges =
+            format!("{given}; foothold=300 mm high 60 mm deep; foothold=600 mm high 60 mm deep");
+        assert_eq!(whole(ruleset, &ledges), "not settled", "{ruleset}");
+        let smooth = format!("{given}; foothold=none");
+        assert_eq!(whole(ruleset, &smooth), "meets", "{ruleset}");
+    }
 }
 
 /// The old balustrade of Doherty v The Owners - Strata Plan 36613 met the rules of its time,

@@ -219,3 +219,20 @@ fn every_near_miss_is_refused_with_what_it_says_and_each_offer_is_accepted() {
         }
     }
 }
+
+#[test]
+fn every_word_that_hides_a_reading_is_asked_about_and_each_offer_is_an_item() {
+    for miss in Item::words_held() {
+        for word in miss.written {
+            for name in [format!("the {word} by the wall"), format!("Worst_{word}")] {
+                let found = Item::holding_a_word_of_one(&name).map(|miss| miss.says);
+                assert_eq!(found, Some(miss.says), "{name}");
+            }
+            let own = format!("own {word} by the wall");
+            assert!(Item::holding_a_word_of_one(&own).is_none(), "{own}");
+        }
+        for offer in miss.offers {
+            assert!(Item::by_name(offer).is_some(), "{offer}");
+        }
+    }
+}

@@ -164,7 +164,7 @@ a,g,riser opening,3 in\na,g,opening,5 in\na,g,height,36 in\n";
         "check",
         "@survey.csv",
         "--rules",
-        "us-dwelling-2012",
+        "us-dwelling-2003",
         "--no-guidance",
     ];
     let text = crate::harness::run(&[("survey.csv", survey)], &args).out;

@@ -433,8 +433,8 @@ fn a_guard_of_which_a_rule_was_not_answered_does_not_meet() {
                 let falls = [Hazard::FallOver, Hazard::FallThrough].contains(&finding.rule.hazard);
                 // of several that suffice another may answer
                 let alone = finding.rule.checks.len() == 1;
-                // beside the edge of the floor there is a hole only where a guard stands outside it
-                let if_written = finding.item == Item::EdgeGap
+                // there is a hole only where a guard stands outside the floor, or has a solid part
+                let if_written = [Item::EdgeGap, Item::GapAboveSolidPart].contains(&finding.item)
                     && finding
                         .rule
                         .checks

@@ -343,7 +343,7 @@ fn the_tapes_class_is_asked_only_where_it_would_decide() {
     let law = rulesets(&["uk-approved-document-k"]);
     let begun = "unit,guard,item,reading,note\n,a,place,landing,\n,a,condition,none seen,\n\
         ,a,moves when pushed,no,\n,a,drop,over 2 m,\n,a,infill,balusters,\n\
-        ,a,opening,100 mm ball stops everywhere,\n";
+        ,a,opening,100 mm ball stops everywhere,\n,a,foothold,none,\n";
     let after = |height: &str| {
         let mut one = walk(begun, &law);
         assert_eq!(one.step().id(), "height", "{}", one.text());

@@ -138,10 +138,18 @@ fn full(lines: &mut Lines, guard: &GuardTold) {
 }
 
 /// What is still to be looked at, by name.
+/// What to look at next, most useful first; the rest as a count.
 fn names(guard: &GuardTold) -> String {
-    let names: Vec<&str> = guard.next.iter().map(|next| next.item.name()).collect();
+    let named = guard.next.iter().take(MOST_NEXT);
+    let mut names: Vec<String> = named.map(|next| next.item.name().to_owned()).collect();
+    if guard.next.len() > MOST_NEXT {
+        names.push(format!("{} more", guard.next.len() - MOST_NEXT));
+    }
     names.join(", ")
 }
+
+/// More than these nobody looks at in one go. (our own judgement, no source)
+const MOST_NEXT: usize = 6;
 
 /// Guards that meet, or of which no rule asks anything; those that come out alike
 /// stand together, and what is the same as the first one's is not said again.

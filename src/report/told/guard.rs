@@ -344,7 +344,7 @@ fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
     } else if advice.all() > 0 && advice.met == advice.all() {
         let points = several(advice.met, "point", "points");
         parts.push(format!("meets the {points} of advice"));
-    } else if authority == Authority::Guidance && advice.all() > 0 {
+    } else if authority == Authority::Guidance && advice.met > 0 {
         let points = several(advice.met, "point", "points");
         parts.push(format!("meets {points} of advice so far"));
     }
