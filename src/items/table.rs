@@ -284,6 +284,7 @@ mod tests {
         }
         use DangerCounts::{Always, OverADrop, OverAProtectedDrop};
         let expected = [
+            ("window stop", "comes undone", "fall over", OverADrop),
             ("guard", "none", "fall over", OverAProtectedDrop),
             ("infill loose", "missing", "fall through", OverADrop),
             ("post fastening", "missing", "give way", Always),

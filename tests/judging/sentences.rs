@@ -180,7 +180,7 @@ fn a_rule_from_memory_that_applies_keeps_a_guard_from_needing_none() {
     let survey = "unit,guard,item,reading\na,deck,place,deck\na,deck,drop,9 ft\n\
         a,deck,height,33 in\na,deck,opening,5 in\na,deck,bottom gap,none\na,deck,fixed seat,no\n";
     let files = [("survey.csv", survey)];
-    let rules = ["--rules", "us-dwelling-2012", "--no-guidance"];
+    let rules = ["--rules", "us-dwelling-2003", "--no-guidance"];
     let mut args = vec!["check", "@survey.csv", "--format", "json"];
     args.extend(rules);
     let warned = run(&files, &args);

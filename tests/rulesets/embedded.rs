@@ -143,7 +143,7 @@ const TABLE: &[(&str, usize, usize, usize, usize)] = &[
     ("sweden-bbr", 9, 9, 0, 0),
     ("denmark-br18", 5, 0, 0, 0),
     ("norway-tek17", 8, 4, 0, 0),
-    ("norway-tek10", 7, 0, 6, 0),
+    ("norway-tek10", 8, 0, 7, 0),
     ("singapore-h", 8, 1, 0, 0),
     ("japan-balconies", 3, 3, 0, 0),
     ("korea-housing", 4, 4, 0, 0),

@@ -174,6 +174,11 @@ pub(super) const FROM_MEMORY: &[(&str, &str, &str)] = &[
         "of the regulation of 2010 only 12-11 was found",
     ),
     (
+        "norway-tek10",
+        "foothold-to-climb",
+        "of the regulation of 2010 only 12-11 was found",
+    ),
+    (
         "europe-stair-gates-en-1930",
         "gate-too-low",
         "the standard was found in no text",
