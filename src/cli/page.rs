@@ -263,7 +263,9 @@ mod tests {
     /// Each pair of letters is thirteen bits, the least first; none ends the script.
     #[test]
     fn a_module_in_letters_is_read_back() {
-        let bytes: Vec<u8> = (0..2_000_u32).map(|n| (n * n / 7).to_le_bytes()[0]).collect();
+        let bytes: Vec<u8> = (0..2_000_u32)
+            .map(|n| (n * n / 7).to_le_bytes()[0])
+            .collect();
         for length in [0, 1, 2, 12, 13, 14, 1_999] {
             let text = in_pairs(&bytes[..length]);
             let values: Vec<u32> = text

@@ -381,7 +381,10 @@ fn guard_done(done: &GuardDone<'_>) -> String {
             first.danger.act
         );
     }
-    let law = judged.guidance.is_some();
+    let law = judged
+        .findings
+        .iter()
+        .any(|finding| !finding.ruleset.advisory);
     let by = if law {
         "the building rules"
     } else {
