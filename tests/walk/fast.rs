@@ -134,6 +134,9 @@ fn a_stairwell_in_the_middle_of_forty_takes_at_most_thirty_keys() {
     assert!(last <= 30, "{last}\n{}", one.text());
 }
 
+/// What is answered to the question of an item.
+type Answers = fn(&str) -> &'static str;
+
 /// One railing of one person: its name, what is answered to what, and what it may cost.
 struct Counted {
     who: &'static str,
@@ -141,7 +144,7 @@ struct Counted {
     /// What this person answers to the facts of the house.
     children: &'static str,
     /// How the railing is called; `=` copies from the one before.
-    railings: [(&'static str, fn(&str) -> &'static str); 3],
+    railings: [(&'static str, Answers); 3],
     /// Questions and keys of each, its name counted in.
     costs: [(usize, usize); 3],
 }
