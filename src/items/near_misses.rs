@@ -24,6 +24,12 @@ impl NearMiss {
                 None => *written == text,
             })
     }
+
+    /// The item that it offers first, where it offers items.
+    #[must_use]
+    pub fn item(&self) -> Option<Item> {
+        self.offers.first().and_then(|name| Item::by_name(name))
+    }
 }
 
 impl Item {

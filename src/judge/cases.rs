@@ -427,20 +427,16 @@ pub(super) fn tells_more(agreed: Verdict, without: Verdict) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use std::ops::ControlFlow;
-
     use super::*;
     use crate::judge::Options;
+    use crate::judge::from_csv;
     use crate::judge::rule::Decides;
     use crate::judge::rule::InForceThen;
     use crate::judge::rule::findings;
     use crate::rules::embedded_ids;
     use crate::rules::load_to_judge;
     use crate::survey::Guard;
-    use crate::survey::InMemory;
-    use crate::survey::Survey;
     use crate::survey::SurveyFacts;
-    use crate::survey::SurveyFile;
 
     /// A guard with some of its circumstances left out.
     fn guards() -> Vec<Guard> {
@@ -465,16 +461,7 @@ stair triangle,rise 7 1/2 going 10 lift 2 in\nriser opening,4 in\ninfill,baluste
                 }
             }
         }
-        let files: Vec<Box<dyn SurveyFile>> =
-            vec![Box::new(InMemory::new("s.csv", survey.as_bytes()))];
-        let survey = Survey::scan(&files).expect("memory can be read");
-        let mut guards = Vec::new();
-        let read = survey.guards(&mut |guard| {
-            guards.push(guard);
-            ControlFlow::Continue(())
-        });
-        assert!(!read.expect("memory can be read").any_error());
-        guards
+        from_csv::guards(&survey)
     }
 
     fn told(findings: &[Finding<'_>]) -> Vec<String> {

@@ -445,8 +445,6 @@ pub(super) fn of_limit(operator: Operator, limit: &Limit) -> LimitShown<'_> {
 
 #[cfg(test)]
 mod tests {
-    use std::ops::ControlFlow;
-
     use proptest::prelude::Just;
     use proptest::prelude::Strategy;
     use proptest::prelude::any;
@@ -455,12 +453,10 @@ mod tests {
 
     use super::*;
     use crate::judge::Options;
+    use crate::judge::from_csv;
     use crate::quantities::LengthUnit;
     use crate::reading::Value;
     use crate::survey::Guard;
-    use crate::survey::InMemory;
-    use crate::survey::Survey;
-    use crate::survey::SurveyFile;
 
     /// A ledge: its height and place in millimetres, how sure, what it is by itself.
     type Drawn = (u32, Option<u32>, u32, Verdict, Verdict);
@@ -494,17 +490,7 @@ mod tests {
             let along = along.map_or_else(String::new, |along| format!(" {along} mm along"));
             survey.push_str(&format!("g,foothold,{height} mm high{along} ± {sure} mm\n"));
         }
-        let files: Vec<Box<dyn SurveyFile>> =
-            vec![Box::new(InMemory::new("s.csv", survey.as_bytes()))];
-        let survey = Survey::scan(&files).expect("memory can be read");
-        let mut guards = Vec::new();
-        let read = survey.guards(&mut |guard| {
-            guards.push(guard);
-            ControlFlow::Continue(())
-        });
-        let read = read.expect("memory can be read");
-        assert!(!read.any_error(), "{:?}", read.sorted());
-        guards.remove(0)
+        from_csv::guards(&survey).remove(0)
     }
 
     proptest! {

@@ -17,6 +17,8 @@ mod entrapment;
 pub mod examples;
 mod finding;
 mod foothold;
+#[cfg(test)]
+mod from_csv;
 mod gauge;
 mod guard;
 mod judgement;

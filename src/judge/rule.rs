@@ -1,6 +1,7 @@
 //! One rule against one guard.
 
 use crate::items::Hazard;
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Finding;
@@ -319,8 +320,8 @@ fn any_opening<'r>(
 ) -> Option<Judgement<'r>> {
     let written = scene.of(item).next().is_some();
     // a guard need not have one
-    let may_be_none = [Item::EndGap, Item::EdgeGap, Item::GapAboveSolidPart];
-    if may_be_none.contains(&item) && !written {
+    let may_be_none = item == Item::EndGap || item.info().hole == Hole::AnyForItself;
+    if may_be_none && !written {
         return None;
     }
     if item != Item::BottomGap || side_is_closed(scene) {

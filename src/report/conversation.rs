@@ -3,6 +3,7 @@
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::Authority;
 use crate::judge::DangerSeen;
 use crate::judge::Judged;
 use crate::judge::Question;
@@ -73,7 +74,7 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
         ),
     ];
     let mut judged = judged_by(rulesets);
-    if rulesets.iter().all(|ruleset| ruleset.advisory) {
+    if Authority::of(rulesets) == Authority::Guidance {
         judged
             .push_str(" Those that hold where you are: guardrule rules find \"house in Florida\".");
     }
@@ -381,14 +382,9 @@ fn guard_done(done: &GuardDone<'_>) -> String {
             first.danger.act
         );
     }
-    let law = judged
-        .findings
-        .iter()
-        .any(|finding| !finding.ruleset.advisory);
-    let by = if law {
-        "the building rules"
-    } else {
-        "the advice"
+    let (law, by) = match done.authority {
+        Authority::Law => (true, "the building rules"),
+        Authority::Guidance => (false, "the advice"),
     };
     let short = |advisory: bool| {
         let mut things: Vec<String> = Vec::new();

@@ -129,8 +129,8 @@ impl Subject {
     /// The items that it asks for.
     #[must_use]
     pub fn items(self) -> Vec<Item> {
-        // beside the edge of the floor there is a hole only where a guard stands outside it:
-        // rules on any opening judge it where it is written
+        // a hole that a guard need not have, beside the edge of the floor or above a solid
+        // part: rules on any opening judge it where it is written
         let is_apart =
             |item: &&Item| self == Subject::AnyOpening && item.info().hole == Hole::AnyForItself;
         let asked = |item: &&Item| item.info().asked == AskedWhen::ByRules && !is_apart(item);

@@ -55,6 +55,8 @@ struct Shared {
     building: Arc<str>,
     unit: Arc<str>,
     inherited: Arc<Inherited>,
+    /// Rows in error of which nobody knows whether they are this guard's: 1 or none.
+    orphans: u32,
 }
 
 /// A guard whose last row has not been read.
@@ -175,7 +177,6 @@ impl<'s> Assembly<'s> {
         if self.queue[index].is_none() {
             let rows = *self.scanned.rows.get(guard.index())?;
             let shared = self.shared(unit);
-            let orphans = u32::from(self.may_own_an_orphan(unit));
             let capacity = match header.layout {
                 Layout::Notebook { .. } => rows.min(64) as usize,
                 Layout::Table => header.columns.len(),
@@ -188,8 +189,8 @@ impl<'s> Assembly<'s> {
                     observations: Vec::with_capacity(capacity),
                     own: Vec::new(),
                     inherited: shared.inherited,
-                    rows_in_error: orphans,
-                    rows: orphans,
+                    rows_in_error: shared.orphans,
+                    rows: shared.orphans,
                 },
                 seen: 0,
                 table_row: None,
@@ -216,6 +217,7 @@ impl<'s> Assembly<'s> {
             building: names.written(names.parent(unit)).into(),
             unit: names.written(unit).into(),
             inherited: Arc::new(self.inherited(unit)),
+            orphans: u32::from(self.may_own_an_orphan(unit)),
         };
         if self.shared.len() >= REMEMBERED {
             self.shared.clear();

@@ -431,8 +431,7 @@ fn several(name: &str) -> Option<Named> {
 }
 
 fn one_of(miss: &'static NearMiss) -> Option<Named> {
-    let first = Item::by_name(miss.offers.first()?)?;
-    Some(Named::Several(first, miss))
+    miss.item().map(|first| Named::Several(first, miss))
 }
 
 fn several_items(row: &SurveyRow<'_>, item: usize, name: &str, miss: &NearMiss) -> Diagnostic {

@@ -193,8 +193,9 @@ fn item_heading(name: &str, unit: Option<LengthUnit>) -> Heading {
 
 /// A heading that means one of several items; the first of them is lost.
 fn one_of(miss: &'static NearMiss) -> Heading {
-    let first = miss.offers.first().and_then(|name| Item::by_name(name));
-    let column = first.map_or(HeaderColumn::Own, HeaderColumn::Misspelt);
+    let column = miss
+        .item()
+        .map_or(HeaderColumn::Own, HeaderColumn::Misspelt);
     Heading::faulty(column, HeadingFault::Several(miss))
 }
 

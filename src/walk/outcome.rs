@@ -2,6 +2,7 @@
 
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::Authority;
 use crate::judge::DangerSeen;
 use crate::judge::Judged;
 use crate::survey::Guard;
@@ -16,6 +17,8 @@ pub struct GuardDone<'r> {
     pub guard: Guard,
     /// How it came out.
     pub judged: Judged<'r>,
+    /// Whether law was chosen.
+    pub authority: Authority,
 }
 
 /// What an answer has decided at the guard that is spoken of.

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::items::Item;
+use crate::judge::Authority;
 use crate::judge::Judged;
 use crate::judge::Options;
 use crate::quantities::LengthUnit;
@@ -458,6 +459,7 @@ impl<'r> Walk<'r> {
                 place,
                 guard,
                 judged,
+                authority: Authority::of(self.rulesets),
             })));
         }
         self.next = None;

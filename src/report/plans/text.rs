@@ -5,6 +5,7 @@ use std::io::Write;
 
 use crate::items::Item;
 use crate::items::LocationWord;
+use crate::judge::Authority;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::remedy::Planned;
@@ -418,8 +419,7 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
              built, measure it anew: a drawing that meets is not yet a railing that does.",
         );
     }
-    let advice_only = basis.rulesets.iter().all(|ruleset| ruleset.advisory);
-    if advice_only {
+    if Authority::of(basis.rulesets) == Authority::Guidance {
         lines.hanging(
             "",
             "Advice only: NO BUILDING RULES WERE CHECKED (guardrule rules find).",
