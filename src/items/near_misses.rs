@@ -42,12 +42,12 @@ impl Item {
 
     /// What is said of a name that holds a word of an item or of a danger and is no item:
     /// `height at the gate`, `rotten post`. Nothing where the person says that it is
-    /// their `own`, or a note.
+    /// their `own`.
     #[must_use]
     pub fn holding_a_word_of_one(name: &str) -> Option<&'static NearMiss> {
         let name = folded(name);
         let mut words = name.split(|c: char| !c.is_alphabetic()).peekable();
-        if matches!(words.peek(), Some(&("own" | "note" | "notes"))) {
+        if words.peek() == Some(&"own") {
             return None;
         }
         words.find_map(|word| HELD.iter().find(|miss| miss.written.contains(&word)))

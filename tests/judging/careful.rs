@@ -367,6 +367,7 @@ fn a_reading_or_a_danger_under_another_name_is_asked_about_and_meets_nothing() {
     }
     for hidden in [
         "lowest height,34 in",
+        "note height,34 in",
         "height (lowest),34 in",
         "height (in),34",
         "height_in,34 in",
