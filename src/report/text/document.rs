@@ -137,8 +137,7 @@ fn full(lines: &mut Lines, guard: &GuardTold) {
     }
 }
 
-/// What is still to be looked at, by name.
-/// What to look at next, most useful first; the rest as a count.
+/// What to look at next by name, most useful first; the rest as a count.
 fn names(guard: &GuardTold) -> String {
     let named = guard.next.iter().take(MOST_NEXT);
     let mut names: Vec<String> = named.map(|next| next.item.name().to_owned()).collect();

@@ -89,12 +89,14 @@ fn does(act: &ActOfAll<'_>, told: &[GuardTold]) -> String {
         (call, [(_, why)]) => format!("{call}. {why} {does}"),
         (call, several) => {
             // what most of them share is said once, and of whom else something is, of these
-            let count = |why: &str| several.iter().filter(|(_, other)| *other == why).count();
-            let most = several
-                .iter()
-                .map(|(_, why)| *why)
-                .max_by_key(|why| count(why));
-            let shared = most.filter(|why| count(why) > 1);
+            let mut counts: HashMap<&str, usize> = HashMap::new();
+            for (_, why) in several {
+                *counts.entry(*why).or_default() += 1;
+            }
+            let whys = several.iter().map(|(_, why)| *why);
+            let shared = whys
+                .max_by_key(|why| counts[why])
+                .filter(|why| counts[why] > 1);
             let apart = several.iter().filter(|(_, why)| Some(*why) != shared);
             let apart = apart.map(|(index, why)| format!("{}: {why}", told[*index].name));
             let whys = shared.map(str::to_owned).into_iter().chain(apart);
