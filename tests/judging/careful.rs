@@ -434,3 +434,13 @@ fn a_gap_above_a_solid_part_is_an_opening_where_it_is_written() {
     assert_eq!(of("front,gap above solid part,3 in\n"), "meets");
     assert_eq!(of("front,gap above solid part,11 in\n"), "falls short");
 }
+
+/// The heights of the 2006 edition stand in no text that names it; those of 2009 on the
+/// publisher's change sheet of 2015 (R312.2: 36 in, on stairs 34 in).
+#[test]
+fn an_edition_whose_heights_were_not_read_meets_nothing() {
+    let deck = "guard,item,reading\nold,place,deck\nold,use,dwelling\nold,drop,9 ft\nold,height,36 1/2 in\n\
+         old,opening,3 3/4 in\nold,bottom gap,3 in\nold,infill,balusters\nold,fixed seat,no\n";
+    assert_eq!(verdict(deck, "us-dwelling-2006").0, "not settled");
+    assert_eq!(verdict(deck, "us-dwelling-2009").0, "meets");
+}

@@ -28,9 +28,9 @@ pub(super) fn shipped(id: &str) -> Ruleset {
 const TABLE: &[(&str, usize, usize, usize, usize)] = &[
     ("us-dwelling-2000", 12, 3, 8, 0),
     ("us-dwelling-2003", 11, 4, 7, 0),
-    ("us-dwelling-2006", 11, 9, 2, 0),
-    ("us-dwelling-2009", 12, 9, 2, 0),
-    ("us-dwelling-2012", 12, 10, 1, 0),
+    ("us-dwelling-2006", 11, 8, 3, 0),
+    ("us-dwelling-2009", 12, 10, 1, 0),
+    ("us-dwelling-2012", 12, 11, 0, 0),
     ("us-dwelling-2015", 11, 0, 0, 0),
     ("us-dwelling-2018", 11, 0, 0, 0),
     ("us-dwelling-2021", 11, 0, 0, 0),
