@@ -217,7 +217,7 @@ fn against_parent(out: &mut dyn Write, width: usize, ruleset: &Ruleset) -> io::R
         return Ok(());
     };
     // an edition of the program's own stands for itself
-    if rules::embedded(&ruleset.file).is_some() {
+    if rules::is_embedded(&ruleset.file) {
         return Ok(());
     }
     // what is wrong with the parent was told when the amendment was loaded

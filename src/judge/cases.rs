@@ -15,9 +15,9 @@ use crate::judge::LeadsTo;
 use crate::judge::condition::Truth;
 use crate::judge::condition::applies;
 use crate::judge::condition::holds;
-use crate::judge::decides::Decided;
 use crate::judge::decides::FindingView;
-use crate::judge::decides::decided;
+use crate::judge::decides::by_both_views;
+use crate::judge::decides::worst_of_hazards;
 use crate::judge::rule::Bench;
 use crate::judge::rule::CaseFindings;
 use crate::judge::rule::RuleCounts;
@@ -257,22 +257,17 @@ fn one_case<'r>(
     found: &[Finding<'r>],
     chosen: Vec<usize>,
 ) -> OneCase<'r> {
-    let verdict = |view| -> Verdict {
-        let decided: Decided<'r> = decided(scene, bench, found, view);
-        decided.verdict()
-    };
+    let (by_decision, alone) = by_both_views(scene, bench, found);
     let taking_part = || found.iter().filter(|finding| finding.takes_part());
-    let hazards = Hazard::ALL.map(|hazard| {
-        // strength is not judged case by case
-        let of = taking_part().filter(|finding| {
-            finding.rule.hazard == hazard && finding.rule.loads().next().is_none()
-        });
-        of.map(|finding| FindingView::Decided.of(finding)).min()
-    });
+    // strength is not judged case by case
+    let hazards = worst_of_hazards(
+        taking_part().filter(|finding| finding.rule.loads().next().is_none()),
+        |finding| FindingView::Decided.of(finding),
+    );
     let short = taking_part().filter(|finding| finding.verdict == Verdict::FallsShort);
     OneCase {
-        verdict: verdict(FindingView::Decided),
-        alone: verdict(FindingView::Alone),
+        verdict: by_decision.verdict(),
+        alone: alone.verdict(),
         hazards,
         short: short
             .map(|finding| (finding.rule.hazard, finding.rule.id.as_str()))
@@ -324,7 +319,7 @@ impl<'r> Cases<'r> {
         for (at, unknown) in group.iter().enumerate() {
             let answers = unknown.answers.iter().enumerate().map(|(number, answer)| {
                 let of = judged.iter().filter(|case| case.chosen[at] == number);
-                (answer.says.clone(), same(of.map(|case| case.verdict)))
+                (answer.says.join(", "), same(of.map(|case| case.verdict)))
             });
             self.leads_to.push(LeadsTo {
                 ruleset: bench.ruleset,

@@ -34,13 +34,13 @@ const ITEM: Item = Item::Foothold;
 
 /// Footholds against what a rule asks of them.
 pub(super) fn foothold<'r>(scene: &Scene<'_>, demand: &'r FootholdDemand) -> Judgement<'r> {
-    let bars = scene.guard.of(Item::Infill);
+    let bars = scene.of(Item::Infill);
     let bars = bars
         .map(|(_, o)| o.word())
         .any(|word| word == Some(InfillWord::HorizontalBars));
     let mut all = Vec::new();
     let mut ledges = Vec::new();
-    for (index, observation) in scene.guard.of(ITEM) {
+    for (index, observation) in scene.of(ITEM) {
         match observation.reading.as_ref().map(|reading| &reading.value) {
             Some(Value::Foothold(foothold)) => ledges.push(Ledge {
                 index,

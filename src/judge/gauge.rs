@@ -220,6 +220,9 @@ pub(super) fn beside_each_other<'r>(
     if guarded {
         finer_ones(&mut tapes);
     }
+    if gauges.is_empty() {
+        return tapes.into_iter().map(|tape| tape.judgement).collect();
+    }
     let slack = |tape: &Taped<'_>| {
         if guarded {
             tape.doubt.doubled()
@@ -301,6 +304,9 @@ fn denies(bound: Evidence, value: Length, slack: Length) -> bool {
 
 /// Coarser readings of a place go where a finer one agrees within their doubt.
 fn finer_ones(tapes: &mut Vec<Taped<'_>>) {
+    if tapes.len() < 2 {
+        return;
+    }
     // by their place, each list in the order of the readings
     let mut finer: HashMap<Where, Vec<(Length, StandardUncertainty, usize)>> = HashMap::new();
     for tape in tapes

@@ -27,7 +27,8 @@ use crate::judge::condition::holds;
 use crate::judge::dangers::dangers;
 use crate::judge::decides::Decided;
 use crate::judge::decides::FindingView;
-use crate::judge::decides::decided;
+use crate::judge::decides::by_both_views;
+use crate::judge::decides::worst_of_hazards;
 use crate::judge::rule::Bench;
 use crate::judge::rule::Decides;
 use crate::judge::rule::InForceThen;
@@ -215,18 +216,16 @@ impl<'b, 'r> ByRuleset<'b, 'r> {
         found: &[Finding<'r>],
         cases: Option<Cases<'r>>,
     ) -> ByRuleset<'b, 'r> {
-        let hazards = Hazard::ALL.map(|hazard| {
-            let of = found.iter().filter(|finding| {
-                // what rests on the load path is shown at its hazard, whatever it counts for
-                let shown = finding.is_indicative() || finding.takes_part();
-                finding.rule.hazard == hazard && (shown || finding.is_strength_unseen())
-            });
-            of.map(Finding::counts_as).min()
+        // what rests on the load path is shown at its hazard, whatever it counts for
+        let shown = found.iter().filter(|finding| {
+            finding.is_indicative() || finding.takes_part() || finding.is_strength_unseen()
         });
+        let hazards = worst_of_hazards(shown, Finding::counts_as);
+        let (decided, alone) = by_both_views(scene, bench, found);
         ByRuleset {
             bench,
-            decided: decided(scene, bench, found, FindingView::Decided),
-            alone: decided(scene, bench, found, FindingView::Alone),
+            decided,
+            alone,
             hazards,
             cases,
         }

@@ -10,6 +10,11 @@ use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::reading::Value;
 
+/// Whether an item is one of the two.
+pub(super) fn is_the_lift(item: Item) -> bool {
+    matches!(item, Item::BottomGap | Item::StairTriangle)
+}
+
 /// Where the other of both says more, by more than the tapes' doubt, this one settles
 /// nothing but a shortfall.
 pub(super) fn written_twice(scene: &Scene<'_>, judgement: &mut Judgement<'_>) {

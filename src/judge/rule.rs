@@ -1,5 +1,7 @@
 //! One rule against one guard.
 
+use std::ops::Range;
+
 use crate::items::Hazard;
 use crate::items::Hole;
 use crate::items::Item;
@@ -83,7 +85,12 @@ pub(super) fn findings<'r>(
     bench: &Bench<'r>,
     found: &mut Vec<Finding<'r>>,
 ) -> RuleCounts {
-    let mut cases = CaseFindings::default();
+    let rules = bench.ruleset.rules.len();
+    let mut cases = CaseFindings {
+        // a rule on any opening makes up to four
+        found: Vec::with_capacity(rules + 3),
+        of_rules: Vec::with_capacity(rules),
+    };
     cases.next(scene, bench, &|_| true);
     found.append(&mut cases.found);
     RuleCounts(cases.of_rules)
@@ -94,7 +101,6 @@ pub(super) struct RuleCounts(Vec<(usize, Applies)>);
 
 /// The findings of a ruleset in one case after another: those that no circumstance touches
 /// that is another one than in the case before stay as they were.
-#[derive(Default)]
 pub(super) struct CaseFindings<'r> {
     found: Vec<Finding<'r>>,
     of_rules: Vec<(usize, Applies)>,
@@ -171,7 +177,7 @@ impl<'r> CaseFindings<'r> {
                 let made = judgements.len();
                 let done = judgements.drain(..);
                 let done = done.map(|judgement| finding(scene, bench, rule, judgement));
-                self.found.splice(known, done);
+                put(&mut self.found, known, done);
                 match self.of_rules.get_mut(place) {
                     Some(of_rule) => *of_rule = (made, *applies),
                     None => self.of_rules.push((made, *applies)),
@@ -183,6 +189,24 @@ impl<'r> CaseFindings<'r> {
         }
         lifted_from_memory(scene, bench, &mut self.found);
         &self.found
+    }
+}
+
+/// As [`Vec::splice`]; nearly always behind the last, or as many as there were, where
+/// nothing has to be moved.
+fn put<'r>(
+    found: &mut Vec<Finding<'r>>,
+    known: Range<usize>,
+    done: impl ExactSizeIterator<Item = Finding<'r>>,
+) {
+    if known.start == found.len() {
+        found.extend(done);
+    } else if known.len() == done.len() {
+        for (place, next) in found[known].iter_mut().zip(done) {
+            *place = next;
+        }
+    } else {
+        found.splice(known, done);
     }
 }
 
@@ -356,7 +380,7 @@ fn one<'r>(
     others: &Others<'_, 'r>,
 ) -> Judgement<'r> {
     let mut judgement = by_demand(scene, item, check, others);
-    if !side_is_closed(scene) {
+    if lift::is_the_lift(item) && !side_is_closed(scene) {
         lift::written_twice(scene, &mut judgement);
     }
     judgement
@@ -404,7 +428,7 @@ fn load_path<'r>(scene: &Scene<'_>, item: Item, demand: &LoadDemand) -> Judgemen
         vec![Reason::StrengthNotJudged]
     };
     let looked_at = [Item::PostFastening, Item::FastenedTo].into_iter();
-    let readings = looked_at.flat_map(|item| scene.guard.of(item).map(|(index, _)| index));
+    let readings = looked_at.flat_map(|item| scene.of(item).map(|(index, _)| index));
     Judgement {
         readings: readings.collect(),
         chain: Some(Box::new(chain)),
@@ -527,6 +551,9 @@ fn lifted_from_memory<'r>(scene: &Scene<'_>, bench: &Bench<'r>, found: &mut [Fin
         .filter(|finding| finding.from_memory && finding.verdict != Verdict::DoesNotApply)
         .map(|finding| (finding.rule.hazard, finding.rule.checks.as_slice()))
         .collect();
+    if from_memory.is_empty() {
+        return;
+    }
     for finding in found {
         let excepted = is_excepted(finding);
         let in_its_place = |(hazard, checks): &(Hazard, &[Check])| {

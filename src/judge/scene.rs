@@ -121,11 +121,11 @@ impl<'g> Scene<'g> {
             },
             presence: presence(guard),
             gives_way: OnceCell::new(),
-            pieces: Rc::new(vec![
-                OnceCell::new();
-                guard.observations.len()
-                    + guard.inherited.observations.len()
-            ]),
+            pieces: Rc::new(
+                std::iter::repeat_with(OnceCell::new)
+                    .take(guard.observations.len() + guard.inherited.observations.len())
+                    .collect(),
+            ),
             supposed: Vec::new(),
             own: items(&guard.observations),
             inherited: items(&guard.inherited.observations),

@@ -1,5 +1,6 @@
 //! The values of a circumstance that rules tell apart, where nobody wrote it down.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 use crate::items::Item;
@@ -24,7 +25,8 @@ use crate::rules::Test;
 #[derive(Clone, Debug)]
 pub(super) struct Answer {
     pub(super) supposed: Supposed,
-    pub(super) says: String,
+    /// One for each value that no test tells from the others.
+    pub(super) says: Vec<Cow<'static, str>>,
 }
 
 /// A circumstance that nobody wrote down, with the values told apart.
@@ -85,7 +87,7 @@ pub(super) fn told_apart(scene: &Scene<'_>, bench: &Bench<'_>, item: Item) -> Un
             },
         );
         match answers.iter_mut().find(|(known, _)| *known == signature) {
-            Some((_, known)) => known.says = format!("{}, {}", known.says, answer.says),
+            Some((_, known)) => known.says.extend(answer.says),
             None => answers.push((signature, answer)),
         }
     }
@@ -100,7 +102,7 @@ pub(super) fn told_apart(scene: &Scene<'_>, bench: &Bench<'_>, item: Item) -> Un
 fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
     let words = item.words().iter().map(|word| Answer {
         supposed: Supposed::Word(word.name),
-        says: word.name.to_owned(),
+        says: vec![Cow::Borrowed(word.name)],
     });
     let mut all: Vec<Answer> = words.collect();
     let mut lengths: Vec<Limit> = Vec::new();
@@ -119,20 +121,20 @@ fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
     if !months.is_empty() {
         all.push(Answer {
             supposed: Supposed::Nobody,
-            says: "no child".to_owned(),
+            says: vec![Cow::Borrowed("no child")],
         });
     }
     let around = |at: u32| [at.saturating_sub(1), at, at.saturating_add(1)];
     for month in months.into_iter().flat_map(around) {
         all.push(Answer {
             supposed: Supposed::Age(Age::from_months(month)),
-            says: format!("{month} months"),
+            says: vec![Cow::Owned(format!("{month} months"))],
         });
     }
     for count in counts.into_iter().flat_map(around) {
         all.push(Answer {
             supposed: Supposed::Count(count),
-            says: count.to_string(),
+            says: vec![Cow::Owned(count.to_string())],
         });
     }
     for year in years
@@ -141,7 +143,7 @@ fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
     {
         all.push(Answer {
             supposed: Supposed::Year(year),
-            says: year.to_string(),
+            says: vec![Cow::Owned(year.to_string())],
         });
     }
     for limit in lengths {
@@ -149,7 +151,7 @@ fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
             let length = limit.length + Length::from_nanometres(offset);
             all.push(Answer {
                 supposed: Supposed::Length(length),
-                says: format!("{says}{}", limit.written),
+                says: vec![Cow::Owned(format!("{says}{}", limit.written))],
             });
         }
     }

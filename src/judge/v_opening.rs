@@ -25,7 +25,7 @@ const ITEM: Item = Item::VOpening;
 /// The narrowest decides.
 pub(super) fn v_opening<'r>(scene: &Scene<'_>, limit: &'r SlopeLimit) -> Judgement<'r> {
     let mut all = Vec::new();
-    for (index, observation) in scene.guard.of(ITEM) {
+    for (index, observation) in scene.of(ITEM) {
         all.push(match observation.reading.as_ref().map(|r| &r.value) {
             Some(Value::VOpening(vee)) => one(scene, index, vee, limit),
             Some(Value::None) => seen(scene, ITEM, index, Verdict::Meets, shown(limit)),

@@ -122,7 +122,7 @@ impl Length {
     /// Exact for every length: at most six decimals, no trailing zeros.
     #[must_use]
     pub fn millimetre_digits(self) -> String {
-        decimal(self.nanometres, 1_000_000, 6)
+        decimal(self.nanometres, 1_000_000)
     }
 
     /// Exact text in this unit where it has one, else in millimetres.
@@ -142,14 +142,18 @@ impl Length {
         match unit {
             LengthUnit::Inch | LengthUnit::Foot if self.nanometres % SIXTY_FOURTH == 0 => {
                 let marks = self.nanometres / SIXTY_FOURTH;
-                let sign = if marks < 0 { "-" } else { "" };
-                format!("{sign}{} in", fraction(marks.unsigned_abs()))
+                let mut text = fraction(marks.unsigned_abs());
+                text.push_str(" in");
+                if marks < 0 {
+                    text.insert(0, '-');
+                }
+                text
             }
             LengthUnit::Inch | LengthUnit::Foot | LengthUnit::Millimetre => {
-                format!("{} mm", self.millimetre_digits())
+                self.millimetre_digits() + " mm"
             }
-            LengthUnit::Centimetre => format!("{} cm", decimal(self.nanometres, 10_000_000, 7)),
-            LengthUnit::Metre => format!("{} m", decimal(self.nanometres, 1_000_000_000, 9)),
+            LengthUnit::Centimetre => format!("{} cm", decimal(self.nanometres, 10_000_000)),
+            LengthUnit::Metre => format!("{} m", decimal(self.nanometres, 1_000_000_000)),
         }
     }
 
@@ -195,7 +199,9 @@ impl Length {
             let least = Length::from_nanometres(step).exact(unit);
             return format!("less than {least}");
         }
-        format!("about {}", Length::from_nanometres(rounded).exact(unit))
+        let mut text = Length::from_nanometres(rounded).exact(unit);
+        text.insert_str(0, "about ");
+        text
     }
 }
 
@@ -301,24 +307,38 @@ fn fraction(marks: u64) -> String {
         return whole.to_string();
     }
     let shared = 1 << rest.trailing_zeros().min(6);
-    let part = format!("{}/{}", rest / shared, 64 / shared);
-    if whole == 0 {
-        part
-    } else {
-        format!("{whole} {part}")
+    let mut text = String::with_capacity(16);
+    if whole > 0 {
+        text.push_str(&whole.to_string());
+        text.push(' ');
     }
+    text.push_str(&(rest / shared).to_string());
+    text.push('/');
+    text.push_str(&(64 / shared).to_string());
+    text
 }
 
-/// A count of nanometres in a unit of so many, in full, without trailing zeros.
-fn decimal(nanometres: i64, unit: u64, places: usize) -> String {
-    let sign = if nanometres < 0 { "-" } else { "" };
+/// A count of nanometres in a unit of so many, a power of ten, in full, without trailing zeros.
+fn decimal(nanometres: i64, unit: u64) -> String {
     let size = nanometres.unsigned_abs();
-    let (whole, rest) = (size / unit, size % unit);
-    if rest == 0 {
-        return format!("{sign}{whole}");
+    let (whole, mut rest) = (size / unit, size % unit);
+    let mut text = if nanometres < 0 {
+        format!("-{whole}")
+    } else {
+        whole.to_string()
+    };
+    if rest > 0 {
+        text.push('.');
     }
-    let digits = format!("{rest:0places$}");
-    format!("{sign}{whole}.{}", digits.trim_end_matches('0'))
+    // digit by digit: a table of findings has many of these
+    let mut place = unit;
+    while rest > 0 {
+        place /= 10;
+        let digit = u32::try_from(rest / place).unwrap_or(0);
+        text.extend(char::from_digit(digit, 10));
+        rest %= place;
+    }
+    text
 }
 
 #[cfg(test)]

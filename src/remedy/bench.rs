@@ -4,6 +4,8 @@
 //! nothing, the one that changes least and leaves least to be done is taken, and the next
 //! shortfall is looked at on the guard as it then is.
 
+use std::borrow::Cow;
+
 use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -60,22 +62,22 @@ pub(super) struct RemedyBench<'b, 'r> {
 }
 
 /// What was found step by step.
-struct StepsTaken<'r> {
+struct StepsTaken<'j, 'r> {
     steps: Vec<Planned>,
     unsolved: Vec<Unsolved>,
-    stage: Stage<'r>,
+    stage: Stage<'j, 'r>,
 }
 
-/// A guard part of the way.
-struct Stage<'r> {
+/// A guard part of the way; where it begins, judged as it was handed in.
+struct Stage<'j, 'r> {
     change: GuardChange,
-    judged: Judged<'r>,
+    judged: Cow<'j, Judged<'r>>,
 }
 
 /// A remedy that breaks nothing, judged.
-struct Admitted<'r> {
+struct Admitted<'j, 'r> {
     offered: Offered,
-    stage: Stage<'r>,
+    stage: Stage<'j, 'r>,
     proved: bool,
     cost: u32,
     rank: u32,
@@ -144,17 +146,17 @@ impl<'r> RemedyBench<'_, 'r> {
     }
 
     /// Topic by topic, on the guard as it is by then.
-    fn take(
+    fn take<'j>(
         &self,
-        judged: &Judged<'r>,
+        judged: &'j Judged<'r>,
         topics: &[ShortTopic],
         refused: &mut Vec<RefusedRemedy>,
-    ) -> StepsTaken<'r> {
+    ) -> StepsTaken<'j, 'r> {
         let not_firm = not_firm(self.guard, judged, topics);
         let drawn = self.drawn(judged);
         let mut stage = Stage {
             change: GuardChange::default(),
-            judged: judged.clone(),
+            judged: Cow::Borrowed(judged),
         };
         let mut steps: Vec<Planned> = Vec::new();
         let mut unsolved = Vec::new();
@@ -213,15 +215,15 @@ impl<'r> RemedyBench<'_, 'r> {
     }
 
     /// Every remedy of a topic that breaks nothing and puts it right.
-    fn passing(
+    fn passing<'j>(
         &self,
-        stage: &Stage<'r>,
+        stage: &Stage<'j, 'r>,
         topic: &ShortTopic,
         all: &[ShortTopic],
         offers: Vec<Offered>,
         refused: &mut Vec<RefusedRemedy>,
-    ) -> Vec<Admitted<'r>> {
-        let mut passed: Vec<Admitted<'r>> = Vec::new();
+    ) -> Vec<Admitted<'j, 'r>> {
+        let mut passed: Vec<Admitted<'j, 'r>> = Vec::new();
         let mut offers: Vec<(u32, u32, Offered)> = (0_u32..)
             .zip(offers)
             .map(|(rank, offered)| (cost(&offered, self.high) + 3 * rank, rank, offered))
@@ -258,7 +260,10 @@ impl<'r> RemedyBench<'_, 'r> {
             let left = u32::try_from(left).unwrap_or(u32::MAX);
             passed.push(Admitted {
                 offered,
-                stage: Stage { change, judged },
+                stage: Stage {
+                    change,
+                    judged: Cow::Owned(judged),
+                },
                 proved,
                 cost: least + LEFT * left,
                 rank,
@@ -270,7 +275,7 @@ impl<'r> RemedyBench<'_, 'r> {
     /// What would satisfy the building rules alone, where that takes less than the advice.
     fn lesser(
         &self,
-        stage: &Stage<'r>,
+        stage: &Stage<'_, 'r>,
         judged: &Judged<'r>,
         topic: &ShortTopic,
         best: &Offered,
@@ -445,7 +450,7 @@ impl<'r> RemedyBench<'_, 'r> {
         bridges
     }
 
-    fn way(&self, topics: &[ShortTopic], stage: &Stage<'r>) -> PlannedWay {
+    fn way(&self, topics: &[ShortTopic], stage: &Stage<'_, 'r>) -> PlannedWay {
         let short = topics.iter().flat_map(|topic| &topic.short);
         let (mut solved, mut no_longer_asked) = (Vec::new(), Vec::new());
         for key in short {

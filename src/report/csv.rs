@@ -6,6 +6,7 @@ use std::collections::HashMap;
 use std::collections::HashSet;
 use std::io;
 use std::io::Write;
+use std::rc::Rc;
 
 use crate::input::Diagnostics;
 use crate::items::Verdict;
@@ -100,6 +101,8 @@ pub struct Csv<'a, W: Write> {
     rules: HashMap<*const Rule, RuleCells>,
     basis: ReportBasis<'a>,
     summary: Summary,
+    /// How a row ends that falls short of nothing: with leaning on it, and without.
+    shortly: [Rc<CsvLine>; 2],
     /// Cells of units, buildings and all that some guard inherited, each once.
     inherited: BTreeSet<ReadingKey>,
     facts: Vec<Observation>,
@@ -154,8 +157,14 @@ impl<'a, W: Write> Csv<'a, W> {
             heading.text(column);
         }
         out.write_all(heading.ended())?;
+        let shortly = [
+            after(&basis, &format!("{DO_NOT_LEAN} {DEFERRAL}")),
+            after(&basis, DEFERRAL),
+        ]
+        .map(Rc::new);
         Ok(Csv {
             out,
+            shortly,
             row: FindingRow::default(),
             rules: HashMap::new(),
             basis,
@@ -244,11 +253,15 @@ struct RowEnds {
     /// All cautions: where something falls short, and in a guard's first row.
     beware: CsvLine,
     /// Not to lean, and who decides: in the other rows.
-    after: CsvLine,
+    after: Rc<CsvLine>,
 }
 
 impl RowEnds {
-    fn of(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> RowEnds {
+    fn of(
+        entry: &JudgedGuard<'_>,
+        basis: &ReportBasis<'_>,
+        [leaning, plain]: &[Rc<CsvLine>; 2],
+    ) -> RowEnds {
         let (guard, judged) = (&entry.guard, &entry.judged);
         let mut before = CsvLine::default();
         before.text(basis.survey.property.as_deref().unwrap_or_default());
@@ -265,15 +278,10 @@ impl RowEnds {
         before.text(&words::agreed(judged).join("; "));
         let cautions = basis.cautions(entry);
         let lean = cautions.iter().any(|caution| caution == DO_NOT_LEAN);
-        let shortly = if lean {
-            format!("{DO_NOT_LEAN} {DEFERRAL}")
-        } else {
-            DEFERRAL.to_owned()
-        };
         RowEnds {
             before,
             beware: after(basis, &cautions.join(" ")),
-            after: after(basis, &shortly),
+            after: Rc::clone(if lean { leaning } else { plain }),
         }
     }
 
@@ -286,7 +294,7 @@ impl RowEnds {
         let beware = after(basis, &format!("{DO_NOT_LEAN} {general} {DEFERRAL}"));
         RowEnds {
             before,
-            after: beware.clone(),
+            after: Rc::new(beware.clone()),
             beware,
         }
     }
@@ -412,7 +420,7 @@ const fn yes_or_no(yes: bool) -> &'static str {
 
 impl<W: Write> Report for Csv<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        let ends = RowEnds::of(entry, &self.basis);
+        let ends = RowEnds::of(entry, &self.basis, &self.shortly);
         self.begins = true;
         let full = self.basis.detail == Detail::Full;
         let findings = entry.judged.findings.iter();
@@ -430,7 +438,8 @@ impl<W: Write> Report for Csv<'_, W> {
         // a finding's row shows the reading that decided; the others have rows of their own
         let decided = said.iter().filter_map(|finding| finding.readings.first());
         let decided = decided.map(|index| entry.guard.observation(*index));
-        let mut told: HashSet<ReadingKey> = decided.map(|o| o.key()).collect();
+        let mut told: HashSet<ReadingKey> = HashSet::with_capacity(entry.guard.observations.len());
+        told.extend(decided.map(Observation::key));
         for observation in &entry.guard.observations {
             if told.insert(observation.key()) {
                 let reading = LooseReading::of(observation);

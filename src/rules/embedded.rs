@@ -11,6 +11,12 @@ pub fn embedded(id: &str) -> Option<SourceFile> {
         .map(|(name, text)| SourceFile::new(name, text))
 }
 
+/// Whether this is the id of a shipped ruleset.
+#[must_use]
+pub fn is_embedded(id: &str) -> bool {
+    embedded_ids().any(|name| name == id)
+}
+
 /// The ids of the shipped rulesets.
 pub fn embedded_ids() -> impl Iterator<Item = &'static str> {
     EMBEDDED.iter().map(|(name, _)| *name)

@@ -1,5 +1,6 @@
 //! From the name of a ruleset to the ruleset, with everything it extends.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
@@ -15,6 +16,7 @@ use crate::rules::asks_nothing::asks_nothing;
 use crate::rules::codes::RuleFault;
 use crate::rules::embedded::embedded;
 use crate::rules::embedded::embedded_ids;
+use crate::rules::embedded::is_embedded;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
 use crate::rules::fields::Text;
@@ -134,6 +136,29 @@ fn head_of(file: &SourceFile) -> SourceFile {
     SourceFile::new(&file.name, &file.text[..end])
 }
 
+/// A text with spaces in the place of its examples, so that all else stays where it is.
+fn without_examples(text: &str) -> String {
+    let mut kept = String::with_capacity(text.len());
+    let mut is_example = false;
+    let mut from = 0;
+    let starts = text.match_indices("\n[").map(|(at, _)| at + 1);
+    for next in starts.chain([text.len()]) {
+        let table = &text[from..next];
+        let was_example = is_example;
+        is_example = text[next..].lines().next().is_some_and(|line| {
+            line.starts_with("[[rule.example]]") || line.starts_with("[[asks-nothing.example]]")
+        });
+        if was_example {
+            kept.extend(std::iter::repeat_n(' ', table.len() - 1));
+            kept.push('\n');
+        } else {
+            kept.push_str(table);
+        }
+        from = next;
+    }
+    kept
+}
+
 fn open(name: &str, lookup: &dyn Fn(&str) -> Option<SourceFile>) -> Option<SourceFile> {
     embedded(name).or_else(|| lookup(name))
 }
@@ -177,7 +202,12 @@ fn read(
     let file = head.as_ref().unwrap_or(file);
     let mut faults = Faults::new(file);
     let mended;
-    let (mut document, errors) = DeTable::parse_recoverable(&file.text);
+    // the program's own files have no faults of syntax, and more than half of each is examples
+    let text = match loading.examples {
+        Examples::LeftOut if is_embedded(&file.name) => Cow::Owned(without_examples(&file.text)),
+        Examples::LeftOut | Examples::Read => Cow::Borrowed(&*file.text),
+    };
+    let (mut document, errors) = DeTable::parse_recoverable(&text);
     if !errors.is_empty() {
         mended = readable(&mut faults);
         (document, _) = DeTable::parse_recoverable(&mended);
@@ -322,7 +352,7 @@ fn warn_of_borrowed_id(head: &Head<'_>, faults: &mut Faults) {
     let Some(id) = &head.id else {
         return;
     };
-    if embedded(id.value).is_some() && embedded(&faults.file().name).is_none() {
+    if is_embedded(id.value) && !is_embedded(&faults.file().name) {
         faults.warning(
             RuleFault::GivenTwice,
             &id.at,

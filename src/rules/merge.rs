@@ -6,7 +6,7 @@ use std::sync::Arc;
 use crate::input::nearest;
 use crate::rules::asks_nothing::was_read;
 use crate::rules::codes::RuleFault;
-use crate::rules::embedded::embedded;
+use crate::rules::embedded::is_embedded;
 use crate::rules::faults::Faults;
 use crate::rules::faults::instead;
 use crate::rules::fields::Text;
@@ -56,7 +56,7 @@ pub(super) fn merge(
     base.unread
         .extend(unread(own.unread, slipped, &base.rules, faults));
     // an edition of the program's own stands for itself; a town's file amends one
-    if extends && embedded(&file).is_none() {
+    if extends && !is_embedded(&file) {
         let own_ids = own.rules.iter().map(|own| &own.rule.id);
         let own_ids = own_ids.map(|id| amendment(id, &file, false));
         let taken = taken.iter().map(|id| amendment(id, &file, true));

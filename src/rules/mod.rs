@@ -39,7 +39,7 @@ mod unread;
 
 pub use chosen::{GUIDANCE, Guidance, chosen};
 pub use codes::codes;
-pub use embedded::{embedded, embedded_ids, other_editions};
+pub use embedded::{embedded, embedded_ids, is_embedded, other_editions};
 pub use find::{FoundRules, Offer, find};
 pub use load::{LoadedRuleset, load, load_head, load_to_judge};
 pub use matter::Matter;

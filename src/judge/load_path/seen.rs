@@ -106,7 +106,6 @@ impl<'s, 'g> Seen<'s, 'g> {
 
     fn values(&self, item: Item) -> impl Iterator<Item = &'s Value> {
         self.scene
-            .guard
             .of(item)
             .filter_map(|(_, observation)| observation.reading.as_ref())
             .map(|reading| &reading.value)
@@ -114,7 +113,7 @@ impl<'s, 'g> Seen<'s, 'g> {
 
     /// Whether every reading of the item could be used.
     fn is_sound(&self, item: Item) -> bool {
-        let mut all = self.scene.guard.of(item);
+        let mut all = self.scene.of(item);
         all.all(|(_, observation)| {
             let reading = observation.reading.as_ref();
             reading.is_some_and(|reading| reading.value != Value::Unknown)

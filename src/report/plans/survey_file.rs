@@ -110,12 +110,11 @@ fn facts(guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) -> Vec<(Item, Str
         let step = file.read_to.map(|step| step.exact(LengthUnit::Inch));
         facts.extend(step.map(|step| (Item::ReadTo, step)));
     }
-    let embedded = |id: &str| rules::embedded_ids().any(|known| known == id);
     let ids: Vec<&str> = basis
         .rulesets
         .iter()
         .map(|ruleset| {
-            if embedded(&ruleset.id) {
+            if rules::is_embedded(&ruleset.id) {
                 &*ruleset.id
             } else {
                 &*ruleset.file
