@@ -9,9 +9,11 @@ use crate::items::LocationWord;
 use crate::judge::Authority;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
+use crate::remedy::Needed;
 use crate::remedy::Offered;
 use crate::remedy::Planned;
 use crate::remedy::RemedyKind;
+use crate::remedy::RemedyPlan;
 use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
@@ -43,13 +45,14 @@ pub fn plans_text(
     lines.gap();
     let places = PlacesOfRules::of(basis);
     tonight(&mut lines, guards);
+    // whoever answers for many sees what it comes to before what each needs
+    property(&mut lines, guards, &places);
     for (names, when, body) in blocks(guards, &places, basis.width) {
         lines.heading(&format!("{}{when}", names.join("; ")));
         lines.push(body);
         lines.gap();
     }
     undecided(&mut lines, guards);
-    property(&mut lines, guards, &places);
     end(&mut lines, guards, basis);
     writeln!(out, "{}", lines.joined())
 }
@@ -168,6 +171,9 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>
     for (number, step) in (1..).zip(&plan.steps) {
         self::step(lines, (guard, places), number, step);
     }
+    if let Some(says) = without_leave(plan) {
+        lines.spread("  ", "    ", &says);
+    }
     for unsolved in &plan.unsolved {
         let title = reader::title(unsolved.topic.item);
         let readings = words::readings(&guard.guard, unsolved.topic.item);
@@ -183,10 +189,8 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>
         );
     }
     result(lines, guard);
-    for refused in &plan.refused {
-        let says = refused.offered.says.trim_end_matches('.');
-        let why = words::refusal(refused);
-        lines.spread("  ", "    ", &format!("Not offered: {says}; {why}."));
+    for says in words::not_offered(&plan.refused) {
+        lines.spread("  ", "    ", &format!("Not offered: {says}."));
     }
     let write = all_to_write(guard);
     if !write.is_empty() {
@@ -199,6 +203,26 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>
     }
     if let Some(says) = words::labour_in_all(labour(guard)) {
         lines.spread("  ", "    ", &says);
+    }
+}
+
+/// What a tenant does without asking, where other steps need to be asked for.
+fn without_leave(plan: &RemedyPlan) -> Option<String> {
+    let free = |step: &Planned| step.offered.kind.row().leave == Needed::No;
+    if plan.steps.iter().all(free) {
+        return None;
+    }
+    let numbers = (1..).zip(&plan.steps).filter(|(_, step)| free(step));
+    let numbers: Vec<String> = numbers
+        .map(|(number, _): (usize, _)| number.to_string())
+        .collect();
+    match numbers.as_slice() {
+        [] => None,
+        [one] => Some(format!("A tenant does step {one} without asking anybody.")),
+        several => Some(format!(
+            "A tenant does steps {} without asking anybody.",
+            several.join(", ")
+        )),
     }
 }
 
@@ -335,7 +359,10 @@ fn result(lines: &mut Lines, guard: &PlannedGuard<'_>) {
         }
     }
     if !open.is_empty() {
-        says.push_str(&format!("; still undecided: {}", open.join(", ")));
+        says.push_str(&format!(
+            "; still undecided (guardrule check says what to write down): {}",
+            open.join(", ")
+        ));
     }
     lines.spread(
         "  ",
@@ -454,6 +481,14 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
             "",
             "Next: guardrule remedy SURVEY --write after.csv, then guardrule check after.csv. When it is \
              built, measure it anew: a drawing that meets is not yet a railing that does.",
+        );
+    }
+    let steps = guards.iter().flat_map(|guard| &guard.plan.steps);
+    let mut kinds = steps.map(|step| step.offered.kind);
+    if kinds.any(|kind| kind.row().leave != Needed::No) {
+        lines.hanging(
+            "",
+            "A letter to the owner: guardrule check SURVEY --format html --as request --output letter.html.",
         );
     }
     if Authority::of(basis.rulesets) == Authority::Guidance {

@@ -238,6 +238,27 @@ pub(super) fn marks(bay: &Bay, unit: LengthUnit) -> Vec<String> {
     .collect()
 }
 
+/// What is not offered: what is held back for one reason together, by its names; what would
+/// break something by its act, with what.
+pub(super) fn not_offered(refused: &[RefusedRemedy]) -> Vec<String> {
+    let mut held: Vec<(&str, Vec<&str>)> = Vec::new();
+    let mut all: Vec<String> = Vec::new();
+    for one in refused {
+        let name = one.offered.kind.row().name;
+        if !one.breaks.is_empty() {
+            let act = one.offered.says.trim_end_matches('.');
+            all.push(format!("{act}; {}", refusal(one)));
+        } else if let Some((_, names)) = held.iter_mut().find(|(why, _)| *why == one.why) {
+            names.push(name);
+        } else {
+            held.push((&one.why, vec![name]));
+        }
+    }
+    let held = held.into_iter();
+    all.extend(held.map(|(why, names)| format!("{}: {why}", names.join("; "))));
+    all
+}
+
 /// Why a remedy is not offered, in a sentence.
 pub(in crate::report) fn refusal(refused: &RefusedRemedy) -> String {
     if refused.breaks.is_empty() {
