@@ -18,7 +18,14 @@ use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const TOP_OF_STAIRS_GATE: ItemInfo = ItemInfo {
-    synonyms: &[],
+    synonyms: &[
+        "gate at the top of the stairs",
+        "gate at top of stairs",
+        "gate at the top",
+        "gate at top",
+        "upper gate",
+        "top gate",
+    ],
     hazards: &[Hazard::FallOver],
     question: "Is there a gate at the top of the stairs, screwed or pressed?",
     ..row(
@@ -100,7 +107,15 @@ pub(super) const GATE_BOTTOM_GAP: ItemInfo = ItemInfo {
 };
 
 pub(super) const BOTTOM_OF_STAIRS_GATE: ItemInfo = ItemInfo {
-    synonyms: &["gate at the foot of the stairs", "lower gate"],
+    synonyms: &[
+        "gate at the foot of the stairs",
+        "gate at the bottom of the stairs",
+        "gate at bottom of stairs",
+        "gate at the bottom",
+        "gate at bottom",
+        "lower gate",
+        "bottom gate",
+    ],
     hazards: &[Hazard::Climb],
     question: "Is there a gate at the foot of the stairs, screwed or pressed?",
     ..row(

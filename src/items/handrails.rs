@@ -21,7 +21,7 @@ use crate::quantities::Length;
 pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
     synonyms: &["rail grip height"],
     worst: Worst::Neither,
-    question: "How high is the handrail above the step noses?",
+    question: "How high is the handrail above the step noses, or on a ramp above its floor?",
     usual: Some((Length::inches(18), Length::feet(5))),
     most: Some(Length::feet(12)),
     pictured: Pictured::By(&[Drawing::HandrailHeight]),
@@ -32,7 +32,7 @@ pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
         Group::Measured,
         "How high the top of the handrail is above the line of the step noses, or the floor.",
         &[
-            "Plumb from the nose of a step to the top of the handrail.",
+            "Plumb from the nose of a step, or from the floor of a ramp, to the top of the handrail.",
             "Measure at the lowest and at the highest place, and write both.",
         ],
         &["35 1/4 in", "895 mm"],

@@ -122,6 +122,12 @@ impl Item {
             .and_then(|known| known.danger)
     }
 
+    /// Whether a word of its list states a danger.
+    #[must_use]
+    pub fn may_state_a_danger(self) -> bool {
+        self.words().iter().any(|word| word.danger.is_some())
+    }
+
     /// The list's own form of a word or synonym; case and runs of spaces do not count.
     #[must_use]
     pub fn word(self, text: &str) -> Option<&'static str> {
