@@ -8,6 +8,7 @@ use crate::items::Group;
 use crate::items::Holds;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemPlace;
 use crate::items::Kind;
 use crate::items::Part;
 use crate::items::Word;
@@ -101,6 +102,18 @@ impl Item {
     #[must_use]
     pub fn is_of_the_guard(self) -> bool {
         self.info().part == Part::OfTheGuard
+    }
+
+    /// Whether it is found on stairs alone.
+    #[must_use]
+    pub fn is_of_stairs(self) -> bool {
+        self.info().place == ItemPlace::OnStairs
+    }
+
+    /// The item under which reports speak of it: what one remedy puts right stands together.
+    #[must_use]
+    pub fn topic(self) -> Item {
+        self.info().topic.unwrap_or(self)
     }
 
     /// The words of its list; empty for other kinds.
