@@ -7,6 +7,7 @@ use crate::items::Holds;
 use crate::items::Hole;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemPlace;
 use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::MeasuredBetween;
@@ -134,6 +135,7 @@ pub(super) const END_GAP: ItemInfo = ItemInfo {
     zero_allowed: true,
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::EndGap]),
+    topic: Some(Item::Opening),
     ..row(
         Item::EndGap,
         "end gap",
@@ -183,6 +185,7 @@ pub(super) const STAIR_TRIANGLE: ItemInfo = ItemInfo {
     question: "At a step, what are rise, going and the plumb lift of the bottom rail?",
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::StairTriangle]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::StairTriangle,
         "stair triangle",
@@ -218,6 +221,7 @@ pub(super) const RISER_OPENING: ItemInfo = ItemInfo {
     zero_allowed: true,
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::RiserOpening]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::RiserOpening,
         "riser opening",
