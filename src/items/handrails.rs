@@ -23,7 +23,7 @@ pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
     synonyms: &["rail grip height"],
     worst: Worst::Neither,
     question: "How high is the handrail above the step noses, or on a ramp above its floor?",
-    usual: Some((Length::inches(18), Length::feet(5))),
+    usual: Some((Length::inches(15), Length::feet(5))), // 15 in for toddlers: CPSC publication 325
     most: Some(Length::feet(12)),
     pictured: Pictured::By(&[Drawing::HandrailHeight]),
     place: ItemPlace::OnStairs,

@@ -395,7 +395,10 @@ fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
     let says_all = |unclear: &Unclear<'_>| match unclear.why {
         WhyUnclear::NotCovered(_) => true,
         WhyUnclear::Unread(unread) => unread.part == UnreadPart::Whole,
-        WhyUnclear::NoRuleRead | WhyUnclear::OnlyOneSubject(_) | WhyUnclear::Silence(_) => false,
+        WhyUnclear::HoleNotAsked(_)
+        | WhyUnclear::NoRuleRead
+        | WhyUnclear::OnlyOneSubject(_)
+        | WhyUnclear::Silence(_) => false,
     };
     let all_is_said = |ruleset: &Ruleset| {
         let mut of_it = all.iter().filter(|other| other.ruleset.id == ruleset.id);
