@@ -82,12 +82,12 @@ pub(super) fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
     };
     let does = if others {
         format!(
-            "Screw plates or upright bars over every hole that a {block} block goes through; until it goes \
+            "Screw plates or upright bars over every hole that a block of {block} goes through; until it goes \
              through none."
         )
     } else {
         format!(
-            "Put {how} every gap that a {block} block goes through; {level}evenly spaced, screwed into the \
+            "Put {how} every gap that a block of {block} goes through; {level}evenly spaced, screwed into the \
              top and the bottom rail{leaves}."
         )
     };
@@ -168,7 +168,7 @@ pub(super) fn strips(drawn: &Drawn<'_, '_>) -> Option<Offered> {
         return None;
     }
     let says = format!(
-        "Screw a strip to a bar or post in every gap that a {} block goes through; to one face of each, a \
+        "Screw a strip to a bar or post in every gap that a block of {} goes through; to one face of each, a \
          strip {} thick and as high as the bars, not glued, since a child picks it off.",
         m.text(target),
         m.text(thick)

@@ -323,7 +323,7 @@ fn the_family_house_in_text() {
     for said in [
         "3 of 3 railings fall short.",
         "Keep everybody off it. Close the way to it",
-        "Put more upright bars in every gap that a 2 1/8 in block goes through",
+        "Put more upright bars in every gap that a block of 2 1/8 in goes through",
         "they would close the gaps and add rungs that a child climbs",
         "To count what it takes, write guard length, post spacing, baluster section, baluster spacing",
         "Next: guardrule remedy SURVEY --write after.csv",
