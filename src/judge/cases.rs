@@ -15,7 +15,7 @@ use crate::judge::LeadsTo;
 use crate::judge::condition::Truth;
 use crate::judge::condition::applies;
 use crate::judge::condition::holds;
-use crate::judge::decides::by_both_views;
+use crate::judge::decides::decided;
 use crate::judge::decides::worst_of_hazards;
 use crate::judge::rule::Bench;
 use crate::judge::rule::CaseFindings;
@@ -257,7 +257,7 @@ fn one_case<'r>(
     found: &[Finding<'r>],
     chosen: Vec<usize>,
 ) -> OneCase<'r> {
-    let (by_decision, alone) = by_both_views(scene, bench, found);
+    let verdict = |view| decided(scene, bench, found, view).verdict();
     let taking_part = || found.iter().filter(|finding| finding.takes_part());
     // strength is not judged case by case
     let hazards = worst_of_hazards(
@@ -266,8 +266,8 @@ fn one_case<'r>(
     );
     let short = taking_part().filter(|finding| finding.verdict == Verdict::FallsShort);
     OneCase {
-        verdict: by_decision.verdict(),
-        alone: alone.verdict(),
+        verdict: verdict(FindingView::Decided),
+        alone: verdict(FindingView::Alone),
         hazards,
         short: short
             .map(|finding| (finding.rule.hazard, finding.rule.id.as_str()))

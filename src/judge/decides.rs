@@ -52,26 +52,6 @@ impl Decided<'_> {
     }
 }
 
-/// What a ruleset makes of a guard, from its findings, by both views of them.
-pub(super) fn by_both_views<'r>(
-    scene: &Scene<'_>,
-    bench: &Bench<'r>,
-    findings: &[Finding<'r>],
-) -> (Decided<'r>, Decided<'r>) {
-    let of = |view| decided(scene, bench, findings, view);
-    let by_decision = of(FindingView::Decided);
-    // mostly no tape is too near to a limit, and both views are one
-    let alike = findings
-        .iter()
-        .all(|finding| finding.verdict == finding.reading_alone);
-    let alone = if alike {
-        by_decision.clone()
-    } else {
-        of(FindingView::Alone)
-    };
-    (by_decision, alone)
-}
-
 /// The worst of the findings for each hazard, by the decision that was asked for.
 pub(super) fn worst_of_hazards<'f, 'r: 'f>(
     findings: impl Iterator<Item = &'f Finding<'r>>,
@@ -90,7 +70,8 @@ pub(super) fn worst_of_hazards<'f, 'r: 'f>(
     worst
 }
 
-fn decided<'r>(
+/// What a ruleset makes of a guard, from its findings.
+pub(super) fn decided<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     findings: &[Finding<'r>],

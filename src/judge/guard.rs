@@ -26,7 +26,7 @@ use crate::judge::condition::all;
 use crate::judge::condition::holds;
 use crate::judge::dangers::dangers;
 use crate::judge::decides::Decided;
-use crate::judge::decides::by_both_views;
+use crate::judge::decides::decided;
 use crate::judge::decides::worst_of_hazards;
 use crate::judge::rule::Bench;
 use crate::judge::rule::Decides;
@@ -221,11 +221,10 @@ impl<'b, 'r> ByRuleset<'b, 'r> {
             finding.is_indicative() || finding.takes_part() || finding.is_strength_unseen()
         });
         let hazards = worst_of_hazards(shown, Finding::counts_as);
-        let (decided, alone) = by_both_views(scene, bench, found);
         ByRuleset {
             bench,
-            decided,
-            alone,
+            decided: decided(scene, bench, found, FindingView::Decided),
+            alone: decided(scene, bench, found, FindingView::Alone),
             hazards,
             cases,
         }
