@@ -113,6 +113,22 @@ test("times: plain and with the processor six times slower", async () => {
   assert.ok(found[1].worst < 50, `${found[1].worst}`);
 });
 
+test("what is tapped while the page still unpacks itself is noted at once and not lost", async () => {
+  const b = await open({ ready: false });
+  const cdp = await b.context.newCDPSession(b.tab);
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: 20 });
+  await b.goto();
+  const tap = place => b.tab.evaluate(place => { $("answer").value = place; document.querySelector("#screen form").requestSubmit(); return [Boolean(core), $("notice").textContent]; }, place);
+  assert.deepEqual(await tap("Utah"), [false, "Noted: Utah. One moment, the rules are being unpacked."]);
+  assert.match((await tap("Ontario"))[1], /^Noted: Ontario/);
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  await b.tab.waitForFunction(() => document.querySelector("#screen h1").textContent === "Before you begin", null, { timeout: 60000 });
+  assert.match(await b.tab.textContent("#screen"), /ontario-2012/, "of two taps the last one counts");
+  assert.equal(await b.tab.textContent("#notice"), "");
+  assert.deepEqual(b.faults, []);
+  await b.close();
+});
+
 test("what was answered is there after a restart, at the same question", async () => {
   const a = await open(); await a.goto();
   const person = new Person(a.tab, "touch");

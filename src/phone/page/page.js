@@ -246,7 +246,7 @@ function several(q) {
     e.target.setAttribute("aria-pressed", on);
   }, one.key === "n" ? {} : { "aria-pressed": "false" });
   const go = () => chosen.size ? answer([...chosen].join(" ")) : notice(h("p", {}, "Nothing is chosen: choose what you see, or skip the question."));
-  return [h("p", {}, "Tap all that you see, then Next."), h("div", { class: "ch" }, q.choices.map(toggle)), h("div", { class: "ch" }, button("Next", go, { class: "pri" })), other(q)];
+  return [h("p", {}, "Choose all that you see, then Next."), h("div", { class: "ch" }, q.choices.map(toggle)), h("div", { class: "ch" }, button("Next", go, { class: "pri" })), other(q)];
 }
 // What no button says: a reading, or words of one's own behind a comma.
 function other(q) {
