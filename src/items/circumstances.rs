@@ -10,6 +10,7 @@ use crate::items::Hazard;
 use crate::items::Holds;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemPlace;
 use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::LocationWord;
@@ -268,6 +269,7 @@ pub(super) const RISERS: ItemInfo = ItemInfo {
     synonyms: &["steps in flight", "number of risers"],
     worst: Worst::Greatest,
     question: "How many risers has the flight?",
+    place: ItemPlace::OnStairs,
     ..row(
         Item::Risers,
         "risers",
@@ -290,6 +292,7 @@ pub(super) const FLIGHT_WIDTH: ItemInfo = ItemInfo {
     usual: Some((Length::inches(18), Length::feet(10))),
     most: Some(Length::feet(60)),
     pictured: Pictured::By(&[Drawing::FlightWidth]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::FlightWidth,
         "flight width",
@@ -315,6 +318,7 @@ pub(super) const WELL_WIDTH: ItemInfo = ItemInfo {
     zero_allowed: true,
     none_allowed: true,
     pictured: Pictured::Not("the words say between which two places the tape runs"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::WellWidth,
         "well width",
@@ -339,6 +343,7 @@ pub(super) const INNER_EDGE_LENGTH: ItemInfo = ItemInfo {
     most: Some(Length::feet(60)),
     none_allowed: true,
     pictured: Pictured::Not("the words say between which two places the tape runs"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::InnerEdgeLength,
         "inner edge length",
@@ -357,6 +362,7 @@ pub(super) const HANDRAIL: ItemInfo = ItemInfo {
     synonyms: &["hand rail"],
     role: Role::Single,
     question: "What do you hold on to: the top of the guard, a separate handrail, or none?",
+    place: ItemPlace::OnStairs,
     ..row(
         Item::Handrail,
         "handrail",
@@ -530,6 +536,7 @@ pub(super) const FLIGHT_SHAPE: ItemInfo = ItemInfo {
     synonyms: &["winders", "shape of the stair", "kind of flight"],
     role: Role::Single,
     question: "Is the flight straight, or has it winders or a curve?",
+    place: ItemPlace::OnStairs,
     ..row(
         Item::FlightShape,
         "flight shape",
@@ -551,6 +558,7 @@ pub(super) const TREAD_THICKNESS: ItemInfo = ItemInfo {
     usual: Some((Length::millimetres(15), Length::inches(8))),
     most: Some(Length::feet(2)),
     pictured: Pictured::By(&[Drawing::TreadThickness]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::TreadThickness,
         "tread thickness",

@@ -8,6 +8,7 @@ use crate::items::Group;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemPlace;
 use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::MeasuredBetween;
@@ -18,9 +19,17 @@ use crate::items::row::row;
 use crate::quantities::Length;
 
 pub(super) const TOP_OF_STAIRS_GATE: ItemInfo = ItemInfo {
-    synonyms: &[],
+    synonyms: &[
+        "gate at the top of the stairs",
+        "gate at top of stairs",
+        "gate at the top",
+        "gate at top",
+        "upper gate",
+        "top gate",
+    ],
     hazards: &[Hazard::FallOver],
     question: "Is there a gate at the top of the stairs, screwed or pressed?",
+    place: ItemPlace::OnStairs,
     ..row(
         Item::TopOfStairsGate,
         "top of stairs gate",
@@ -40,6 +49,7 @@ pub(super) const GATE_HEIGHT: ItemInfo = ItemInfo {
     usual: Some((Length::inches(12), Length::feet(6))),
     most: Some(Length::feet(12)),
     pictured: Pictured::Not("a gate's height is measured as a guard's is"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::GateHeight,
         "gate height",
@@ -64,6 +74,7 @@ pub(super) const GATE_GAP: ItemInfo = ItemInfo {
     most: Some(Length::feet(6)),
     none_allowed: true,
     pictured: Pictured::Not("the gaps of a gate are measured as those of a guard are"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::GateGap,
         "gate gap",
@@ -88,6 +99,7 @@ pub(super) const GATE_BOTTOM_GAP: ItemInfo = ItemInfo {
     zero_allowed: true,
     none_allowed: true,
     pictured: Pictured::Not("the gap under a gate is measured as that under a guard is"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::GateBottomGap,
         "gate bottom gap",
@@ -100,9 +112,18 @@ pub(super) const GATE_BOTTOM_GAP: ItemInfo = ItemInfo {
 };
 
 pub(super) const BOTTOM_OF_STAIRS_GATE: ItemInfo = ItemInfo {
-    synonyms: &["gate at the foot of the stairs", "lower gate"],
+    synonyms: &[
+        "gate at the foot of the stairs",
+        "gate at the bottom of the stairs",
+        "gate at bottom of stairs",
+        "gate at the bottom",
+        "gate at bottom",
+        "lower gate",
+        "bottom gate",
+    ],
     hazards: &[Hazard::Climb],
     question: "Is there a gate at the foot of the stairs, screwed or pressed?",
+    place: ItemPlace::OnStairs,
     ..row(
         Item::BottomOfStairsGate,
         "bottom of stairs gate",
@@ -122,6 +143,7 @@ pub(super) const LATCH_HEIGHT: ItemInfo = ItemInfo {
     usual: Some((Length::inches(12), Length::feet(6))),
     most: Some(Length::feet(10)),
     pictured: Pictured::By(&[Drawing::Latch]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::LatchHeight,
         "latch height",

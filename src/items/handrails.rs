@@ -9,6 +9,7 @@ use crate::items::HandrailSidesWord;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemPlace;
 use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::MeasuredBetween;
@@ -21,10 +22,11 @@ use crate::quantities::Length;
 pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
     synonyms: &["rail grip height"],
     worst: Worst::Neither,
-    question: "How high is the handrail above the step noses?",
-    usual: Some((Length::inches(18), Length::feet(5))),
+    question: "How high is the handrail above the step noses, or on a ramp above its floor?",
+    usual: Some((Length::inches(15), Length::feet(5))), // 15 in for toddlers: CPSC publication 325
     most: Some(Length::feet(12)),
     pictured: Pictured::By(&[Drawing::HandrailHeight]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailHeight,
         "handrail height",
@@ -32,7 +34,7 @@ pub(super) const HANDRAIL_HEIGHT: ItemInfo = ItemInfo {
         Group::Measured,
         "How high the top of the handrail is above the line of the step noses, or the floor.",
         &[
-            "Plumb from the nose of a step to the top of the handrail.",
+            "Plumb from the nose of a step, or from the floor of a ramp, to the top of the handrail.",
             "Measure at the lowest and at the highest place, and write both.",
         ],
         &["35 1/4 in", "895 mm"],
@@ -44,6 +46,7 @@ pub(super) const HANDRAIL_SIDES: ItemInfo = ItemInfo {
     hazards: &[Hazard::FallOver],
     question: "Is there a handrail on both sides, or on one?",
     pictured: Pictured::Not("it is counted, and not measured"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailSides,
         "handrail sides",
@@ -62,6 +65,7 @@ pub(super) const HANDRAIL_SHAPE: ItemInfo = ItemInfo {
     hazards: &[Hazard::FallOver],
     question: "Is the handrail round, has it finger grooves, or neither?",
     pictured: Pictured::Not("it is looked at, and not measured"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailShape,
         "handrail shape",
@@ -86,6 +90,7 @@ pub(super) const HANDRAIL_THICKNESS: ItemInfo = ItemInfo {
     usual: Some((Length::millimetres(10), Length::inches(8))),
     most: Some(Length::feet(2)),
     pictured: Pictured::By(&[Drawing::FromTheWall]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailThickness,
         "handrail thickness",
@@ -109,6 +114,7 @@ pub(super) const HANDRAIL_PERIMETER: ItemInfo = ItemInfo {
     usual: Some((Length::inches(1), Length::inches(24))),
     most: Some(Length::feet(4)),
     pictured: Pictured::Not("the words say between which two places the tape runs"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailPerimeter,
         "handrail perimeter",
@@ -131,6 +137,7 @@ pub(super) const HANDRAIL_CLEARANCE: ItemInfo = ItemInfo {
     usual: Some((Length::millimetres(10), Length::inches(8))),
     most: Some(Length::feet(4)),
     pictured: Pictured::By(&[Drawing::FromTheWall]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailClearance,
         "handrail clearance",
@@ -154,6 +161,7 @@ pub(super) const HANDRAIL_EXTENSION: ItemInfo = ItemInfo {
     most: Some(Length::feet(30)),
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::BeyondTheStep]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailExtension,
         "handrail extension",
@@ -173,6 +181,7 @@ pub(super) const HANDRAIL_CONTINUOUS: ItemInfo = ItemInfo {
     hazards: &[Hazard::FallOver],
     question: "Does the handrail run the whole flight without a break?",
     pictured: Pictured::Not("it is looked at, and not measured"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailContinuous,
         "handrail continuous",
@@ -192,6 +201,7 @@ pub(super) const HANDRAIL_ENDS: ItemInfo = ItemInfo {
     hazards: &[Hazard::FallOver],
     question: "How do the handrail's ends stop: turned to the wall or floor, at a post, or free?",
     pictured: Pictured::Not("it is looked at, and not measured"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailEnds,
         "handrail ends",
@@ -216,6 +226,7 @@ pub(super) const HANDRAIL_PROJECTION: ItemInfo = ItemInfo {
     most: Some(Length::feet(4)),
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::FromTheWall]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailProjection,
         "handrail projection",
@@ -240,6 +251,7 @@ pub(super) const HANDRAIL_END_GAP: ItemInfo = ItemInfo {
     most: Some(Length::feet(2)),
     none_allowed: true,
     pictured: Pictured::Not("the words say between which two places the tape runs"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailEndGap,
         "handrail end gap",
@@ -263,6 +275,7 @@ pub(super) const HANDRAIL_GRIP_WIDTH: ItemInfo = ItemInfo {
     usual: Some((Length::inches(1), Length::inches(6))),
     most: Some(Length::feet(2)),
     pictured: Pictured::Not("the words say between which two places the tape runs"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailGripWidth,
         "handrail grip width",
@@ -289,6 +302,7 @@ pub(super) const HANDRAIL_BOTTOM_EXTENSION: ItemInfo = ItemInfo {
     pictured: Pictured::Not(
         "it is measured as the run beyond the top step is, at the foot of the flight",
     ),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailBottomExtension,
         "handrail bottom extension",
@@ -312,6 +326,7 @@ pub(super) const HANDRAIL_REACH: ItemInfo = ItemInfo {
     usual: Some((Length::inches(4), Length::feet(5))),
     most: Some(Length::feet(30)),
     pictured: Pictured::Not("the words say between which two places the tape runs"),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::HandrailReach,
         "handrail reach",

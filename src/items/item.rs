@@ -262,7 +262,16 @@ pub enum Part {
     OfTheGuard,
 }
 
-/// MeasuredBetween what a length is measured: it says what makes the reading doubtful.
+/// Where an item is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ItemPlace {
+    /// Wherever guards are.
+    Anywhere,
+    /// On stairs alone.
+    OnStairs,
+}
+
+/// Between what a length is measured: it says what makes the reading doubtful.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MeasuredBetween {
     /// Two faces close together: an opening, a section.
@@ -355,12 +364,17 @@ pub struct ItemInfo {
     pub change: Change,
     /// Whether a reading of it says that there is a guard.
     pub part: Part,
-    /// MeasuredBetween what a length of it is measured.
+    /// Between what a length of it is measured.
     pub between: MeasuredBetween,
     /// What kind of hole it is.
     pub hole: Hole,
     /// For what an answer holds.
     pub holds: Holds,
+    /// Where it is found.
+    pub place: ItemPlace,
+    /// The item under which reports speak of it, since one remedy puts both right; `None`
+    /// where that is itself.
+    pub topic: Option<Item>,
     /// Its place among what a load rule looks at, in the order of asking: what
     /// decides most first.
     pub load_path: Option<u8>,

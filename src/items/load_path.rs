@@ -53,6 +53,7 @@ pub(super) const POST_MATERIAL: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(5),
     synonyms: &["material", "material of the posts"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::PostMaterial,
@@ -76,6 +77,7 @@ pub(super) const WALL_THICKNESS: ItemInfo = ItemInfo {
     synonyms: &["wall of the post", "metal thickness"],
     worst: Worst::Least,
     none_allowed: true,
+    topic: Some(Item::PostFastening),
     ..length(
         give_way(
             row(
@@ -101,6 +103,7 @@ pub(super) const WOOD_SPECIES: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(39),
     synonyms: &["species", "kind of wood", "timber species"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::WoodSpecies,
@@ -122,6 +125,7 @@ pub(super) const POST_FASTENERS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(4),
     synonyms: &["fasteners", "bolts in the post", "screws in the post"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::PostFasteners,
@@ -146,6 +150,7 @@ pub(super) const THREAD_IN_FRAMING: ItemInfo = ItemInfo {
     synonyms: &["thread penetration", "penetration"],
     worst: Worst::Least,
     zero_allowed: true,
+    topic: Some(Item::PostFastening),
     ..length(
         give_way(
             row(
@@ -172,6 +177,7 @@ pub(super) const FASTENER_SPACING: ItemInfo = ItemInfo {
     load_path: Some(11),
     synonyms: &["distance between fasteners", "bolt spacing", "row distance"],
     worst: Worst::Least,
+    topic: Some(Item::PostFastening),
     ..length(
         give_way(
             row(
@@ -199,6 +205,7 @@ pub(super) const FASTENER_DEPTH: ItemInfo = ItemInfo {
     synonyms: &["upper bolt below framing", "framing top to fastener"],
     worst: Worst::Greatest,
     zero_allowed: true,
+    topic: Some(Item::PostFastening),
     ..length(
         give_way(
             row(
@@ -225,6 +232,7 @@ pub(super) const EDGE_DISTANCE: ItemInfo = ItemInfo {
     load_path: Some(20),
     synonyms: &["distance to the edge", "plate edge distance"],
     worst: Worst::Least,
+    topic: Some(Item::PostFastening),
     ..length(
         give_way(
             row(
@@ -251,6 +259,7 @@ pub(super) const WASHER_SIZE: ItemInfo = ItemInfo {
     synonyms: &["washer width", "width of the washers"],
     worst: Worst::Least,
     none_allowed: true,
+    topic: Some(Item::PostFastening),
     ..length(
         give_way(
             row(
@@ -277,6 +286,7 @@ pub(super) const DECKING_THICKNESS: ItemInfo = ItemInfo {
     synonyms: &["thickness of the boards", "floor thickness", "decking"],
     worst: Worst::Greatest,
     zero_allowed: true,
+    topic: Some(Item::PostFastening),
     ..length(
         give_way(
             row(
@@ -298,6 +308,7 @@ pub(super) const DECKING_THICKNESS: ItemInfo = ItemInfo {
 pub(super) const FRAMING_HELD_BY: ItemInfo = ItemInfo {
     load_path: Some(2),
     synonyms: &["rim held by", "framing fixed by", "rim fastening"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::FramingHeldBy,
@@ -320,6 +331,7 @@ pub(super) const RAIL_SECTION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(28),
     synonyms: &["rail size", "top rail section"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::RailSection,
@@ -342,6 +354,7 @@ pub(super) const RAIL_END_FASTENING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(26),
     synonyms: &["rail end", "rail ends", "rail fastening"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::RailEndFastening,
@@ -367,6 +380,7 @@ pub(super) const RAIL_END_FASTENERS: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(27),
     synonyms: &["screws in the rail end"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::RailEndFasteners,
@@ -452,6 +466,7 @@ pub(super) const BALUSTER_FIXING: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(37),
     synonyms: &["spindle fixing", "baluster fastening"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::BalusterFixing,
@@ -471,6 +486,7 @@ pub(super) const CONDITION: ItemInfo = ItemInfo {
     part: Part::OfTheGuard,
     load_path: Some(8),
     synonyms: &["state of the wood", "decay", "corrosion seen"],
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::Condition,
@@ -495,6 +511,7 @@ pub(super) const PULL_TEST: ItemInfo = ItemInfo {
     load_path: Some(47),
     synonyms: &["pull", "luggage scale"],
     asked: AskedWhen::Never,
+    topic: Some(Item::PostFastening),
     ..give_way(
         row(
             Item::PullTest,

@@ -8,6 +8,7 @@ use crate::items::Group;
 use crate::items::Holds;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemPlace;
 use crate::items::Kind;
 use crate::items::Part;
 use crate::items::Word;
@@ -103,6 +104,18 @@ impl Item {
         self.info().part == Part::OfTheGuard
     }
 
+    /// Whether it is found on stairs alone.
+    #[must_use]
+    pub fn is_of_stairs(self) -> bool {
+        self.info().place == ItemPlace::OnStairs
+    }
+
+    /// The item under which reports speak of it: what one remedy puts right stands together.
+    #[must_use]
+    pub fn topic(self) -> Item {
+        self.info().topic.unwrap_or(self)
+    }
+
     /// The words of its list; empty for other kinds.
     #[must_use]
     pub fn words(self) -> &'static [Word] {
@@ -120,6 +133,12 @@ impl Item {
             .iter()
             .find(|known| known.name == word)
             .and_then(|known| known.danger)
+    }
+
+    /// Whether a word of its list states a danger.
+    #[must_use]
+    pub fn may_state_a_danger(self) -> bool {
+        self.words().iter().any(|word| word.danger.is_some())
     }
 
     /// The list's own form of a word or synonym; case and runs of spaces do not count.

@@ -101,6 +101,7 @@ pub(super) const LEVEL_BAR_SPACING: ItemInfo = ItemInfo {
     usual: Some((Length::inches(2), Length::feet(6))),
     most: Some(Length::feet(20)),
     pictured: Pictured::Not("the words say between which two places the tape runs"),
+    topic: Some(Item::Infill),
     ..row(
         Item::LevelBarSpacing,
         "level bar spacing",
@@ -122,6 +123,7 @@ pub(super) const FOOTHOLD: ItemInfo = ItemInfo {
     question: "Is there anything on the guard that a child's foot could stand on, and how high?",
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::Foothold]),
+    topic: Some(Item::Infill),
     ..row(
         Item::Foothold,
         "foothold",
@@ -217,6 +219,7 @@ pub(super) const POST_SPACING: ItemInfo = ItemInfo {
     most: Some(Length::feet(60)),
     question: "How far apart are the posts, at most?",
     pictured: Pictured::By(&[Drawing::PostSpacing]),
+    topic: Some(Item::PostFastening),
     ..row(
         Item::PostSpacing,
         "post spacing",
@@ -238,6 +241,7 @@ pub(super) const POST_SECTION: ItemInfo = ItemInfo {
     hazards: &[Hazard::GiveWay],
     question: "What is the post's section?",
     pictured: Pictured::By(&[Drawing::PostSection]),
+    topic: Some(Item::PostFastening),
     ..row(
         Item::PostSection,
         "post section",

@@ -34,7 +34,8 @@ pub use danger::{Danger, DangerCounts};
 pub use drawing::{Drawing, Pictured};
 pub use hazard::Hazard;
 pub use item::{
-    AskedWhen, Change, Group, Holds, Hole, Item, ItemInfo, Kind, MeasuredBetween, Part, Role, Worst,
+    AskedWhen, Change, Group, Holds, Hole, Item, ItemInfo, ItemPlace, Kind, MeasuredBetween, Part,
+    Role, Worst,
 };
 pub use item_word::ItemWord;
 pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};

@@ -150,6 +150,18 @@ const NAMES: &[NearMiss] = &[
         "write top of stairs gate or bottom of stairs gate",
     ),
     miss(
+        &[
+            "opens",
+            "window opens",
+            "window opening",
+            "opens by",
+            "opening width",
+            "window width",
+        ],
+        &["opening", "window stop"],
+        "write opening for how far the window opens or how wide a hole is, window stop for what keeps the window from opening further",
+    ),
+    miss(
         &["latch", "gate lock"],
         &["latch height", "gate closes itself"],
         "write latch height for how high it is, gate closes itself for whether it catches",
@@ -367,11 +379,25 @@ const READINGS: &[(&[Item], &[NearMiss])] = &[
     ),
     (
         &[Item::Handrail],
-        &[miss(
-            &["yes", YES_AND_NO],
-            &["top of the guard", "separate"],
-            "write top of the guard where one holds the railing's own top, separate where there is another rail",
-        )],
+        &[
+            miss(
+                &["yes", YES_AND_NO],
+                &["top of the guard", "separate"],
+                "write top of the guard where one holds the railing's own top, separate where there is another rail",
+            ),
+            miss(
+                &[
+                    "one side",
+                    "both sides",
+                    "left",
+                    "right",
+                    "left side",
+                    "right side",
+                ],
+                &["separate", "top of the guard"],
+                "write separate where it is a rail of its own, top of the guard where one holds the railing's own top; on how many sides it runs goes under handrail sides",
+            ),
+        ],
     ),
     (
         &[Item::State],

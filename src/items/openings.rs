@@ -7,6 +7,7 @@ use crate::items::Holds;
 use crate::items::Hole;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemPlace;
 use crate::items::ItemWord;
 use crate::items::Kind;
 use crate::items::MeasuredBetween;
@@ -101,7 +102,7 @@ pub(super) const BOTTOM_GAP: ItemInfo = ItemInfo {
     worst: Worst::Greatest,
     hazards: &[Hazard::FallThrough, Hazard::Entrapment],
     question: "How high is the gap under the bottom rail, at its highest?",
-    usual: Some((Length::ZERO, Length::inches(24))),
+    usual: Some((Length::ZERO, Length::inches(28))), // 28 in under a guardrail: CPSC publication 325
     most: Some(Length::feet(20)),
     zero_allowed: true,
     none_allowed: true,
@@ -134,6 +135,7 @@ pub(super) const END_GAP: ItemInfo = ItemInfo {
     zero_allowed: true,
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::EndGap]),
+    topic: Some(Item::Opening),
     ..row(
         Item::EndGap,
         "end gap",
@@ -183,6 +185,7 @@ pub(super) const STAIR_TRIANGLE: ItemInfo = ItemInfo {
     question: "At a step, what are rise, going and the plumb lift of the bottom rail?",
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::StairTriangle]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::StairTriangle,
         "stair triangle",
@@ -218,6 +221,7 @@ pub(super) const RISER_OPENING: ItemInfo = ItemInfo {
     zero_allowed: true,
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::RiserOpening]),
+    place: ItemPlace::OnStairs,
     ..row(
         Item::RiserOpening,
         "riser opening",

@@ -7,6 +7,7 @@ use crate::items::Holds;
 use crate::items::Hole;
 use crate::items::Item;
 use crate::items::ItemInfo;
+use crate::items::ItemPlace;
 use crate::items::Kind;
 use crate::items::MeasuredBetween;
 use crate::items::Part;
@@ -36,6 +37,8 @@ pub(super) const fn row(
         between: MeasuredBetween::FloorAndTop,
         hole: Hole::No,
         holds: Holds::ForAGuard,
+        place: ItemPlace::Anywhere,
+        topic: None,
         load_path: None,
         worst: Worst::Neither,
         hazards: &[],

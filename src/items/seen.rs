@@ -114,6 +114,7 @@ pub(super) const NOTCHED_POST: ItemInfo = ItemInfo {
     synonyms: &["notched", "notched posts"],
     hazards: &[Hazard::GiveWay],
     question: "Is the post notched where it is fixed?",
+    topic: Some(Item::PostFastening),
     ..row(
         Item::NotchedPost,
         "notched post",
@@ -132,6 +133,7 @@ pub(super) const FASTENED_TO: ItemInfo = ItemInfo {
     synonyms: &["fixed to", "fastened into"],
     hazards: &[Hazard::GiveWay],
     question: "What are the posts fastened to?",
+    topic: Some(Item::PostFastening),
     ..row(
         Item::FastenedTo,
         "fastened to",
@@ -150,6 +152,7 @@ pub(super) const MOVES_WHEN_PUSHED: ItemInfo = ItemInfo {
     synonyms: &["moves", "wobbles", "wobbly"],
     hazards: &[Hazard::GiveWay],
     question: "Does it move when you push it gently?",
+    topic: Some(Item::PostFastening),
     ..row(
         Item::MovesWhenPushed,
         "moves when pushed",

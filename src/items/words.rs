@@ -22,7 +22,11 @@ item_words! {
         Pool = "pool" ["swimming pool"],
     }
     UseWord of Use {
-        Dwelling = "dwelling" ["home", "house", "flat", "apartment", "residential"],
+        Dwelling = "dwelling" [
+            "home", "house", "flat", "apartment", "residential", "one-family dwelling",
+            "one family dwelling", "two-family dwelling", "two family dwelling",
+            "single-family home", "single family home",
+        ],
         Public = "public" ["shop", "school", "assembly"],
         Workplace = "workplace" ["work", "office", "factory"],
     }

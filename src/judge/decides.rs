@@ -8,7 +8,6 @@
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::ItemWord;
-use crate::items::Kind;
 use crate::items::PlaceWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
@@ -21,37 +20,16 @@ use crate::judge::condition::applies;
 use crate::judge::condition::holds;
 use crate::judge::rule::Bench;
 use crate::judge::scene::Scene;
+use crate::judge::unasked::hole_that_no_rule_asks;
+use crate::judge::view::FindingView;
 use crate::rules::Concern;
 use crate::rules::Condition;
 use crate::rules::Demand;
+use crate::rules::OpeningDemand;
 use crate::rules::Rule;
 use crate::rules::Ruleset;
 use crate::rules::Subject;
 use crate::rules::Test;
-
-/// Which verdicts of the findings are looked at.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum FindingView {
-    /// By the decision that was asked for.
-    Decided,
-    /// Of the readings alone.
-    Alone,
-}
-
-impl FindingView {
-    /// What a finding counts as; a partial one says nothing of the rest.
-    pub(super) fn of(self, finding: &Finding<'_>) -> Verdict {
-        let verdict = match self {
-            FindingView::Decided => finding.verdict,
-            FindingView::Alone => finding.reading_alone,
-        };
-        if finding.partial && verdict == Verdict::Meets {
-            Verdict::NotMeasured
-        } else {
-            verdict
-        }
-    }
-}
 
 /// What a ruleset makes of a guard.
 #[derive(Clone, Debug)]
@@ -110,7 +88,7 @@ pub(super) fn decided<'r>(
         };
         if !has(&stated) {
             worst = Some(Verdict::NotMeasured);
-        } else if !has(&lets_no_guard_be_asked_for)
+        } else if !has(&|reason: &Reason<'_>| reason.lets_no_guard_be_asked_for())
             || !ruleset.unread.is_empty()
             || from_memory_applies(findings, view)
             || a_removed_rule_applies(scene, ruleset)
@@ -129,19 +107,6 @@ pub(super) fn decided<'r>(
         }
     }
     Decided { worst, lacks }
-}
-
-/// Whether a rule is off for a reason that its text gives: an exception, or a
-/// trigger that was measured. That no rule speaks of a place or a use is silence,
-/// and nobody read that nothing is asked there.
-fn lets_no_guard_be_asked_for(reason: &Reason<'_>) -> bool {
-    let by_number = |item: Item| {
-        let kind = item.info().kind;
-        matches!(kind, Kind::Ages | Kind::Count | Kind::Length | Kind::Years)
-            && item != Item::DwellingsInBuilding
-    };
-    matches!(reason, Reason::Excepted(_))
-        || matches!(reason, Reason::TriggerFalse(item) if by_number(*item))
 }
 
 /// Whether a rule that an amendment took away would have asked something here: what
@@ -172,7 +137,7 @@ fn speaks_of(concerns: &[Concern], hazard: Hazard) -> bool {
         })
 }
 
-/// WhyUnclear a ruleset does not let a guard meet for a hazard, if it does not.
+/// Why a ruleset does not let a guard meet for a hazard, if it does not.
 fn grant<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
@@ -193,8 +158,20 @@ fn grant<'r>(
                     Hazard::Entrapment | Hazard::Climb | Hazard::GiveWay => false,
                 })
     };
-    if findings.iter().filter(met).any(grants) {
-        return None;
+    let mut granting = findings
+        .iter()
+        .filter(met)
+        .filter(|finding| grants(finding))
+        .peekable();
+    if granting.peek().is_some() {
+        let limits: Vec<&OpeningDemand> = granting
+            .flat_map(|finding| finding.rule.openings(Item::Opening))
+            .collect();
+        let hole = match hazard {
+            Hazard::FallThrough => hole_that_no_rule_asks(scene, findings, &limits, view),
+            Hazard::FallOver | Hazard::Entrapment | Hazard::Climb | Hazard::GiveWay => None,
+        };
+        return hole.map(WhyUnclear::HoleNotAsked);
     }
     let mut silence = Truth::False;
     let mut open = None;
@@ -316,7 +293,8 @@ impl WhyUnclear<'_> {
     pub(super) fn verdict(&self) -> Verdict {
         match self {
             WhyUnclear::Silence(_) => Verdict::NotMeasured,
-            WhyUnclear::NoRuleRead
+            WhyUnclear::HoleNotAsked(_)
+            | WhyUnclear::NoRuleRead
             | WhyUnclear::NotCovered(_)
             | WhyUnclear::OnlyOneSubject(_)
             | WhyUnclear::Unread(_) => Verdict::NotSettled,

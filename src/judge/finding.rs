@@ -36,13 +36,15 @@ pub struct Unclear<'r> {
     pub ruleset: &'r Ruleset,
     /// The hazard it is about; `None` where it is about the guard as a whole.
     pub hazard: Option<Hazard>,
-    /// WhyUnclear.
+    /// Why.
     pub why: WhyUnclear<'r>,
 }
 
-/// WhyUnclear a ruleset does not let a guard meet.
+/// Why a ruleset does not let a guard meet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WhyUnclear<'r> {
+    /// A hole was written that no rule which was read asks about, wider than an opening may be.
+    HoleNotAsked(Item),
     /// No rule on the hazard was read and met, and nothing says that none is asked.
     NoRuleRead,
     /// A circumstance stands outside what it covers.
@@ -131,7 +133,7 @@ pub struct Finding<'r> {
     pub readings: Vec<usize>,
     /// Other observations of the same item.
     pub also_readings: Vec<usize>,
-    /// WhyUnclear, and what a reader should know about it.
+    /// Why, and what a reader should know about it.
     pub reasons: Vec<Reason<'r>>,
     /// The load path, where the rule states loads. The finding is then
     /// indicative: it can make a guard fall short, and never meet.

@@ -37,7 +37,9 @@ mod said;
 mod scene;
 mod terms;
 mod told_apart;
+mod unasked;
 mod v_opening;
+mod view;
 
 pub use assumptions::assumptions;
 pub use cautions::{CautionSaid, WrittenDown, cautions, guard_cautions};

@@ -182,6 +182,19 @@ impl Reason<'_> {
         }
     }
 
+    /// Whether a rule is off for a reason that its text gives: an exception, or a
+    /// trigger that was measured. That no rule speaks of a place or a use is silence,
+    /// and nobody read that nothing is asked there.
+    pub(super) fn lets_no_guard_be_asked_for(&self) -> bool {
+        let by_number = |item: Item| {
+            let kind = item.info().kind;
+            matches!(kind, Kind::Ages | Kind::Count | Kind::Length | Kind::Years)
+                && item != Item::DwellingsInBuilding
+        };
+        matches!(self, Reason::Excepted(_))
+            || matches!(self, Reason::TriggerFalse(item) if by_number(*item))
+    }
+
     /// Whether a ball or a stick would answer it.
     #[must_use]
     pub fn wants_a_gauge(&self) -> bool {

@@ -342,7 +342,7 @@ fn any_opening<'r>(
 }
 
 /// `stair triangle,none`: the side is closed, so that a bottom gap is an opening.
-fn side_is_closed(scene: &Scene<'_>) -> bool {
+pub(super) fn side_is_closed(scene: &Scene<'_>) -> bool {
     scene.of(Item::StairTriangle).any(|(_, observation)| {
         let reading = observation.reading.as_ref();
         reading.is_some_and(|reading| reading.value == Value::None)

@@ -42,7 +42,8 @@ const THING: &[&[&str]] = &[
     &["away", "off", "from the guard"],
     &["deep"],
 ];
-const THING_EXAMPLE: &str = "write it so: 18 in high 5 in away, or yes, or none";
+const THING_EXAMPLE: &str =
+    "write it so: 18 in high 5 in away, or yes, or none, and what it is in the note";
 
 /// `450 mm high 40 mm deep`, or a row of bars: `100 to 900 mm every 100 mm`.
 pub(super) fn footholds(

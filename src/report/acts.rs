@@ -19,6 +19,7 @@ use crate::report::reader;
 use crate::report::remedied::GuardRemedies;
 use crate::report::remedied::ShownRemedy;
 use crate::survey::Guard;
+use crate::survey::Observation;
 
 /// Something to do before anybody sleeps.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -43,6 +44,13 @@ pub(super) struct Tonight {
     pub(super) why: String,
 }
 
+impl Tonight {
+    /// Whether something was seen, and not only a row that nobody could read.
+    pub(super) fn was_seen(&self) -> bool {
+        self.does != LOOK_AGAIN.does
+    }
+}
+
 /// The words of an act.
 fn words(kind: RemedyKind) -> TonightWords {
     let known = tonight_words(kind).copied();
@@ -54,12 +62,26 @@ fn words(kind: RemedyKind) -> TonightWords {
     })
 }
 
+/// What comes of a row that may state a danger and could not be read.
+const LOOK_AGAIN: TonightWords = TonightWords {
+    kind: RemedyKind::KeepAway,
+    shortly: "mend the row that may tell of a danger",
+    does: "Let nobody lean on it: a row that may tell of a danger could not be understood. Mend that row first.",
+    more: "",
+};
+
+/// Acts that leave others to do.
+const OF_LESS: [&str; 2] = [KEEP_FROM_GAPS.does, LOOK_AGAIN.does];
+
 /// What comes before every rule, then shortfalls that cannot wait, then what a
 /// child climbs on, then gaps for the body of a child under two.
 pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]) -> Vec<Tonight> {
     let guard = &entry.guard;
     let mut acts = dangers(entry);
     let called = !acts.is_empty();
+    if !called {
+        acts.extend(perhaps_a_danger(guard));
+    }
     let firm = !acts.iter().any(|act| act.kind == RemedyKind::EverybodyOff);
     // the most urgent come first
     for matter in matters.iter().filter(|matter| matter.is_missed()) {
@@ -67,7 +89,7 @@ pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]
         let kept_off = called
             || acts
                 .iter()
-                .any(|act| act.kind == RemedyKind::KeepAway && act.does != KEEP_FROM_GAPS.does);
+                .any(|act| act.kind == RemedyKind::KeepAway && !OF_LESS.contains(&act.does));
         if climb && firm {
             acts.push(act(matter, guard, words(RemedyKind::MoveThing)));
         } else if kept_off || climb {
@@ -152,6 +174,31 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
         }
     }
     told
+}
+
+/// A row that may tell of a danger and could not be understood: nobody knows that it is none.
+pub(super) fn may_be_a_danger(guard: &Guard) -> Option<&Observation> {
+    let mut all = guard.observations.iter();
+    all.find(|o| o.reading.is_none() && o.item.may_state_a_danger())
+}
+
+fn perhaps_a_danger(guard: &Guard) -> Option<Tonight> {
+    let observation = may_be_a_danger(guard)?;
+    let said = reader::readings(&[observation]).join("; ");
+    Some(Tonight {
+        call: "",
+        what: format!("a row on {} was not understood", observation.item),
+        written: reader::written(observation),
+        note: one_line(&observation.note).into_owned(),
+        quantity: String::new(),
+        does: LOOK_AGAIN.does,
+        shortly: LOOK_AGAIN.shortly,
+        kind: LOOK_AGAIN.kind,
+        why: format!(
+            "A row that may tell of a danger could not be understood: {} {said}.",
+            observation.item
+        ),
+    })
 }
 
 /// Whether a child under two lives or visits here.

@@ -14,7 +14,7 @@ use crate::report::wrap::tied;
 /// is never understated, what is to spare never overstated.
 #[must_use]
 pub(super) fn amount(finding: &Finding<'_>, margin: Length) -> String {
-    let unit = unit(finding);
+    let unit = small(unit(finding), margin);
     tied(&if margin < Length::ZERO {
         margin.magnitude().readable_up(unit)
     } else {
@@ -25,7 +25,17 @@ pub(super) fn amount(finding: &Finding<'_>, margin: Length) -> String {
 /// How sure the tape is, in the unit that the person wrote; never understated.
 #[must_use]
 pub(super) fn doubt(finding: &Finding<'_>, band: Length) -> String {
-    tied(&band.readable_up(unit(finding)))
+    tied(&band.readable_up(small(unit(finding), band)))
+}
+
+/// Nobody marks 0.0144 m on a rail: less than a metre is said in centimetres to whoever
+/// wrote metres.
+fn small(unit: LengthUnit, amount: Length) -> LengthUnit {
+    if unit == LengthUnit::Metre && amount.magnitude() < Length::millimetres(1000) {
+        LengthUnit::Centimetre
+    } else {
+        unit
+    }
 }
 
 /// The unit that the person wrote, else the ruleset's.

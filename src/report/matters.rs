@@ -99,11 +99,12 @@ impl<'e, 'r> ThingMeasured<'e, 'r> {
         missed.any(|(by, finding)| by != AskedBy::Warning && finding.rule.urgency == Urgency::Now)
     }
 
-    /// The readings that are spoken of, in the order of the survey.
+    /// The readings that are spoken of: of the topic itself first.
     pub(super) fn readings<'g>(&self, guard: &'g Guard) -> Vec<&'g Observation> {
         let mut known: HashSet<(RowPlace, Item)> = HashSet::new();
-        let items = reader::of_topic(self.topic).into_iter();
-        let all = items.flat_map(|item| guard.of(item).map(|(_, observation)| observation));
+        let items = Item::all().filter(|item| item.topic() == self.topic && *item != self.topic);
+        let all = std::iter::once(self.topic).chain(items);
+        let all = all.flat_map(|item| guard.of(item).map(|(_, observation)| observation));
         all.filter(|observation| known.insert((observation.row, observation.item)))
             .collect()
     }

@@ -19,37 +19,6 @@ use crate::rules::Status;
 use crate::survey::Guard;
 use crate::survey::Observation;
 
-/// Items that one remedy puts right, under the first of them.
-const TOGETHER: [&[Item]; 3] = [
-    &[
-        Item::PostFastening,
-        Item::MovesWhenPushed,
-        Item::FastenedTo,
-        Item::NotchedPost,
-        Item::Condition,
-        Item::PostSpacing,
-        Item::PostSection,
-        Item::PostMaterial,
-        Item::PostFasteners,
-        Item::ThreadInFraming,
-        Item::FastenerSpacing,
-        Item::FastenerDepth,
-        Item::EdgeDistance,
-        Item::WasherSize,
-        Item::DeckingThickness,
-        Item::FramingHeldBy,
-        Item::RailSection,
-        Item::RailEndFastening,
-        Item::RailEndFasteners,
-        Item::BalusterFixing,
-        Item::WoodSpecies,
-        Item::WallThickness,
-        Item::PullTest,
-    ],
-    &[Item::Opening, Item::EndGap],
-    &[Item::Infill, Item::Foothold, Item::LevelBarSpacing],
-];
-
 /// What a thing is called at the head of its paragraph, where not by its own name.
 const TITLES: [(Item, &str); 14] = [
     (Item::Guard, "Open edge"),
@@ -89,15 +58,7 @@ pub(super) fn topic(finding: &Finding<'_>) -> Item {
     if finding.chain.is_some() {
         return Item::PostFastening;
     }
-    let item = finding.item;
-    let together = TOGETHER.iter().find(|items| items.contains(&item));
-    together.map_or(item, |items| items[0])
-}
-
-/// The items that are spoken of under this one.
-pub(super) fn of_topic(topic: Item) -> Vec<Item> {
-    let together = TOGETHER.iter().find(|items| items[0] == topic);
-    together.map_or_else(|| vec![topic], |items| items.to_vec())
+    finding.item.topic()
 }
 
 /// What a thing measured is called.

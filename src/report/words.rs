@@ -152,6 +152,9 @@ pub(super) fn why_unclear(unclear: &Unclear<'_>) -> String {
     };
     let id = one_line(&unclear.ruleset.id);
     match unclear.why {
+        WhyUnclear::HoleNotAsked(item) => format!(
+            "{about}: no rule of {id} that was read asks about the {item} that is written, and it is not known to be as narrow as an opening has to be; ask the local authority what is asked"
+        ),
         WhyUnclear::NoRuleRead => format!(
             "{about}: {id} holds no rule on this that was read and met here; ask the local authority what is asked"
         ),
@@ -187,7 +190,7 @@ const fn subject(hazard: Hazard) -> &'static str {
     }
 }
 
-/// WhyUnclear a finding is what it is, in words for a reader.
+/// Why a finding is what it is, in words for a reader.
 #[must_use]
 pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
     match reason {

@@ -20,6 +20,7 @@ use crate::rules::model::Ladder;
 use crate::rules::model::Limit;
 use crate::rules::model::OpeningDemand;
 use crate::rules::model::Subject;
+use crate::rules::plausible;
 use crate::rules::quantity::BOUNDS;
 use crate::rules::quantity::bounds;
 use crate::rules::quantity::count;
@@ -158,7 +159,9 @@ fn demand(item: Item, entry: &KeyValue<'_>, faults: &mut Faults) -> Option<Deman
         Kind::VOpening => v_opening(item, value, faults),
         Kind::Length => {
             let fields = operators(item, value, BOUNDS, faults)?;
-            bounds(&fields, faults, limit, nanometres).map(Demand::Length)
+            let bounds = bounds(&fields, faults, limit, nanometres)?;
+            plausible::of_check(item, &bounds, &fields, faults);
+            Some(Demand::Length(bounds))
         }
         Kind::Opening if item == Item::RiserOpening => opening(item, value, FIXED_OPENING, faults),
         Kind::Opening => opening(item, value, PLACED_OPENING, faults),
@@ -218,6 +221,7 @@ fn opening(
             .and_then(|value| force(value, "pushed", faults)),
     };
     consistent(&demand, &fields, faults);
+    plausible::of_opening(item, &demand, &fields, faults);
     (faults.errors() == before).then_some(Demand::Opening(demand))
 }
 

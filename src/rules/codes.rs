@@ -35,6 +35,7 @@ pub(super) enum RuleFault {
     NearlyTheSameId,
     SilenceNotRead,
     ZoneNotRaised,
+    Implausible,
 }
 
 impl RuleFault {
@@ -89,6 +90,7 @@ const CODES: &[Code] = &[
         130,
         "a height that was raised above where openings are looked at",
     ),
+    code(131, "a limit that no railing has"),
 ];
 
 #[cfg(test)]
@@ -97,7 +99,7 @@ mod tests {
 
     #[test]
     fn every_fault_has_its_code() {
-        assert_eq!(CODES.len(), RuleFault::ZoneNotRaised as usize + 1);
+        assert_eq!(CODES.len(), RuleFault::Implausible as usize + 1);
         for (index, code) in CODES.iter().enumerate() {
             assert_eq!(usize::from(code.number), 101 + index, "{}", code.title);
         }

@@ -20,6 +20,7 @@ use crate::rules::model::Bounds;
 use crate::rules::model::Condition;
 use crate::rules::model::Limit;
 use crate::rules::model::Test;
+use crate::rules::plausible;
 use crate::rules::quantity::BOUNDS;
 use crate::rules::quantity::age;
 use crate::rules::quantity::bounds;
@@ -127,7 +128,12 @@ fn test(item: Item, entry: &KeyValue<'_>, faults: &mut Faults) -> Option<Test> {
         Kind::Words(_) => word_test(item, entry.value, faults),
         Kind::Ages => numbers(item, entry, faults, age, months).map(Test::Age),
         Kind::Count => numbers(item, entry, faults, count, |n| i64::from(*n)).map(Test::Count),
-        Kind::Length => numbers(item, entry, faults, limit, nanometres).map(Test::Length),
+        Kind::Length => {
+            let fields = operators(item, entry.value, BOUNDS, faults)?;
+            let bounds = bounds(&fields, faults, limit, nanometres)?;
+            plausible::of_condition(item, &bounds, &fields, faults);
+            Some(Test::Length(bounds))
+        }
         Kind::Years => numbers(item, entry, faults, year, |y| i64::from(*y)).map(Test::Years),
         Kind::Date
         | Kind::Fasteners

@@ -156,7 +156,13 @@ fn nearby(name: &str) -> String {
     match (alike.as_slice(), nearest(name, embedded_ids())) {
         // of several editions or towns, never the nearest alone: it may be the wrong one
         ([], Some(near)) => format!("write {near}, or the path of a file; {list}"),
-        ([], None) => format!("{list}; or write the path of a file"),
+        ([], None) if name.ends_with(".toml") || name.contains(['/', '\\']) => {
+            format!("write the path of a file that is there; {list}")
+        }
+        ([], None) => format!(
+            "guardrule rules find \"{}\" looks for one; or write the path of a file",
+            stem.replace(['-', '_'], " ").trim()
+        ),
         ([one], _) => format!("write {one}, or the path of a file; {list}"),
         (several, _) => format!(
             "write one of {}, or the path of a file; {list}",

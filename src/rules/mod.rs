@@ -29,6 +29,7 @@ mod merge;
 mod model;
 mod narrowed;
 mod phrases;
+mod plausible;
 mod quantity;
 mod rule;
 mod sought;

@@ -54,9 +54,10 @@ codes! {
     BLANK_BELOW = 242 "blank names below filled ones"
     TWO_ROUNDS = 243 "one guard in two files of different dates"
     TOO_MANY_RULES = 244 "more rulesets than a survey can be judged by"
+    CELLS_SHIFTED = 245 "an item where a guard's name belongs"
 }
 
-/// Every code of this module: G201 to G244.
+/// Every code of this module: G201 to G245.
 #[must_use]
 pub fn codes() -> &'static [Code] {
     ALL

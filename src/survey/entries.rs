@@ -148,13 +148,19 @@ impl Entries {
                 });
                 EntrySubject::Lost(known)
             }
-            Some(Named::Own) => {
-                let alike = name.to_lowercase();
-                complaints.count(row.file, codes::OWN_ITEM, &alike, || {
-                    own_item(row, item, &name)
-                });
-                EntrySubject::Own((&*name).into())
-            }
+            Some(Named::Own) => match shifted(row, header, item) {
+                Some((known, diagnostic)) => {
+                    complaints.push(diagnostic);
+                    EntrySubject::Lost(known)
+                }
+                None => {
+                    let alike = name.to_lowercase();
+                    complaints.count(row.file, codes::OWN_ITEM, &alike, || {
+                        own_item(row, item, &name)
+                    });
+                    EntrySubject::Own((&*name).into())
+                }
+            },
         };
         Some(RowEntry {
             subject,
@@ -441,6 +447,23 @@ fn several_items(row: &SurveyRow<'_>, item: usize, name: &str, miss: &NearMiss) 
         row.excerpt(item),
     )
     .help(miss.says)
+}
+
+/// An item where the guard's name belongs, and something else where the item does: a
+/// comma is missing in front of it, and the row says something of another guard or of all.
+fn shifted(row: &SurveyRow<'_>, header: &Header, item: usize) -> Option<(Item, Diagnostic)> {
+    let guard = header.guard?;
+    let known = Item::by_name(row.cell(guard).trim())?;
+    let diagnostic = Diagnostic::error(
+        codes::CELLS_SHIFTED,
+        format!("`{known}` stands where the guard's name belongs"),
+        row.excerpt(guard),
+    )
+    .help(format!(
+        "put one comma more in front of it, so that its reading is `{}`",
+        row.cell(item)
+    ));
+    Some((known, diagnostic))
 }
 
 fn own_item(row: &SurveyRow<'_>, item: usize, name: &str) -> Diagnostic {

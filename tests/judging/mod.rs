@@ -7,6 +7,7 @@ mod fixings;
 mod leave_outs;
 mod leaving_out;
 mod load_path;
+mod own_rules;
 mod people;
 mod posts;
 mod rails;

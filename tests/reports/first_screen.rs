@@ -1,6 +1,10 @@
 //! Three surveys of three kinds of people: how long their report is, in which order and
 //! in which words.
 
+use std::fs;
+use std::path::Path;
+use std::path::PathBuf;
+
 use crate::harness::run;
 use crate::harness::run_here;
 use crate::harness::words;
@@ -168,4 +172,68 @@ fn a_danger_that_several_share_is_said_once() {
     );
     let first = words(&out.lines().take(24).collect::<Vec<_>>().join(" "));
     assert!(first.contains("KEEP EVERYBODY OFF IT"), "{first}");
+}
+
+/// What ten kinds of people read first, slips of theirs and all: 24 lines of 80 columns
+/// and the complaints beside them. Read before they were accepted.
+#[test]
+fn first_screens_of_ten_kinds_of_people() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reports/first-screens");
+    let files = fs::read_dir(folder).expect("the surveys are there");
+    let mut files: Vec<PathBuf> = files
+        .map(|entry| entry.expect("a file").path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "csv"))
+        .collect();
+    files.sort();
+    assert_eq!(files.len(), 10);
+    let mut settings = insta::Settings::clone_current();
+    settings.set_omit_expression(true);
+    settings.set_prepend_module_to_snapshot(false);
+    settings.set_snapshot_path("first-screens/snapshots");
+    for file in files {
+        let name = file.file_stem().expect("a name").to_string_lossy();
+        let path = format!("@tests/reports/first-screens/{name}.csv");
+        let ran = run_here(&["check", &path]);
+        let first: Vec<&str> = ran.out.lines().take(24).collect();
+        let screen = format!(
+            "{}\n…\n\nexit status {}\n{}",
+            first.join("\n"),
+            ran.code,
+            ran.err
+        );
+        settings.bind(|| insta::assert_snapshot!(&*name, screen));
+    }
+}
+
+#[test]
+fn a_row_that_may_tell_of_a_danger_is_no_row_to_wait_for() {
+    let gallery = "guard,item,reading,note\ngallery,place,landing,\ngallery,height,42 in,\n";
+    let told = |row: &str| {
+        let survey = format!("{gallery}{row}\n");
+        words(&run(&[("s.csv", &survey)], &["check", "@s.csv"]).out)
+    };
+    let act =
+        "TONIGHT Let nobody lean on it: a row that may tell of a danger could not be understood.";
+    for row in [
+        "gallery,broken glass,yes,one pane",
+        "gallery,moves when pushed,yes,",
+        "gallery,condition,shabby,",
+        "gallery,infill loose,wobbles,",
+    ] {
+        assert!(told(row).contains(act), "{row}");
+        assert!(!told(row).contains("Take hold of"), "{row}");
+    }
+    // a danger that was understood says more, and a slip elsewhere says nothing of one
+    let danger = told("gallery,moves when pushed,a lot,\ngallery,condition,shabby,");
+    assert!(danger.contains("TONIGHT KEEP EVERYBODY OFF IT") && !danger.contains(act));
+    assert!(!told("gallery,opening,wide,").contains(act));
+    let csv = format!("{gallery}gallery,condition,shabby,by the door\n");
+    let list = run(
+        &[("s.csv", &csv)],
+        &["check", "@s.csv", "--format", "actions"],
+    )
+    .out;
+    let mut reader = csv::Reader::from_reader(list.as_bytes());
+    let first = reader.records().next().expect("a row").expect("a row");
+    assert_eq!((&first[0], &first[6]), ("now", "shabby"), "{list}");
 }

@@ -94,3 +94,53 @@ fn an_edition_is_in_force_for_a_year_at_least() {
     assert!(!of("2019").contains("error"), "{}", of("2019"));
     assert!(of("2018").contains("does not come after"));
 }
+
+#[test]
+fn a_limit_may_be_as_lax_as_the_laxest_that_is_usual_and_no_laxer() {
+    for (check, fine) in [
+        ("check.height.at-least = \"12 in\"", true),
+        ("check.height.at-least = \"11 15/16 in\"", false),
+        ("check.height.above = \"12 in\"", true),
+        ("check.height.above = \"304 mm\"", false),
+        ("check.height.at-most = \"8 ft\"", true),
+        ("check.height.at-most = \"8 ft 1/16 in\"", false),
+        ("check.height.below = \"8 ft\"", true),
+        ("check.height.below = \"8 ft 1/16 in\"", false),
+        // one that asks for more than is usual falls short, and is seen
+        ("check.height.at-least = \"36 m\"", true),
+        ("check.height.at-most = \"36 mm\"", true),
+        ("check.opening.at-most = \"24 in\"", true),
+        ("check.opening.at-most = \"24 1/16 in\"", false),
+        ("check.any-opening.stops-ball = \"24 in\"", true),
+        ("check.any-opening.stops-ball = \"24 1/16 in\"", false),
+        ("check.opening.at-most = \"1 mm\"", true),
+        ("check.stair-triangle.stops-ball = \"24 in\"", true),
+        ("check.stair-triangle.stops-ball = \"24 1/16 in\"", false),
+    ] {
+        one_side(check, fine);
+    }
+}
+
+#[test]
+fn a_trigger_is_at_most_twice_what_is_usual_and_at_least_half_of_it() {
+    for (drop, fine) in [
+        ("100 ft", true),
+        ("1200 1/16 in", false),
+        ("2 in", true),
+        ("1 15/16 in", false),
+        ("0 in", true),
+    ] {
+        for key in ["above", "at-least", "at-most", "below"] {
+            let when = format!("when.drop.{key} = \"{drop}\"\ncheck.height.at-least = \"36 in\"");
+            one_side(&when, fine);
+        }
+    }
+}
+
+fn one_side(asks: &str, fine: bool) {
+    if fine {
+        kept(asks);
+    } else {
+        refused(asks, "look at the number and its unit again");
+    }
+}

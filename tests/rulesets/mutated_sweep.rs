@@ -140,10 +140,13 @@ fn scenes(ruleset: &Ruleset) -> Vec<Case> {
 fn sound(scene: &Case) -> Case {
     let mut readings = scene.readings.clone();
     readings.extend(SOUND);
-    // on a stair the gap below is the lift of the triangle
-    if readings.contains(&("place", "stair")) {
-        readings.retain(|(item, _)| *item != "bottom gap");
-    }
+    // on a stair the gap below is the lift of the triangle; elsewhere there are no steps
+    let elsewhere: &[&str] = if readings.contains(&("place", "stair")) {
+        &["bottom gap"]
+    } else {
+        &["stair triangle", "riser opening"]
+    };
+    readings.retain(|(item, _)| !elsewhere.contains(item));
     Case {
         what: format!("sound: {}", scene.what),
         readings,
@@ -500,6 +503,7 @@ fn what_is_unclear(judged: &Judged<'_>) -> String {
     let mut all: Vec<String> = Vec::new();
     for unclear in &judged.unclear {
         let why = match unclear.why {
+            WhyUnclear::HoleNotAsked(item) => format!("no rule asks about the {item}"),
             WhyUnclear::NoRuleRead => "no rule on it was read and met".to_owned(),
             WhyUnclear::NotCovered(item) => format!("{item} is not covered"),
             WhyUnclear::OnlyOneSubject(_) => "it speaks of other subjects alone".to_owned(),

@@ -155,7 +155,7 @@ struct Tie<'c>(&'c [Item]);
 impl Tie<'_> {
     /// `33 1/2 in ②`
     fn to(&self, item: Item, says: &str) -> String {
-        let of_topic = |topic: &Item| reader::of_topic(*topic).contains(&item);
+        let of_topic = |topic: &Item| item.topic() == *topic;
         match self.0.iter().position(of_topic) {
             Some(place) => format!("{says} {}", reader::tie(place + 1)),
             None => says.to_owned(),

@@ -7,6 +7,7 @@ use maud::html;
 
 use crate::items::Drawing;
 use crate::items::Group;
+use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Kind;
 use crate::quantities::LengthUnit;
@@ -48,39 +49,6 @@ const LOOKED_AT: [Item; 6] = [
     Item::Condition,
     Item::PostFastening,
     Item::Paint,
-];
-
-/// What only stairs have.
-const ON_STAIRS: [Item; 29] = [
-    Item::StairTriangle,
-    Item::RiserOpening,
-    Item::Risers,
-    Item::FlightWidth,
-    Item::FlightShape,
-    Item::TreadThickness,
-    Item::WellWidth,
-    Item::InnerEdgeLength,
-    Item::Handrail,
-    Item::HandrailHeight,
-    Item::HandrailSides,
-    Item::HandrailShape,
-    Item::HandrailThickness,
-    Item::HandrailPerimeter,
-    Item::HandrailClearance,
-    Item::HandrailExtension,
-    Item::HandrailContinuous,
-    Item::HandrailEnds,
-    Item::HandrailProjection,
-    Item::HandrailEndGap,
-    Item::HandrailGripWidth,
-    Item::HandrailBottomExtension,
-    Item::HandrailReach,
-    Item::TopOfStairsGate,
-    Item::BottomOfStairsGate,
-    Item::GateHeight,
-    Item::GateGap,
-    Item::GateBottomGap,
-    Item::LatchHeight,
 ];
 
 /// All pages of a guard, an even number of them: printed on both sides, none backs
@@ -160,7 +128,7 @@ fn look(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPar
             && !LOOKED_AT[..4].contains(item)
             && **item != Item::Paint
             && **item != Item::Photo
-            && !ON_STAIRS.contains(item)
+            && !item.is_of_stairs()
     };
     rows.extend(
         items
@@ -216,7 +184,7 @@ fn ball_parts(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Ve
     let level: Vec<Item> = holes
         .iter()
         .copied()
-        .filter(|hole| !ON_STAIRS.contains(hole))
+        .filter(|hole| !hole.is_of_stairs())
         .collect();
     let draws = drawings_of(&level, 4);
     let mut parts = Vec::new();
@@ -259,7 +227,7 @@ fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPar
     let measured: Vec<Item> = items
         .iter()
         .copied()
-        .filter(|item| item.info().group == Group::Measured && !ON_STAIRS.contains(item))
+        .filter(|item| item.info().group == Group::Measured && !item.is_of_stairs())
         .collect();
     let mut rows = Vec::new();
     for item in &measured {
@@ -336,10 +304,13 @@ fn tape(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> PaperPar
 }
 
 fn stairs(items: &BTreeSet<Item>, sheet: &Sheet<'_>, unit: LengthUnit) -> Option<PaperPart> {
-    let asked: Vec<Item> = ON_STAIRS
-        .into_iter()
-        .filter(|item| items.contains(item) && !item.is_asked_once())
+    let mut asked: Vec<Item> = items
+        .iter()
+        .copied()
+        .filter(|item| item.is_of_stairs() && !item.is_asked_once())
         .collect();
+    // holes first, as everywhere
+    asked.sort_by_key(|item| item.info().hole == Hole::No);
     if asked.is_empty() {
         return None;
     }

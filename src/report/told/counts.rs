@@ -9,7 +9,7 @@ use crate::report::Summary;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::report::told::GuardTold;
-use crate::report::told::guard::NOT_CHECKED;
+use crate::report::told::outcome::NOT_CHECKED;
 use crate::report::words;
 use crate::report::words::several;
 
@@ -112,7 +112,10 @@ pub(in crate::report) fn counts(
     );
     let all = several(told.len(), "railing", "railings");
     let mut text = match (told, parts.as_slice()) {
-        ([one], [only]) => format!("{}: {}", one.name, only.trim_start_matches("1 ")),
+        ([one], [only]) => {
+            let only = only.trim_start_matches("1 ").trim_start_matches("is ");
+            format!("{}: {only}", one.name)
+        }
         (_, parts) => format!("{all}: {}", parts.join(", ")),
     };
     let short = told
@@ -121,13 +124,15 @@ pub(in crate::report) fn counts(
         .count();
     if authority == Authority::Law && short > 0 {
         let who = match (short == told.len(), short) {
-            (true, 1) => "it falls short".to_owned(),
-            (true, 2) => "both fall short".to_owned(),
-            (true, all) => format!("all {all} fall short"),
-            (false, 1) => "1 falls short".to_owned(),
-            (false, some) => format!("{some} fall short"),
+            // one railing that falls short of both
+            (true, 1) if summary.falls_short == 1 => " and".to_owned(),
+            (true, 1) => "; it falls short".to_owned(),
+            (true, 2) => "; both fall short".to_owned(),
+            (true, all) => format!("; all {all} fall short"),
+            (false, 1) => "; 1 falls short".to_owned(),
+            (false, some) => format!("; {some} fall short"),
         };
-        text.push_str(&format!("; {who} of {}", advice(basis, told)));
+        text.push_str(&format!("{who} of {}", advice(basis, told)));
     }
     text.push('.');
     if let Some(units) = units_not_entered(told) {

@@ -1,15 +1,12 @@
 //! What the report keeps of a guard until all are known.
 
-use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Assumption;
 use crate::judge::Authority;
 use crate::judge::Bearing;
-use crate::judge::Finding;
-use crate::judge::HazardVerdict;
 use crate::judge::Reason;
-use crate::judge::WhenBuilt;
+use crate::judge::Unclear;
 use crate::judge::WhyUnclear;
 use crate::reading::Value;
 use crate::remedy::PlanDepth;
@@ -26,6 +23,10 @@ use crate::report::one_line;
 use crate::report::reader;
 use crate::report::remedied::GuardRemedies;
 use crate::report::told::holds;
+use crate::report::told::outcome::HazardTold;
+use crate::report::told::outcome::comes_out;
+use crate::report::told::outcome::each_hazard;
+use crate::report::told::outcome::hazards;
 use crate::report::told::page::PageTold;
 use crate::report::told::paragraph::Paragraph;
 use crate::report::told::paragraph::Sentence;
@@ -35,12 +36,9 @@ use crate::report::told::written;
 use crate::report::told::written::RowNotes;
 use crate::report::told::written::SaidOfItem;
 use crate::report::words;
-use crate::report::words::several;
 use crate::rules::Ruleset;
+use crate::rules::UnreadPart;
 use crate::survey::ReadingKey;
-
-/// The last words of how a guard comes out whose strength nobody judged.
-pub(in crate::report) const NOT_CHECKED: &str = "whether it would hold was not checked";
 
 /// Where a guard stands in the report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,15 +59,6 @@ pub(in crate::report) struct Next {
     pub(in crate::report) asks: String,
     /// How to look; nothing where a reading is there and says too little.
     pub(in crate::report) how: String,
-}
-
-/// How one hazard comes out; `None` where nothing asks about it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(in crate::report) struct HazardTold {
-    pub(in crate::report) hazard: Hazard,
-    /// By the building rules; `None` as well where none were checked.
-    pub(in crate::report) rules: Option<Verdict>,
-    pub(in crate::report) advice: Option<Verdict>,
 }
 
 /// A guard as it will be printed.
@@ -157,7 +146,7 @@ impl GuardTold {
         let met = met(entry, &mut said, &notes);
         let not_entered = was_not_entered(guard).then(|| why_not_entered(entry));
         let (by_rules, by_advice, near) = faults(&matters);
-        let wrong = !paragraphs.is_empty() || !tonight.is_empty();
+        let wrong = !paragraphs.is_empty() || tonight.iter().any(Tonight::was_seen);
         let part = if wrong {
             ReportPart::Wrong
         } else if is_good(entry.judged.verdict) {
@@ -327,197 +316,6 @@ fn first(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
     format!("{waits}{}", shortly.trim_end_matches('.'))
 }
 
-/// How many rules came out how: `1 of 7 building rules not met; …`
-fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
-    if entry.judged.could_not_judge {
-        return "none of its rows could be understood".to_owned();
-    }
-    let authority = Authority::of(basis.rulesets);
-    let mut parts = Vec::new();
-    if authority == Authority::Law {
-        parts.extend(rules_came_out(entry, basis));
-    }
-    let advice = Tally::of(entry, basis, AskedBy::Advice);
-    if advice.short > 0 {
-        let points = several(advice.short, "point", "points");
-        parts.push(format!("{points} of advice not followed"));
-    } else if advice.all() > 0 && advice.met == advice.all() {
-        let points = several(advice.met, "point", "points");
-        parts.push(format!("meets the {points} of advice"));
-    } else if authority == Authority::Guidance && advice.met > 0 {
-        let points = several(advice.met, "point", "points");
-        parts.push(format!("meets {points} of advice so far"));
-    }
-    if entry.judged.verdict == Verdict::DoesNotApply {
-        parts.push("these rules ask for no railing here; that is no word about danger".to_owned());
-    }
-    let warnings = Tally::of(entry, basis, AskedBy::Warning);
-    if warnings.all() > 0 {
-        let rules = several(warnings.all(), "rule", "rules");
-        parts.push(format!(
-            "{rules} known only from memory {}",
-            if warnings.short > 0 {
-                "would not be met: ask the local authority"
-            } else {
-                "decided nothing"
-            }
-        ));
-    }
-    if let Some(when) = &entry.judged.when_built
-        && !when.rulesets.is_empty()
-    {
-        parts.push(when_built(when));
-    }
-    if entry.guard.rows_in_error > 0 {
-        let rows = usize::try_from(entry.guard.rows_in_error).unwrap_or(usize::MAX);
-        parts.push(format!(
-            "{} of it could not be understood",
-            several(rows, "row", "rows")
-        ));
-    }
-    if !is_open_edge(&entry.guard) && entry.judged.strength_unchecked {
-        parts.push(NOT_CHECKED.to_owned());
-    }
-    parts.join("; ")
-}
-
-fn rules_came_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<String> {
-    let tally = Tally::of(entry, basis, AskedBy::Rules);
-    let all = several(tally.all(), "building rule", "building rules");
-    let mut parts = Vec::new();
-    for (count, says) in [
-        (tally.short, "not met"),
-        (tally.close, "too near to tell"),
-        (tally.unclear, "unclear"),
-        (tally.open, "not finished"),
-    ] {
-        if count == 0 {
-            continue;
-        }
-        parts.push(if parts.is_empty() && tally.all() > count {
-            format!("{count} of {all} {says}")
-        } else if parts.is_empty() {
-            format!("{all} {says}")
-        } else {
-            format!("{count} {says}")
-        });
-    }
-    if parts.is_empty() && tally.met > 0 {
-        parts.push(format!("meets the {all} checked"));
-    }
-    (!parts.is_empty()).then(|| parts.join(", "))
-}
-
-/// How it fares by the rules of its time; never a word about danger.
-fn when_built(when: &WhenBuilt<'_>) -> String {
-    let rulesets = when.rulesets.join(" and ");
-    let fares = match when.verdict {
-        Verdict::FallsShort => "falls short of the rules of its time",
-        Verdict::TooClose => "too near to tell by the rules of its time",
-        Verdict::NotSettled => "unclear by the rules of its time",
-        Verdict::NotMeasured => "unfinished by the rules of its time",
-        Verdict::Meets => {
-            "meets what was read of the rules of its time, which says nothing about danger"
-        }
-        Verdict::DoesNotApply => {
-            "asked for by no rule of its time, which says nothing about danger"
-        }
-    };
-    format!("{fares} ({})", one_line(&rulesets))
-}
-
-/// How many rules came out how; a rule judged at several openings counts once.
-#[derive(Clone, Copy, Debug, Default)]
-struct Tally {
-    short: usize,
-    close: usize,
-    unclear: usize,
-    open: usize,
-    met: usize,
-}
-
-impl Tally {
-    fn of(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>, asked_by: AskedBy) -> Tally {
-        let mut tally = Tally::default();
-        let findings = &entry.judged.findings;
-        for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
-            let of_group = |finding: &&Finding<'_>| {
-                AskedBy::of(finding, basis) == asked_by && finding.counts()
-            };
-            let verdicts = of_one_rule.iter().filter(of_group).map(Finding::counts_as);
-            match verdicts.min() {
-                Some(Verdict::FallsShort) => tally.short += 1,
-                Some(Verdict::TooClose) => tally.close += 1,
-                Some(Verdict::NotSettled) => tally.unclear += 1,
-                Some(Verdict::NotMeasured) => tally.open += 1,
-                Some(Verdict::Meets) => tally.met += 1,
-                Some(Verdict::DoesNotApply) | None => {}
-            }
-        }
-        tally
-    }
-
-    const fn all(self) -> usize {
-        self.short + self.close + self.unclear + self.open + self.met
-    }
-}
-
-/// The five hazards as one line, those that come out alike together.
-fn hazards(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
-    let none = is_open_edge(&entry.guard);
-    let authority = Authority::of(basis.rulesets);
-    let mut together: Vec<(&str, Vec<&str>)> = Vec::new();
-    for of in &entry.judged.hazards {
-        let comes_out = hazard(of, authority, none);
-        let name = reader::hazard(of.hazard);
-        match together.iter_mut().find(|(known, _)| *known == comes_out) {
-            Some((_, names)) => names.push(name),
-            None => together.push((comes_out, vec![name])),
-        }
-    }
-    let parts: Vec<String> = together
-        .iter()
-        .map(|(comes_out, names)| format!("{}: {comes_out}", names.join(", ")))
-        .collect();
-    // no line begins with the dot
-    parts.join("\u{a0}· ")
-}
-
-fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static str {
-    if open_edge {
-        return "open edge";
-    }
-    let (rules, advice) = match authority {
-        Authority::Law => (of.verdict, of.guidance),
-        Authority::Guidance => (None, of.verdict),
-    };
-    match (rules, advice) {
-        (Some(Verdict::FallsShort), _) => "rules",
-        (_, Some(Verdict::FallsShort)) => "advice",
-        (Some(verdict), _) => reader::verdict(verdict),
-        (None, Some(verdict)) => reader::verdict(verdict),
-        (None, None) => "no rule asks",
-    }
-}
-
-/// The five hazards one by one, what decides and what advises apart.
-fn each_hazard(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<HazardTold> {
-    let authority = Authority::of(basis.rulesets);
-    let of = |of: &HazardVerdict| match authority {
-        Authority::Law => HazardTold {
-            hazard: of.hazard,
-            rules: of.verdict,
-            advice: of.guidance,
-        },
-        Authority::Guidance => HazardTold {
-            hazard: of.hazard,
-            rules: None,
-            advice: of.verdict,
-        },
-    };
-    entry.judged.hazards.iter().map(of).collect()
-}
-
 /// The worst of it in a few words.
 fn worst(tonight: &[Tonight], paragraphs: &[Paragraph]) -> String {
     if let Some(act) = tonight.iter().find(|act| !act.call.is_empty()) {
@@ -533,7 +331,11 @@ fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
     if entry.judged.could_not_judge {
         return Vec::new();
     }
+    // nobody takes hold of what may be in danger
+    let in_doubt = acts::may_be_a_danger(&entry.guard).is_some();
+    let by_hand = [Item::MovesWhenPushed, Item::InfillLoose, Item::PullTest];
     let asked = entry.judged.questions().into_iter();
+    let asked = asked.filter(|question| !in_doubt || !by_hand.contains(&question.item));
     let asked = asked.map(|question| {
         let info = question.item.info();
         let how = info.how.first().copied().unwrap_or_default();
@@ -589,16 +391,22 @@ fn unclear(entry: &JudgedGuard<'_>) -> Vec<String> {
         return Vec::new();
     }
     let all = &entry.judged.unclear;
-    // of a ruleset that does not cover it there is no more to say
-    let not_covered = |ruleset: &Ruleset| {
-        let mut of_it = all
-            .iter()
-            .filter(|unclear| unclear.ruleset.id == ruleset.id);
-        of_it.any(|unclear| matches!(unclear.why, WhyUnclear::NotCovered(_)))
+    // of a ruleset that does not cover it, or that nobody could read, there is no more to say
+    let says_all = |unclear: &Unclear<'_>| match unclear.why {
+        WhyUnclear::NotCovered(_) => true,
+        WhyUnclear::Unread(unread) => unread.part == UnreadPart::Whole,
+        WhyUnclear::HoleNotAsked(_)
+        | WhyUnclear::NoRuleRead
+        | WhyUnclear::OnlyOneSubject(_)
+        | WhyUnclear::Silence(_) => false,
     };
-    let said = all.iter().filter(|unclear| {
-        matches!(unclear.why, WhyUnclear::NotCovered(_)) || !not_covered(unclear.ruleset)
-    });
+    let all_is_said = |ruleset: &Ruleset| {
+        let mut of_it = all.iter().filter(|other| other.ruleset.id == ruleset.id);
+        of_it.any(says_all)
+    };
+    let said = all
+        .iter()
+        .filter(|unclear| says_all(unclear) || !all_is_said(unclear.ruleset));
     let unclear = said.map(words::why_unclear);
     let unclear = unclear.map(|why| reader::plain(&why));
     let mut parts: Vec<String> = unclear.map(|why| format!("Rule unclear: {why}.")).collect();

@@ -1,0 +1,84 @@
+//! Holes that were written down and that no rule which was read asks about.
+
+use crate::items::Hole;
+use crate::items::Item;
+use crate::items::Verdict;
+use crate::judge::Finding;
+use crate::judge::Reason;
+use crate::judge::opening;
+use crate::judge::rule::side_is_closed;
+use crate::judge::scene::Scene;
+use crate::judge::view::FindingView;
+use crate::reading::Value;
+use crate::rules::OpeningDemand;
+
+/// A written hole that no finding is about, and that the limits on openings which
+/// were met would not let pass: nobody knows what the text asks of it.
+///
+/// `limits` are the demands on openings that let the guard meet.
+pub(super) fn hole_that_no_rule_asks(
+    scene: &Scene<'_>,
+    findings: &[Finding<'_>],
+    limits: &[&OpeningDemand],
+    view: FindingView,
+) -> Option<Item> {
+    let mut written: Vec<Item> = Vec::new();
+    for observation in &scene.guard.observations {
+        let item = observation.item;
+        let hole = item.info().hole != Hole::No && item != Item::Opening;
+        if hole && !written.contains(&item) && says_something(scene, item) {
+            written.push(item);
+        }
+    }
+    written.sort_unstable();
+    written.into_iter().find(|item| {
+        !is_asked(scene, findings, *item)
+            && limits
+                .iter()
+                .any(|demand| is_wider(scene, *item, demand, view))
+    })
+}
+
+/// Whether somebody looked, and found a hole.
+fn says_something(scene: &Scene<'_>, item: Item) -> bool {
+    scene.of(item).any(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        reading.is_some_and(|reading| !matches!(reading.value, Value::None | Value::Unknown))
+    })
+}
+
+/// Whether a rule that was read speaks of it here, or a number of its text says that it
+/// asks nothing here. On a stair the bottom gap is the lift in the triangle.
+fn is_asked(scene: &Scene<'_>, findings: &[Finding<'_>], item: Item) -> bool {
+    let lift =
+        item == Item::BottomGap && scene.on_a_stair() != Some(false) && !side_is_closed(scene);
+    let speaks_of = |finding: &Finding<'_>, of: Item| {
+        let mut checks = finding.rule.checks.iter();
+        finding.item == of
+            || finding.rule.checks.len() > 1 && checks.any(|check| check.items().contains(&of))
+    };
+    findings
+        .iter()
+        .filter(|finding| !finding.from_memory)
+        .any(|finding| {
+            let of_it = speaks_of(finding, item) || lift && speaks_of(finding, Item::StairTriangle);
+            let off = finding.verdict == Verdict::DoesNotApply;
+            let mut reasons = finding.reasons.iter();
+            of_it && (!off || reasons.any(Reason::lets_no_guard_be_asked_for))
+        })
+}
+
+/// Whether the limit on openings would not be met by the hole.
+fn is_wider(scene: &Scene<'_>, item: Item, demand: &OpeningDemand, view: FindingView) -> bool {
+    let limit = OpeningDemand {
+        stops_ball: demand.stops_ball.clone(),
+        at_most: demand.at_most.clone(),
+        ..OpeningDemand::default()
+    };
+    let judgement = opening::opening(scene, item, &limit, &[]);
+    let verdict = match view {
+        FindingView::Decided => judgement.verdict,
+        FindingView::Alone => judgement.alone,
+    };
+    verdict != Verdict::Meets
+}

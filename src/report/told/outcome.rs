@@ -1,0 +1,218 @@
+//! How the rules and the advice came out of a guard, in one line and hazard by hazard.
+
+use crate::items::Hazard;
+use crate::items::Verdict;
+use crate::judge::Authority;
+use crate::judge::Finding;
+use crate::judge::HazardVerdict;
+use crate::judge::WhenBuilt;
+use crate::report::JudgedGuard;
+use crate::report::ReportBasis;
+use crate::report::matters::AskedBy;
+use crate::report::matters::is_open_edge;
+use crate::report::one_line;
+use crate::report::reader;
+use crate::report::words::several;
+
+/// The last words of how a guard comes out whose strength nobody judged.
+pub(in crate::report) const NOT_CHECKED: &str = "whether it would hold was not checked";
+
+/// How one hazard comes out; `None` where nothing asks about it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::report) struct HazardTold {
+    pub(in crate::report) hazard: Hazard,
+    /// By the building rules; `None` as well where none were checked.
+    pub(in crate::report) rules: Option<Verdict>,
+    pub(in crate::report) advice: Option<Verdict>,
+}
+
+/// How many rules came out how: `1 of 7 building rules not met; …`
+pub(super) fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
+    if entry.judged.could_not_judge {
+        return "none of its rows could be understood".to_owned();
+    }
+    let authority = Authority::of(basis.rulesets);
+    let mut parts = Vec::new();
+    if authority == Authority::Law {
+        parts.extend(rules_came_out(entry, basis));
+    }
+    let advice = Tally::of(entry, basis, AskedBy::Advice);
+    if advice.short > 0 {
+        let points = several(advice.short, "point", "points");
+        parts.push(format!("{points} of advice not followed"));
+    } else if advice.all() > 0 && advice.met == advice.all() {
+        let points = several(advice.met, "point", "points");
+        parts.push(format!("meets the {points} of advice"));
+    } else if authority == Authority::Guidance && advice.met > 0 {
+        let points = several(advice.met, "point", "points");
+        parts.push(format!("meets {points} of advice so far"));
+    }
+    if entry.judged.verdict == Verdict::DoesNotApply {
+        parts.push("these rules ask for no railing here; that is no word about danger".to_owned());
+    }
+    let warnings = Tally::of(entry, basis, AskedBy::Warning);
+    if warnings.all() > 0 {
+        let rules = several(warnings.all(), "rule", "rules");
+        parts.push(format!(
+            "{rules} known only from memory {}",
+            if warnings.short > 0 {
+                "would not be met: ask the local authority"
+            } else {
+                "decided nothing"
+            }
+        ));
+    }
+    if let Some(when) = &entry.judged.when_built
+        && !when.rulesets.is_empty()
+    {
+        parts.push(when_built(when));
+    }
+    if entry.guard.rows_in_error > 0 {
+        let rows = usize::try_from(entry.guard.rows_in_error).unwrap_or(usize::MAX);
+        parts.push(format!(
+            "{} of it could not be understood",
+            several(rows, "row", "rows")
+        ));
+    }
+    if !is_open_edge(&entry.guard) && entry.judged.strength_unchecked {
+        parts.push(NOT_CHECKED.to_owned());
+    }
+    parts.join("; ")
+}
+
+fn rules_came_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<String> {
+    let tally = Tally::of(entry, basis, AskedBy::Rules);
+    let all = several(tally.all(), "building rule", "building rules");
+    let mut parts = Vec::new();
+    for (count, says) in [
+        (tally.short, "not met"),
+        (tally.close, "too near to tell"),
+        (tally.unclear, "unclear"),
+        (tally.open, "not finished"),
+    ] {
+        if count == 0 {
+            continue;
+        }
+        parts.push(if parts.is_empty() && tally.all() > count {
+            format!("{count} of {all} {says}")
+        } else if parts.is_empty() {
+            format!("{all} {says}")
+        } else {
+            format!("{count} {says}")
+        });
+    }
+    if parts.is_empty() && tally.met > 0 {
+        parts.push(format!("meets the {all} checked"));
+    }
+    (!parts.is_empty()).then(|| parts.join(", "))
+}
+
+/// How it fares by the rules of its time; never a word about danger.
+fn when_built(when: &WhenBuilt<'_>) -> String {
+    let rulesets = when.rulesets.join(" and ");
+    let fares = match when.verdict {
+        Verdict::FallsShort => "falls short of the rules of its time",
+        Verdict::TooClose => "too near to tell by the rules of its time",
+        Verdict::NotSettled => "unclear by the rules of its time",
+        Verdict::NotMeasured => "unfinished by the rules of its time",
+        Verdict::Meets => {
+            "meets what was read of the rules of its time, which says nothing about danger"
+        }
+        Verdict::DoesNotApply => {
+            "asked for by no rule of its time, which says nothing about danger"
+        }
+    };
+    format!("{fares} ({})", one_line(&rulesets))
+}
+
+/// How many rules came out how; a rule judged at several openings counts once.
+#[derive(Clone, Copy, Debug, Default)]
+struct Tally {
+    short: usize,
+    close: usize,
+    unclear: usize,
+    open: usize,
+    met: usize,
+}
+
+impl Tally {
+    fn of(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>, asked_by: AskedBy) -> Tally {
+        let mut tally = Tally::default();
+        let findings = &entry.judged.findings;
+        for of_one_rule in findings.chunk_by(|a, b| std::ptr::eq(a.rule, b.rule)) {
+            let of_group = |finding: &&Finding<'_>| {
+                AskedBy::of(finding, basis) == asked_by && finding.counts()
+            };
+            let verdicts = of_one_rule.iter().filter(of_group).map(Finding::counts_as);
+            match verdicts.min() {
+                Some(Verdict::FallsShort) => tally.short += 1,
+                Some(Verdict::TooClose) => tally.close += 1,
+                Some(Verdict::NotSettled) => tally.unclear += 1,
+                Some(Verdict::NotMeasured) => tally.open += 1,
+                Some(Verdict::Meets) => tally.met += 1,
+                Some(Verdict::DoesNotApply) | None => {}
+            }
+        }
+        tally
+    }
+
+    const fn all(self) -> usize {
+        self.short + self.close + self.unclear + self.open + self.met
+    }
+}
+
+/// The five hazards as one line, those that come out alike together.
+pub(super) fn hazards(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> String {
+    let none = is_open_edge(&entry.guard);
+    let authority = Authority::of(basis.rulesets);
+    let mut together: Vec<(&str, Vec<&str>)> = Vec::new();
+    for of in &entry.judged.hazards {
+        let comes_out = hazard(of, authority, none);
+        let name = reader::hazard(of.hazard);
+        match together.iter_mut().find(|(known, _)| *known == comes_out) {
+            Some((_, names)) => names.push(name),
+            None => together.push((comes_out, vec![name])),
+        }
+    }
+    let parts: Vec<String> = together
+        .iter()
+        .map(|(comes_out, names)| format!("{}: {comes_out}", names.join(", ")))
+        .collect();
+    // no line begins with the dot
+    parts.join("\u{a0}· ")
+}
+
+fn hazard(of: &HazardVerdict, authority: Authority, open_edge: bool) -> &'static str {
+    if open_edge {
+        return "open edge";
+    }
+    let (rules, advice) = match authority {
+        Authority::Law => (of.verdict, of.guidance),
+        Authority::Guidance => (None, of.verdict),
+    };
+    match (rules, advice) {
+        (Some(Verdict::FallsShort), _) => "rules",
+        (_, Some(Verdict::FallsShort)) => "advice",
+        (Some(verdict), _) => reader::verdict(verdict),
+        (None, Some(verdict)) => reader::verdict(verdict),
+        (None, None) => "no rule asks",
+    }
+}
+
+/// The five hazards one by one, what decides and what advises apart.
+pub(super) fn each_hazard(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<HazardTold> {
+    let authority = Authority::of(basis.rulesets);
+    let of = |of: &HazardVerdict| match authority {
+        Authority::Law => HazardTold {
+            hazard: of.hazard,
+            rules: of.verdict,
+            advice: of.guidance,
+        },
+        Authority::Guidance => HazardTold {
+            hazard: of.hazard,
+            rules: None,
+            advice: of.verdict,
+        },
+    };
+    entry.judged.hazards.iter().map(of).collect()
+}
