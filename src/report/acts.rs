@@ -19,6 +19,7 @@ use crate::report::reader;
 use crate::report::remedied::GuardRemedies;
 use crate::report::remedied::ShownRemedy;
 use crate::survey::Guard;
+use crate::survey::Observation;
 
 /// Something to do before anybody sleeps.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -175,13 +176,14 @@ fn dangers(entry: &JudgedGuard<'_>) -> Vec<Tonight> {
     told
 }
 
-/// A row about what may be a danger that could not be understood: nobody knows that it is none.
+/// A row that may tell of a danger and could not be understood: nobody knows that it is none.
+pub(super) fn may_be_a_danger(guard: &Guard) -> Option<&Observation> {
+    let mut all = guard.observations.iter();
+    all.find(|o| o.reading.is_none() && o.item.may_state_a_danger())
+}
+
 fn perhaps_a_danger(guard: &Guard) -> Option<Tonight> {
-    let mut unread = guard
-        .observations
-        .iter()
-        .filter(|o| o.reading.is_none() && o.item.may_state_a_danger());
-    let observation = unread.next()?;
+    let observation = may_be_a_danger(guard)?;
     let said = reader::readings(&[observation]).join("; ");
     Some(Tonight {
         call: "",

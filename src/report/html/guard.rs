@@ -232,7 +232,7 @@ impl OnePage<'_> {
                 ul class="next" {
                     @for why in &told.unclear { li { (marks::mark(Verdict::NotSettled)) " " (why) } }
                     @for what in &told.could_not_look {
-                        li { (marks::with(Verdict::NotMeasured, "could not be looked at")) ": " (what) "." }
+                        li { (marks::with(Verdict::NotMeasured, "not looked at")) ": " (what) "." }
                     }
                     @if told.waits_for_the_posts {
                         li { "Nothing more is looked at by hand here; the rest waits for the posts." }

@@ -113,7 +113,7 @@ fn unfinished(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], kno
         }
         if !guard.could_not_look.is_empty() && guard.not_entered.is_none() {
             parts.push(format!(
-                "could not be looked at: {}",
+                "not looked at: {}",
                 guard.could_not_look.join("; ")
             ));
         }

@@ -331,7 +331,11 @@ fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
     if entry.judged.could_not_judge {
         return Vec::new();
     }
+    // nobody takes hold of what may be in danger
+    let in_doubt = acts::may_be_a_danger(&entry.guard).is_some();
+    let by_hand = [Item::MovesWhenPushed, Item::InfillLoose, Item::PullTest];
     let asked = entry.judged.questions().into_iter();
+    let asked = asked.filter(|question| !in_doubt || !by_hand.contains(&question.item));
     let asked = asked.map(|question| {
         let info = question.item.info();
         let how = info.how.first().copied().unwrap_or_default();
