@@ -347,7 +347,7 @@ pub(super) struct LayoutArgs {
     /// How far a finished gap may be off; 1/8 in or 3 mm if not said
     #[arg(long, value_name = "LENGTH")]
     pub(super) tolerance: Option<String>,
-    /// How much narrower a baluster gets as it dries; that of dry softwood if not said
+    /// How much narrower a baluster gets as it dries; 1.8 per cent, as dry softwood does, if not said
     #[arg(long, value_name = "LENGTH")]
     pub(super) dries_by: Option<String>,
     /// Form of the answer

@@ -16,8 +16,10 @@ use crate::geometry::BayEnds;
 use crate::geometry::BayError;
 use crate::geometry::BayPlan;
 use crate::geometry::GapLimit;
+use crate::geometry::UsualBuilding;
 use crate::geometry::added_between;
 use crate::geometry::on_each_tread;
+use crate::geometry::usual_drying;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::ReadingError;
@@ -151,7 +153,7 @@ impl LayoutAsked {
         };
         let given = |one: Option<Option<(Length, LengthUnit)>>| one.flatten().map(|(long, _)| long);
         let unit = clear.flatten().map_or(unit, |(_, unit)| unit);
-        let usual = Usual::of(unit);
+        let usual = UsualBuilding::in_unit(unit);
         let plan = BayPlan {
             clear: given(clear).unwrap_or(limit),
             baluster,
@@ -171,7 +173,7 @@ impl LayoutAsked {
             rake,
             graduation: given(graduation).unwrap_or(usual.graduation),
             tolerance: given(tolerance).unwrap_or(usual.tolerance),
-            shrinkage: given(dries_by).unwrap_or_else(|| report::usual_drying(baluster)),
+            shrinkage: given(dries_by).unwrap_or_else(|| usual_drying(baluster)),
         };
         Ok(LayoutAsked {
             going: args.rake.as_deref().and_then(going),
@@ -209,28 +211,6 @@ impl LayoutAsked {
             tolerance_taken: self.tolerance_taken,
             drying_taken: self.drying_taken,
         })
-    }
-}
-
-/// What is taken where nobody says (common practice, no source).
-struct Usual {
-    graduation: Length,
-    tolerance: Length,
-}
-
-impl Usual {
-    fn of(unit: LengthUnit) -> Usual {
-        if unit.is_imperial() {
-            Usual {
-                graduation: Length::sixty_fourths(4),
-                tolerance: Length::sixty_fourths(8),
-            }
-        } else {
-            Usual {
-                graduation: Length::millimetres(1),
-                tolerance: Length::millimetres(3),
-            }
-        }
     }
 }
 

@@ -8,11 +8,9 @@
 use thiserror::Error;
 use uom::si::angle::radian;
 
+use crate::geometry::usual::kept_for_building;
 use crate::quantities::Angle;
-use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
-use crate::quantities::Term;
-use crate::quantities::TermKind;
 
 /// What the gaps of a bay must keep to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -121,7 +119,8 @@ pub fn on_each_tread(plan: &BayPlan, going: Length) -> Option<(u8, Length)> {
     (1..=3_u8).find_map(|count| {
         let taken = i64::from(count) * plan.baluster.nanometres();
         let free = going.nanometres() - taken;
-        let gap = Length::from_nanometres(free.div_euclid(i64::from(count)) + 1);
+        // up to a nanometre, and exact where it comes out whole
+        let gap = Length::from_nanometres(-(-free).div_euclid(i64::from(count)));
         (free > 0 && gap <= target).then_some((count, gap))
     })
 }
@@ -200,12 +199,7 @@ impl BayPlan {
     /// The largest gap that may be drawn.
     #[must_use]
     pub fn target(&self) -> Length {
-        let tolerance = Term {
-            effect: DoubtEffect::Builder,
-            size: self.tolerance,
-            kind: TermKind::Within,
-        };
-        let left = self.limit.length - tolerance.standard().doubled() - self.shrinkage;
+        let left = self.limit.length - kept_for_building(self.tolerance) - self.shrinkage;
         match self.limit.exactly {
             AtTheLimit::Fits => left,
             AtTheLimit::Passes => left - Length::from_nanometres(1),

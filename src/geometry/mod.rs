@@ -26,6 +26,7 @@ mod sketch;
 mod stair_triangle;
 mod tangents;
 mod turned;
+mod usual;
 mod vee;
 
 pub use ball::{LargestBall, Passage};
@@ -45,4 +46,5 @@ pub use shape_error::ShapeError;
 pub use sketch::{Dimension, Sketch, SketchPart};
 pub use stair_triangle::{Risers, StairTriangle, StairTriangleError};
 pub use turned::{Station, TurnedError, TurnedPair};
+pub use usual::{USUAL_DRYING, UsualBuilding, kept_for_building, usual_drying};
 pub use vee::Vee;

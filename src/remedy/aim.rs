@@ -1,12 +1,11 @@
 //! How far beyond a limit a drawing aims, and in which unit it is drawn.
 
+use crate::geometry::UsualBuilding;
+use crate::geometry::kept_for_building;
 use crate::items::Item;
 use crate::items::LocationWord;
-use crate::quantities::DoubtEffect;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
-use crate::quantities::Term;
-use crate::quantities::TermKind;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 
@@ -44,20 +43,22 @@ impl Measuring {
         let outside = guard
             .of(Item::Location)
             .any(|(_, o)| o.word() == Some(LocationWord::Outside));
-        let usual = if 2 * inches >= all && all > 0 {
-            Measuring {
-                unit: LengthUnit::Inch,
-                step: Length::sixty_fourths(4),
-                gaps: Length::sixty_fourths(8),
-                heights: Length::sixty_fourths(if outside { 16 } else { 8 }),
-            }
+        let unit = if 2 * inches >= all && all > 0 {
+            LengthUnit::Inch
         } else {
-            Measuring {
-                unit: LengthUnit::Millimetre,
-                step: Length::millimetres(1),
-                gaps: Length::millimetres(3),
-                heights: Length::millimetres(if outside { 5 } else { 3 }),
-            }
+            LengthUnit::Millimetre
+        };
+        let bay = UsualBuilding::in_unit(unit);
+        let outdoors = if unit.is_imperial() {
+            Length::sixty_fourths(16)
+        } else {
+            Length::millimetres(5)
+        };
+        let usual = Measuring {
+            unit,
+            step: bay.graduation,
+            gaps: bay.tolerance,
+            heights: if outside { outdoors } else { bay.tolerance },
         };
         match facts.build_tolerance {
             Some(within) => Measuring {
@@ -92,14 +93,9 @@ impl Measuring {
         self.up(limit + self.beyond(within))
     }
 
-    /// 2u + q, with u = a/√3 (GUM, JCGM 100:2008, 4.3.7).
+    /// 2u + q.
     fn beyond(&self, within: Length) -> Length {
-        let builder = Term {
-            effect: DoubtEffect::Builder,
-            size: within,
-            kind: TermKind::Within,
-        };
-        builder.standard().doubled() + self.step
+        kept_for_building(within) + self.step
     }
 
     /// To the mark at or below.

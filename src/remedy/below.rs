@@ -9,22 +9,18 @@ use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::along;
-use crate::remedy::quantity::exact;
+use crate::remedy::quantity::measured;
 use crate::survey::Guard;
 
 /// The gap under the bottom rail.
 pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     let m = &drawn.measuring;
     let water = m.either(Length::sixty_fourths(32), 12);
-    let target = drawn.gap_target(item);
+    let gap = measured(drawn.guard, item);
+    let target = drawn.filled_target(item, gap);
     let Some(target) = target.filter(|target| *target >= water) else {
         return vec![closed_below(drawn, item)];
     };
-    let gap = drawn
-        .guard
-        .of(item)
-        .filter_map(|(_, o)| exact(&o.reading.as_ref()?.value))
-        .max();
     let joint = m.either(Length::sixty_fourths(16), 6);
     let high = gap
         .map(|gap| m.down(gap - water - joint))
@@ -39,8 +35,8 @@ pub(super) fn bottom_gap(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
         m.text(water),
         m.text(joint)
     );
-    let change =
-        GuardChange::default().instead(drawn.guard, item, &m.drawn(water, m.gaps), "as drawn");
+    let below = drawn.dried(water, high.unwrap_or(Length::ZERO));
+    let change = GuardChange::default().instead(drawn.guard, item, &below, "as drawn");
     let mut all = vec![
         Offered::new(RemedyKind::KickBoard, kick, change)
             .aiming(format!("{} or less", m.text(water)))
@@ -107,12 +103,8 @@ fn second_rail(drawn: &Drawn<'_, '_>, item: Item, gap: Length) -> Option<Offered
         m.text(thick),
         m.text(open)
     );
-    let above = format!(
-        "{} at {} to {}",
-        m.drawn(open, m.gaps),
-        m.text(top),
-        m.text(m.up(top + open))
-    );
+    let dried = drawn.dried(open, thick);
+    let above = format!("{dried} at {} to {}", m.text(top), m.text(m.up(top + open)));
     let step = format!(
         "{} high {} deep ± {}",
         m.text(top),
@@ -120,12 +112,7 @@ fn second_rail(drawn: &Drawn<'_, '_>, item: Item, gap: Length) -> Option<Offered
         m.text(m.gaps)
     );
     let change = GuardChange::default()
-        .instead(
-            drawn.guard,
-            item,
-            &m.drawn(open, m.gaps),
-            "as drawn: below the new bar",
-        )
+        .instead(drawn.guard, item, &dried, "as drawn: below the new bar")
         .also(Item::Opening, &above, "as drawn: above the new bar")
         .without_none(drawn.guard, Item::Foothold)
         .also(Item::Foothold, &step, "as drawn: the new bar");

@@ -4,18 +4,17 @@
 //! nothing, the one that changes least and leaves least to be done is taken, and the next
 //! shortfall is looked at on the guard as it then is.
 
-use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::judge::Judged;
 use crate::remedy::aim::Measuring;
 use crate::remedy::below;
+use crate::remedy::bridges::bridges_of;
 use crate::remedy::change::GuardChange;
 use crate::remedy::change::changed;
 use crate::remedy::cost::LEFT;
 use crate::remedy::cost::cost;
 use crate::remedy::drawn::Drawn;
-use crate::remedy::drawn::is_stair;
 use crate::remedy::ends;
 use crate::remedy::faces;
 use crate::remedy::footholds;
@@ -23,6 +22,8 @@ use crate::remedy::handrails;
 use crate::remedy::height;
 use crate::remedy::holding;
 use crate::remedy::holding::LoadsShort;
+use crate::remedy::kind::FirmOnly;
+use crate::remedy::kind::RemedyCaution;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::openings;
@@ -46,7 +47,6 @@ use crate::remedy::tonight::tonight;
 use crate::remedy::tonight::waits;
 use crate::remedy::topics;
 use crate::remedy::topics::ShortTopic;
-use crate::remedy::topics::says;
 use crate::remedy::windows;
 use crate::survey::Guard;
 
@@ -79,6 +79,13 @@ struct Admitted<'r> {
     proved: bool,
     cost: u32,
     rank: u32,
+}
+
+impl Admitted<'_> {
+    /// What judging shows comes before what only the built thing does, then what is less.
+    fn order(&self) -> (bool, u32, u32) {
+        (!self.proved, self.cost, self.rank)
+    }
 }
 
 /// Where no remedy is worked out.
@@ -171,7 +178,7 @@ impl<'r> RemedyBench<'_, 'r> {
                 continue;
             }
             let mut passed = self.passing(&stage, topic, topics, offers, refused);
-            passed.sort_by_key(|one| (one.cost, one.rank));
+            passed.sort_by_key(Admitted::order);
             let mut passed = passed.into_iter();
             let Some(best) = passed.next() else {
                 unsolved.push(Unsolved {
@@ -191,6 +198,7 @@ impl<'r> RemedyBench<'_, 'r> {
             };
             let also = topics.iter().filter(open).map(|other| other.item).collect();
             let waits = waits(self.guard, best.offered.kind, not_firm);
+            let (instead, to_try): (Vec<_>, Vec<_>) = passed.partition(|one| one.proved);
             steps.push(Planned {
                 topic: topic.clone(),
                 proved: best.proved,
@@ -198,10 +206,8 @@ impl<'r> RemedyBench<'_, 'r> {
                 lesser,
                 offered: best.offered,
                 waits,
-                instead: passed
-                    .filter(|one| one.proved)
-                    .map(|one| one.offered)
-                    .collect(),
+                instead: instead.into_iter().map(|one| one.offered).collect(),
+                to_try: to_try.into_iter().map(|one| one.offered).collect(),
             });
             stage = best.stage;
         }
@@ -231,8 +237,10 @@ impl<'r> RemedyBench<'_, 'r> {
         }
         for (least, rank, offered) in offers {
             // what it costs by itself is the least that it can come to
-            let best = passed.iter().map(|one| (one.cost, one.rank)).min();
-            if self.depth == PlanDepth::Best && best.is_some_and(|best| best < (least, rank)) {
+            let later = topic.of_loads || is_settled_later(topic, &offered);
+            let best = passed.iter().map(Admitted::order).min();
+            if self.depth == PlanDepth::Best && best.is_some_and(|best| best < (later, least, rank))
+            {
                 continue;
             }
             let change = stage.change.and(&offered.change);
@@ -246,7 +254,6 @@ impl<'r> RemedyBench<'_, 'r> {
                 refuse(refused, topic.item, offered, broken, String::new());
                 continue;
             }
-            let later = topic.of_loads || is_settled_later(topic, &offered);
             let proved = !later && is_solved(topic, &judged);
             if !proved && !later {
                 continue;
@@ -409,7 +416,8 @@ impl<'r> RemedyBench<'_, 'r> {
         }
     }
 
-    /// What bridges the time until the gaps are closed; only on a guard that stands firm.
+    /// What bridges the time until a shortfall is put right; what is tied to the guard only
+    /// where it stands firm.
     fn bridges(
         &self,
         drawn: &Drawn<'_, 'r>,
@@ -418,29 +426,27 @@ impl<'r> RemedyBench<'_, 'r> {
         not_firm: bool,
         refused: &mut Vec<RefusedRemedy>,
     ) -> Vec<Offered> {
-        let of_gaps = |topic: &ShortTopic| matches!(topic.item, Item::Opening | Item::InfillLoose);
-        let glass = says(self.guard, InfillWord::Glass);
-        if !topics.iter().any(of_gaps) || glass || is_stair(self.guard) {
-            return Vec::new();
-        }
         let mut bridges = Vec::new();
-        for offered in faces::bridges(drawn) {
-            let why = if not_firm {
+        for (item, offered) in bridges_of(drawn, topics) {
+            let row = offered.kind.row();
+            let tears_off =
+                row.cautions.contains(&RemedyCaution::Below) && row.firm == FirmOnly::Yes;
+            let why = if not_firm && row.firm == FirmOnly::Yes {
                 "nothing is tied to a railing that moves or whose posts are not held well"
-            } else if self.high {
-                "outdoors above one storey a net can tear off; uprights or a fixed sheet are the remedy, and \
-                 until then the way is closed"
+            } else if self.high && tears_off {
+                "outdoors above one storey a net or a sheet that is only tied can tear off; uprights or a fixed \
+                 sheet are the remedy, and until then the way is closed"
             } else {
                 let guard = changed(self.guard, &offered.change);
                 let broken = guard.map(|guard| breaks(judged, &(self.judge)(&guard)));
                 match broken {
                     Some(broken) if broken.is_empty() => bridges.push(offered),
-                    Some(broken) => refuse(refused, Item::Opening, offered, broken, String::new()),
+                    Some(broken) => refuse(refused, item, offered, broken, String::new()),
                     None => {}
                 }
                 continue;
             };
-            refuse(refused, Item::Opening, offered, Vec::new(), why.to_owned());
+            refuse(refused, item, offered, Vec::new(), why.to_owned());
         }
         bridges
     }

@@ -1,5 +1,6 @@
 //! A guard for which remedies are drawn.
 
+use crate::geometry::usual_drying;
 use crate::items::HandrailWord;
 use crate::items::InfillWord;
 use crate::items::Item;
@@ -11,6 +12,7 @@ use crate::remedy::aim::Measuring;
 use crate::remedy::change::GuardChange;
 use crate::remedy::demands::Demands;
 use crate::remedy::quantity::exact;
+use crate::remedy::quantity::side;
 use crate::remedy::topics::says;
 use crate::survey::Guard;
 
@@ -22,11 +24,31 @@ pub(super) struct Drawn<'g, 'r> {
 }
 
 impl Drawn<'_, '_> {
-    /// The widest gap that may be drawn; `None` where no rule bounds it.
-    pub(super) fn gap_target(&self, item: Item) -> Option<Length> {
-        let limit = Demands::of(self.judged, item).most?;
+    /// The widest gap that may be drawn beside a new piece of wood so wide, which may dry
+    /// narrower; `None` where no rule bounds it.
+    pub(super) fn gap_target(&self, item: Item, wood: Length) -> Option<Length> {
+        let limit = Demands::of(self.judged, item).most? - usual_drying(wood);
         let target = self.measuring.most(limit, self.measuring.gaps);
         (target > Length::ZERO).then_some(target)
+    }
+
+    /// The same beside a strip that fills what is open down to it.
+    pub(super) fn filled_target(&self, item: Item, open: Option<Length>) -> Option<Length> {
+        let dry = self.gap_target(item, Length::ZERO)?;
+        let strip = open.map_or(Length::ZERO, |open| (open - dry).max(Length::ZERO));
+        self.gap_target(item, strip)
+    }
+
+    /// How wide a new bar is: as those that stand, else 1 1/2 in or 38 mm.
+    pub(super) fn bar(&self) -> Length {
+        let usual = self.measuring.either(Length::sixty_fourths(96), 38);
+        side(self.guard, Item::BalusterSection).unwrap_or(usual)
+    }
+
+    /// An opening beside new wood so wide, as it is read when the wood has dried.
+    pub(super) fn dried(&self, open: Length, wood: Length) -> String {
+        let m = &self.measuring;
+        m.drawn(m.up(open + usual_drying(wood)), m.gaps)
     }
 
     /// Whether the infill is one that a child climbs.

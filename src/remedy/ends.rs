@@ -46,7 +46,8 @@ pub(super) fn loose(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
 /// The gap between the last upright and a wall or post.
 pub(super) fn at_wall(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let m = &drawn.measuring;
-    let Some(target) = drawn.gap_target(Item::EndGap) else {
+    let gap = measured(drawn.guard, Item::EndGap);
+    let Some(target) = drawn.filled_target(Item::EndGap, gap) else {
         return Vec::new();
     };
     let change = GuardChange::default().instead(
@@ -55,7 +56,7 @@ pub(super) fn at_wall(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         &m.drawn(target, m.gaps),
         "as drawn, at its widest",
     );
-    let gap = measured(drawn.guard, Item::EndGap).filter(|gap| *gap > target);
+    let gap = gap.filter(|gap| *gap > target);
     let wide = gap.map_or_else(
         || "wide enough".to_owned(),
         |gap| format!("{} thick or more", m.text(m.up(gap - target))),
@@ -109,7 +110,8 @@ pub(super) fn at_wall(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
 /// The gap between the floor's edge and a guard that is fixed outside it.
 pub(super) fn at_edge(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let m = &drawn.measuring;
-    let Some(target) = drawn.gap_target(Item::EdgeGap) else {
+    let gap = measured(drawn.guard, Item::EdgeGap);
+    let Some(target) = drawn.filled_target(Item::EdgeGap, gap) else {
         return Vec::new();
     };
     let says = format!(

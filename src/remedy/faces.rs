@@ -14,6 +14,7 @@ use crate::remedy::drawn::Drawn;
 use crate::remedy::drawn::is_stair;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::HowMany;
 use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::along;
@@ -21,7 +22,7 @@ use crate::remedy::quantity::measured;
 use crate::remedy::topics::says;
 
 /// A closed, smooth face from just above the floor to the top rail.
-pub(super) fn closed_face(drawn: &Drawn<'_, '_>, infill: InfillWord, joint: Length) -> GuardChange {
+pub(super) fn closed_face(drawn: &Drawn<'_, '_>, infill: InfillWord, joint: &str) -> GuardChange {
     let m = &drawn.measuring;
     let low = m.either(Length::inches(1), 25);
     let none = "as drawn: covered by the new face";
@@ -32,12 +33,7 @@ pub(super) fn closed_face(drawn: &Drawn<'_, '_>, infill: InfillWord, joint: Leng
             infill.name(),
             "as drawn, on the inner face",
         )
-        .instead(
-            drawn.guard,
-            Item::Opening,
-            &m.drawn(joint, m.gaps),
-            "as drawn: the joints",
-        )
+        .instead(drawn.guard, Item::Opening, joint, "as drawn: the joints")
         .instead(
             drawn.guard,
             Item::OpeningsChecked,
@@ -71,14 +67,16 @@ pub(super) fn closed_face(drawn: &Drawn<'_, '_>, infill: InfillWord, joint: Leng
     change
 }
 
-fn area(drawn: &Drawn<'_, '_>, what: &str) -> MaterialPart {
+/// From just above the floor to the top rail.
+fn face_height(drawn: &Drawn<'_, '_>) -> Option<Length> {
     let m = &drawn.measuring;
-    let high = measured(drawn.guard, Item::Height);
-    let high = high.map_or_else(String::new, |high| {
-        format!(
-            ", {} high",
-            m.text(m.up(high - m.either(Length::inches(1), 25)))
-        )
+    let high = measured(drawn.guard, Item::Height)?;
+    Some(m.up(high - m.either(Length::inches(1), 25)))
+}
+
+fn area(drawn: &Drawn<'_, '_>, what: &str) -> MaterialPart {
+    let high = face_height(drawn).map_or_else(String::new, |high| {
+        format!(", {} high", drawn.measuring.text(high))
     });
     along(drawn.guard, format!("{what}{high}"))
 }
@@ -93,10 +91,33 @@ pub(super) fn sheet(drawn: &Drawn<'_, '_>, kind: RemedyKind) -> Offered {
         m.text(m.either(Length::sixty_fourths(16), 6)),
         m.text(joint)
     );
-    let change = closed_face(drawn, InfillWord::Panel, joint);
+    let change = closed_face(drawn, InfillWord::Panel, &m.drawn(joint, m.gaps));
     Offered::new(kind, says, change)
         .of(area(drawn, "clear sheet (polycarbonate or acrylic)"))
         .taking(60, 120, LabourPer::Bay)
+}
+
+/// A board as wide as they are sold, in inches and in millimetres. (common practice, no
+/// source)
+const BOARD: (Length, i32) = (Length::sixty_fourths(352), 140);
+
+/// How many boards cover the length with gaps of this width: the fewest, and a tenth more
+/// for waste.
+fn upright_boards(drawn: &Drawn<'_, '_>, slot: Length) -> MaterialPart {
+    let m = &drawn.measuring;
+    let wide = m.either(BOARD.0, BOARD.1);
+    let count = measured(drawn.guard, Item::GuardLength).map(|length| {
+        let (free, each) = ((length - slot).nanometres(), (wide + slot).nanometres());
+        u32::try_from((free + each - 1) / each.max(1)).unwrap_or(0)
+    });
+    MaterialPart {
+        what: format!("boards {} wide, upright", m.text(wide)),
+        how_many: count.map_or(HowMany::Write(vec![Item::GuardLength]), |count| {
+            HowMany::from_to(count, count.saturating_add(count.div_ceil(10)))
+        }),
+        length: face_height(drawn),
+        buy: None,
+    }
 }
 
 /// Boards upright over bars that a child climbs, a sheet, or a new bay.
@@ -111,7 +132,8 @@ pub(super) fn over_bars(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         m.text(slot),
         m.text(m.either(Length::inches(1), 25))
     );
-    let change = closed_face(drawn, InfillWord::Balusters, slot);
+    let dried = drawn.dried(slot, m.either(BOARD.0, BOARD.1));
+    let change = closed_face(drawn, InfillWord::Balusters, &dried);
     let kind = if cables {
         RemedyKind::UprightsForCables
     } else {
@@ -120,13 +142,13 @@ pub(super) fn over_bars(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let mut all = vec![
         Offered::new(kind, boards, change)
             .aiming(format!("gaps of {} or less", m.text(slot)))
-            .of(area(drawn, "boards, upright, to cover the length"))
+            .of(upright_boards(drawn, slot))
             .taking(60, 150, LabourPer::Bay),
     ];
     if !cables {
         all.push(sheet(drawn, RemedyKind::SheetOverBars));
     }
-    if let Some(target) = drawn.gap_target(Item::Opening) {
+    if let Some(target) = drawn.gap_target(Item::Opening, drawn.bar()) {
         all.push(Offered {
             kind: if cables {
                 RemedyKind::NewBay
@@ -165,7 +187,7 @@ pub(super) fn bridges(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         m.text(mesh),
         m.text(m.either(Length::inches(6), 150))
     );
-    let mut change = closed_face(drawn, InfillWord::Mesh, mesh);
+    let mut change = closed_face(drawn, InfillWord::Mesh, &m.drawn(mesh, m.gaps));
     // a mesh covers no ledge
     change.new.retain(|new| new.item != Item::Foothold);
     change
@@ -175,7 +197,31 @@ pub(super) fn bridges(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         Offered::new(kind, does, change)
             .of(area(drawn, "stiff mesh"))
             .taking(30, 90, LabourPer::Bay),
+        tied_sheet(drawn),
     ]
+}
+
+/// A sheet that is only tied: it gives no foothold, as a mesh does, and makes no hole.
+fn tied_sheet(drawn: &Drawn<'_, '_>) -> Offered {
+    let m = &drawn.measuring;
+    let joint = m.either(Length::sixty_fourths(16), 6);
+    let kind = if says(drawn.guard, InfillWord::Cables) {
+        RemedyKind::CableSheet
+    } else {
+        RemedyKind::SheetClamped
+    };
+    let does = format!(
+        "Tie or clamp a clear sheet to the inner face, from {} above the floor up to the top rail, through \
+         holes drilled into the sheet before it goes up and none into the railing; {} thick or more, edges \
+         rounded, held every {} all round. A foot finds no hold on it, as on a mesh; push it by hand every week.",
+        m.text(m.either(Length::inches(1), 25)),
+        m.text(joint),
+        m.text(m.either(Length::inches(12), 300))
+    );
+    let change = closed_face(drawn, InfillWord::Panel, &m.drawn(joint, m.gaps));
+    Offered::new(kind, does, change)
+        .of(area(drawn, "clear sheet (polycarbonate or acrylic)"))
+        .taking(60, 120, LabourPer::Bay)
 }
 
 pub(super) fn new_bay(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
@@ -185,11 +231,11 @@ pub(super) fn new_bay(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
          the floor; new work keeps to today's rules.",
         m.text(target)
     );
-    let mut change = closed_face(drawn, InfillWord::Balusters, target);
+    let mut change = closed_face(drawn, InfillWord::Balusters, &m.drawn(target, m.gaps));
     change.new.retain(|new| new.item != Item::BottomGap);
     if !is_stair(drawn.guard) {
         let bottom = drawn
-            .gap_target(Item::BottomGap)
+            .gap_target(Item::BottomGap, Length::ZERO)
             .unwrap_or(target)
             .min(target);
         let gap = m.drawn(bottom, m.gaps);

@@ -5,6 +5,7 @@ use crate::geometry::BayEnds;
 use crate::geometry::BayPlan;
 use crate::geometry::GapLimit;
 use crate::geometry::Shape;
+use crate::geometry::usual_drying;
 use crate::items::InfillLooseWord;
 use crate::items::InfillWord;
 use crate::items::Item;
@@ -92,13 +93,13 @@ pub(super) fn bars_between(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
     };
     let per_gap = bars.and_then(|bars| u32::try_from(bars).ok());
     let how_many = match (gaps(drawn.guard), per_gap) {
-        (Ok(gaps), Some(bars)) => HowMany::AtMost(gaps.saturating_mul(bars)),
+        (Ok(gaps), Some(bars)) => HowMany::from_to(bars, gaps.saturating_mul(bars)),
         (Ok(_), None) => HowMany::Write(vec![Item::Opening]),
         (Err(missing), _) => HowMany::Write(missing),
     };
     let what = width.map_or_else(
-        || "upright bars, as thick as those that stand".to_owned(),
-        |width| format!("upright bars {} wide", m.text(width)),
+        || "upright bars, as thick as those that stand, 2 screws at each end".to_owned(),
+        |width| format!("upright bars {} wide, 2 screws at each end", m.text(width)),
     );
     let mut offered = Offered::new(RemedyKind::BarsBetween, does, all_narrowed(drawn, target))
         .aiming(format!("gaps of {block} or less"))
@@ -145,14 +146,15 @@ fn bay_plan(drawn: &Drawn<'_, '_>, clear: Length, baluster: Length) -> BayPlan {
         rake: None,
         graduation: drawn.measuring.step,
         tolerance: drawn.measuring.gaps,
-        shrinkage: Length::ZERO,
+        shrinkage: usual_drying(baluster),
     }
 }
 
 /// Strips that make bars thicker, where little is too much.
-pub(super) fn strips(drawn: &Drawn<'_, '_>, target: Length) -> Option<Offered> {
+pub(super) fn strips(drawn: &Drawn<'_, '_>) -> Option<Offered> {
     let m = &drawn.measuring;
     let gap = widest(drawn)?;
+    let target = drawn.filled_target(Item::Opening, Some(gap))?;
     let most = m.either(Length::sixty_fourths(48), 19);
     let thick = m.up(gap - target);
     // turned and other balusters give a strip no face
@@ -172,14 +174,14 @@ pub(super) fn strips(drawn: &Drawn<'_, '_>, target: Length) -> Option<Offered> {
         m.text(thick)
     );
     let how_many = match gaps(drawn.guard) {
-        Ok(gaps) => HowMany::AtMost(gaps),
+        Ok(gaps) => HowMany::from_to(1, gaps),
         Err(missing) => HowMany::Write(missing),
     };
     Some(
         Offered::new(RemedyKind::Strips, says, all_narrowed(drawn, target))
             .aiming(format!("gaps of {} or less", m.text(target)))
             .of(MaterialPart {
-                what: format!("strips {} thick", m.text(thick)),
+                what: format!("strips {} thick, 3 screws each", m.text(thick)),
                 how_many,
                 length: measured(drawn.guard, Item::BalusterLength),
                 buy: None,

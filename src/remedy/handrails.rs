@@ -10,7 +10,9 @@ use crate::remedy::drawn::Drawn;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::LabourPer;
+use crate::remedy::quantity::MaterialPart;
 use crate::remedy::quantity::along;
+use crate::remedy::quantity::brackets as brackets_of;
 
 /// The top of a handrail that suits what is asked: 36 in or 914 mm fits a range of 34 to
 /// 38 in, of 900 to 1000 mm, and is no foothold below 900 mm.
@@ -82,6 +84,24 @@ pub(super) fn handrail_change(drawn: &Drawn<'_, '_>, height: Length) -> GuardCha
     change
 }
 
+/// What a new handrail takes.
+pub(super) fn handrail_parts(drawn: &Drawn<'_, '_>) -> [MaterialPart; 2] {
+    let m = &drawn.measuring;
+    let brackets = format!(
+        "brackets for it, one within {} of each end",
+        m.text(m.either(Length::inches(12), 300))
+    );
+    [
+        along(drawn.guard, "handrail that a hand closes around".to_owned()),
+        MaterialPart {
+            what: brackets,
+            how_many: brackets_of(drawn.guard),
+            length: None,
+            buy: None,
+        },
+    ]
+}
+
 /// A handrail that is missing, on too few sides, or of a shape that no hand closes around.
 pub(super) fn handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let m = &drawn.measuring;
@@ -100,11 +120,12 @@ pub(super) fn handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     if drawn.guard.of(Item::HandrailSides).next().is_some() {
         change = change.instead(drawn.guard, Item::HandrailSides, "both sides", "as drawn");
     }
-    let part = along(drawn.guard, "round handrail with brackets".to_owned());
+    let [rail, brackets] = handrail_parts(drawn);
     vec![
         Offered::new(RemedyKind::NewHandrail, does, change)
             .aiming(format!("its top at {}", m.text(height)))
-            .of(part)
+            .of(rail)
+            .of(brackets)
             .taking(90, 180, LabourPer::Flight),
     ]
 }
@@ -139,13 +160,15 @@ pub(super) fn top_as_handrail(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         &step,
         "as drawn: the handrail on the railing",
     );
-    let rail = || along(drawn.guard, "round handrail with brackets".to_owned());
+    let [rail, brackets] = handrail_parts(drawn);
     vec![
         Offered::new(RemedyKind::WallHandrail, wall, change)
-            .of(rail())
+            .of(rail.clone())
+            .of(brackets.clone())
             .taking(90, 180, LabourPer::Flight),
         Offered::new(RemedyKind::GuardHandrail, on_guard, with_step)
-            .of(rail())
+            .of(rail)
+            .of(brackets)
             .taking(120, 240, LabourPer::Flight),
     ]
 }

@@ -12,6 +12,7 @@ use crate::remedy::drawn::lowest;
 use crate::remedy::drawn::raised;
 use crate::remedy::handrails::hand_height;
 use crate::remedy::handrails::handrail_change;
+use crate::remedy::handrails::handrail_parts;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::HowMany;
@@ -82,10 +83,7 @@ fn with_wall_handrail(drawn: &Drawn<'_, '_>, one: &Offered) -> Option<Offered> {
     offered.says = format!("{} {own}", one.says);
     offered.act = format!("{} {own}", one.act);
     offered.change = raised.and(&change);
-    offered.parts.push(along(
-        drawn.guard,
-        "graspable handrail with brackets".to_owned(),
-    ));
+    offered.parts.extend(handrail_parts(drawn));
     Some(offered)
 }
 
@@ -121,8 +119,10 @@ const BOARDS: [(i32, i32); 5] = [(224, 90), (352, 140), (464, 185), (592, 235), 
 
 fn board_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Offered {
     let m = &drawn.measuring;
-    let gap = drawn.gap_target(Item::Opening).unwrap_or(Length::ZERO);
     let room = target - low;
+    let gap = drawn
+        .gap_target(Item::Opening, room)
+        .unwrap_or(Length::ZERO);
     let boards = BOARDS
         .iter()
         .map(|(inches, millimetres)| m.either(Length::sixty_fourths(*inches), *millimetres));
@@ -138,13 +138,13 @@ fn board_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Offered {
     };
     let says = format!(
         "Fix a board on edge above the old rail, its top at {} at its lowest; it is {} wide, fixed to the \
-         posts flush with the old rail's inner face{stays}.",
+         posts near its upper edge, since wood dries narrower, flush with the old rail's inner face{stays}.",
         m.text(target),
         m.text(wide)
     );
     let mut change = raised(drawn, target, Some(room));
     if left > m.gaps {
-        change = opening_between(drawn, change, low, left);
+        change = opening_between(drawn, change, (low, left), wide);
     }
     Offered::new(RemedyKind::BoardAbove, says, change)
         .aiming(format!("{} or more", m.text(target)))
@@ -152,18 +152,19 @@ fn board_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Offered {
         .taking(45, 90, LabourPer::Bay)
 }
 
-/// An opening above an old rail, with the heights between which it lies.
+/// An opening above an old rail, below new wood so wide, with the heights between which
+/// it lies.
 fn opening_between(
     drawn: &Drawn<'_, '_>,
     change: GuardChange,
-    from: Length,
-    high: Length,
+    (from, high): (Length, Length),
+    wood: Length,
 ) -> GuardChange {
     let m = &drawn.measuring;
     let (low, top) = (m.down(from), m.up(from + high));
     let written = format!(
         "{} at {} to {}",
-        m.drawn(high, m.gaps),
+        drawn.dried(high, wood),
         m.text(low),
         m.text(top)
     );
@@ -180,7 +181,7 @@ fn rails_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Vec<Offere
         return Vec::new();
     }
     let mut counts = vec![0_i64];
-    if let Some(gap) = drawn.gap_target(Item::Opening)
+    if let Some(gap) = drawn.gap_target(Item::Opening, thick)
         && room > gap
     {
         let over = (room - gap).nanometres();
@@ -201,7 +202,7 @@ fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> 
     let mut change = raised(drawn, target, Some(target - low));
     let mut from = low;
     for _ in 0..=bars {
-        change = opening_between(drawn, change, from, open);
+        change = opening_between(drawn, change, (from, open), thick);
         from = from + open + thick;
     }
     if low < FOOT {
@@ -237,9 +238,25 @@ fn rail_above(drawn: &Drawn<'_, '_>, low: Length, target: Length, bars: i64) -> 
     );
     Offered::new(RemedyKind::RailAbove, says, change)
         .aiming(format!("{} or more", m.text(target)))
-        .of(MaterialPart {
-            how_many: u32::try_from(bars + 1).map_or(HowMany::Exactly(1), HowMany::Exactly),
-            ..along(drawn.guard, format!("rails {} high", m.text(thick)))
-        })
+        .of(rails(drawn, thick, bars + 1))
         .taking(90, 150, LabourPer::Bay)
+}
+
+/// So many rails the whole length of the guard.
+fn rails(drawn: &Drawn<'_, '_>, thick: Length, count: i64) -> MaterialPart {
+    let one = along(
+        drawn.guard,
+        format!("rails {} high", drawn.measuring.text(thick)),
+    );
+    let all = |buy: Length| Length::from_nanometres(buy.nanometres().saturating_mul(count));
+    MaterialPart {
+        how_many: match one.how_many {
+            HowMany::Between(..) | HowMany::Exactly(_) => {
+                HowMany::Exactly(u32::try_from(count).unwrap_or(u32::MAX))
+            }
+            HowMany::Write(missing) => HowMany::Write(missing),
+        },
+        buy: one.buy.map(all),
+        ..one
+    }
 }

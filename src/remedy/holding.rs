@@ -102,7 +102,7 @@ fn bolts(guard: &Guard) -> MaterialPart {
     MaterialPart {
         what: "posts, each with 2 through-bolts of 1/2 in (12 mm), 4 washers, 1 tie, 2 pieces of blocking"
             .to_owned(),
-        how_many: posts.map_or(HowMany::Write(missing), HowMany::AtMost),
+        how_many: posts.map_or(HowMany::Write(missing), |posts| HowMany::from_to(1, posts)),
         length: None,
         buy: None,
     }
@@ -342,13 +342,14 @@ pub(super) fn new_guard<'r>(
         height.unwrap_or(m.either(Length::inches(36), 1000)),
         m.heights,
     );
-    let most = |item| {
-        Demands::of(&judged, item)
-            .most
-            .map(|most| m.most(most, m.gaps))
+    let new = Drawn {
+        guard: &guard,
+        judged: &judged,
+        measuring: drawn.measuring,
     };
-    let gap = most(Item::Opening).unwrap_or(usual);
-    let below = most(Item::BottomGap).unwrap_or(gap).min(gap);
+    let gap = new.gap_target(Item::Opening, new.bar()).unwrap_or(usual);
+    let below = Demands::of(&judged, Item::BottomGap).most;
+    let below = below.map_or(gap, |most| m.most(most, m.gaps)).min(gap);
     let at_steps = if stair {
         "; the triangles at the steps closed, the gap measured level"
     } else {

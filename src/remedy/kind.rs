@@ -232,8 +232,9 @@ impl RemedyCaution {
     pub const fn says(self) -> &'static str {
         match self {
             RemedyCaution::Firm => {
-                "Push it with one hand first, feet on the floor: nothing is fixed to, hung on or leaned \
-                 against a railing that moves, is loose, rotten or only nailed."
+                "Where nobody has pushed it yet, push it gently with one hand first, feet on the floor; one that \
+                 moves is let alone. Nothing is fixed to, hung on or leaned against a railing that moves, is \
+                 loose, rotten or only nailed."
             }
             RemedyCaution::Lever => {
                 "A higher or closed railing pulls harder at its posts (36 to 42 in: about 15 per cent \

@@ -13,6 +13,8 @@
 mod aim;
 mod below;
 mod bench;
+mod bridges;
+mod cables;
 mod change;
 mod cost;
 mod demands;
@@ -45,13 +47,13 @@ pub use kind::{
     FirmOnly, HowLong, MakesHoles, Needed, REMEDIES, RemedyCaution, RemedyKind, RemedyRow, WhoDoes,
 };
 pub use mends::{mended, mends_of, unseen_foot};
-pub use offered::{Bay, Offered};
+pub use offered::{Bay, Offered, WaitsFor};
 pub use plan::{best_steps, plan};
 pub use planned::{
-    BestSteps, Lesser, PlanDepth, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved, WaitsFor,
+    BestSteps, Lesser, PlanDepth, Planned, PlannedWay, RemedyPlan, StillOpen, Unsolved,
 };
 pub use proof::{Broken, RefusedRemedy, RuleKey, is_met};
-pub use quantity::{HowMany, Labour, LabourPer, MaterialPart, PaintedArea};
+pub use quantity::{HowMany, Labour, LabourPer, MaterialPart, PaintedArea, Stock};
 pub use shortfall::{HowSoon, SHORTFALLS, ShortfallKind, ShortfallRow};
 pub use tonight_words::{KEEP_FROM_GAPS, TONIGHT, TonightWords, tonight_words};
 pub use topics::{ShortTopic, is_high_outdoors, topics};

@@ -20,6 +20,18 @@ pub struct Bay {
     pub between: Vec<Length>,
 }
 
+/// What a step waits for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WaitsFor {
+    /// It can be done.
+    Nothing,
+    /// What adds height, weight or wind waits until somebody has pushed the guard and
+    /// seen what holds its posts.
+    ALook,
+    /// Nothing is fixed to a guard that moves or is not held well.
+    AFirmGuard,
+}
+
 /// A remedy in its numbers.
 #[derive(Clone, Debug)]
 pub struct Offered {

@@ -4,6 +4,7 @@ use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::PlaceWord;
 use crate::quantities::Length;
+use crate::remedy::cables::nearer_cables;
 use crate::remedy::drawn::Drawn;
 use crate::remedy::faces::new_bay;
 use crate::remedy::faces::over_bars;
@@ -15,16 +16,19 @@ use crate::remedy::gaps::strips;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::topics::says;
+use crate::remedy::windows::window_guard;
 use crate::remedy::windows::window_stop;
 
 /// Gaps of the infill that are too wide, the least change first.
 pub(super) fn openings(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
-    let Some(target) = drawn.gap_target(Item::Opening) else {
+    if says(drawn.guard, PlaceWord::Window) {
+        let target = drawn.gap_target(Item::Opening, Length::ZERO);
+        let both = |target| vec![window_stop(drawn, target), window_guard(drawn, target)];
+        return target.map_or_else(Vec::new, both);
+    }
+    let Some(target) = drawn.gap_target(Item::Opening, drawn.bar()) else {
         return Vec::new();
     };
-    if says(drawn.guard, PlaceWord::Window) {
-        return vec![window_stop(drawn, target)];
-    }
     let infill = drawn.guard.of(Item::Infill).find_map(|(_, o)| o.word());
     let takes_bars = match infill {
         Some(InfillWord::Balusters | InfillWord::Other) | None => true,
@@ -42,10 +46,14 @@ pub(super) fn openings(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let mut all = Vec::new();
     if takes_bars {
         all.push(bars_between(drawn, target));
-        all.extend(strips(drawn, target));
+        all.extend(strips(drawn));
     }
     match infill {
-        Some(InfillWord::HorizontalBars | InfillWord::Cables) => all.extend(over_bars(drawn)),
+        Some(InfillWord::HorizontalBars) => all.extend(over_bars(drawn)),
+        Some(InfillWord::Cables) => {
+            all.extend(over_bars(drawn));
+            all.extend(nearer_cables(drawn, target));
+        }
         Some(InfillWord::Glass) => all.push(beside_glass(drawn, target)),
         Some(_) | None => all.push(sheet(drawn, RemedyKind::SheetScrewed)),
     }

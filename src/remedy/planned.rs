@@ -8,8 +8,10 @@ use crate::remedy::cost::who;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::kind::WhoDoes;
 use crate::remedy::offered::Offered;
+use crate::remedy::offered::WaitsFor;
 use crate::remedy::proof::RefusedRemedy;
 use crate::remedy::proof::RuleKey;
+use crate::remedy::tonight::waits;
 use crate::remedy::topics::ShortTopic;
 use crate::survey::Guard;
 
@@ -32,18 +34,8 @@ pub struct Planned {
     pub lesser: Option<Lesser>,
     /// Others that would do in its place, the least change first; each was judged.
     pub instead: Vec<Offered>,
-}
-
-/// What a step waits for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum WaitsFor {
-    /// It can be done.
-    Nothing,
-    /// What adds height, weight or wind waits until somebody has pushed the guard and
-    /// seen what holds its posts.
-    ALook,
-    /// Nothing is fixed to a guard that moves or is not held well.
-    AFirmGuard,
+    /// Others that only trying the built thing shows to do.
+    pub to_try: Vec<Offered>,
 }
 
 /// A remedy that stops where the building rules do.
@@ -130,6 +122,12 @@ impl RemedyPlan {
     #[must_use]
     pub fn who(&self, kind: RemedyKind) -> WhoDoes {
         who(kind, self.high)
+    }
+
+    /// What a remedy of this kind waits for on the guard of this plan.
+    #[must_use]
+    pub fn waits(&self, guard: &Guard, kind: RemedyKind) -> WaitsFor {
+        waits(guard, kind, self.not_firm)
     }
 }
 

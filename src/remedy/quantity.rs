@@ -4,6 +4,7 @@
 use crate::items::Item;
 use crate::items::LocationWord;
 use crate::quantities::Length;
+use crate::quantities::LengthUnit;
 use crate::reading::Bound;
 use crate::reading::Value;
 use crate::survey::Guard;
@@ -13,10 +14,32 @@ use crate::survey::Guard;
 pub enum HowMany {
     /// So many.
     Exactly(u32),
-    /// So many where every place needs it.
-    AtMost(u32),
+    /// From the least, where one place needs it, to the most, where every place does: who
+    /// tries them all knows.
+    Between(u32, u32),
     /// It cannot be counted before these are written down.
     Write(Vec<Item>),
+}
+
+impl HowMany {
+    /// From one place to every place; the same where that is one number.
+    pub(super) fn from_to(least: u32, most: u32) -> HowMany {
+        if least < most {
+            HowMany::Between(least, most)
+        } else {
+            HowMany::Exactly(most)
+        }
+    }
+
+    /// The least and the most; `None` where it cannot be counted.
+    #[must_use]
+    pub const fn range(&self) -> Option<[u32; 2]> {
+        match self {
+            HowMany::Between(least, most) => Some([*least, *most]),
+            HowMany::Exactly(count) => Some([*count, *count]),
+            HowMany::Write(_) => None,
+        }
+    }
 }
 
 /// One kind of part: material with its size, never a brand.
@@ -99,13 +122,19 @@ impl Labour {
                 let counted = parts.first().map(|part| part.how_many.clone());
                 counted.unwrap_or(HowMany::Exactly(1))
             }
-            LabourPer::Bay => bays(guard),
+            LabourPer::Bay => match bays(guard) {
+                // what runs along the railing is done in every bay, what is made anew where it is bad
+                HowMany::Exactly(all) if parts.iter().all(|part| part.buy.is_none()) => {
+                    HowMany::from_to(1, all)
+                }
+                all => all,
+            },
             LabourPer::Step => guard
                 .of(Item::Risers)
                 .find_map(|(_, o)| count(&o.reading.as_ref()?.value))
                 .map_or(HowMany::Write(vec![Item::Risers]), HowMany::Exactly),
-            LabourPer::Bracket
-            | LabourPer::End
+            LabourPer::Bracket => brackets(guard),
+            LabourPer::End
             | LabourPer::Flight
             | LabourPer::Gate
             | LabourPer::Joint
@@ -127,7 +156,7 @@ fn count(value: &Value) -> Option<u32> {
     }
 }
 
-/// How many bays a guard has at most.
+/// How many bays a guard has.
 fn bays(guard: &Guard) -> HowMany {
     let length = measured(guard, Item::GuardLength);
     let spacing = measured(guard, Item::PostSpacing).filter(|spacing| *spacing > Length::ZERO);
@@ -139,7 +168,58 @@ fn bays(guard: &Guard) -> HowMany {
     let missing = asked
         .into_iter()
         .filter(|item| measured(guard, *item).is_none());
-    bays.map_or_else(|| HowMany::Write(missing.collect()), HowMany::AtMost)
+    bays.map_or_else(|| HowMany::Write(missing.collect()), HowMany::Exactly)
+}
+
+/// Brackets of a handrail as long as the guard: one within 12 in of each end, no two more
+/// than 48 in apart; where only studs hold them no more than 40 in, since studs 16 in apart
+/// stand near 20 in apart along a stair. (common practice, no source)
+pub(super) fn brackets(guard: &Guard) -> HowMany {
+    let Some(length) = measured(guard, Item::GuardLength) else {
+        return HowMany::Write(vec![Item::GuardLength]);
+    };
+    let between = (length - Length::inches(24)).nanometres().max(1);
+    let at_most = |apart: Length| {
+        let apart = apart.nanometres();
+        u32::try_from((between + apart - 1) / apart + 1).unwrap_or(u32::MAX)
+    };
+    HowMany::from_to(at_most(Length::inches(48)), at_most(Length::inches(40)))
+}
+
+/// Pieces that are cut from lengths as they are sold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Stock {
+    /// How long one is.
+    pub long: Length,
+    /// What a cut takes.
+    pub cut: Length,
+    /// How many pieces one gives.
+    pub each: u32,
+    /// How many to buy, the least and the most.
+    pub lengths: [u32; 2],
+}
+
+impl MaterialPart {
+    /// What to buy of pieces whose length and count are known: lengths of 96 in or 2400 mm,
+    /// of which a cut takes 1/8 in or 3 mm. (common practice, no source)
+    #[must_use]
+    pub fn stock(&self, unit: LengthUnit) -> Option<Stock> {
+        let (long, cut) = if unit.is_imperial() {
+            (Length::inches(96), Length::sixty_fourths(8))
+        } else {
+            (Length::millimetres(2400), Length::millimetres(3))
+        };
+        let piece = self.length.filter(|_| self.buy.is_none())?;
+        let each = (long + cut).nanometres() / (piece + cut).nanometres().max(1);
+        let each = u32::try_from(each).ok().filter(|each| *each > 0)?;
+        let count = self.how_many.range()?;
+        Some(Stock {
+            long,
+            cut,
+            each,
+            lengths: count.map(|count| count.div_ceil(each)),
+        })
+    }
 }
 
 /// A length that was measured, the greatest of several.
@@ -254,6 +334,25 @@ impl PaintedArea {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Three pieces of 32 in are 96 in, and the cuts take what one would need; of 31 7/8 in
+    /// there are three: (96 + 1/8) / (31 7/8 + 1/8) = 3.004 (worked out by exact fractions).
+    #[test]
+    fn a_cut_takes_wood_too() {
+        let bars = |length: Length, count| MaterialPart {
+            what: "bars".to_owned(),
+            how_many: HowMany::from_to(1, count),
+            length: Some(length),
+            buy: None,
+        };
+        let stock = |length, count| {
+            let stock = bars(length, count).stock(LengthUnit::Inch);
+            stock.map(|stock| (stock.each, stock.lengths))
+        };
+        assert_eq!(stock(Length::inches(32), 28), Some((2, [1, 14])));
+        assert_eq!(stock(Length::sixty_fourths(2040), 28), Some((3, [1, 10])));
+        assert_eq!(stock(Length::inches(97), 28), None);
+    }
 
     /// Painted balusters of 1 1/2 x 1 1/2 x 32 in have 1 1/3 square feet each: 4 are 5.33
     /// and 5 are 6.67, 15 are exactly 20.00 and 16 are 21.33 (worked out from the lengths).

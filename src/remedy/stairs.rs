@@ -1,5 +1,6 @@
 //! Remedies at stairs: the triangle at the steps, the gap between treads, gates.
 
+use crate::geometry::usual_drying;
 use crate::items::Item;
 use crate::items::ItemWord;
 use crate::items::PlaceWord;
@@ -20,14 +21,14 @@ use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
 use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::along;
-use crate::remedy::quantity::exact;
+use crate::remedy::quantity::measured;
 use crate::remedy::topics::says;
 
 /// The triangle between riser, tread and bottom rail.
 pub(super) fn triangle(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let m = &drawn.measuring;
     let mut all = Vec::new();
-    all.extend(strip(drawn));
+    all.extend(less_lift(drawn).into_iter().flatten());
     let joint = m.either(Length::sixty_fourths(16), 6);
     let fill = format!(
         "Close each triangle at the steps with a filler cut to the step or a saw-tooth board under the \
@@ -55,12 +56,14 @@ pub(super) fn triangle(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     all
 }
 
-/// A strip under the rail: less lift, where that suffices at every step that was measured.
-fn strip(drawn: &Drawn<'_, '_>) -> Option<Offered> {
+/// Less lift, by a strip under the rail or by the rail itself, where that suffices at every
+/// step that was measured.
+fn less_lift(drawn: &Drawn<'_, '_>) -> Option<[Offered; 2]> {
     let m = &drawn.measuring;
     let limit = Demands::of(drawn.judged, Item::StairTriangle).most?;
     let mut change = GuardChange::default().without(drawn.guard, Item::StairTriangle);
     let mut thickest = Length::ZERO;
+    let mut room: Option<Length> = None;
     for (_, observation) in drawn.guard.of(Item::StairTriangle) {
         let Value::StairTriangle(stair) = observation.reading.as_ref()?.value else {
             return None;
@@ -68,6 +71,7 @@ fn strip(drawn: &Drawn<'_, '_>) -> Option<Offered> {
         let lift = stair.lift?;
         let less = largest_lift(drawn, stair, limit)?.min(lift);
         thickest = thickest.max(m.up(lift - less));
+        room = Some(room.map_or(lift, |room| room.min(lift)));
         let drawn_step = StairReading {
             lift: Some(less),
             graduation: Graduation::PlusMinus(m.gaps),
@@ -83,7 +87,8 @@ fn strip(drawn: &Drawn<'_, '_>) -> Option<Offered> {
             "as drawn: with the strip under the rail",
         );
     }
-    if thickest <= Length::ZERO {
+    // no deeper than the rail lies above the noses anywhere
+    if thickest <= Length::ZERO || room.is_some_and(|room| thickest > room) {
         return None;
     }
     let says = format!(
@@ -91,14 +96,21 @@ fn strip(drawn: &Drawn<'_, '_>) -> Option<Offered> {
          ball tried at every step.",
         m.text(thickest)
     );
-    Some(
+    let lower = format!(
+        "Have the bottom rail lowered by {}, measured plumb, and the balusters lengthened; the ball tried at \
+         every step.",
+        m.text(thickest)
+    );
+    let lowered = Offered::new(RemedyKind::LowerStairRail, lower, change.clone());
+    Some([
         Offered::new(RemedyKind::StripUnderStairRail, says, change)
             .of(along(
                 drawn.guard,
                 format!("strip {} deep, plumb", m.text(thickest)),
             ))
             .taking(30, 60, LabourPer::Flight),
-    )
+        lowered.taking(120, 240, LabourPer::Flight),
+    ])
 }
 
 /// The largest lift on the marks whose ball stays below the limit by the builder's doubt
@@ -110,15 +122,18 @@ fn largest_lift(drawn: &Drawn<'_, '_>, stair: StairReading, limit: Length) -> Op
         size: m.gaps,
         kind: TermKind::Within,
     };
+    let open = stair.lift?;
     let fits = |lift: Length| {
-        stair.triangle(lift).is_ok_and(|step| {
+        // the strip that leaves this dries and leaves a little more
+        let dried = lift + usual_drying(open - lift);
+        stair.triangle(dried).is_ok_and(|step| {
             let doubt = step.clear_opening_uncertainty(builder.standard()).doubled();
             let ball = step.clear_opening();
             ball.upper
                 .is_some_and(|upper| upper + doubt + m.step <= limit)
         })
     };
-    let marks = stair.lift?.nanometres() / m.step.nanometres().max(1);
+    let marks = open.nanometres() / m.step.nanometres().max(1);
     // the ball grows with the lift: halve the marks between what fits and what does not
     if !fits(Length::ZERO) {
         return None;
@@ -138,14 +153,10 @@ fn largest_lift(drawn: &Drawn<'_, '_>, stair: StairReading, limit: Length) -> Op
 /// The gap between two treads.
 pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
     let m = &drawn.measuring;
-    let Some(target) = drawn.gap_target(Item::RiserOpening) else {
+    let clear = measured(drawn.guard, Item::RiserOpening);
+    let Some(target) = drawn.filled_target(Item::RiserOpening, clear) else {
         return Vec::new();
     };
-    let clear = drawn
-        .guard
-        .of(Item::RiserOpening)
-        .filter_map(|(_, o)| exact(&o.reading.as_ref()?.value))
-        .max();
     let mut all = Vec::new();
     if let Some(clear) = clear.filter(|clear| *clear > target) {
         let bar = m.either(Length::inches(1), 25);
@@ -156,19 +167,18 @@ pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             m.text(bar),
             m.text(left)
         );
-        let narrowed = |to: Length| {
-            GuardChange::default().instead(
-                drawn.guard,
-                Item::RiserOpening,
-                &m.drawn(to, m.gaps),
-                "as drawn",
-            )
+        let narrowed = |to: &str| {
+            GuardChange::default().instead(drawn.guard, Item::RiserOpening, to, "as drawn")
         };
         if left > Length::ZERO {
             all.push(
-                Offered::new(RemedyKind::RiserBar, says, narrowed(left))
-                    .aiming(format!("{} or less", m.text(left)))
-                    .taking(12, 24, LabourPer::Step),
+                Offered::new(
+                    RemedyKind::RiserBar,
+                    says,
+                    narrowed(&drawn.dried(left, bar)),
+                )
+                .aiming(format!("{} or less", m.text(left)))
+                .taking(12, 24, LabourPer::Step),
             );
         }
         let strip = m.up(clear - target);
@@ -178,9 +188,13 @@ pub(super) fn riser(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             m.text(target)
         );
         all.push(
-            Offered::new(RemedyKind::RiserStrip, under, narrowed(target))
-                .aiming(format!("{} or less", m.text(target)))
-                .taking(12, 24, LabourPer::Step),
+            Offered::new(
+                RemedyKind::RiserStrip,
+                under,
+                narrowed(&m.drawn(target, m.gaps)),
+            )
+            .aiming(format!("{} or less", m.text(target)))
+            .taking(12, 24, LabourPer::Step),
         );
     }
     let full =
@@ -207,7 +221,7 @@ pub(super) fn gate(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     }
     let below = m.either(Length::inches(2), 50);
     let says = format!(
-        "Screw a gate to wood on both sides at the top of the stair, {} or less above the floor, opening \
+        "Screw a gate to wood that does not move on both sides at the top of the stair, {} or less above the floor, opening \
          over the landing and never over the stairs; each adult opens it and nobody steps over it.",
         m.text(below)
     );

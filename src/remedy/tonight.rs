@@ -9,7 +9,7 @@ use crate::remedy::kind::FirmOnly;
 use crate::remedy::kind::HowLong;
 use crate::remedy::kind::RemedyCaution;
 use crate::remedy::kind::RemedyKind;
-use crate::remedy::planned::WaitsFor;
+use crate::remedy::offered::WaitsFor;
 use crate::remedy::topics::ShortTopic;
 use crate::remedy::topics::says;
 use crate::survey::Guard;
@@ -30,6 +30,13 @@ pub(super) fn not_firm(guard: &Guard, judged: &Judged<'_>, topics: &[ShortTopic]
     moves || danger || held
 }
 
+/// What may stand on a wall or a string as well, and else is fixed to the guard.
+const MAY_TOUCH: [RemedyKind; 3] = [
+    RemedyKind::ClampKit,
+    RemedyKind::StripAtWall,
+    RemedyKind::TriangleFillers,
+];
+
 /// What a remedy waits for on this guard.
 pub(super) fn waits(guard: &Guard, kind: RemedyKind, not_firm: bool) -> WaitsFor {
     let row = kind.row();
@@ -38,10 +45,13 @@ pub(super) fn waits(guard: &Guard, kind: RemedyKind, not_firm: bool) -> WaitsFor
         word.is_some_and(|word| word != PostFasteningWord::Hidden)
     };
     let looked = says(guard, MovesWhenPushedWord::No) && guard.of(Item::PostFastening).any(seen);
-    if row.firm != FirmOnly::Yes {
-        WaitsFor::Nothing
-    } else if not_firm {
+    let touches = row.firm == FirmOnly::Yes
+        || row.cautions.contains(&RemedyCaution::Firm)
+        || MAY_TOUCH.contains(&kind);
+    if not_firm && touches {
         WaitsFor::AFirmGuard
+    } else if row.firm != FirmOnly::Yes {
+        WaitsFor::Nothing
     } else if row.cautions.contains(&RemedyCaution::Lever) && !looked {
         WaitsFor::ALook
     } else {
@@ -70,7 +80,7 @@ pub(super) fn tonight(guard: &Guard, topics: &[ShortTopic], not_firm: bool) -> V
             let there = |item: Item| topics.iter().any(|topic| topic.item == item);
             let not_there = (*kind == RemedyKind::MoveThing && !there(Item::ThingToClimb))
                 || (*kind == RemedyKind::MoveWhatRaises && there(Item::ThingToClimb))
-                || (*kind == RemedyKind::FootholdAway && !there(Item::Foothold))
+                || (*kind == RemedyKind::FootholdAway && (not_firm || !there(Item::Foothold)))
                 || (*kind == RemedyKind::EverybodyOff && !little);
             if !held_back && !not_there && !kinds.contains(kind) {
                 kinds.push(*kind);

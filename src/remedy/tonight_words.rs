@@ -105,7 +105,7 @@ pub const TONIGHT: &[TonightWords] = &[
         K::StairsShut,
         "shut the door to the stairs",
         "Shut the door to the stairs, or keep the child in a room.",
-        "Carry it with one hand on the rail.",
+        "Shut, not locked: it is a way out. Carry the child with one hand on the rail.",
     ),
     row(
         K::TieLoose,
@@ -164,7 +164,7 @@ pub const TONIGHT: &[TonightWords] = &[
     row(
         K::PoolGateLocked,
         "lock the gate",
-        "Lock the gate, somebody at the water.",
+        "Lock the gate unless it is a way out in a fire, somebody at the water.",
         "Chairs and pots away from the outside of the fence.",
     ),
     row(

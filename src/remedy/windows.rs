@@ -54,6 +54,19 @@ pub(super) fn window_stop(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
         .taking(15, 40, LabourPer::Window)
 }
 
+/// Upright bars over the opening, where a stop will not do.
+pub(super) fn window_guard(drawn: &Drawn<'_, '_>, target: Length) -> Offered {
+    let m = &drawn.measuring;
+    let says = format!(
+        "Have a window guard of upright bars no more than {} apart fixed over the opening, that opens from \
+         inside without key or tool; never at a fire escape or the only way out of a room in a fire.",
+        m.text(target)
+    );
+    Offered::new(RemedyKind::WindowGuard, says, all_narrowed(drawn, target))
+        .aiming(format!("{} or less", m.text(target)))
+        .taking(60, 180, LabourPer::Window)
+}
+
 /// A sill that is low, or too narrow where little depth asks for a higher one.
 pub(super) fn low_sill(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     let m = &drawn.measuring;
@@ -61,7 +74,7 @@ pub(super) fn low_sill(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
         return wider_sill(drawn);
     }
     let mut all = Vec::new();
-    let gap = drawn.gap_target(Item::Opening);
+    let gap = drawn.gap_target(Item::Opening, drawn.bar());
     if let Some(gap) = gap {
         all.push(Offered {
             kind: RemedyKind::SillStop,

@@ -11,6 +11,7 @@ use crate::geometry::BayEnds;
 use crate::geometry::BayLayout;
 use crate::geometry::BayPlan;
 use crate::geometry::Infilled;
+use crate::geometry::USUAL_DRYING;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::report::cautions::DEFERRAL;
@@ -39,19 +40,6 @@ pub struct LayoutAnswer {
     pub drying_taken: bool,
 }
 
-/// How much narrower a dry softwood baluster gets between yard and porch: from 19 to
-/// 12 per cent of moisture, at most 7.6 per cent of its width from wet to dry.
-///
-/// # Source
-/// Wood Handbook, FPL-GTR-190, table 4-3 (Douglas-fir, coast, tangential 7.6 per cent),
-/// read; the share S (M₁ − M₂) / 30 as restated second-hand; the two moistures are
-/// common practice, no source.
-#[must_use]
-pub fn usual_drying(baluster: Length) -> Length {
-    let tenths = baluster.nanometres() * 76 / 1000 * (19 - 12) / 30;
-    Length::from_nanometres(tenths)
-}
-
 /// What the answer is worth, and what it leaves to others.
 const CAUTIONS: [&str; 4] = [
     "The bay is open while balusters are out: close the way to it, do one bay at a time, and \
@@ -74,7 +62,7 @@ impl LayoutAnswer {
         }
     }
 
-    fn limit_says(&self) -> String {
+    pub(super) fn limit_says(&self) -> String {
         let limit = self.plan.limit.length.exact(self.unit);
         match self.plan.limit.exactly {
             AtTheLimit::Fits => format!("No gap may be wider than {limit}"),
@@ -85,15 +73,19 @@ impl LayoutAnswer {
     /// What is kept free of the limit, and why.
     fn kept_free(&self) -> String {
         let taken = |taken: bool| if taken { " (taken as usual)" } else { "" };
+        let dries = if self.drying_taken {
+            format!(" ({USUAL_DRYING}, taken as usual)")
+        } else {
+            String::new()
+        };
         format!(
             "{}: a gap is drawn no wider than {}, so that one that comes out up to {} off{} and \
-             balusters that dry narrower by {}{} still keep it.",
+             balusters that dry narrower by {}{dries} still keep it.",
             self.limit_says(),
             self.plan.target().readable_down(self.unit),
             self.plan.tolerance.exact(self.unit),
             taken(self.tolerance_taken),
             self.plan.shrinkage.readable_up(self.unit),
-            taken(self.drying_taken),
         )
     }
 

@@ -17,6 +17,8 @@ const SIDE: f64 = 30.0;
 /// From the rail's top to its foot in the drawing: the height is not known.
 const HIGH: f64 = 170.0;
 const TOP: f64 = 60.0;
+/// From one line of text to the next.
+const LINE: f64 = 20.0;
 /// The least room for a label.
 const LABEL: f64 = 58.0;
 
@@ -28,13 +30,17 @@ const LABEL: f64 = 58.0;
 /// Those of `out`.
 pub fn layout_svg(out: &mut dyn Write, answer: &LayoutAnswer) -> io::Result<()> {
     let (high, bays) = layout_drawing(answer);
+    let tall = high + 24.0;
     let drawn = html! {
-        svg xmlns="http://www.w3.org/2000/svg" width=(px(LAYOUT_WIDE)) height=(px(high))
-            viewBox={ "0 0 " (px(LAYOUT_WIDE)) " " (px(high)) } role="img" font-family="sans-serif"
+        svg xmlns="http://www.w3.org/2000/svg" width=(px(LAYOUT_WIDE)) height=(px(tall))
+            viewBox={ "0 0 " (px(LAYOUT_WIDE)) " " (px(tall)) } role="img" font-family="sans-serif"
             font-size="13" fill="#1a1a1a" {
             title { "Balusters of one bay, from the side, width to scale" }
             rect width="100%" height="100%" fill="#ffffff" {}
             (bays)
+            text x=(px(SIDE)) y=(px(high + 12.0)) font-size="11" {
+                "Measure each bay anew before you cut. The local authority and licensed professionals decide."
+            }
         }
     };
     writeln!(out, "{}", drawn.into_string())
@@ -49,19 +55,42 @@ pub(super) fn layout_drawing(answer: &LayoutAnswer) -> (f64, Markup) {
     let between = answer.between.iter();
     bays.extend(between.map(|one| (one.gap, &one.layout, BetweenWhat::Balusters)));
     let each = TOP + HIGH + 120.0;
-    let high = each * f64::from(u16::try_from(bays.len()).unwrap_or(u16::MAX)) + 40.0;
+    let notes = notes(answer, &bays);
+    let under = LINE * f64::from(u16::try_from(notes.len()).unwrap_or(u16::MAX));
+    let high = each * f64::from(u16::try_from(bays.len()).unwrap_or(u16::MAX)) + 24.0 + under;
     let drawn = html! {
         @for (index, (clear, layout, between)) in (0_u16..).zip(&bays) {
             g transform={ "translate(0 " (px(each * f64::from(index))) ")" } {
                 (bay(answer, (*clear, *between), layout))
             }
         }
-        text x=(px(SIDE)) y=(px(high - 16.0)) {
-            "Marks: near face of each baluster from " (from(answer, &bays))
-            ". The height is not drawn to scale."
+        @for (index, note) in (0_u16..).zip(&notes) {
+            text x=(px(SIDE)) y=(px(high - under + LINE * f64::from(index))) { (note) }
         }
     };
     (high, drawn)
+}
+
+/// What is to be known of the marks: from where, for which limit, and what is kept free.
+fn notes(answer: &LayoutAnswer, bays: &[(Length, &BayLayout, BetweenWhat)]) -> Vec<String> {
+    let level = if answer.degrees.is_some() {
+        " Gaps and block are measured level."
+    } else {
+        ""
+    };
+    vec![
+        format!(
+            "Marks: near face of each baluster from {}, each for itself and never adding up. The height is not \
+             drawn to scale.{level}",
+            from(answer, bays)
+        ),
+        format!(
+            "{}; a gap may come out {} off and wood dry narrower by {}.",
+            answer.limit_says(),
+            answer.plan.tolerance.exact(answer.unit),
+            answer.plan.shrinkage.readable_up(answer.unit)
+        ),
+    ]
 }
 
 /// What stands at both ends.
@@ -155,6 +184,12 @@ fn bay(
             rect x=(px(x)) y=(px(TOP - 14.0)) width="14" height=(px(HIGH + 28.0)) fill=(ends)
                 stroke="#1a1a1a" {}
         }
+        @if answer.degrees.is_some() {
+            text x=(px(SIDE - 14.0)) y=(px(TOP - 20.0)) font-size="12" { "upper post" }
+            text x=(px(LAYOUT_WIDE - SIDE + 14.0)) y=(px(TOP - 20.0)) font-size="12" text-anchor="end" {
+                "lower post"
+            }
+        }
         @for y in [TOP, foot - 8.0] {
             rect x=(px(SIDE)) y=(px(y)) width=(px(LAYOUT_WIDE - 2.0 * SIDE)) height="8" fill="#d8c9b0"
                 stroke="#1a1a1a" {}
@@ -191,7 +226,7 @@ fn bay(
             }
         }
         rect x=(px(SIDE)) y=(px(foot + 74.0)) width=(px(long)) height="6" {}
-        text x=(px(SIDE + long + 8.0)) y=(px(foot + 82.0)) { (bar_says) ", to scale" }
+        text x=(px(SIDE + long + 8.0)) y=(px(foot + 82.0)) { "= " (bar_says) " of the bay, at any size of print: to scale" }
     }
 }
 

@@ -72,7 +72,7 @@ pub use found_rules::found_rules;
 pub use html::{HtmlFolder, HtmlReport, PAGE_POLICY, PAGE_STYLE, PageSink};
 pub use items::{item, items};
 pub use judging::{GuardsWritten, write_guards};
-pub use layout::{LayoutAnswer, layout_json, layout_text, usual_drying};
+pub use layout::{LayoutAnswer, layout_json, layout_text};
 pub use layout_svg::layout_svg;
 pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};
 pub use opening_svg::opening_svg;

@@ -6,7 +6,6 @@ use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::quantities::LengthUnit;
 use crate::remedy::BestSteps;
-use crate::remedy::HowMany;
 use crate::remedy::MakesHoles;
 use crate::remedy::Needed;
 use crate::remedy::Offered;
@@ -239,13 +238,10 @@ fn shown(guard: &Guard, plan: &BestSteps, step: &Planned) -> ShownRemedy {
     }
 }
 
-/// `at most 24 x upright bars 3/4 in wide`; `None` where nothing of it was counted.
+/// `1 to 24 x upright bars 3/4 in wide`; `None` where nothing of it was counted.
 fn quantity(offered: &Offered, unit: LengthUnit) -> Option<String> {
-    let counted = |how: &HowMany| match how {
-        HowMany::AtMost(_) | HowMany::Exactly(_) => true,
-        HowMany::Write(_) => false,
-    };
-    let parts = offered.parts.iter().filter(|part| counted(&part.how_many));
+    let parts = offered.parts.iter();
+    let parts = parts.filter(|part| part.how_many.range().is_some());
     let parts: Vec<String> = parts.map(|part| material(part, unit)).collect();
     (!parts.is_empty()).then(|| parts.join("; "))
 }

@@ -97,7 +97,8 @@ pub(super) fn warn_of_zone(
     let Some((rule, to)) = highest.filter(|_| !anywhere) else {
         return;
     };
-    if now.length <= before.length || to.length >= now.length || to.length < before.length {
+    // what was not raised leaves no height between
+    if to.length >= now.length || to.length < before.length {
         return;
     }
     faults.warning(

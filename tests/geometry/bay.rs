@@ -173,6 +173,12 @@ fn layouts_worked_by_exact_fractions() {
             Some(length(largest))
         );
     }
+    // an edge of 144 in, 3 posts of 3 1/2: two bays of (144 - 10 1/2) / 2
+    let counts = [("3 3/4 in", 12), ("3 5/16 in", 14)];
+    for (largest, count) in counts {
+        let bay = layout(&at_most("66 3/4 in", "1 1/2 in", largest, "1/16 in"));
+        assert_eq!(bay.marks.len(), count, "{largest}");
+    }
     let none = layout(&at_most("3 7/8 in", "1 1/2 in", "4 in", "1/16 in"));
     assert_eq!(none.marks, []);
     assert_eq!(none.largest_gap, length("3 7/8 in"));
@@ -268,6 +274,18 @@ fn a_raked_bay_is_marked_along_its_rail() {
     assert_eq!(tread("4 3/8 in", "3/4 in").map(|found| found.0), Some(2));
     assert_eq!(tread("4 in", "3/4 in").map(|found| found.0), Some(3));
     assert_eq!(tread("2 3/8 in", "3/4 in"), None);
+    // (240 - 2 x 22) / 2 is 98 exactly: at most 98 is kept, a ball of 98 falls through
+    let exactly = at_most("2212 mm", "22 mm", "98 mm", "1 mm");
+    let ball = BayPlan {
+        limit: GapLimit {
+            exactly: AtTheLimit::Passes,
+            ..exactly.limit
+        },
+        ..exactly
+    };
+    let going = length("240 mm");
+    assert_eq!(on_each_tread(&exactly, going), Some((2, length("98 mm"))));
+    assert_eq!(on_each_tread(&ball, going).map(|found| found.0), Some(3));
 }
 
 /// Deck bay of 72 in with 12 balusters of 1 1/2 in: one between each pair leaves

@@ -148,4 +148,10 @@ fn a_bay_is_drawn_as_one_document_with_every_baluster() {
         .descendants()
         .filter(|node| node.has_tag_name("rect") && node.attribute("height") == Some("154"));
     assert_eq!(bars.count(), 13);
+    for said in [
+        "A ball of 4 in must not pass; a gap may come out 1/8 in off and wood dry narrower by",
+        "The local authority and licensed professionals decide.",
+    ] {
+        assert!(ran.out.contains(said), "{said}\n{}", ran.out);
+    }
 }

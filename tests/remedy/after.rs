@@ -9,7 +9,7 @@ use crate::harness::run;
 
 /// How each rule comes out, guard by guard, the reading alone compared; of a rule on
 /// several items the worst.
-fn verdicts(survey: &str, rules: &[&str]) -> BTreeMap<String, BTreeMap<String, String>> {
+pub(super) fn verdicts(survey: &str, rules: &[&str]) -> BTreeMap<String, BTreeMap<String, String>> {
     let mut args = vec![
         "check",
         "@s.csv",

@@ -13,7 +13,6 @@ use crate::report::PlannedGuard;
 use crate::report::layout_svg::LAYOUT_WIDE;
 use crate::report::layout_svg::layout_drawing;
 use crate::report::one_line;
-use crate::report::plans::counts::all_to_write;
 use crate::report::reader;
 
 /// From one guard's title to its drawing, and room for text.
@@ -36,10 +35,13 @@ pub fn plans_svg(out: &mut dyn Write, guards: &[PlannedGuard<'_>]) -> io::Result
             .plan
             .steps
             .iter()
-            .flat_map(|step| std::iter::once(&step.offered).chain(&step.instead))
-            .filter_map(|offered| {
+            .flat_map(|step| {
+                let instead = step.instead.iter().map(|offered| ("or ", offered));
+                std::iter::once(("", &step.offered)).chain(instead)
+            })
+            .filter_map(|(or, offered)| {
                 let answer = answer(planned, offered.bay.as_ref()?)?;
-                Some((offered, answer))
+                Some((or, offered, answer))
             })
             .collect();
         if drawn.is_empty() {
@@ -48,8 +50,8 @@ pub fn plans_svg(out: &mut dyn Write, guards: &[PlannedGuard<'_>]) -> io::Result
             high += LINE;
             continue;
         }
-        for (offered, answer) in drawn {
-            let title = format!("{}: {}", planned.name(), offered.kind.row().name);
+        for (or, offered, answer) in drawn {
+            let title = format!("{}: {or}{}", planned.name(), offered.kind.row().name);
             let (tall, drawing) = layout_drawing(&answer);
             parts.push((
                 high,
@@ -88,10 +90,13 @@ fn undrawn(planned: &PlannedGuard<'_>) -> String {
         .iter()
         .map(|step| reader::title(step.topic.item).to_lowercase())
         .collect();
-    let write: Vec<&str> = all_to_write(planned)
-        .iter()
-        .map(|item| item.name())
-        .collect();
+    let steps = planned.plan.steps.iter();
+    let mut write: Vec<&str> = Vec::new();
+    for item in steps.flat_map(|step| &step.offered.asks) {
+        if !write.contains(&item.name()) {
+            write.push(item.name());
+        }
+    }
     let write = if write.is_empty() {
         String::new()
     } else {

@@ -17,7 +17,6 @@ use crate::remedy::Needed;
 use crate::remedy::Offered;
 use crate::remedy::RefusedRemedy;
 use crate::remedy::RemedyKind;
-use crate::remedy::RemedyPlan;
 use crate::remedy::RuleKey;
 use crate::remedy::ShortTopic;
 use crate::remedy::WaitsFor;
@@ -29,6 +28,9 @@ use crate::report::millimetres::Millimetres;
 use crate::report::plans::cautions::PlacesOfRules;
 use crate::report::plans::cautions::cautions;
 use crate::report::plans::counts::all_to_write;
+use crate::report::plans::counts::labour;
+use crate::report::plans::counts::labour_by;
+use crate::report::plans::counts::minutes;
 use crate::report::plans::counts::totals;
 use crate::report::plans::words;
 
@@ -39,6 +41,7 @@ struct PlansRecord<'a> {
     rulesets: Vec<&'a str>,
     guards: Vec<PlanRecord<'a>>,
     totals: Vec<TotalRecord>,
+    labour: Vec<LabourRecord>,
     deferral: &'static str,
     summary: PlansSummary,
 }
@@ -54,8 +57,8 @@ struct PlansSummary {
 
 #[derive(Serialize)]
 struct PlanRecord<'a> {
-    building: &'a str,
-    unit: &'a str,
+    building: Option<&'a str>,
+    unit: Option<&'a str>,
     guard: &'a str,
     outcome: &'static str,
     verdict: &'static str,
@@ -70,6 +73,8 @@ struct PlanRecord<'a> {
     no_longer_asked: Vec<KeyRecord>,
     still_open: Vec<OpenRecord>,
     to_write: Vec<&'static str>,
+    minutes: [u32; 2],
+    minutes_uncounted: u32,
     build_tolerance: Millimetres,
     cautions: Vec<CautionRecord>,
     cautions_here: Vec<String>,
@@ -97,6 +102,7 @@ struct PlanStepRecord {
     offered: OfferedRecord,
     lesser: Option<LesserRecord>,
     instead: Vec<OfferedRecord>,
+    to_try: Vec<OfferedRecord>,
 }
 
 #[derive(Serialize)]
@@ -120,6 +126,7 @@ struct OfferedRecord {
     old_paint: Option<String>,
     minutes: Option<[u32; 2]>,
     minutes_per: Option<&'static str>,
+    minutes_in_all: Option<[u32; 2]>,
     marks: Vec<MarksRecord>,
     readings: Vec<NewReadingRecord>,
 }
@@ -127,6 +134,7 @@ struct OfferedRecord {
 #[derive(Serialize)]
 struct PartRecord {
     what: String,
+    count_from: Option<u32>,
     count: Option<u32>,
     at_most: bool,
     length: Option<Millimetres>,
@@ -138,6 +146,8 @@ struct PartRecord {
 struct MarksRecord {
     clear: Millimetres,
     baluster: Millimetres,
+    tolerance: Millimetres,
+    dries_by: Millimetres,
     largest_gap: Millimetres,
     spacer: Millimetres,
     marks: Vec<Millimetres>,
@@ -189,8 +199,16 @@ struct OpenRecord {
 }
 
 #[derive(Serialize)]
+struct LabourRecord {
+    who: &'static str,
+    minutes: [u32; 2],
+    uncounted: u32,
+}
+
+#[derive(Serialize)]
 struct TotalRecord {
     what: String,
+    count_from: u32,
     count: u32,
     at_most: bool,
     buy: Millimetres,
@@ -225,10 +243,19 @@ pub fn plans_json(
             .into_iter()
             .map(|total| TotalRecord {
                 what: total.what,
-                count: total.count,
-                at_most: total.at_most,
+                count_from: total.count[0],
+                count: total.count[1],
+                at_most: total.count[0] < total.count[1],
                 buy: Millimetres(total.buy),
                 guards: total.guards,
+                uncounted: total.uncounted,
+            })
+            .collect(),
+        labour: labour_by(guards)
+            .into_iter()
+            .map(|(who, total)| LabourRecord {
+                who: who.name(),
+                minutes: total.minutes,
                 uncounted: total.uncounted,
             })
             .collect(),
@@ -258,9 +285,10 @@ pub(super) const fn outcome(outcome: PlanOutcome) -> &'static str {
 fn plan<'a>(planned: &'a PlannedGuard<'_>, places: &PlacesOfRules<'_>) -> PlanRecord<'a> {
     let plan = &planned.plan;
     let (cautions, local) = cautions(std::iter::once(planned), places);
+    let labour = labour(planned);
     PlanRecord {
-        building: &planned.guard.building,
-        unit: &planned.guard.unit,
+        building: named(&planned.guard.building),
+        unit: named(&planned.guard.unit),
         guard: &planned.guard.name,
         outcome: outcome(planned.outcome()),
         verdict: planned.judged.verdict.name(),
@@ -282,15 +310,28 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>, places: &PlacesOfRules<'_>) -> PlanRe
                 within: within(&step.topic, planned),
                 waits: step.waits != WaitsFor::Nothing,
                 proved: step.proved,
-                offered: offered(plan, &step.offered),
+                offered: offered(planned, &step.offered),
                 lesser: step.lesser.as_ref().map(|lesser| LesserRecord {
-                    offered: offered(plan, &lesser.offered),
+                    offered: offered(planned, &lesser.offered),
                     leaves: lesser.leaves.iter().map(key).collect(),
                 }),
-                instead: step.instead.iter().map(|one| offered(plan, one)).collect(),
+                instead: step
+                    .instead
+                    .iter()
+                    .map(|one| offered(planned, one))
+                    .collect(),
+                to_try: step
+                    .to_try
+                    .iter()
+                    .map(|one| offered(planned, one))
+                    .collect(),
             })
             .collect(),
-        bridges: plan.bridges.iter().map(|one| offered(plan, one)).collect(),
+        bridges: plan
+            .bridges
+            .iter()
+            .map(|one| offered(planned, one))
+            .collect(),
         refused: plan.refused.iter().map(refused).collect(),
         unsolved: plan
             .unsolved
@@ -315,6 +356,8 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>, places: &PlacesOfRules<'_>) -> PlanRe
             .iter()
             .map(|item| item.name())
             .collect(),
+        minutes: labour.minutes,
+        minutes_uncounted: labour.uncounted,
         build_tolerance: Millimetres(plan.measuring.gaps),
         cautions: cautions
             .iter()
@@ -327,11 +370,17 @@ fn plan<'a>(planned: &'a PlannedGuard<'_>, places: &PlacesOfRules<'_>) -> PlanRe
     }
 }
 
+/// A name; none where there is none.
+fn named(name: &str) -> Option<&str> {
+    (!name.is_empty()).then_some(name)
+}
+
 fn within(topic: &ShortTopic, planned: &PlannedGuard<'_>) -> Option<&'static str> {
     topic.soon(&planned.guard).says()
 }
 
-fn offered(plan: &RemedyPlan, one: &Offered) -> OfferedRecord {
+fn offered(planned: &PlannedGuard<'_>, one: &Offered) -> OfferedRecord {
+    let plan = &planned.plan;
     let row = one.kind.row();
     OfferedRecord {
         kind: row.key,
@@ -354,6 +403,7 @@ fn offered(plan: &RemedyPlan, one: &Offered) -> OfferedRecord {
         old_paint: one.paint.map(|paint| paint.text()),
         minutes: one.labour.map(|labour| labour.minutes),
         minutes_per: one.labour.map(|labour| labour.per.name()),
+        minutes_in_all: minutes(&planned.guard, one),
         marks: one.bay.as_ref().map(marks).unwrap_or_default(),
         readings: one
             .change
@@ -378,15 +428,16 @@ pub(super) fn leave(kind: RemedyKind) -> &'static str {
 }
 
 fn part(part: &MaterialPart) -> PartRecord {
-    let (count, at_most, to_write) = match &part.how_many {
-        HowMany::Exactly(count) => (Some(*count), false, Vec::new()),
-        HowMany::AtMost(count) => (Some(*count), true, Vec::new()),
-        HowMany::Write(items) => (None, false, items.iter().map(|item| item.name()).collect()),
+    let range = part.how_many.range();
+    let to_write = match &part.how_many {
+        HowMany::Between(..) | HowMany::Exactly(_) => Vec::new(),
+        HowMany::Write(items) => items.iter().map(|item| item.name()).collect(),
     };
     PartRecord {
         what: part.what.clone(),
-        count,
-        at_most,
+        count_from: range.map(|[least, _]| least),
+        count: range.map(|[_, most]| most),
+        at_most: range.is_some_and(|[least, most]| least < most),
         length: part.length.map(Millimetres),
         buy: part.buy.map(Millimetres),
         to_write,
@@ -397,6 +448,8 @@ fn marks(bay: &Bay) -> Vec<MarksRecord> {
     let record = |clear: Length, layout: &BayLayout| MarksRecord {
         clear: Millimetres(clear),
         baluster: Millimetres(bay.plan.baluster),
+        tolerance: Millimetres(bay.plan.tolerance),
+        dries_by: Millimetres(bay.plan.shrinkage),
         largest_gap: Millimetres(layout.largest_gap),
         spacer: Millimetres(layout.spacer),
         marks: layout.marks.iter().copied().map(Millimetres).collect(),

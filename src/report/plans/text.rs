@@ -3,14 +3,17 @@
 use std::io;
 use std::io::Write;
 
+use crate::geometry::USUAL_DRYING;
 use crate::items::Item;
 use crate::items::LocationWord;
 use crate::judge::Authority;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
+use crate::remedy::Needed;
+use crate::remedy::Offered;
 use crate::remedy::Planned;
 use crate::remedy::RemedyKind;
-use crate::remedy::WaitsFor;
+use crate::remedy::RemedyPlan;
 use crate::report::PlanOutcome;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
@@ -19,9 +22,10 @@ use crate::report::one_line;
 use crate::report::plans::cautions::PlacesOfRules;
 use crate::report::plans::cautions::cautions;
 use crate::report::plans::counts::PartTotal;
-use crate::report::plans::counts::all_labour;
 use crate::report::plans::counts::all_to_write;
 use crate::report::plans::counts::labour;
+use crate::report::plans::counts::labour_by;
+use crate::report::plans::counts::taken_before;
 use crate::report::plans::counts::totals;
 use crate::report::plans::words;
 use crate::report::reader;
@@ -41,13 +45,14 @@ pub fn plans_text(
     lines.gap();
     let places = PlacesOfRules::of(basis);
     tonight(&mut lines, guards);
+    // whoever answers for many sees what it comes to before what each needs
+    property(&mut lines, guards, &places);
     for (names, when, body) in blocks(guards, &places, basis.width) {
         lines.heading(&format!("{}{when}", names.join("; ")));
         lines.push(body);
         lines.gap();
     }
     undecided(&mut lines, guards);
-    property(&mut lines, guards);
     end(&mut lines, guards, basis);
     writeln!(out, "{}", lines.joined())
 }
@@ -166,6 +171,9 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>
     for (number, step) in (1..).zip(&plan.steps) {
         self::step(lines, (guard, places), number, step);
     }
+    if let Some(says) = without_leave(plan) {
+        lines.spread("  ", "    ", &says);
+    }
     for unsolved in &plan.unsolved {
         let title = reader::title(unsolved.topic.item);
         let readings = words::readings(&guard.guard, unsolved.topic.item);
@@ -173,26 +181,48 @@ fn block(lines: &mut Lines, guard: &PlannedGuard<'_>, places: &PlacesOfRules<'_>
     }
     for bridge in &plan.bridges {
         let takes = words::takes(plan, bridge.kind, bridge.labour);
+        let waits = words::waits(plan.waits(&guard.guard, bridge.kind));
         lines.spread(
             "  ",
             "    ",
-            &format!("Until then: {} [{takes}]", bridge.says),
+            &format!("Until then: {waits}{} [{takes}]", bridge.says),
         );
     }
     result(lines, guard);
-    for refused in &plan.refused {
-        let says = refused.offered.says.trim_end_matches('.');
-        let why = words::refusal(refused);
-        lines.spread("  ", "    ", &format!("Not offered: {says}; {why}."));
+    for says in words::not_offered(&plan.refused) {
+        lines.spread("  ", "    ", &format!("Not offered: {says}."));
     }
     let write = all_to_write(guard);
     if !write.is_empty() {
         let names: Vec<&str> = write.iter().map(|item| item.name()).collect();
-        let says = format!("To count what it takes, write {}.", names.join(", "));
+        let says = format!(
+            "To count what it takes, write {} (guardrule items says how each is measured).",
+            names.join(", ")
+        );
         lines.spread("  ", "    ", &says);
     }
     if let Some(says) = words::labour_in_all(labour(guard)) {
         lines.spread("  ", "    ", &says);
+    }
+}
+
+/// What a tenant does without asking, where other steps need to be asked for.
+fn without_leave(plan: &RemedyPlan) -> Option<String> {
+    let free = |step: &Planned| step.offered.kind.row().leave == Needed::No;
+    if plan.steps.iter().all(free) {
+        return None;
+    }
+    let numbers = (1..).zip(&plan.steps).filter(|(_, step)| free(step));
+    let numbers: Vec<String> = numbers
+        .map(|(number, _): (usize, _)| number.to_string())
+        .collect();
+    match numbers.as_slice() {
+        [] => None,
+        [one] => Some(format!("A tenant does step {one} without asking anybody.")),
+        several => Some(format!(
+            "A tenant does steps {} without asking anybody.",
+            several.join(", ")
+        )),
     }
 }
 
@@ -210,20 +240,25 @@ fn step(
     } else {
         format!(" ({readings})")
     };
-    let waits = match step.waits {
-        WaitsFor::Nothing => "",
-        WaitsFor::AFirmGuard => "once it stands firm: ",
-        WaitsFor::ALook => "once somebody has pushed it and looked at what holds its posts: ",
-    };
+    let waits = words::waits(step.waits);
     let says = format!("{title}{readings}: {waits}{}", step.offered.says);
     lines.hanging(&format!("  {number}. "), &says);
     let takes = words::takes(plan, step.offered.kind, step.offered.labour);
     lines.hanging("     ", &format!("[{takes}]"));
     for part in &step.offered.parts {
-        lines.hanging(
-            "     Take: ",
-            &format!("{}.", words::part(part, plan.measuring.unit)),
-        );
+        let says = match taken_before(&plan.steps, number - 1, part) {
+            Some(before) => format!("as in step {before}."),
+            None => format!("{}.", words::part(part, plan.measuring.unit)),
+        };
+        lines.hanging("     Take: ", &says);
+    }
+    for says in step
+        .offered
+        .bay
+        .iter()
+        .flat_map(|bay| words::marks(bay, plan.measuring.unit))
+    {
+        lines.hanging("     Mark: ", &says);
     }
     if let Some(paint) = step
         .offered
@@ -261,16 +296,27 @@ fn step(
         );
         lines.hanging("     Less: ", &says);
     }
-    let mut instead: Vec<&str> = Vec::new();
-    for name in step.instead.iter().map(|other| other.kind.row().name) {
-        let new = name != step.offered.kind.row().name && !instead.contains(&name);
-        if new && instead.len() < INSTEAD {
-            instead.push(name);
-        }
-    }
+    let instead = others(step, &step.instead);
     if !instead.is_empty() {
         lines.hanging("     Or: ", &format!("{}.", instead.join("; ")));
     }
+    let to_try = others(step, &step.to_try);
+    if !to_try.is_empty() {
+        let says = format!("{}.", to_try.join("; "));
+        lines.hanging("     Or, shown only by trying it when done: ", &says);
+    }
+}
+
+/// The names of what else would do, each once.
+fn others(step: &Planned, others: &[Offered]) -> Vec<&'static str> {
+    let mut names: Vec<&str> = Vec::new();
+    for name in others.iter().map(|other| other.kind.row().name) {
+        let new = name != step.offered.kind.row().name && !names.contains(&name);
+        if new && names.len() < INSTEAD {
+            names.push(name);
+        }
+    }
+    names
 }
 
 /// So many others are named; JSON has all.
@@ -294,25 +340,29 @@ fn result(lines: &mut Lines, guard: &PlannedGuard<'_>) {
             are(count)
         ));
     }
-    let left: Vec<String> = plan
-        .steps
-        .iter()
-        .filter(|step| !step.proved)
+    let steps = plan.steps.iter().filter(|step| !step.proved);
+    let unsolved = plan.unsolved.iter().map(|unsolved| &unsolved.topic);
+    let left: Vec<Item> = steps
         .map(|step| &step.topic)
-        .chain(plan.unsolved.iter().map(|unsolved| &unsolved.topic))
-        .map(|topic| reader::title(topic.item).to_lowercase())
+        .chain(unsolved)
+        .map(|topic| topic.item)
         .collect();
     if !left.is_empty() {
-        says.push_str(&format!("; not shown by this: {}", left.join(", ")));
+        let titles = left.iter().map(|item| reader::title(*item).to_lowercase());
+        let titles: Vec<String> = titles.collect();
+        says.push_str(&format!("; not shown by this: {}", titles.join(", ")));
     }
     let mut open: Vec<&str> = Vec::new();
-    for item in plan.open.iter().map(|open| open.key.item.name()) {
-        if !open.contains(&item) {
-            open.push(item);
+    for item in plan.open.iter().map(|open| open.key.item) {
+        if !left.contains(&item) && !open.contains(&item.name()) {
+            open.push(item.name());
         }
     }
     if !open.is_empty() {
-        says.push_str(&format!("; still undecided: {}", open.join(", ")));
+        says.push_str(&format!(
+            "; still undecided (guardrule check says what to write down): {}",
+            open.join(", ")
+        ));
     }
     lines.spread(
         "  ",
@@ -334,7 +384,7 @@ const fn are(count: usize) -> &'static str {
 }
 
 /// What it takes for all railings together.
-fn property(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
+fn property(lines: &mut Lines, guards: &[PlannedGuard<'_>], places: &PlacesOfRules<'_>) {
     let short = guards
         .iter()
         .filter(|guard| !guard.plan.steps.is_empty())
@@ -348,18 +398,31 @@ fn property(lines: &mut Lines, guards: &[PlannedGuard<'_>]) {
     for total in &totals {
         lines.hanging("  - ", &format!("{}.", together(total, unit)));
     }
-    if let Some(says) = words::labour_in_all(all_labour(guards)) {
+    if let Some(says) = words::labour_by_trade(&labour_by(guards)) {
+        lines.hanging("  - ", &says);
+    }
+    let planned = || guards.iter().filter(|guard| !guard.plan.steps.is_empty());
+    let high = planned().filter(|guard| guard.plan.high).count();
+    let old = planned().filter(|guard| places.counts_painted_areas(guard));
+    let old = old.count();
+    let dearer = [
+        (high, "outdoors above one storey (ladder, scaffold or lift)"),
+        (old, "where old paint may hold lead"),
+    ];
+    let dearer: Vec<String> = dearer
+        .iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, why)| format!("{count} {why}"))
+        .collect();
+    if !dearer.is_empty() {
+        let says = format!("What makes it dearer: {}.", dearer.join("; "));
         lines.hanging("  - ", &says);
     }
     lines.gap();
 }
 
 fn together(total: &PartTotal, unit: Option<LengthUnit>) -> String {
-    let count = match (total.count, total.at_most) {
-        (0, _) => String::new(),
-        (count, true) => format!("at most {count} x "),
-        (count, false) => format!("{count} x "),
-    };
+    let count = words::so_many(total.count);
     let buy = match (total.buy, unit) {
         (Length::ZERO, _) | (_, None) => String::new(),
         (buy, Some(unit)) => format!(", {} in all", buy.readable_up(unit)),
@@ -406,9 +469,10 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
         lines.hanging(
             "",
             &format!(
-                "Drawn so that a gap may come out {} off and a height {} and still keep the limit; sizes of \
-                 stock, labour and waste are common practice, no source. New work keeps to today's rules, \
-                 whatever the old was built to.",
+                "Drawn so that a gap may come out {} off, a height {}, and new wood dry narrower by \
+                 {USUAL_DRYING}, and still keep the limit; wood wet from treatment shrinks more than twice as \
+                 much: let it dry first. Sizes of stock, counts, labour and waste are common practice, no \
+                 source. New work keeps to today's rules, whatever the old was built to.",
                 m.text(m.gaps),
                 m.text(m.heights)
             ),
@@ -417,6 +481,14 @@ fn end(lines: &mut Lines, guards: &[PlannedGuard<'_>], basis: &ReportBasis<'_>) 
             "",
             "Next: guardrule remedy SURVEY --write after.csv, then guardrule check after.csv. When it is \
              built, measure it anew: a drawing that meets is not yet a railing that does.",
+        );
+    }
+    let steps = guards.iter().flat_map(|guard| &guard.plan.steps);
+    let mut kinds = steps.map(|step| step.offered.kind);
+    if kinds.any(|kind| kind.row().leave != Needed::No) {
+        lines.hanging(
+            "",
+            "A letter to the owner: guardrule check SURVEY --format html --as request --output letter.html.",
         );
     }
     if Authority::of(basis.rulesets) == Authority::Guidance {

@@ -1,10 +1,14 @@
 //! Words of the plans that belong to no single kind of remedy.
 
+use std::collections::BTreeMap;
+
+use crate::geometry::BayLayout;
+use crate::geometry::added_between;
 use crate::items::Item;
 use crate::items::Verdict;
 use crate::quantities::LengthUnit;
+use crate::remedy::Bay;
 use crate::remedy::Broken;
-use crate::remedy::HowMany;
 use crate::remedy::Labour;
 use crate::remedy::MakesHoles;
 use crate::remedy::MaterialPart;
@@ -12,6 +16,8 @@ use crate::remedy::Needed;
 use crate::remedy::RefusedRemedy;
 use crate::remedy::RemedyKind;
 use crate::remedy::RemedyPlan;
+use crate::remedy::WaitsFor;
+use crate::remedy::WhoDoes;
 use crate::remedy::tonight_words;
 use crate::report::one_line;
 use crate::report::plans::counts::LabourTotal;
@@ -72,13 +78,41 @@ fn permit(needed: Needed) -> Option<&'static str> {
     }
 }
 
-/// `Labour, as far as it is counted: 2 to 5 hours, without travel; 1 step is not counted
-/// (common practice, no source).`; `None` where nothing is counted.
+/// `Labour without 1 step that cannot be counted yet: 2 to 5 hours, without travel (common
+/// practice, no source).`; `None` where nothing is counted.
 pub(super) fn labour_in_all(total: LabourTotal) -> Option<String> {
-    let [from, to] = total.minutes;
-    if to == 0 {
-        return None;
+    let time = time_in_all(total.minutes)?;
+    Some(format!(
+        "Labour{}: {time}, without travel (common practice, no source).",
+        not_counted(total)
+    ))
+}
+
+/// The same for all railings, by who does it.
+pub(super) fn labour_by_trade(by: &BTreeMap<WhoDoes, LabourTotal>) -> Option<String> {
+    let all = by.iter().filter_map(|(who, total)| {
+        let time = time_in_all(total.minutes)?;
+        Some(format!("{}{}: {time}", who.name(), not_counted(*total)))
+    });
+    let all: Vec<String> = all.collect();
+    (!all.is_empty()).then(|| {
+        format!(
+            "Labour, without travel (common practice, no source): {}.",
+            all.join("; ")
+        )
+    })
+}
+
+fn not_counted(total: LabourTotal) -> String {
+    match total.uncounted {
+        0 => String::new(),
+        1 => " without 1 step that cannot be counted yet".to_owned(),
+        open => format!(" without {open} steps that cannot be counted yet"),
     }
+}
+
+/// `2 1/2 to 5 hours`
+fn time_in_all([from, to]: [u32; 2]) -> Option<String> {
     let hours = |minutes: u32| {
         let halves = minutes.div_ceil(30);
         match (halves / 2, halves % 2) {
@@ -87,19 +121,12 @@ pub(super) fn labour_in_all(total: LabourTotal) -> Option<String> {
             (whole, _) => format!("{whole} 1/2"),
         }
     };
-    let open = match total.uncounted {
-        0 => String::new(),
-        1 => "; 1 step is not counted".to_owned(),
-        open => format!("; {open} steps are not counted"),
-    };
-    let time = if to <= 60 {
-        format!("{from} to {to} minutes")
-    } else {
-        format!("{} to {} hours", hours(from), hours(to))
-    };
-    Some(format!(
-        "Labour, where every place needs it: {time}, without travel{open} (common practice, no source)."
-    ))
+    match to {
+        0 => None,
+        1..=60 => Some(format!("{from} to {to} minutes")),
+        _ if from < 30 => Some(format!("{from} minutes to {} hours", hours(to))),
+        _ => Some(format!("{} to {} hours", hours(from), hours(to))),
+    }
 }
 
 /// `12 to 24 minutes a bar`, `1 1/2 to 3 hours a flight`
@@ -124,20 +151,112 @@ pub(super) fn time(labour: Labour) -> String {
     )
 }
 
-/// `at most 24 upright bars 3/4 in wide, 32 in long`
+/// `1 to 24 x `, `13 x `; nothing where nothing was counted.
+pub(super) fn so_many(count: [u32; 2]) -> String {
+    match count {
+        [_, 0] => String::new(),
+        count => format!("{} x ", range(count)),
+    }
+}
+
+/// `1 to 24 x upright bars 3/4 in wide, 32 in long`
 pub(in crate::report) fn part(part: &MaterialPart, unit: LengthUnit) -> String {
-    let count = match &part.how_many {
-        HowMany::Exactly(count) => format!("{count} x "),
-        HowMany::AtMost(count) => format!("at most {count} x "),
-        HowMany::Write(_) => String::new(),
-    };
+    // one that runs along the railing is bought by its length
+    let count = part.how_many.range();
+    let count = count.filter(|count| part.buy.is_none() || *count != [1, 1]);
+    let count = count.map_or_else(String::new, so_many);
     let length = part.length.map_or_else(String::new, |length| {
         format!(", {} long", length.readable_up(unit))
     });
     let buy = part.buy.map_or_else(String::new, |buy| {
         format!(" (buy {}, a tenth for waste)", buy.readable_up(unit))
     });
-    format!("{count}{}{length}{buy}", part.what)
+    let stock = part.stock(unit).map_or_else(String::new, |stock| {
+        format!(
+            " ({} from a length of {}, as each cut takes {}: buy {})",
+            stock.each,
+            stock.long.exact(unit),
+            stock.cut.exact(unit),
+            range(stock.lengths)
+        )
+    });
+    format!("{count}{}{length}{buy}{stock}", part.what)
+}
+
+/// `1 to 14`, `3`
+pub(super) fn range([least, most]: [u32; 2]) -> String {
+    if least < most {
+        format!("{least} to {most}")
+    } else {
+        most.to_string()
+    }
+}
+
+/// What has to be so before a remedy is begun, to be put before it.
+pub(super) const fn waits(waits: WaitsFor) -> &'static str {
+    match waits {
+        WaitsFor::Nothing => "",
+        WaitsFor::AFirmGuard => "once it stands firm: ",
+        WaitsFor::ALook => "once somebody has pushed it and looked at what holds its posts: ",
+    }
+}
+
+/// Where the bars of a bay are marked: of balusters put between others, in each such gap.
+pub(super) fn marks(bay: &Bay, unit: LengthUnit) -> Vec<String> {
+    let marked = |layout: &BayLayout| {
+        let marks = layout.marks.iter().map(|mark| mark.exact(unit));
+        marks.collect::<Vec<_>>().join(", ")
+    };
+    let block = |layout: &BayLayout| {
+        format!(
+            "a block of {} holds them while they are fixed",
+            layout.spacer.exact(unit)
+        )
+    };
+    if bay.between.is_empty() {
+        let layout = bay.plan.layout().ok();
+        let says = layout.map(|layout| {
+            format!(
+                "in a bay of {}, from the left post's face to the near face of each, never adding up: {}; {}.",
+                bay.plan.clear.exact(unit),
+                marked(&layout),
+                block(&layout)
+            )
+        });
+        return says.into_iter().collect();
+    }
+    let between = added_between(&bay.plan, &bay.between).unwrap_or_default();
+    let each = between.iter().filter(|one| !one.layout.marks.is_empty());
+    each.map(|one| {
+        format!(
+            "in a gap of {}, from the left bar's face to the near face of each new one: {}; {}.",
+            one.gap.readable(unit),
+            marked(&one.layout),
+            block(&one.layout)
+        )
+    })
+    .collect()
+}
+
+/// What is not offered: what is held back for one reason together, by its names; what would
+/// break something by its act, with what.
+pub(super) fn not_offered(refused: &[RefusedRemedy]) -> Vec<String> {
+    let mut held: Vec<(&str, Vec<&str>)> = Vec::new();
+    let mut all: Vec<String> = Vec::new();
+    for one in refused {
+        let name = one.offered.kind.row().name;
+        if !one.breaks.is_empty() {
+            let act = one.offered.says.trim_end_matches('.');
+            all.push(format!("{act}; {}", refusal(one)));
+        } else if let Some((_, names)) = held.iter_mut().find(|(why, _)| *why == one.why) {
+            names.push(name);
+        } else {
+            held.push((&one.why, vec![name]));
+        }
+    }
+    let held = held.into_iter();
+    all.extend(held.map(|(why, names)| format!("{}: {why}", names.join("; "))));
+    all
 }
 
 /// Why a remedy is not offered, in a sentence.
@@ -177,8 +296,13 @@ fn broke(broken: &Broken) -> String {
 /// The readings of an item as they were written.
 pub(super) fn readings(guard: &Guard, item: Item) -> String {
     let mut all: Vec<String> = Vec::new();
+    let what = if item == Item::InfillLoose {
+        "loose or missing: "
+    } else {
+        ""
+    };
     for (_, observation) in guard.of(item) {
-        let written = one_line(&observation.written).into_owned();
+        let written = format!("{what}{}", one_line(&observation.written));
         if !all.contains(&written) {
             all.push(written);
         }
