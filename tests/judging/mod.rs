@@ -1,6 +1,7 @@
 //! What the verdicts promise: one test for each sentence, named after it.
 
 mod boundaries;
+mod bounds_of_cases;
 mod careful;
 mod entrapment;
 mod fixings;
