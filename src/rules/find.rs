@@ -2,9 +2,9 @@
 //! Ontario`, `rented house in England`.
 
 use crate::items::Item;
+use crate::rules::demand::Bounds;
 use crate::rules::gazetteer;
 use crate::rules::gazetteer::Region;
-use crate::rules::model::Bounds;
 use crate::rules::model::Condition;
 use crate::rules::model::LeaveOut;
 use crate::rules::model::Ruleset;

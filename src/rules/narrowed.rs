@@ -6,13 +6,13 @@ use std::ops::Range;
 
 use crate::items::Item;
 use crate::rules::codes::RuleFault;
+use crate::rules::demand::Demand;
+use crate::rules::demand::Limit;
+use crate::rules::demand::Subject;
 use crate::rules::faults::Faults;
 use crate::rules::model::Condition;
-use crate::rules::model::Demand;
-use crate::rules::model::Limit;
 use crate::rules::model::Rule;
 use crate::rules::model::Ruleset;
-use crate::rules::model::Subject;
 use crate::rules::model::Test;
 
 /// Warns where `own` replaces `old` and leaves out places at which no rule of
