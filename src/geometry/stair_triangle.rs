@@ -425,4 +425,32 @@ mod tests {
             .nanometres_as_float();
         assert!((ours - factor * 800_000.0).abs() < 50.0);
     }
+
+    #[test]
+    fn without_a_nosing_three_dimensions_make_the_doubt() {
+        // a lift so high that no closed form holds
+        let [rise, going, lift] = [190, 100, 400].map(Length::millimetres);
+        let clear = |rise, going, lift| {
+            let step = StairTriangle::new(rise, going, lift).expect("a step");
+            assert!(step.closed_form().is_none());
+            step.clear_opening().lower.nanometres_as_float()
+        };
+        let by = Length::millimetres(2);
+        let middle = clear(rise, going, lift);
+        let change = |more: f64, less: f64| (more - middle).abs().max((less - middle).abs());
+        let changes = [
+            change(clear(rise + by, going, lift), clear(rise - by, going, lift)),
+            change(clear(rise, going + by, lift), clear(rise, going - by, lift)),
+            change(clear(rise, going, lift + by), clear(rise, going, lift - by)),
+        ];
+        let squares: f64 = changes.iter().map(|change| change * change).sum();
+        let step = StairTriangle::new(rise, going, lift).expect("a step");
+        let found = step.clear_opening_uncertainty(StandardUncertainty::from_length(by));
+        let found = found.as_length().nanometres_as_float();
+        let expected = squares.sqrt();
+        assert!(
+            (found - expected).abs() <= 1e-6 * expected,
+            "{found} {expected}"
+        );
+    }
 }

@@ -337,6 +337,17 @@ const READINGS: &[(&[Item], &[NearMiss])] = &[
         )],
     ),
     (
+        &[Item::RampSlope],
+        &[miss(
+            &[
+                "*%", "*percent", "*degrees", "*deg", "1:6", "1:8", "1:10", "1:12", "1:14", "1:15",
+                "1:16", "1:18", "1:20", "1 in 8", "1 in 10", "1 in 12", "1 in 15", "1 in 20",
+            ],
+            &["83 mm", "50 mm"],
+            "write how far it rises over one metre, measured level: 1 in 12 is 83 mm, 1 in 20 is 50 mm",
+        )],
+    ),
+    (
         &[Item::Infill],
         &[
             miss(

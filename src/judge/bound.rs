@@ -156,8 +156,7 @@ impl<'r> Must<'r> {
         } else {
             Verdict::FallsShort
         };
-        let band = u.doubled();
-        let doubtful = band > Length::ZERO && margin.magnitude() < band;
+        let doubtful = margin.magnitude() < u.doubled();
         let verdict = if decision == Decision::Guarded && doubtful {
             Verdict::TooClose
         } else {

@@ -57,6 +57,16 @@ pub struct Door {
 struct OpenWalk {
     walk: Walk<'static>,
     rulesets: &'static [Ruleset],
+    /// What a half-typed answer led to: mostly it is the one that is then given.
+    tried: Option<Tried>,
+}
+
+/// An answer that was given to a copy of the walk.
+#[derive(Debug)]
+struct Tried {
+    typed: String,
+    walk: Walk<'static>,
+    told: Vec<Reply<'static>>,
 }
 
 impl Door {
@@ -77,7 +87,13 @@ impl Door {
             Request::Answer { typed } => {
                 let open = self.walk.as_mut().ok_or(NO_WALK)?;
                 let ask = open.walk.step();
-                let told = open.walk.answer(&typed);
+                let told = match open.tried.take() {
+                    Some(tried) if tried.typed == typed => {
+                        open.walk = tried.walk;
+                        tried.told
+                    }
+                    Some(_) | None => open.walk.answer(&typed),
+                };
                 Ok(open.state(said(&told, &ask)))
             }
             Request::Begin {
@@ -108,8 +124,8 @@ impl Door {
                 Ok(open.state(Vec::new()))
             }
             Request::Understand { typed } => {
-                let open = self.walk.as_ref().ok_or(NO_WALK)?;
-                Ok(DoorAnswer::HalfTyped(open.understand(&typed)))
+                let open = self.walk.as_mut().ok_or(NO_WALK)?;
+                Ok(DoorAnswer::HalfTyped(open.understand(typed)))
             }
             Request::Warm => Ok(DoorAnswer::Warm { left: self.warm() }),
         }
@@ -162,7 +178,11 @@ impl Door {
         };
         let walk = Walk::new(&name, survey, rulesets, settings).map_err(|e| e.to_string())?;
         let lines = report::before_a_walk(rulesets, walk.unit_in_force());
-        let open = OpenWalk { walk, rulesets };
+        let open = OpenWalk {
+            walk,
+            rulesets,
+            tried: None,
+        };
         let answer = open.state(vec![PageSaid {
             kind: SaidKind::Told,
             lines,
@@ -227,30 +247,13 @@ impl OpenWalk {
     }
 
     /// What an answer would be understood as: it is given to a copy of the walk.
-    fn understand(&self, typed: &str) -> HalfTyped {
-        let mut copy = self.walk.clone();
-        let ask = copy.step();
-        let told = copy.answer(typed);
-        let first = told
-            .iter()
-            .map(|reply| said_of(reply, &ask))
-            .find(|said| matches!(said.kind, SaidKind::Noted | SaidKind::Refused));
-        if let Some(first) = first {
-            return HalfTyped {
-                taken: first.kind == SaidKind::Noted,
-                lines: first.lines,
-            };
-        }
-        let next = copy.step();
-        let asks_back = matches!(next.topic, Topic::Answer(_));
-        HalfTyped {
-            taken: false,
-            lines: if asks_back && next.topic != ask.topic {
-                vec![next.question]
-            } else {
-                Vec::new()
-            },
-        }
+    fn understand(&mut self, typed: String) -> HalfTyped {
+        let ask = self.walk.step();
+        let mut walk = self.walk.clone();
+        let told = walk.answer(&typed);
+        let understood = half_typed(&walk, &told, &ask);
+        self.tried = Some(Tried { typed, walk, told });
+        understood
     }
 
     /// All railings, judged as `check` would.
@@ -259,6 +262,31 @@ impl OpenWalk {
         all.iter()
             .map(|(guard, judged)| railing(guard, judged))
             .collect()
+    }
+}
+
+/// What became of an answer to this question: what was noted or refused, else what it
+/// makes the walk ask back.
+fn half_typed(walk: &Walk<'_>, told: &[Reply<'_>], ask: &Prompt) -> HalfTyped {
+    let first = told
+        .iter()
+        .map(|reply| said_of(reply, ask))
+        .find(|said| matches!(said.kind, SaidKind::Noted | SaidKind::Refused));
+    if let Some(first) = first {
+        return HalfTyped {
+            taken: first.kind == SaidKind::Noted,
+            lines: first.lines,
+        };
+    }
+    let next = walk.step();
+    let asks_back = matches!(next.topic, Topic::Answer(_));
+    HalfTyped {
+        taken: false,
+        lines: if asks_back && next.topic != ask.topic {
+            vec![next.question]
+        } else {
+            Vec::new()
+        },
     }
 }
 

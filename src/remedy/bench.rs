@@ -392,6 +392,7 @@ impl<'r> RemedyBench<'_, 'r> {
             S::GapAtEdge => ends::at_edge(drawn),
             S::VOpen => ends::vee(drawn),
             S::FlakingPaint => holding::paint(drawn),
+            S::LowSill if topic.item == Item::Height => height::too_low(drawn),
             S::LowSill => windows::low_sill(drawn, topic.item),
             S::FixedStep if topic.item == Item::HeightAboveSeat => footholds::seat(drawn),
             S::FixedStep => footholds::step(drawn, topic.item),

@@ -247,6 +247,12 @@ fn of_item(guard: &Guard, item: Item, operator: Option<Operator>) -> Option<Shor
             item == Item::Height && too_much,
             S::TopAsHandrail,
         ),
+        // at a window one shuts it tonight, and no railing is raised
+        (
+            S::TooLow,
+            item == Item::Height && says(guard, PlaceWord::Window),
+            S::LowSill,
+        ),
         (
             S::TooLow,
             item == Item::Height && far_too_low(guard),

@@ -73,7 +73,8 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
             ),
         ),
     ];
-    let mut judged = judged_by(rulesets);
+    let id = |ruleset: &Ruleset| one_line(&ruleset.id).into_owned();
+    let mut judged = judged_by(rulesets, &id, ", ");
     if Authority::of(rulesets) == Authority::Guidance {
         judged
             .push_str(" Those that hold where you are: guardrule rules find \"house in Florida\".");
@@ -100,21 +101,24 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
 #[must_use]
 pub fn before_a_walk(rulesets: &[Ruleset], unit: Option<LengthUnit>) -> Vec<String> {
     let unit = unit.map(|unit| format!("A number alone is {} here.", unit.plural()));
-    let mut lines = vec![STAY_BEHIND.to_owned(), judged_by(rulesets)];
+    // who has not chosen them by their ids knows them by what they are called
+    let called = |ruleset: &Ruleset| {
+        let (title, id) = (one_line(&ruleset.title), one_line(&ruleset.id));
+        format!("{title} ({id})")
+    };
+    let mut lines = vec![STAY_BEHIND.to_owned(), judged_by(rulesets, &called, "; ")];
     lines.extend(unit);
     lines.push(DEFERRAL.to_owned());
     lines
 }
 
 /// By what is judged; in capitals where it is no law.
-fn judged_by(rulesets: &[Ruleset]) -> String {
+fn judged_by(rulesets: &[Ruleset], name: &dyn Fn(&Ruleset) -> String, between: &str) -> String {
     let named = |advisory: bool| {
         let of = rulesets
             .iter()
             .filter(|ruleset| ruleset.advisory == advisory);
-        of.map(|ruleset| one_line(&ruleset.id).into_owned())
-            .collect::<Vec<String>>()
-            .join(", ")
+        of.map(name).collect::<Vec<String>>().join(between)
     };
     let (law, advice) = (named(false), named(true));
     match (law.as_str(), advice.as_str()) {

@@ -81,11 +81,11 @@ fn notes(answer: &LayoutAnswer, bays: &[(Length, &BayLayout, BetweenWhat)]) -> V
     vec![
         format!(
             "Marks: near face of each baluster from {}, each for itself and never adding up. The height is not \
-             drawn to scale.{level}",
+             drawn to scale.",
             from(answer, bays)
         ),
         format!(
-            "{}; a gap may come out {} off and wood dry narrower by {}.",
+            "{}; a gap may come out {} off and wood dry narrower by {}.{level}",
             answer.limit_says(),
             answer.plan.tolerance.exact(answer.unit),
             answer.plan.shrinkage.readable_up(answer.unit)

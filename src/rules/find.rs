@@ -2,9 +2,9 @@
 //! Ontario`, `rented house in England`.
 
 use crate::items::Item;
+use crate::rules::demand::Bounds;
 use crate::rules::gazetteer;
 use crate::rules::gazetteer::Region;
-use crate::rules::model::Bounds;
 use crate::rules::model::Condition;
 use crate::rules::model::LeaveOut;
 use crate::rules::model::Ruleset;
@@ -432,6 +432,32 @@ mod tests {
                 let on_map = gazetteer::region(region).expect("a region of the map");
                 assert_eq!(on_map.country, country, "{id}: {region}");
             }
+        }
+    }
+
+    #[test]
+    fn a_house_has_one_home_or_two_and_a_flat_two_neighbours_or_more() {
+        let bounds = |key: &str, count: u32| {
+            let mut bounds = Bounds::default();
+            let bound = match key {
+                "at least" => &mut bounds.at_least,
+                "above" => &mut bounds.above,
+                "at most" => &mut bounds.at_most,
+                _ => &mut bounds.below,
+            };
+            *bound = Some(count);
+            bounds
+        };
+        for (home, key, last, next) in [
+            (Home::House, "at least", 2, 3),
+            (Home::House, "above", 1, 2),
+            (Home::House, "at most", 1, 0),
+            (Home::House, "below", 2, 1),
+            (Home::Flat, "at most", 3, 2),
+            (Home::Flat, "below", 4, 3),
+        ] {
+            assert!(may_count(home, &bounds(key, last)), "{key} {last}");
+            assert!(!may_count(home, &bounds(key, next)), "{key} {next}");
         }
     }
 }

@@ -9,17 +9,17 @@ use crate::reading::parse_line_load;
 use crate::reading::parse_moment;
 use crate::reading::parse_pressure;
 use crate::rules::codes::RuleFault;
+use crate::rules::demand::Direction;
+use crate::rules::demand::Limit;
+use crate::rules::demand::LoadBasis;
+use crate::rules::demand::LoadDemand;
+use crate::rules::demand::Member;
+use crate::rules::demand::Patch;
+use crate::rules::demand::Stated;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
 use crate::rules::fields::TomlNode;
 use crate::rules::fields::choice;
-use crate::rules::model::Direction;
-use crate::rules::model::Limit;
-use crate::rules::model::LoadBasis;
-use crate::rules::model::LoadDemand;
-use crate::rules::model::Member;
-use crate::rules::model::Patch;
-use crate::rules::model::Stated;
 use crate::rules::quantity::unreadable;
 
 const KEYS: &[&str] = &[

@@ -16,6 +16,7 @@ mod checks;
 mod chosen;
 mod codes;
 mod conditions;
+mod demand;
 mod embedded;
 mod faults;
 mod fields;
@@ -40,15 +41,17 @@ mod unread;
 
 pub use chosen::{GUIDANCE, Guidance, chosen};
 pub use codes::codes;
+pub use demand::{
+    Bounds, Check, Demand, Direction, Entraps, FootholdDemand, Ladder, Limit, LoadBasis,
+    LoadDemand, Member, OpeningDemand, Patch, SlopeLimit, Stated, Subject, Zone,
+};
 pub use embedded::{embedded, embedded_ids, is_embedded, other_editions};
 pub use find::{FoundRules, Offer, find};
 pub use load::{LoadedRuleset, load, load_head, load_to_judge};
 pub use matter::Matter;
 pub use model::{
-    Amendment, Asked, AsksNothing, Bounds, Caution, Check, Concern, Condition, Covers, Demand,
-    Direction, Entraps, Example, FootholdDemand, InForce, Ladder, LeaveOut, Limit, LoadBasis,
-    LoadDemand, Member, OpeningDemand, Patch, Rule, Ruleset, SlopeLimit, Source, Stated, Status,
-    Subject, Test, Urgency, Zone,
+    Amendment, Asked, AsksNothing, Caution, Concern, Condition, Covers, Example, InForce, LeaveOut,
+    Rule, Ruleset, Source, Status, Test, Urgency,
 };
 pub use phrases::all_of;
 pub use sought::{Home, Sought};

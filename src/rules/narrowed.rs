@@ -6,13 +6,13 @@ use std::ops::Range;
 
 use crate::items::Item;
 use crate::rules::codes::RuleFault;
+use crate::rules::demand::Demand;
+use crate::rules::demand::Limit;
+use crate::rules::demand::Subject;
 use crate::rules::faults::Faults;
 use crate::rules::model::Condition;
-use crate::rules::model::Demand;
-use crate::rules::model::Limit;
 use crate::rules::model::Rule;
 use crate::rules::model::Ruleset;
-use crate::rules::model::Subject;
 use crate::rules::model::Test;
 
 /// Warns where `own` replaces `old` and leaves out places at which no rule of
@@ -97,7 +97,8 @@ pub(super) fn warn_of_zone(
     let Some((rule, to)) = highest.filter(|_| !anywhere) else {
         return;
     };
-    if now.length <= before.length || to.length >= now.length || to.length < before.length {
+    // what was not raised leaves no height between
+    if to.length >= now.length || to.length < before.length {
         return;
     }
     faults.warning(

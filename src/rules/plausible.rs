@@ -4,11 +4,11 @@
 use crate::items::Item;
 use crate::quantities::Length;
 use crate::rules::codes::RuleFault;
+use crate::rules::demand::Bounds;
+use crate::rules::demand::Limit;
+use crate::rules::demand::OpeningDemand;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
-use crate::rules::model::Bounds;
-use crate::rules::model::Limit;
-use crate::rules::model::OpeningDemand;
 
 /// Refuses a limit that asks less than is ever found: a height of at least 36 mm, an
 /// opening of at most 4 m. One that asks more than is usual falls short, and is seen.

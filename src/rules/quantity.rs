@@ -16,6 +16,10 @@ use crate::reading::parse_length;
 use crate::reading::parse_sides;
 use crate::reading::parse_slope;
 use crate::rules::codes::RuleFault;
+use crate::rules::demand::Bounds;
+use crate::rules::demand::Limit;
+use crate::rules::demand::SlopeLimit;
+use crate::rules::demand::Zone;
 use crate::rules::faults::Faults;
 use crate::rules::fields::Fields;
 use crate::rules::fields::Text;
@@ -23,10 +27,6 @@ use crate::rules::fields::TomlNode;
 use crate::rules::fields::kind;
 use crate::rules::fields::scalar;
 use crate::rules::fields::text;
-use crate::rules::model::Bounds;
-use crate::rules::model::Limit;
-use crate::rules::model::SlopeLimit;
-use crate::rules::model::Zone;
 
 /// The operators of plain bounds.
 pub(super) const BOUNDS: &[&str] = &["at-least", "at-most", "above", "below"];

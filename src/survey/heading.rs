@@ -109,7 +109,8 @@ fn understood(name: &str, item: fn(&str, Option<LengthUnit>) -> Heading) -> Head
 fn punctuation_left_out(name: &str) -> String {
     let ends = name.trim_end_matches([':', '.', '*', '?', '!', ',', ';', ' ']);
     let words = ends.trim_start_matches(['#', '*', ' ']).replace('_', " ");
-    if Item::by_name(&words).is_some() || structure(&words).is_some() {
+    // few columns are no item's: they are looked through first
+    if structure(&words).is_some() || Item::by_name(&words).is_some() {
         return words;
     }
     let spaced = words.replace('-', " ");

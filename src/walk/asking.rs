@@ -1,7 +1,6 @@
 //! The question that comes next, in words.
 
 use crate::items::Item;
-use crate::judge::Judged;
 use crate::survey::Guard;
 use crate::walk::GuardTopic;
 use crate::walk::Prompt;
@@ -21,10 +20,10 @@ impl Walk<'_> {
             return self.ask_fact(*fact);
         }
         match (&self.next, &self.guard) {
-            (Some(topic), Some((guard, judged))) => {
+            (Some(topic), Some((guard, _))) => {
                 let mut ask = self.ask_topic(topic, guard);
                 if let GuardTopic::Item(item) = topic {
-                    self.waiting(&mut ask, *item, guard, judged);
+                    self.waiting(&mut ask, *item, guard);
                 }
                 ask
             }
@@ -52,10 +51,9 @@ impl Walk<'_> {
     }
 
     /// How many rules wait for it, and why it is asked though something is written.
-    fn waiting(&self, ask: &mut Prompt, item: Item, guard: &Guard, judged: &Judged<'_>) {
+    fn waiting(&self, ask: &mut Prompt, item: Item, guard: &Guard) {
         ask.so_far = readings_so_far(guard, item);
-        let questions = judged.questions();
-        if let Some(question) = questions.iter().find(|question| question.item == item) {
+        if let Some(question) = self.questions.iter().find(|question| question.item == item) {
             ask.waiting = question.findings;
             if !ask.so_far.is_empty() {
                 let why = " What is written does not settle every rule; a further reading may.";

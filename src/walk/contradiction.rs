@@ -1,7 +1,7 @@
 //! A stick and a tape that contradict each other, and the tape whose class would decide.
 
 use crate::items::Item;
-use crate::judge::judge;
+use crate::judge::judge_by_findings;
 use crate::reading::Value;
 use crate::survey::Guard;
 use crate::survey::Observation;
@@ -131,7 +131,7 @@ impl<'r> Walk<'r> {
             for file in &mut facts.file_facts {
                 file.tape = Some(class);
             }
-            let judged = judge(guard, &facts, self.rulesets, self.settings.options);
+            let judged = judge_by_findings(guard, &facts, self.rulesets, self.settings.options);
             judged
                 .findings
                 .iter()

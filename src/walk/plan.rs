@@ -55,9 +55,12 @@ const MEASURED: [Item; 6] = [
 
 /// One guard as it stands, and what was passed over there.
 pub(super) struct AskingPlan<'p, 'r> {
-    pub(super) place: &'p GuardName,
+    /// Its name, in the form in which names are compared.
+    pub(super) place: GuardName,
     pub(super) guard: &'p Guard,
     pub(super) judged: &'p Judged<'r>,
+    /// What its findings wait for, most decisive first.
+    pub(super) questions: &'p [Question],
     pub(super) passed: &'p Passed,
 }
 
@@ -67,14 +70,14 @@ impl AskingPlan<'_, '_> {
         if !self.judged.dangers.is_empty() {
             return self.after_a_danger();
         }
-        let questions = self.judged.questions();
-        if self.wants(Item::Place, &questions) {
+        let questions = self.questions;
+        if self.wants(Item::Place, questions) {
             return Some(GuardTopic::Item(Item::Place));
         }
         match self.presence() {
-            SaidToBe::None => self.at_an_open_edge(&questions),
+            SaidToBe::None => self.at_an_open_edge(questions),
             SaidToBe::OutOfReach => self.photo(),
-            SaidToBe::There => self.at_a_guard(&questions),
+            SaidToBe::There => self.at_a_guard(questions),
         }
     }
 
@@ -96,7 +99,7 @@ impl AskingPlan<'_, '_> {
     }
 
     fn open(&self, asking: Asking) -> bool {
-        let key = (self.place.compared(), asking);
+        let key = (self.place.clone(), asking);
         !self.passed.over.contains(&key)
     }
 
@@ -140,7 +143,7 @@ impl AskingPlan<'_, '_> {
         if self.presence() == SaidToBe::None {
             return self.photo();
         }
-        if !self.passed.by_eye.contains(&self.place.compared()) {
+        if !self.passed.by_eye.contains(&self.place) {
             return self.open(Asking::ByEye).then_some(GuardTopic::ByEye);
         }
         if !self.written(Item::Drop)
@@ -266,7 +269,7 @@ impl AskingPlan<'_, '_> {
     /// A length that is written and settles too little is asked for once more.
     fn once_more(&self, item: Item, questions: &[Question]) -> bool {
         let again = [Item::Height, Item::HandrailHeight, Item::StairTriangle];
-        let key = (self.place.compared(), item);
+        let key = (self.place.clone(), item);
         again.contains(&item)
             && self.written(item)
             && questions.iter().any(|question| question.item == item)
@@ -303,7 +306,7 @@ impl AskingPlan<'_, '_> {
         let to_measure = [Item::Foothold, Item::ThingToClimb]
             .into_iter()
             .find(|item| {
-                let key = (self.place.compared(), *item);
+                let key = (self.place.clone(), *item);
                 self.passed.seen.contains(&key)
                     && !self.written(*item)
                     && self.open(Asking::Item(*item))

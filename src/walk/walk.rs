@@ -6,6 +6,7 @@ use crate::items::Item;
 use crate::judge::Authority;
 use crate::judge::Judged;
 use crate::judge::Options;
+use crate::judge::Question;
 use crate::quantities::LengthUnit;
 use crate::rules::Ruleset;
 use crate::survey::Guard;
@@ -109,6 +110,8 @@ pub struct Walk<'r> {
     /// The last one that was.
     pub(super) last: Option<GuardName>,
     pub(super) guard: Option<(Guard, Judged<'r>)>,
+    /// What its findings wait for: worked out once, and looked at for each question to come.
+    pub(super) questions: Vec<Question>,
     pub(super) focus: Focus,
     /// Facts of the survey that are still to be asked.
     pub(super) facts: Vec<Item>,
@@ -147,6 +150,7 @@ impl<'r> Walk<'r> {
             here: None,
             last: None,
             guard: None,
+            questions: Vec::new(),
             focus: Focus::Next,
             facts: Vec::new(),
             passed: Passed::default(),
@@ -348,11 +352,13 @@ impl<'r> Walk<'r> {
     /// Whether this is the first thing that only strength wants to know here: who
     /// passes over it is asked for none of the rest.
     pub(super) fn begins_strength(&self, item: Item) -> bool {
-        let (Some(here), Some((_, judged))) = (&self.here, &self.guard) else {
+        let (Some(here), Some(_)) = (&self.here, &self.guard) else {
             return false;
         };
-        let questions = judged.questions();
-        let mut of_item = questions.iter().filter(|question| question.item == item);
+        let mut of_item = self
+            .questions
+            .iter()
+            .filter(|question| question.item == item);
         let first = !self.passed.strength.contains(&here.compared());
         item != Item::Infill && of_item.any(of_strength) && first
     }
@@ -360,9 +366,10 @@ impl<'r> Walk<'r> {
     fn plan<'p>(&'p self, passed: &'p Passed) -> Option<AskingPlan<'p, 'r>> {
         let (guard, judged) = self.guard.as_ref()?;
         Some(AskingPlan {
-            place: self.here.as_ref()?,
+            place: self.here.as_ref()?.compared(),
             guard,
             judged,
+            questions: &self.questions,
             passed,
         })
     }
@@ -441,6 +448,8 @@ impl<'r> Walk<'r> {
                 .judge(&guard, self.rulesets, self.settings.options);
             (guard, judged)
         });
+        let judged = self.guard.as_ref().map(|(_, judged)| judged);
+        self.questions = judged.map(Judged::questions).unwrap_or_default();
     }
 
     /// Leaves the guard where nothing more is to be asked, and says so.

@@ -2,6 +2,7 @@
 
 mod bars;
 mod bay;
+mod edges;
 mod geos;
 mod invariants;
 mod old_house;

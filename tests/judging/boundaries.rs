@@ -9,7 +9,7 @@ use crate::harness::run;
 
 /// The verdict of one rule, made of these lines, on one guard with these rows; the
 /// readings alone are compared.
-fn of(rule: &str, rows: &[&str]) -> String {
+pub(super) fn of(rule: &str, rows: &[&str]) -> String {
     let rules = format!(
         "id = \"town\"\ntitle = \"T\"\nedition = \"E\"\n[source.s]\ntitle = \"T\"\nedition = \"E\"\n\
          status = \"published\"\n[[rule]]\nid = \"r\"\nhazard = \"fall over\"\nclause = \"1\"\n\

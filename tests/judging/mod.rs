@@ -1,9 +1,11 @@
 //! What the verdicts promise: one test for each sentence, named after it.
 
 mod boundaries;
+mod bounds_of_cases;
 mod careful;
 mod entrapment;
 mod fixings;
+mod found;
 mod leave_outs;
 mod leaving_out;
 mod load_path;

@@ -9,7 +9,8 @@ async function heard(tab) {
   const walk = (node, named) => {
     const role = node.role?.value, name = node.name?.value?.trim();
     const says = !node.ignored && NAMED.has(role) && name && !(role === "StaticText" && named);
-    if (says) lines.push(role === "StaticText" ? name : `[${role}] ${name}${node.description?.value ? ` (${node.description.value})` : ""}`);
+    const kind = ["pressed", "checked"].map(name => node.properties?.find(one => one.name === name)).filter(Boolean).map(one => `, ${one.value.value === "true" ? "" : "not "}${one.name}`).join("");
+    if (says) lines.push(role === "StaticText" ? name : `[${role}${kind}] ${name}${node.description?.value ? ` (${node.description.value})` : ""}`);
     for (const child of node.childIds ?? []) if (by.has(child)) walk(by.get(child), named || (says && role !== "StaticText"));
   };
   walk(nodes[0], false);

@@ -74,6 +74,46 @@ fn a_walk_goes_on_from_the_text_that_was_kept() {
     assert_eq!(ask(&mut again, &json!({"do": "state"}))["survey"], kept);
 }
 
+/// What was understood before is not judged twice; whatever was tried, the answer alone counts.
+#[test]
+fn an_answer_that_was_understood_first_leads_where_it_leads_alone() {
+    let answers = [
+        "14 months",
+        "landing",
+        "n",
+        "n",
+        "y",
+        "b",
+        "4",
+        "35 1/2 in",
+        "nonsense",
+        "n",
+        "h",
+    ];
+    let (mut alone, _) = begun("", &["us-dwelling-2018"]);
+    let (mut tried, _) = begun("", &["us-dwelling-2018"]);
+    for (at, answer) in answers.into_iter().enumerate() {
+        let mut understand = |text: &str| {
+            let half = ask(&mut tried, &json!({"do": "understand", "typed": text}));
+            assert!(half["taken"].is_boolean(), "{half}");
+        };
+        understand(answer);
+        // every other time something else was tried last
+        if at % 2 == 1 {
+            understand("36 in");
+        }
+        assert_eq!(
+            typed(&mut tried, answer),
+            typed(&mut alone, answer),
+            "{answer}"
+        );
+    }
+    // and what was tried before another answer is not kept for later
+    ask(&mut tried, &json!({"do": "understand", "typed": "back"}));
+    assert_eq!(typed(&mut tried, "note low"), typed(&mut alone, "note low"));
+    assert_eq!(typed(&mut tried, "back"), typed(&mut alone, "back"));
+}
+
 #[test]
 fn a_half_typed_answer_is_understood_and_not_written() {
     let (mut door, _) = begun("guard,item,reading\nporch,place,porch\n", &[]);

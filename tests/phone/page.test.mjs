@@ -1,5 +1,5 @@
 // PAGE=page.html PROGRAM=guardrule node --test tests/phone/page.test.mjs
-import { copyFileSync, mkdtempSync, readFileSync, writeFileSync, mkdirSync } from "node:fs";
+import { copyFileSync, mkdtempSync, readFileSync, statSync, writeFileSync, mkdirSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { spawnSync } from "node:child_process";
@@ -31,6 +31,12 @@ function same(ours, theirs) {
   const at = [...ours].findIndex((sign, n) => sign !== theirs[n]);
   assert.fail(`they part at ${at}: page …${ours.slice(at - 60, at + 60)}…, command line …${theirs.slice(at - 60, at + 60)}…`);
 }
+
+test("the file can be sent: no more than a megabyte", () => {
+  const { size } = statSync(PAGE);
+  console.log(`the page: ${size} bytes`);
+  assert.ok(size > 500_000 && size <= 1_000_000, `${size}`);
+});
 
 for (const by of ["touch", "keyboard"]) test(`a walk of three railings by ${by}, a danger in the middle, ends in the report of the command line`, async () => {
   const b = await open(); await b.goto();
@@ -79,20 +85,54 @@ test("times: plain and with the processor six times slower", async () => {
     await b.tab.waitForFunction(() => times.warm, null, { timeout: 60000 });
     const person = new Person(b.tab, "touch");
     await rulesOf(person, "Ohio", /flat/);
-    if (await id(b.tab) === "children") await person.write("14 months");
-    const answers = [];
-    const timed = Object.fromEntries(Object.entries(landing).map(([key, act]) => [key, async (p, now) => {
-      const before = await taken(), acts = p.acts;
-      await act(p, now);
-      answers.push([now, Math.round((await taken() - before) / (p.acts - acts))]);
-    }]));
-    await walkOne(person, "landing", timed);
+    // from the finger to the next question painted, as the browser itself tells it
+    await b.tab.evaluate(() => { globalThis.felt = []; new PerformanceObserver(list => felt.push(...list.getEntries().filter(one => one.interactionId).map(one => one.duration))).observe({ type: "event", durationThreshold: 16 }); });
+    const rest = () => new Promise(done => setTimeout(done, 300 + 60 * rate)), answers = [];
+    for (let n = 0; n < 30; n++) {
+      const [now, finished, keys] = await b.tab.evaluate(() => [state.question.id, state.question.is_name && state.guards > 0, state.question.choices.map(one => one.says)]);
+      if (finished) break;
+      const wish = { children: "14 months", railing: "landing", height: "35 1/2 in" }[now];
+      if (wish) await b.tab.evaluate(text => { const field = $("answer"); field.value = text; field.dispatchEvent(new Event("input")); }, wish);
+      const label = wish ? "Next" : ["nothing of these", "nothing", "yes", "balusters (upright bars)", "4 in", "hidden"].find(one => keys.includes(one)) ?? await b.tab.evaluate(() => upper(state.question.enter));
+      // a finger alone: no helper looks for the button while the clock runs
+      const [x, y] = await b.tab.evaluate(label => {
+        const at = [...document.querySelectorAll("#screen button")].find(one => one.textContent === label && one.offsetParent);
+        at.scrollIntoView({ block: "center" });
+        const box = at.getBoundingClientRect();
+        return [box.x + box.width / 2, box.y + box.height / 2];
+      }, label);
+      await rest();
+      await b.tab.evaluate(() => { felt.length = 0; });
+      const before = await taken();
+      await cdp.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [{ x, y }] });
+      await cdp.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+      await rest();
+      answers.push([now, Math.round(await taken() - before), Math.max(0, ...await b.tab.evaluate(() => felt))]);
+      assert.notEqual(await b.tab.evaluate(() => state.question.id), now, `nothing came of ${label}`);
+    }
+    assert.ok(answers.length > 9, String(answers));
     found[rate] = { shown, readied, worst: Math.max(...answers.map(([, ms]) => ms)) };
-    console.log(`rate ${rate}: first question after ${shown} ms, an answer can be taken after ${ready} ms; ${JSON.stringify(await b.tab.evaluate(() => times))}; processor: until ready ${Math.round(readied)} ms, a tap of each answer ${answers.map(([q, ms]) => `${q} ${ms}`).join(", ")}`);
+    console.log(`rate ${rate}: first question after ${shown} ms, an answer can be taken after ${ready} ms; ${JSON.stringify(await b.tab.evaluate(() => times))}; processor: until ready ${Math.round(readied)} ms; a tap of each answer, all work and until it is painted: ${answers.map(([q, ms, felt]) => `${q} ${ms}/${felt}`).join(", ")}`);
     await b.close();
   }
   assert.ok(found[1].readied < 1000, `${found[1].readied}`);
-  assert.ok(found[1].worst < 100, `${found[1].worst}`);
+  assert.ok(found[1].worst < 50, `${found[1].worst}`);
+});
+
+test("what is tapped while the page still unpacks itself is noted at once and not lost", async () => {
+  const b = await open({ ready: false });
+  const cdp = await b.context.newCDPSession(b.tab);
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: 20 });
+  await b.goto();
+  const tap = place => b.tab.evaluate(place => { $("answer").value = place; document.querySelector("#screen form").requestSubmit(); return [Boolean(core), $("notice").textContent]; }, place);
+  assert.deepEqual(await tap("Utah"), [false, "Noted: Utah. One moment, the rules are being unpacked."]);
+  assert.match((await tap("Ontario"))[1], /^Noted: Ontario/);
+  await cdp.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  await b.tab.waitForFunction(() => document.querySelector("#screen h1").textContent === "Before you begin", null, { timeout: 60000 });
+  assert.match(await b.tab.textContent("#screen"), /ontario-2012/, "of two taps the last one counts");
+  assert.equal(await b.tab.textContent("#notice"), "");
+  assert.deepEqual(b.faults, []);
+  await b.close();
 });
 
 test("what was answered is there after a restart, at the same question", async () => {

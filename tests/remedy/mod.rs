@@ -231,6 +231,61 @@ fn refused<'p>(plan: &'p Value, kind: &str) -> &'p Value {
         .unwrap_or_else(|| panic!("{kind} is not refused: {plan}"))
 }
 
+/// A way out is shut and never locked, fixed or barred; nothing is taken off what moves.
+#[test]
+fn no_act_for_tonight_locks_a_way_out_or_takes_anything_off_what_moves() {
+    let window = [
+        "use,dwelling",
+        "place,window",
+        "location,inside",
+        "drop,10 ft",
+        "height,20 in",
+        "opening,12 in",
+        "children,2 years",
+    ];
+    let plan = plan_of(&window, "small-child-advice");
+    let tonight = |plan: &Value| -> Vec<String> {
+        let acts = plan["tonight"].as_array().expect("a list").iter();
+        acts.map(|act| act["kind"].as_str().expect("a text").to_owned())
+            .collect()
+    };
+    assert_eq!(tonight(&plan), ["window-shut", "window-and-furniture"]);
+    let moving = [
+        "use,dwelling",
+        "place,deck",
+        "drop,4 ft",
+        "height,38 in",
+        "opening,3 in",
+        "bottom gap,2 in",
+        "infill,balusters",
+        "foothold,12 in high 3 in deep",
+        "end gap,5 in",
+        "moves when pushed,a little",
+    ];
+    let plan = plan_of(&moving, "small-child-advice");
+    assert!(
+        !tonight(&plan).contains(&"foothold-away".to_owned()),
+        "{plan:#}"
+    );
+    let waits = |item: &str| {
+        let steps = plan["steps"].as_array().expect("a list");
+        let step = steps.iter().find(|step| step["item"] == item);
+        step.unwrap_or_else(|| panic!("{item}: {plan:#}"))["waits"].clone()
+    };
+    assert_eq!(
+        (waits("foothold"), waits("end gap")),
+        (true.into(), true.into())
+    );
+    for words in guardrule::remedy::TONIGHT {
+        let says = format!("{} {}", words.does, words.more);
+        let locks = says.to_lowercase().contains("lock");
+        let free = ["way out", "not locked"]
+            .iter()
+            .any(|kept| says.contains(kept));
+        assert!(!locks || free, "{says}");
+    }
+}
+
 #[test]
 fn a_net_above_one_storey_outdoors_is_held_back() {
     let rows = [

@@ -161,8 +161,8 @@ fn all_railings_together_are_summed_by_part_and_by_trade() {
          each cut takes 1/8 in: buy 1 to 11).",
         "Labour: 12 minutes to 8 1/2 hours, without travel (common practice, no source).",
         "For all railings together",
-        "Labour, without travel (common practice, no source): somebody handy without 1 step that cannot be \
-         counted yet: 12 minutes to 8 1/2 hours.",
+        "Labour, without travel (common practice, no source): somebody handy 12 minutes to 8 1/2 hours \
+         (steps not counted yet: 1).",
         "What makes it dearer: 2 outdoors above one storey (ladder, scaffold or lift); 2 where old paint may hold \
          lead.",
         "To count what it takes, write guard length, post spacing (guardrule items says how each is measured).",

@@ -513,3 +513,28 @@ proptest! {
         prop_assert!(found.law.is_empty());
     }
 }
+
+#[test]
+fn an_edition_holds_from_its_first_year_to_the_year_before_the_next() {
+    let rulesets = all();
+    for id in [
+        "us-dwelling-2012",
+        "us-dwelling-2015",
+        "us-dwelling-2018",
+        "us-dwelling-2021",
+    ] {
+        let ruleset = rulesets.iter().find(|ruleset| ruleset.id == id);
+        let years = ruleset.and_then(|ruleset| ruleset.in_force);
+        let years = years.expect("its years are stated");
+        let until = years.until.expect("another edition followed");
+        let offered = |built: i32| {
+            let sought = format!("house in Texas built {built}");
+            let found = find(&sought, &rulesets);
+            ids(&found.law).contains(&id)
+        };
+        assert!(!offered(years.from - 1), "{id}");
+        assert!(offered(years.from), "{id}");
+        assert!(offered(until - 1), "{id}");
+        assert!(!offered(until), "{id}");
+    }
+}

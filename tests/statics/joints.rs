@@ -209,6 +209,9 @@ pub(super) fn the_couple_by_where_the_bolts_fit() {
     }
     prints_as("brick", pull(39.0, 9.0).0, 1066.67, 0.01);
     prints_as("newel", pull(39.5, 5.0).0, 1780.0, 0.1);
+    // raised from 36 to 42 in, and that with a deeper rim: 200 (45 + d) / d
+    prints_as("raised by 6 in", pull(45.0, 5.0).0, 2000.0, 0.1);
+    prints_as("and 7 in apart", pull(45.0, 7.0).0, 1485.7, 0.1);
     let of = |stands, push, arm, apart| {
         customary(stretched(stands, push, pounds(200.0), inches(arm), inches(apart)).value)
     };

@@ -4,18 +4,26 @@ const KEY = "guardrule/1/survey", BEFORE = "guardrule/1/before";
 const TAB = Math.random().toString(36).slice(2);
 
 const kept = {
-  fault: "", paused: false, saved: "", clash() {},
+  fault: "", paused: false, saved: "", wrote: "", clash() {},
   read(key) {
     try { return JSON.parse(localStorage.getItem(key) || "null"); } catch (e) { if (e.name !== "SyntaxError") this.fault = e.name; return null; }
   },
   write(key, value) {
-    try { localStorage.setItem(key, JSON.stringify(value)); this.fault = ""; return true; } catch (e) { this.fault = e.name; return false; }
+    const text = JSON.stringify(value);
+    try { localStorage.setItem(key, text); this.fault = ""; } catch (e) { this.fault = e.name; return false; }
+    if (key === KEY) this.wrote = text;
+    return true;
+  },
+  // What another tab has written over it, if one has.
+  other() {
+    try { if (localStorage.getItem(KEY) === this.wrote) return null; } catch { return null; }
+    return this.read(KEY);
   },
   // `survey` is everything; `base` and `typed` lead back to the same question.
   save(state) {
     if (this.paused) return false;
     // another tab may have written meanwhile: its answer is never written over unseen
-    const there = this.read(KEY);
+    const there = this.other();
     if (there && there.tab !== TAB && this.saved && there.survey !== this.saved) { this.clash(there); return false; }
     const done = this.write(KEY, { ...state, tab: TAB });
     if (done) this.saved = state.survey;

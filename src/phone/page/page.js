@@ -19,6 +19,13 @@ const mark = verdict => {
   return box.content.firstChild;
 };
 const drawing = svg => { const box = h("div", { class: "dr" }); box.innerHTML = svg; return box; };
+// Folded, and made only when it is opened: most of it never is.
+const fold = (title, make) => {
+  let made = false;
+  const open = () => { if (!made) box.append(...[make()].flat(9).filter(Boolean)); made = true; };
+  const box = h("details", { ontoggle: open }, h("summary", { onclick: open }, title));
+  return box;
+};
 const button = (text, act, extra) => h("button", { type: "button", onclick: act, ...extra }, text);
 const today = () => { const d = new Date(); return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, "0")}-${String(d.getDate()).padStart(2, "0")}`; };
 const sentence = capitals => capitals[0] + capitals.slice(1).toLowerCase();
@@ -29,16 +36,19 @@ function show(nodes, cls) {
   const screen = $("screen");
   screen.className = cls || "";
   screen.replaceChildren(...nodes.flat(9).filter(Boolean));
+  showKept();                                              // before the focus, which lays the screen out
   const heading = screen.querySelector("h1,h2");
   heading.tabIndex = -1;
   if (touched) heading.focus({ preventScroll: true });
-  scrollTo(0, 0);
-  showKept();
+  if (scrollY) scrollTo(0, 0);
 }
+let keptSays = "";
 function showKept() {
-  const line = $("kept"), off = kept.fault || kept.paused;
+  const line = $("kept"), off = kept.fault || kept.paused, says = kept.says();
+  if (says === keptSays) return;
+  keptSays = says;
   line.className = off ? "off" : "on";
-  line.innerHTML = kept.says();
+  line.innerHTML = says;
   if (off && window.top !== window) line.append(" This is a preview: save the file and open it with a browser.");
 }
 // Said once to a screen reader, and gone before it is met a second time below the screen.
@@ -103,6 +113,18 @@ const CAUTION = () => h("p", { class: "cau" }, h("b", {}, "Stay on the safe side
 function openButton() {
   return h("label", { class: "file" }, "Open an earlier survey", h("input", { type: "file", accept: ".csv,text/csv,text/plain,text/comma-separated-values", onchange: openFile }));
 }
+// What is tapped while the module is still being unpacked is noted at once, and done as soon as it
+// can be; of several taps the last one counts. False where it is not to be done any more.
+let lastTap = 0;
+async function opened(noted) {
+  if (core) return true;
+  const mine = ++lastTap, said = `${noted} One moment, the rules are being unpacked.`;
+  notice(h("p", {}, said));
+  await opening;
+  if (!core || mine !== lastTap) return false;
+  notice();
+  return true;
+}
 // Two or three questions lead to the rules; `lines` are the answers so far.
 function first(lines = []) {
   if (lines.length) touched = true;
@@ -112,7 +134,7 @@ function first(lines = []) {
   const q = got.question, before = lines.length ? null : kept.read(BEFORE);
   const refused = got.said.some(one => one.kind === "refused");
   const typing = refused ? lines.slice(0, -1) : lines;             // an answer that was not taken is asked again
-  const say = async line => { await opening; first([...typing, line]); };
+  const say = async line => { if (await opened(line ? `Noted: ${line}.` : "Noted.")) first([...typing, line]); };
   const skip = q.enter && button(upper(q.enter), () => say(""));
   const boxes = q.choices.map((one, index) => h("label", {}, h("input", { type: "checkbox", checked: index === 0, value: one.key }), h("span", {}, one.says)));
   let body;
@@ -127,7 +149,7 @@ function first(lines = []) {
       h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"), skip));
   }
   show([h("div", { class: "bar" }, h("p", {}, "Before the railings")), lines.length ? null : CAUTION(), saidBox(got.said), h("h1", {}, q.question), body, q.choices.length ? null : q.more.map(line => h("p", { class: "dis" }, line)),
-    h("div", { class: "ch" }, lines.length ? null : openButton(), before && button("Back to the survey that was here before", async () => { touched = true; await opening; resume(before); })),
+    h("div", { class: "ch" }, lines.length ? null : openButton(), before && button("Back to the survey that was here before", async () => { touched = true; if (await opened("The survey that was here before is fetched.")) resume(before); })),
     h("p", { class: "nav" }, lines.length ? button("Back", () => first(typing.slice(0, -1))) : null)]);
 }
 function start(chosen, said) {
@@ -138,7 +160,7 @@ function start(chosen, said) {
   name = "railings.csv";
   const got = begin("", chosen);
   if (got.trap || got.error) return broken(got.trap || got.error);
-  state.said = [...got.said, ...(said || [])];
+  state.said = [...got.said, ...(said || []).filter(one => one.kind !== "noted")];   // what was noted are the rules, which are named already
   keep(); intro();
 }
 // Cautions and what it is judged by, once.
@@ -165,7 +187,7 @@ async function openFile(event) {
   const file = event.target.files[0];
   if (!file) return;
   touched = true;
-  await opening;
+  if (!await opened(`${file.name} is opened.`)) return;
   let text;
   try { text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer()); } catch {
     return notice(h("strong", {}, `${file.name} was not opened`), h("p", {}, "It is not saved as UTF-8: save it again as “CSV UTF-8”. What is here is as it was."));
@@ -202,13 +224,13 @@ function saidBox(all) {
   tell(lines.map(([, line]) => line).join(" "));
   const put = ([kind, line]) => h("p", { class: `k-${kind}` }, line);
   const first = lines.length > 4 ? lines.slice(0, 3) : lines, rest = lines.slice(first.length);
-  return h("div", { class: `noted${all.some(one => one.kind === "refused") ? " refused" : ""}` }, first.map(put), rest.length ? h("details", {}, h("summary", {}, `${rest.length} more`), rest.map(put)) : null);
+  return h("div", { class: `noted${all.some(one => one.kind === "refused") ? " refused" : ""}` }, first.map(put), rest.length ? fold(`${rest.length} more`, () => rest.map(put)) : null);
 }
 function question() {
   const q = state.question;
   const long = q.question.length > 80 && q.short !== q.question && !q.is_name;   // a heading that is read at arm's length
   const body = q.item === "photo" ? photoQuestion(q) : q.several ? several(q) : q.choices.length ? choose(q) : field(q);
-  show([bar(), saidBox(state.said), h("h1", {}, long || (q.is_name && state.guards) ? q.short : q.question), long ? h("p", {}, q.question) : null, q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
+  show([bar(), saidBox(state.said), h("h1", {}, q.item === "photo" ? "A photograph of it?" : long || (q.is_name && state.guards) ? q.short : q.question), long ? h("p", {}, q.question) : null, q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
     q.so_far.length ? h("p", {}, `So far: ${q.so_far.join("; ")}.`) : null, body, more(q), nav(q)]);
 }
 function choose(q) {
@@ -224,20 +246,21 @@ function several(q) {
     e.target.setAttribute("aria-pressed", on);
   }, one.key === "n" ? {} : { "aria-pressed": "false" });
   const go = () => chosen.size ? answer([...chosen].join(" ")) : notice(h("p", {}, "Nothing is chosen: choose what you see, or skip the question."));
-  return [h("div", { class: "ch" }, q.choices.map(toggle)), h("div", { class: "ch" }, button("Next", go, { class: "pri" })), other(q)];
+  return [h("p", {}, "Choose all that you see, then Next."), h("div", { class: "ch" }, q.choices.map(toggle)), h("div", { class: "ch" }, button("Next", go, { class: "pri" })), other(q)];
 }
 // What no button says: a reading, or words of one's own behind a comma.
 function other(q) {
-  return h("details", {}, h("summary", {}, q.length ? "What the tape reads" : "Write it instead"), field(q));
+  return fold(q.length ? "What the tape reads" : "Write it instead", () => field(q));
 }
 function field(q) {
   const input = h("input", { type: "text", id: "answer", autocomplete: "off", spellcheck: "false", autocapitalize: "off", enterkeyhint: "next", inputmode: q.length ? "none" : null, "aria-describedby": "und" });
-  const und = h("p", { class: "und", id: "und", role: "status" });
+  const example = q.examples.length ? `For example: ${q.examples.join("; ")}` : "";
+  const und = h("p", { class: "und", id: "und", role: "status" }, example);
   let timer;
   const understand = () => {
     clearTimeout(timer);
     const text = input.value.trim();
-    if (!text || q.is_name) { und.textContent = ""; return; }
+    if (!text || q.is_name) { und.textContent = example; return; }
     timer = setTimeout(() => {
       const got = core.ask({ do: "understand", typed: text });
       if (got.trap) return recover(text, got.trap);
@@ -265,27 +288,25 @@ function field(q) {
   const go = e => { e.preventDefault(); answer(input.value.trim()); };
   return h("form", { onsubmit: go },
     h("label", { for: "answer" }, q.is_name ? "Its name" : q.item ? upper(q.item) : "Your answer"), input, und,
-    q.examples.length ? h("p", { class: "dis" }, `For example: ${q.examples.join("; ")}`) : null,
     q.length ? h("div", { class: "kp", role: "group", "aria-label": "keys" }, keys) : null,
     h("p", { class: "nx" }, h("button", { class: "pri" }, "Next"),
       q.length && q.item && !q.choices.length ? button("Cannot reach", () => answer("not reached")) : null,
       q.is_name && state.guards ? button("No more railings", () => answer("finish")) : null,
-      q.is_name && state.guards ? button("Same as the last one but", () => answer(`= ${input.value.trim()}`)) : null));
+      q.is_name && state.guards ? button("Built as the last one", () => answer(`= ${input.value.trim()}`)) : null),
+    q.is_name && state.guards ? h("p", { class: "dis" }, "Built as the last one takes over what fills it, where it stands and what a hand holds; write what differs behind “but”: landing 2 but glass. What is looked at, pushed or measured is asked anew.") : null);
 }
 function more(q) {
-  const ask = line => () => answer(line);
-  const inside = [];
-  if (q.more.length) inside.push(h("details", {}, h("summary", {}, "How to measure it, in full"), q.more.map(line => h("p", {}, line))));
-  const acts = [];
+  return [q.more.length ? fold("How, in full", () => q.more.map(line => h("p", {}, line))) : null, fold("More", () => h("div", { class: "ch" }, acts(q)))];
+}
+function acts(q) {
+  const ask = line => () => answer(line), all = [];
   if (q.place && !q.is_name) {
-    acts.push(button("A note beside the last answer", () => noteScreen()), button("A photograph", photoScreen), button("Mend an earlier answer", mend),
+    all.push(button("A note beside the last answer", () => noteScreen()), button("A photograph", photoScreen), button("Mend an earlier answer", mend),
       button("No railing here", ask("no guard")), button("On to the next railing", ask("next")));
-    if (q.item && q.so_far.length) acts.push(button(`Another reading of ${q.item}`, ask(`another ${q.item}`)));
-    acts.push(button("Ask again what I skipped", ask("again")));
+    if (q.item && q.so_far.length) all.push(button(`Another reading of ${q.item}`, ask(`another ${q.item}`)));
+    all.push(button("Ask again what I skipped", ask("again")));
   }
-  acts.push(button("Finish", ask("finish")), button("Save the survey", saveSurvey), button("The railings so far", () => { state.said = []; end(); }));
-  inside.push(h("details", {}, h("summary", {}, "More"), h("div", { class: "ch" }, acts)));
-  return inside;
+  return [...all, button("Finish", ask("finish")), button("Save the survey", saveSurvey), button("The railings so far", () => { state.said = []; end(); })];
 }
 function nav(q) {
   const skip = q.enter && !q.is_name ? upper(q.enter) : null;
@@ -448,18 +469,19 @@ addEventListener("beforeunload", event => { if (state && (kept.fault || kept.pau
 
 // Behind the first question: the rulesets' heads are read one by one, then a railing of nobody's is
 // walked through in an instance of its own, since a browser compiles what is called for the first time.
-const REHEARSED = ["2 years", "landing", "n", "n", "y", "b", "4", "36 1/2 in", "2", "18 in high 5 in away", "h", "", "deck", "n", "2", "y, a lock", "n", "finish", ""];
+const REHEARSED = { children: "2 years", look: "n", touch: "n", drop: "9 ft", "drop beyond": "9 ft", infill: "b", gaps: "4", height: "36 1/2 in", climb: "2", "thing to climb": "18 in high 5 in away", "post fastening": "h" };
 function warm() {
   const got = core.ask({ do: "warm" });
   setTimeout(got.left > 0 ? warm : rehearse, 0);
 }
 function rehearse() {
-  const other = new Core(), lines = REHEARSED.slice();
+  const other = new Core(), names = ["landing", "stair", "finish"];   // what is called often is compiled a second time, and better
   other.module = core.module; other.start();
-  let got = other.ask({ do: "begin", name: "r.csv", survey: "", today: "2000-01-01", rules: ["us-dwelling-2018"] });
+  let got = other.ask({ do: "begin", name: "r.csv", survey: "", today: "2000-01-01", rules: ["us-buildings-2024"] }), left = 60;
   const step = () => {
     if (got.trap || got.error) return;
-    if (lines.length) { got = other.ask({ do: "answer", typed: lines.shift() }); setTimeout(step, 0); return; }
+    const q = got.question;
+    if (!q.finished && left-- > 0) { got = other.ask({ do: "answer", typed: q.is_name ? names.shift() ?? "finish" : REHEARSED[q.id] ?? "" }); setTimeout(step, 0); return; }
     other.ask({ do: "check", files: [{ name: "r.csv", text: got.survey }], form: "html", today: "2000-01-01" });
     times.warm = since();
   };
@@ -470,8 +492,10 @@ const old = kept.read(KEY);
 if (!old) kept.write(KEY, null);                         // so that a store that is blocked is known at once
 if (!old || !old.survey) { first(); times.first = performance.now(); }
 const opening = new Promise(done => addEventListener("DOMContentLoaded", done)).then(async () => {
-  core = await Core.open($("core"));
-  await photos.open();
+  const pictures = photos.open();
+  const ready = await Core.open($("core"));
+  await pictures;
+  core = ready;
   if (old && old.survey) { resume(old); times.first = performance.now(); }
   times.ready = performance.now();
   document.documentElement.dataset.ready = "yes";

@@ -5,82 +5,97 @@
 // meanwhile: `pause` is awaited between them.
 const SLICE = 65536;
 async function unpack(raw, pause) {
-  let at = 13, range = 0xffffffff, code = 0, done = 0, state = 0, rep0 = 0, rep1 = 0, rep2 = 0, rep3 = 0;
   const lc = raw[0] % 9, lp = Math.floor(raw[0] / 9) % 5, pb = Math.floor(raw[0] / 45);
   let size = 0;
   for (let i = 7; i >= 0; i--) size = size * 256 + raw[5 + i];
-  const out = new Uint8Array(size), chances = count => new Uint16Array(count).fill(1024);
-  const literal = chances(0x300 << (lc + lp)), isMatch = chances(192), isRep = chances(12), isRep0 = chances(12), isRep1 = chances(12), isRep2 = chances(12), isLong = chances(192);
-  const slots = chances(256), special = chances(128), align = chances(16);
-  const lengths = () => ({ choice: chances(2), low: chances(128), mid: chances(128), high: chances(256) }), len = lengths(), repLen = lengths();
-  at++;                                                    // the first byte of the coder is nothing
-  for (let i = 0; i < 4; i++) code = (code << 8 | raw[at++]) >>> 0;
-  const bit = (model, i) => {
-    const chance = model[i], bound = (range >>> 11) * chance;
+  // all chances in one table, one kind behind the other
+  const IS_MATCH = 0, IS_REP = 192, IS_REP0 = 204, IS_REP1 = 216, IS_REP2 = 228, IS_LONG = 240, SLOTS = 432, SPECIAL = 688, ALIGN = 816, LEN = 832, REP_LEN = 1346, LITERAL = 1860;
+  const p = new Uint16Array(LITERAL + (0x300 << lc + lp)).fill(1024), out = new Uint8Array(size);
+  const mask = (1 << pb) - 1, literals = (1 << lp) - 1;
+  // range, code, and how far it has read: in a table, since a number that a function shares with
+  // another one is made anew at each change; the two loops that take most bits have copies
+  const s = new Uint32Array(3);
+  s[0] = 0xffffffff; s[2] = 18;                            // the first byte of the coder is nothing
+  for (let i = 14; i < 18; i++) s[1] = s[1] << 8 | raw[i];
+  const bit = i => {
+    const chance = p[i], bound = Math.imul(s[0] >>> 11, chance) >>> 0;
     let got;
-    if (code < bound) { range = bound; model[i] = chance + (2048 - chance >>> 5); got = 0; }
-    else { range = range - bound >>> 0; code = code - bound >>> 0; model[i] = chance - (chance >>> 5); got = 1; }
-    if (range < 0x1000000) { range = range << 8 >>> 0; code = (code << 8 | raw[at++]) >>> 0; }
+    if (s[1] < bound) { s[0] = bound; p[i] = chance + (2048 - chance >>> 5); got = 0; }
+    else { s[0] -= bound; s[1] -= bound; p[i] = chance - (chance >>> 5); got = 1; }
+    if (s[0] < 0x1000000) { s[0] <<= 8; s[1] = s[1] << 8 | raw[s[2]++]; }
     return got;
   };
-  const tree = (model, from, bits) => { let m = 1; for (let i = 0; i < bits; i++) m = m << 1 | bit(model, from + m); return m - (1 << bits); };
-  const back = (model, from, bits) => { let m = 1, sum = 0; for (let i = 0; i < bits; i++) { const b = bit(model, from + m); m = m << 1 | b; sum |= b << i; } return sum; };
+  // `bits` bits, the highest first, with a chance for each beginning
+  const tree = (from, m, until) => {
+    let range = s[0], code = s[1], at = s[2];
+    while (m < until) {
+      const i = from + m, chance = p[i], bound = Math.imul(range >>> 11, chance) >>> 0;
+      if (code < bound) { range = bound; p[i] = chance + (2048 - chance >>> 5); m <<= 1; }
+      else { range = range - bound >>> 0; code = code - bound >>> 0; p[i] = chance - (chance >>> 5); m = m << 1 | 1; }
+      if (range < 0x1000000) { range = range << 8 >>> 0; code = (code << 8 | raw[at++]) >>> 0; }
+    }
+    s[0] = range; s[1] = code; s[2] = at;
+    return m;
+  };
+  const back = (from, bits) => { let m = 1, sum = 0; for (let i = 0; i < bits; i++) { const b = bit(from + m); m = m << 1 | b; sum |= b << i; } return sum; };
   const direct = bits => {
     let sum = 0;
     while (bits-- > 0) {
-      range >>>= 1;
-      const b = code >= range ? 1 : 0;
-      if (b) code = code - range >>> 0;
+      s[0] >>>= 1;
+      const b = s[1] >= s[0] ? 1 : 0;
+      if (b) s[1] -= s[0];
       sum = sum << 1 | b;
-      if (range < 0x1000000) { range = range << 8 >>> 0; code = (code << 8 | raw[at++]) >>> 0; }
+      if (s[0] < 0x1000000) { s[0] <<= 8; s[1] = s[1] << 8 | raw[s[2]++]; }
     }
     return sum;
   };
-  const length = (model, pos) => !bit(model.choice, 0) ? tree(model.low, pos << 3, 3) : !bit(model.choice, 1) ? 8 + tree(model.mid, pos << 3, 3) : 16 + tree(model.high, 0, 8);
-  const mask = (1 << pb) - 1, literals = (1 << lp) - 1;
-  const slice = until => {
-    while (done < until) {
-      const pos = done & mask;
-      if (!bit(isMatch, (state << 4) + pos)) {
-        const before = done ? out[done - 1] : 0, from = 0x300 * (((done & literals) << lc) + (before >>> 8 - lc));
+  const length = (at, pos) => !bit(at) ? tree(at + 2 + (pos << 3), 1, 8) - 8 : !bit(at + 1) ? tree(at + 130 + (pos << 3), 1, 8) : 16 - 256 + tree(at + 258, 1, 256);
+  let done = 0, state = 0, rep0 = 0, rep1 = 0, rep2 = 0, rep3 = 0;
+  const slice = (from, until) => {
+    let here = from;
+    while (here < until) {
+      const pos = here & mask;
+      if (!bit(IS_MATCH + (state << 4) + pos)) {
+        const before = here ? out[here - 1] : 0, from = LITERAL + 0x300 * (((here & literals) << lc) + (before >>> 8 - lc));
         let sign = 1;
         if (state >= 7) {
-          let near = out[done - rep0 - 1];
-          do { const high = near >>> 7 & 1; near <<= 1; const b = bit(literal, from + (1 + high << 8) + sign); sign = sign << 1 | b; if (high !== b) break; } while (sign < 0x100);
+          let near = out[here - rep0 - 1];
+          do { const high = near >>> 7 & 1; near <<= 1; const b = bit(from + (1 + high << 8) + sign); sign = sign << 1 | b; if (high !== b) break; } while (sign < 0x100);
         }
-        while (sign < 0x100) sign = sign << 1 | bit(literal, from + sign);
-        out[done++] = sign;
+        out[here++] = tree(from, sign, 0x100);
         state = state < 4 ? 0 : state < 10 ? state - 3 : state - 6;
         continue;
       }
       let count;
-      if (bit(isRep, state)) {
-        if (!bit(isRep0, state)) {
-          if (!bit(isLong, (state << 4) + pos)) { state = state < 7 ? 9 : 11; out[done] = out[done - rep0 - 1]; done++; continue; }
+      if (bit(IS_REP + state)) {
+        if (!bit(IS_REP0 + state)) {
+          if (!bit(IS_LONG + (state << 4) + pos)) { state = state < 7 ? 9 : 11; out[here] = out[here - rep0 - 1]; here++; continue; }
         } else {
           let far;
-          if (!bit(isRep1, state)) far = rep1;
-          else { if (!bit(isRep2, state)) far = rep2; else { far = rep3; rep3 = rep2; } rep2 = rep1; }
+          if (!bit(IS_REP1 + state)) far = rep1;
+          else { if (!bit(IS_REP2 + state)) far = rep2; else { far = rep3; rep3 = rep2; } rep2 = rep1; }
           rep1 = rep0; rep0 = far;
         }
-        count = length(repLen, pos);
+        count = length(REP_LEN, pos);
         state = state < 7 ? 8 : 11;
       } else {
         rep3 = rep2; rep2 = rep1; rep1 = rep0;
-        count = length(len, pos);
+        count = length(LEN, pos);
         state = state < 7 ? 7 : 10;
-        const slot = tree(slots, (count < 4 ? count : 3) << 6, 6);
+        const slot = tree(SLOTS + ((count < 4 ? count : 3) << 6), 1, 64) - 64;
         if (slot < 4) rep0 = slot;
         else {
           const bits = (slot >>> 1) - 1;
           rep0 = (2 | slot & 1) << bits;
-          rep0 += slot < 14 ? back(special, rep0 - slot, bits) : (direct(bits - 4) << 4) + back(align, 0, 4);
+          rep0 += slot < 14 ? back(SPECIAL + rep0 - slot, bits) : (direct(bits - 4) << 4) + back(ALIGN, 4);
         }
       }
-      if (rep0 < 0 || rep0 >= done) throw new Error("what is packed inside the file is damaged");
-      for (count += 2; count > 0 && done < size; count--, done++) out[done] = out[done - rep0 - 1];
+      if (rep0 < 0 || rep0 >= here) throw new Error("what is packed inside the file is damaged");
+      const end = Math.min(size, here + count + 2), far = rep0 + 1;
+      while (here < end) { out[here] = out[here - far]; here++; }
     }
+    return here;
   };
-  while (done < size) { slice(Math.min(size, done + SLICE)); await pause(); }
+  while (done < size) { done = slice(done, Math.min(size, done + SLICE)); await pause(); }
   return out;
 }

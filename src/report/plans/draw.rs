@@ -4,7 +4,9 @@ use std::io;
 use std::io::Write;
 
 use maud::Markup;
+use maud::PreEscaped;
 use maud::html;
+use textwrap::wrap;
 
 use crate::geometry::added_between;
 use crate::remedy::Bay;
@@ -19,6 +21,9 @@ use crate::report::reader;
 const TITLE: f64 = 34.0;
 const LINE: f64 = 22.0;
 
+/// So many letters of a title stand beside each other.
+const COLUMNS: usize = 84;
+
 /// Every bay that a plan marks, one below the other, with the guard's name; a guard whose
 /// bay cannot be drawn says what to write down first.
 ///
@@ -27,41 +32,32 @@ const LINE: f64 = 22.0;
 pub fn plans_svg(out: &mut dyn Write, guards: &[PlannedGuard<'_>]) -> io::Result<()> {
     let mut high = 20.0;
     let mut parts: Vec<(f64, Markup)> = Vec::new();
-    for planned in guards
-        .iter()
-        .filter(|planned| !planned.plan.steps.is_empty())
-    {
-        let drawn: Vec<_> = planned
-            .plan
-            .steps
-            .iter()
-            .flat_map(|step| {
-                let instead = step.instead.iter().map(|offered| ("or ", offered));
-                std::iter::once(("", &step.offered)).chain(instead)
-            })
-            .filter_map(|(or, offered)| {
-                let answer = answer(planned, offered.bay.as_ref()?)?;
-                Some((or, offered, answer))
-            })
-            .collect();
-        if drawn.is_empty() {
-            let says = undrawn(planned);
-            parts.push((high, html! { text x="30" y="16" { (says) } }));
-            high += LINE;
-            continue;
-        }
-        for (or, offered, answer) in drawn {
-            let title = format!("{}: {or}{}", planned.name(), offered.kind.row().name);
-            let (tall, drawing) = layout_drawing(&answer);
+    let (bays, undrawn) = bays(guards);
+    for bay in bays {
+        let title = format!("{}: {}", bay.names.join("; "), bay.what);
+        let title = wrap(&title, COLUMNS);
+        let (last, above) = title
+            .split_last()
+            .map_or(("", &[][..]), |(last, above)| (&**last, above));
+        for line in above {
             parts.push((
                 high,
-                html! {
-                    text x="30" y="20" font-size="17" font-weight="bold" { (title) }
-                    g transform={ "translate(0 " (TITLE) ")" } { (drawing) }
-                },
+                html! { text x="30" y="20" font-size="17" font-weight="bold" { (line) } },
             ));
-            high += TITLE + tall;
+            high += LINE;
         }
+        parts.push((
+            high,
+            html! {
+                text x="30" y="20" font-size="17" font-weight="bold" { (last) }
+                g transform={ "translate(0 " (TITLE) ")" } { (PreEscaped(bay.drawing)) }
+            },
+        ));
+        high += TITLE + bay.tall;
+    }
+    for says in undrawn {
+        parts.push((high, html! { text x="30" y="16" { (says) } }));
+        high += LINE;
     }
     let drawing = html! {
         svg xmlns="http://www.w3.org/2000/svg" width=(LAYOUT_WIDE) height=(high + 40.0)
@@ -81,6 +77,54 @@ pub fn plans_svg(out: &mut dyn Write, guards: &[PlannedGuard<'_>]) -> io::Result
         }
     };
     writeln!(out, "{}", drawing.into_string())
+}
+
+/// A bay, and the guards that have one like it.
+struct DrawnBay {
+    names: Vec<String>,
+    what: String,
+    tall: f64,
+    drawing: String,
+}
+
+/// The bays that can be drawn, alike ones once, and what is said of the guards without one.
+fn bays(guards: &[PlannedGuard<'_>]) -> (Vec<DrawnBay>, Vec<String>) {
+    let mut bays: Vec<DrawnBay> = Vec::new();
+    let mut without: Vec<String> = Vec::new();
+    for planned in guards
+        .iter()
+        .filter(|planned| !planned.plan.steps.is_empty())
+    {
+        let mut any = false;
+        for step in &planned.plan.steps {
+            let instead = step.instead.iter().map(|offered| ("or ", offered));
+            for (or, offered) in std::iter::once(("", &step.offered)).chain(instead) {
+                let Some(answer) = offered.bay.as_ref().and_then(|bay| answer(planned, bay)) else {
+                    continue;
+                };
+                any = true;
+                let (tall, drawing) = layout_drawing(&answer);
+                let (what, drawing) = (
+                    format!("{or}{}", offered.kind.row().name),
+                    drawing.into_string(),
+                );
+                let alike = |bay: &&mut DrawnBay| bay.what == what && bay.drawing == drawing;
+                match bays.iter_mut().find(alike) {
+                    Some(bay) => bay.names.push(planned.name()),
+                    None => bays.push(DrawnBay {
+                        names: vec![planned.name()],
+                        what,
+                        tall,
+                        drawing,
+                    }),
+                }
+            }
+        }
+        if !any {
+            without.push(undrawn(planned));
+        }
+    }
+    (bays, without)
 }
 
 fn undrawn(planned: &PlannedGuard<'_>) -> String {

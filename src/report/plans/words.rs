@@ -92,7 +92,11 @@ pub(super) fn labour_in_all(total: LabourTotal) -> Option<String> {
 pub(super) fn labour_by_trade(by: &BTreeMap<WhoDoes, LabourTotal>) -> Option<String> {
     let all = by.iter().filter_map(|(who, total)| {
         let time = time_in_all(total.minutes)?;
-        Some(format!("{}{}: {time}", who.name(), not_counted(*total)))
+        let open = match total.uncounted {
+            0 => String::new(),
+            open => format!(" (steps not counted yet: {open})"),
+        };
+        Some(format!("{} {time}{open}", who.name()))
     });
     let all: Vec<String> = all.collect();
     (!all.is_empty()).then(|| {
