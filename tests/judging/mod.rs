@@ -5,6 +5,7 @@ mod bounds_of_cases;
 mod careful;
 mod entrapment;
 mod fixings;
+mod found;
 mod leave_outs;
 mod leaving_out;
 mod load_path;

@@ -1,5 +1,5 @@
 // PAGE=page.html PROGRAM=guardrule node --test tests/phone/page.test.mjs
-import { copyFileSync, mkdtempSync, readFileSync, writeFileSync, mkdirSync } from "node:fs";
+import { copyFileSync, mkdtempSync, readFileSync, statSync, writeFileSync, mkdirSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { spawnSync } from "node:child_process";
@@ -31,6 +31,12 @@ function same(ours, theirs) {
   const at = [...ours].findIndex((sign, n) => sign !== theirs[n]);
   assert.fail(`they part at ${at}: page …${ours.slice(at - 60, at + 60)}…, command line …${theirs.slice(at - 60, at + 60)}…`);
 }
+
+test("the file can be sent: no more than a megabyte", () => {
+  const { size } = statSync(PAGE);
+  console.log(`the page: ${size} bytes`);
+  assert.ok(size > 500_000 && size <= 1_000_000, `${size}`);
+});
 
 for (const by of ["touch", "keyboard"]) test(`a walk of three railings by ${by}, a danger in the middle, ends in the report of the command line`, async () => {
   const b = await open(); await b.goto();
