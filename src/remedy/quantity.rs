@@ -122,13 +122,15 @@ impl Labour {
                 let counted = parts.first().map(|part| part.how_many.clone());
                 counted.unwrap_or(HowMany::Exactly(1))
             }
-            LabourPer::Bay => match bays(guard) {
+            LabourPer::Bay => {
+                let all = bays(guard);
                 // what runs along the railing is done in every bay, what is made anew where it is bad
-                HowMany::Exactly(all) if parts.iter().all(|part| part.buy.is_none()) => {
-                    HowMany::from_to(1, all)
+                let along = parts.iter().any(|part| part.buy.is_some());
+                match all.range() {
+                    Some([_, most]) if !along => HowMany::from_to(1, most),
+                    Some(_) | None => all,
                 }
-                all => all,
-            },
+            }
             LabourPer::Step => guard
                 .of(Item::Risers)
                 .find_map(|(_, o)| count(&o.reading.as_ref()?.value))
