@@ -22,6 +22,7 @@ use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 use crate::reading::Extent;
+use crate::reading::Value;
 use crate::survey::RowPlace;
 
 /// One-sided readings of one hole.
@@ -248,7 +249,11 @@ pub(super) fn beside_each_other<'r>(
     let mut settled = vec![false; tapes.len()];
     for gauge in &mut gauges {
         let contradicted = gauge.judgement.reasons.contains(&Reason::Contradicted);
-        if contradicted || gauge.judgement.verdict != Verdict::Meets {
+        let tried = gauge
+            .bounds
+            .iter()
+            .all(|(index, _)| is_a_gauge(scene, *index));
+        if contradicted || !tried || gauge.judgement.verdict != Verdict::Meets {
             continue;
         }
         let mut by_it = Vec::new();
@@ -290,6 +295,13 @@ pub(super) fn beside_each_other<'r>(
     tapes
         .chain(gauges.into_iter().map(|gauge| gauge.judgement))
         .collect()
+}
+
+/// Whether a ball or a stick was held there: `over 34 in` is a rough reading by the same
+/// tape, and settles nothing that the tape could not.
+fn is_a_gauge(scene: &Scene<'_>, index: usize) -> bool {
+    let reading = scene.guard.observation(index).reading.as_ref();
+    reading.is_some_and(|reading| matches!(reading.value, Value::Ball(_) | Value::Stick(_)))
 }
 
 /// Whether a bound cannot be true of a place that reads so, within the slack.

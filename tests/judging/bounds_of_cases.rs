@@ -84,11 +84,9 @@ fn of_heights_alone_sixty_four_cases_are_gone_through_and_no_more() {
         let high = "check.height.at-least = \"60 in\"\n";
         let mut rules = rule("all", "fall over", &format!("{all}{high}"));
         rules += &rule("any", "fall over", &format!("{high}{any}"));
-        let gap = format!(
-            "when.shared = \"yes\"\nwhen.dwellings-in-building.at-most = \"2\"\n\
-             check.any-opening.stops-ball = \"4 in\""
-        );
-        rules += &rule("gap", "fall through", &gap);
+        let gap = "when.shared = \"yes\"\nwhen.dwellings-in-building.at-most = \"2\"\n\
+                   check.any-opening.stops-ball = \"4 in\"";
+        rules += &rule("gap", "fall through", gap);
         guard(&rules, &[])
     };
     assert_eq!(short(6), "falls short");

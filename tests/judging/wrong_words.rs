@@ -147,6 +147,17 @@ fn a_gauge_settles_a_tape_only_at_the_same_place_and_within_its_doubt() {
         heights(&["height,36 in", "height,reaches 55 in"]),
         "too close to call"
     );
+    // a rough reading is no gauge: it rests on the same tape
+    assert_eq!(
+        heights(&["height,36 in", "height,over 35 in"]),
+        "too close to call"
+    );
+    assert_eq!(
+        heights(&["height,36 in", "height,over 36 in"]),
+        "too close to call"
+    );
+    let rough = ["opening,4 in at 10 in", "opening,under 4 in at 10 in"];
+    assert_eq!(openings(&rough), "too close to call");
 }
 
 #[test]
