@@ -3,9 +3,11 @@
 
 use crate::items::Item;
 use crate::items::OpeningsCheckedWord;
+use crate::items::StateWord;
 use crate::items::Verdict;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
+use crate::judge::bound::Musts;
 use crate::judge::bound::Outcome;
 use crate::judge::bound::opening_asks;
 use crate::judge::bound::shape_asks;
@@ -90,6 +92,9 @@ pub(super) fn opening<'r>(
             }
         }
     }
+    if item == Item::Opening {
+        all.extend(by_their_axes(scene, &asks));
+    }
     let mut gauges = Vec::new();
     for hole in holes(scene, &bounded, |index, said| place(scene, index, said)) {
         for (judgement, bounds) in hole.judged(scene, item, &asks) {
@@ -106,6 +111,41 @@ pub(super) fn opening<'r>(
         (None, Some(zone)) if outside => Judgement::open(item, Reason::OutsideZone(zone)),
         (None, _) => Judgement::not_written(scene, item),
     }
+}
+
+/// Balusters so far apart from centre to centre that the gap between two of them falls
+/// short, whichever of their sides lies along it and whatever else was written.
+fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> {
+    let sections = scene.of(Item::BalusterSection).filter_map(|(_, o)| {
+        let reading = o.reading.as_ref()?;
+        if let Value::Section(one, other) = reading.value {
+            Some(one.max(other))
+        } else {
+            None
+        }
+    });
+    // where bars were drawn in between, the old ones still stand as far apart
+    let altered = scene
+        .of(Item::State)
+        .any(|(_, o)| o.word() == Some(StateWord::Altered));
+    let Some(thickest) = sections.max().filter(|_| !altered) else {
+        return Vec::new();
+    };
+    let apart = scene.of(Item::BalusterSpacing).filter_map(|(index, _)| {
+        let Piece::Says(said) = scene.piece(Item::BalusterSpacing, index) else {
+            return None;
+        };
+        let Evidence::Point(apart, doubt) = said.evidence else {
+            return None;
+        };
+        let evidence = Evidence::AtLeast(apart - doubt.doubled() - thickest);
+        let outcome = against(evidence, asks, scene.options.decision)?;
+        (outcome.verdict == Verdict::FallsShort).then(|| {
+            let said = Said::plain(evidence, said.unit);
+            Judgement::from_outcome(scene, Item::Opening, index, &said, outcome)
+        })
+    });
+    apart.collect()
 }
 
 /// Where an opening was measured.

@@ -106,6 +106,8 @@ pub enum Reason<'r> {
     SidesDoNotMeet,
     /// The depth of a foothold is not written down.
     FootholdDepthMissing,
+    /// It says that there is no gap, and bars that stand apart have gaps.
+    BarsHaveGaps,
     /// Too wide for the infill but not for the triangle: is it the triangle at the steps?
     MayBeTriangle,
     /// The bottom gap on a stair is no opening of its own.
@@ -215,7 +217,9 @@ impl Reason<'_> {
             Reason::CoveredElsewhere(_) => (Bearing::Aside, Asks::Nothing),
             Reason::ExactlyAtLimit => (Bearing::Remark, Asks::Nothing),
             Reason::Excepted(_) => (Bearing::Aside, Asks::Nothing),
-            Reason::FootholdDepthMissing => (Bearing::TooLittle, Asks::Again),
+            Reason::FootholdDepthMissing | Reason::BarsHaveGaps => {
+                (Bearing::TooLittle, Asks::Again)
+            }
             Reason::ForAPerson(_) => (Bearing::Remark, Asks::Nothing),
             Reason::Hidden(_) => (Bearing::InTheWay, Asks::Nothing),
             Reason::InfillMissing(_) => (Bearing::TooLittle, Asks::Again),

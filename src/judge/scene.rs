@@ -37,6 +37,7 @@ use crate::reading::Extent;
 use crate::reading::Graduation;
 use crate::reading::Measure;
 use crate::reading::Reading;
+use crate::reading::ShapeReading;
 use crate::reading::StairReading;
 use crate::reading::Value;
 use crate::survey::Guard;
@@ -163,6 +164,13 @@ impl<'g> Scene<'g> {
             .any(|(_, o)| o.word() == Some(InfillWord::Balusters))
     }
 
+    /// Whether it is filled with bars that stand apart.
+    fn is_of_bars(&self) -> bool {
+        let of_bars = [InfillWord::Balusters, InfillWord::HorizontalBars];
+        self.of(Item::Infill)
+            .any(|(_, o)| o.word().is_some_and(|word| of_bars.contains(&word)))
+    }
+
     /// The same guard judged as exact values, without doubt.
     pub(super) fn exact(guard: &'g Guard, facts: &'g SurveyFacts) -> Scene<'g> {
         let options = Options {
@@ -238,6 +246,14 @@ impl<'g> Scene<'g> {
             .of(Item::Place)
             .filter_map(|(_, o)| o.word::<PlaceWord>());
         places.next().map(|place| place == PlaceWord::Stair)
+    }
+
+    /// Whether it is known to stand where nothing slopes.
+    fn is_level(&self) -> bool {
+        let mut places = self.of(Item::Place).map(|(_, o)| o.word::<PlaceWord>());
+        let sloping = [PlaceWord::Stair, PlaceWord::Ramp];
+        self.of(Item::Place).next().is_some()
+            && places.all(|place| place.is_some_and(|place| !sloping.contains(&place)))
     }
 
     /// How sure a length is, by the effects that bear on it.
@@ -317,6 +333,16 @@ impl<'g> Scene<'g> {
                 Said::plain(Evidence::AtLeast(stick.stick), stick.unit)
             }
             Value::Stick(stick) => Said::plain(Evidence::Below(stick.stick), stick.unit),
+            // where nothing is raked, the gap is as wide as the tape said
+            Value::Shape(ShapeReading {
+                shape: Shape::Raked(bay),
+                unit,
+                graduation,
+                ..
+            }) if self.is_level() => {
+                let terms = self.terms(item, observation, bay.gap, *unit, *graduation);
+                Said::plain(Evidence::Point(bay.gap, combine(&terms)), *unit)
+            }
             Value::Shape(shape) => {
                 let ball = shape.shape.clear_opening();
                 let size = ball.upper.unwrap_or(ball.lower);
@@ -341,6 +367,10 @@ impl<'g> Scene<'g> {
                 Ok(said) => said,
                 Err(reason) => return Piece::Nothing(reason),
             },
+            // somebody meant that nothing is wrong with them
+            Value::None if item == Item::Opening && self.is_of_bars() => {
+                return Piece::Nothing(Reason::BarsHaveGaps);
+            }
             // looked, and there is none: an opening of nothing
             Value::None => Said::plain(
                 Evidence::Point(Length::ZERO, StandardUncertainty::NONE),

@@ -132,6 +132,24 @@ fn refuse_no_step(
         )
         .help("write nosing 1 thick 1 1/4 in, or leave both out"));
     }
+    // alternating treads, the steepest that a code lets be, are 5 in deep and 9 1/2 in high at the
+    // most (IRC 2018 R311.7.11); beyond these a unit is slipped (common practice, no source)
+    let usual = [
+        ("rise", rise, Length::inches(2), Length::inches(16)),
+        ("going", going, Length::inches(4), Length::feet(6)),
+    ];
+    for (what, length, least, most) in usual {
+        if length < least || length > most {
+            return Err(ReadingError::new(
+                format!(
+                    "no step has such a {what}: {}",
+                    cursor.slice(cursor.whole())
+                ),
+                cursor.whole(),
+            )
+            .help(EXAMPLE));
+        }
+    }
     StairTriangle::new(rise, going, Length::ZERO)
         .and_then(|step| step.with_nosing(nosing, thickness))
         .map(|_| ())

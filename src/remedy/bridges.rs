@@ -3,6 +3,7 @@
 
 use crate::items::InfillWord;
 use crate::items::Item;
+use crate::items::PlaceWord;
 use crate::quantities::Length;
 use crate::remedy::change::GuardChange;
 use crate::remedy::drawn::Drawn;
@@ -19,7 +20,9 @@ pub(super) fn bridges_of(drawn: &Drawn<'_, '_>, topics: &[ShortTopic]) -> Vec<(I
     let mut all: Vec<(Item, Offered)> = Vec::new();
     let of_gaps = |topic: &ShortTopic| matches!(topic.item, Item::Opening | Item::InfillLoose);
     let glass = says(drawn.guard, InfillWord::Glass);
-    if topics.iter().any(of_gaps) && !glass && !is_stair(drawn.guard) {
+    // a window has no rail to tie to, and may be the way out in a fire
+    let window = says(drawn.guard, PlaceWord::Window);
+    if topics.iter().any(of_gaps) && !glass && !window && !is_stair(drawn.guard) {
         let faces = faces::bridges(drawn).into_iter();
         all.extend(faces.map(|offered| (Item::Opening, offered)));
     }

@@ -58,6 +58,8 @@ pub(super) fn too_low(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             .iter()
             .filter_map(|one| with_wall_handrail(drawn, one))
             .collect();
+        // no hand closes around a board on edge (IRC 2018 R311.7.8.5)
+        all.retain(|one| one.kind != RemedyKind::BoardAbove);
         all.extend(own_rail);
     }
     if low.is_none() {

@@ -99,11 +99,14 @@ impl<'e, 'r> ThingMeasured<'e, 'r> {
         missed.any(|(by, finding)| by != AskedBy::Warning && finding.rule.urgency == Urgency::Now)
     }
 
-    /// The readings that are spoken of: of the topic itself first.
+    /// The readings that are spoken of: of the topic itself first, then what may be a danger.
     pub(super) fn readings<'g>(&self, guard: &'g Guard) -> Vec<&'g Observation> {
         let mut known: HashSet<(RowPlace, Item)> = HashSet::new();
-        let items = Item::all().filter(|item| item.topic() == self.topic && *item != self.topic);
-        let all = std::iter::once(self.topic).chain(items);
+        let mut items: Vec<Item> = Item::all()
+            .filter(|item| item.topic() == self.topic)
+            .collect();
+        items.sort_by_key(|item| (*item != self.topic, !item.may_state_a_danger()));
+        let all = items.into_iter();
         let all = all.flat_map(|item| guard.of(item).map(|(_, observation)| observation));
         all.filter(|observation| known.insert((observation.row, observation.item)))
             .collect()

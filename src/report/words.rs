@@ -295,6 +295,9 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
             above.readable(*unit)
         ),
         Reason::FootholdDepthMissing => "how deep the foothold is is not written down".to_owned(),
+        Reason::BarsHaveGaps => "it says that there is no gap, and bars have gaps: write the widest, or what else \
+fills the railing"
+            .to_owned(),
         Reason::MayBeTriangle => {
             "is this the triangle at the steps? Then a larger ball counts: write it as a stair triangle (rise 7 3/4 going 10 lift 2 in)".to_owned()
         }

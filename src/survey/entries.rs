@@ -6,6 +6,7 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use crate::input::Diagnostic;
+use crate::items::Group;
 use crate::items::Item;
 use crate::items::NearMiss;
 use crate::quantities::LengthUnit;
@@ -449,11 +450,16 @@ fn several_items(row: &SurveyRow<'_>, item: usize, name: &str, miss: &NearMiss) 
     .help(miss.says)
 }
 
-/// An item where the guard's name belongs, and something else where the item does: a
-/// comma is missing in front of it, and the row says something of another guard or of all.
+/// An item where the guard's name belongs, and its reading where the item does: a comma is
+/// missing in front of it, and the row says something of another guard or of all. A guard
+/// may be called `handrail`, and have items of the person's own.
 fn shifted(row: &SurveyRow<'_>, header: &Header, item: usize) -> Option<(Item, Diagnostic)> {
     let guard = header.guard?;
     let known = Item::by_name(row.cell(guard).trim())?;
+    let a_number = row.cell(item).starts_with(|c: char| c.is_ascii_digit());
+    if known.info().group != Group::Survey && !a_number {
+        return None;
+    }
     let diagnostic = Diagnostic::error(
         codes::CELLS_SHIFTED,
         format!("`{known}` stands where the guard's name belongs"),

@@ -9,6 +9,7 @@ use crate::survey::codes;
 use crate::survey::complaints::RowSpot;
 use crate::survey::complaints::SpotMark;
 use crate::survey::complaints::Unplaced;
+use crate::survey::entries::RowEntry;
 use crate::survey::header::Header;
 use crate::survey::names::NameId;
 use crate::survey::names::Names;
@@ -89,6 +90,41 @@ pub(super) fn says_nothing(row: &SurveyRow<'_>) -> Diagnostic {
         row.excerpt_whole(),
     )
     .help("if it stands for a flat, name its guards and write not reached where you could not look")
+}
+
+/// A row whose cells are parted otherwise than the file's.
+pub(super) fn row_in_one_cell(row: &SurveyRow<'_>, delimiter: u8) -> Diagnostic {
+    Diagnostic::error(
+        codes::OTHER_DELIMITER,
+        "the cells of this row are parted otherwise than those of the header",
+        row.excerpt_whole(),
+    )
+    .label("not read")
+    .help(match delimiter {
+        b',' => "part its cells by commas, as the header does".to_owned(),
+        other => format!("part its cells as the header does: {:?}", char::from(other)),
+    })
+}
+
+/// Whether a note is what a ruleset is called: one word with hyphens.
+pub(super) fn is_like_an_id(note: &str) -> bool {
+    let first = note.split([',', ';']).next().unwrap_or_default().trim();
+    let lower = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    first.contains('-') && first.chars().all(lower) || first.ends_with(".toml")
+}
+
+/// A second ruleset that a comma has made a note.
+pub(super) fn rules_in_the_note(row: &SurveyRow<'_>, entry: &RowEntry<'_>) -> Diagnostic {
+    let note = entry.note.trim();
+    Diagnostic::error(
+        codes::SURPLUS_READING,
+        format!("rules: `{note}` stands in the note, and no railing was judged by it"),
+        row.excerpt_whole(),
+    )
+    .help(format!(
+        "part rulesets by a semicolon: {}; {note}",
+        entry.text
+    ))
 }
 
 /// Text of the person's own in a row of facts.

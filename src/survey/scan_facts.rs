@@ -27,6 +27,7 @@ use crate::survey::header::Layout;
 use crate::survey::heading::HeaderColumn;
 use crate::survey::heading::length_unit;
 use crate::survey::names::NameId;
+use crate::survey::names::SURVEY;
 use crate::survey::observations::Level;
 use crate::survey::observations::Misplaced;
 use crate::survey::observations::guard_missing;
@@ -40,7 +41,10 @@ use crate::survey::scan::Scanned;
 use crate::survey::scan::WaitingFacts;
 use crate::survey::scan::begins_no_date_or_person;
 use crate::survey::scan_complaints::MOST_RULES;
+use crate::survey::scan_complaints::is_like_an_id;
 use crate::survey::scan_complaints::own_text_of_no_guard;
+use crate::survey::scan_complaints::row_in_one_cell;
+use crate::survey::scan_complaints::rules_in_the_note;
 use crate::survey::scan_complaints::says_nothing;
 use crate::survey::scan_complaints::too_many_rules;
 use crate::survey::stream::Saved;
@@ -144,11 +148,29 @@ impl Scan {
             Level::Unit
         };
         if entries.is_empty() {
+            let written = |id: NameId| names.written(id);
+            let in_one_cell = [written(place.building), written(place.unit)]
+                .into_iter()
+                .any(|name| name.matches([';', '\t', '|']).count() > 1);
             let complaints = &mut self.scanned.complaints;
-            complaints.count(row.file, codes::SAYS_NOTHING, "", || says_nothing(row));
+            if in_one_cell {
+                // whose reading it is nobody knows
+                complaints.push(row_in_one_cell(row, header.delimiter));
+                let names = &mut self.scanned.names;
+                let building = names.enter(SURVEY, "", row.at).id;
+                let unit = names.enter(building, "", row.at).id;
+                self.scanned.orphans.insert(unit);
+            } else {
+                complaints.count(row.file, codes::SAYS_NOTHING, "", || says_nothing(row));
+            }
         }
         for entry in entries {
             match &entry.subject {
+                EntrySubject::Item(Item::Rules) if is_like_an_id(&entry.note) => {
+                    self.scanned.complaints.push(rules_in_the_note(row, &entry));
+                    self.scanned.orphans.insert(place.unit);
+                    self.fact(row, header, place, level, &entry, Item::Rules);
+                }
                 EntrySubject::Item(item) => self.fact(row, header, place, level, &entry, *item),
                 EntrySubject::Lost(item) if item.is_circumstance() => {
                     let facts = self.scanned.levels.entry(place.unit).or_default();

@@ -3,6 +3,7 @@
 
 use crate::harness::check;
 use crate::harness::only_guard;
+use crate::harness::run;
 
 fn verdict(survey: &str, ruleset: &str) -> (String, u8) {
     let ran = check(survey, &["--rules", ruleset, "--no-guidance"]);
@@ -172,7 +173,7 @@ fn the_gap_under_a_stair_rail_and_its_note_stand_in_every_form() {
         step,drop,8 ft 1 in,\nstep,height,36 1/2 in,\n\
         step,bottom gap,9 1/8 in,at the fourth step\nstep,opening,3 in,\n";
     for form in ["json", "csv", "text"] {
-        let ran = crate::harness::run(
+        let ran = run(
             &[("stairs.csv", survey)],
             &[
                 "check",
@@ -256,7 +257,7 @@ fn a_steel_post_on_anchors_that_nobody_can_judge_meets_with_a_word_on_its_streng
         "us-dwelling-2018",
         "--no-guidance",
     ];
-    let out = crate::harness::run(&[("s.csv", survey)], &args).out;
+    let out = run(&[("s.csv", survey)], &args).out;
     let out = out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
         out.contains("whether it would hold was not checked"),
@@ -443,4 +444,64 @@ fn an_edition_whose_heights_were_not_read_meets_nothing() {
          old,opening,3 3/4 in\nold,bottom gap,3 in\nold,infill,balusters\nold,fixed seat,no\n";
     assert_eq!(verdict(deck, "us-dwelling-2006").0, "not settled");
     assert_eq!(verdict(deck, "us-dwelling-2009").0, "meets");
+}
+
+/// What contradicts the widest hole that was written, or was never a hole of that kind
+/// (IRC 2018 R312.1.3: a ball of 4 in; the verdicts are worked out by ourselves).
+#[test]
+fn a_hole_that_something_else_denies_is_no_narrow_one() {
+    let of = |rows: &str, rules: &str| {
+        let survey = format!(
+            "guard,item,reading\nrail,place,deck\nrail,use,dwelling\nrail,drop,6 ft\nrail,height,38 in\n\
+             rail,bottom gap,2 in\n{rows}"
+        );
+        verdict(&survey, rules).0
+    };
+    let irc = "us-dwelling-2018";
+    // 9 in from centre to centre leave 7 1/2 in beside a baluster of 1 1/2 in
+    let apart =
+        "rail,infill,balusters\nrail,opening,3 in\nrail,baluster section,1 1/2 x 1 1/2 in\n";
+    assert_eq!(
+        of(&format!("{apart}rail,baluster spacing,4 1/2 in\n"), irc),
+        "meets"
+    );
+    assert_eq!(
+        of(&format!("{apart}rail,baluster spacing,9 in\n"), irc),
+        "falls short"
+    );
+    // nothing is raked on a deck: the gap is as wide as the tape said
+    let raked = "rail,opening,raked 5 in along rise 7 3/4 going 5\n";
+    assert_eq!(of(raked, irc), "falls short");
+    let narrow = "rail,opening,raked 3 in along rise 7 3/4 going 10\n";
+    assert_eq!(of(narrow, irc), "meets");
+    // bars stand apart, and `none` is meant as "nothing wrong"
+    for infill in ["balusters", "horizontal bars"] {
+        let none = format!("rail,infill,{infill}\nrail,opening,none\n");
+        assert_eq!(of(&none, irc), "not measured", "{infill}");
+    }
+    assert_eq!(of("rail,infill,panel\nrail,opening,none\n", irc), "meets");
+}
+
+/// Rows whose cells are parted otherwise, and a second ruleset that a comma made a note.
+#[test]
+fn what_a_comma_or_semicolon_hid_lets_nothing_meet() {
+    let deck = "unit,guard,item,reading,note\n,,rules,us-dwelling-2018,\nA,g,place,deck,\nA,g,use,dwelling,\n\
+                A,g,drop,6 ft,\nA,g,height,38 in,\nA,g,opening,3 in,\nA,g,bottom gap,2 in,\n";
+    let ran = |survey: &str| {
+        let ran = run(
+            &[("s.csv", survey)],
+            &["check", "@s.csv", "--format", "json"],
+        );
+        let verdict = ran.json()["guards"][0]["verdict"]
+            .as_str()
+            .map(str::to_owned);
+        (verdict, ran.code)
+    };
+    assert_eq!(ran(deck), (Some("meets".to_owned()), 0));
+    let semicolons = format!("{deck}A;g;opening;9 in;\n");
+    assert_eq!(ran(&semicolons), (Some("not measured".to_owned()), 2));
+    let second = deck.replace("us-dwelling-2018,", "us-dwelling-2018, canada-dwelling");
+    assert_eq!(ran(&second), (Some("not measured".to_owned()), 2));
+    let noted = deck.replace("us-dwelling-2018,", "us-dwelling-2018,as the town says");
+    assert_eq!(ran(&noted).1, 0);
 }

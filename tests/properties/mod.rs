@@ -212,6 +212,11 @@ proptest! {
                 if spoken_for && survey.contains("stops everywhere") {
                     continue;
                 }
+                // a hole that no rule asks about here is open as long as somebody wrote it
+                let a_hole = ["bottom gap", "stair triangle", "riser opening"];
+                if a_hole.contains(&NOTES[*item].0) && whole.as_deref() == Some("not settled") {
+                    continue;
+                }
                 let survey = notes(&chosen, Some(without));
                 // what could not be looked at is no reading: without it the guard is
                 // judged case by case

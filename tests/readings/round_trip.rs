@@ -176,8 +176,8 @@ fn stairs() -> impl Strategy<Value = StairReading> {
     ];
     let risers = prop_oneof![Just(Risers::Closed), Just(Risers::Open)];
     (
-        lengths(50..400),
-        lengths(50..600),
+        lengths(52..400),
+        lengths(104..600),
         lift,
         (nosing, risers),
         units(),

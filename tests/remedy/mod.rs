@@ -17,6 +17,7 @@ use crate::harness::Ran;
 use crate::harness::run;
 use crate::harness::run_here;
 use crate::harness::run_in;
+use crate::harness::words;
 
 /// `remedy --format json` of a survey of one guard: its plan.
 pub(super) fn plan_of(rows: &[&str], rules: &str) -> Value {
@@ -477,4 +478,37 @@ fn a_bay_is_drawn_with_its_marks_to_scale() {
         "{}",
         ran.out
     );
+}
+
+/// No hand closes around a board on edge (IRC 2018 R311.7.8.5), and a window has no rail to
+/// tie a mesh to, which would close a way out as well.
+#[test]
+fn a_top_that_is_the_handrail_stays_one_and_a_window_is_not_tied_shut() {
+    let of = |rows: &str, rules: &str| {
+        let survey = format!("guard,item,reading\n{rows}");
+        words(
+            &run(
+                &[("s.csv", &survey)],
+                &["remedy", "@s.csv", "--rules", rules],
+            )
+            .out,
+        )
+    };
+    let stair = of(
+        "flight,place,stair\nflight,use,dwelling\nflight,drop,9 ft\nflight,risers,14\nflight,height,30 in\n\
+         flight,handrail,top of the guard\nflight,handrail shape,round\nflight,handrail thickness,1 3/4 in\n\
+         flight,opening,3 in\nflight,stair triangle,none\nflight,riser opening,none\n",
+        "us-dwelling-2018",
+    );
+    assert!(stair.contains("36"), "{stair}");
+    if let Some((_, after)) = stair.split_once("board on edge") {
+        assert!(after.contains("handrail of its own"), "{stair}");
+    }
+    let window = of(
+        "nursery,place,window\nnursery,use,dwelling\nnursery,sill height,22 in\nnursery,sill above ground,14 ft\n\
+         nursery,opening,9 in\nnursery,children,3 years\n",
+        "small-child-advice",
+    );
+    assert!(window.contains("window"), "{window}");
+    assert!(!window.contains("stiff mesh to the inner face"), "{window}");
 }
