@@ -250,7 +250,7 @@ mod tests {
             ("{{csp}}", policy()),
             ("{{css}}", STYLE.to_owned()),
             ("{{module}}", in_pairs(&module)),
-            ("{{bytes}}", module.len().to_string()),
+            ("{{bytes}}", format!("data-bytes=\"{}\"", module.len())),
             ("{{first}}", first_question()),
             ("{{js}}", SCRIPT.to_owned()),
         ] {
