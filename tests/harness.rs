@@ -83,6 +83,17 @@ pub(crate) fn only_guard(report: &Value) -> &Value {
     &guards[0]
 }
 
+/// The verdict of the only guard of a survey, by one ruleset alone, or by the one in
+/// `town.toml`.
+pub(crate) fn verdict_by(rules: &str, town: &str, survey: &str) -> String {
+    let files = [("town.toml", town), ("survey.csv", survey)];
+    let mut args = vec!["check", "@survey.csv", "--format", "json", "--no-guidance"];
+    args.extend(["--rules", rules]);
+    let report = run(&files, &args).json();
+    let verdict = only_guard(&report)["verdict"].as_str();
+    verdict.expect("a word").to_owned()
+}
+
 /// The findings of a guard by rule id, in their order.
 pub(crate) fn finding<'a>(guard: &'a Value, rule: &str) -> &'a Value {
     let findings = guard["findings"].as_array().expect("findings");

@@ -124,13 +124,14 @@ fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> 
             None
         }
     });
-    // where bars were drawn in between, the old ones still stand as far apart
-    let altered = scene
-        .of(Item::State)
-        .any(|(_, o)| o.word() == Some(StateWord::Altered));
-    let Some(thickest) = sections.max().filter(|_| !altered) else {
+    let Some(thickest) = sections.max() else {
         return Vec::new();
     };
+    // where bars were drawn in between, the old ones still stand as far apart
+    let mut states = scene.of(Item::State);
+    if states.any(|(_, o)| o.word() == Some(StateWord::Altered)) {
+        return Vec::new();
+    }
     let apart = scene.of(Item::BalusterSpacing).filter_map(|(index, _)| {
         let Piece::Says(said) = scene.piece(Item::BalusterSpacing, index) else {
             return None;

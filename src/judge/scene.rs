@@ -250,9 +250,9 @@ impl<'g> Scene<'g> {
 
     /// Whether it is known to stand where nothing slopes.
     fn is_level(&self) -> bool {
-        let mut places = self.of(Item::Place).map(|(_, o)| o.word::<PlaceWord>());
+        let mut places = self.of(Item::Place).map(|(_, o)| o.word()).peekable();
         let sloping = [PlaceWord::Stair, PlaceWord::Ramp];
-        self.of(Item::Place).next().is_some()
+        places.peek().is_some()
             && places.all(|place| place.is_some_and(|place| !sloping.contains(&place)))
     }
 
@@ -338,7 +338,6 @@ impl<'g> Scene<'g> {
                 shape: Shape::Raked(bay),
                 unit,
                 graduation,
-                ..
             }) if self.is_level() => {
                 let terms = self.terms(item, observation, bay.gap, *unit, *graduation);
                 Said::plain(Evidence::Point(bay.gap, combine(&terms)), *unit)

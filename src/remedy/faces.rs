@@ -9,11 +9,13 @@ use crate::items::OpeningsCheckedWord;
 use crate::items::PlaceWord;
 use crate::quantities::Length;
 use crate::reading::Value;
+use crate::remedy::aim::Measuring;
 use crate::remedy::change::GuardChange;
 use crate::remedy::drawn::Drawn;
 use crate::remedy::drawn::is_stair;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::BOARDS;
 use crate::remedy::quantity::HowMany;
 use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
@@ -97,15 +99,17 @@ pub(super) fn sheet(drawn: &Drawn<'_, '_>, kind: RemedyKind) -> Offered {
         .taking(60, 120, LabourPer::Bay)
 }
 
-/// A board as wide as they are sold, in inches and in millimetres. (common practice, no
-/// source)
-const BOARD: (Length, i32) = (Length::sixty_fourths(352), 140);
+/// How wide a board is that stands upright on the inner face: the second that is sold.
+fn board(m: &Measuring) -> Length {
+    let (inches, millimetres) = BOARDS[1];
+    m.either(Length::sixty_fourths(inches), millimetres)
+}
 
 /// How many boards cover the length with gaps of this width: the fewest, and a tenth more
 /// for waste.
 fn upright_boards(drawn: &Drawn<'_, '_>, slot: Length) -> MaterialPart {
     let m = &drawn.measuring;
-    let wide = m.either(BOARD.0, BOARD.1);
+    let wide = board(m);
     let count = measured(drawn.guard, Item::GuardLength).map(|length| {
         let (free, each) = ((length - slot).nanometres(), (wide + slot).nanometres());
         u32::try_from((free + each - 1) / each.max(1)).unwrap_or(0)
@@ -132,7 +136,7 @@ pub(super) fn over_bars(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
         m.text(slot),
         m.text(m.either(Length::inches(1), 25))
     );
-    let dried = drawn.dried(slot, m.either(BOARD.0, BOARD.1));
+    let dried = drawn.dried(slot, board(m));
     let change = closed_face(drawn, InfillWord::Balusters, &dried);
     let kind = if cables {
         RemedyKind::UprightsForCables

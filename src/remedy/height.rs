@@ -15,6 +15,7 @@ use crate::remedy::handrails::handrail_change;
 use crate::remedy::handrails::handrail_parts;
 use crate::remedy::kind::RemedyKind;
 use crate::remedy::offered::Offered;
+use crate::remedy::quantity::BOARDS;
 use crate::remedy::quantity::HowMany;
 use crate::remedy::quantity::LabourPer;
 use crate::remedy::quantity::MaterialPart;
@@ -114,10 +115,6 @@ fn cap(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Option<Offered> {
             .taking(30, 60, LabourPer::Bay),
     )
 }
-
-/// Widths in which boards are sold, dressed: 1x4 to 1x12, and their like in millimetres.
-/// (common practice, no source)
-const BOARDS: [(i32, i32); 5] = [(224, 90), (352, 140), (464, 185), (592, 235), (720, 285)];
 
 fn board_above(drawn: &Drawn<'_, '_>, low: Length, target: Length) -> Offered {
     let m = &drawn.measuring;

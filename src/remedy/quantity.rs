@@ -9,6 +9,11 @@ use crate::reading::Bound;
 use crate::reading::Value;
 use crate::survey::Guard;
 
+/// Widths in which boards are sold, dressed: 1x4 to 1x12 in sixty-fourths of an inch, and
+/// their like in millimetres. (common practice, no source)
+pub(super) const BOARDS: [(i32, i32); 5] =
+    [(224, 90), (352, 140), (464, 185), (592, 235), (720, 285)];
+
 /// How many of a part.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum HowMany {

@@ -20,6 +20,8 @@ use crate::judge::WhyUnclear;
 use crate::report::Counts;
 use crate::report::one_line;
 use crate::rules::Ruleset;
+use crate::rules::Unread;
+use crate::rules::UnreadPart;
 use crate::rules::Zone;
 use crate::survey::Guard;
 use crate::survey::Observation;
@@ -141,6 +143,16 @@ pub(super) fn agreed_on(agreed: &Agreed<'_>) -> Option<String> {
             one_line(&agreed.ruleset.id)
         )
     })
+}
+
+/// What of a ruleset could not be read, with the ruleset's name: a whole one has it already.
+#[must_use]
+pub(super) fn not_read(unread: &Unread, ruleset: &str) -> String {
+    if unread.part == UnreadPart::Whole {
+        unread.says()
+    } else {
+        format!("{} ({ruleset})", unread.says())
+    }
 }
 
 /// What keeps a ruleset from letting a guard meet, in words for a reader.

@@ -6,6 +6,7 @@ use crate::harness::check;
 use crate::harness::finding;
 use crate::harness::only_guard;
 use crate::harness::run;
+use crate::harness::verdict_by;
 
 /// The verdict of one rule, made of these lines, on one guard with these rows; the
 /// readings alone are compared.
@@ -478,21 +479,7 @@ fn a_rule_that_was_taken_away_and_asked_nothing_here_changes_nothing() {
         remove = [\"step-triangle-too-wide\"]\n";
     let of = |rows: &str| {
         let survey = format!("guard,item,reading\nrail,use,dwelling\n{rows}");
-        let files = [("town.toml", town), ("s.csv", survey.as_str())];
-        let args = [
-            "check",
-            "@s.csv",
-            "--rules",
-            "@town.toml",
-            "--no-guidance",
-            "--format",
-            "json",
-        ];
-        let report = run(&files, &args).json();
-        only_guard(&report)["verdict"]
-            .as_str()
-            .expect("a word")
-            .to_owned()
+        verdict_by("@town.toml", town, &survey)
     };
     let low = "rail,drop,20 in\nrail,height,30 in\nrail,opening,3 in\nrail,bottom gap,2 in\n";
     assert_eq!(of(&format!("rail,place,landing\n{low}")), ASIDE);

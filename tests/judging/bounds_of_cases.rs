@@ -3,8 +3,7 @@
 //! one side.
 
 use super::boundaries::of;
-use crate::harness::only_guard;
-use crate::harness::run;
+use crate::harness::verdict_by;
 
 /// Circumstances of two answers each, and the condition that the first of them meets.
 const OPEN: [(&str, &str); 7] = [
@@ -36,19 +35,7 @@ fn guard(rules: &str, rows: &[&str]) -> String {
     for row in rows {
         survey.push_str(&format!("g,{row}\n"));
     }
-    let files = [("town.toml", town.as_str()), ("s.csv", survey.as_str())];
-    let args = [
-        "check",
-        "@s.csv",
-        "--rules",
-        "@town.toml",
-        "--no-guidance",
-        "--format",
-        "json",
-    ];
-    let report = run(&files, &args).json();
-    let verdict = only_guard(&report)["verdict"].as_str();
-    verdict.expect("a word").to_owned()
+    verdict_by("@town.toml", &town, &survey)
 }
 
 #[test]

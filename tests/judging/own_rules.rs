@@ -4,6 +4,7 @@
 use crate::harness::Ran;
 use crate::harness::only_guard;
 use crate::harness::run;
+use crate::harness::verdict_by;
 use crate::harness::words;
 
 /// A landing 9 ft up, 42 in high with openings of 3 in, and these rows.
@@ -99,21 +100,7 @@ fn on_a_stair_a_lift_that_no_rule_asks_about_is_a_hole() {
         for row in rows {
             survey.push_str(&format!("s,{row}\n"));
         }
-        let files = [("town.toml", town.as_str()), ("s.csv", survey.as_str())];
-        let args = [
-            "check",
-            "@s.csv",
-            "--rules",
-            "@town.toml",
-            "--no-guidance",
-            "--format",
-            "json",
-        ];
-        let report = run(&files, &args).json();
-        only_guard(&report)["verdict"]
-            .as_str()
-            .expect("a word")
-            .to_owned()
+        verdict_by("@town.toml", &town, &survey)
     };
     assert_eq!(stair(&[]), "meets");
     assert_eq!(stair(&["bottom gap,1 in"]), "meets");
@@ -135,20 +122,7 @@ fn open_risers_wider_than_an_opening_may_be_meet_no_text_whose_clause_was_not_re
                  s,handrail,separate\ns,handrail height,920 mm\ns,handrail sides,both\n\
                  s,foothold,none\ns,infill,balusters\ns,riser opening,{riser}\n"
             );
-            let args = [
-                "check",
-                "@s.csv",
-                "--rules",
-                rules,
-                "--no-guidance",
-                "--format",
-                "json",
-            ];
-            let report = run(&[("s.csv", &survey)], &args).json();
-            only_guard(&report)["verdict"]
-                .as_str()
-                .expect("a word")
-                .to_owned()
+            verdict_by(rules, "", &survey)
         };
         assert_eq!(stair("none"), "meets", "{rules}");
         assert_eq!(stair("6 in"), "not settled", "{rules}");
@@ -227,20 +201,7 @@ fn a_house_of_more_than_three_storeys_lies_outside_the_code_for_houses() {
                 "guard,item,reading\ng,place,landing\ng,use,dwelling\ng,drop,9 ft\ng,height,42 in\n\
                  g,opening,3 in\ng,bottom gap,none\n{storeys}"
             );
-            let args = [
-                "check",
-                "@s.csv",
-                "--rules",
-                rules,
-                "--no-guidance",
-                "--format",
-                "json",
-            ];
-            let report = run(&[("s.csv", &survey)], &args).json();
-            only_guard(&report)["verdict"]
-                .as_str()
-                .expect("a word")
-                .to_owned()
+            verdict_by(rules, "", &survey)
         };
         assert_eq!(of(""), "meets", "{rules}");
         assert_eq!(of("g,storeys,3\n"), "meets", "{rules}");

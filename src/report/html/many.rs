@@ -19,6 +19,7 @@ use crate::report::told::SurveyTold;
 use crate::report::told::acts_of_all;
 use crate::report::told::alike;
 use crate::report::told::counts;
+use crate::report::words;
 use crate::report::words::several;
 
 /// Rows that stay together under their unit's heading.
@@ -70,8 +71,8 @@ pub(in crate::report) fn warnings(sheet: &PageSheet<'_>, faulty: bool) -> Markup
         }
         @for ruleset in sheet.basis.rulesets {
             @for unread in &ruleset.unread {
-                p class="law" { b { "Not read:" } " " (unread.says()) " (" (ruleset.id)
-                    "): by these rules no railing meets." }
+                p class="law" { b { "Not read:" } " " (words::not_read(unread, &ruleset.id))
+                    ": by these rules no railing meets." }
             }
         }
         @if sheet.authority == Authority::Guidance {

@@ -179,10 +179,10 @@ impl Row {
 
     /// No cell is a formula, and none breaks a line.
     fn set(&mut self, column: &'static str, text: &str) {
-        for (name, cell) in COLUMNS.iter().zip(&mut self.0) {
-            if *name == column {
-                *cell = safe_cell(&one_line(text));
-            }
+        let at = COLUMNS.iter().position(|name| *name == column);
+        debug_assert!(at.is_some(), "no column is called {column}");
+        if let Some(cell) = at.and_then(|at| self.0.get_mut(at)) {
+            *cell = safe_cell(&one_line(text));
         }
     }
 

@@ -16,8 +16,8 @@ use crate::report::told::acts_of_all;
 use crate::report::told::counts;
 use crate::report::told::shared_names;
 use crate::report::told::when_and_by;
+use crate::report::words;
 use crate::report::wrap::Lines;
-use crate::rules::UnreadPart;
 
 /// Above this many, the list of what is wrong goes by unit.
 const MANY: usize = 12;
@@ -40,20 +40,8 @@ pub(super) fn head(
     lines.spread("", "", &counts(basis, told, summary, authority));
     for ruleset in basis.rulesets {
         for unread in &ruleset.unread {
-            let says = match &unread.part {
-                // its place is its name
-                UnreadPart::Whole => {
-                    format!("NOT READ: {}: no railing meets by it.", unread.says())
-                }
-                UnreadPart::AsksNothing
-                | UnreadPart::Caution
-                | UnreadPart::Head
-                | UnreadPart::Rule { .. } => format!(
-                    "NOT READ: {} ({}): by these rules no railing meets.",
-                    unread.says(),
-                    ruleset.id
-                ),
-            };
+            let unread = words::not_read(unread, &ruleset.id);
+            let says = format!("NOT READ: {unread}: by these rules no railing meets.");
             lines.spread("", "   ", &one_line(&says));
         }
     }
