@@ -15,7 +15,7 @@ use crate::judge::LeadsTo;
 use crate::judge::condition::Truth;
 use crate::judge::condition::applies;
 use crate::judge::condition::holds;
-use crate::judge::decides::decided;
+use crate::judge::decides::decided_and_alone;
 use crate::judge::decides::worst_of_hazards;
 use crate::judge::rule::Bench;
 use crate::judge::rule::CaseFindings;
@@ -232,7 +232,7 @@ fn go_through<'r>(
 ) -> Vec<OneCase<'r>> {
     let mut chosen = vec![0; group.len()];
     let mut judged = Vec::new();
-    let mut found = CaseFindings::after(without.found, without.counts);
+    let mut found = CaseFindings::after(scene, without.found, without.counts);
     let mut changed = group.len();
     loop {
         let supposed = group.iter().zip(&chosen);
@@ -257,7 +257,7 @@ fn one_case<'r>(
     found: &[Finding<'r>],
     chosen: Vec<usize>,
 ) -> OneCase<'r> {
-    let verdict = |view| decided(scene, bench, found, view).verdict();
+    let [decided, alone] = decided_and_alone(scene, bench, found);
     let taking_part = || found.iter().filter(|finding| finding.takes_part());
     // strength is not judged case by case
     let hazards = worst_of_hazards(
@@ -266,8 +266,8 @@ fn one_case<'r>(
     );
     let short = taking_part().filter(|finding| finding.verdict == Verdict::FallsShort);
     OneCase {
-        verdict: verdict(FindingView::Decided),
-        alone: verdict(FindingView::Alone),
+        verdict: decided.verdict(),
+        alone: alone.verdict(),
         hazards,
         short: short
             .map(|finding| (finding.rule.hazard, finding.rule.id.as_str()))
@@ -319,7 +319,7 @@ impl<'r> Cases<'r> {
         for (at, unknown) in group.iter().enumerate() {
             let answers = unknown.answers.iter().enumerate().map(|(number, answer)| {
                 let of = judged.iter().filter(|case| case.chosen[at] == number);
-                (answer.says.join(", "), same(of.map(|case| case.verdict)))
+                (answer.in_words(), same(of.map(|case| case.verdict)))
             });
             self.leads_to.push(LeadsTo {
                 ruleset: bench.ruleset,
@@ -497,7 +497,7 @@ stair triangle,rise 7 1/2 going 10 lift 2 in\nriser opening,4 in\ninfill,baluste
                 for group in groups {
                     let mut found = Vec::new();
                     let counts = findings(&scene, &bench, &mut found);
-                    let mut kept = CaseFindings::after(&found, &counts);
+                    let mut kept = CaseFindings::after(&scene, &found, &counts);
                     let mut before: Vec<usize> = Vec::new();
                     // each answer of each unknown after another, the others at their first
                     for at in 0..group.len() {

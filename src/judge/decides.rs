@@ -21,6 +21,7 @@ use crate::judge::condition::holds;
 use crate::judge::rule::Bench;
 use crate::judge::scene::Scene;
 use crate::judge::unasked::hole_that_no_rule_asks;
+use crate::judge::unasked::unasked_holes;
 use crate::judge::view::FindingView;
 use crate::rules::Concern;
 use crate::rules::Condition;
@@ -70,8 +71,27 @@ pub(super) fn worst_of_hazards<'f, 'r: 'f>(
     worst
 }
 
-/// What a ruleset makes of a guard, from its findings.
-pub(super) fn decided<'r>(
+/// What a ruleset makes of a guard, from its findings: by the decision that was asked
+/// for, and by the readings alone.
+pub(super) fn decided_and_alone<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    findings: &[Finding<'r>],
+) -> [Decided<'r>; 2] {
+    let decided = by_view(scene, bench, findings, FindingView::Decided);
+    let is_alike =
+        |finding: &Finding<'r>| FindingView::Decided.of(finding) == FindingView::Alone.of(finding);
+    // beside the findings only such a hole is looked at by one view or the other
+    let alike = findings.iter().all(is_alike) && unasked_holes(scene, findings).is_empty();
+    let alone = if alike {
+        decided.clone()
+    } else {
+        by_view(scene, bench, findings, FindingView::Alone)
+    };
+    [decided, alone]
+}
+
+fn by_view<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     findings: &[Finding<'r>],
@@ -166,9 +186,12 @@ fn grant<'r>(
     let met = |finding: &&Finding<'r>| {
         !finding.from_memory && view.of(finding) == Verdict::Meets && !finding.is_indicative()
     };
+    let at_a_window = scene
+        .of(Item::Place)
+        .any(|(_, observation)| observation.word() == Some(PlaceWord::Window));
     let grants = |finding: &Finding<'r>| {
         let rule = finding.rule;
-        grants_at_a_window(scene, rule)
+        (at_a_window && grants_at_a_window(rule))
             || (rule.hazard == hazard
                 && match hazard {
                     Hazard::FallOver => limits_the_height(rule),
@@ -289,10 +312,7 @@ fn limits_openings(rule: &Rule) -> bool {
 }
 
 /// At a window one rule speaks of the sill and of the opening, for both hazards.
-fn grants_at_a_window(scene: &Scene<'_>, rule: &Rule) -> bool {
-    let window = scene
-        .of(Item::Place)
-        .any(|(_, observation)| observation.word() == Some(PlaceWord::Window));
+fn grants_at_a_window(rule: &Rule) -> bool {
     let for_windows = rule.when.iter().any(|condition| {
         condition.item == Item::Place
             && matches!(&condition.test, Test::OneOf(words) if words.contains(&PlaceWord::Window.name()))
@@ -303,7 +323,7 @@ fn grants_at_a_window(scene: &Scene<'_>, rule: &Rule) -> bool {
             .checks
             .iter()
             .any(|check| check.items().iter().copied().any(sill));
-    window && for_windows && of_sill && limits_openings(rule)
+    for_windows && of_sill && limits_openings(rule)
 }
 
 impl WhyUnclear<'_> {

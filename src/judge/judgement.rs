@@ -1,6 +1,7 @@
 //! One check against one item of a guard.
 
 use std::borrow::Cow;
+use std::sync::Arc;
 
 use crate::items::Item;
 use crate::items::Verdict;
@@ -38,7 +39,7 @@ pub(super) struct Judgement<'r> {
     pub(super) readings: Vec<usize>,
     pub(super) also_readings: Vec<usize>,
     pub(super) reasons: Vec<Reason<'r>>,
-    pub(super) chain: Option<Box<Chain>>,
+    pub(super) chain: Option<Arc<Chain>>,
 }
 
 impl<'r> Judgement<'r> {
@@ -58,6 +59,16 @@ impl<'r> Judgement<'r> {
             also_readings: Vec::new(),
             reasons,
             chain: None,
+        }
+    }
+
+    /// What the verdict of a guard rests on; what a report shows of it is left out.
+    pub(super) fn without_what_is_shown(&self) -> Judgement<'r> {
+        Judgement {
+            alone: self.alone,
+            partial: self.partial,
+            margin: self.margin,
+            ..Judgement::bare(self.item, self.verdict, self.reasons.clone())
         }
     }
 
