@@ -53,6 +53,8 @@ struct OneCase<'r> {
     verdict: Verdict,
     alone: Verdict,
     hazards: [Option<Verdict>; 5],
+    /// Whether the answer switches off what is asked about falling over, and through.
+    switched_off: [bool; 2],
     short: Vec<(Hazard, &'r str)>,
 }
 
@@ -257,7 +259,8 @@ fn one_case<'r>(
     found: &[Finding<'r>],
     chosen: Vec<usize>,
 ) -> OneCase<'r> {
-    let verdict = |view| decided(scene, bench, found, view).verdict();
+    let by = |view| decided(scene, bench, found, view);
+    let by_decision = by(FindingView::Decided);
     let taking_part = || found.iter().filter(|finding| finding.takes_part());
     // strength is not judged case by case
     let hazards = worst_of_hazards(
@@ -266,8 +269,9 @@ fn one_case<'r>(
     );
     let short = taking_part().filter(|finding| finding.verdict == Verdict::FallsShort);
     OneCase {
-        verdict: verdict(FindingView::Decided),
-        alone: verdict(FindingView::Alone),
+        verdict: by_decision.verdict(),
+        alone: by(FindingView::Alone).verdict(),
+        switched_off: by_decision.switched_off,
         hazards,
         short: short
             .map(|finding| (finding.rule.hazard, finding.rule.id.as_str()))
@@ -294,19 +298,33 @@ fn joined(so_far: Option<Verdict>, next: Option<Verdict>) -> Option<Verdict> {
 impl<'r> Cases<'r> {
     fn add(&mut self, bench: &Bench<'r>, group: &[Unknown], judged: &[OneCase<'r>]) {
         let may_be_outside = group.iter().any(|unknown| unknown.may_be_outside);
-        let told = |verdict: Option<Verdict>| {
-            let well = matches!(verdict, Some(Verdict::Meets | Verdict::DoesNotApply));
-            verdict.filter(|_| !(may_be_outside && well))
+        // where one case meets a rule and another asks nothing, nothing is agreed
+        let alike = |at: usize| same(judged.iter().map(|case| case.switched_off[at])).is_some();
+        let told = |verdict: Option<Verdict>, alike: bool| {
+            verdict.filter(|verdict| match verdict {
+                Verdict::Meets => alike && !may_be_outside,
+                Verdict::DoesNotApply => !may_be_outside,
+                Verdict::FallsShort
+                | Verdict::TooClose
+                | Verdict::NotSettled
+                | Verdict::NotMeasured => true,
+            })
         };
-        let verdict = told(same(judged.iter().map(|case| case.verdict)));
-        let alone = told(same(judged.iter().map(|case| case.alone)));
+        let whole = alike(0) && alike(1);
+        let verdict = told(same(judged.iter().map(|case| case.verdict)), whole);
+        let alone = told(same(judged.iter().map(|case| case.alone)), whole);
         self.verdict = joined(self.verdict, verdict);
         self.alone = joined(self.alone, alone);
         for (at, hazard) in self.hazards.iter_mut().enumerate() {
             let agreed = same(judged.iter().map(|case| case.hazards[at])).flatten();
             let of_strength = Hazard::ALL[at] == Hazard::GiveWay;
             let agreed = agreed.filter(|verdict| !of_strength || *verdict == Verdict::FallsShort);
-            *hazard = joined(*hazard, told(agreed));
+            let alike = match Hazard::ALL[at] {
+                Hazard::FallOver => alike(0),
+                Hazard::FallThrough => alike(1),
+                Hazard::Climb | Hazard::Entrapment | Hazard::GiveWay => true,
+            };
+            *hazard = joined(*hazard, told(agreed, alike));
         }
         for short in judged.iter().flat_map(|case| &case.short) {
             if !self.short.contains(short) {
