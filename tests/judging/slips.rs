@@ -192,7 +192,8 @@ fn a_hole_above_the_top_lies_nowhere() {
     assert_eq!(hole("50 in"), "not measured");
     assert_eq!(hole("20 in"), "falls short");
     // narrow enough wherever it lies
-    assert_eq!(high(&["infill,panel", "opening,3 in at 50 in"]), "meets");
+    let narrow = ["infill,panel", "opening,3 in", "opening,3 in at 50 in"];
+    assert_eq!(high(&narrow), "meets");
     // the top goes higher there
     let taller = [
         "height,5 ft",
@@ -301,7 +302,7 @@ of 1 of them the handrail rules are unfinished";
     let (_, good) = several
         .split_once("NOTHING WRONG FOUND")
         .expect("a heading");
-    let (good, _) = good.split_once("KNOW").expect("a heading");
+    let (good, _) = good.split_once("FOR ALL").expect("a heading");
     assert!(
         good.contains("hall") && !good.contains("steps"),
         "{several}"
