@@ -135,8 +135,7 @@ pub(super) fn agreed(judged: &Judged<'_>) -> Vec<String> {
 }
 
 /// What all cases agree on of one hazard, where it is not good.
-#[must_use]
-pub(super) fn agreed_on(agreed: &Agreed<'_>) -> Option<String> {
+fn agreed_on(agreed: &Agreed<'_>) -> Option<String> {
     let hazard = agreed.hazard?;
     let well = matches!(agreed.verdict, Verdict::DoesNotApply | Verdict::Meets);
     (!well).then(|| {
