@@ -14,6 +14,7 @@ mod people;
 mod posts;
 mod rails;
 mod sentences;
+mod slips;
 mod when_built;
 mod widened;
 mod wrong_words;
