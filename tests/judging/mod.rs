@@ -15,6 +15,7 @@ mod people;
 mod posts;
 mod rails;
 mod sentences;
+mod slips;
 mod when_built;
 mod widened;
 mod wrong_words;
