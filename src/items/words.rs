@@ -306,6 +306,20 @@ item_words! {
 }
 
 impl InfillWord {
+    /// Whether it cannot be without gaps: bars that stand apart, cables, mesh.
+    #[must_use]
+    pub const fn has_gaps(self) -> bool {
+        match self {
+            InfillWord::Balusters
+            | InfillWord::Cables
+            | InfillWord::HorizontalBars
+            | InfillWord::Mesh
+            | InfillWord::Net
+            | InfillWord::UprightCables => true,
+            InfillWord::Glass | InfillWord::Other | InfillWord::Panel | InfillWord::Solid => false,
+        }
+    }
+
     /// Whether it spreads under a push, so that a tape alone can prove only a shortfall.
     #[must_use]
     pub const fn gives_way(self) -> bool {

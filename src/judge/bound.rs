@@ -157,7 +157,8 @@ impl<'r> Must<'r> {
             Verdict::FallsShort
         };
         let doubtful = margin.magnitude() < u.doubled();
-        let verdict = if decision == Decision::Guarded && doubtful {
+        let guarded = decision == Decision::Guarded || u.is_beyond_any_tape(value);
+        let verdict = if guarded && doubtful {
             Verdict::TooClose
         } else {
             alone

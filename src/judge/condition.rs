@@ -8,6 +8,7 @@ use crate::judge::Reason;
 use crate::judge::bound::Evidence;
 use crate::judge::bound::Must;
 use crate::judge::bound::asks;
+use crate::judge::facts::trigger;
 use crate::judge::said::says_nothing;
 use crate::judge::said::word;
 use crate::judge::scene::Scene;
@@ -78,23 +79,49 @@ pub(super) fn applies(scene: &Scene<'_>, rule: &Rule) -> Applies {
 }
 
 fn rule_truth(scene: &Scene<'_>, rule: &Rule, decision: Decision) -> Truth {
-    let mut truth = all(scene, &rule.when, decision);
+    // a rule that asks how the ground falls says itself what that does to the drop
+    let asks_of_it = rule
+        .conditions()
+        .any(|condition| condition.item == Item::GroundFall);
+    let ground = if asks_of_it {
+        FallOfGround::AskedApart
+    } else {
+        FallOfGround::DeepensTheDrop
+    };
+    let all = |conditions: &[Condition]| all_with(scene, conditions, decision, ground);
+    let mut truth = all(&rule.when);
     if !rule.when_any.is_empty() {
         let groups = rule.when_any.iter();
-        let best = groups.map(|group| all(scene, group, decision)).max();
+        let best = groups.map(|group| all(group)).max();
         truth = truth.min(best.unwrap_or(Truth::True));
     }
     for group in &rule.unless {
-        truth = truth.min(all(scene, group, decision).not());
+        truth = truth.min(all(group).not());
     }
     truth
 }
 
+/// What ground that falls away beside the edge does to a drop that was measured at it.
+#[derive(Clone, Copy)]
+enum FallOfGround {
+    AskedApart,
+    DeepensTheDrop,
+}
+
 /// All of these together: the lowest of their truths.
 pub(super) fn all(scene: &Scene<'_>, conditions: &[Condition], decision: Decision) -> Truth {
+    all_with(scene, conditions, decision, FallOfGround::DeepensTheDrop)
+}
+
+fn all_with(
+    scene: &Scene<'_>,
+    conditions: &[Condition],
+    decision: Decision,
+    ground: FallOfGround,
+) -> Truth {
     let mut truth = Truth::True;
     for condition in conditions {
-        truth = truth.min(holds(scene, condition, decision));
+        truth = truth.min(holds_with(scene, condition, decision, ground));
         if truth == Truth::False {
             break;
         }
@@ -155,14 +182,29 @@ pub(super) fn reasons<'r>(scene: &Scene<'_>, rule: &Rule, truth: Truth) -> Vec<R
 }
 
 fn why_unknown<'r>(scene: &Scene<'_>, item: Item) -> Reason<'r> {
-    scene
+    let nothing = scene
         .of(item)
-        .find_map(|(index, observation)| says_nothing(index, observation))
+        .find_map(|(index, observation)| says_nothing(index, observation));
+    let doubted = || {
+        let mut readings = scene.of(item).filter(|_| scene.supposed(item).is_none());
+        readings.find_map(|(index, _)| trigger(scene, item, index)?.doubt)
+    };
+    nothing
+        .or_else(doubted)
         .unwrap_or(Reason::CircumstanceMissing(item))
 }
 
 /// Whether one condition holds.
 pub(super) fn holds(scene: &Scene<'_>, condition: &Condition, decision: Decision) -> Truth {
+    holds_with(scene, condition, decision, FallOfGround::DeepensTheDrop)
+}
+
+fn holds_with(
+    scene: &Scene<'_>,
+    condition: &Condition,
+    decision: Decision,
+    ground: FallOfGround,
+) -> Truth {
     let item = condition.item;
     if let Some(supposed) = scene.supposed(item) {
         return as_supposed(*supposed, &condition.test);
@@ -170,7 +212,7 @@ pub(super) fn holds(scene: &Scene<'_>, condition: &Condition, decision: Decision
     match &condition.test {
         Test::OneOf(words) => of_words(scene, item, words),
         Test::NoneOf(words) => of_words(scene, item, words).not(),
-        Test::Length(bounds) => of_lengths(scene, item, bounds, decision),
+        Test::Length(bounds) => of_lengths(scene, item, bounds, decision, ground),
         Test::Age(bounds) => of_ages(scene, item, bounds),
         Test::Count(bounds) => of_counts(scene, item, bounds),
         Test::Years(bounds) => of_years(scene, item, bounds),
@@ -219,18 +261,29 @@ fn of_words(scene: &Scene<'_>, item: Item, words: &[&'static str]) -> Truth {
 }
 
 /// The governing observation decides: for a drop the greatest.
-fn of_lengths(scene: &Scene<'_>, item: Item, bounds: &Bounds<Limit>, decision: Decision) -> Truth {
+fn of_lengths(
+    scene: &Scene<'_>,
+    item: Item,
+    bounds: &Bounds<Limit>,
+    decision: Decision,
+    ground: FallOfGround,
+) -> Truth {
     let mut truth = Truth::True;
     for ask in asks(bounds).iter() {
+        let of = |evidence| match ask.verdict(evidence, decision) {
+            Verdict::Meets => Truth::True,
+            Verdict::FallsShort => Truth::False,
+            Verdict::TooClose => Truth::Doubt,
+            Verdict::NotMeasured | Verdict::NotSettled | Verdict::DoesNotApply => Truth::Unknown,
+        };
         let truths = scene.of(item).map(|(index, _)| {
-            let evidence = scene.evidence(item, index);
-            match evidence.map(|evidence| ask.verdict(evidence, decision)) {
-                Some(Verdict::Meets) => Truth::True,
-                Some(Verdict::FallsShort) => Truth::False,
-                Some(Verdict::TooClose) => Truth::Doubt,
-                Some(Verdict::NotMeasured | Verdict::NotSettled | Verdict::DoesNotApply) | None => {
-                    Truth::Unknown
-                }
+            let Some(trigger) = trigger(scene, item, index) else {
+                return Truth::Unknown;
+            };
+            let truth = of(trigger.evidence);
+            match (trigger.up_to, ground) {
+                (Some(end), FallOfGround::DeepensTheDrop) if of(end) != truth => Truth::Unknown,
+                (Some(_) | None, _) => truth,
             }
         });
         let highest = match (item.info().worst, ask) {

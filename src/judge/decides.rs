@@ -39,6 +39,9 @@ pub(super) struct Decided<'r> {
     pub(super) worst: Option<Verdict>,
     /// What keeps it from letting the guard meet, of each hazard.
     pub(super) lacks: Vec<Unclear<'r>>,
+    /// Whether what was measured lets it ask nothing about falling over, and about
+    /// falling through: no rule on it was met.
+    pub(super) switched_off: [bool; 2],
 }
 
 impl Decided<'_> {
@@ -137,14 +140,25 @@ fn by_view<'r>(
         // what could not be read might ask more
         worst = Some(worst.map_or(Verdict::NotSettled, |worst| worst.min(Verdict::NotSettled)));
     }
-    for hazard in [Hazard::FallOver, Hazard::FallThrough] {
+    let mut switched_off = [false; 2];
+    for (hazard, off) in [Hazard::FallOver, Hazard::FallThrough]
+        .into_iter()
+        .zip(&mut switched_off)
+    {
         if !speaks_of(&ruleset.concerns, hazard) {
             lack(Some(hazard), WhyUnclear::OnlyOneSubject(&ruleset.concerns));
-        } else if let Some(why) = grant(scene, bench, findings, hazard, view) {
-            lack(Some(hazard), why);
+            continue;
+        }
+        match grant(scene, bench, findings, hazard, view) {
+            Ok(granted) => *off = granted == Granted::SwitchedOff,
+            Err(why) => lack(Some(hazard), why),
         }
     }
-    Decided { worst, lacks }
+    Decided {
+        worst,
+        lacks,
+        switched_off,
+    }
 }
 
 /// Whether a rule that an amendment took away would have asked something here: what
@@ -175,14 +189,25 @@ fn speaks_of(concerns: &[Concern], hazard: Hazard) -> bool {
         })
 }
 
-/// Why a ruleset does not let a guard meet for a hazard, if it does not.
+/// By what a ruleset lets a guard meet for a hazard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Granted {
+    /// A rule was met.
+    ByARule,
+    /// It was read to ask nothing here.
+    AsksNothing,
+    /// What was measured switches its rules off.
+    SwitchedOff,
+}
+
+/// By what a ruleset lets a guard meet for a hazard, or why it does not.
 fn grant<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     findings: &[Finding<'r>],
     hazard: Hazard,
     view: FindingView,
-) -> Option<WhyUnclear<'r>> {
+) -> Result<Granted, WhyUnclear<'r>> {
     let met = |finding: &&Finding<'r>| {
         !finding.from_memory && view.of(finding) == Verdict::Meets && !finding.is_indicative()
     };
@@ -212,7 +237,9 @@ fn grant<'r>(
             Hazard::FallThrough => hole_that_no_rule_asks(scene, findings, &limits, view),
             Hazard::FallOver | Hazard::Entrapment | Hazard::Climb | Hazard::GiveWay => None,
         };
-        return hole.map(WhyUnclear::HoleNotAsked);
+        return hole.map_or(Ok(Granted::ByARule), |hole| {
+            Err(WhyUnclear::HoleNotAsked(hole))
+        });
     }
     let mut silence = Truth::False;
     let mut open = None;
@@ -230,14 +257,14 @@ fn grant<'r>(
         }
     }
     match (silence, open) {
-        (Truth::True, _) => return None,
-        (Truth::Unknown, Some(item)) => return Some(WhyUnclear::Silence(item)),
+        (Truth::True, _) => return Ok(Granted::AsksNothing),
+        (Truth::Unknown, Some(item)) => return Err(WhyUnclear::Silence(item)),
         (Truth::Doubt | Truth::False | Truth::Unknown, _) => {}
     }
     if is_switched_off(scene, bench, hazard) {
-        return None;
+        return Ok(Granted::SwitchedOff);
     }
-    Some(WhyUnclear::NoRuleRead)
+    Err(WhyUnclear::NoRuleRead)
 }
 
 /// Whether what was measured switches off every rule on a hazard that holds at

@@ -139,11 +139,12 @@ fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritte
     let mut judged: Vec<ByRuleset<'_, 'r>> = Vec::with_capacity(benches.len());
     for bench in &benches {
         let from = all.len();
-        let counts = &findings(scene, bench, &mut all);
+        let (counts, mut known) = findings(scene, bench, &mut all);
         let cases = match not_written {
             NotWritten::GoneThrough => {
                 let found = &all[from..];
-                cases(scene, bench, FoundWithout { found, counts })
+                let counts = &counts;
+                cases(scene, bench, FoundWithout { found, counts }, &mut known)
             }
             NotWritten::LeftOpen => None,
         };

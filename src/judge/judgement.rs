@@ -68,6 +68,7 @@ impl<'r> Judgement<'r> {
             alone: self.alone,
             partial: self.partial,
             margin: self.margin,
+            readings: self.readings.clone(),
             ..Judgement::bare(self.item, self.verdict, self.reasons.clone())
         }
     }
@@ -168,8 +169,19 @@ impl<'r> Judgement<'r> {
     }
 
     fn rank(&self) -> (Verdict, Length) {
-        let margin = self.margin.unwrap_or(Length::from_nanometres(i64::MAX));
-        (self.verdict, margin)
+        let no_margin = Length::from_nanometres(i64::MAX);
+        (
+            self.verdict,
+            self.margin.or(self.beyond()).unwrap_or(no_margin),
+        )
+    }
+
+    /// How far a bound that falls short lies beyond its limit at least: a hole that a larger
+    /// ball passes is not told by a lesser tape reading.
+    fn beyond(&self) -> Option<Length> {
+        let limit = self.limit.as_ref()?.value?;
+        let bound = self.measured.as_ref()?.value?;
+        (self.verdict == Verdict::FallsShort).then(|| -(bound - limit).magnitude())
     }
 }
 

@@ -15,6 +15,7 @@ mod decision;
 mod doubt;
 mod entrapment;
 pub mod examples;
+mod facts;
 mod finding;
 mod foothold;
 #[cfg(test)]

@@ -14,6 +14,7 @@ use crate::judge::bound::shape_asks;
 use crate::judge::decision::against;
 use crate::judge::decision::bounds_against;
 use crate::judge::entrapment;
+use crate::judge::facts;
 use crate::judge::gauge::Gauged;
 use crate::judge::gauge::Taped;
 use crate::judge::gauge::Where;
@@ -72,7 +73,9 @@ pub(super) fn opening<'r>(
             if stopped {
                 continue;
             }
-            if scene.may_run_on(from, index) {
+            if let Some(top) = facts::top(scene).filter(|top| at.low > *top) {
+                all.push(Judgement::open(item, Reason::NoSuchPlace { index, top }));
+            } else if scene.may_run_on(from, index) {
                 all.push(Judgement::open(item, Reason::NotWritten(Item::Infill)));
             } else if overlaps(zone, reach(scene, &said, at)) {
                 all.push(Judgement::open(item, Reason::ReachNotWritten(zone)));

@@ -17,6 +17,50 @@ pub enum Reason<'r> {
     Excepted(Item),
     /// A circumstance that the rule depends on was not written down.
     CircumstanceMissing(Item),
+    /// Another reading of the guard beside which this one cannot be: the observations'
+    /// indices.
+    Contradicts {
+        /// Whose reading is doubted.
+        item: Item,
+        /// The doubted observation.
+        index: usize,
+        /// The other one.
+        by: usize,
+        /// What it is at least by the other one, or of a sill at most.
+        bound: Length,
+    },
+    /// The ground falls away beside the edge, so that the drop may be as deep as this.
+    GroundFallsAway {
+        /// The observation of the drop.
+        index: usize,
+        /// How deep it may be within 36 in.
+        deeper: Length,
+    },
+    /// An opening that lies higher than the top of the guard.
+    NoSuchPlace {
+        /// The observation.
+        index: usize,
+        /// The top.
+        top: Length,
+    },
+    /// More than is ever found: a slip of the unit is likelier.
+    TooLargeToBe {
+        /// The item.
+        item: Item,
+        /// The observation.
+        index: usize,
+        /// The most that is usual.
+        usual: Length,
+    },
+    /// Less than is ever found: a slip of the unit is likelier.
+    TooSmallToBe {
+        /// The item.
+        item: Item,
+        /// The observation.
+        index: usize,
+        /// The least that is usual.
+        usual: Length,
+    },
     /// A trigger was measured but lies too close to its limit.
     TriggerInDoubt(Item),
     /// Another reading of the same place cannot be true beside this one.
@@ -170,9 +214,27 @@ impl Reason<'_> {
         }
     }
 
+    /// The item whose reading is there and is doubted, be it judged or a circumstance.
+    #[must_use]
+    pub fn doubts(&self) -> Option<Item> {
+        if let Reason::Contradicts { item, .. }
+        | Reason::TooLargeToBe { item, .. }
+        | Reason::TooSmallToBe { item, .. } = self
+        {
+            Some(*item)
+        } else {
+            matches!(self, Reason::GroundFallsAway { .. }).then_some(Item::Drop)
+        }
+    }
+
     /// The observation that it speaks of, where it does.
     pub(super) fn observation(&self) -> Option<usize> {
-        if let Reason::CouldNotLook(index)
+        if let Reason::Contradicts { index, .. }
+        | Reason::CouldNotLook(index)
+        | Reason::GroundFallsAway { index, .. }
+        | Reason::NoSuchPlace { index, .. }
+        | Reason::TooLargeToBe { index, .. }
+        | Reason::TooSmallToBe { index, .. }
         | Reason::Hidden(index)
         | Reason::InfillMissing(index)
         | Reason::SettledByGauge(index)
@@ -213,6 +275,9 @@ impl Reason<'_> {
             Reason::BoundsStraddle => (Bearing::TooLittle, Asks::Again),
             Reason::CircumstanceMissing(item) => (Bearing::Missing, Asks::For(*item)),
             Reason::Contradicted => (Bearing::Remark, Asks::Again),
+            Reason::Contradicts { item, .. }
+            | Reason::TooLargeToBe { item, .. }
+            | Reason::TooSmallToBe { item, .. } => (Bearing::TooLittle, Asks::For(*item)),
             Reason::CouldNotLook(_) => (Bearing::InTheWay, Asks::Nothing),
             Reason::CoveredElsewhere(_) => (Bearing::Aside, Asks::Nothing),
             Reason::ExactlyAtLimit => (Bearing::Remark, Asks::Nothing),
@@ -221,6 +286,7 @@ impl Reason<'_> {
                 (Bearing::TooLittle, Asks::Again)
             }
             Reason::ForAPerson(_) => (Bearing::Remark, Asks::Nothing),
+            Reason::GroundFallsAway { .. } => (Bearing::TooLittle, Asks::For(Item::Drop)),
             Reason::Hidden(_) => (Bearing::InTheWay, Asks::Nothing),
             Reason::InfillMissing(_) => (Bearing::TooLittle, Asks::Again),
             Reason::Ladder { .. } => (Bearing::Remark, Asks::Nothing),
@@ -231,6 +297,7 @@ impl Reason<'_> {
             Reason::NeedsPush => (Bearing::TooLittle, Asks::Gauge),
             Reason::NoBuildTolerance => (Bearing::Remark, Asks::Nothing),
             Reason::NoGuard => (Bearing::Aside, Asks::Nothing),
+            Reason::NoSuchPlace { .. } => (Bearing::TooLittle, Asks::Again),
             Reason::NoSuchStep => (Bearing::TooLittle, Asks::Again),
             Reason::NosingThickness => (Bearing::TooLittle, Asks::Again),
             Reason::NotCovered(_) => (Bearing::InTheWay, Asks::Nothing),

@@ -15,6 +15,7 @@ use crate::judge::condition::Applies;
 use crate::judge::condition::Truth;
 use crate::judge::condition::applies;
 use crate::judge::condition::reasons;
+use crate::judge::facts::slip;
 use crate::judge::foothold;
 use crate::judge::judgement;
 use crate::judge::judgement::Judgement;
@@ -82,23 +83,24 @@ impl InForceThen {
     }
 }
 
-/// All of a ruleset's rules against a guard; how many findings are of each rule.
+/// All of a ruleset's rules against a guard; how many findings are of each rule, and what
+/// the checks of those that wait for a circumstance made of the readings.
 pub(super) fn findings<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     found: &mut Vec<Finding<'r>>,
-) -> RuleCounts {
+) -> (RuleCounts, KnownChecks<'r>) {
     let rules = bench.ruleset.rules.len();
     let mut cases = CaseFindings {
         // a rule on any opening makes up to four
         found: Vec::with_capacity(rules + 3),
         of_rules: Vec::with_capacity(rules),
         on_a_stair: None,
-        known: KnownChecks::default(),
     };
-    cases.next(scene, bench, &|_| true);
+    let mut known = KnownChecks::default();
+    cases.next(scene, bench, &|_| true, &mut known);
     found.append(&mut cases.found);
-    RuleCounts(cases.of_rules)
+    (RuleCounts(cases.of_rules), known)
 }
 
 /// How many findings are of each rule, and whether it applies.
@@ -111,13 +113,12 @@ pub(super) struct CaseFindings<'r> {
     of_rules: Vec<(usize, Applies)>,
     /// Whether the guard stands on a stair in the case before.
     on_a_stair: Option<bool>,
-    known: KnownChecks<'r>,
 }
 
 /// What the checks of each rule make of the readings, whatever circumstances a case
 /// supposes: of all of them a check looks at the stair alone.
 #[derive(Default)]
-struct KnownChecks<'r> {
+pub(super) struct KnownChecks<'r> {
     /// On no stair, on one, and where nobody said.
     by_stair: [Vec<Option<Vec<Judgement<'r>>>>; 3],
 }
@@ -127,12 +128,12 @@ impl<'r> KnownChecks<'r> {
     fn of(
         &mut self,
         place: usize,
-        rule: &Rule,
+        (rule, applies): (&Rule, Applies),
         scene: &Scene<'_>,
     ) -> Option<&mut Option<Vec<Judgement<'r>>>> {
         let on_a_stair = scene.on_a_stair();
-        if !scene.is_a_case() || looks_at_others(rule, on_a_stair) || rule.loads().next().is_some()
-        {
+        let of_cases = scene.is_a_case() || matches!(applies.truth, Truth::Unknown | Truth::Doubt);
+        if !of_cases || looks_at_others(rule, on_a_stair) || rule.loads().next().is_some() {
             return None;
         }
         let known = match on_a_stair {
@@ -183,7 +184,6 @@ impl<'r> CaseFindings<'r> {
             found: found.iter().map(bare).collect(),
             of_rules: counts.0.clone(),
             on_a_stair: scene.on_a_stair(),
-            known: KnownChecks::default(),
         }
     }
 
@@ -193,6 +193,7 @@ impl<'r> CaseFindings<'r> {
         scene: &Scene<'_>,
         bench: &Bench<'r>,
         changed: &dyn Fn(Item) -> bool,
+        known: &mut KnownChecks<'r>,
     ) -> &[Finding<'r>] {
         let all = &bench.ruleset.rules;
         // on a stair other items are looked at
@@ -227,8 +228,8 @@ impl<'r> CaseFindings<'r> {
             let as_before = before == *applies && applies.surely() && rule.loads().next().is_none();
             let touched = is_touched(rule) && (anew || !as_before);
             if excepted || touched || beside_others {
-                let known = self.known.of(place, rule, scene);
                 let rule_here = (*rule, *applies);
+                let known = known.of(place, rule_here, scene);
                 judge(scene, bench, rule_here, &others, known, &mut judgements);
                 let made = judgements.len();
                 let done = judgements.drain(..);
@@ -343,13 +344,11 @@ fn judge<'r>(
         return;
     }
     match known {
-        Some(known) => {
-            let known = known.get_or_insert_with(|| {
-                let mut all = Vec::new();
-                checked(scene, rule, others, &mut all);
-                all.iter().map(Judgement::without_what_is_shown).collect()
-            });
-            judgements.extend(known.iter().cloned());
+        Some(Some(known)) => judgements.extend(known.iter().cloned()),
+        Some(unknown) => {
+            checked(scene, rule, others, judgements);
+            let all = judgements.iter();
+            *unknown = Some(all.map(Judgement::without_what_is_shown).collect());
         }
         None => checked(scene, rule, others, judgements),
     }
@@ -553,7 +552,7 @@ fn under(scene: &Scene<'_>, judgement: &mut Judgement<'_>, rule: &Rule, applies:
 
 /// What was not looked at keeps what was from meeting: a circumstance that could
 /// not be read at one place, a guard that could not be reached, a hole where a
-/// baluster is missing.
+/// baluster is missing, a reading that is most likely a slip.
 fn unlooked<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, rule: &'r Rule) {
     let unread = rule
         .conditions()
@@ -568,7 +567,11 @@ fn unlooked<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, rule: &'r Rule
         .filter(|_| judgement.item == Item::Opening)
         .map(Reason::InfillMissing);
     let close_is_open = missing.is_some();
-    let Some(reason) = unread.or(not_reached).or(missing) else {
+    let slipped = judgement
+        .readings
+        .iter()
+        .find_map(|index| slip(scene, scene.guard.observation(*index).item, *index));
+    let Some(reason) = unread.or(not_reached).or(missing).or(slipped) else {
         return;
     };
     let opened = |verdict: Verdict| {

@@ -186,11 +186,10 @@ impl<'g> Scene<'g> {
             .any(|(_, o)| o.word() == Some(InfillWord::Balusters))
     }
 
-    /// Whether it is filled with bars that stand apart.
-    fn is_of_bars(&self) -> bool {
-        let of_bars = [InfillWord::Balusters, InfillWord::HorizontalBars];
-        self.of(Item::Infill)
-            .any(|(_, o)| o.word().is_some_and(|word| of_bars.contains(&word)))
+    /// Whether what fills it cannot be without gaps: bars that stand apart, cables, mesh.
+    fn has_gaps(&self) -> bool {
+        let mut words = self.of(Item::Infill).filter_map(|(_, o)| o.word());
+        words.any(InfillWord::has_gaps)
     }
 
     /// The same guard judged as exact values, without doubt.
@@ -389,7 +388,7 @@ impl<'g> Scene<'g> {
                 Err(reason) => return Piece::Nothing(reason),
             },
             // somebody meant that nothing is wrong with them
-            Value::None if item == Item::Opening && self.is_of_bars() => {
+            Value::None if item == Item::Opening && self.has_gaps() => {
                 return Piece::Nothing(Reason::BarsHaveGaps);
             }
             // looked, and there is none: an opening of nothing

@@ -10,6 +10,7 @@ use crate::items::Worst;
 use crate::judge::bound::Evidence;
 use crate::judge::condition::Truth;
 use crate::judge::condition::as_supposed;
+use crate::judge::facts::trigger;
 use crate::judge::rule::Bench;
 use crate::judge::scene::Scene;
 use crate::judge::scene::Supposed;
@@ -219,7 +220,7 @@ fn may_be_long(scene: &Scene<'_>, item: Item, length: Length) -> bool {
     let mut under_one = false;
     let mut over_none = true;
     for (index, _) in scene.of(item) {
-        let (not_less, not_more) = match scene.evidence(item, index) {
+        let (not_less, not_more) = match ends_of(scene, item, index) {
             Some(Evidence::AtLeast(least)) => (length >= least, true),
             Some(Evidence::Above(bound)) => (length > bound, true),
             Some(Evidence::Below(bound)) => (true, length < bound),
@@ -233,6 +234,15 @@ fn may_be_long(scene: &Scene<'_>, item: Item, length: Length) -> bool {
         under_one |= not_more;
     }
     over_none && (under_one || scene.of(item).next().is_none())
+}
+
+/// What a reading says of it from both sides; nothing where another end of it is doubted.
+fn ends_of(scene: &Scene<'_>, item: Item, index: usize) -> Option<Evidence> {
+    let trigger = trigger(scene, item, index)?;
+    match (trigger.evidence, trigger.up_to) {
+        (Evidence::Point(value, _), Some(_)) => Some(Evidence::AtLeast(value)),
+        (evidence, _) => Some(evidence),
+    }
 }
 
 fn may_be_year(scene: &Scene<'_>, item: Item, year: i32) -> bool {

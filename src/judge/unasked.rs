@@ -6,10 +6,14 @@ use crate::items::ItemSet;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Reason;
+use crate::judge::bound::Evidence;
+use crate::judge::bound::opening_asks;
+use crate::judge::decision::against;
 use crate::judge::opening;
 use crate::judge::rule::side_is_closed;
 use crate::judge::scene::Scene;
 use crate::judge::view::FindingView;
+use crate::quantities::combine;
 use crate::reading::Value;
 use crate::rules::OpeningDemand;
 
@@ -36,7 +40,7 @@ pub(super) fn unasked_holes(scene: &Scene<'_>, findings: &[Finding<'_>]) -> Vec<
     let mut looked_at = ItemSet::EMPTY;
     for observation in &scene.guard.observations {
         let item = observation.item;
-        let hole = item.info().hole != Hole::No && item != Item::Opening;
+        let hole = item == Item::VOpening || item.info().hole != Hole::No && item != Item::Opening;
         let anew = hole && looked_at.insert(item);
         if anew && says_something(scene, item) && !is_asked(scene, findings, item) {
             unasked.push(item);
@@ -82,10 +86,40 @@ fn is_wider(scene: &Scene<'_>, item: Item, demand: &OpeningDemand, view: Finding
         at_most: demand.at_most.clone(),
         ..OpeningDemand::default()
     };
+    if item == Item::VOpening {
+        return is_wider_at_the_top(scene, &limit, view);
+    }
     let judgement = opening::opening(scene, item, &limit, &[]);
     let verdict = match view {
         FindingView::Decided => judgement.verdict,
         FindingView::Alone => judgement.alone,
     };
     verdict != Verdict::Meets
+}
+
+/// Whether an opening that narrows downward is wider at the top than the limit on openings
+/// lets one be: at the least one of them is.
+fn is_wider_at_the_top(scene: &Scene<'_>, limit: &OpeningDemand, view: FindingView) -> bool {
+    scene.of(Item::VOpening).any(|(_, observation)| {
+        let reading = observation.reading.as_ref().map(|reading| &reading.value);
+        let Some(Value::VOpening(vee)) = reading else {
+            return false;
+        };
+        let terms = scene.terms(
+            Item::VOpening,
+            observation,
+            vee.wide,
+            vee.unit,
+            vee.graduation,
+        );
+        let evidence = Evidence::Point(vee.wide, combine(&terms));
+        let outcome = against(evidence, &opening_asks(limit), scene.options.decision);
+        outcome.is_none_or(|outcome| {
+            let verdict = match view {
+                FindingView::Decided => outcome.verdict,
+                FindingView::Alone => outcome.alone,
+            };
+            verdict != Verdict::Meets
+        })
+    })
 }

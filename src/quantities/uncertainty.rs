@@ -33,6 +33,20 @@ impl StandardUncertainty {
     pub fn doubled(self) -> Length {
         self.0 + self.0
     }
+
+    /// Whether it is more than any tape leaves: ± 1 in, or a tenth of what was read where
+    /// that is ± 1/4 in or more. (common practice, no source)
+    #[must_use]
+    pub fn is_beyond_any_tape(self, read: Length) -> bool {
+        let a_square = |length: Length| {
+            let nanometres = i128::from(length.nanometres());
+            nanometres * nanometres
+        };
+        // u = a/√3, so that a ± of a is 3u² = a²
+        let of = 3 * a_square(self.0);
+        let inch = a_square(Length::inches(1));
+        of > inch || 16 * of >= inch && 100 * of >= a_square(read)
+    }
 }
 
 /// How an effect spreads, and so how its size becomes a standard uncertainty.

@@ -101,15 +101,19 @@ pub fn opening_words(rulesets: &[Ruleset], begins: &WalkBegins<'_>, width: usize
 #[must_use]
 pub fn before_a_walk(rulesets: &[Ruleset], unit: Option<LengthUnit>) -> Vec<String> {
     let unit = unit.map(|unit| format!("A number alone is {} here.", unit.plural()));
-    // who has not chosen them by their ids knows them by what they are called
+    let mut lines = vec![STAY_BEHIND.to_owned(), judged_by_titles(rulesets)];
+    lines.extend(unit);
+    lines.push(DEFERRAL.to_owned());
+    lines
+}
+
+/// By what is judged: who has not chosen it by its id knows it by what it is called.
+pub(super) fn judged_by_titles(rulesets: &[Ruleset]) -> String {
     let called = |ruleset: &Ruleset| {
         let (title, id) = (one_line(&ruleset.title), one_line(&ruleset.id));
         format!("{title} ({id})")
     };
-    let mut lines = vec![STAY_BEHIND.to_owned(), judged_by(rulesets, &called, "; ")];
-    lines.extend(unit);
-    lines.push(DEFERRAL.to_owned());
-    lines
+    judged_by(rulesets, &called, "; ")
 }
 
 /// By what is judged; in capitals where it is no law.

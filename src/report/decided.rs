@@ -1,15 +1,17 @@
 //! What an answer of the walk has decided, in words.
 
 use crate::items::Verdict;
+use crate::judge::Agreed;
 use crate::judge::Finding;
 use crate::report::advice;
+use crate::report::one_line;
 use crate::report::palette;
+use crate::report::reader;
 use crate::report::reader::asked;
 use crate::report::reader::capital;
 use crate::report::reader::fault;
 use crate::report::reader::shortfall;
 use crate::report::reader::way;
-use crate::report::words;
 use crate::report::words::several;
 use crate::report::wrap::hanging_in;
 use crate::walk::NowSettled;
@@ -50,8 +52,7 @@ pub(super) fn progress(settled: &NowSettled<'_>, width: usize) -> String {
         .agreed
         .iter()
         .filter_map(|index| judged.agreed.get(*index));
-    for text in agreed.filter_map(words::agreed_on) {
-        let text = format!("{}.", capital(&text));
+    for text in agreed.filter_map(agreed_on) {
         let text = hanging_in(width, "  ", &text);
         lines.push(palette::verdict(&text, Verdict::FallsShort));
     }
@@ -136,4 +137,17 @@ fn what_is_asked(findings: &[&Finding<'_>]) -> String {
         text.push_str(&format!(" Advice: {}.", advice.join("; ")));
     }
     text.trim_start().to_owned()
+}
+
+/// What all cases of what is still open agree on of one hazard, where it is not good.
+fn agreed_on(agreed: &Agreed<'_>) -> Option<String> {
+    let hazard = capital(reader::hazard(agreed.hazard?));
+    let well = matches!(agreed.verdict, Verdict::DoesNotApply | Verdict::Meets);
+    (!well).then(|| {
+        format!(
+            "{hazard}: {} whatever is still open, by {}.",
+            reader::verdict(agreed.verdict),
+            one_line(&agreed.ruleset.title)
+        )
+    })
 }

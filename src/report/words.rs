@@ -17,6 +17,9 @@ use crate::judge::Options;
 use crate::judge::Reason;
 use crate::judge::Unclear;
 use crate::judge::WhyUnclear;
+use crate::quantities::Length;
+use crate::quantities::LengthUnit;
+use crate::reading::Value;
 use crate::report::Counts;
 use crate::report::one_line;
 use crate::rules::Ruleset;
@@ -132,8 +135,7 @@ pub(super) fn agreed(judged: &Judged<'_>) -> Vec<String> {
 }
 
 /// What all cases agree on of one hazard, where it is not good.
-#[must_use]
-pub(super) fn agreed_on(agreed: &Agreed<'_>) -> Option<String> {
+fn agreed_on(agreed: &Agreed<'_>) -> Option<String> {
     let hazard = agreed.hazard?;
     let well = matches!(agreed.verdict, Verdict::DoesNotApply | Verdict::Meets);
     (!well).then(|| {
@@ -213,6 +215,43 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
         }
         Reason::TriggerInDoubt(item) => {
             format!("{item} lies so close to where this rule begins that the tape cannot tell whether it applies")
+        }
+        Reason::Contradicts { item, index, by, bound } => contradicts(*item, *index, *by, *bound, guard),
+        Reason::GroundFallsAway { index, deeper } => {
+            let unit = unit_of(guard.observation(*index));
+            let deeper = deeper.readable_up(unit);
+            format!(
+                "the ground falls away beside the edge, so that 36 in out the drop may be {deeper}: measure it to the \
+deepest place there; if it was, write it as a bound (under {deeper})"
+            )
+        }
+        Reason::NoSuchPlace { index, top } => {
+            let observation = guard.observation(*index);
+            let top = top.readable_up(unit_of(observation));
+            format!(
+                "{} \"{}\" lies above the top, which is at {top} at most by the heights that are written: look at its \
+height again, or write the height where it lies as well",
+                observation.item,
+                one_line(&observation.written)
+            )
+        }
+        Reason::TooLargeToBe { item, index, usual } => {
+            let observation = guard.observation(*index);
+            let usual = usual.readable_down(unit_of(observation));
+            format!(
+                "{item} \"{}\" is more than is found ({usual} is much), and a slip of the unit is likelier: look at \
+number and unit again; if it is right, write over {usual}",
+                one_line(&observation.written)
+            )
+        }
+        Reason::TooSmallToBe { item, index, usual } => {
+            let observation = guard.observation(*index);
+            let usual = usual.readable_up(unit_of(observation));
+            format!(
+                "{item} \"{}\" is less than is found ({usual} is little), and a slip of the unit is likelier: look at \
+number and unit again; if it is right, write under {usual}",
+                one_line(&observation.written)
+            )
         }
         Reason::Contradicted => {
             "two readings of one place cannot both be true: both were judged, and the worse one decides; measure again".to_owned()
@@ -333,6 +372,58 @@ fills the railing"
             "the tape could not tell, and a test did: {}",
             one_line(&guard.observation(*index).written)
         ),
+    }
+}
+
+/// Two readings that cannot both be so, and how to say which is right.
+fn contradicts(item: Item, index: usize, by: usize, bound: Length, guard: &Guard) -> String {
+    let (observation, other) = (guard.observation(index), guard.observation(by));
+    let (written, other_written) = (one_line(&observation.written), one_line(&other.written));
+    let unit = unit_of(observation);
+    let why = if other.item == Item::Risers {
+        format!(
+            "{other_written} risers climb {} or more",
+            bound.readable_down(unit)
+        )
+    } else if item == Item::SillTopHeight {
+        format!("{} \"{other_written}\" is lower", other.item)
+    } else {
+        format!(
+            "{} \"{other_written}\" makes it {} or more",
+            other.item,
+            bound.readable_down(unit)
+        )
+    };
+    let answer = match (item, length_of(observation)) {
+        (Item::Drop, Some(length)) => format!(
+            "; if it is right, since the railing runs along the lowest steps alone, write it as a bound (under {})",
+            (length + unit.one()).readable_up(unit)
+        ),
+        (_, _) => String::new(),
+    };
+    format!(
+        "{item} \"{written}\" cannot be beside what else is written: {why}; look at both again{answer}"
+    )
+}
+
+/// The length of a plain reading.
+fn length_of(observation: &Observation) -> Option<Length> {
+    if let Value::Measure(measure) = observation.reading.as_ref()?.value {
+        Some(measure.length)
+    } else {
+        None
+    }
+}
+
+/// The unit in which somebody wrote a length.
+fn unit_of(observation: &Observation) -> LengthUnit {
+    let reading = observation.reading.as_ref().map(|reading| &reading.value);
+    match reading {
+        Some(Value::Measure(measure)) => measure.unit,
+        Some(Value::Ball(ball)) => ball.unit,
+        Some(Value::Stick(stick)) => stick.unit,
+        Some(Value::Shape(shape)) => shape.unit,
+        Some(_) | None => LengthUnit::Inch,
     }
 }
 

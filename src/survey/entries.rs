@@ -102,7 +102,7 @@ impl Entries {
                 if let Some(entry) = &mut entry {
                     entry.unit = unit;
                 }
-                (entry, self.own_columns(row, header))
+                (entry, self.other_columns(row, header))
             }
             Layout::Table => (None, self.table(row, header, complaints)),
         }
@@ -215,24 +215,45 @@ impl Entries {
         }
     }
 
-    /// Cells of a notebook in columns of the person's own.
-    fn own_columns<'r>(&self, row: &SurveyRow<'r>, header: &Header) -> Vec<RowEntry<'r>> {
-        if !header.has_own {
+    /// Cells of a notebook beside its item and reading: the person's own, which are kept, and
+    /// what stands under a heading that could not be used.
+    fn other_columns<'r>(&self, row: &SurveyRow<'r>, header: &Header) -> Vec<RowEntry<'r>> {
+        if !header.has_more {
             return Vec::new();
         }
-        let own = |(index, column): (usize, &HeaderColumn)| {
-            let text = if *column == HeaderColumn::Own {
-                row.text_of(index)
-            } else {
-                Cow::Borrowed("")
+        let mut entries = Vec::new();
+        for (index, column) in header.columns.iter().enumerate() {
+            let text = match column.is_beside_a_notebook() {
+                true => row.text_of(index),
+                false => continue,
             };
-            (!text.is_empty()).then(|| RowEntry {
-                subject: EntrySubject::Own(Arc::clone(&header.headings[index])),
+            if text.is_empty() {
+                continue;
+            }
+            let own = || EntrySubject::Own(Arc::clone(&header.headings[index]));
+            let subject = match *column {
+                HeaderColumn::Misspelt(item) => EntrySubject::Lost(item),
+                HeaderColumn::Twice => {
+                    entries.push(self.nothing(index));
+                    own()
+                }
+                HeaderColumn::Building
+                | HeaderColumn::Guard
+                | HeaderColumn::Item
+                | HeaderColumn::Note
+                | HeaderColumn::NoteOf(_)
+                | HeaderColumn::Of(..)
+                | HeaderColumn::Own
+                | HeaderColumn::Reading(_)
+                | HeaderColumn::Unit => own(),
+            };
+            entries.push(RowEntry {
+                subject,
                 text,
                 ..self.nothing(index)
-            })
-        };
-        header.columns.iter().enumerate().filter_map(own).collect()
+            });
+        }
+        entries
     }
 
     fn table<'r>(
@@ -252,6 +273,12 @@ impl Entries {
                     (EntrySubject::Lost(*item), None)
                 }
                 HeaderColumn::Own => (EntrySubject::Own(Arc::clone(&header.headings[index])), None),
+                HeaderColumn::Twice => {
+                    if !row.text_of(index).is_empty() {
+                        entries.push(self.nothing(index));
+                    }
+                    (EntrySubject::Own(Arc::clone(&header.headings[index])), None)
+                }
                 HeaderColumn::Building
                 | HeaderColumn::Guard
                 | HeaderColumn::Item

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use crate::input::Diagnostic;
 use crate::items::Item;
+use crate::items::Kind;
 use crate::quantities::LengthUnit;
 use crate::reading::parse;
 use crate::survey::codes;
@@ -42,8 +43,8 @@ pub(super) struct Header {
     /// Columns of notes of one item, each item once.
     pub(super) notes: Vec<(Item, usize)>,
     pub(super) delimiter: u8,
-    /// Whether a column is the person's own.
-    pub(super) has_own: bool,
+    /// Whether cells stand beside what a notebook's row says.
+    pub(super) has_more: bool,
     /// How many columns at the beginning hold names only.
     pub(super) names: usize,
 }
@@ -59,7 +60,7 @@ pub(super) fn is_plainly_one(row: &SurveyRow<'_>) -> bool {
     let names = names(row);
     let columns = columns(&names);
     let known = |(column, name): &(&HeaderColumn, &String)| match column {
-        HeaderColumn::Own | HeaderColumn::Misspelt(_) => false,
+        HeaderColumn::Own | HeaderColumn::Misspelt(_) | HeaderColumn::Twice => false,
         HeaderColumn::Building
         | HeaderColumn::Guard
         | HeaderColumn::Item
@@ -165,6 +166,13 @@ impl Header {
             for (index, column) in columns.iter_mut().enumerate() {
                 if let HeaderColumn::Of(item, _) = *column {
                     faults.push(item_in_a_notebook(row, index, item));
+                    *column = if is_read_by_no_rule(item) {
+                        HeaderColumn::Own
+                    } else {
+                        HeaderColumn::Misspelt(item)
+                    };
+                } else if let HeaderColumn::NoteOf(_) = *column {
+                    // whatever item the row speaks of: kept as it stands
                     *column = HeaderColumn::Own;
                 }
             }
@@ -178,7 +186,7 @@ impl Header {
             note: place(HeaderColumn::Note),
             notes: notes(&columns),
             delimiter,
-            has_own: columns.contains(&HeaderColumn::Own),
+            has_more: columns.iter().any(|column| column.is_beside_a_notebook()),
             names: columns
                 .iter()
                 .take_while(|c| {
@@ -241,8 +249,18 @@ impl HeadingFault {
     }
 }
 
+/// Whether nothing of the judging is lost where it stands apart: a date, a photograph.
+fn is_read_by_no_rule(item: Item) -> bool {
+    item.is_survey_fact() || item.info().kind == Kind::Text
+}
+
 fn item_in_a_notebook(row: &SurveyRow<'_>, index: usize, item: Item) -> Diagnostic {
-    Diagnostic::warning(
+    let make = if is_read_by_no_rule(item) {
+        Diagnostic::warning
+    } else {
+        Diagnostic::error
+    };
+    make(
         codes::OWN_HEADING,
         format!(
             "a file with the columns `item` and `reading` has no column `{item}`: no rule reads it"
@@ -265,12 +283,14 @@ fn notes(columns: &[HeaderColumn]) -> Vec<(Item, usize)> {
         | HeaderColumn::Of(..)
         | HeaderColumn::Own
         | HeaderColumn::Reading(_)
+        | HeaderColumn::Twice
         | HeaderColumn::Unit => None,
     };
     columns.iter().enumerate().filter_map(note).collect()
 }
 
-/// Two columns with the same meaning where there can be only one: the second is the person's own.
+/// Two columns with the same meaning where there can be only one: which of them a row
+/// means, nobody can tell. A second column of notes is the person's own.
 fn columns_with_one_meaning(
     row: &SurveyRow<'_>,
     columns: &mut [HeaderColumn],
@@ -280,11 +300,17 @@ fn columns_with_one_meaning(
         let column = columns[index];
         if matches!(
             column,
-            HeaderColumn::Of(..) | HeaderColumn::Own | HeaderColumn::Misspelt(_)
+            HeaderColumn::Of(..)
+                | HeaderColumn::Own
+                | HeaderColumn::Misspelt(_)
+                | HeaderColumn::Twice
         ) {
             continue;
         }
-        let Some(first) = columns[..index].iter().position(|c| *c == column) else {
+        let Some(first) = columns[..index]
+            .iter()
+            .position(|c| c.means_the_same(column))
+        else {
             continue;
         };
         let message = format!("two columns are called `{}`", tidy(&row.cell(index)));
@@ -293,7 +319,18 @@ fn columns_with_one_meaning(
                 .also(row.excerpt(first), "the first one")
                 .help("leave out one of them, or give it another name"),
         );
-        columns[index] = HeaderColumn::Own;
+        columns[index] = match column {
+            HeaderColumn::Note | HeaderColumn::NoteOf(_) => HeaderColumn::Own,
+            HeaderColumn::Building
+            | HeaderColumn::Guard
+            | HeaderColumn::Item
+            | HeaderColumn::Misspelt(_)
+            | HeaderColumn::Of(..)
+            | HeaderColumn::Own
+            | HeaderColumn::Reading(_)
+            | HeaderColumn::Twice
+            | HeaderColumn::Unit => HeaderColumn::Twice,
+        };
     }
 }
 
@@ -364,6 +401,7 @@ fn layout(columns: &[HeaderColumn]) -> Option<Layout> {
                 | HeaderColumn::NoteOf(_)
                 | HeaderColumn::Of(..)
                 | HeaderColumn::Own
+                | HeaderColumn::Twice
                 | HeaderColumn::Unit => None,
             };
             Some(Layout::Notebook {

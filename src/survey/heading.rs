@@ -24,6 +24,8 @@ pub(super) enum HeaderColumn {
     Own,
     /// Readings of the row's item: the notebook; with the unit of its heading.
     Reading(Option<LengthUnit>),
+    /// A second column where there can be only one: kept, and no row that fills it is understood.
+    Twice,
     Unit,
 }
 
@@ -53,6 +55,24 @@ const STRUCTURE: &[(&str, &[&str])] = &[
         &["notes", "remark", "remarks", "comment", "comments"],
     ),
 ];
+
+impl HeaderColumn {
+    /// Whether two columns hold the same, whatever unit their headings name.
+    pub(super) fn means_the_same(self, other: HeaderColumn) -> bool {
+        match (self, other) {
+            (HeaderColumn::Reading(_), HeaderColumn::Reading(_)) => true,
+            (_, _) => self == other,
+        }
+    }
+
+    /// Whether its cells say something beside a notebook's item, reading and note.
+    pub(super) fn is_beside_a_notebook(self) -> bool {
+        matches!(
+            self,
+            HeaderColumn::Misspelt(_) | HeaderColumn::Own | HeaderColumn::Twice
+        )
+    }
+}
 
 impl Heading {
     pub(super) fn plain(column: HeaderColumn) -> Heading {

@@ -2,6 +2,7 @@
 
 use crate::compare::compare;
 use crate::compare::survey;
+use crate::harness::run;
 use crate::harness::words;
 
 type Rows = &'static [(&'static str, &'static str)];
@@ -256,4 +257,30 @@ fn a_comparison_of_a_survey_with_itself_changes_nothing() {
         }
         assert_eq!(json["questions"].as_array().map(Vec::len), Some(0));
     }
+}
+
+/// Both rounds are judged by the same rules, whatever each of them named.
+#[test]
+fn rules_that_the_first_round_alone_named_are_said_to_judge_nothing() {
+    let of = |first: &str, second: &str| {
+        let named = |id: &str| {
+            let rows: Rows = &[("height", "37 in")];
+            format!(
+                "{},,rules,{id},\n",
+                survey("2026-03-14", &[("gallery", rows)])
+            )
+        };
+        let files = [("a.csv", &*named(first)), ("b.csv", &*named(second))];
+        words(&run(&files, &["compare", "@a.csv", "@b.csv", "--no-guidance"]).out)
+    };
+    let text = of("us-dwelling-2018", "us-dwelling-2021");
+    let says = "Both rounds are judged alike, and not by us-dwelling-2018, which the first one named. \
+                Building rules: ";
+    assert!(text.contains(says), "{text}");
+    assert!(text.contains("(us-dwelling-2021)"), "{text}");
+    let alike = of("us-dwelling-2018", "us-dwelling-2018");
+    assert!(
+        alike.contains("Both rounds are judged alike. Building rules: "),
+        "{alike}"
+    );
 }

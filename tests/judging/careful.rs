@@ -505,3 +505,57 @@ fn what_a_comma_or_semicolon_hid_lets_nothing_meet() {
     let noted = deck.replace("us-dwelling-2018,", "us-dwelling-2018,as the town says");
     assert_eq!(ran(&noted).1, 0);
 }
+
+/// What stands in a second column of readings, or under an item's name beside the
+/// columns `item` and `reading`, is a reading that no rule got.
+#[test]
+fn a_reading_in_a_column_that_no_rule_reads_lets_nothing_meet() {
+    let ran = |survey: &str| {
+        let ran = run(
+            &[("s.csv", survey)],
+            &["check", "@s.csv", "--format", "json"],
+        );
+        let told = ran.json()["guards"][0].to_string();
+        let verdict = ran.json()["guards"][0]["verdict"]
+            .as_str()
+            .map(str::to_owned);
+        (verdict, ran.code, told.contains("11 in"))
+    };
+    let of = |more: &str, cell: &str| {
+        ran(&format!(
+            "guard,item,reading,{more}\n,rules,us-dwelling-2018,\nwest,place,deck,\nwest,use,dwelling,\n\
+             west,drop,7 ft,\nwest,height,37 1/2 in,\nwest,opening,3 1/4 in,{cell}\n\
+             west,bottom gap,1 1/2 in,\n"
+        ))
+    };
+    for more in [
+        "reading",
+        "reading (in)",
+        "value",
+        "item",
+        "opening",
+        "bottom gap",
+        "openning",
+    ] {
+        let met = (Some("meets".to_owned()), 2, false);
+        assert_eq!(of(more, ""), met, "{more}");
+        let (verdict, code, told) = of(more, "11 in");
+        assert_eq!(
+            (verdict.as_deref(), code, told),
+            (Some("not measured"), 2, true),
+            "{more}"
+        );
+    }
+    // a column of the person's own, or of notes, says what it likes
+    for more in ["photo", "note: opening"] {
+        assert_eq!(
+            of(more, "11 in"),
+            (Some("meets".to_owned()), 0, true),
+            "{more}"
+        );
+    }
+    let table = "guard,place,use,drop,height,opening,bottom gap,guard\n\
+                 west,deck,dwelling,7 ft,37 1/2 in,3 1/4 in,1 1/2 in,11 in\n";
+    let table = format!("{table},,,,,,,\n");
+    assert_eq!(ran(&table).0.as_deref(), Some("not measured"));
+}

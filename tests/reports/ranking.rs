@@ -23,7 +23,7 @@ fn deck(name: &str, height: &str, moves: &str) -> guardrule::survey::Guard {
     guard("", name, &rows)
 }
 
-/// The order of design: no guard, urgent or moving a lot, the larger shortfall,
+/// The order of design: no guard, a danger, what is urgent, the larger shortfall,
 /// undecided, meets, does not apply.
 #[test]
 fn the_worst_guard_comes_first() {
@@ -33,6 +33,18 @@ fn the_worst_guard_comes_first() {
         deck("at the limit", "36 in", "no"),
         deck("far short", "30 in", "no"),
         deck("loose", "40 in", "a lot"),
+        guard(
+            "",
+            "cracked pane",
+            &[
+                ("place", "balcony", ""),
+                ("use", "dwelling", ""),
+                ("drop", "9 ft", ""),
+                ("height", "40 in", ""),
+                ("infill", "glass", ""),
+                ("condition", "broken glass", ""),
+            ],
+        ),
     ];
     guards.extend(
         house()
@@ -48,9 +60,10 @@ fn the_worst_guard_comes_first() {
     let order = [
         "1 A, back steps.",
         "2 loose.",
-        "3 far short.",
-        "4 a little short.",
-        "5 at the limit.",
+        "3 cracked pane.",
+        "4 far short.",
+        "5 a little short.",
+        "6 at the limit.",
         "Nothing wrong found: met; B, front step.",
     ];
     let found: Vec<usize> = order

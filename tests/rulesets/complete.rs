@@ -168,11 +168,6 @@ const STANDS: &[(&str, &str, &str)] = &[
         "a landing inside is a place of this rule",
     ),
     (
-        "small-child-advice",
-        "rail-too-low",
-        "it says that stairs are no exception",
-    ),
-    (
         "uk-approved-document-k",
         "outside-rail-too-low",
         "its places lie outside",

@@ -78,6 +78,7 @@ pub(super) fn write(
                 }
                 p class="source" { "A change counts where the readings differ by more than twice the tapes' doubt \
     together. What nobody measured again is not taken as mended." }
+                p class="source" { (told.judged_by) }
             }
             (sheet.foot())
         }

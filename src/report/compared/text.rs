@@ -62,6 +62,7 @@ pub(super) fn write(
     let taken = "A change counts where the readings differ by more than twice the tapes' doubt together. \
 What nobody measured again is not taken as mended.";
     lines.spread("", "", taken);
+    lines.spread("", "", &told.judged_by);
     lines.spread("", "", DEFERRAL);
     writeln!(out, "{}", lines.joined())
 }

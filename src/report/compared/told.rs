@@ -14,10 +14,12 @@ use crate::judge::Finding;
 use crate::quantities::Length;
 use crate::report::ReportBasis;
 use crate::report::advice;
+use crate::report::conversation::judged_by_titles;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::report::words;
 use crate::report::words::several;
+use crate::rules::Ruleset;
 use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 
@@ -27,6 +29,8 @@ pub(super) struct ComparisonTold {
     pub(super) head: String,
     /// One sentence of counts.
     pub(super) counts: String,
+    /// By what both rounds are judged, and where the first one named something else.
+    pub(super) judged_by: String,
     pub(super) authority: Authority,
     /// How many things became what, of what decides and of advice beside it.
     pub(super) by_kind: Vec<(ChangeKind, usize, usize)>,
@@ -145,6 +149,7 @@ impl ComparisonTold {
         let told = ComparisonTold {
             head: head(before, basis),
             counts: String::new(),
+            judged_by: judged_by(before, basis),
             authority,
             by_kind: by_kind.to_vec(),
             unchanged,
@@ -208,6 +213,30 @@ fn head(before: &SurveyFacts, basis: &ReportBasis<'_>) -> String {
     });
     parts.push(format!("report of {}", basis.today));
     parts.join(" · ")
+}
+
+/// `Both rounds are judged alike. Building rules: …`
+fn judged_by(before: &SurveyFacts, basis: &ReportBasis<'_>) -> String {
+    let by = judged_by_titles(basis.rulesets);
+    let left = before.rules.iter().filter(|rules| {
+        let named = basis
+            .survey
+            .rules
+            .iter()
+            .any(|other| other.name == rules.name);
+        let same = |ruleset: &Ruleset| ruleset.id == rules.name;
+        !named && !basis.rulesets.iter().any(same)
+    });
+    let left: Vec<String> = left
+        .map(|rules| words::shortened(&one_line(&rules.name)))
+        .collect();
+    if left.is_empty() {
+        return format!("Both rounds are judged alike. {by}");
+    }
+    format!(
+        "Both rounds are judged alike, and not by {}, which the first one named. {by}",
+        reader::listed(&left)
+    )
 }
 
 /// What speaks of a danger.

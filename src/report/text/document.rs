@@ -99,7 +99,9 @@ fn unfinished(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], kno
             Some("") => parts.push("not entered".to_owned()),
             Some(why) => parts.push(format!("not entered (\"{why}\")")),
             None => {
-                parts.push(guard.comes_out.clone());
+                if !guard.comes_out.is_empty() {
+                    parts.push(guard.comes_out.clone());
+                }
                 parts.extend(
                     guard
                         .unclear

@@ -1,7 +1,9 @@
 //! How many guards came out how, in a sentence.
 
 use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
+use crate::items::Verdict;
 use crate::judge::Authority;
 use crate::report::Detail;
 use crate::report::ReportBasis;
@@ -10,6 +12,7 @@ use crate::report::one_line;
 use crate::report::reader;
 use crate::report::told::GuardTold;
 use crate::report::told::outcome::NOT_CHECKED;
+use crate::report::told::outcome::are_unfinished;
 use crate::report::words;
 use crate::report::words::several;
 
@@ -95,15 +98,23 @@ pub(in crate::report) fn counts(
     } else {
         met
     };
+    let open = |verdict: Verdict| besides(told, verdict);
+    let on_guards = if open(Verdict::Meets).is_some() && met == asked {
+        " on guards"
+    } else {
+        ""
+    };
+    let besides_met = open(Verdict::Meets).unwrap_or_default();
     say(
         summary.meets,
-        &format!("meets {met}{hold}"),
-        &format!("meet {met}{hold}"),
+        &format!("meets {met}{on_guards}{hold}{besides_met}"),
+        &format!("meet {met}{on_guards}{hold}{besides_met}"),
     );
+    let besides_none = open(Verdict::DoesNotApply).unwrap_or_default();
     say(
         summary.does_not_apply,
-        "needs no railing by these rules",
-        "need no railing by these rules",
+        &format!("needs no railing by these rules{besides_none}"),
+        &format!("need no railing by these rules{besides_none}"),
     );
     say(
         summary.could_not_judge,
@@ -145,6 +156,26 @@ pub(in crate::report) fn counts(
         ));
     }
     text
+}
+
+/// `; the handrail rules are unfinished`, where some of those with this verdict meet the
+/// rules without them.
+fn besides(told: &[GuardTold], verdict: Verdict) -> Option<String> {
+    let of_it = told.iter().filter(|guard| guard.verdict == verdict);
+    let open: Vec<&GuardTold> = of_it
+        .clone()
+        .filter(|guard| !guard.open_subjects.is_empty())
+        .collect();
+    let subjects: BTreeSet<&str> = open
+        .iter()
+        .flat_map(|guard| guard.open_subjects.iter().copied())
+        .collect();
+    let says = are_unfinished(&subjects.into_iter().collect::<Vec<_>>());
+    match (open.len(), of_it.count()) {
+        (0, _) => None,
+        (some, all) if some == all => Some(format!("; {says}")),
+        (some, _) => Some(format!("; of {some} of them {says}")),
+    }
 }
 
 /// `the advice for a child of 14 months`

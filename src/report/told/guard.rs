@@ -24,9 +24,12 @@ use crate::report::reader;
 use crate::report::remedied::GuardRemedies;
 use crate::report::told::holds;
 use crate::report::told::outcome::HazardTold;
+use crate::report::told::outcome::are_unfinished;
 use crate::report::told::outcome::comes_out;
 use crate::report::told::outcome::each_hazard;
 use crate::report::told::outcome::hazards;
+use crate::report::told::outcome::is_good;
+use crate::report::told::outcome::unfinished_subjects;
 use crate::report::told::page::PageTold;
 use crate::report::told::paragraph::Paragraph;
 use crate::report::told::paragraph::Sentence;
@@ -93,6 +96,8 @@ pub(in crate::report) struct GuardTold {
     pub(in crate::report) worst: String,
     /// There is no railing.
     pub(in crate::report) open_edge: bool,
+    /// What it meets the rules without: subjects whose rules are not finished.
+    pub(in crate::report) open_subjects: Vec<&'static str>,
     pub(in crate::report) paragraphs: Vec<Paragraph>,
     /// What to look at or to write down next, most decisive first.
     pub(in crate::report) next: Vec<Next>,
@@ -146,10 +151,11 @@ impl GuardTold {
         let met = met(entry, &mut said, &notes);
         let not_entered = was_not_entered(guard).then(|| why_not_entered(entry));
         let (by_rules, by_advice, near) = faults(&matters);
+        let open_subjects = unfinished_subjects(entry, basis);
         let wrong = !paragraphs.is_empty() || tonight.iter().any(Tonight::was_seen);
         let part = if wrong {
             ReportPart::Wrong
-        } else if is_good(entry.judged.verdict) {
+        } else if is_good(entry.judged.verdict) && open_subjects.is_empty() {
             ReportPart::Good
         } else {
             ReportPart::Unfinished
@@ -183,6 +189,7 @@ impl GuardTold {
             each_hazard: each_hazard(entry, basis),
             worst,
             open_edge: is_open_edge(guard),
+            open_subjects,
             paragraphs,
             next: next(entry),
             could_not_look,
@@ -215,6 +222,9 @@ impl GuardTold {
             (Verdict::TooClose, _) => "too near to tell".to_owned(),
             (Verdict::NotSettled, _) => "rule unclear".to_owned(),
             (Verdict::NotMeasured, _) => "unfinished".to_owned(),
+            (Verdict::Meets, Authority::Law) if !self.open_subjects.is_empty() => {
+                are_unfinished(&self.open_subjects)
+            }
             (Verdict::Meets, Authority::Law) => "meets the building rules".to_owned(),
             (Verdict::Meets, Authority::Guidance) => "meets the advice".to_owned(),
             (Verdict::DoesNotApply, _) => "no rule asks for a railing".to_owned(),
@@ -234,15 +244,6 @@ fn once(paragraphs: &mut [Paragraph]) {
             if let Some(same) = same {
                 *does = Sentence::plain(format!("Do: as under {}.", same.title));
             }
-        }
-    }
-}
-
-const fn is_good(verdict: Verdict) -> bool {
-    match verdict {
-        Verdict::Meets | Verdict::DoesNotApply => true,
-        Verdict::FallsShort | Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured => {
-            false
         }
     }
 }
@@ -358,11 +359,20 @@ fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
 /// Why a reading of the item says too little, and what is asked of it.
 fn too_little(item: Item, entry: &JudgedGuard<'_>) -> Option<String> {
     let findings = entry.judged.findings.iter();
+    // of a circumstance too: no rule judges it, and many wait for it
+    let mut reasons = findings.clone().flat_map(|finding| &finding.reasons);
+    if let Some(doubt) = reasons.find(|reason| reason.doubts() == Some(item)) {
+        let says = reader::capital(&words::reason(doubt, &entry.guard));
+        return Some(format!("{says}."));
+    }
     let mut open = findings
         .filter(|finding| finding.item == item && finding.counts_as() == Verdict::NotMeasured);
     open.find_map(|finding| {
         let mut reasons = finding.reasons.iter();
-        let reason = reasons.find(|reason| reason.bearing() == Bearing::TooLittle)?;
+        let says_little = |reason: &&Reason<'_>| {
+            reason.bearing() == Bearing::TooLittle && reason.doubts().is_none()
+        };
+        let reason = reasons.find(says_little)?;
         let asked = reader::asked(finding);
         let title = reader::title(item);
         if *reason == Reason::BoundDoesNotSettle && finding.limit.is_some() {

@@ -1,5 +1,7 @@
 //! How the rules and the advice came out of a guard, in one line and hazard by hazard.
 
+use std::collections::BTreeSet;
+
 use crate::items::Hazard;
 use crate::items::Verdict;
 use crate::judge::Authority;
@@ -13,6 +15,7 @@ use crate::report::matters::is_open_edge;
 use crate::report::one_line;
 use crate::report::reader;
 use crate::report::words::several;
+use crate::rules::Concern;
 
 /// The last words of how a guard comes out whose strength nobody judged.
 pub(in crate::report) const NOT_CHECKED: &str = "whether it would hold was not checked";
@@ -80,7 +83,61 @@ pub(super) fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Str
     parts.join("; ")
 }
 
+/// The subjects whose rules are not finished though the guard meets: files about one
+/// subject hold up no other's `meets`, and what they wait for is said beside it.
+pub(super) fn unfinished_subjects(
+    entry: &JudgedGuard<'_>,
+    basis: &ReportBasis<'_>,
+) -> Vec<&'static str> {
+    if !is_good(entry.judged.verdict) {
+        return Vec::new();
+    }
+    let open = |finding: &&Finding<'_>| {
+        AskedBy::of(finding, basis) == AskedBy::Rules
+            && finding.takes_part()
+            && finding.counts_as().is_undecided()
+    };
+    let open = entry.judged.findings.iter().filter(open);
+    let concerns: BTreeSet<Concern> = open
+        .flat_map(|finding| finding.ruleset.concerns.iter().copied())
+        .collect();
+    let names = concerns.into_iter().map(|concern| match concern {
+        Concern::Gaps => "gap",
+        Concern::Gates => "gate",
+        Concern::Handrails => "handrail",
+        Concern::Heights => "height",
+        Concern::Slats => "slat",
+    });
+    names.collect()
+}
+
+/// `the handrail rules are unfinished`
+pub(in crate::report) fn are_unfinished(subjects: &[&str]) -> String {
+    let subjects: Vec<String> = subjects.iter().map(|&name| name.to_owned()).collect();
+    format!("the {} rules are unfinished", reader::listed(&subjects))
+}
+
+/// Whether nothing is wrong by the rules that decide.
+pub(super) const fn is_good(verdict: Verdict) -> bool {
+    match verdict {
+        Verdict::Meets | Verdict::DoesNotApply => true,
+        Verdict::FallsShort | Verdict::TooClose | Verdict::NotSettled | Verdict::NotMeasured => {
+            false
+        }
+    }
+}
+
 fn rules_came_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<String> {
+    let open = unfinished_subjects(entry, basis);
+    if entry.judged.verdict == Verdict::Meets && !open.is_empty() {
+        let tally = Tally::of(entry, basis, AskedBy::Rules);
+        let all = several(tally.all(), "building rule", "building rules");
+        return Some(format!(
+            "meets the building rules on guards, and {}: {} of {all} not finished",
+            are_unfinished(&open),
+            tally.open + tally.unclear
+        ));
+    }
     let tally = Tally::of(entry, basis, AskedBy::Rules);
     let all = several(tally.all(), "building rule", "building rules");
     let mut parts = Vec::new();

@@ -3,7 +3,6 @@
 use std::cmp::Reverse;
 
 use crate::items::GuardWord;
-use crate::items::MovesWhenPushedWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::report::JudgedGuard;
@@ -11,7 +10,6 @@ use crate::report::matters::says;
 use crate::report::matters::share_short;
 use crate::rules::Status;
 use crate::rules::Urgency;
-use crate::survey::Guard;
 
 /// The place of a guard in the report: the least comes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -27,8 +25,8 @@ pub(in crate::report) struct Rank {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum RankClass {
     NoGuard,
+    Danger,
     Urgent,
-    MovesALot,
     FallsShort,
     PerhapsNoGuard,
     TooClose,
@@ -56,11 +54,11 @@ fn class(entry: &JudgedGuard<'_>) -> RankClass {
     if none && [Some(verdict), guidance].contains(&Some(Verdict::FallsShort)) {
         return RankClass::NoGuard;
     }
+    if !entry.judged.dangers.is_empty() {
+        return RankClass::Danger;
+    }
     if entry.judged.findings.iter().any(is_urgent) {
         return RankClass::Urgent;
-    }
-    if moves_a_lot(&entry.guard) {
-        return RankClass::MovesALot;
     }
     match verdict {
         Verdict::FallsShort => RankClass::FallsShort,
@@ -93,9 +91,4 @@ fn largest_shortfall(entry: &JudgedGuard<'_>) -> i128 {
     };
     let findings = entry.judged.findings.iter().filter(short);
     findings.filter_map(share_short).max().unwrap_or(0)
-}
-
-/// Whether it was seen to move a lot.
-fn moves_a_lot(guard: &Guard) -> bool {
-    says(guard, MovesWhenPushedWord::ALot)
 }

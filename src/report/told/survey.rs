@@ -140,7 +140,7 @@ impl SurveyTold {
         if told.of_another_time && !said {
             told.cautions.push(self.cautions.number(OF_ANOTHER_TIME));
         }
-        if told.part == ReportPart::Good {
+        if told.part == ReportPart::Good || !told.open_subjects.is_empty() {
             let parts = left_out.iter();
             told.leaves_out = parts.map(|part| self.left_out.number(part)).collect();
         }
