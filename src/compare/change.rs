@@ -67,6 +67,10 @@ pub enum ChangeNote {
     WithinDoubt,
     /// It was read in fewer places than before.
     FewerPlaces,
+    /// It was read elsewhere than where it was short.
+    ElsewhereNow,
+    /// It is drawn, and nobody has measured what was built.
+    OnlyDrawn,
     /// By what is written now no rule asks for it, or the rule was not judged.
     NotAskedNow,
     /// It is too near to tell, or a rule is unclear.

@@ -4,8 +4,10 @@ use crate::compare::change::ChangeFound;
 use crate::compare::change::ChangeKind;
 use crate::compare::change::ChangeNote;
 use crate::compare::change::GuardOfRound;
+use crate::items::ConditionWord;
 use crate::items::Item;
 use crate::items::OpeningsCheckedWord;
+use crate::items::PostFasteningWord;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::quantities::DoubtEffect;
@@ -14,6 +16,7 @@ use crate::quantities::StandardUncertainty;
 use crate::quantities::Term;
 use crate::quantities::TermKind;
 use crate::quantities::combine;
+use crate::reading::Extent;
 use crate::reading::Value;
 use crate::rules::Status;
 use crate::survey::Guard;
@@ -100,12 +103,16 @@ fn become_of(
             Verdict::FallsShort,
         ) => (ChangeKind::New, None),
         (Verdict::FallsShort, Verdict::Meets) => {
-            if second.is_some_and(Finding::is_indicative) {
+            if after.guard.is_drawn() {
+                (ChangeKind::Undecided, Some(ChangeNote::OnlyDrawn))
+            } else if second.is_some_and(Finding::is_indicative) {
                 (ChangeKind::Undecided, Some(ChangeNote::OnlySeen))
             } else if within == Some(true) {
                 (ChangeKind::Undecided, Some(ChangeNote::WithinDoubt))
             } else if is_read_in_fewer_places(item, &before.guard, &after.guard) {
                 (ChangeKind::Undecided, Some(ChangeNote::FewerPlaces))
+            } else if is_read_elsewhere(item, &before.guard, &after.guard) {
+                (ChangeKind::Undecided, Some(ChangeNote::ElsewhereNow))
             } else {
                 (ChangeKind::Mended, None)
             }
@@ -179,7 +186,30 @@ fn is_read_in_fewer_places(item: Item, before: &Guard, after: &Guard) -> bool {
         rows.dedup();
         rows.len()
     };
-    let everywhere = after.of(item).any(|(_, observation)| {
+    places(after) < places(before) && !is_read_everywhere(item, after)
+}
+
+/// Whether an item was read somewhere else than before: each reading says where, and the
+/// place that was short before is none of them.
+fn is_read_elsewhere(item: Item, before: &Guard, after: &Guard) -> bool {
+    let places = |guard: &Guard| -> Vec<Option<Extent>> {
+        let readings = guard.of(item).filter_map(|(_, o)| o.reading.as_ref());
+        readings.map(|reading| reading.at).collect()
+    };
+    let now = places(after);
+    let here = |then: &Option<Extent>| {
+        now.iter().any(|now| match (now, then) {
+            (Some(now), Some(then)) => now.low <= then.high && then.low <= now.high,
+            (Some(_), None) => false,
+            (None, _) => true,
+        })
+    };
+    !places(before).iter().all(here) && !is_read_everywhere(item, after)
+}
+
+/// Whether somebody says to have read it at every place.
+fn is_read_everywhere(item: Item, guard: &Guard) -> bool {
+    let everywhere = guard.of(item).any(|(_, observation)| {
         let reading = observation.reading.as_ref();
         reading.is_some_and(|reading| {
             if let Value::Ball(ball) = &reading.value {
@@ -189,11 +219,11 @@ fn is_read_in_fewer_places(item: Item, before: &Guard, after: &Guard) -> bool {
             }
         })
     });
-    let every_one = after
+    let every_one = guard
         .of(Item::OpeningsChecked)
         .any(|(_, o)| o.word() == Some(OpeningsCheckedWord::EveryOne));
     let is_a_hole = matches!(item, Item::Opening | Item::BottomGap | Item::EndGap);
-    places(after) < places(before) && !everywhere && !(is_a_hole && every_one)
+    everywhere || is_a_hole && every_one
 }
 
 /// What was seen that comes before every rule, then and now.
@@ -202,14 +232,14 @@ fn dangers<'e, 'r>(
     after: &GuardOfRound<'r>,
 ) -> Vec<ChangeFound<'e, 'r>> {
     let mut found = Vec::new();
-    let mut push = |kind, dangers: [Option<crate::judge::DangerSeen>; 2]| {
+    let mut push = |kind, note, dangers: [Option<crate::judge::DangerSeen>; 2]| {
         let Some(item) = dangers.iter().flatten().map(|seen| seen.item).next() else {
             return;
         };
         found.push(ChangeFound {
             item,
             kind,
-            note: Some(ChangeNote::Danger),
+            note: Some(note),
             decides: true,
             before: None,
             after: None,
@@ -220,23 +250,53 @@ fn dangers<'e, 'r>(
     for seen in &before.judged.dangers {
         let mut again = after.judged.dangers.iter();
         let again = again.find(|other| (other.item, other.word) == (seen.item, seen.word));
-        let looked = after.guard.of(seen.item).next().is_some()
-            && after.guard.of(seen.item).all(|(_, observation)| {
-                let reading = observation.reading.as_ref();
-                reading.is_some_and(|reading| reading.value != Value::Unknown)
-            });
-        let kind = match (again, looked) {
-            (Some(_), _) => ChangeKind::StillShort,
-            (None, true) => ChangeKind::Mended,
-            (None, false) => ChangeKind::NoLongerMeasured,
+        let (kind, note) = match again {
+            Some(_) => (ChangeKind::StillShort, ChangeNote::Danger),
+            None => gone(seen.item, &after.guard),
         };
-        push(kind, [Some(*seen), again.copied()]);
+        push(kind, note, [Some(*seen), again.copied()]);
     }
     for seen in &after.judged.dangers {
         let mut then = before.judged.dangers.iter();
         if !then.any(|other| (other.item, other.word) == (seen.item, seen.word)) {
-            push(ChangeKind::New, [None, Some(*seen)]);
+            push(ChangeKind::New, ChangeNote::Danger, [None, Some(*seen)]);
         }
     }
     found
+}
+
+/// What became of a danger that nobody states any more: it is gone where somebody looked
+/// again and says so.
+fn gone(item: Item, guard: &Guard) -> (ChangeKind, ChangeNote) {
+    if guard.is_drawn() {
+        return (ChangeKind::Undecided, ChangeNote::OnlyDrawn);
+    }
+    let looked = guard.of(item).map(|(_, observation)| {
+        let reading = observation.reading.as_ref();
+        let could_not_look = reading.is_none_or(|reading| reading.value == Value::Unknown);
+        let hidden = observation.word() == Some(PostFasteningWord::Hidden);
+        match observation.word::<ConditionWord>() {
+            _ if could_not_look || hidden => Looked::No,
+            // it speaks of something else: what is dry may be rotten all the same
+            Some(ConditionWord::Dry | ConditionWord::Wet | ConditionWord::SurfaceRust) => {
+                Looked::No
+            }
+            // nothing was pressed or probed
+            Some(ConditionWord::NoneSeen) => Looked::FromAside,
+            Some(_) | None => Looked::Closely,
+        }
+    });
+    match looked.min().unwrap_or(Looked::No) {
+        Looked::No => (ChangeKind::NoLongerMeasured, ChangeNote::Danger),
+        Looked::FromAside => (ChangeKind::Undecided, ChangeNote::OnlySeen),
+        Looked::Closely => (ChangeKind::Mended, ChangeNote::Danger),
+    }
+}
+
+/// How somebody looked again, the least first.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Looked {
+    No,
+    FromAside,
+    Closely,
 }

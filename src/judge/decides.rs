@@ -131,6 +131,7 @@ fn by_view<'r>(
             worst = Some(Verdict::NotMeasured);
         } else if !has(&|reason: &Reason<'_>| reason.lets_no_guard_be_asked_for())
             || !ruleset.unread.is_empty()
+            || asks_how_one_is_made(findings)
             || from_memory_applies(findings, view)
             || a_removed_rule_applies(scene, ruleset)
         {
@@ -159,6 +160,32 @@ fn by_view<'r>(
         lacks,
         switched_off,
     }
+}
+
+/// Whether rules here ask how high a guard is, or how narrow its gaps are, and no rule
+/// that one be there is switched off by what was measured: that there is none is then no
+/// reason why none is asked for.
+fn asks_how_one_is_made(findings: &[Finding<'_>]) -> bool {
+    let takes_part = || findings.iter().filter(|finding| finding.takes_part());
+    let has = |finding: &Finding<'_>, which: &dyn Fn(&Reason<'_>) -> bool| {
+        finding.reasons.iter().any(which)
+    };
+    let of_a_fall = |finding: &Finding<'_>| {
+        matches!(finding.rule.hazard, Hazard::FallOver | Hazard::FallThrough)
+    };
+    let made = takes_part()
+        .any(|finding| of_a_fall(finding) && has(finding, &|reason| *reason == Reason::NoGuard));
+    let none_asked = takes_part().any(|finding| {
+        asks_for_a_guard(finding.rule)
+            && has(finding, &|reason| reason.lets_no_guard_be_asked_for())
+    });
+    made && !none_asked
+}
+
+/// Whether a rule asks that there be a guard at all.
+fn asks_for_a_guard(rule: &Rule) -> bool {
+    let mut items = rule.checks.iter().flat_map(|check| check.items());
+    items.any(|item| *item == Item::Guard)
 }
 
 /// Whether a rule that an amendment took away would have asked something here: what
@@ -211,9 +238,7 @@ fn grant<'r>(
     let met = |finding: &&Finding<'r>| {
         !finding.from_memory && view.of(finding) == Verdict::Meets && !finding.is_indicative()
     };
-    let at_a_window = scene
-        .of(Item::Place)
-        .any(|(_, observation)| observation.word() == Some(PlaceWord::Window));
+    let at_a_window = scene.is_at_a_window();
     let grants = |finding: &Finding<'r>| {
         let rule = finding.rule;
         (at_a_window && grants_at_a_window(rule))

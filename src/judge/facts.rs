@@ -6,7 +6,6 @@
 
 use crate::items::InfillWord;
 use crate::items::Item;
-use crate::items::PlaceWord;
 use crate::items::Worst;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
@@ -189,7 +188,7 @@ fn contradicted(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason<'s
         steps
             .chain(below_the_sill(scene))
             .max_by_key(|(_, bound)| *bound)
-    } else if item == Item::SillAboveGround && at_a_window(scene) {
+    } else if item == Item::SillAboveGround && scene.is_at_a_window() {
         // the sill lies above the floor from which the drop counts
         least(scene, Item::Drop)
     } else if item == Item::SillTopHeight {
@@ -239,19 +238,12 @@ const MOST_RISERS: u32 = 10_000;
 /// The ground lies below a window's sill as far as was written, and the floor below the
 /// sill no more than its height.
 fn below_the_sill(scene: &Scene<'_>) -> Option<(usize, Length)> {
-    if !at_a_window(scene) {
+    if !scene.is_at_a_window() {
         return None;
     }
     let (index, above_ground) = least(scene, Item::SillAboveGround)?;
     let (_, above_floor) = most(scene, Item::SillHeight)?;
     Some((index, above_ground - above_floor))
-}
-
-fn at_a_window(scene: &Scene<'_>) -> bool {
-    let mut places = scene
-        .of(Item::Place)
-        .filter_map(|(_, o)| o.word::<PlaceWord>());
-    places.any(|word| word == PlaceWord::Window)
 }
 
 /// What an item is at least, by all its readings.

@@ -338,7 +338,9 @@ fn judge<'r>(
         judgements.push(Judgement::bare(first, Verdict::DoesNotApply, reasons));
         return;
     }
-    if matches!(scene.presence, Presence::Absent(_)) && first.is_of_the_guard() {
+    // a window opens whether or not something stands in front of it
+    let of_the_window = first == Item::Opening && scene.is_at_a_window();
+    if matches!(scene.presence, Presence::Absent(_)) && first.is_of_the_guard() && !of_the_window {
         let no_guard = vec![Reason::NoGuard];
         judgements.push(Judgement::bare(first, Verdict::DoesNotApply, no_guard));
         return;

@@ -186,6 +186,12 @@ impl<'g> Scene<'g> {
             .any(|(_, o)| o.word() == Some(InfillWord::Balusters))
     }
 
+    /// Whether it is at a window.
+    pub(super) fn is_at_a_window(&self) -> bool {
+        self.of(Item::Place)
+            .any(|(_, observation)| observation.word() == Some(PlaceWord::Window))
+    }
+
     /// Whether what fills it cannot be without gaps: bars that stand apart, cables, mesh.
     fn has_gaps(&self) -> bool {
         let mut words = self.of(Item::Infill).filter_map(|(_, o)| o.word());

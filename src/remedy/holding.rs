@@ -1,7 +1,6 @@
 //! Remedies of what holds a guard, of a guard that is not there, of things near it. What
 //! only a push or a look at the built thing can settle stays not measured.
 
-use crate::items::ConditionWord;
 use crate::items::FastenedToWord;
 use crate::items::GuardWord;
 use crate::items::Hazard;
@@ -219,8 +218,7 @@ pub(super) fn rotten(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
             .to_owned();
     let mut change = GuardChange::default();
     if drawn.guard.of(Item::Condition).next().is_some() {
-        let seen = ConditionWord::NoneSeen.name();
-        change = change.instead(drawn.guard, Item::Condition, seen, LATER);
+        change = change.instead(drawn.guard, Item::Condition, "not reached", LATER);
     }
     let is_missing = topics::says(drawn.guard, PostFasteningWord::Missing);
     if is_missing {
@@ -422,7 +420,7 @@ pub(super) fn paint(drawn: &Drawn<'_, '_>) -> Vec<Offered> {
 pub(super) fn glass(drawn: &Drawn<'_, '_>, item: Item) -> Vec<Offered> {
     let change = || {
         let (after, note) = if item == Item::Condition {
-            (ConditionWord::NoneSeen.name(), LATER)
+            ("not reached", LATER)
         } else {
             (InfillLooseWord::No.name(), "as drawn")
         };

@@ -6,6 +6,7 @@ use crate::input::Excerpt;
 use crate::items::Danger;
 use crate::items::Item;
 use crate::items::ItemWord;
+use crate::items::StateWord;
 use crate::quantities::Length;
 use crate::reading::Reading;
 use crate::reading::Value;
@@ -134,6 +135,17 @@ impl Guard {
         (start..)
             .zip(all)
             .filter(move |(_, observation)| observation.item == item)
+    }
+
+    /// Whether it is a plan, or what will be once the work is done.
+    #[must_use]
+    pub fn is_drawn(&self) -> bool {
+        self.of(Item::State).any(|(_, observation)| {
+            matches!(
+                observation.word(),
+                Some(StateWord::Altered | StateWord::Proposed)
+            )
+        })
     }
 
     /// Whether nobody could look at it at all: every reading that there is a guard says so.

@@ -284,3 +284,60 @@ fn rules_that_the_first_round_alone_named_are_said_to_judge_nothing() {
         "{alike}"
     );
 }
+
+/// A plan, another hole, a gauge at one place and a word that tells of something else are
+/// no measuring again of what was short.
+#[test]
+fn a_plan_another_hole_or_another_word_mends_nothing() {
+    let not_mended = |before: Rows, after: Rows| {
+        let (code, text) = one(before, after, &[]);
+        assert!(!text.contains("MENDED"), "{text}");
+        assert_ne!(code, 0, "{text}");
+        text
+    };
+    let drawn = not_mended(
+        &[("height", "32 in")],
+        &[("height", "37 in"), ("state", "proposed")],
+    );
+    assert!(
+        drawn.contains("as drawn: nobody has measured what was built"),
+        "{drawn}"
+    );
+    let elsewhere = not_mended(
+        &[("opening", "6 in at 20 in"), ("openings checked", "")],
+        &[("opening", "3 1/4 in at 10 in"), ("openings checked", "")],
+    );
+    assert!(
+        elsewhere.contains("measure again where it was short"),
+        "{elsewhere}"
+    );
+    not_mended(
+        &[("opening", "5 in"), ("openings checked", "")],
+        &[
+            ("opening", "4 in ball stops at 10 in"),
+            ("openings checked", ""),
+        ],
+    );
+    not_mended(
+        &[("post fastening", "missing")],
+        &[("post fastening", "hidden")],
+    );
+    let rot: Rows = &[("condition", "rot")];
+    let others: [Rows; 3] = [
+        &[("condition", "dry")],
+        &[("condition", "surface rust")],
+        &[("condition", "none seen")],
+    ];
+    for other in others {
+        not_mended(rot, other);
+    }
+    // at the same place, and by somebody who looked closely, it is
+    let (_, same) = one(
+        &[("opening", "6 in at 20 in"), ("openings checked", "")],
+        &[("opening", "3 1/4 in at 20 in"), ("openings checked", "")],
+        &[],
+    );
+    assert!(same.contains("MENDED"), "{same}");
+    let (_, sound) = one(rot, &[("condition", "sound")], &[]);
+    assert!(sound.contains("MENDED"), "{sound}");
+}

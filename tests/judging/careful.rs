@@ -578,3 +578,35 @@ fn a_reading_in_a_column_that_no_rule_reads_lets_nothing_meet() {
     let table = format!("{table},,,,,,,\n");
     assert_eq!(ran(&table).0.as_deref(), Some("not measured"));
 }
+
+/// Rules that say how a railing is made, and not that there be one, do not say that none is
+/// needed; a window that opens wide is no smaller where nothing stands in front of it.
+#[test]
+fn that_there_is_no_railing_is_no_reason_why_none_is_asked_for() {
+    let of = |rows: &str, ruleset: &str| {
+        let survey = format!("guard,item,reading\n,use,dwelling\nopen,guard,none\n{rows}");
+        verdict(&survey, ruleset)
+    };
+    let china = "china-homes-2011";
+    for place in ["balcony", "landing", "deck"] {
+        let (verdict, code) = of(&format!("open,place,{place}\nopen,drop,26 m\n"), china);
+        assert!(
+            !["meets", "does not apply"].contains(&&*verdict) && code != 0,
+            "{place}: {verdict}"
+        );
+    }
+    // who asks for one from a drop on, and it is less, asks for none
+    let low = "open,place,deck\nopen,drop,450 mm\n";
+    assert_eq!(
+        of(low, "us-dwelling-2018"),
+        ("does not apply".to_owned(), 0)
+    );
+    // Canada 9.8.8.1.(4), (5): a window from 1800 mm up opens at most 100 mm
+    let window = "open,place,window\nopen,sill height,400 mm\nopen,sill above ground,5 m\n";
+    let canada = "canada-dwelling";
+    assert_eq!(of(window, canada).0, "not measured");
+    let wide = format!("{window}open,opening,450 mm\n");
+    assert_eq!(of(&wide, canada).0, "falls short");
+    let narrow = format!("{window}open,opening,90 mm\n");
+    assert_ne!(of(&narrow, canada).0, "falls short");
+}

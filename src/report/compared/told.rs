@@ -501,6 +501,10 @@ fn note(change: &ChangeFound<'_, '_>) -> String {
         Some(ChangeNote::FewerPlaces) => {
             "read in fewer places than before: measure again where it was short".to_owned()
         }
+        Some(ChangeNote::ElsewhereNow) => {
+            "read elsewhere than before: measure again where it was short".to_owned()
+        }
+        Some(ChangeNote::OnlyDrawn) => "as drawn: nobody has measured what was built".to_owned(),
         Some(ChangeNote::NotAskedNow) => {
             "by what is written now no rule asks for it: see whether that is so".to_owned()
         }

@@ -105,10 +105,11 @@ pub(in crate::report) fn counts(
         ""
     };
     let besides_met = open(Verdict::Meets).unwrap_or_default();
+    let drawn = as_drawn(told);
     say(
         summary.meets,
-        &format!("meets {met}{on_guards}{hold}{besides_met}"),
-        &format!("meet {met}{on_guards}{hold}{besides_met}"),
+        &format!("meets {met}{on_guards}{drawn}{hold}{besides_met}"),
+        &format!("meet {met}{on_guards}{drawn}{hold}{besides_met}"),
     );
     let besides_none = open(Verdict::DoesNotApply).unwrap_or_default();
     say(
@@ -156,6 +157,16 @@ pub(in crate::report) fn counts(
         ));
     }
     text
+}
+
+/// That what meets was drawn, and not measured.
+fn as_drawn(told: &[GuardTold]) -> String {
+    let met = || told.iter().filter(|guard| guard.verdict == Verdict::Meets);
+    match (met().filter(|guard| guard.drawn).count(), met().count()) {
+        (0, _) => String::new(),
+        (drawn, all) if drawn == all => " as drawn".to_owned(),
+        (drawn, _) => format!(", {drawn} of them as drawn"),
+    }
 }
 
 /// `; the handrail rules are unfinished`, where some of those with this verdict meet the

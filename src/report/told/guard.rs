@@ -96,6 +96,8 @@ pub(in crate::report) struct GuardTold {
     pub(in crate::report) worst: String,
     /// There is no railing.
     pub(in crate::report) open_edge: bool,
+    /// It is a plan, or what will be once the work is done.
+    pub(in crate::report) drawn: bool,
     /// What it meets the rules without: subjects whose rules are not finished.
     pub(in crate::report) open_subjects: Vec<&'static str>,
     pub(in crate::report) paragraphs: Vec<Paragraph>,
@@ -189,6 +191,7 @@ impl GuardTold {
             each_hazard: each_hazard(entry, basis),
             worst,
             open_edge: is_open_edge(guard),
+            drawn: guard.is_drawn(),
             open_subjects,
             paragraphs,
             next: next(entry),
