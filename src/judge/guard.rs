@@ -561,3 +561,72 @@ pub(super) fn built(guard: &Guard) -> Option<YearSpan> {
         }
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use super::*;
+    use crate::judge::Chain;
+    use crate::judge::from_csv;
+    use crate::rules::load_to_judge;
+
+    const SAID: [(&str, &str, &str); 8] = [
+        ("place", "deck", "stair"),
+        ("height", "36 in", "42 in"),
+        ("opening", "4 1/2 in", "3 1/2 in"),
+        ("post section", "3 1/2 x 3 1/2 in", "1 1/2 x 3 1/2 in"),
+        ("post spacing", "6 ft", "4 ft"),
+        ("post fastening", "lag screws", "through bolts"),
+        ("condition", "dry", "rot"),
+        ("moves when pushed", "no", "a lot"),
+    ];
+
+    /// The guard with one reading changed, one left out, or none.
+    fn guard(changed: Option<usize>, left_out: Option<usize>) -> Guard {
+        let mut survey = "guard,item,reading\n".to_owned();
+        for (at, (item, first, other)) in SAID.iter().enumerate() {
+            let reading = if changed == Some(at) { other } else { first };
+            if left_out != Some(at) {
+                survey.push_str(&format!("g,{item},{reading}\n"));
+            }
+        }
+        from_csv::guards(&survey).remove(0)
+    }
+
+    fn told<'j>(judged: &'j Judged<'_>) -> Vec<(&'j str, Verdict, Option<&'j Chain>)> {
+        let findings = judged.findings.iter();
+        let told = findings.map(|of| (of.rule.id.as_str(), of.verdict, of.chain.as_deref()));
+        told.collect()
+    }
+
+    /// Only what no reading of the load path changed is taken over, and it is the same.
+    #[test]
+    fn a_changed_guard_is_judged_as_if_nobody_had_judged_it_before() {
+        let rulesets = ["us-dwelling-2018", "canada-dwelling"].map(|id| {
+            let loaded = load_to_judge(id, &|_| None);
+            loaded.ruleset.expect("it is embedded")
+        });
+        let facts = SurveyFacts::default();
+        let options = Options::default();
+        let before = guard(None, None);
+        let judged = judge(&before, &facts, &rulesets, options);
+        let mut taken_over = Vec::new();
+        for at in 0..SAID.len() {
+            for other in [guard(Some(at), None), guard(None, Some(at))] {
+                let anew = judge(&other, &facts, &rulesets, options);
+                let changed = judge_changed(&other, (&before, &judged), &facts, &rulesets, options);
+                assert_eq!(told(&changed), told(&anew), "{}", SAID[at].0);
+                let pairs = judged.findings.iter().zip(&changed.findings);
+                let mut chains =
+                    pairs.filter_map(|(old, new)| Some((old.chain.as_ref()?, new.chain.as_ref()?)));
+                if chains.any(|(old, new)| Arc::ptr_eq(old, new)) {
+                    taken_over.push(SAID[at].0);
+                }
+            }
+        }
+        assert!(taken_over.contains(&"opening"), "{taken_over:?}");
+        let elsewhere = |item: &&str| ["place", "opening"].contains(item);
+        assert!(taken_over.iter().all(elsewhere), "{taken_over:?}");
+    }
+}
