@@ -612,16 +612,16 @@ mod tests {
         let before = guard(None, None);
         let judged = judge(&before, &facts, &rulesets, options);
         let mut taken_over = Vec::new();
-        for at in 0..SAID.len() {
+        for (at, (item, ..)) in SAID.iter().enumerate() {
             for other in [guard(Some(at), None), guard(None, Some(at))] {
                 let anew = judge(&other, &facts, &rulesets, options);
                 let changed = judge_changed(&other, (&before, &judged), &facts, &rulesets, options);
-                assert_eq!(told(&changed), told(&anew), "{}", SAID[at].0);
+                assert_eq!(told(&changed), told(&anew), "{item}");
                 let pairs = judged.findings.iter().zip(&changed.findings);
                 let mut chains =
                     pairs.filter_map(|(old, new)| Some((old.chain.as_ref()?, new.chain.as_ref()?)));
                 if chains.any(|(old, new)| Arc::ptr_eq(old, new)) {
-                    taken_over.push(SAID[at].0);
+                    taken_over.push(*item);
                 }
             }
         }
