@@ -12,6 +12,7 @@ use crate::judge::Decision;
 use crate::judge::Judged;
 use crate::judge::LimitShown;
 use crate::judge::MemoryRules;
+use crate::judge::NoteOfDanger;
 use crate::judge::Operator;
 use crate::judge::Options;
 use crate::judge::Reason;
@@ -126,6 +127,17 @@ pub(super) fn dangers(judged: &Judged<'_>) -> Option<String> {
         .map(|seen| format!("{}: {}", seen.danger.act, seen.danger.says))
         .collect();
     (!dangers.is_empty()).then(|| dangers.join("; "))
+}
+
+/// A note that tells of a danger, with what to write: `your note says "one is missing"`.
+#[must_use]
+pub(super) fn note_of_danger(note: &NoteOfDanger) -> String {
+    let [so, not_so] = note.told.readings;
+    let item = note.told.item;
+    format!(
+        "your note says \"{}\", and nothing written says whether it is so: write {item},{so}, or {item},{not_so}",
+        shortened(&one_line(&note.note))
+    )
 }
 
 /// What all cases of what nobody wrote down agree on, a sentence each.
