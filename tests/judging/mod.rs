@@ -9,6 +9,7 @@ mod found;
 mod leave_outs;
 mod leaving_out;
 mod load_path;
+mod notes;
 mod own_rules;
 mod people;
 mod posts;

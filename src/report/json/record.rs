@@ -111,6 +111,7 @@ struct AmendmentRecord<'a> {
     rule: &'a str,
     file: &'a str,
     removed: bool,
+    asks_less: &'a [String],
 }
 
 #[derive(Serialize)]
@@ -128,6 +129,7 @@ impl<'a> RulesetRecord<'a> {
             rule: &amendment.rule,
             file: &amendment.file,
             removed: amendment.removed,
+            asks_less: &amendment.asks_less,
         };
         RulesetRecord {
             id: &ruleset.id,
