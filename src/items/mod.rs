@@ -41,7 +41,7 @@ pub use item::{
 pub use item_word::ItemWord;
 pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};
 pub use near_misses::NearMiss;
-pub use noted::{DangerTold, dangers_told};
+pub use noted::{DangerTold, dangers_told, guess_told};
 pub use set::ItemSet;
 pub use verdict::Verdict;
 pub use word::Word;

@@ -54,6 +54,8 @@ const GLASS: DangerTold = told(
     danger::BROKEN_GLASS,
 );
 
+const GUARD: DangerTold = told(Item::Guard, ["none", "present"], danger::NO_RAILING);
+
 const PARTS: &[&str] = &[
     "baluster",
     "balusters",
@@ -71,6 +73,7 @@ const PARTS: &[&str] = &[
     "rung",
     "rungs",
 ];
+const MESHES: &[&str] = &["mesh", "net", "netting", "wire"];
 const PANES: &[&str] = &["glass", "pane", "panes", "glazing", "window"];
 const FIXINGS: &[&str] = &[
     "bolt", "bolts", "screw", "screws", "nut", "nuts", "nail", "nails", "bracket", "brackets",
@@ -142,8 +145,27 @@ const TELLTALES: &[Telltale] = &[
     },
     Telltale {
         told: INFILL,
-        words: &["loose", "gone", "broken", "snapped"],
+        words: &[
+            "loose",
+            "gone",
+            "broken",
+            "snapped",
+            "removed",
+            "taken out",
+            "lost",
+            "fallen",
+        ],
         near: PARTS,
+    },
+    Telltale {
+        told: INFILL,
+        words: &["hole", "holes", "torn"],
+        near: MESHES,
+    },
+    Telltale {
+        told: GUARD,
+        words: &["no railing", "no guardrail", "no banister", "no balustrade"],
+        near: &[],
     },
     Telltale {
         told: MOVES,
@@ -162,7 +184,17 @@ const TELLTALES: &[Telltale] = &[
             "gives way",
             "comes away",
             "moves a lot",
+            "collapsed",
+            "collapsing",
+            "detached",
+            "unsafe",
+            "dangerous",
         ],
+        near: &[],
+    },
+    Telltale {
+        told: CRACKS,
+        words: &["broken", "snapped"],
         near: &[],
     },
 ];
@@ -222,6 +254,34 @@ pub fn dangers_told(note: &str) -> Vec<(DangerTold, &'static str)> {
         }
     }
     told
+}
+
+/// Words of a note that say that the reading beside it is no measurement.
+const GUESSES: &[&str] = &[
+    "guess",
+    "guessed",
+    "guessing",
+    "estimate",
+    "estimated",
+    "by eye",
+    "assumed",
+    "from memory",
+];
+
+/// The word of a note that says that the reading beside it was guessed.
+#[must_use]
+pub fn guess_told(note: &str) -> Option<&'static str> {
+    if note.len() < 3 {
+        return None;
+    }
+    let statements = statements(note);
+    statements.iter().find_map(|words| {
+        (0..words.len()).find_map(|at| {
+            let mut phrases = GUESSES.iter();
+            let phrase = phrases.find(|phrase| begins_with(&words[at..], phrase))?;
+            (!is_denied(words, at, phrase)).then_some(*phrase)
+        })
+    })
 }
 
 /// The words of each statement, in small letters and without apostrophes.
@@ -299,6 +359,11 @@ mod tests {
             ("pane cracked", Item::Condition, "cracked"),
             ("post split at the bolt", Item::Condition, "split"),
             ("two bolts missing", Item::PostFastening, "missing"),
+            ("two balusters removed", Item::InfillLoose, "removed"),
+            ("net torn at the corner", Item::InfillLoose, "torn"),
+            ("no railing at the last metre", Item::Guard, "no railing"),
+            ("looks unsafe", Item::MovesWhenPushed, "unsafe"),
+            ("broken at the end", Item::Condition, "broken"),
             ("not high but rotten", Item::Condition, "rotten"),
             (
                 "did not touch the loose post",
@@ -342,8 +407,31 @@ mod tests {
             "where it sags",
             "tenant has gone out",
             "glossy, looser fit",
+            "carpet removed before measuring",
+            "holes for the screws are plugged",
         ] {
             assert_eq!(of(note), [], "{note}");
+        }
+    }
+
+    #[test]
+    fn a_note_that_says_guessed_is_known() {
+        for (note, word) in [
+            ("guessed", "guessed"),
+            ("estimated from the street", "estimated"),
+            ("by eye", "by eye"),
+            ("I assumed so", "assumed"),
+        ] {
+            assert_eq!(guess_told(note), Some(word), "{note}");
+        }
+        for note in [
+            "",
+            "measured, not guessed",
+            "no guess",
+            "lowest place",
+            "guesthouse",
+        ] {
+            assert_eq!(guess_told(note), None, "{note}");
         }
     }
 

@@ -4,10 +4,13 @@
 //! A stated bound (`under 30 in`) is nobody's slip and is taken as it stands: it is also
 //! how a person says that a doubtful reading was right.
 
+use std::sync::Arc;
+
 use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::PlaceWord;
 use crate::items::Worst;
+use crate::items::guess_told;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
 use crate::judge::said::Piece;
@@ -15,6 +18,8 @@ use crate::judge::scene::Build;
 use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::reading::Bound;
+use crate::reading::Extent;
+use crate::reading::Graduation;
 use crate::reading::Value;
 use crate::survey::Observation;
 
@@ -108,6 +113,8 @@ pub(super) fn slip(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason
         low
     };
     let (least, most) = extremes(observation)?;
+    // at a balcony one cannot fall nowhere
+    let nowhere = item == Item::Drop && most == Some(Length::ZERO) && is_above_something(scene);
     if least.is_some_and(|least| least > high) {
         return Some(Reason::TooLargeToBe {
             item,
@@ -116,10 +123,47 @@ pub(super) fn slip(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason
         });
     }
     let small = most.is_some_and(|most| most > Length::ZERO && most < low);
-    small.then_some(Reason::TooSmallToBe {
+    (small || nowhere).then_some(Reason::TooSmallToBe {
         item,
         index,
         usual: low,
+    })
+}
+
+/// Whether its place is one by the drop alone: a balcony, a floor's edge, a roof.
+fn is_above_something(scene: &Scene<'_>) -> bool {
+    let mut places = scene.of(Item::Place).filter_map(|(_, o)| o.word());
+    places.any(|word| {
+        matches!(
+            word,
+            PlaceWord::Balcony | PlaceWord::FloorEdge | PlaceWord::Roof
+        )
+    })
+}
+
+/// Whether its own note says that a reading was guessed, and nothing says how far off it may
+/// be. A note beside several readings is of none of them in particular.
+pub(super) fn guessed(scene: &Scene<'_>, index: usize) -> Option<Reason<'static>> {
+    let observation = scene.guard.observation(index);
+    if observation.note.is_empty() || scene.build == Build::Exact {
+        return None;
+    }
+    let Value::Measure(measure) = observation.reading.as_ref()?.value else {
+        return None;
+    };
+    let bounded =
+        measure.bound != Bound::Exactly || matches!(measure.graduation, Graduation::PlusMinus(_));
+    let mut others = scene.guard.observations.iter();
+    let shared = others
+        .any(|other| other.item != observation.item && Arc::ptr_eq(&other.note, &observation.note));
+    if bounded || shared {
+        return None;
+    }
+    let word = guess_told(&observation.note)?;
+    Some(Reason::Guessed {
+        item: observation.item,
+        index,
+        word,
     })
 }
 
@@ -308,10 +352,14 @@ fn deeper_further_out(scene: &Scene<'_>, drop: Length) -> Option<Length> {
     ))
 }
 
-/// The top of the guard, where each height says how far up it goes at most.
-pub(super) fn top(scene: &Scene<'_>) -> Option<Length> {
+/// The top of the guard, where an opening said to lie there lies above it; `None` too where
+/// some height does not say how far up the guard goes at most.
+pub(super) fn top_below(scene: &Scene<'_>, at: Extent) -> Option<Length> {
     if scene.build == Build::Exact {
         return None;
     }
-    most(scene, Item::Height).map(|(_, top)| top)
+    let (_, top) = most(scene, Item::Height)?;
+    // of one that reaches above, both ends were read with a tape
+    let reaches_above = at.low < at.high && at.high > top + Length::inches(1);
+    (at.low > top || reaches_above).then_some(top)
 }

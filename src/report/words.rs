@@ -237,6 +237,19 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
 deepest place there; if it was, write it as a bound (under {deeper})"
             )
         }
+        Reason::Guessed { item, index, word } => {
+            let observation = guard.observation(*index);
+            let written = one_line(&observation.written);
+            let off = if unit_of(observation).is_imperial() {
+                "1 in"
+            } else {
+                "20 mm"
+            };
+            format!(
+                "{item} \"{written}\" is no measurement, by its note ({word}): measure it, or write how far off it may be \
+({written} ± {off})"
+            )
+        }
         Reason::NoSuchPlace { index, top } => {
             let observation = guard.observation(*index);
             let top = top.readable_up(unit_of(observation));

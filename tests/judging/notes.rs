@@ -147,3 +147,34 @@ write infill loose,missing, or infill loose,no.";
     assert!(text("actions").contains("one baluster is missing"));
     assert!(text("csv").contains("not measured"));
 }
+
+#[test]
+fn a_height_that_its_own_note_calls_guessed_meets_nothing() {
+    assert_eq!(verdict("guessed from the street", &[]), "not measured");
+    assert_eq!(verdict("measured, not guessed", &[]), "meets");
+    let of = |rows: &str| {
+        let survey = format!("guard,item,reading,note\n{rows}");
+        let report = check(&survey, LAW).json();
+        only_guard(&report)["verdict"]
+            .as_str()
+            .expect("a word")
+            .to_owned()
+    };
+    let landing = |height: &str, note: &str| {
+        of(&format!(
+            "g,place,landing,\ng,drop,9 ft,\ng,height,{height},{note}\ng,opening,3 in,\ng,bottom gap,none,\n"
+        ))
+    };
+    assert_eq!(landing("42 in", "estimated"), "not measured");
+    // who says how far off it may be has said what it is worth
+    assert_eq!(landing("42 in ± 2 in", "estimated"), "meets");
+    assert_eq!(landing("over 40 in", "estimated"), "meets");
+    assert_eq!(landing("30 in", "estimated"), "falls short");
+    // a drop is seldom measured, and is far from where a rule begins
+    let drop = "g,place,landing,\ng,drop,9 ft,estimated\ng,height,42 in,\ng,opening,3 in,\ng,bottom gap,none,\n";
+    assert_eq!(of(drop), "meets");
+    // the note of a table's row is of none of its cells in particular
+    let table = "guard,place,drop,height,opening,bottom gap,note\ng,landing,9 ft,42 in,3 in,none,drop estimated\n";
+    let report = check(table, LAW).json();
+    assert_eq!(only_guard(&report)["verdict"], "meets");
+}
