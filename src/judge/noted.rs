@@ -49,6 +49,7 @@ fn is_answered(scene: &Scene<'_>, item: Item) -> bool {
             observation.word(),
             Some(ConditionWord::Dry | ConditionWord::Wet)
         );
-        !aside && says_nothing(index, observation).is_none()
+        // a row that could not be read comes first, and lets nothing meet
+        !aside && (observation.reading.is_none() || says_nothing(index, observation).is_none())
     })
 }

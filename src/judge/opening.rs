@@ -64,7 +64,8 @@ pub(super) fn opening<'r>(
             && !overlaps(zone, at)
         {
             outside = true;
-            let stopped = against(said.evidence, &asks, scene.options.decision)
+            let decision = said.evidence.decision(scene.options.decision);
+            let stopped = against(said.evidence, &asks, decision)
                 .is_some_and(|outcome| outcome.verdict == Verdict::Meets);
             if stopped {
                 continue;
@@ -200,7 +201,7 @@ fn tape<'r>(
     demand: &'r OpeningDemand,
     zoned: &[&'r OpeningDemand],
 ) -> Option<Judgement<'r>> {
-    let decision = scene.options.decision;
+    let decision = said.evidence.decision(scene.options.decision);
     let shaped = entrapment::has_shape(scene, index);
     let asks = if shaped {
         shape_asks(demand)
