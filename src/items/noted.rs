@@ -225,7 +225,8 @@ const REACH: usize = 5;
 #[must_use]
 pub fn dangers_told(note: &str) -> Vec<(DangerTold, &'static str)> {
     let mut told: Vec<(DangerTold, &'static str)> = Vec::new();
-    if note.len() < 3 {
+    let phrases = TELLTALES.iter().flat_map(|telltale| telltale.words);
+    if !holds_one_of(note, phrases) {
         return told;
     }
     let statements = statements(note);
@@ -271,7 +272,7 @@ const GUESSES: &[&str] = &[
 /// The word of a note that says that the reading beside it was guessed.
 #[must_use]
 pub fn guess_told(note: &str) -> Option<&'static str> {
-    if note.len() < 3 {
+    if !holds_one_of(note, GUESSES.iter()) {
         return None;
     }
     let statements = statements(note);
@@ -284,12 +285,23 @@ pub fn guess_told(note: &str) -> Option<&'static str> {
     })
 }
 
+/// Whether a word of the note begins one of the phrases. Cheap: most notes tell of nothing.
+fn holds_one_of<'p>(note: &str, phrases: impl Iterator<Item = &'p &'p str> + Clone) -> bool {
+    let words = note.split(|c: char| !c.is_alphanumeric());
+    words.filter(|word| word.len() > 1).any(|word| {
+        let first = |phrase: &&&str| phrase.split(' ').next().unwrap_or(phrase).len();
+        phrases.clone().any(|phrase| {
+            let length = first(&phrase);
+            length == word.len()
+                && phrase.as_bytes()[..length].eq_ignore_ascii_case(word.as_bytes())
+        })
+    })
+}
+
 /// The words of each statement, in small letters and without apostrophes.
 fn statements(note: &str) -> Vec<Vec<String>> {
     let mut all = Vec::new();
-    for clause in
-        note.split(|c: char| matches!(c, '.' | ',' | ';' | ':' | '!' | '?' | '(' | ')' | '\n'))
-    {
+    for clause in note.split(['.', ',', ';', ':', '!', '?', '(', ')', '\n']) {
         let plain: String = clause
             .chars()
             .filter(|c| !matches!(c, '\'' | '\u{2019}'))

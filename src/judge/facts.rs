@@ -46,10 +46,30 @@ impl Trigger {
 
 /// A reading of a length as a trigger; `None` where it says nothing.
 pub(super) fn trigger(scene: &Scene<'_>, item: Item, index: usize) -> Option<Trigger> {
-    let evidence = scene.evidence(item, index)?;
-    if scene.build == Build::Exact {
-        return Some(Trigger::plain(evidence));
+    // of nearly every guard there is nothing to doubt, and conditions are many
+    if !*scene.doubtful.get_or_init(|| is_doubtful(scene)) {
+        return scene.evidence(item, index).map(Trigger::plain);
     }
+    doubted(scene, item, index)
+}
+
+/// Whether something that was measured is doubtful as a trigger.
+fn is_doubtful(scene: &Scene<'_>) -> bool {
+    let guard = scene.guard;
+    let all = guard
+        .observations
+        .iter()
+        .chain(&guard.inherited.observations);
+    scene.build != Build::Exact
+        && all.enumerate().any(|(index, observation)| {
+            let item = observation.item;
+            item.info().usual.is_some()
+                && doubted(scene, item, index).is_some_and(|trigger| trigger.doubt.is_some())
+        })
+}
+
+fn doubted(scene: &Scene<'_>, item: Item, index: usize) -> Option<Trigger> {
+    let evidence = scene.evidence(item, index)?;
     let doubt = slip(scene, item, index).filter(|slip| !brings_rules_in(item, slip));
     if let Some(doubt) = doubt.or_else(|| contradicted(scene, item, index)) {
         let evidence = from_one_side(evidence, &doubt);
@@ -225,6 +245,12 @@ fn least_opening(scene: &Scene<'_>, low: Length) -> Length {
 
 /// Another reading beside which this one cannot be.
 fn contradicted(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason<'static>> {
+    if !matches!(
+        item,
+        Item::Drop | Item::SillAboveGround | Item::SillTopHeight
+    ) {
+        return None;
+    }
     let Evidence::Point(value, u) = scene.evidence(item, index)? else {
         return None;
     };
@@ -261,7 +287,7 @@ fn contradicted(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason<'s
 /// # Source
 /// IBC 2018 1011.5.2: a riser is 4 in high at least.
 fn climbed(scene: &Scene<'_>) -> Option<(usize, Length)> {
-    if scene.on_a_stair() != Some(true) {
+    if scene.of(Item::Risers).next().is_none() || scene.on_a_stair() != Some(true) {
         return None;
     }
     let counts = scene.of(Item::Risers).filter_map(|(index, observation)| {
@@ -283,7 +309,7 @@ const MOST_RISERS: u32 = 10_000;
 /// The ground lies below a window's sill as far as was written, and the floor below the
 /// sill no more than its height.
 fn below_the_sill(scene: &Scene<'_>) -> Option<(usize, Length)> {
-    if !at_a_window(scene) {
+    if scene.of(Item::SillAboveGround).next().is_none() || !at_a_window(scene) {
         return None;
     }
     let (index, above_ground) = least(scene, Item::SillAboveGround)?;

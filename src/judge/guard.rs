@@ -171,11 +171,13 @@ fn judged<'r>(
         notes.any(|note| note.told.danger.hazard == hazard)
     };
     let mut hazards = hazards(&judged).map(|of| {
-        let here = |verdict: Verdict| match verdict {
-            Verdict::Meets if guard.rows_in_error > 0 || tells_of(of.hazard) => {
+        let denied = guard.rows_in_error > 0 || tells_of(of.hazard);
+        let here = |verdict: Verdict| {
+            if denied && verdict == Verdict::Meets {
                 Verdict::NotMeasured
+            } else {
+                verdict
             }
-            verdict => verdict,
         };
         HazardVerdict {
             verdict: of.verdict.map(here),

@@ -60,6 +60,8 @@ pub(super) struct Scene<'g> {
     inherited: ItemSet,
     /// Whether the infill gives way, once somebody has asked.
     gives_way: OnceCell<bool>,
+    /// Whether some circumstance that was measured is doubtful, once somebody has asked.
+    pub(super) doubtful: OnceCell<bool>,
 }
 
 /// What a case supposes of a circumstance that nobody wrote down.
@@ -122,6 +124,7 @@ impl<'g> Scene<'g> {
             },
             presence: presence(guard),
             gives_way: OnceCell::new(),
+            doubtful: OnceCell::new(),
             pieces: Rc::new(
                 std::iter::repeat_with(OnceCell::new)
                     .take(guard.observations.len() + guard.inherited.observations.len())
@@ -203,6 +206,7 @@ impl<'g> Scene<'g> {
         Scene {
             supposed,
             gives_way: self.gives_way.clone(),
+            doubtful: self.doubtful.clone(),
             pieces: Rc::clone(&self.pieces),
             ..*self
         }
