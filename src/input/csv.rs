@@ -16,6 +16,9 @@ use crate::input::cell::{ByteClass, ByteClasses, CellSpan, Quoting, cell_end};
 /// How much is read at once.
 const CHUNK: usize = 128 * 1024;
 
+/// How much is read first: the text of a walk is read many times over, and is no longer.
+const FIRST_CHUNK: usize = 4 * 1024;
+
 /// Longer rows are not read: 1 MiB.
 pub const LONGEST_ROW: usize = 1 << 20;
 
@@ -80,7 +83,7 @@ impl<R: Read> Scanner<R> {
             reader,
             delimiter: b',',
             classes: ByteClasses::of(b','),
-            buffer: vec![0; CHUNK],
+            buffer: Vec::new(),
             filled: 0,
             at_end: false,
             next: 0,
@@ -383,8 +386,9 @@ impl<R: Read> Scanner<R> {
             self.next = 0;
             self.row = 0..0;
         }
-        if self.buffer.len() - self.filled < CHUNK {
-            self.buffer.resize(self.filled + CHUNK, 0);
+        let room = self.buffer.len().clamp(FIRST_CHUNK, CHUNK);
+        if self.buffer.len() - self.filled < room {
+            self.buffer.resize(self.filled + room, 0);
         }
         loop {
             match self.reader.read(&mut self.buffer[self.filled..]) {

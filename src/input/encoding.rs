@@ -26,6 +26,9 @@ pub enum Encoding {
 /// How much is read at once.
 const CHUNK: usize = 64 * 1024;
 
+/// How much is read first: most texts that are read many times over are no longer.
+const FIRST_CHUNK: usize = 4 * 1024;
+
 /// How far into a file zeros are counted.
 const LOOKED_AT: usize = 4096;
 
@@ -48,7 +51,7 @@ impl Encoding {
     /// What the stream says.
     pub fn of(mut stream: impl Read) -> io::Result<Encoding> {
         let mut look = Look::default();
-        let mut buffer = vec![0; CHUNK];
+        let mut buffer = vec![0; FIRST_CHUNK];
         loop {
             match stream.read(&mut buffer) {
                 Ok(0) => return Ok(look.decide()),
@@ -56,6 +59,7 @@ impl Encoding {
                     if let Some(decided) = look.at(&buffer[..count]) {
                         return Ok(decided);
                     }
+                    buffer.resize(CHUNK, 0);
                 }
                 Err(error) if error.kind() == io::ErrorKind::Interrupted => {}
                 Err(error) => return Err(error),

@@ -9,8 +9,19 @@
 /// ```
 #[must_use]
 pub fn folded(text: &str) -> String {
-    let words: Vec<&str> = text.split_whitespace().collect();
-    words.join(" ").to_lowercase()
+    let mut folded = String::with_capacity(text.len());
+    for word in text.split_whitespace() {
+        if !folded.is_empty() {
+            folded.push(' ');
+        }
+        folded.push_str(word);
+    }
+    if folded.is_ascii() {
+        folded.make_ascii_lowercase();
+        folded
+    } else {
+        folded.to_lowercase()
+    }
 }
 
 /// The candidate nearest to a word, where one is near: misspelt by a letter or

@@ -291,8 +291,6 @@ pub enum Hole {
     Any,
     /// One that rules on any opening judge, and that a ball has to be tried at for itself.
     AnyForItself,
-    /// One that a ball tried everywhere tells of.
-    Everywhere,
     /// One that a ball has to be tried at for itself.
     ForItself,
 }
@@ -302,7 +300,7 @@ impl Hole {
     #[must_use]
     pub const fn is_everywhere(self) -> bool {
         match self {
-            Hole::Any | Hole::Everywhere => true,
+            Hole::Any => true,
             Hole::AnyForItself | Hole::ForItself | Hole::No => false,
         }
     }
@@ -312,7 +310,7 @@ impl Hole {
     pub const fn is_for_itself(self) -> bool {
         match self {
             Hole::AnyForItself | Hole::ForItself => true,
-            Hole::Any | Hole::Everywhere | Hole::No => false,
+            Hole::Any | Hole::No => false,
         }
     }
 }

@@ -1,6 +1,7 @@
 //! What the table says of an item, and the item of a name.
 
 use std::fmt;
+use std::sync::OnceLock;
 
 use crate::input::folded;
 use crate::items::Danger;
@@ -51,15 +52,7 @@ impl Item {
     /// The item of this name or synonym; case and runs of spaces do not count.
     #[must_use]
     pub fn by_name(name: &str) -> Option<Item> {
-        let exact = table::ITEMS.iter().find(|info| info.name == name);
-        if let Some(info) = exact {
-            return Some(info.item);
-        }
-        let name = folded(name);
-        table::ITEMS
-            .iter()
-            .find(|info| info.name == name || info.synonyms.contains(&name.as_str()))
-            .map(|info| info.item)
+        spelt(name).or_else(|| spelt(&folded(name)))
     }
 
     /// Every name and synonym, for suggestions.
@@ -154,6 +147,23 @@ impl Item {
             .find(|word| word.name == text || word.synonyms.contains(&text.as_str()))
             .map(|word| word.name)
     }
+}
+
+/// The item of a name or synonym that is spelt as the table has it. No two items share one.
+fn spelt(name: &str) -> Option<Item> {
+    static NAMES: OnceLock<Vec<(&str, Item)>> = OnceLock::new();
+    let names = NAMES.get_or_init(|| {
+        let of_item = |info: &'static ItemInfo| {
+            let synonyms = info.synonyms.iter().copied();
+            let names = std::iter::once(info.name).chain(synonyms);
+            names.map(|name| (name, info.item))
+        };
+        let mut names: Vec<_> = table::ITEMS.iter().flat_map(of_item).collect();
+        names.sort_unstable();
+        names
+    });
+    let place = names.binary_search_by_key(&name, |(known, _)| known).ok()?;
+    names.get(place).map(|(_, item)| *item)
 }
 
 impl fmt::Display for Item {

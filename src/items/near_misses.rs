@@ -45,12 +45,18 @@ impl Item {
     /// their `own`.
     #[must_use]
     pub fn holding_a_word_of_one(name: &str) -> Option<&'static NearMiss> {
-        let name = folded(name);
-        let mut words = name.split(|c: char| !c.is_alphabetic()).peekable();
-        if words.peek() == Some(&"own") {
+        if Item::is_of_ones_own(name) {
             return None;
         }
+        let name = folded(name);
+        let mut words = name.split(|c: char| !c.is_alphabetic());
         words.find_map(|word| HELD.iter().find(|miss| miss.written.contains(&word)))
+    }
+
+    /// Whether the person says that it is nothing that rules read: `own ball game rule`.
+    #[must_use]
+    pub fn is_of_ones_own(name: &str) -> bool {
+        folded(name).split(|c: char| !c.is_alphabetic()).next() == Some("own")
     }
 
     /// The words that no name of one's own may hold.
@@ -98,12 +104,26 @@ const fn miss(
 /// Words within a name of one's own that look like a reading which a rule wants.
 const HELD: &[NearMiss] = &[
     miss(
-        &["height", "heights", "high"],
+        &["height", "heights", "high", "low", "lowest"],
         &["height", "handrail height", "drop"],
         "write height for how high the railing is, handrail height, or drop for how far it is down, and where in the note; something else of your own is own …",
     ),
     miss(
-        &["opening", "openings", "gap", "gaps", "hole", "holes"],
+        &[
+            "opening",
+            "openings",
+            "gap",
+            "gaps",
+            "hole",
+            "holes",
+            "ball",
+            "sphere",
+            "between",
+            "under",
+            "spacing",
+            "triangle",
+            "clearance",
+        ],
         &[
             "opening",
             "bottom gap",
@@ -124,16 +144,38 @@ const HELD: &[NearMiss] = &[
         "write infill loose,missing where a bar or panel is missing, guard,none where there is no railing; something else of your own is own …",
     ),
     miss(
-        &["loose", "shaky", "shakes", "wobbly", "wobble", "wobbles"],
+        &[
+            "loose", "shaky", "shakes", "wobbly", "wobble", "wobbles", "moves", "movement", "sway",
+            "sways", "leans", "leaning",
+        ],
         &["moves when pushed", "infill loose"],
         "write moves when pushed for the railing, infill loose for a bar or a panel; something else of your own is own …",
     ),
     miss(
         &[
-            "rot", "rotten", "broken", "cracked", "cracks", "rust", "rusty", "damage", "damaged",
+            "rot",
+            "rotten",
+            "broken",
+            "crack",
+            "cracked",
+            "cracks",
+            "rust",
+            "rusty",
+            "damage",
+            "damaged",
+            "defect",
+            "defects",
+            "decay",
+            "corrosion",
+            "condition",
         ],
         &["condition", "infill loose"],
         "write condition (rot, cracks, deep rust, broken glass), infill loose for a broken bar; something else of your own is own …",
+    ),
+    miss(
+        &["bolts", "screws", "nails", "anchors", "fixing", "fixings"],
+        &["post fastening", "rail end fastening", "condition"],
+        "write post fastening for what holds the posts, rail end fastening for what holds the rail's ends, condition for rust or rot at it; something else of your own is own …",
     ),
 ];
 

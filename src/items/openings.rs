@@ -211,7 +211,7 @@ pub(super) const STAIR_TRIANGLE: ItemInfo = ItemInfo {
 
 pub(super) const RISER_OPENING: ItemInfo = ItemInfo {
     between: MeasuredBetween::Faces,
-    hole: Hole::Everywhere,
+    hole: Hole::ForItself,
     synonyms: &["open riser", "open risers", "riser gap"],
     worst: Worst::Greatest,
     hazards: &[Hazard::FallThrough],

@@ -15,10 +15,11 @@ use crate::judge::LeadsTo;
 use crate::judge::condition::Truth;
 use crate::judge::condition::applies;
 use crate::judge::condition::holds;
-use crate::judge::decides::decided;
+use crate::judge::decides::decided_and_alone;
 use crate::judge::decides::worst_of_hazards;
 use crate::judge::rule::Bench;
 use crate::judge::rule::CaseFindings;
+use crate::judge::rule::KnownChecks;
 use crate::judge::rule::RuleCounts;
 use crate::judge::scene::Scene;
 use crate::judge::told_apart::Unknown;
@@ -53,6 +54,8 @@ struct OneCase<'r> {
     verdict: Verdict,
     alone: Verdict,
     hazards: [Option<Verdict>; 5],
+    /// Whether the answer switches off what is asked about falling over, and through.
+    switched_off: [bool; 2],
     short: Vec<(Hazard, &'r str)>,
 }
 
@@ -68,6 +71,7 @@ pub(super) fn cases<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     without: FoundWithout<'_, 'r>,
+    known: &mut KnownChecks<'r>,
 ) -> Option<Cases<'r>> {
     if bench.not_covered.is_some() {
         return None;
@@ -85,12 +89,12 @@ pub(super) fn cases<'r>(
     };
     let all = groups.len() < 2 && !cut(&groups, &needs) && !in_doubt;
     for group in groups {
-        let judged = go_through(scene, bench, &group, without);
+        let judged = go_through(scene, bench, &group, without, known);
         together.add(bench, &group, &judged);
     }
     if !all {
         for hazard in [Hazard::FallOver, Hazard::FallThrough] {
-            together.add_shortfall(scene, bench, hazard, without);
+            together.add_shortfall(scene, bench, hazard, without, known);
         }
     }
     Some(together)
@@ -229,17 +233,18 @@ fn go_through<'r>(
     bench: &Bench<'r>,
     group: &[Unknown],
     without: FoundWithout<'_, 'r>,
+    known: &mut KnownChecks<'r>,
 ) -> Vec<OneCase<'r>> {
     let mut chosen = vec![0; group.len()];
     let mut judged = Vec::new();
-    let mut found = CaseFindings::after(without.found, without.counts);
+    let mut found = CaseFindings::after(scene, without.found, without.counts);
     let mut changed = group.len();
     loop {
         let supposed = group.iter().zip(&chosen);
         let supposed = supposed.map(|(unknown, at)| (unknown.item, unknown.answers[*at].supposed));
         let case = scene.supposing(supposed.collect());
         let is_another = |item| group[..changed].iter().any(|unknown| unknown.item == item);
-        let found = found.next(&case, bench, &is_another);
+        let found = found.next(&case, bench, &is_another, known);
         judged.push(one_case(&case, bench, found, chosen.clone()));
         let Some(next) = (0..group.len()).find(|at| chosen[*at] + 1 < group[*at].answers.len())
         else {
@@ -257,7 +262,7 @@ fn one_case<'r>(
     found: &[Finding<'r>],
     chosen: Vec<usize>,
 ) -> OneCase<'r> {
-    let verdict = |view| decided(scene, bench, found, view).verdict();
+    let [decided, alone] = decided_and_alone(scene, bench, found);
     let taking_part = || found.iter().filter(|finding| finding.takes_part());
     // strength is not judged case by case
     let hazards = worst_of_hazards(
@@ -266,8 +271,9 @@ fn one_case<'r>(
     );
     let short = taking_part().filter(|finding| finding.verdict == Verdict::FallsShort);
     OneCase {
-        verdict: verdict(FindingView::Decided),
-        alone: verdict(FindingView::Alone),
+        verdict: decided.verdict(),
+        alone: alone.verdict(),
+        switched_off: decided.switched_off,
         hazards,
         short: short
             .map(|finding| (finding.rule.hazard, finding.rule.id.as_str()))
@@ -294,19 +300,33 @@ fn joined(so_far: Option<Verdict>, next: Option<Verdict>) -> Option<Verdict> {
 impl<'r> Cases<'r> {
     fn add(&mut self, bench: &Bench<'r>, group: &[Unknown], judged: &[OneCase<'r>]) {
         let may_be_outside = group.iter().any(|unknown| unknown.may_be_outside);
-        let told = |verdict: Option<Verdict>| {
-            let well = matches!(verdict, Some(Verdict::Meets | Verdict::DoesNotApply));
-            verdict.filter(|_| !(may_be_outside && well))
+        // where one case meets a rule and another asks nothing, nothing is agreed
+        let alike = |at: usize| same(judged.iter().map(|case| case.switched_off[at])).is_some();
+        let told = |verdict: Option<Verdict>, alike: bool| {
+            verdict.filter(|verdict| match verdict {
+                Verdict::Meets => alike && !may_be_outside,
+                Verdict::DoesNotApply => !may_be_outside,
+                Verdict::FallsShort
+                | Verdict::TooClose
+                | Verdict::NotSettled
+                | Verdict::NotMeasured => true,
+            })
         };
-        let verdict = told(same(judged.iter().map(|case| case.verdict)));
-        let alone = told(same(judged.iter().map(|case| case.alone)));
+        let whole = alike(0) && alike(1);
+        let verdict = told(same(judged.iter().map(|case| case.verdict)), whole);
+        let alone = told(same(judged.iter().map(|case| case.alone)), whole);
         self.verdict = joined(self.verdict, verdict);
         self.alone = joined(self.alone, alone);
         for (at, hazard) in self.hazards.iter_mut().enumerate() {
             let agreed = same(judged.iter().map(|case| case.hazards[at])).flatten();
             let of_strength = Hazard::ALL[at] == Hazard::GiveWay;
             let agreed = agreed.filter(|verdict| !of_strength || *verdict == Verdict::FallsShort);
-            *hazard = joined(*hazard, told(agreed));
+            let alike = match Hazard::ALL[at] {
+                Hazard::FallOver => alike(0),
+                Hazard::FallThrough => alike(1),
+                Hazard::Climb | Hazard::Entrapment | Hazard::GiveWay => true,
+            };
+            *hazard = joined(*hazard, told(agreed, alike));
         }
         for short in judged.iter().flat_map(|case| &case.short) {
             if !self.short.contains(short) {
@@ -319,7 +339,7 @@ impl<'r> Cases<'r> {
         for (at, unknown) in group.iter().enumerate() {
             let answers = unknown.answers.iter().enumerate().map(|(number, answer)| {
                 let of = judged.iter().filter(|case| case.chosen[at] == number);
-                (answer.says.join(", "), same(of.map(|case| case.verdict)))
+                (answer.in_words(), same(of.map(|case| case.verdict)))
             });
             self.leads_to.push(LeadsTo {
                 ruleset: bench.ruleset,
@@ -337,6 +357,7 @@ impl<'r> Cases<'r> {
         bench: &Bench<'r>,
         hazard: Hazard,
         without: FoundWithout<'_, 'r>,
+        known: &mut KnownChecks<'r>,
     ) {
         let group: Vec<Unknown> = needs_of(scene, bench, hazard)
             .into_iter()
@@ -349,7 +370,7 @@ impl<'r> Cases<'r> {
         if group.is_empty() || count > MOST_CASES {
             return;
         }
-        let judged = go_through(scene, bench, &group, without);
+        let judged = go_through(scene, bench, &group, without, known);
         let at = Hazard::ALL.iter().position(|one| *one == hazard);
         let Some(at) = at else { return };
         let short = Some(Verdict::FallsShort);
@@ -496,8 +517,8 @@ stair triangle,rise 7 1/2 going 10 lift 2 in\nriser opening,4 in\ninfill,baluste
                 let groups = groups(&scene, &bench, &needs);
                 for group in groups {
                     let mut found = Vec::new();
-                    let counts = findings(&scene, &bench, &mut found);
-                    let mut kept = CaseFindings::after(&found, &counts);
+                    let (counts, mut known) = findings(&scene, &bench, &mut found);
+                    let mut kept = CaseFindings::after(&scene, &found, &counts);
                     let mut before: Vec<usize> = Vec::new();
                     // each answer of each unknown after another, the others at their first
                     for at in 0..group.len() {
@@ -514,7 +535,7 @@ stair triangle,rise 7 1/2 going 10 lift 2 in\nriser opening,4 in\ninfill,baluste
                                         && before.get(place) != Some(&chosen[place])
                                 })
                             };
-                            let next = told(kept.next(&case, &bench, &changed));
+                            let next = told(kept.next(&case, &bench, &changed, &mut known));
                             let mut anew = Vec::new();
                             findings(&case, &bench, &mut anew);
                             assert_eq!(next, told(&anew), "{id}: {}", guard.name);

@@ -22,7 +22,7 @@ use crate::survey::Guard;
 use crate::survey::SurveyFacts;
 
 /// A caution; its words stand in `report/`.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum CautionSaid<'r> {
     /// Who decides; the last word of every report.

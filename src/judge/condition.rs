@@ -52,11 +52,18 @@ impl Truth {
 }
 
 /// Whether a rule applies.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Applies {
     pub(super) truth: Truth,
     /// What the readings alone would say.
     pub(super) alone: Truth,
+}
+
+impl Applies {
+    /// Whether it does, so that nothing has to be said of why.
+    pub(super) fn surely(self) -> bool {
+        self.truth == Truth::True
+    }
 }
 
 /// Whether a rule applies to this guard.

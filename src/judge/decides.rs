@@ -21,6 +21,7 @@ use crate::judge::condition::holds;
 use crate::judge::rule::Bench;
 use crate::judge::scene::Scene;
 use crate::judge::unasked::hole_that_no_rule_asks;
+use crate::judge::unasked::unasked_holes;
 use crate::judge::view::FindingView;
 use crate::rules::Concern;
 use crate::rules::Condition;
@@ -38,6 +39,9 @@ pub(super) struct Decided<'r> {
     pub(super) worst: Option<Verdict>,
     /// What keeps it from letting the guard meet, of each hazard.
     pub(super) lacks: Vec<Unclear<'r>>,
+    /// Whether what was measured lets it ask nothing about falling over, and about
+    /// falling through: no rule on it was met.
+    pub(super) switched_off: [bool; 2],
 }
 
 impl Decided<'_> {
@@ -70,8 +74,27 @@ pub(super) fn worst_of_hazards<'f, 'r: 'f>(
     worst
 }
 
-/// What a ruleset makes of a guard, from its findings.
-pub(super) fn decided<'r>(
+/// What a ruleset makes of a guard, from its findings: by the decision that was asked
+/// for, and by the readings alone.
+pub(super) fn decided_and_alone<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    findings: &[Finding<'r>],
+) -> [Decided<'r>; 2] {
+    let decided = by_view(scene, bench, findings, FindingView::Decided);
+    let is_alike =
+        |finding: &Finding<'r>| FindingView::Decided.of(finding) == FindingView::Alone.of(finding);
+    // beside the findings only such a hole is looked at by one view or the other
+    let alike = findings.iter().all(is_alike) && unasked_holes(scene, findings).is_empty();
+    let alone = if alike {
+        decided.clone()
+    } else {
+        by_view(scene, bench, findings, FindingView::Alone)
+    };
+    [decided, alone]
+}
+
+fn by_view<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     findings: &[Finding<'r>],
@@ -117,14 +140,25 @@ pub(super) fn decided<'r>(
         // what could not be read might ask more
         worst = Some(worst.map_or(Verdict::NotSettled, |worst| worst.min(Verdict::NotSettled)));
     }
-    for hazard in [Hazard::FallOver, Hazard::FallThrough] {
+    let mut switched_off = [false; 2];
+    for (hazard, off) in [Hazard::FallOver, Hazard::FallThrough]
+        .into_iter()
+        .zip(&mut switched_off)
+    {
         if !speaks_of(&ruleset.concerns, hazard) {
             lack(Some(hazard), WhyUnclear::OnlyOneSubject(&ruleset.concerns));
-        } else if let Some(why) = grant(scene, bench, findings, hazard, view) {
-            lack(Some(hazard), why);
+            continue;
+        }
+        match grant(scene, bench, findings, hazard, view) {
+            Ok(granted) => *off = granted == Granted::SwitchedOff,
+            Err(why) => lack(Some(hazard), why),
         }
     }
-    Decided { worst, lacks }
+    Decided {
+        worst,
+        lacks,
+        switched_off,
+    }
 }
 
 /// Whether a rule that an amendment took away would have asked something here: what
@@ -155,20 +189,34 @@ fn speaks_of(concerns: &[Concern], hazard: Hazard) -> bool {
         })
 }
 
-/// Why a ruleset does not let a guard meet for a hazard, if it does not.
+/// By what a ruleset lets a guard meet for a hazard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Granted {
+    /// A rule was met.
+    ByARule,
+    /// It was read to ask nothing here.
+    AsksNothing,
+    /// What was measured switches its rules off.
+    SwitchedOff,
+}
+
+/// By what a ruleset lets a guard meet for a hazard, or why it does not.
 fn grant<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     findings: &[Finding<'r>],
     hazard: Hazard,
     view: FindingView,
-) -> Option<WhyUnclear<'r>> {
+) -> Result<Granted, WhyUnclear<'r>> {
     let met = |finding: &&Finding<'r>| {
         !finding.from_memory && view.of(finding) == Verdict::Meets && !finding.is_indicative()
     };
+    let at_a_window = scene
+        .of(Item::Place)
+        .any(|(_, observation)| observation.word() == Some(PlaceWord::Window));
     let grants = |finding: &Finding<'r>| {
         let rule = finding.rule;
-        grants_at_a_window(scene, rule)
+        (at_a_window && grants_at_a_window(rule))
             || (rule.hazard == hazard
                 && match hazard {
                     Hazard::FallOver => limits_the_height(rule),
@@ -189,7 +237,9 @@ fn grant<'r>(
             Hazard::FallThrough => hole_that_no_rule_asks(scene, findings, &limits, view),
             Hazard::FallOver | Hazard::Entrapment | Hazard::Climb | Hazard::GiveWay => None,
         };
-        return hole.map(WhyUnclear::HoleNotAsked);
+        return hole.map_or(Ok(Granted::ByARule), |hole| {
+            Err(WhyUnclear::HoleNotAsked(hole))
+        });
     }
     let mut silence = Truth::False;
     let mut open = None;
@@ -207,14 +257,14 @@ fn grant<'r>(
         }
     }
     match (silence, open) {
-        (Truth::True, _) => return None,
-        (Truth::Unknown, Some(item)) => return Some(WhyUnclear::Silence(item)),
+        (Truth::True, _) => return Ok(Granted::AsksNothing),
+        (Truth::Unknown, Some(item)) => return Err(WhyUnclear::Silence(item)),
         (Truth::Doubt | Truth::False | Truth::Unknown, _) => {}
     }
     if is_switched_off(scene, bench, hazard) {
-        return None;
+        return Ok(Granted::SwitchedOff);
     }
-    Some(WhyUnclear::NoRuleRead)
+    Err(WhyUnclear::NoRuleRead)
 }
 
 /// Whether what was measured switches off every rule on a hazard that holds at
@@ -289,10 +339,7 @@ fn limits_openings(rule: &Rule) -> bool {
 }
 
 /// At a window one rule speaks of the sill and of the opening, for both hazards.
-fn grants_at_a_window(scene: &Scene<'_>, rule: &Rule) -> bool {
-    let window = scene
-        .of(Item::Place)
-        .any(|(_, observation)| observation.word() == Some(PlaceWord::Window));
+fn grants_at_a_window(rule: &Rule) -> bool {
     let for_windows = rule.when.iter().any(|condition| {
         condition.item == Item::Place
             && matches!(&condition.test, Test::OneOf(words) if words.contains(&PlaceWord::Window.name()))
@@ -303,7 +350,7 @@ fn grants_at_a_window(scene: &Scene<'_>, rule: &Rule) -> bool {
             .checks
             .iter()
             .any(|check| check.items().iter().copied().any(sill));
-    window && for_windows && of_sill && limits_openings(rule)
+    for_windows && of_sill && limits_openings(rule)
 }
 
 impl WhyUnclear<'_> {

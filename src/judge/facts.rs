@@ -287,7 +287,13 @@ fn contradicted(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason<'s
 /// # Source
 /// IBC 2018 1011.5.2: a riser is 4 in high at least.
 fn climbed(scene: &Scene<'_>) -> Option<(usize, Length)> {
-    if scene.of(Item::Risers).next().is_none() || scene.on_a_stair() != Some(true) {
+    // as written, whatever a case supposes; risers where nobody wrote the place are a stair's
+    let elsewhere = |(_, observation): (usize, &Observation)| {
+        observation
+            .word()
+            .is_some_and(|word| word != PlaceWord::Stair)
+    };
+    if scene.of(Item::Risers).next().is_none() || scene.of(Item::Place).any(elsewhere) {
         return None;
     }
     let counts = scene.of(Item::Risers).filter_map(|(index, observation)| {

@@ -149,7 +149,7 @@ pub struct Finding<'r> {
     pub reasons: Vec<Reason<'r>>,
     /// The load path, where the rule states loads. The finding is then
     /// indicative: it can make a guard fall short, and never meet.
-    pub chain: Option<Box<Chain>>,
+    pub chain: Option<Arc<Chain>>,
 }
 
 impl Finding<'_> {

@@ -26,7 +26,7 @@ use crate::judge::condition::all;
 use crate::judge::condition::holds;
 use crate::judge::dangers::dangers;
 use crate::judge::decides::Decided;
-use crate::judge::decides::decided;
+use crate::judge::decides::decided_and_alone;
 use crate::judge::decides::worst_of_hazards;
 use crate::judge::noted::noted;
 use crate::judge::rule::Bench;
@@ -85,19 +85,41 @@ pub fn judge<'r>(
     rulesets: &'r [Ruleset],
     options: Options,
 ) -> Judged<'r> {
-    judged(guard, facts, rulesets, options, NotWritten::GoneThrough)
+    let scene = Scene::new(guard, facts, options);
+    judged(&scene, rulesets, NotWritten::GoneThrough)
 }
 
-/// The findings and the dangers of a guard, for whoever compares them with those of another:
-/// its verdict leaves out what all cases of a circumstance agree on that nobody wrote down.
+/// As [`judge`], of a guard to which something was done that was judged before.
+///
+/// It gives the same: what rests on readings that are as they were is taken over.
 #[must_use]
-pub fn judge_by_findings<'r>(
+pub fn judge_changed<'r>(
     guard: &Guard,
+    before: (&Guard, &Judged<'r>),
     facts: &SurveyFacts,
     rulesets: &'r [Ruleset],
     options: Options,
 ) -> Judged<'r> {
-    judged(guard, facts, rulesets, options, NotWritten::LeftOpen)
+    let scene = Scene::new(guard, facts, options).after(before);
+    judged(&scene, rulesets, NotWritten::GoneThrough)
+}
+
+/// The findings and the dangers of a guard, for whoever compares them with those of another, or
+/// with those before a change: its verdict leaves out what all cases of a circumstance agree on that nobody wrote down.
+#[must_use]
+pub fn judge_by_findings<'r>(
+    guard: &Guard,
+    before: Option<(&Guard, &Judged<'r>)>,
+    facts: &SurveyFacts,
+    rulesets: &'r [Ruleset],
+    options: Options,
+) -> Judged<'r> {
+    let scene = Scene::new(guard, facts, options);
+    let scene = match before {
+        Some(before) => scene.after(before),
+        None => scene,
+    };
+    judged(&scene, rulesets, NotWritten::LeftOpen)
 }
 
 /// What becomes of circumstances that nobody wrote down.
@@ -109,34 +131,29 @@ enum NotWritten {
     LeftOpen,
 }
 
-fn judged<'r>(
-    guard: &Guard,
-    facts: &SurveyFacts,
-    rulesets: &'r [Ruleset],
-    options: Options,
-    not_written: NotWritten,
-) -> Judged<'r> {
-    let scene = Scene::new(guard, facts, options);
-    let benches = benches(&scene, rulesets);
+fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritten) -> Judged<'r> {
+    let guard = scene.guard;
+    let benches = benches(scene, rulesets);
     let rules: usize = rulesets.iter().map(|ruleset| ruleset.rules.len()).sum();
     // a rule on any opening makes up to four
     let mut all: Vec<Finding<'r>> = Vec::with_capacity(rules + 3 * rulesets.len());
     let mut judged: Vec<ByRuleset<'_, 'r>> = Vec::with_capacity(benches.len());
     for bench in &benches {
         let from = all.len();
-        let counts = &findings(&scene, bench, &mut all);
+        let (counts, mut known) = findings(scene, bench, &mut all);
         let cases = match not_written {
             NotWritten::GoneThrough => {
                 let found = &all[from..];
-                cases(&scene, bench, FoundWithout { found, counts })
+                let counts = &counts;
+                cases(scene, bench, FoundWithout { found, counts }, &mut known)
             }
             NotWritten::LeftOpen => None,
         };
-        judged.push(ByRuleset::new(&scene, bench, &all[from..], cases));
+        judged.push(ByRuleset::new(scene, bench, &all[from..], cases));
     }
-    let when_built = when_built(&scene, &judged);
-    let dangers = dangers(&scene, &benches);
-    let notes = noted(&scene, &benches);
+    let when_built = when_built(scene, &judged);
+    let dangers = dangers(scene, &benches);
+    let notes = noted(scene, &benches);
     let could_not_judge = guard.rows > 0 && guard.rows_in_error >= guard.rows;
     let never_meets = |verdict| {
         let in_error = guard.rows_in_error > 0 && verdict == Verdict::Meets;
@@ -208,7 +225,7 @@ fn judged<'r>(
         agreed: judged.iter().flat_map(ByRuleset::agreed).collect(),
         leads_to: judged.iter().flat_map(ByRuleset::leads_to).collect(),
         silences: deciding()
-            .flat_map(|by| silences(&scene, by.bench))
+            .flat_map(|by| silences(scene, by.bench))
             .collect(),
         strength_unchecked: all.iter().any(strength_unseen),
         dangers,
@@ -241,10 +258,11 @@ impl<'b, 'r> ByRuleset<'b, 'r> {
             finding.is_indicative() || finding.takes_part() || finding.is_strength_unseen()
         });
         let hazards = worst_of_hazards(shown, Finding::counts_as);
+        let [decided, alone] = decided_and_alone(scene, bench, found);
         ByRuleset {
             bench,
-            decided: decided(scene, bench, found, FindingView::Decided),
-            alone: decided(scene, bench, found, FindingView::Alone),
+            decided,
+            alone,
             hazards,
             cases,
         }

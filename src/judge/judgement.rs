@@ -1,6 +1,7 @@
 //! One check against one item of a guard.
 
 use std::borrow::Cow;
+use std::sync::Arc;
 
 use crate::items::Item;
 use crate::items::Verdict;
@@ -38,7 +39,7 @@ pub(super) struct Judgement<'r> {
     pub(super) readings: Vec<usize>,
     pub(super) also_readings: Vec<usize>,
     pub(super) reasons: Vec<Reason<'r>>,
-    pub(super) chain: Option<Box<Chain>>,
+    pub(super) chain: Option<Arc<Chain>>,
 }
 
 impl<'r> Judgement<'r> {
@@ -58,6 +59,17 @@ impl<'r> Judgement<'r> {
             also_readings: Vec::new(),
             reasons,
             chain: None,
+        }
+    }
+
+    /// What the verdict of a guard rests on; what a report shows of it is left out.
+    pub(super) fn without_what_is_shown(&self) -> Judgement<'r> {
+        Judgement {
+            alone: self.alone,
+            partial: self.partial,
+            margin: self.margin,
+            readings: self.readings.clone(),
+            ..Judgement::bare(self.item, self.verdict, self.reasons.clone())
         }
     }
 
@@ -157,8 +169,19 @@ impl<'r> Judgement<'r> {
     }
 
     fn rank(&self) -> (Verdict, Length) {
-        let margin = self.margin.unwrap_or(Length::from_nanometres(i64::MAX));
-        (self.verdict, margin)
+        let no_margin = Length::from_nanometres(i64::MAX);
+        (
+            self.verdict,
+            self.margin.or(self.beyond()).unwrap_or(no_margin),
+        )
+    }
+
+    /// How far a bound that falls short lies beyond its limit at least: a hole that a larger
+    /// ball passes is not told by a lesser tape reading.
+    fn beyond(&self) -> Option<Length> {
+        let limit = self.limit.as_ref()?.value?;
+        let bound = self.measured.as_ref()?.value?;
+        (self.verdict == Verdict::FallsShort).then(|| -(bound - limit).magnitude())
     }
 }
 

@@ -9,7 +9,6 @@ use std::borrow::Cow;
 
 use crate::items::Item;
 use crate::items::Verdict;
-use crate::judge::Decision;
 use crate::judge::LimitShown;
 use crate::judge::Operator;
 use crate::judge::Reason;
@@ -22,6 +21,7 @@ use crate::judge::judgement::Judgement;
 use crate::judge::opening::better;
 use crate::judge::said::Said;
 use crate::judge::scene::Scene;
+use crate::judge::view::FindingView;
 use crate::quantities::Length;
 use crate::quantities::StandardUncertainty;
 use crate::quantities::Term;
@@ -74,10 +74,10 @@ struct Verdicts {
 }
 
 impl Verdicts {
-    const fn of(self, decision: Decision) -> Verdict {
-        match decision {
-            Decision::Guarded => self.decided,
-            Decision::Simple => self.alone,
+    const fn of(self, view: FindingView) -> Verdict {
+        match view {
+            FindingView::Decided => self.decided,
+            FindingView::Alone => self.alone,
         }
     }
 
@@ -141,9 +141,9 @@ impl<'s, 'g, 'r> LedgePairs<'s, 'g, 'r> {
 
     /// What all pairs come to.
     pub(super) fn judged(&self) -> Option<Judgement<'r>> {
-        let (_, pair) = self.worst(self.scene.options.decision);
+        let (_, pair) = self.worst(FindingView::Decided);
         let mut judgement = self.shown(pair)?;
-        let (verdict, _) = self.worst(Decision::Simple);
+        let (verdict, _) = self.worst(FindingView::Alone);
         judgement.alone = verdict;
         let own = &judgement.readings;
         let others = self.ledges.iter().map(|ledge| ledge.index);
@@ -155,16 +155,15 @@ impl<'s, 'g, 'r> LedgePairs<'s, 'g, 'r> {
     /// The pair that is shown: of all that are so bad the nearest, where they follow each
     /// other in height.
     fn shown(&self, pair: Option<[usize; 2]>) -> Option<Judgement<'r>> {
-        let decision = self.scene.options.decision;
-        let bad = pair.map(|pair| self.verdicts(pair).of(decision));
+        let view = FindingView::Decided;
+        let bad = pair.map(|pair| self.verdicts(pair).of(view));
         let places: Vec<usize> = if bad == Some(Verdict::FallsShort) {
-            self.that_are(decision, Verdict::FallsShort)
+            self.that_are(view, Verdict::FallsShort)
         } else {
             (0..self.ledges.len()).collect()
         };
         let beside = places.windows(2).map(|two| [two[0], two[1]]);
-        let alike =
-            beside.filter(|two| bad == Some(self.verdicts(*two).of(decision)) || bad.is_none());
+        let alike = beside.filter(|two| bad == Some(self.verdicts(*two).of(view)) || bad.is_none());
         let mut shown: Vec<Judgement<'r>> = alike.map(|two| self.near(two)).collect();
         if shown.is_empty() {
             shown.extend(pair.map(|pair| self.near(pair)));
@@ -191,34 +190,34 @@ impl<'s, 'g, 'r> LedgePairs<'s, 'g, 'r> {
     }
 
     /// The worst of all pairs.
-    fn worst(&self, decision: Decision) -> WorstLadder {
+    fn worst(&self, view: FindingView) -> WorstLadder {
         use Verdict::{FallsShort, Meets, NotMeasured, TooClose};
         // by the reading alone, one that cannot be told from the limit may be none
-        let counts = |place: &usize| self.ledge(*place).of(decision) != Meets;
+        let counts = |place: &usize| self.ledge(*place).of(view) != Meets;
         let all: Vec<usize> = (0..self.ledges.len()).filter(counts).collect();
-        let short = self.that_are(decision, FallsShort);
+        let short = self.that_are(view, FallsShort);
         let is = |verdict: Verdict| move |found: Verdict| found == verdict;
         let any = |_: usize| true;
-        if let Some(pair) = self.find(decision, &short, &any, &is(FallsShort)) {
+        if let Some(pair) = self.find(view, &short, &any, &is(FallsShort)) {
             return (FallsShort, Some(pair));
         }
         let not_far = |found: Verdict| found != Meets;
-        let close = |place: usize| self.ledge(place).of(decision) == TooClose;
-        if let Some(pair) = self.find(decision, &all, &close, &not_far) {
+        let close = |place: usize| self.ledge(place).of(view) == TooClose;
+        if let Some(pair) = self.find(view, &all, &close, &not_far) {
             return (TooClose, Some(pair));
         }
-        if let Some(pair) = self.in_doubt(decision, &all) {
+        if let Some(pair) = self.in_doubt(view, &all) {
             return (TooClose, Some(pair));
         }
-        match self.find(decision, &all, &any, &not_far) {
+        match self.find(view, &all, &any, &not_far) {
             Some(pair) => (NotMeasured, Some(pair)),
             None => (Meets, None),
         }
     }
 
-    fn that_are(&self, decision: Decision, verdict: Verdict) -> Vec<usize> {
+    fn that_are(&self, view: FindingView, verdict: Verdict) -> Vec<usize> {
         let all = 0..self.ledges.len();
-        all.filter(|place| self.ledge(*place).of(decision) == verdict)
+        all.filter(|place| self.ledge(*place).of(view) == verdict)
             .collect()
     }
 
@@ -233,12 +232,12 @@ impl<'s, 'g, 'r> LedgePairs<'s, 'g, 'r> {
     /// Two of these ledges, one of them wanted, whose distance comes to what is looked for.
     fn find(
         &self,
-        decision: Decision,
+        view: FindingView,
         among: &[usize],
         wanted: &dyn Fn(usize) -> bool,
         accept: &dyn Fn(Verdict) -> bool,
     ) -> Option<[usize; 2]> {
-        let accepts = |pair: [usize; 2]| accept(self.apart(pair).of(decision)).then_some(pair);
+        let accepts = |pair: [usize; 2]| accept(self.apart(pair).of(view)).then_some(pair);
         // whoever did not write where along the guard is near to everybody
         if self.along == Along::Asked
             && let Some(unplaced) = among.iter().find(|place| self.places[**place].is_none())
@@ -271,7 +270,7 @@ impl<'s, 'g, 'r> LedgePairs<'s, 'g, 'r> {
     }
 
     /// Two ledges whose distance the tape cannot tell from the limit.
-    fn in_doubt(&self, decision: Decision, among: &[usize]) -> Option<[usize; 2]> {
+    fn in_doubt(&self, view: FindingView, among: &[usize]) -> Option<[usize; 2]> {
         let in_height = |one, other| self.height_between([one, other]);
         let in_place = |one, other| self.place_between([one, other]);
         let find = |order: &[usize], between: &dyn Fn(usize, usize) -> Length| {
@@ -283,7 +282,7 @@ impl<'s, 'g, 'r> LedgePairs<'s, 'g, 'r> {
                     .iter()
                     .take_while(|other| between(*one, **other) <= to)
                     .map(|other| [*one, *other])
-                    .find(|pair| self.apart(*pair).of(decision) == Verdict::TooClose);
+                    .find(|pair| self.apart(*pair).of(view) == Verdict::TooClose);
                 if found.is_some() {
                     return found;
                 }
@@ -452,6 +451,7 @@ mod tests {
     use proptest::proptest;
 
     use super::*;
+    use crate::judge::Decision;
     use crate::judge::Options;
     use crate::judge::from_csv;
     use crate::quantities::LengthUnit;

@@ -49,7 +49,7 @@ pub use finding::{
     Agreed, Assumption, DangerSeen, Finding, HazardVerdict, Judged, LeadsTo, Measured,
     NoteOfDanger, Question, Unclear, WhenBuilt, WhyUnclear,
 };
-pub use guard::{Authority, judge, judge_by_findings};
+pub use guard::{Authority, judge, judge_by_findings, judge_changed};
 pub use leave_outs::leave_outs;
 pub use limit_shown::{LimitShown, Operator};
 pub use load_path::{

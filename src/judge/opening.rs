@@ -47,6 +47,10 @@ pub(super) fn opening<'r>(
     demand: &'r OpeningDemand,
     zoned: &[&'r OpeningDemand],
 ) -> Judgement<'r> {
+    // whose axes are known may be told of without a reading of its own
+    if item != Item::Opening && observations(scene, item).next().is_none() {
+        return Judgement::not_written(scene, item);
+    }
     let asks = opening_asks(demand);
     let mut all = Vec::new();
     let mut tapes = Vec::new();

@@ -1,11 +1,13 @@
 //! One rule against one guard.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use crate::items::Hazard;
 use crate::items::Hole;
 use crate::items::Item;
 use crate::items::Verdict;
+use crate::judge::Chain;
 use crate::judge::Finding;
 use crate::judge::MemoryRules;
 use crate::judge::Reason;
@@ -21,6 +23,7 @@ use crate::judge::judgement::Judgement;
 use crate::judge::lengths;
 use crate::judge::lift;
 use crate::judge::load_path::chain;
+use crate::judge::load_path::is_the_same;
 use crate::judge::opening;
 use crate::judge::said::says_nothing;
 use crate::judge::scene::Build;
@@ -81,21 +84,24 @@ impl InForceThen {
     }
 }
 
-/// All of a ruleset's rules against a guard; how many findings are of each rule.
+/// All of a ruleset's rules against a guard; how many findings are of each rule, and what
+/// the checks of those that wait for a circumstance made of the readings.
 pub(super) fn findings<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
     found: &mut Vec<Finding<'r>>,
-) -> RuleCounts {
+) -> (RuleCounts, KnownChecks<'r>) {
     let rules = bench.ruleset.rules.len();
     let mut cases = CaseFindings {
         // a rule on any opening makes up to four
         found: Vec::with_capacity(rules + 3),
         of_rules: Vec::with_capacity(rules),
+        on_a_stair: None,
     };
-    cases.next(scene, bench, &|_| true);
+    let mut known = KnownChecks::default();
+    cases.next(scene, bench, &|_| true, &mut known);
     found.append(&mut cases.found);
-    RuleCounts(cases.of_rules)
+    (RuleCounts(cases.of_rules), known)
 }
 
 /// How many findings are of each rule, and whether it applies.
@@ -106,11 +112,55 @@ pub(super) struct RuleCounts(Vec<(usize, Applies)>);
 pub(super) struct CaseFindings<'r> {
     found: Vec<Finding<'r>>,
     of_rules: Vec<(usize, Applies)>,
+    /// Whether the guard stands on a stair in the case before.
+    on_a_stair: Option<bool>,
+}
+
+/// What the checks of each rule make of the readings, whatever circumstances a case
+/// supposes: of all of them a check looks at the stair alone.
+#[derive(Default)]
+pub(super) struct KnownChecks<'r> {
+    /// On no stair, on one, and where nobody said.
+    by_stair: [Vec<Option<Vec<Judgement<'r>>>>; 3],
+}
+
+impl<'r> KnownChecks<'r> {
+    /// Of the rule at this place; `None` where its checks have to be looked at anew.
+    fn of(
+        &mut self,
+        place: usize,
+        (rule, applies): (&Rule, Applies),
+        scene: &Scene<'_>,
+    ) -> Option<&mut Option<Vec<Judgement<'r>>>> {
+        let on_a_stair = scene.on_a_stair();
+        let of_cases = scene.is_a_case() || matches!(applies.truth, Truth::Unknown | Truth::Doubt);
+        if !of_cases || looks_at_others(rule, on_a_stair) || rule.loads().next().is_some() {
+            return None;
+        }
+        let known = match on_a_stair {
+            Some(false) => &mut self.by_stair[0],
+            Some(true) => &mut self.by_stair[1],
+            None => &mut self.by_stair[2],
+        };
+        if known.len() <= place {
+            known.resize_with(place + 1, || None);
+        }
+        known.get_mut(place)
+    }
+}
+
+/// Rules on holes look at each other where a hole lies, and on a stair.
+fn looks_at_others(rule: &Rule, on_a_stair: Option<bool>) -> bool {
+    has_a_zone(rule) || (on_a_stair == Some(true) && bounds_holes(rule))
 }
 
 impl<'r> CaseFindings<'r> {
     /// Before the first case: what was found without any.
-    pub(super) fn after(found: &[Finding<'r>], counts: &RuleCounts) -> CaseFindings<'r> {
+    pub(super) fn after(
+        scene: &Scene<'_>,
+        found: &[Finding<'r>],
+        counts: &RuleCounts,
+    ) -> CaseFindings<'r> {
         // strength is no matter of cases
         let bare = |finding: &Finding<'r>| Finding {
             ruleset: finding.ruleset,
@@ -134,6 +184,7 @@ impl<'r> CaseFindings<'r> {
         CaseFindings {
             found: found.iter().map(bare).collect(),
             of_rules: counts.0.clone(),
+            on_a_stair: scene.on_a_stair(),
         }
     }
 
@@ -143,10 +194,13 @@ impl<'r> CaseFindings<'r> {
         scene: &Scene<'_>,
         bench: &Bench<'r>,
         changed: &dyn Fn(Item) -> bool,
+        known: &mut KnownChecks<'r>,
     ) -> &[Finding<'r>] {
         let all = &bench.ruleset.rules;
         // on a stair other items are looked at
-        let anew = self.of_rules.len() != all.len() || changed(Item::Place);
+        let on_a_stair = scene.on_a_stair();
+        let anew = self.of_rules.len() != all.len() || on_a_stair != self.on_a_stair;
+        self.on_a_stair = on_a_stair;
         let is_touched = |rule: &Rule| {
             anew || rule.loads().next().is_some()
                 || rule.conditions().any(|condition| changed(condition.item))
@@ -159,27 +213,29 @@ impl<'r> CaseFindings<'r> {
                 Some(_) | None => (rule, applies(scene, rule)),
             })
             .collect();
-        // rules on holes look at each other where a hole lies, and on a stair
         let holes = all
             .iter()
             .any(|rule| bounds_holes(rule) && is_touched(rule));
-        let on_a_stair = scene.on_a_stair() == Some(true);
-        let looks_at_others =
-            |rule: &Rule| holes && (has_a_zone(rule) || (on_a_stair && bounds_holes(rule)));
         let others = Others { rules: &rules };
         let mut judgements = Vec::with_capacity(3);
         let mut from = 0;
         for (place, (rule, applies)) in rules.iter().enumerate() {
-            let (count, _) = self.of_rules.get(place).copied().unwrap_or((0, *applies));
-            let known = from..from + count;
+            let (count, before) = self.of_rules.get(place).copied().unwrap_or((0, *applies));
+            let there = from..from + count;
             // what an exception lifts depends on the other rules
-            let excepted = self.found[known.clone()].iter().any(is_excepted);
-            if excepted || is_touched(rule) || looks_at_others(rule) {
-                judge(scene, bench, rule, *applies, &others, &mut judgements);
+            let excepted = self.found[there.clone()].iter().any(is_excepted);
+            let beside_others = holes && looks_at_others(rule, on_a_stair);
+            // one that applies as before says what it said; of strength a case says nothing
+            let as_before = before == *applies && applies.surely() && rule.loads().next().is_none();
+            let touched = is_touched(rule) && (anew || !as_before);
+            if excepted || touched || beside_others {
+                let rule_here = (*rule, *applies);
+                let known = known.of(place, rule_here, scene);
+                judge(scene, bench, rule_here, &others, known, &mut judgements);
                 let made = judgements.len();
                 let done = judgements.drain(..);
                 let done = done.map(|judgement| finding(scene, bench, rule, judgement));
-                put(&mut self.found, known, done);
+                put(&mut self.found, there, done);
                 match self.of_rules.get_mut(place) {
                     Some(of_rule) => *of_rule = (made, *applies),
                     None => self.of_rules.push((made, *applies)),
@@ -260,9 +316,9 @@ impl<'r> Others<'_, 'r> {
 fn judge<'r>(
     scene: &Scene<'_>,
     bench: &Bench<'r>,
-    rule: &'r Rule,
-    applies: Applies,
+    (rule, applies): (&'r Rule, Applies),
     others: &Others<'_, 'r>,
+    known: Option<&mut Option<Vec<Judgement<'r>>>>,
     judgements: &mut Vec<Judgement<'r>>,
 ) {
     let first = rule
@@ -288,7 +344,15 @@ fn judge<'r>(
         judgements.push(Judgement::bare(first, Verdict::DoesNotApply, no_guard));
         return;
     }
-    checked(scene, rule, others, judgements);
+    match known {
+        Some(Some(known)) => judgements.extend(known.iter().cloned()),
+        Some(unknown) => {
+            checked(scene, rule, others, judgements);
+            let all = judgements.iter();
+            *unknown = Some(all.map(Judgement::without_what_is_shown).collect());
+        }
+        None => checked(scene, rule, others, judgements),
+    }
     for judgement in judgements {
         if judgement.verdict != Verdict::DoesNotApply {
             under(scene, judgement, rule, applies);
@@ -418,9 +482,21 @@ fn by_demand<'r>(
     }
 }
 
+/// The load path under this demand as it was before a change that touched nothing of it.
+fn known_chain(scene: &Scene<'_>, demand: &LoadDemand) -> Option<Arc<Chain>> {
+    let before = scene.before?;
+    let of_demand = |finding: &&Finding<'_>| {
+        let mut loads = finding.rule.loads();
+        loads.next().is_some_and(|one| std::ptr::eq(one, demand)) && loads.next().is_none()
+    };
+    let found = before.findings.iter().find(of_demand)?;
+    let chain = found.chain.as_ref()?;
+    is_the_same(chain, before.guard, scene).then(|| Arc::clone(chain))
+}
+
 /// The load path under a rule's loads.
 fn load_path<'r>(scene: &Scene<'_>, item: Item, demand: &LoadDemand) -> Judgement<'r> {
-    let chain = chain(scene, demand);
+    let chain = known_chain(scene, demand).unwrap_or_else(|| Arc::new(chain(scene, demand)));
     let verdict = chain.verdict();
     let reasons = if verdict != Verdict::NotMeasured {
         Vec::new()
@@ -433,7 +509,7 @@ fn load_path<'r>(scene: &Scene<'_>, item: Item, demand: &LoadDemand) -> Judgemen
     let readings = looked_at.flat_map(|item| scene.of(item).map(|(index, _)| index));
     Judgement {
         readings: readings.collect(),
-        chain: Some(Box::new(chain)),
+        chain: Some(chain),
         ..Judgement::bare(item, verdict, reasons)
     }
 }

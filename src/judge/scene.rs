@@ -13,6 +13,8 @@ use crate::geometry::Shape;
 use crate::items::Item;
 use crate::items::ItemSet;
 use crate::judge::Decision;
+use crate::judge::Finding;
+use crate::judge::Judged;
 use crate::judge::Options;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
@@ -62,6 +64,16 @@ pub(super) struct Scene<'g> {
     gives_way: OnceCell<bool>,
     /// Whether some circumstance that was measured is doubtful, once somebody has asked.
     pub(super) doubtful: OnceCell<bool>,
+    /// The guard as it was before a change, where it is one that was changed.
+    pub(super) before: Option<Before<'g>>,
+}
+
+/// A guard before a change, judged: what rests on readings that the change leaves alone
+/// need not be worked out anew.
+#[derive(Clone, Copy)]
+pub(super) struct Before<'g> {
+    pub(super) guard: &'g Guard,
+    pub(super) findings: &'g [Finding<'g>],
 }
 
 /// What a case supposes of a circumstance that nobody wrote down.
@@ -125,6 +137,7 @@ impl<'g> Scene<'g> {
             presence: presence(guard),
             gives_way: OnceCell::new(),
             doubtful: OnceCell::new(),
+            before: None,
             pieces: Rc::new(
                 std::iter::repeat_with(OnceCell::new)
                     .take(guard.observations.len() + guard.inherited.observations.len())
@@ -133,6 +146,15 @@ impl<'g> Scene<'g> {
             supposed: Vec::new(),
             own: items(&guard.observations),
             inherited: items(&guard.inherited.observations),
+        }
+    }
+
+    /// The same guard, with what it was before a change.
+    pub(super) fn after(self, (guard, judged): (&'g Guard, &'g Judged<'_>)) -> Scene<'g> {
+        let findings = &judged.findings;
+        Scene {
+            before: Some(Before { guard, findings }),
+            ..self
         }
     }
 

@@ -1,7 +1,7 @@
 //! The values of a circumstance that rules tell apart, where nobody wrote it down.
 
-use std::borrow::Cow;
 use std::collections::BTreeSet;
+use std::fmt;
 
 use crate::items::Item;
 use crate::items::ItemWord;
@@ -27,7 +27,39 @@ use crate::rules::Test;
 pub(super) struct Answer {
     pub(super) supposed: Supposed,
     /// One for each value that no test tells from the others.
-    pub(super) says: Vec<Cow<'static, str>>,
+    pub(super) says: Vec<AnswerSaid>,
+}
+
+/// How a value is said; put in words only where the answers differ.
+#[derive(Clone, Debug)]
+pub(super) enum AnswerSaid {
+    /// A count or a year.
+    Number(i64),
+    /// Less than, exactly or more than a limit.
+    Length(&'static str, String),
+    /// An age.
+    Months(u32),
+    /// A word.
+    Word(&'static str),
+}
+
+impl fmt::Display for AnswerSaid {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            AnswerSaid::Number(number) => write!(f, "{number}"),
+            AnswerSaid::Length(how, limit) => write!(f, "{how} {limit}"),
+            AnswerSaid::Months(months) => write!(f, "{months} months"),
+            AnswerSaid::Word(word) => f.write_str(word),
+        }
+    }
+}
+
+impl Answer {
+    /// All values that it stands for, in words.
+    pub(super) fn in_words(&self) -> String {
+        let all: Vec<String> = self.says.iter().map(AnswerSaid::to_string).collect();
+        all.join(", ")
+    }
 }
 
 /// A circumstance that nobody wrote down, with the values told apart.
@@ -103,7 +135,7 @@ pub(super) fn told_apart(scene: &Scene<'_>, bench: &Bench<'_>, item: Item) -> Un
 fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
     let words = item.words().iter().map(|word| Answer {
         supposed: Supposed::Word(word.name),
-        says: vec![Cow::Borrowed(word.name)],
+        says: vec![AnswerSaid::Word(word.name)],
     });
     let mut all: Vec<Answer> = words.collect();
     let mut lengths: Vec<Limit> = Vec::new();
@@ -122,20 +154,20 @@ fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
     if !months.is_empty() {
         all.push(Answer {
             supposed: Supposed::Nobody,
-            says: vec![Cow::Borrowed("no child")],
+            says: vec![AnswerSaid::Word("no child")],
         });
     }
     let around = |at: u32| [at.saturating_sub(1), at, at.saturating_add(1)];
     for month in months.into_iter().flat_map(around) {
         all.push(Answer {
             supposed: Supposed::Age(Age::from_months(month)),
-            says: vec![Cow::Owned(format!("{month} months"))],
+            says: vec![AnswerSaid::Months(month)],
         });
     }
     for count in counts.into_iter().flat_map(around) {
         all.push(Answer {
             supposed: Supposed::Count(count),
-            says: vec![Cow::Owned(count.to_string())],
+            says: vec![AnswerSaid::Number(count.into())],
         });
     }
     for year in years
@@ -144,15 +176,15 @@ fn values(item: Item, tests: &[&Test]) -> Vec<Answer> {
     {
         all.push(Answer {
             supposed: Supposed::Year(year),
-            says: vec![Cow::Owned(year.to_string())],
+            says: vec![AnswerSaid::Number(year.into())],
         });
     }
     for limit in lengths {
-        for (offset, says) in [(-1, "less than "), (0, "exactly "), (1, "more than ")] {
+        for (offset, says) in [(-1, "less than"), (0, "exactly"), (1, "more than")] {
             let length = limit.length + Length::from_nanometres(offset);
             all.push(Answer {
                 supposed: Supposed::Length(length),
-                says: vec![Cow::Owned(format!("{says}{}", limit.written))],
+                says: vec![AnswerSaid::Length(says, limit.written.clone())],
             });
         }
     }

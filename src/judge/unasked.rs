@@ -2,6 +2,7 @@
 
 use crate::items::Hole;
 use crate::items::Item;
+use crate::items::ItemSet;
 use crate::items::Verdict;
 use crate::judge::Finding;
 use crate::judge::Reason;
@@ -26,21 +27,27 @@ pub(super) fn hole_that_no_rule_asks(
     limits: &[&OpeningDemand],
     view: FindingView,
 ) -> Option<Item> {
-    let mut written: Vec<Item> = Vec::new();
+    unasked_holes(scene, findings).into_iter().find(|item| {
+        limits
+            .iter()
+            .any(|demand| is_wider(scene, *item, demand, view))
+    })
+}
+
+/// The written holes that no finding is about.
+pub(super) fn unasked_holes(scene: &Scene<'_>, findings: &[Finding<'_>]) -> Vec<Item> {
+    let mut unasked: Vec<Item> = Vec::new();
+    let mut looked_at = ItemSet::EMPTY;
     for observation in &scene.guard.observations {
         let item = observation.item;
         let hole = item == Item::VOpening || item.info().hole != Hole::No && item != Item::Opening;
-        if hole && !written.contains(&item) && says_something(scene, item) {
-            written.push(item);
+        let anew = hole && looked_at.insert(item);
+        if anew && says_something(scene, item) && !is_asked(scene, findings, item) {
+            unasked.push(item);
         }
     }
-    written.sort_unstable();
-    written.into_iter().find(|item| {
-        !is_asked(scene, findings, *item)
-            && limits
-                .iter()
-                .any(|demand| is_wider(scene, *item, demand, view))
-    })
+    unasked.sort_unstable();
+    unasked
 }
 
 /// Whether somebody looked, and found a hole.

@@ -321,25 +321,40 @@ fn fraction(marks: u64) -> String {
 /// A count of nanometres in a unit of so many, a power of ten, in full, without trailing zeros.
 fn decimal(nanometres: i64, unit: u64) -> String {
     let size = nanometres.unsigned_abs();
-    let (whole, mut rest) = (size / unit, size % unit);
-    let mut text = if nanometres < 0 {
-        format!("-{whole}")
-    } else {
-        whole.to_string()
+    let (mut whole, mut rest) = (size / unit, size % unit);
+    let mut places = if rest == 0 { 0 } else { unit.ilog10() };
+    while rest > 0 && rest % 10 == 0 {
+        rest /= 10;
+        places -= 1;
+    }
+    // digit by digit from the last one on: a table of findings has many of these
+    let mut digits = [0; LONGEST_DECIMAL];
+    let mut at = digits.len();
+    let mut put = |sign: u8| {
+        at -= 1;
+        digits[at] = sign;
     };
-    if rest > 0 {
-        text.push('.');
+    let digit = |of: u64| b'0' + u8::try_from(of % 10).unwrap_or(0);
+    for _ in 0..places {
+        put(digit(rest));
+        rest /= 10;
     }
-    // digit by digit: a table of findings has many of these
-    let mut place = unit;
-    while rest > 0 {
-        place /= 10;
-        let digit = u32::try_from(rest / place).unwrap_or(0);
-        text.extend(char::from_digit(digit, 10));
-        rest %= place;
+    if places > 0 {
+        put(b'.');
     }
-    text
+    put(digit(whole));
+    while whole >= 10 {
+        whole /= 10;
+        put(digit(whole));
+    }
+    if nanometres < 0 {
+        put(b'-');
+    }
+    String::from_utf8_lossy(&digits[at..]).into_owned()
 }
+
+/// Nineteen digits, a minus sign and a point at most.
+const LONGEST_DECIMAL: usize = 24;
 
 #[cfg(test)]
 mod tests {

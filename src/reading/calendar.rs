@@ -136,6 +136,9 @@ fn in_our_form(text: &str) -> Option<String> {
 /// Whether a spreadsheet seems to have turned the cell into a date: `3-Jul`,
 /// `Jul-3`, `2026-03-04`, `03/04/2026`.
 pub fn looks_like_a_date(text: &str) -> bool {
+    if is_plainly_no_date(text.trim()) {
+        return false;
+    }
     let text = plain(text);
     let pieces = date_pieces(&text);
     match pieces.as_slice() {
@@ -152,6 +155,22 @@ pub fn looks_like_a_date(text: &str) -> bool {
         }
         _ => false,
     }
+}
+
+/// Whether it holds a space or a comma and no word that is long enough for a month: most
+/// readings are so.
+fn is_plainly_no_date(text: &str) -> bool {
+    let mut letters = 0;
+    let mut any_month = false;
+    for byte in text.bytes() {
+        letters = if byte.is_ascii_alphabetic() {
+            letters + 1
+        } else {
+            0
+        };
+        any_month |= letters >= 3;
+    }
+    text.is_ascii() && text.contains([' ', ',']) && !any_month
 }
 
 /// Whether more than one kind of mark parts the pieces.

@@ -21,6 +21,7 @@ use crate::reading::quantity::quantity;
 use crate::reading::settle::BareZero;
 use crate::reading::settle::Settled;
 use crate::reading::settle::settle;
+use crate::reading::settle::settle_doubt;
 use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
 
@@ -224,7 +225,8 @@ pub(super) fn settle_with(
     };
     let mut settled = if lengths.iter().any(|length| length.has_unit()) {
         let mut settled = settle(cursor, context, lengths, BareZero::Refused)?;
-        settled.extend(settle(cursor, context, &[within], BareZero::Refused)?);
+        let within = settle_doubt(cursor, context, &settled, within)?;
+        settled.push(within);
         settled
     } else {
         let all: Vec<&Quantity> = lengths.iter().copied().chain([within]).collect();

@@ -116,7 +116,7 @@ impl Quantity {
         match &self.amount {
             WrittenAmount::One(number, unit) => {
                 let Some(unit) = unit.or(shared) else {
-                    return Err(unit_is_missing(cursor, context, number, last_end));
+                    return Err(unit_is_missing(cursor, None, context, number, last_end));
                 };
                 let length = length_of(cursor, number, unit)?;
                 if number.whole == 0 {
@@ -170,14 +170,37 @@ fn caution_improper(cursor: &mut Cursor<'_>, number: &Number, unit: LengthUnit, 
     }
 }
 
+/// The ± behind lengths that carry their unit. One without a unit is in none of them for
+/// sure, but most likely in theirs.
+pub(super) fn settle_doubt(
+    cursor: &mut Cursor<'_>,
+    context: Context,
+    of: &[Settled],
+    within: &Quantity,
+) -> Result<Settled, ReadingError> {
+    if let (WrittenAmount::One(number, None), None) = (&within.amount, context.default_unit) {
+        let unit = of.last().map(|one| one.unit);
+        return Err(unit_is_missing(
+            cursor,
+            unit,
+            context,
+            number,
+            within.span.end,
+        ));
+    }
+    Ok(settle(cursor, context, &[within], BareZero::Refused)?.remove(0))
+}
+
 /// A number without a unit; `end` is where one for the whole reading belongs.
 fn unit_is_missing(
     cursor: &Cursor<'_>,
+    likely: Option<LengthUnit>,
     context: Context,
     number: &Number,
     end: usize,
 ) -> ReadingError {
-    let forms: Vec<String> = offered_units(context.item, number)
+    let units = likely.map_or_else(|| offered_units(context.item, number), |unit| vec![unit]);
+    let forms: Vec<String> = units
         .into_iter()
         .map(|unit| {
             let joined = cursor.text()[end..].starts_with(|c: char| !c.is_whitespace());

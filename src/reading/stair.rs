@@ -25,6 +25,7 @@ use crate::reading::settle::BareZero;
 use crate::reading::settle::Settled;
 use crate::reading::settle::coarsest;
 use crate::reading::settle::settle;
+use crate::reading::settle::settle_doubt;
 use crate::reading::tokens::Cursor;
 use crate::reading::tokens::Lexeme;
 
@@ -241,7 +242,7 @@ pub(super) fn settle_parts(
         let graduation = coarsest(&settled);
         return Ok((settled, graduation));
     };
-    let within = settle(cursor, context, &[&within], BareZero::Refused)?.remove(0);
+    let within = settle_doubt(cursor, context, &settled, &within)?;
     if within.length == Length::ZERO {
         return Err(
             ReadingError::new("± nothing is surer than any tape", within.span)

@@ -148,6 +148,13 @@ impl<'t> Cursor<'t> {
 
     /// Steps over these words if they are next.
     pub(super) fn phrase(&mut self, phrase: &str) -> bool {
+        // of many phrases none is next, and that is seen at the first word
+        if !self
+            .next_word()
+            .is_some_and(|word| phrase.starts_with(word))
+        {
+            return false;
+        }
         let words = phrase.split(' ');
         let mut count = 0;
         for word in words {
@@ -314,7 +321,9 @@ fn is_blank(c: char) -> bool {
 /// A number, a fraction, or a single-character fraction at the start.
 fn number(rest: &str) -> Option<(usize, Lexeme)> {
     let first = rest.chars().next()?;
-    if let Some((_, numerator, denominator)) = FRACTIONS.iter().find(|(c, ..)| *c == first) {
+    if !first.is_ascii()
+        && let Some((_, numerator, denominator)) = FRACTIONS.iter().find(|(c, ..)| *c == first)
+    {
         let lexeme = Lexeme::Fraction {
             numerator: (*numerator).to_owned(),
             denominator: (*denominator).to_owned(),
@@ -362,6 +371,9 @@ fn plain_digit(c: char) -> Option<char> {
 }
 
 fn raised(c: char) -> Option<char> {
+    if c.is_ascii() {
+        return None;
+    }
     "⁰¹²³⁴⁵⁶⁷⁸⁹"
         .chars()
         .zip('0'..='9')
@@ -370,6 +382,9 @@ fn raised(c: char) -> Option<char> {
 }
 
 fn lowered(c: char) -> Option<char> {
+    if c.is_ascii() {
+        return None;
+    }
     "₀₁₂₃₄₅₆₇₈₉"
         .chars()
         .zip('0'..='9')
@@ -410,6 +425,9 @@ fn word_length(rest: &str) -> usize {
 }
 
 fn plain_word(word: &str) -> String {
+    if word.is_ascii() {
+        return word.to_ascii_lowercase();
+    }
     word.to_lowercase().replace('’', "'")
 }
 

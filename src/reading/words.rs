@@ -59,7 +59,11 @@ const MOST: u64 = 100_000;
 
 /// The text with single spaces and plain apostrophes, in lower case.
 pub(super) fn plain(text: &str) -> String {
-    folded(text).replace('’', "'")
+    let folded = folded(text);
+    if folded.is_ascii() {
+        return folded;
+    }
+    folded.replace('’', "'")
 }
 
 /// Whether the text says "could not look".

@@ -5,6 +5,8 @@ use std::sync::Arc;
 use crate::items::Item;
 use crate::items::ItemWord;
 use crate::items::StateWord;
+use crate::reading::Reading;
+use crate::reading::Value;
 use crate::reading::parse;
 use crate::survey::Guard;
 use crate::survey::Observation;
@@ -99,12 +101,18 @@ pub fn changed(guard: &Guard, change: &GuardChange) -> Option<Guard> {
         Some(StateWord::Proposed) => StateWord::Proposed,
         Some(StateWord::Altered | StateWord::Existing) | None => StateWord::Altered,
     };
-    let said = NewReading {
+    observations.push(Observation {
         item: Item::State,
-        written: state.name().to_owned(),
-        note: String::new(),
-    };
-    for new in std::iter::once(&said).chain(&change.new) {
+        written: state.name().into(),
+        reading: Some(Arc::new(Reading {
+            value: Value::Word(state.name()),
+            at: None,
+        })),
+        note: "".into(),
+        row,
+        column: 0,
+    });
+    for new in &change.new {
         let parsed = parse(new.item, &new.written, None).ok()?;
         let written: Arc<str> = new.written.as_str().into();
         for reading in parsed.readings {

@@ -27,7 +27,9 @@ pub fn best_steps<'r>(
 ) -> BestSteps {
     let bench = RemedyBench {
         guard,
-        judge: &|guard| judge::judge_by_findings(guard, facts, rulesets, options),
+        judge: &|changed| {
+            judge::judge_by_findings(changed, Some((guard, judged)), facts, rulesets, options)
+        },
         measuring: Measuring::of(guard, facts),
         high: is_high_outdoors(guard),
         depth,
@@ -46,7 +48,7 @@ pub fn plan<'r>(
 ) -> RemedyPlan {
     let bench = RemedyBench {
         guard,
-        judge: &|guard| judge::judge(guard, facts, rulesets, options),
+        judge: &|changed| judge::judge_changed(changed, (guard, judged), facts, rulesets, options),
         measuring: Measuring::of(guard, facts),
         high: is_high_outdoors(guard),
         depth: PlanDepth::All,

@@ -4,6 +4,7 @@ use std::io;
 
 use crate::input::Diagnostics;
 use crate::judge::Assumption;
+use crate::judge::CautionSaid;
 use crate::judge::Judged;
 use crate::judge::Options;
 use crate::judge::assumptions;
@@ -39,14 +40,19 @@ pub struct ReportBasis<'a> {
 impl<'a> ReportBasis<'a> {
     /// The cautions of one guard, the general ones and the deferral among them.
     pub(super) fn cautions(&self, entry: &JudgedGuard<'_>) -> Vec<String> {
-        let said = cautions(
+        let said = self.cautions_said(entry);
+        said.iter().map(|said| caution(said).into_owned()).collect()
+    }
+
+    /// The same, not yet in words.
+    pub(super) fn cautions_said(&self, entry: &JudgedGuard<'_>) -> Vec<CautionSaid<'a>> {
+        cautions(
             &entry.guard,
             &entry.judged,
             self.survey,
             self.rulesets,
             self.options,
-        );
-        said.iter().map(|said| caution(said).into_owned()).collect()
+        )
     }
 
     /// What was taken as given when a guard was judged.

@@ -3,13 +3,13 @@
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::collections::HashMap;
-use std::collections::HashSet;
 use std::io;
 use std::io::Write;
 use std::rc::Rc;
 
 use crate::input::Diagnostics;
 use crate::items::Verdict;
+use crate::judge::CautionSaid;
 use crate::judge::Finding;
 use crate::quantities::Length;
 use crate::remedy::PlanDepth;
@@ -22,6 +22,7 @@ use crate::report::advice;
 use crate::report::cautions::DEFERRAL;
 use crate::report::cautions::DO_NOT_LEAN;
 use crate::report::cautions::GENERAL;
+use crate::report::cautions::caution;
 use crate::report::csv_line::CsvLine;
 use crate::report::remedied::GuardRemedies;
 use crate::report::standing;
@@ -103,6 +104,7 @@ pub struct Csv<'a, W: Write> {
     summary: Summary,
     /// How a row ends that falls short of nothing: with leaning on it, and without.
     shortly: [Rc<CsvLine>; 2],
+    cautions: KnownCautions<'a>,
     /// Cells of units, buildings and all that some guard inherited, each once.
     inherited: BTreeSet<ReadingKey>,
     facts: Vec<Observation>,
@@ -165,6 +167,7 @@ impl<'a, W: Write> Csv<'a, W> {
         Ok(Csv {
             out,
             shortly,
+            cautions: KnownCautions::default(),
             row: FindingRow::default(),
             rules: HashMap::new(),
             basis,
@@ -251,16 +254,39 @@ fn chance(probability: f64) -> Cow<'static, str> {
 struct RowEnds {
     before: CsvLine,
     /// All cautions: where something falls short, and in a guard's first row.
-    beware: CsvLine,
+    beware: Rc<CsvLine>,
     /// Not to lean, and who decides: in the other rows.
     after: Rc<CsvLine>,
 }
 
+/// How rows with all cautions end, by the cautions: guards have few different lists of them.
+#[derive(Default)]
+struct KnownCautions<'a>(Vec<(Vec<CautionSaid<'a>>, Rc<CsvLine>)>);
+
+impl<'a> KnownCautions<'a> {
+    /// More lists than these are not kept.
+    const MOST: usize = 32;
+
+    fn of(&mut self, cautions: Vec<CautionSaid<'a>>, basis: &ReportBasis<'a>) -> Rc<CsvLine> {
+        if let Some((_, line)) = self.0.iter().find(|(known, _)| *known == cautions) {
+            return Rc::clone(line);
+        }
+        let words: Vec<Cow<'_, str>> = cautions.iter().map(caution).collect();
+        let line = Rc::new(after(basis, &words.join(" ")));
+        if self.0.len() >= KnownCautions::MOST {
+            self.0.clear();
+        }
+        self.0.push((cautions, Rc::clone(&line)));
+        line
+    }
+}
+
 impl RowEnds {
-    fn of(
+    fn of<'a>(
         entry: &JudgedGuard<'_>,
-        basis: &ReportBasis<'_>,
+        basis: &ReportBasis<'a>,
         [leaning, plain]: &[Rc<CsvLine>; 2],
+        known: &mut KnownCautions<'a>,
     ) -> RowEnds {
         let (guard, judged) = (&entry.guard, &entry.judged);
         let mut before = CsvLine::default();
@@ -276,11 +302,11 @@ impl RowEnds {
         before.text(judged.guidance.map_or("", Verdict::name));
         before.text(&words::dangers(judged).unwrap_or_default());
         before.text(&words::agreed(judged).join("; "));
-        let cautions = basis.cautions(entry);
-        let lean = cautions.iter().any(|caution| caution == DO_NOT_LEAN);
+        let cautions = basis.cautions_said(entry);
+        let lean = cautions.contains(&CautionSaid::DoNotLean);
         RowEnds {
             before,
-            beware: after(basis, &cautions.join(" ")),
+            beware: known.of(cautions, basis),
             after: Rc::clone(if lean { leaning } else { plain }),
         }
     }
@@ -291,10 +317,10 @@ impl RowEnds {
         before.text(basis.survey.property.as_deref().unwrap_or_default());
         before.empty(COLUMNS_BEFORE_A_FINDING - 1);
         let general = GENERAL.join(" ");
-        let beware = after(basis, &format!("{DO_NOT_LEAN} {general} {DEFERRAL}"));
+        let beware = Rc::new(after(basis, &format!("{DO_NOT_LEAN} {general} {DEFERRAL}")));
         RowEnds {
             before,
-            after: Rc::new(beware.clone()),
+            after: Rc::clone(&beware),
             beware,
         }
     }
@@ -324,7 +350,7 @@ impl FindingRow {
 
     fn millimetres(&mut self, length: Option<Length>) {
         match length {
-            Some(length) => self.text(&length.millimetre_digits()),
+            Some(length) => self.text(&length.millimetre_digits()), // may be below zero
             None => self.empty(1),
         }
     }
@@ -343,12 +369,12 @@ impl FindingRow {
 
     fn finding(&mut self, finding: &Finding<'_>, rule: &RuleCells) {
         self.cells.extend(&rule.before);
-        self.text(finding.item.name());
-        self.text(finding.verdict.name());
-        self.text(finding.rule.urgency.name());
-        self.text(yes_or_no(finding.binding));
-        self.text(yes_or_no(finding.partial));
-        self.text(finding.reading_alone.name());
+        self.cells.plain(finding.item.name());
+        self.cells.plain(finding.verdict.name());
+        self.cells.plain(finding.rule.urgency.name());
+        self.cells.plain(yes_or_no(finding.binding));
+        self.cells.plain(yes_or_no(finding.partial));
+        self.cells.plain(finding.reading_alone.name());
         let measured = finding.measured.as_ref();
         self.text(measured.map_or("", |measured| &measured.written));
         self.millimetres(measured.and_then(|measured| measured.value));
@@ -366,7 +392,7 @@ impl FindingRow {
         self.own_unit(sure.map(|sure| sure.readable_up(unit)));
         self.millimetres(sure);
         let chance = finding.probability.map(|p| chance(p.value()));
-        self.text(&chance.unwrap_or_default());
+        self.cells.plain(&chance.unwrap_or_default());
         self.cells.extend(&rule.says);
     }
 
@@ -394,16 +420,23 @@ impl FindingRow {
         finding: &Finding<'_>,
         basis: &ReportBasis<'_>,
     ) {
-        let reasons: Vec<String> = finding
-            .reasons
-            .iter()
-            .map(|reason| words::reason(reason, &entry.guard))
-            .collect();
-        self.text(&reasons.join("; "));
-        let chain = finding.chain.as_deref().filter(|chain| chain.written);
-        self.text(&chain.map(strength::in_one_cell).unwrap_or_default());
-        let remedy = remedies.find(finding);
-        self.text(&remedy.map_or_else(String::new, |remedy| remedy.whole()));
+        let reason = |reason| words::reason(reason, &entry.guard);
+        match finding.reasons.as_slice() {
+            [] => self.empty(1),
+            [only] => self.text(&reason(only)),
+            several => {
+                let several: Vec<String> = several.iter().map(reason).collect();
+                self.text(&several.join("; "));
+            }
+        }
+        match finding.chain.as_deref().filter(|chain| chain.written) {
+            Some(chain) => self.text(&strength::in_one_cell(chain)),
+            None => self.empty(1),
+        }
+        match remedies.find(finding) {
+            Some(remedy) => self.text(&remedy.whole()),
+            None => self.empty(1),
+        }
         match finding.readings.first() {
             Some(index) => {
                 let observation = entry.guard.observation(*index);
@@ -420,7 +453,7 @@ const fn yes_or_no(yes: bool) -> &'static str {
 
 impl<W: Write> Report for Csv<'_, W> {
     fn guard(&mut self, entry: &JudgedGuard<'_>) -> io::Result<()> {
-        let ends = RowEnds::of(entry, &self.basis, &self.shortly);
+        let ends = RowEnds::of(entry, &self.basis, &self.shortly, &mut self.cautions);
         self.begins = true;
         let full = self.basis.detail == Detail::Full;
         let findings = entry.judged.findings.iter();
@@ -438,8 +471,7 @@ impl<W: Write> Report for Csv<'_, W> {
         // a finding's row shows the reading that decided; the others have rows of their own
         let decided = said.iter().filter_map(|finding| finding.readings.first());
         let decided = decided.map(|index| entry.guard.observation(*index));
-        let mut told: HashSet<ReadingKey> = HashSet::with_capacity(entry.guard.observations.len());
-        told.extend(decided.map(Observation::key));
+        let mut told: BTreeSet<ReadingKey> = decided.map(Observation::key).collect();
         for observation in &entry.guard.observations {
             if told.insert(observation.key()) {
                 let reading = LooseReading::of(observation);

@@ -17,17 +17,19 @@ impl CsvLine {
         self.cells
     }
 
+    /// A cell of a word of ours that stands as it is.
+    pub(super) fn plain(&mut self, word: &str) {
+        debug_assert!(stands(word), "{word} is no plain word");
+        self.part();
+        self.bytes.extend_from_slice(word.as_bytes());
+    }
+
     /// A cell of this text.
     pub(super) fn text(&mut self, text: &str) {
         self.part();
-        let bytes = text.as_bytes();
-        // most cells are plain and stand as they are; all bytes are looked at, since that
-        // goes many at a time
-        let stands = bytes.iter().fold(true, |stands, byte| {
-            stands & matches!(byte, b' '..=b'~') & (*byte != b',') & (*byte != b'"')
-        });
-        if stands && !matches!(bytes.first(), Some(b'=' | b'+' | b'-' | b'@')) {
-            self.bytes.extend_from_slice(bytes);
+        // most cells are plain and stand as they are
+        if stands(text) {
+            self.bytes.extend_from_slice(text.as_bytes());
             return;
         }
         let line = one_line(text);
@@ -85,6 +87,16 @@ impl CsvLine {
         }
         self.cells += 1;
     }
+}
+
+/// Whether a text stands in a cell as it is. All bytes are looked at, since that goes many at
+/// a time.
+fn stands(text: &str) -> bool {
+    let bytes = text.as_bytes();
+    let plain = bytes.iter().fold(true, |plain, byte| {
+        plain & matches!(byte, b' '..=b'~') & (*byte != b',') & (*byte != b'"')
+    });
+    plain && !matches!(bytes.first(), Some(b'=' | b'+' | b'-' | b'@'))
 }
 
 #[cfg(test)]

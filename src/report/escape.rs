@@ -59,6 +59,9 @@ pub(super) const fn is_break(c: char) -> bool {
 
 /// Whether a character is obeyed, turns the direction of writing or is drawn as nothing.
 pub(super) fn is_hidden(c: char) -> bool {
+    if c.is_ascii() {
+        return c.is_ascii_control() && !is_break(c);
+    }
     (c.is_control() || FORMAT.iter().any(|range| range.contains(&c))) && !is_break(c)
 }
 

@@ -137,11 +137,36 @@ pub(super) fn way(item: Item, operator: Option<Operator>) -> &'static str {
     }
 }
 
-/// How much it is too low or too wide: `1 1/4 in`; nothing where it is no size.
+/// How much it is too low or too wide: `1 1/4 in`, of a ball that passes and a stick that
+/// stands out `at least 2 in`; nothing where it is no size.
 pub(super) fn shortfall(finding: &Finding<'_>) -> Option<String> {
-    let margin = finding.margin.filter(|margin| *margin < Length::ZERO)?;
-    let of_a_band = holds_a_head(finding.limit.as_ref().map(|limit| limit.operator));
-    (!of_a_band).then(|| advice::amount(finding, margin))
+    let operator = finding.limit.as_ref().map(|limit| limit.operator);
+    if holds_a_head(operator) {
+        return None;
+    }
+    match finding.margin {
+        Some(margin) => (margin < Length::ZERO).then(|| advice::amount(finding, margin)),
+        None => {
+            let beyond = beyond(finding).filter(|beyond| *beyond > Length::ZERO)?;
+            Some(format!("at least {}", advice::amount(finding, beyond)))
+        }
+    }
+}
+
+/// How far a reading that is known from one side lies beyond the limit of a size.
+fn beyond(finding: &Finding<'_>) -> Option<Length> {
+    let limit = finding.limit.as_ref()?;
+    let of_a_size = matches!(
+        limit.operator,
+        Operator::Above
+            | Operator::AtLeast
+            | Operator::AtMost
+            | Operator::Below
+            | Operator::StopsBall
+    );
+    let measured = finding.measured.as_ref()?.value?;
+    let short = of_a_size && finding.verdict == Verdict::FallsShort;
+    Some((measured - limit.value?).magnitude()).filter(|_| short)
 }
 
 /// A rule's own sentence is said where it is no longer; else its limit alone.

@@ -249,6 +249,9 @@ fn figures(number: f64, figures: i32) -> String {
 #[must_use]
 pub(super) fn range(bounds: Ends<AnyQuantity>, units: Units) -> String {
     let ((low, unit), (high, _)) = (bounds.low.size(units), bounds.high.size(units));
+    if low.to_bits() == high.to_bits() {
+        return format!("{} {unit}", figures(low, 3));
+    }
     let (low, high) = (figures(low, 3), figures(high, 3));
     if low == high {
         format!("{low} {unit}")
@@ -336,19 +339,23 @@ pub(super) fn calculation(lines: &mut Lines, chain: &Chain) {
 /// The whole chain in one cell.
 #[must_use]
 pub(super) fn in_one_cell(chain: &Chain) -> String {
-    let links: Vec<String> = chain
-        .links
-        .iter()
-        .map(|link| {
-            let mut text = format!("{}: {}", name(link), verdict(link));
-            if let Some(demand) = link.demand {
-                text.push_str(&format!(", load {}", range(demand, chain.units)));
-            }
-            if let Some(capacity) = link.capacity {
-                text.push_str(&format!(", can take {}", range(capacity, chain.units)));
-            }
-            text
-        })
-        .collect();
-    links.join("; ")
+    let mut cell = String::new();
+    for link in &chain.links {
+        if !cell.is_empty() {
+            cell.push_str("; ");
+        }
+        let (kind, case) = (link_words::kind(link.kind), link_words::case(link.case));
+        for part in [kind, " (", case, "): ", verdict(link)] {
+            cell.push_str(part);
+        }
+        if let Some(demand) = link.demand {
+            cell.push_str(", load ");
+            cell.push_str(&range(demand, chain.units));
+        }
+        if let Some(capacity) = link.capacity {
+            cell.push_str(", can take ");
+            cell.push_str(&range(capacity, chain.units));
+        }
+    }
+    cell
 }

@@ -57,7 +57,9 @@ pub(super) fn merge(
     let extends = base.is_some();
     let mut base = base.unwrap_or_else(|| Ruleset::without_rules(&file));
     let mut own = own;
-    if !head.advisory.unwrap_or(base.advisory) {
+    // beside a rule that could not be read nobody knows what begins lower
+    let all_read = own.unread.is_empty() && base.unread.is_empty();
+    if all_read && !head.advisory.unwrap_or(base.advisory) {
         let covers = head
             .covers
             .as_ref()

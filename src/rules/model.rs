@@ -361,7 +361,7 @@ pub struct Rule {
 }
 
 /// A caution that a ruleset adds to the findings.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Caution {
     /// Conditions; it is said unless one of them is false.
     pub when: Vec<Condition>,

@@ -10,6 +10,9 @@ use crate::items::Group;
 use crate::items::Item;
 use crate::items::NearMiss;
 use crate::quantities::LengthUnit;
+use crate::reading::Parsed;
+use crate::reading::Value;
+use crate::reading::parse;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Header;
@@ -154,6 +157,10 @@ impl Entries {
                     complaints.push(diagnostic);
                     EntrySubject::Lost(known)
                 }
+                None if is_a_gauge(&text) && !Item::is_of_ones_own(&name) => {
+                    complaints.push(gauge_of_no_item(row, item, &text));
+                    EntrySubject::Lost(Item::Opening)
+                }
                 None => {
                     let alike = name.to_lowercase();
                     complaints.count(row.file, codes::OWN_ITEM, &alike, || {
@@ -271,6 +278,13 @@ impl Entries {
                 }
                 HeaderColumn::Of(item, _) | HeaderColumn::Misspelt(item) => {
                     (EntrySubject::Lost(*item), None)
+                }
+                HeaderColumn::Own
+                    if is_a_gauge(&row.text_of(index))
+                        && !Item::is_of_ones_own(&header.headings[index]) =>
+                {
+                    complaints.push(gauge_of_no_item(row, index, &row.text_of(index)));
+                    (EntrySubject::Lost(Item::Opening), None)
                 }
                 HeaderColumn::Own => (EntrySubject::Own(Arc::clone(&header.headings[index])), None),
                 HeaderColumn::Twice => {
@@ -497,6 +511,25 @@ fn shifted(row: &SurveyRow<'_>, header: &Header, item: usize) -> Option<(Item, D
         row.cell(item)
     ));
     Some((known, diagnostic))
+}
+
+/// Whether a reading says that a ball stops or passes: of a hole of the guard, whatever the
+/// person calls it.
+fn is_a_gauge(text: &str) -> bool {
+    let of_a_ball = |parsed: Parsed| {
+        let mut readings = parsed.readings.iter();
+        readings.any(|reading| matches!(reading.value, Value::Ball(_)))
+    };
+    text.contains("ball") && parse(Item::Opening, text, None).is_ok_and(of_a_ball)
+}
+
+fn gauge_of_no_item(row: &SurveyRow<'_>, cell: usize, text: &str) -> Diagnostic {
+    Diagnostic::error(
+        codes::NEARLY_AN_ITEM,
+        format!("`{text}` speaks of a hole, and no item that rules read says of which"),
+        row.excerpt(cell),
+    )
+    .help("write opening for the gap between bars, bottom gap below them, end gap beside the last post, riser opening between steps; something else of your own is own …")
 }
 
 fn own_item(row: &SurveyRow<'_>, item: usize, name: &str) -> Diagnostic {

@@ -131,7 +131,8 @@ impl<'r> Walk<'r> {
             for file in &mut facts.file_facts {
                 file.tape = Some(class);
             }
-            let judged = judge_by_findings(guard, &facts, self.rulesets, self.settings.options);
+            let judged =
+                judge_by_findings(guard, None, &facts, self.rulesets, self.settings.options);
             judged
                 .findings
                 .iter()

@@ -100,6 +100,19 @@ fn a_probe_that_just_fits_passes() {
         run: mm(60),
     };
     assert_eq!(tall.admits(probe(30, 50), ZERO), Fit::Passes(None));
+    // turned in a rectangle: (7/5)² + (1/5)² = 2, where 78 + 62 is 7/5 of 90 + 10 and
+    // 78 - 62 is 1/5 of 90 - 10 (Carver 1957, see `Shape::admits`)
+    let hole = Shape::Rectangle {
+        width: mm(62),
+        height: mm(78),
+    };
+    assert_eq!(hole.admits(probe(90, 10), ZERO), Fit::Passes(None));
+    assert_eq!(hole.admits(probe(90, 10), -LEAST), Fit::DoesNotPass);
+    // between cables 50 apart a ball of its diagonal passes, and so does the probe
+    let cables = Cables::new(Strand::Cable, mm(60), mm(10)).expect("cables");
+    let cables = Shape::Cables(cables);
+    assert_eq!(cables.admits(probe(30, 40), ZERO), Fit::Passes(None));
+    assert_eq!(cables.admits(probe(30, 40), -LEAST), Fit::Undecided);
 }
 
 fn plan(clear: i32, limit: Length) -> BayPlan {
@@ -129,6 +142,39 @@ fn a_bay_as_wide_as_a_gap_may_be_needs_no_baluster() {
     assert_eq!(count(101), Ok(1));
     assert_eq!(count(240), Ok(1));
     assert_eq!(count(241), Ok(2));
+}
+
+#[test]
+fn balusters_may_stand_side_by_side_and_no_nearer() {
+    // marks every 10 leave no step between 40 and 45: five of 40 fill 200
+    let side_by_side = |clear, baluster| {
+        let plan = BayPlan {
+            baluster,
+            graduation: mm(10),
+            ..plan(clear, mm(5))
+        };
+        plan.layout().map(|layout| layout.marks.len())
+    };
+    assert_eq!(side_by_side(200, mm(40)), Ok(5));
+    // no two marks of the grid may be 41 to 45 apart
+    assert_eq!(side_by_side(200, mm(41)), Err(BayError::TooTight));
+    // six would be needed in 230, and only five fit
+    assert_eq!(side_by_side(240, mm(40)), Ok(6));
+    assert_eq!(side_by_side(230, mm(40)), Err(BayError::TooTight));
+}
+
+#[test]
+fn ten_thousand_balusters_are_worked_out_and_no_more() {
+    // of 1, and 9 apart: n of them fill 10 n + 9
+    let count = |clear| {
+        let plan = BayPlan {
+            baluster: mm(1),
+            ..plan(clear, mm(9))
+        };
+        plan.layout().map(|layout| layout.marks.len())
+    };
+    assert_eq!(count(100_009), Ok(10_000));
+    assert_eq!(count(100_010), Err(BayError::TooMany));
 }
 
 #[test]

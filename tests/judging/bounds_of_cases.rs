@@ -3,7 +3,9 @@
 //! one side.
 
 use super::boundaries::of;
+use crate::harness::run;
 use crate::harness::verdict_by;
+use crate::harness::words;
 
 /// Circumstances of two answers each, and the condition that the first of them meets.
 const OPEN: [(&str, &str); 7] = [
@@ -129,4 +131,27 @@ fn a_drop_under_a_trigger_is_not_at_it() {
     }
     assert_eq!(guard(&rules, &["drop,under 30 in"]), "falls short");
     assert_eq!(guard(&rules, &["drop,under 30 1/16 in"]), "not measured");
+}
+
+/// A hole is told by the larger ball that passes it, and not by the tape beside it.
+#[test]
+fn a_ball_that_passes_far_beyond_the_tape_is_what_is_told() {
+    let told = |more: &str| {
+        let survey = format!(
+            "guard,item,reading\nwest,place,deck\nwest,use,dwelling\nwest,drop,8 ft\n\
+             west,height,39 in\nwest,bottom gap,2 in\nwest,opening,4 3/8 in\n{more}"
+        );
+        let args = [
+            "check",
+            "@s.csv",
+            "--rules",
+            "us-dwelling-2018",
+            "--no-guidance",
+        ];
+        words(&run(&[("s.csv", &survey)], &args).out)
+    };
+    assert!(told("").contains("3/8 in too wide"), "{}", told(""));
+    let ball = told("west,opening,7 in ball passes\n");
+    assert!(ball.contains("4 3/8 in; 7 in ball passes"), "{ball}");
+    assert!(ball.contains(": at least 3 in too wide"), "{ball}");
 }

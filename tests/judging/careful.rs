@@ -362,6 +362,8 @@ fn a_reading_or_a_danger_under_another_name_is_asked_about_and_meets_nothing() {
     for own in [
         "colour,green",
         "own height of the ceiling,9 ft",
+        "own ball game,4 in ball passes",
+        "width of the seat,16 in",
         "note,gap by the tree",
     ] {
         assert_eq!(of(&format!("rail,{own}\n")).0, "meets", "{own}");
@@ -383,6 +385,18 @@ fn a_reading_or_a_danger_under_another_name_is_asked_about_and_meets_nothing() {
         "broken,yes",
         "shaky,yes",
         "damage,post rotten through",
+        "ball test,4 in ball passes",
+        "toy,4 in ball passes",
+        "between bars,6 in",
+        "slat spacing,6 in",
+        "lowest point,34 in",
+        "low end,34 in",
+        "under rail,6 in",
+        "movement,a lot",
+        "defects,bad",
+        "crack,bad",
+        "condition of post,rot",
+        "screws,gone",
     ] {
         let (verdict, code) = of(&format!("rail,{hidden}\n"));
         assert!(
@@ -392,8 +406,13 @@ fn a_reading_or_a_danger_under_another_name_is_asked_about_and_meets_nothing() {
     }
     let table = "guard,place,use,drop,height,opening,bottom gap,height at gate\n\
          rail,deck,dwelling,8 ft,37 in,3 1/4 in,3 in,34 in\n";
-    let (verdict, code) = verdict(table, "us-dwelling-2018");
-    assert!(verdict != "meets" && code == 2, "{verdict} {code}");
+    let (of_table, code) = verdict(table, "us-dwelling-2018");
+    assert!(of_table != "meets" && code == 2, "{of_table} {code}");
+    let table = table
+        .replace("height at gate", "toy")
+        .replace(",34 in", ",4 in ball passes");
+    let (of_table, code) = verdict(&table, "us-dwelling-2018");
+    assert!(of_table != "meets" && code == 2, "{of_table} {code}");
 }
 
 /// A reading in a row without a guard may be any guard's of its unit.

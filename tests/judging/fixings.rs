@@ -270,6 +270,44 @@ fn the_end_post_of_cables_never_passes() {
     assert!(pounds(&more, "demand", "low") > pounds(&some, "demand", "low"));
 }
 
+/// A post with more than a hundred cables is a slip of the pen (common practice, no
+/// source): no pull is worked out, and the number is asked for. The pull of one cable is
+/// taken as usual only where nobody measured it.
+#[test]
+fn up_to_a_hundred_cables_pull_at_a_post() {
+    let cables = |count: &'static str, tension: &'static str| {
+        let rows = [
+            ("infill", "cables"),
+            ("cable count", count),
+            ("cable tension", tension),
+        ];
+        let found = load_finding(&but(WORKED, &rows));
+        link(&found, "post", "cables").clone()
+    };
+    assert!(cables("100", "")["demand"].is_object());
+    assert!(cables("1", "")["demand"].is_object());
+    assert!(cables("101", "")["demand"].is_null());
+    let taken = |link: &Value| link["taken"].to_string();
+    let (usual, measured) = (cables("10", ""), cables("10", "100 lbf"));
+    assert!(taken(&usual).contains("100 to 400 lb"), "{usual:#}");
+    assert!(!taken(&measured).contains("100 to 400 lb"), "{measured:#}");
+}
+
+/// The hole of a 1/2 in bolt is 9/16 in wide (NDS 2018 §12.1.3.2): a washer of that
+/// size lies on no wood at all, and a wider one on a little.
+#[test]
+fn a_washer_as_wide_as_its_hole_holds_nothing() {
+    let why = |size: &'static str| {
+        let found = load_finding(&but(WORKED, &[("washer size", size)]));
+        let washer = link(&found, "post fixing", "washer").clone();
+        washer["reason"].as_str().expect("a reason").to_owned()
+    };
+    for size in ["1/2 in", "9/16 in"] {
+        assert!(why(size).contains("no wider than its hole"), "{size}");
+    }
+    assert!(!why("5/8 in").contains("no wider than its hole"));
+}
+
 /// No published value holds for screws that miss the joist: a plate centred on one
 /// bites the floor, and solid boards are no plywood (No. 14 in 1 in of Southern Pine:
 /// 208.6 lb, NDS 2018 Table 12.2B).

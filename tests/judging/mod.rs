@@ -6,6 +6,7 @@ mod careful;
 mod entrapment;
 mod fixings;
 mod found;
+mod inspected;
 mod leave_outs;
 mod leaving_out;
 mod load_path;

@@ -58,6 +58,8 @@ pub(super) const REFUSED: &[(Item, &[&str])] = &[
             "above 36 in",
             "36+ in",
             "1.829 mm",
+            "38 in +/- 3",
+            "910 mm ± 4",
             "reaches",
             "4 in ball stops",
             "36 in high",

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 
+use guardrule::input::SourceFile;
 use guardrule::rules::FoundRules;
 use guardrule::rules::Home;
 use guardrule::rules::Matter;
@@ -360,6 +361,42 @@ fn plain_words_mean_what_people_mean() {
     let unknown = of("balconie in Floryda, xyzzy").unknown;
     let near: Vec<Option<&str>> = unknown.iter().map(|(_, near)| *near).collect();
     assert_eq!(near, [Some("balcony"), Some("Florida"), None]);
+}
+
+/// A house has one dwelling or two, as the model codes cut it; a flat is one of three or
+/// more in its building.
+#[test]
+fn a_ruleset_for_so_many_dwellings_is_offered_where_a_home_may_be_among_them() {
+    let offered = |bound: &str, words: &str| {
+        let text = format!(
+            "id = \"town\"\ntitle = \"T\"\nedition = \"E\"\ncountry = \"United States\"\n\
+             covers.says = \"homes\"\ncovers.dwellings-in-building.{bound}\n\
+             [source.s]\ntitle = \"T\"\nedition = \"E\"\nstatus = \"published\"\n\
+             [[rule]]\nid = \"r\"\nhazard = \"fall over\"\nclause = \"1\"\n\
+             says = \"Something is asked.\"\nsource = \"s\"\ncheck.height.at-least = \"36 in\"\n"
+        );
+        let loaded = load("town.toml", &|name| {
+            (name == "town.toml").then(|| SourceFile::new(name, &text))
+        });
+        let town = [loaded.ruleset.expect("it is read")];
+        let found = find(words, &town);
+        found.law.len() == 1
+    };
+    for (bound, house, flat) in [
+        ("at-least = \"2\"", true, true),
+        ("at-least = \"3\"", false, true),
+        ("above = \"1\"", true, true),
+        ("above = \"2\"", false, true),
+        ("at-most = \"1\"", true, false),
+        ("at-most = \"2\"", true, false),
+        ("at-most = \"3\"", true, true),
+        ("below = \"2\"", true, false),
+        ("below = \"3\"", true, false),
+        ("below = \"4\"", true, true),
+    ] {
+        assert_eq!(offered(bound, "deck of a house in Texas"), house, "{bound}");
+        assert_eq!(offered(bound, "flat in Texas"), flat, "{bound}");
+    }
 }
 
 #[test]

@@ -33,10 +33,13 @@ use crate::judge::load_path::woods::Woods;
 use crate::judge::scene::Scene;
 use crate::quantities::Moment;
 use crate::quantities::inches;
+use crate::reading::Value;
 use crate::rules::LoadBasis;
 use crate::rules::LoadDemand;
 use crate::rules::Member;
 use crate::statics::lateral::WIDEST_ACROSS_GRAIN;
+use crate::survey::Guard;
+use crate::survey::Observation;
 
 /// Follows the load from the infill and the rail down to the framing.
 pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
@@ -59,7 +62,25 @@ pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
         written,
         seen: wrong(&seen),
         moments: moments(&seen, loads),
+        looked_at: seen.looked_at(),
     }
+}
+
+/// Whether nothing that a chain rests on is otherwise on this guard than on the one that
+/// it was followed on.
+pub(in crate::judge) fn is_the_same(chain: &Chain, on: &Guard, scene: &Scene<'_>) -> bool {
+    let units = Seen::of(scene).units();
+    let mut looked_at = Item::all().filter(|item| chain.looked_at.contains(*item));
+    units == chain.units
+        && looked_at.all(|item| {
+            let now = scene.of(item).map(|(_, observation)| value_of(observation));
+            let then = on.of(item).map(|(_, observation)| value_of(observation));
+            now.eq(then)
+        })
+}
+
+fn value_of(observation: &Observation) -> Option<&Value> {
+    observation.reading.as_ref().map(|reading| &reading.value)
 }
 
 fn links(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<Link> {
@@ -93,13 +114,14 @@ fn links(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<Link> {
 }
 
 fn each_once<T: PartialEq + Copy>(list: &mut Vec<T>) {
-    let mut kept: Vec<T> = Vec::new();
-    for one in list.iter() {
-        if !kept.contains(one) {
-            kept.push(*one);
+    let mut kept = 0;
+    for at in 0..list.len() {
+        if !list[..kept].contains(&list[at]) {
+            list[kept] = list[at];
+            kept += 1;
         }
     }
-    *list = kept;
+    list.truncate(kept);
 }
 
 fn moments(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<(Member, Moment)> {

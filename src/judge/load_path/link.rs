@@ -1,6 +1,7 @@
 //! A link of the chain, and the chain as a whole.
 
 use crate::items::Item;
+use crate::items::ItemSet;
 use crate::items::Verdict;
 use crate::judge::load_path::why::LinkCase;
 use crate::judge::load_path::why::LinkReason;
@@ -417,6 +418,9 @@ pub struct Chain {
     pub seen: Vec<Wrong>,
     /// The greatest moment of each member that could be worked out.
     pub moments: Vec<(Member, Moment)>,
+    /// The items that were looked at for it; it rests on their readings alone, on the
+    /// demand and on the units.
+    pub(in crate::judge) looked_at: ItemSet,
 }
 
 impl Chain {
@@ -470,18 +474,12 @@ impl Chain {
     /// What to write down next, in the order of asking, each once; never a pull test.
     #[must_use]
     pub fn asks(&self) -> Vec<Item> {
-        let asked = |item: &&Item| {
-            let open = |link: &&Link| link.finding.verdict() == Verdict::NotMeasured;
-            self.links
-                .iter()
-                .filter(open)
-                .any(|link| link.asks.contains(item))
-        };
-        Item::LOAD_PATH
-            .iter()
-            .filter(|item| **item != Item::PullTest)
-            .filter(asked)
-            .copied()
+        let open = |link: &&Link| link.finding.verdict() == Verdict::NotMeasured;
+        let links = self.links.iter().filter(open);
+        let asked: ItemSet = links.flat_map(|link| link.asks.iter().copied()).collect();
+        let order = Item::LOAD_PATH.iter().copied();
+        order
+            .filter(|item| *item != Item::PullTest && asked.contains(*item))
             .collect()
     }
 

@@ -31,6 +31,6 @@ mod why;
 mod wood;
 mod woods;
 
-pub(super) use chain::chain;
+pub(super) use chain::{chain, is_the_same};
 pub use link::{Chain, Hidden, Link, LinkFinding, LinkKind, Mend, Ruled, Step, Taken, Wrong};
 pub use why::{LinkCase, LinkReason, StepName};

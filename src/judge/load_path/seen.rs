@@ -1,6 +1,9 @@
 //! What is written about the load path, the worst of several readings each.
 
+use std::cell::Cell;
+
 use crate::items::Item;
+use crate::items::ItemSet;
 use crate::items::ItemWord;
 use crate::items::NotchedPostWord;
 use crate::items::PostFasteningWord;
@@ -19,6 +22,7 @@ use crate::statics::Ends;
 use crate::statics::Units;
 use crate::statics::hardware::WOOD_SCREWS;
 use crate::statics::stiffness::ScalePull;
+use crate::survey::Observation;
 
 /// A length that was written, or that there is none of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -97,23 +101,39 @@ fn thinner(one: FastenerSize, other: FastenerSize) -> FastenerSize {
 /// What is written about the load path of one guard.
 pub(super) struct Seen<'s, 'g> {
     scene: &'s Scene<'g>,
+    /// Items that somebody has asked for so far.
+    looked_at: Cell<ItemSet>,
 }
 
 impl<'s, 'g> Seen<'s, 'g> {
     pub(super) fn of(scene: &'s Scene<'g>) -> Seen<'s, 'g> {
-        Seen { scene }
+        Seen {
+            scene,
+            looked_at: Cell::new(ItemSet::EMPTY),
+        }
+    }
+
+    /// The items that somebody has asked for so far.
+    pub(super) fn looked_at(&self) -> ItemSet {
+        self.looked_at.get()
+    }
+
+    fn of_item(&self, item: Item) -> impl Iterator<Item = (usize, &'g Observation)> {
+        let mut looked_at = self.looked_at.get();
+        looked_at.insert(item);
+        self.looked_at.set(looked_at);
+        self.scene.of(item)
     }
 
     fn values(&self, item: Item) -> impl Iterator<Item = &'s Value> {
-        self.scene
-            .of(item)
+        self.of_item(item)
             .filter_map(|(_, observation)| observation.reading.as_ref())
             .map(|reading| &reading.value)
     }
 
     /// Whether every reading of the item could be used.
     fn is_sound(&self, item: Item) -> bool {
-        let mut all = self.scene.of(item);
+        let mut all = self.of_item(item);
         all.all(|(_, observation)| {
             let reading = observation.reading.as_ref();
             reading.is_some_and(|reading| reading.value != Value::Unknown)

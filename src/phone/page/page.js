@@ -13,10 +13,14 @@ function h(tag, attributes, ...inside) {
   node.append(...inside.flat(9).filter(part => part !== null && part !== undefined && part !== false));
   return node;
 }
+const marks = new Map();
 const mark = verdict => {
-  const box = document.createElement("template");
-  box.innerHTML = `<svg class="m" aria-hidden="true" focusable="false"><use href="#m-${verdict.replace(/ /g, "-")}"/></svg>`;
-  return box.content.firstChild;
+  if (!marks.has(verdict)) {
+    const box = document.createElement("template");
+    box.innerHTML = `<svg class="m" aria-hidden="true" focusable="false"><use href="#m-${verdict.replace(/ /g, "-")}"/></svg>`;
+    marks.set(verdict, box.content.firstChild);
+  }
+  return marks.get(verdict).cloneNode(true);
 };
 const drawing = svg => { const box = h("div", { class: "dr" }); box.innerHTML = svg; return box; };
 // Folded, and made only when it is opened: most of it never is.

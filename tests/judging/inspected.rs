@@ -1,0 +1,71 @@
+//! What a careful inspector would not sign, as `inspector.py` found it.
+
+use crate::harness::verdict_by;
+
+/// The verdict of a guard with these rows by one ruleset.
+fn by(rules: &str, rows: &[&str]) -> String {
+    let mut survey = "guard,item,reading\n".to_owned();
+    for row in rows {
+        survey.push_str(&format!("g,{row}\n"));
+    }
+    verdict_by(rules, "", &survey)
+}
+
+/// Readings of a stair's guard by these rulesets, all well but for risers, openings and drop.
+const STAIR: &[&str] = &[
+    "place,stair",
+    "use,dwelling",
+    "location,inside",
+    "height,920 mm",
+    "bottom gap,50 mm",
+    "stair triangle,none",
+    "handrail,separate",
+    "handrail height,920 mm",
+    "handrail sides,both sides",
+    "risers,13",
+    "infill,balusters",
+    "foothold,none",
+    "edge gap,none",
+];
+
+const ASK_ABOUT_RISERS: [&str; 3] = [
+    "us-dwelling-2018",
+    "uk-approved-document-k",
+    "australia-ncc-2022",
+];
+
+fn stair<'r>(more: &[&'r str]) -> Vec<&'r str> {
+    [STAIR, more].concat()
+}
+
+/// What fills a guard and what lies between two treads are looked at each for itself
+/// (IRC 2018 R312.1.3 and R311.7.5.1).
+#[test]
+fn a_ball_tried_at_every_hole_of_the_guard_tells_nothing_of_open_risers() {
+    let everywhere = "opening,3 in ball stops everywhere";
+    let treads = "riser opening,3 in ball stops everywhere";
+    for rules in ASK_ABOUT_RISERS {
+        let stair = |more: &[&str]| by(rules, &stair(&[&["drop,2600 mm"], more].concat()));
+        assert_eq!(stair(&[everywhere]), "not measured", "{rules}");
+        assert_eq!(stair(&[treads]), "not measured", "{rules}");
+        assert_eq!(stair(&[everywhere, treads]), "meets", "{rules}");
+        assert_eq!(
+            stair(&[everywhere, "riser opening,none"]),
+            "meets",
+            "{rules}"
+        );
+    }
+}
+
+/// Above a drop its rules on height and gaps are met, below it they ask nothing, and a
+/// rule on handrails is met either way: that is no agreement.
+#[test]
+fn a_drop_that_nobody_wrote_lets_no_guard_meet() {
+    let rows = ["opening,80 mm", "riser opening,none"];
+    for rules in ASK_ABOUT_RISERS {
+        let with = |drop| by(rules, &stair(&[&rows[..], &[drop]].concat()));
+        assert_eq!(by(rules, &stair(&rows)), "not measured", "{rules}");
+        assert_eq!(with("drop,not reached"), "not measured", "{rules}");
+        assert_eq!(with("drop,2600 mm"), "meets", "{rules}");
+    }
+}
