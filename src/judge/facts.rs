@@ -290,7 +290,7 @@ fn climbed(scene: &Scene<'_>) -> Option<(usize, Length)> {
     // as written, whatever a case supposes; risers where nobody wrote the place are a stair's
     let elsewhere = |(_, observation): (usize, &Observation)| {
         observation
-            .word()
+            .word::<PlaceWord>()
             .is_some_and(|word| word != PlaceWord::Stair)
     };
     if scene.of(Item::Risers).next().is_none() || scene.of(Item::Place).any(elsewhere) {
