@@ -28,6 +28,7 @@ use crate::judge::dangers::dangers;
 use crate::judge::decides::Decided;
 use crate::judge::decides::decided_and_alone;
 use crate::judge::decides::worst_of_hazards;
+use crate::judge::noted::noted;
 use crate::judge::rule::Bench;
 use crate::judge::rule::Decides;
 use crate::judge::rule::InForceThen;
@@ -152,9 +153,13 @@ fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritte
     }
     let when_built = when_built(scene, &judged);
     let dangers = dangers(scene, &benches);
+    let notes = noted(scene, &benches);
     let could_not_judge = guard.rows > 0 && guard.rows_in_error >= guard.rows;
     let never_meets = |verdict| {
-        if guard.rows_in_error > 0 && verdict == Verdict::Meets {
+        let in_error = guard.rows_in_error > 0 && verdict == Verdict::Meets;
+        let told_otherwise =
+            !notes.is_empty() && matches!(verdict, Verdict::Meets | Verdict::DoesNotApply);
+        if in_error || told_otherwise {
             Verdict::NotMeasured
         } else {
             verdict
@@ -178,10 +183,24 @@ fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritte
                     && !matches!(finding.verdict, Verdict::DoesNotApply | Verdict::FallsShort))
     };
     let guidance = advising().filter_map(ByRuleset::guidance).min();
-    let mut hazards = hazards(&judged).map(|of| HazardVerdict {
-        verdict: of.verdict.map(never_meets),
-        guidance: of.guidance.map(never_meets),
-        ..of
+    let tells_of = |hazard: Hazard| {
+        let mut notes = notes.iter();
+        notes.any(|note| note.told.danger.hazard == hazard)
+    };
+    let mut hazards = hazards(&judged).map(|of| {
+        let denied = guard.rows_in_error > 0 || tells_of(of.hazard);
+        let here = |verdict: Verdict| {
+            if denied && verdict == Verdict::Meets {
+                Verdict::NotMeasured
+            } else {
+                verdict
+            }
+        };
+        HazardVerdict {
+            verdict: of.verdict.map(here),
+            guidance: of.guidance.map(here),
+            ..of
+        }
     });
     for danger in &dangers {
         for of in hazards
@@ -210,6 +229,7 @@ fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritte
             .collect(),
         strength_unchecked: all.iter().any(strength_unseen),
         dangers,
+        notes,
         could_not_judge,
         hazards,
         findings: all,
