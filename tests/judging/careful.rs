@@ -605,8 +605,4 @@ fn that_there_is_no_railing_is_no_reason_why_none_is_asked_for() {
     let window = "open,place,window\nopen,sill height,400 mm\nopen,sill above ground,5 m\n";
     let canada = "canada-dwelling";
     assert_eq!(of(window, canada).0, "not measured");
-    let wide = format!("{window}open,opening,450 mm\n");
-    assert_eq!(of(&wide, canada).0, "falls short");
-    let narrow = format!("{window}open,opening,90 mm\n");
-    assert_ne!(of(&narrow, canada).0, "falls short");
 }

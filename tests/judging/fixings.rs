@@ -308,6 +308,50 @@ fn a_washer_as_wide_as_its_hole_holds_nothing() {
     assert!(!why("5/8 in").contains("no wider than its hole"));
 }
 
+/// A bolt needs a washer under its head and its nut (NDS 2018 §12.1.3.3, read
+/// second-hand); of a lag screw no such rule was read, and nobody knows.
+#[test]
+fn a_bolt_without_a_washer_is_ruled_out_and_a_lag_screw_is_not_known() {
+    let none = ("washer size", "none");
+    let found = load_finding(&but(WORKED, &[none]));
+    let bolts = link(&found, "post fixing", "washer");
+    assert_eq!(bolts["verdict"], "falls short");
+    assert_eq!(bolts["by_rule"], true);
+    let with = load_finding(WORKED);
+    assert_eq!(link(&with, "post fixing", "washer")["by_rule"], false);
+
+    let found = load_finding(&lagged(&[none]));
+    let lags = link(&found, "post fixing", "washer");
+    assert_eq!(lags["verdict"], "not measured");
+    let reason = lags["reason"].as_str().expect("a reason");
+    assert!(reason.starts_with("no washer"), "{reason}");
+}
+
+/// Screws down through the foot of a post, and anchors in masonry, have no number here
+/// (no method read): nothing about them is ever called enough.
+#[test]
+fn what_no_method_was_read_for_is_not_known() {
+    let foot = load_finding(&lagged(&[("post position", "on top of the floor")]));
+    let foot = link(&foot, "post fixing", "pulled out");
+    assert_eq!(foot["verdict"], "not measured");
+    assert!(foot["capacity"].is_null(), "{foot:#}");
+    let anchors = |into| {
+        let rows = [
+            ("post fastening", "masonry anchors"),
+            ("post position", "on top of the floor"),
+            ("fastened to", into),
+        ];
+        let found = load_finding(&lagged(&rows));
+        let links = found["links"].as_array().expect("links").clone();
+        let fixing = links.into_iter().find(|link| link["link"] == "post fixing");
+        fixing.expect("what holds the post")
+    };
+    let (masonry, concrete) = (anchors("masonry"), anchors("concrete"));
+    assert_eq!(masonry["verdict"], "not measured");
+    assert!(masonry["capacity"].is_null(), "{masonry:#}");
+    assert_ne!(masonry["case"], concrete["case"]);
+}
+
 /// No published value holds for screws that miss the joist: a plate centred on one
 /// bites the floor, and solid boards are no plywood (No. 14 in 1 in of Southern Pine:
 /// 208.6 lb, NDS 2018 Table 12.2B).
