@@ -126,6 +126,9 @@ pub(super) fn slip(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason
         return None;
     }
     let observation = scene.guard.observation(index);
+    if is_turned(observation) {
+        return Some(Reason::StepTurned);
+    }
     let (low, high) = item.info().usual?;
     let low = if item == Item::Opening {
         least_opening(scene, low)
@@ -185,6 +188,13 @@ pub(super) fn guessed(scene: &Scene<'_>, index: usize) -> Option<Reason<'static>
         index,
         word,
     })
+}
+
+/// Whether the rise of a step is more than its going: on a stair that is walked the going
+/// is the greater of the two. (common practice, no source)
+fn is_turned(observation: &Observation) -> bool {
+    let reading = observation.reading.as_ref().map(|reading| &reading.value);
+    matches!(reading, Some(Value::StairTriangle(stair)) if stair.rise > stair.going)
 }
 
 /// What a length is at least and at most, by the words of its reading.
@@ -336,7 +346,7 @@ fn least(scene: &Scene<'_>, item: Item) -> Option<(usize, Length)> {
 }
 
 /// What an item is at most, by all its readings.
-fn most(scene: &Scene<'_>, item: Item) -> Option<(usize, Length)> {
+pub(super) fn most(scene: &Scene<'_>, item: Item) -> Option<(usize, Length)> {
     let mut most: Option<(usize, Length)> = None;
     for (index, _) in scene.of(item) {
         let end = match scene.piece(item, index) {

@@ -140,6 +140,7 @@ fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> 
     if states.any(|(_, o)| o.word() == Some(StateWord::Altered)) {
         return Vec::new();
     }
+    let widest = facts::most(scene, Item::Opening).map(|(_, widest)| widest);
     let apart = scene.of(Item::BalusterSpacing).filter_map(|(index, _)| {
         let Piece::Says(said) = scene.piece(Item::BalusterSpacing, index) else {
             return None;
@@ -147,9 +148,17 @@ fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> 
         let Evidence::Point(apart, doubt) = said.evidence else {
             return None;
         };
-        let evidence = Evidence::AtLeast(apart - doubt.doubled() - thickest);
+        let least = apart - doubt.doubled() - thickest;
+        // a gap that these readings alone make wider than the widest that was written
+        let denies = widest.is_some_and(|widest| least > widest);
+        let evidence = if denies && section.is_some() {
+            Evidence::Point(apart - thickest, doubt)
+        } else {
+            Evidence::AtLeast(least)
+        };
         let outcome = against(evidence, asks, scene.options.decision)?;
-        (outcome.verdict == Verdict::FallsShort).then(|| {
+        let told = matches!(outcome.verdict, Verdict::FallsShort | Verdict::TooClose);
+        told.then(|| {
             if section.is_none() {
                 return Judgement::open(Item::Opening, Reason::NotWritten(Item::BalusterSection));
             }

@@ -123,6 +123,8 @@ pub enum Reason<'r> {
     NosingThickness,
     /// The dimensions of the step cannot be.
     NoSuchStep,
+    /// The rise of a step is more than its going: they are most likely written the other way round.
+    StepTurned,
     /// The risers are open: the opening goes on below, bounded by nothing written.
     RisersOpen,
     /// The limit lies between the two bounds of an outline's clear opening.
@@ -310,7 +312,7 @@ impl Reason<'_> {
             Reason::NoBuildTolerance => (Bearing::Remark, Asks::Nothing),
             Reason::NoGuard => (Bearing::Aside, Asks::Nothing),
             Reason::NoSuchPlace { .. } => (Bearing::TooLittle, Asks::Again),
-            Reason::NoSuchStep => (Bearing::TooLittle, Asks::Again),
+            Reason::NoSuchStep | Reason::StepTurned => (Bearing::TooLittle, Asks::Again),
             Reason::NosingThickness => (Bearing::TooLittle, Asks::Again),
             Reason::NotCovered(_) => (Bearing::InTheWay, Asks::Nothing),
             Reason::NotInForceWhenBuilt => (Bearing::Remark, Asks::Nothing),

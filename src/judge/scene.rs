@@ -398,7 +398,7 @@ impl<'g> Scene<'g> {
                 Err(reason) => return Piece::Nothing(reason),
             },
             // somebody meant that nothing is wrong with them
-            Value::None if item == Item::Opening && self.has_gaps() => {
+            value if item == Item::Opening && says_none(value) && self.has_gaps() => {
                 return Piece::Nothing(Reason::BarsHaveGaps);
             }
             // looked, and there is none: an opening of nothing
@@ -499,6 +499,18 @@ impl<'g> Scene<'g> {
             at_worst: at_worst(clear, u, why, AtWorst::GoesOn),
             ..Said::plain(Evidence::Point(clear.lower, u), stair.unit)
         })
+    }
+}
+
+/// Whether a reading says that there is no gap: `none`, or one of no width.
+fn says_none(value: &Value) -> bool {
+    let no_width = |measure: &Measure| {
+        measure.length == Length::ZERO && matches!(measure.bound, Bound::Exactly | Bound::Under)
+    };
+    match value {
+        Value::None => true,
+        Value::Measure(measure) => no_width(measure),
+        _ => false,
     }
 }
 

@@ -335,6 +335,11 @@ number and unit again; if it is right, write under {usual}",
         Reason::NosingThickness => {
             "how thick the step nosing is is not written down, and it decides: write nosing 1 thick 1 1/4 in, or try a ball".to_owned()
         }
+        Reason::StepTurned => {
+            "a step that is higher than it is deep: rise and going are most likely written the other way round; \
+if not, try a ball in the triangle (stair triangle,6 in ball stops)"
+                .to_owned()
+        }
         Reason::NoSuchStep => {
             "the dimensions of this step cannot be: measure them again, or try a ball".to_owned()
         }
