@@ -157,7 +157,7 @@ pub(super) const HANDRAIL_EXTENSION: ItemInfo = ItemInfo {
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
     question: "How far does the handrail run on beyond the top step?",
-    usual: Some((Length::ZERO, Length::feet(4))),
+    usual: Some((Length::ZERO, Length::feet(12))), // along a landing
     most: Some(Length::feet(30)),
     none_allowed: true,
     pictured: Pictured::By(&[Drawing::BeyondTheStep]),
@@ -296,7 +296,7 @@ pub(super) const HANDRAIL_BOTTOM_EXTENSION: ItemInfo = ItemInfo {
     worst: Worst::Least,
     hazards: &[Hazard::FallOver],
     question: "How far does the handrail run on beyond the lowest step?",
-    usual: Some((Length::ZERO, Length::feet(4))),
+    usual: Some((Length::ZERO, Length::feet(12))), // along a landing
     most: Some(Length::feet(30)),
     none_allowed: true,
     pictured: Pictured::Not(

@@ -20,6 +20,7 @@ mod lookup;
 mod marks;
 mod measured;
 mod near_misses;
+mod noted;
 mod openings;
 mod row;
 mod seen;
@@ -40,6 +41,7 @@ pub use item::{
 pub use item_word::ItemWord;
 pub use marks::{At, COLUMN, DimensionEnds, DrawingScene, Mark, ROW};
 pub use near_misses::NearMiss;
+pub use noted::{DangerTold, dangers_told, guess_told};
 pub use set::ItemSet;
 pub use verdict::Verdict;
 pub use word::Word;

@@ -44,7 +44,10 @@ fn all<'r>(scene: &Scene<'_>, benches: &[Bench<'r>], all: &[Finding<'r>]) -> Vec
         if bench.not_covered.is_some() {
             continue;
         }
-        for condition in &bench.ruleset.covers.conditions {
+        // what is found on stairs alone is nowhere else taken as anything
+        let off_stairs = |item: Item| item.is_of_stairs() && scene.on_a_stair() == Some(false);
+        let conditions = bench.ruleset.covers.conditions.iter();
+        for condition in conditions.filter(|condition| !off_stairs(condition.item)) {
             if holds(scene, condition, scene.options.decision) == Truth::Unknown {
                 taken.push(Assumption::Covered {
                     ruleset: &bench.ruleset.id,

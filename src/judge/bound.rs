@@ -28,6 +28,18 @@ pub(super) enum Evidence {
 }
 
 impl Evidence {
+    /// How it is decided where this was asked for: a doubt beyond any tape's counts though
+    /// the reading alone was asked for.
+    pub(super) fn decision(self, asked: Decision) -> Decision {
+        match self {
+            Evidence::Point(value, u) if u.is_beyond_any_tape(value) => Decision::Guarded,
+            Evidence::Point(..)
+            | Evidence::AtLeast(_)
+            | Evidence::Above(_)
+            | Evidence::Below(_) => asked,
+        }
+    }
+
     /// The length it names.
     pub(super) fn length(self) -> Length {
         match self {
@@ -157,8 +169,7 @@ impl<'r> Must<'r> {
             Verdict::FallsShort
         };
         let doubtful = margin.magnitude() < u.doubled();
-        let guarded = decision == Decision::Guarded || u.is_beyond_any_tape(value);
-        let verdict = if guarded && doubtful {
+        let verdict = if decision == Decision::Guarded && doubtful {
             Verdict::TooClose
         } else {
             alone

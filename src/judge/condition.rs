@@ -270,7 +270,7 @@ fn of_lengths(
 ) -> Truth {
     let mut truth = Truth::True;
     for ask in asks(bounds).iter() {
-        let of = |evidence| match ask.verdict(evidence, decision) {
+        let of = |evidence: Evidence| match ask.verdict(evidence, evidence.decision(decision)) {
             Verdict::Meets => Truth::True,
             Verdict::FallsShort => Truth::False,
             Verdict::TooClose => Truth::Doubt,

@@ -1,5 +1,6 @@
 //! What was seen that comes before every rule, chosen or not.
 
+use crate::items::Danger;
 use crate::items::DangerCounts;
 use crate::items::Item;
 use crate::judge::DangerSeen;
@@ -25,11 +26,7 @@ pub(super) fn dangers(scene: &Scene<'_>, benches: &[Bench<'_>]) -> Vec<DangerSee
         let Some(danger) = item.danger(word) else {
             continue;
         };
-        let counts = match danger.counts {
-            DangerCounts::Always => true,
-            DangerCounts::OverADrop => over_a_drop(scene, benches),
-            DangerCounts::OverAProtectedDrop => over_a_protected_drop(scene, benches),
-        };
+        let counts = counts(scene, benches, &danger);
         let known = seen
             .iter()
             .any(|known| (known.item, known.word) == (item, word));
@@ -44,6 +41,15 @@ pub(super) fn dangers(scene: &Scene<'_>, benches: &[Bench<'_>]) -> Vec<DangerSee
     }
     seen.sort_by_key(|danger| danger.item);
     seen
+}
+
+/// Whether a danger is one here.
+pub(super) fn counts(scene: &Scene<'_>, benches: &[Bench<'_>], danger: &Danger) -> bool {
+    match danger.counts {
+        DangerCounts::Always => true,
+        DangerCounts::OverADrop => over_a_drop(scene, benches),
+        DangerCounts::OverAProtectedDrop => over_a_protected_drop(scene, benches),
+    }
 }
 
 /// Whether the drop was not written, or is above the trigger of some chosen rule.

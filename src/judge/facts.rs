@@ -4,10 +4,13 @@
 //! A stated bound (`under 30 in`) is nobody's slip and is taken as it stands: it is also
 //! how a person says that a doubtful reading was right.
 
+use std::sync::Arc;
+
 use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::PlaceWord;
 use crate::items::Worst;
+use crate::items::guess_told;
 use crate::judge::Reason;
 use crate::judge::bound::Evidence;
 use crate::judge::said::Piece;
@@ -15,6 +18,8 @@ use crate::judge::scene::Build;
 use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::reading::Bound;
+use crate::reading::Extent;
+use crate::reading::Graduation;
 use crate::reading::Value;
 use crate::survey::Observation;
 
@@ -41,10 +46,30 @@ impl Trigger {
 
 /// A reading of a length as a trigger; `None` where it says nothing.
 pub(super) fn trigger(scene: &Scene<'_>, item: Item, index: usize) -> Option<Trigger> {
-    let evidence = scene.evidence(item, index)?;
-    if scene.build == Build::Exact {
-        return Some(Trigger::plain(evidence));
+    // of nearly every guard there is nothing to doubt, and conditions are many
+    if !*scene.doubtful.get_or_init(|| is_doubtful(scene)) {
+        return scene.evidence(item, index).map(Trigger::plain);
     }
+    doubted(scene, item, index)
+}
+
+/// Whether something that was measured is doubtful as a trigger.
+fn is_doubtful(scene: &Scene<'_>) -> bool {
+    let guard = scene.guard;
+    let all = guard
+        .observations
+        .iter()
+        .chain(&guard.inherited.observations);
+    scene.build != Build::Exact
+        && all.enumerate().any(|(index, observation)| {
+            let item = observation.item;
+            item.info().usual.is_some()
+                && doubted(scene, item, index).is_some_and(|trigger| trigger.doubt.is_some())
+        })
+}
+
+fn doubted(scene: &Scene<'_>, item: Item, index: usize) -> Option<Trigger> {
+    let evidence = scene.evidence(item, index)?;
     let doubt = slip(scene, item, index).filter(|slip| !brings_rules_in(item, slip));
     if let Some(doubt) = doubt.or_else(|| contradicted(scene, item, index)) {
         let evidence = from_one_side(evidence, &doubt);
@@ -108,6 +133,8 @@ pub(super) fn slip(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason
         low
     };
     let (least, most) = extremes(observation)?;
+    // at a balcony one cannot fall nowhere
+    let nowhere = item == Item::Drop && most == Some(Length::ZERO) && is_above_something(scene);
     if least.is_some_and(|least| least > high) {
         return Some(Reason::TooLargeToBe {
             item,
@@ -116,10 +143,47 @@ pub(super) fn slip(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason
         });
     }
     let small = most.is_some_and(|most| most > Length::ZERO && most < low);
-    small.then_some(Reason::TooSmallToBe {
+    (small || nowhere).then_some(Reason::TooSmallToBe {
         item,
         index,
         usual: low,
+    })
+}
+
+/// Whether its place is one by the drop alone: a balcony, a floor's edge, a roof.
+fn is_above_something(scene: &Scene<'_>) -> bool {
+    let mut places = scene.of(Item::Place).filter_map(|(_, o)| o.word());
+    places.any(|word| {
+        matches!(
+            word,
+            PlaceWord::Balcony | PlaceWord::FloorEdge | PlaceWord::Roof
+        )
+    })
+}
+
+/// Whether its own note says that a reading was guessed, and nothing says how far off it may
+/// be. A note beside several readings is of none of them in particular.
+pub(super) fn guessed(scene: &Scene<'_>, index: usize) -> Option<Reason<'static>> {
+    let observation = scene.guard.observation(index);
+    if observation.note.is_empty() || scene.build == Build::Exact {
+        return None;
+    }
+    let Value::Measure(measure) = observation.reading.as_ref()?.value else {
+        return None;
+    };
+    let bounded =
+        measure.bound != Bound::Exactly || matches!(measure.graduation, Graduation::PlusMinus(_));
+    let mut others = scene.guard.observations.iter();
+    let shared = others
+        .any(|other| other.item != observation.item && Arc::ptr_eq(&other.note, &observation.note));
+    if bounded || shared {
+        return None;
+    }
+    let word = guess_told(&observation.note)?;
+    Some(Reason::Guessed {
+        item: observation.item,
+        index,
+        word,
     })
 }
 
@@ -181,6 +245,12 @@ fn least_opening(scene: &Scene<'_>, low: Length) -> Length {
 
 /// Another reading beside which this one cannot be.
 fn contradicted(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason<'static>> {
+    if !matches!(
+        item,
+        Item::Drop | Item::SillAboveGround | Item::SillTopHeight
+    ) {
+        return None;
+    }
     let Evidence::Point(value, u) = scene.evidence(item, index)? else {
         return None;
     };
@@ -217,7 +287,13 @@ fn contradicted(scene: &Scene<'_>, item: Item, index: usize) -> Option<Reason<'s
 /// # Source
 /// IBC 2018 1011.5.2: a riser is 4 in high at least.
 fn climbed(scene: &Scene<'_>) -> Option<(usize, Length)> {
-    if scene.on_a_stair() != Some(true) {
+    // as written, whatever a case supposes; risers where nobody wrote the place are a stair's
+    let elsewhere = |(_, observation): (usize, &Observation)| {
+        observation
+            .word::<PlaceWord>()
+            .is_some_and(|word| word != PlaceWord::Stair)
+    };
+    if scene.of(Item::Risers).next().is_none() || scene.of(Item::Place).any(elsewhere) {
         return None;
     }
     let counts = scene.of(Item::Risers).filter_map(|(index, observation)| {
@@ -239,7 +315,7 @@ const MOST_RISERS: u32 = 10_000;
 /// The ground lies below a window's sill as far as was written, and the floor below the
 /// sill no more than its height.
 fn below_the_sill(scene: &Scene<'_>) -> Option<(usize, Length)> {
-    if !at_a_window(scene) {
+    if scene.of(Item::SillAboveGround).next().is_none() || !at_a_window(scene) {
         return None;
     }
     let (index, above_ground) = least(scene, Item::SillAboveGround)?;
@@ -308,10 +384,14 @@ fn deeper_further_out(scene: &Scene<'_>, drop: Length) -> Option<Length> {
     ))
 }
 
-/// The top of the guard, where each height says how far up it goes at most.
-pub(super) fn top(scene: &Scene<'_>) -> Option<Length> {
+/// The top of the guard, where an opening said to lie there lies above it; `None` too where
+/// some height does not say how far up the guard goes at most.
+pub(super) fn top_below(scene: &Scene<'_>, at: Extent) -> Option<Length> {
     if scene.build == Build::Exact {
         return None;
     }
-    most(scene, Item::Height).map(|(_, top)| top)
+    let (_, top) = most(scene, Item::Height)?;
+    // of one that reaches above, both ends were read with a tape
+    let reaches_above = at.low < at.high && at.high > top + Length::inches(1);
+    (at.low > top || reaches_above).then_some(top)
 }

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use crate::items::Danger;
+use crate::items::DangerTold;
 use crate::items::Hazard;
 use crate::items::Item;
 use crate::items::Verdict;
@@ -95,6 +96,17 @@ pub struct DangerSeen {
     pub danger: Danger,
     /// The observation.
     pub index: usize,
+}
+
+/// A note that tells of a danger, and no reading says whether it is so.
+#[derive(Clone, Debug)]
+pub struct NoteOfDanger {
+    /// The danger, and the item that would say so.
+    pub told: DangerTold,
+    /// The words of the note that tell of it.
+    pub word: &'static str,
+    /// The note.
+    pub note: Arc<str>,
 }
 
 /// One rule judged against one guard (for `any-opening`: against one of its items).
@@ -246,6 +258,9 @@ pub struct Judged<'r> {
     pub when_built: Option<WhenBuilt<'r>>,
     /// What was seen that comes before every rule; the guard then falls short.
     pub dangers: Vec<DangerSeen>,
+    /// Notes that tell of a danger which no reading says or denies; the guard then does
+    /// not meet.
+    pub notes: Vec<NoteOfDanger>,
     /// What all cases of unknown circumstances agree on, where no single finding
     /// says so.
     pub agreed: Vec<Agreed<'r>>,

@@ -28,6 +28,7 @@ use crate::judge::dangers::dangers;
 use crate::judge::decides::Decided;
 use crate::judge::decides::decided_and_alone;
 use crate::judge::decides::worst_of_hazards;
+use crate::judge::noted::noted;
 use crate::judge::rule::Bench;
 use crate::judge::rule::Decides;
 use crate::judge::rule::InForceThen;
@@ -152,9 +153,13 @@ fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritte
     }
     let when_built = when_built(scene, &judged);
     let dangers = dangers(scene, &benches);
+    let notes = noted(scene, &benches);
     let could_not_judge = guard.rows > 0 && guard.rows_in_error >= guard.rows;
     let never_meets = |verdict| {
-        if guard.rows_in_error > 0 && verdict == Verdict::Meets {
+        let in_error = guard.rows_in_error > 0 && verdict == Verdict::Meets;
+        let told_otherwise =
+            !notes.is_empty() && matches!(verdict, Verdict::Meets | Verdict::DoesNotApply);
+        if in_error || told_otherwise {
             Verdict::NotMeasured
         } else {
             verdict
@@ -178,10 +183,24 @@ fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritte
                     && !matches!(finding.verdict, Verdict::DoesNotApply | Verdict::FallsShort))
     };
     let guidance = advising().filter_map(ByRuleset::guidance).min();
-    let mut hazards = hazards(&judged).map(|of| HazardVerdict {
-        verdict: of.verdict.map(never_meets),
-        guidance: of.guidance.map(never_meets),
-        ..of
+    let tells_of = |hazard: Hazard| {
+        let mut notes = notes.iter();
+        notes.any(|note| note.told.danger.hazard == hazard)
+    };
+    let mut hazards = hazards(&judged).map(|of| {
+        let denied = guard.rows_in_error > 0 || tells_of(of.hazard);
+        let here = |verdict: Verdict| {
+            if denied && verdict == Verdict::Meets {
+                Verdict::NotMeasured
+            } else {
+                verdict
+            }
+        };
+        HazardVerdict {
+            verdict: of.verdict.map(here),
+            guidance: of.guidance.map(here),
+            ..of
+        }
     });
     for danger in &dangers {
         for of in hazards
@@ -210,6 +229,7 @@ fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritte
             .collect(),
         strength_unchecked: all.iter().any(strength_unseen),
         dangers,
+        notes,
         could_not_judge,
         hazards,
         findings: all,
@@ -560,4 +580,73 @@ pub(super) fn built(guard: &Guard) -> Option<YearSpan> {
             _ => None,
         }
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use super::*;
+    use crate::judge::Chain;
+    use crate::judge::from_csv;
+    use crate::rules::load_to_judge;
+
+    const SAID: [(&str, &str, &str); 8] = [
+        ("place", "deck", "stair"),
+        ("height", "36 in", "42 in"),
+        ("opening", "4 1/2 in", "3 1/2 in"),
+        ("post section", "3 1/2 x 3 1/2 in", "1 1/2 x 3 1/2 in"),
+        ("post spacing", "6 ft", "4 ft"),
+        ("post fastening", "lag screws", "through bolts"),
+        ("condition", "dry", "rot"),
+        ("moves when pushed", "no", "a lot"),
+    ];
+
+    /// The guard with one reading changed, one left out, or none.
+    fn guard(changed: Option<usize>, left_out: Option<usize>) -> Guard {
+        let mut survey = "guard,item,reading\n".to_owned();
+        for (at, (item, first, other)) in SAID.iter().enumerate() {
+            let reading = if changed == Some(at) { other } else { first };
+            if left_out != Some(at) {
+                survey.push_str(&format!("g,{item},{reading}\n"));
+            }
+        }
+        from_csv::guards(&survey).remove(0)
+    }
+
+    fn told<'j>(judged: &'j Judged<'_>) -> Vec<(&'j str, Verdict, Option<&'j Chain>)> {
+        let findings = judged.findings.iter();
+        let told = findings.map(|of| (of.rule.id.as_str(), of.verdict, of.chain.as_deref()));
+        told.collect()
+    }
+
+    /// Only what no reading of the load path changed is taken over, and it is the same.
+    #[test]
+    fn a_changed_guard_is_judged_as_if_nobody_had_judged_it_before() {
+        let rulesets = ["us-dwelling-2018", "canada-dwelling"].map(|id| {
+            let loaded = load_to_judge(id, &|_| None);
+            loaded.ruleset.expect("it is embedded")
+        });
+        let facts = SurveyFacts::default();
+        let options = Options::default();
+        let before = guard(None, None);
+        let judged = judge(&before, &facts, &rulesets, options);
+        let mut taken_over = Vec::new();
+        for (at, (item, ..)) in SAID.iter().enumerate() {
+            for other in [guard(Some(at), None), guard(None, Some(at))] {
+                let anew = judge(&other, &facts, &rulesets, options);
+                let changed = judge_changed(&other, (&before, &judged), &facts, &rulesets, options);
+                assert_eq!(told(&changed), told(&anew), "{item}");
+                let pairs = judged.findings.iter().zip(&changed.findings);
+                let mut chains =
+                    pairs.filter_map(|(old, new)| Some((old.chain.as_ref()?, new.chain.as_ref()?)));
+                if chains.any(|(old, new)| Arc::ptr_eq(old, new)) {
+                    taken_over.push(*item);
+                }
+            }
+        }
+        assert!(taken_over.contains(&"opening"), "{taken_over:?}");
+        let elsewhere = |item: &&str| ["place", "opening"].contains(item);
+        assert!(taken_over.iter().all(elsewhere), "{taken_over:?}");
+    }
 }

@@ -32,7 +32,8 @@ pub(super) fn length<'r>(
             }
             Piece::Says(said) => match said.evidence {
                 Evidence::Point(value, doubt) => {
-                    let outcome = against(said.evidence, &asks, scene.options.decision);
+                    let decision = said.evidence.decision(scene.options.decision);
+                    let outcome = against(said.evidence, &asks, decision);
                     tapes.extend(outcome.map(|outcome| Taped {
                         judgement: Judgement::from_outcome(scene, item, index, &said, outcome),
                         index,

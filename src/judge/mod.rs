@@ -29,6 +29,7 @@ mod lengths;
 mod lift;
 mod limit_shown;
 mod load_path;
+mod noted;
 mod opening;
 mod options;
 mod questions;
@@ -45,8 +46,8 @@ mod view;
 pub use assumptions::assumptions;
 pub use cautions::{CautionSaid, WrittenDown, cautions, guard_cautions};
 pub use finding::{
-    Agreed, Assumption, DangerSeen, Finding, HazardVerdict, Judged, LeadsTo, Measured, Question,
-    Unclear, WhenBuilt, WhyUnclear,
+    Agreed, Assumption, DangerSeen, Finding, HazardVerdict, Judged, LeadsTo, Measured,
+    NoteOfDanger, Question, Unclear, WhenBuilt, WhyUnclear,
 };
 pub use guard::{Authority, judge, judge_by_findings, judge_changed};
 pub use leave_outs::leave_outs;

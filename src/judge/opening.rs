@@ -68,12 +68,13 @@ pub(super) fn opening<'r>(
             && !overlaps(zone, at)
         {
             outside = true;
-            let stopped = against(said.evidence, &asks, scene.options.decision)
+            let decision = said.evidence.decision(scene.options.decision);
+            let stopped = against(said.evidence, &asks, decision)
                 .is_some_and(|outcome| outcome.verdict == Verdict::Meets);
             if stopped {
                 continue;
             }
-            if let Some(top) = facts::top(scene).filter(|top| at.low > *top) {
+            if let Some(top) = facts::top_below(scene, at) {
                 all.push(Judgement::open(item, Reason::NoSuchPlace { index, top }));
             } else if scene.may_run_on(from, index) {
                 all.push(Judgement::open(item, Reason::NotWritten(Item::Infill)));
@@ -121,7 +122,8 @@ pub(super) fn opening<'r>(
 }
 
 /// Balusters so far apart from centre to centre that the gap between two of them falls
-/// short, whichever of their sides lies along it and whatever else was written.
+/// short, whichever of their sides lies along it and whatever else was written; where
+/// nobody wrote how thick they are, that is asked.
 fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> {
     let sections = scene.of(Item::BalusterSection).filter_map(|(_, o)| {
         let reading = o.reading.as_ref()?;
@@ -131,9 +133,8 @@ fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> 
             None
         }
     });
-    let Some(thickest) = sections.max() else {
-        return Vec::new();
-    };
+    let section = sections.max();
+    let thickest = section.unwrap_or(THICKEST);
     // where bars were drawn in between, the old ones still stand as far apart
     let mut states = scene.of(Item::State);
     if states.any(|(_, o)| o.word() == Some(StateWord::Altered)) {
@@ -149,12 +150,18 @@ fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> 
         let evidence = Evidence::AtLeast(apart - doubt.doubled() - thickest);
         let outcome = against(evidence, asks, scene.options.decision)?;
         (outcome.verdict == Verdict::FallsShort).then(|| {
+            if section.is_none() {
+                return Judgement::open(Item::Opening, Reason::NotWritten(Item::BalusterSection));
+            }
             let said = Said::plain(evidence, said.unit);
             Judgement::from_outcome(scene, Item::Opening, index, &said, outcome)
         })
     });
     apart.collect()
 }
+
+/// No baluster is thicker, where nobody wrote how thick they are. (common practice, no source)
+const THICKEST: Length = Length::sixty_fourths(224);
 
 /// Where an opening was measured.
 fn place(scene: &Scene<'_>, index: usize, said: &Said) -> Where {
@@ -198,7 +205,7 @@ fn tape<'r>(
     demand: &'r OpeningDemand,
     zoned: &[&'r OpeningDemand],
 ) -> Option<Judgement<'r>> {
-    let decision = scene.options.decision;
+    let decision = said.evidence.decision(scene.options.decision);
     let shaped = entrapment::has_shape(scene, index);
     let asks = if shaped {
         shape_asks(demand)

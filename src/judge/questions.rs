@@ -14,7 +14,22 @@ impl Judged<'_> {
     /// What to find out next, most decisive first.
     #[must_use]
     pub fn questions(&self) -> Vec<Question> {
-        questions(&self.findings)
+        let mut questions = questions(&self.findings);
+        // what may be a danger comes before all that was only not measured
+        for note in self.notes.iter().rev() {
+            let item = note.told.item;
+            let waits = questions.iter().position(|question| question.item == item);
+            let known = waits.map(|at| questions.remove(at));
+            questions.insert(
+                0,
+                Question {
+                    item,
+                    findings: known.map_or(1, |known| known.findings),
+                    of_strength: false,
+                },
+            );
+        }
+        questions
     }
 }
 

@@ -29,6 +29,15 @@ pub enum Reason<'r> {
         /// What it is at least by the other one, or of a sill at most.
         bound: Length,
     },
+    /// Its own note says that a reading was guessed.
+    Guessed {
+        /// The item.
+        item: Item,
+        /// The observation.
+        index: usize,
+        /// The word that says so.
+        word: &'static str,
+    },
     /// The ground falls away beside the edge, so that the drop may be as deep as this.
     GroundFallsAway {
         /// The observation of the drop.
@@ -218,6 +227,7 @@ impl Reason<'_> {
     #[must_use]
     pub fn doubts(&self) -> Option<Item> {
         if let Reason::Contradicts { item, .. }
+        | Reason::Guessed { item, .. }
         | Reason::TooLargeToBe { item, .. }
         | Reason::TooSmallToBe { item, .. } = self
         {
@@ -232,6 +242,7 @@ impl Reason<'_> {
         if let Reason::Contradicts { index, .. }
         | Reason::CouldNotLook(index)
         | Reason::GroundFallsAway { index, .. }
+        | Reason::Guessed { index, .. }
         | Reason::NoSuchPlace { index, .. }
         | Reason::TooLargeToBe { index, .. }
         | Reason::TooSmallToBe { index, .. }
@@ -276,6 +287,7 @@ impl Reason<'_> {
             Reason::CircumstanceMissing(item) => (Bearing::Missing, Asks::For(*item)),
             Reason::Contradicted => (Bearing::Remark, Asks::Again),
             Reason::Contradicts { item, .. }
+            | Reason::Guessed { item, .. }
             | Reason::TooLargeToBe { item, .. }
             | Reason::TooSmallToBe { item, .. } => (Bearing::TooLittle, Asks::For(*item)),
             Reason::CouldNotLook(_) => (Bearing::InTheWay, Asks::Nothing),

@@ -15,6 +15,7 @@ use crate::judge::condition::Applies;
 use crate::judge::condition::Truth;
 use crate::judge::condition::applies;
 use crate::judge::condition::reasons;
+use crate::judge::facts::guessed;
 use crate::judge::facts::slip;
 use crate::judge::foothold;
 use crate::judge::judgement;
@@ -552,7 +553,7 @@ fn under(scene: &Scene<'_>, judgement: &mut Judgement<'_>, rule: &Rule, applies:
 
 /// What was not looked at keeps what was from meeting: a circumstance that could
 /// not be read at one place, a guard that could not be reached, a hole where a
-/// baluster is missing, a reading that is most likely a slip.
+/// baluster is missing, a reading that is most likely a slip or was guessed.
 fn unlooked<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, rule: &'r Rule) {
     let unread = rule
         .conditions()
@@ -567,10 +568,10 @@ fn unlooked<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, rule: &'r Rule
         .filter(|_| judgement.item == Item::Opening)
         .map(Reason::InfillMissing);
     let close_is_open = missing.is_some();
-    let slipped = judgement
-        .readings
-        .iter()
-        .find_map(|index| slip(scene, scene.guard.observation(*index).item, *index));
+    let slipped = judgement.readings.iter().find_map(|index| {
+        let slip = slip(scene, scene.guard.observation(*index).item, *index);
+        slip.or_else(|| guessed(scene, *index))
+    });
     let Some(reason) = unread.or(not_reached).or(missing).or(slipped) else {
         return;
     };

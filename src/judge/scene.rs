@@ -62,6 +62,8 @@ pub(super) struct Scene<'g> {
     inherited: ItemSet,
     /// Whether the infill gives way, once somebody has asked.
     gives_way: OnceCell<bool>,
+    /// Whether some circumstance that was measured is doubtful, once somebody has asked.
+    pub(super) doubtful: OnceCell<bool>,
     /// The guard as it was before a change, where it is one that was changed.
     pub(super) before: Option<Before<'g>>,
 }
@@ -134,6 +136,7 @@ impl<'g> Scene<'g> {
             },
             presence: presence(guard),
             gives_way: OnceCell::new(),
+            doubtful: OnceCell::new(),
             before: None,
             pieces: Rc::new(
                 std::iter::repeat_with(OnceCell::new)
@@ -225,6 +228,7 @@ impl<'g> Scene<'g> {
         Scene {
             supposed,
             gives_way: self.gives_way.clone(),
+            doubtful: self.doubtful.clone(),
             pieces: Rc::clone(&self.pieces),
             ..*self
         }

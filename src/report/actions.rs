@@ -35,6 +35,7 @@ use crate::report::remedied::ShownHoles;
 use crate::report::remedied::ShownLeave;
 use crate::report::remedied::ShownRemedy;
 use crate::report::safe_cell;
+use crate::report::words;
 use crate::report::wrap::Lines;
 use crate::rules::Urgency;
 use crate::survey::Guard;
@@ -476,8 +477,13 @@ fn to_look_at(entry: &JudgedGuard<'_>) -> Option<Act> {
         .iter()
         .map(|question| question.item.name())
         .collect();
-    let first = questions.first().map_or("", |q| q.item.info().question);
-    let remedy = format!("{first} Look, and write it down (guardrule walk asks the rest).");
+    let remedy = match entry.judged.notes.first() {
+        Some(note) => format!("{}.", reader::capital(&words::note_of_danger(note))),
+        None => {
+            let first = questions.first().map_or("", |q| q.item.info().question);
+            format!("{first} Look, and write it down (guardrule walk asks the rest).")
+        }
+    };
     let mut act = Act::new(Priority::Look, guard, "not finished".to_owned(), remedy);
     act.asked = names.join("; ");
     Some(act)

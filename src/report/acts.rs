@@ -47,7 +47,7 @@ pub(super) struct Tonight {
 impl Tonight {
     /// Whether something was seen, and not only a row that nobody could read.
     pub(super) fn was_seen(&self) -> bool {
-        self.does != LOOK_AGAIN.does
+        self.does != LOOK_AGAIN.does && self.does != BY_A_NOTE.does
     }
 }
 
@@ -70,8 +70,16 @@ const LOOK_AGAIN: TonightWords = TonightWords {
     more: "",
 };
 
+/// What comes of a note that tells of a danger.
+const BY_A_NOTE: TonightWords = TonightWords {
+    kind: RemedyKind::KeepAway,
+    shortly: "write down whether the note's danger is there",
+    does: "Let nobody lean on it: a note tells of a danger, and no reading says whether it is so. Write that down first.",
+    more: "",
+};
+
 /// Acts that leave others to do.
-const OF_LESS: [&str; 2] = [KEEP_FROM_GAPS.does, LOOK_AGAIN.does];
+const OF_LESS: [&str; 3] = [KEEP_FROM_GAPS.does, LOOK_AGAIN.does, BY_A_NOTE.does];
 
 /// What comes before every rule, then shortfalls that cannot wait, then what a
 /// child climbs on, then gaps for the body of a child under two.
@@ -81,6 +89,7 @@ pub(super) fn tonight(entry: &JudgedGuard<'_>, matters: &[ThingMeasured<'_, '_>]
     let called = !acts.is_empty();
     if !called {
         acts.extend(perhaps_a_danger(guard));
+        acts.extend(told_by_a_note(entry));
     }
     let firm = !acts.iter().any(|act| act.kind == RemedyKind::EverybodyOff);
     // the most urgent come first
@@ -198,6 +207,32 @@ fn perhaps_a_danger(guard: &Guard) -> Option<Tonight> {
             "A row that may tell of a danger could not be understood: {} {said}.",
             observation.item
         ),
+    })
+}
+
+/// Notes that tell of a danger which no reading says or denies.
+fn told_by_a_note(entry: &JudgedGuard<'_>) -> Option<Tonight> {
+    let notes = &entry.judged.notes;
+    let first = notes.first()?;
+    let said: Vec<String> = notes
+        .iter()
+        .filter_map(|note| reader::noted(&note.note))
+        .fold(Vec::new(), |mut said, note| {
+            if !said.contains(&note) {
+                said.push(note);
+            }
+            said
+        });
+    Some(Tonight {
+        call: "",
+        what: "a note tells of a danger".to_owned(),
+        written: String::new(),
+        note: one_line(&first.note).into_owned(),
+        quantity: String::new(),
+        does: BY_A_NOTE.does,
+        shortly: BY_A_NOTE.shortly,
+        kind: BY_A_NOTE.kind,
+        why: format!("The note says {}.", said.join("; ")),
     })
 }
 

@@ -38,6 +38,13 @@ pub fn difference(out: &mut TextPage<'_>, first: &Ruleset, second: &Ruleset) -> 
     for rule in second.rules.iter().filter(|rule| !known(rule)) {
         rule_of_one(out, rule, &names[1])?;
     }
+    for amendment in &second.amendments {
+        if let Some(less) = amendment.says_less() {
+            let says = format!("{}, by {}: {less}", amendment.rule, amendment.file);
+            let says = one_line(&says);
+            writeln!(out, "\n{}", hanging_in(out.width(), "", &says))?;
+        }
+    }
     let same = match same.as_slice() {
         [] => "none".to_owned(),
         ids => one_line(&ids.join(", ")).into_owned(),

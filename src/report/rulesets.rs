@@ -300,7 +300,9 @@ pub fn show(out: &mut TextPage<'_>, ruleset: &Ruleset) -> io::Result<()> {
     }
     for amendment in &ruleset.amendments {
         let what = if amendment.removed { "removed" } else { "set" };
-        let says = format!("{} {what} by {}", amendment.rule, amendment.file);
+        let less = amendment.says_less();
+        let less = less.map_or_else(String::new, |less| format!(": {less}"));
+        let says = format!("{} {what} by {}{less}", amendment.rule, amendment.file);
         writeln!(
             out,
             "{}",

@@ -12,6 +12,7 @@ use crate::judge::Decision;
 use crate::judge::Judged;
 use crate::judge::LimitShown;
 use crate::judge::MemoryRules;
+use crate::judge::NoteOfDanger;
 use crate::judge::Operator;
 use crate::judge::Options;
 use crate::judge::Reason;
@@ -128,6 +129,17 @@ pub(super) fn dangers(judged: &Judged<'_>) -> Option<String> {
     (!dangers.is_empty()).then(|| dangers.join("; "))
 }
 
+/// A note that tells of a danger, with what to write: `your note says "one is missing"`.
+#[must_use]
+pub(super) fn note_of_danger(note: &NoteOfDanger) -> String {
+    let [so, not_so] = note.told.readings;
+    let item = note.told.item;
+    format!(
+        "your note says \"{}\", and nothing written says whether it is so: write {item},{so}, or {item},{not_so}",
+        shortened(&one_line(&note.note))
+    )
+}
+
 /// What all cases of what nobody wrote down agree on, a sentence each.
 #[must_use]
 pub(super) fn agreed(judged: &Judged<'_>) -> Vec<String> {
@@ -223,6 +235,19 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
             format!(
                 "the ground falls away beside the edge, so that 36 in out the drop may be {deeper}: measure it to the \
 deepest place there; if it was, write it as a bound (under {deeper})"
+            )
+        }
+        Reason::Guessed { item, index, word } => {
+            let observation = guard.observation(*index);
+            let written = one_line(&observation.written);
+            let off = if unit_of(observation).is_imperial() {
+                "1 in"
+            } else {
+                "20 mm"
+            };
+            format!(
+                "{item} \"{written}\" is no measurement, by its note ({word}): measure it, or write how far off it may be \
+({written} ± {off})"
             )
         }
         Reason::NoSuchPlace { index, top } => {

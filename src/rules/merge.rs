@@ -11,10 +11,13 @@ use crate::rules::faults::Faults;
 use crate::rules::faults::instead;
 use crate::rules::fields::Text;
 use crate::rules::head::Head;
+use crate::rules::late::too_late;
+use crate::rules::lessened::lessened;
 use crate::rules::model::Amendment;
 use crate::rules::model::AsksNothing;
 use crate::rules::model::Carried;
 use crate::rules::model::Caution;
+use crate::rules::model::Condition;
 use crate::rules::model::Covers;
 use crate::rules::model::Rule;
 use crate::rules::model::Ruleset;
@@ -53,14 +56,32 @@ pub(super) fn merge(
     let file = Arc::clone(&faults.file().name);
     let extends = base.is_some();
     let mut base = base.unwrap_or_else(|| Ruleset::without_rules(&file));
+    let mut own = own;
+    // beside a rule that could not be read nobody knows what begins lower
+    let all_read = own.unread.is_empty() && base.unread.is_empty();
+    if all_read && !head.advisory.unwrap_or(base.advisory) {
+        let covers = head
+            .covers
+            .as_ref()
+            .filter(|own| !own.conditions.is_empty());
+        let covered = covers.unwrap_or(&base.covers).conditions.as_slice();
+        refuse_too_late(&mut own, covered, (&taken, &base.rules), faults);
+    }
     base.unread
         .extend(unread(own.unread, slipped, &base.rules, faults));
     // an edition of the program's own stands for itself; a town's file amends one
     if extends && !is_embedded(&file) {
-        let own_ids = own.rules.iter().map(|own| &own.rule.id);
-        let own_ids = own_ids.map(|id| amendment(id, &file, false));
-        let taken = taken.iter().map(|id| amendment(id, &file, true));
-        base.amendments.extend(own_ids.chain(taken));
+        let set = own.rules.iter().map(|own| {
+            let old = base.rules.iter().find(|old| old.id == own.rule.id);
+            let less = old.map_or_else(Vec::new, |old| lessened(old, &own.rule));
+            amendment(&own.rule.id, &file, Amends::Sets, less)
+        });
+        let taken = taken.iter().map(|id| {
+            let less = vec!["what it asks is asked no more".to_owned()];
+            amendment(id, &file, Amends::TakesOut, less)
+        });
+        let amendments: Vec<Amendment> = set.chain(taken).collect();
+        base.amendments.extend(amendments);
     }
     let before = base.clone();
     let places = own
@@ -227,11 +248,62 @@ fn carry(carried: &Carried, status: &mut Status, clause: &mut String, says: &mut
     says.push_str(&carried.says);
 }
 
-fn amendment(rule: &str, file: &Arc<str>, removed: bool) -> Amendment {
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Amends {
+    Sets,
+    TakesOut,
+}
+
+fn amendment(rule: &str, file: &Arc<str>, amends: Amends, asks_less: Vec<String>) -> Amendment {
     Amendment {
         rule: rule.to_owned(),
         file: Arc::clone(file),
-        removed,
+        removed: amends == Amends::TakesOut,
+        asks_less,
+    }
+}
+
+/// Rules that begin where nobody begins, with none beside them that begins lower, count as
+/// not read: what they would have replaced stays in force.
+fn refuse_too_late(
+    own: &mut Own,
+    covered: &[Condition],
+    (taken, base): (&[String], &[Rule]),
+    faults: &mut Faults,
+) {
+    let rules = std::mem::take(&mut own.rules);
+    let replaced =
+        |old: &&Rule| !taken.contains(&old.id) && rules.iter().all(|own| own.rule.id != old.id);
+    let beside: Vec<&Rule> = base.iter().filter(replaced).collect();
+    let late: Vec<Option<String>> = rules
+        .iter()
+        .map(|this| {
+            let own = rules.iter().map(|own| &own.rule);
+            let others = beside.iter().copied().chain(own);
+            let others = others.filter(|other| other.id != this.rule.id);
+            too_late(&this.rule, covered, others)
+        })
+        .collect();
+    for (rule, late) in rules.into_iter().zip(late) {
+        let Some(says) = late else {
+            own.rules.push(rule);
+            continue;
+        };
+        let id = rule.rule.id;
+        faults.error_help(
+            RuleFault::Implausible,
+            &rule.at,
+            format!("`{id}` begins later than any text does ({says}), and no other rule asks the same from lower down"),
+            "look at the number and its unit again: 30 ft is not 30 in; a rule that asks for more higher up stands beside one that begins lower",
+        );
+        own.unread.push(Unread {
+            part: UnreadPart::Rule {
+                id: Some(id),
+                in_its_place: None,
+            },
+            hazard: Some(rule.rule.hazard),
+            at: faults.file().excerpt(rule.at),
+        });
     }
 }
 

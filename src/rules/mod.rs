@@ -23,6 +23,8 @@ mod fields;
 mod find;
 mod gazetteer;
 mod head;
+mod late;
+mod lessened;
 mod load;
 mod loads;
 mod matter;

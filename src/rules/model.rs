@@ -240,6 +240,8 @@ pub struct Amendment {
     pub file: Arc<str>,
     /// Whether the rule was taken away.
     pub removed: bool,
+    /// In what it asks less than before, a few words each; empty where it asks as much.
+    pub asks_less: Vec<String>,
 }
 
 /// Where a rule comes from.

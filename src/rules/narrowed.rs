@@ -138,7 +138,7 @@ fn meet_somewhere(one: &Rule, other: &Rule) -> bool {
 }
 
 /// The places that conditions name; `None` where they name none.
-fn places(conditions: &[Condition]) -> Option<Vec<&'static str>> {
+pub(super) fn places(conditions: &[Condition]) -> Option<Vec<&'static str>> {
     conditions
         .iter()
         .filter(|condition| condition.item == Item::Place)

@@ -1,5 +1,6 @@
 //! Conditions and bounds in a reader's words.
 
+use crate::rules::Amendment;
 use crate::rules::Bounds;
 use crate::rules::Condition;
 use crate::rules::Entraps;
@@ -22,6 +23,16 @@ impl Condition {
             Test::OneOf(words) => format!("{name} is {}", words.join(" or ")),
             Test::Years(bounds) => format!("{name} {}", bounds.says(ToString::to_string)),
         }
+    }
+}
+
+impl Amendment {
+    /// What it asks less than before: `IT ASKS LESS (height: at least 30 in in place of at
+    /// least 36 in)`; `None` where it asks as much.
+    #[must_use]
+    pub fn says_less(&self) -> Option<String> {
+        let less = self.asks_less.join("; ");
+        (!less.is_empty()).then(|| format!("IT ASKS LESS ({less})"))
     }
 }
 

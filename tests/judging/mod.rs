@@ -10,6 +10,7 @@ mod inspected;
 mod leave_outs;
 mod leaving_out;
 mod load_path;
+mod notes;
 mod own_rules;
 mod people;
 mod posts;

@@ -208,3 +208,139 @@ fn a_house_of_more_than_three_storeys_lies_outside_the_code_for_houses() {
         assert_eq!(of("g,storeys,4\n"), "not settled", "{rules}");
     }
 }
+
+#[test]
+fn a_rule_that_begins_where_no_text_begins_lets_nothing_meet() {
+    let (high, closed) = ("height,42 in", "bottom gap,none");
+    let of_height = "check.height.at-least = \"36 in\"";
+    let of_gaps = "check.any-opening.stops-ball = \"4 in\"";
+    for (id, hazard, asks) in [
+        (
+            "rail-too-low",
+            "fall over",
+            format!("when.drop.above = \"30 ft\"\n{of_height}"),
+        ),
+        (
+            "rail-too-low",
+            "fall over",
+            format!("when.drop.at-least = \"4001 mm\"\n{of_height}"),
+        ),
+        (
+            "rail-too-low",
+            "fall over",
+            format!("when.storeys.above = 30\n{of_height}"),
+        ),
+        (
+            "gap-too-wide",
+            "fall through",
+            format!("when.drop.above = \"30 ft\"\n{of_gaps}"),
+        ),
+        (
+            "gap-too-wide",
+            "fall through",
+            format!("{of_gaps}\n[[rule.unless]]\ndrop.at-most = \"30 ft\""),
+        ),
+        (
+            "gap-too-wide",
+            "fall through",
+            format!("{of_gaps}\n[[rule.when-any]]\ndrop.above = \"30 ft\""),
+        ),
+    ] {
+        // what it asks stands before the tables that belong to it
+        let (asks, tables) = asks
+            .split_once("\n[[")
+            .map_or((asks.as_str(), ""), |(a, t)| (a, t));
+        let tables = if tables.is_empty() {
+            String::new()
+        } else {
+            format!("[[{tables}\n")
+        };
+        let town = format!("{}{tables}", amended(id, hazard, asks));
+        let ran = judged(&town, &[high, closed], "json");
+        assert_eq!(only_guard(&ran.json())["verdict"], "not settled", "{town}");
+        assert!(ran.err.contains("G131"), "{town}\n{}", ran.err);
+        assert_eq!(ran.code, 2, "{town}");
+    }
+    // what asks for more higher up stands beside a rule that begins lower; and 4 m is read
+    let higher = amended(
+        "rail-higher",
+        "fall over",
+        "when.drop.above = \"30 ft\"\ncheck.height.at-least = \"42 in\"",
+    );
+    assert_eq!(verdict(&higher, &[high, closed]), "meets");
+    let late = amended(
+        "rail-too-low",
+        "fall over",
+        &format!("when.drop.above = \"4000 mm\"\n{of_height}"),
+    );
+    let ran = judged(&late, &[high, closed], "json");
+    assert!(!ran.err.contains("G131"), "{}", ran.err);
+}
+
+#[test]
+fn what_an_amendment_asks_less_is_said_rule_by_rule() {
+    let told = |town: &str| {
+        let ran = judged(town, &["height,42 in", "bottom gap,none"], "text");
+        let tested = run(&[("town.toml", town)], &["rules", "test", "@town.toml"]);
+        (words(&ran.out), words(&tested.out))
+    };
+    let same = "when.drop.above = \"30 in\"\nwhen.place = [\"landing\", \"floor edge\", \"ramp\", \"deck\", \
+\"terrace\", \"balcony\", \"porch\"]\n";
+    for (id, hazard, asks, says) in [
+        (
+            "rail-too-low",
+            "fall over",
+            format!("{same}check.height.at-least = \"30 in\""),
+            "IT ASKS LESS (height: at least 30 in in place of at least 36 in)",
+        ),
+        (
+            "rail-too-low",
+            "fall over",
+            format!(
+                "{}check.height.at-least = \"36 in\"",
+                same.replace("30 in", "4 ft")
+            ),
+            "IT ASKS LESS (only where drop more than 4 ft in place of drop more than 30 in)",
+        ),
+        (
+            "rail-too-low",
+            "fall over",
+            format!(
+                "{}check.height.at-least = \"36 in\"",
+                same.replace("\"porch\"", "\"roof\"")
+            ),
+            "IT ASKS LESS (only where place is landing",
+        ),
+        (
+            "gap-too-wide",
+            "fall through",
+            format!("{same}check.any-opening.stops-ball = \"5 in\""),
+            "IT ASKS LESS (openings: less than 5 in in place of less than 4 in)",
+        ),
+        (
+            "gap-too-wide",
+            "fall through",
+            format!("{same}check.any-opening.at-most = \"4 in\""),
+            "IT ASKS LESS (openings: at most 4 in in place of less than 4 in)",
+        ),
+    ] {
+        let (report, tested) = told(&amended(id, hazard, &asks));
+        assert!(report.contains(says), "{says}\n{report}");
+        assert!(tested.contains(says), "{says}\n{tested}");
+    }
+    let removed = "id = \"town\"\ntitle = \"T\"\nedition = \"E\"\nextends = \"us-dwelling-2018\"\n\
+        remove = [\"handrail-height\"]\n";
+    let (report, tested) = told(removed);
+    let says = "IT ASKS LESS (what it asks is asked no more)";
+    assert!(
+        report.contains(says) && tested.contains(says),
+        "{report}\n{tested}"
+    );
+    // more, or the same
+    for height in ["36 in", "42 in", "914.4 mm"] {
+        let asks = format!("{same}check.height.at-least = \"{height}\"");
+        let (report, tested) = told(&amended("rail-too-low", "fall over", &asks));
+        assert!(!report.contains("ASKS LESS"), "{height}\n{report}");
+        assert!(!tested.contains("ASKS LESS"), "{height}\n{tested}");
+    }
+}

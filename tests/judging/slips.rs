@@ -55,6 +55,18 @@ fn a_drop_that_is_most_likely_a_slip_of_the_unit_switches_no_rule_off() {
     assert_eq!(low(&["drop,under 4 in"]), "does not apply");
     assert_eq!(low(&["drop,0 in"]), "does not apply");
     assert_eq!(low(&["drop,26 mm", "drop,9 ft"]), "falls short");
+    // a balcony is one by the drop alone
+    let at = |place: &str, drop: &str| {
+        let rows = [
+            format!("place,{place}"),
+            format!("drop,{drop}"),
+            "height,20 in".to_owned(),
+        ];
+        let rows: Vec<&str> = rows.iter().map(String::as_str).collect();
+        verdict(&rows, &["--rules", "us-dwelling-2018"])
+    };
+    assert_eq!(at("balcony", "0 in"), "not measured");
+    assert_eq!(at("deck", "0 in"), "does not apply");
     // of a building of many storeys, and nothing is asked less
     let tower = [
         "place,landing",
@@ -194,6 +206,8 @@ fn a_hole_above_the_top_lies_nowhere() {
     // narrow enough wherever it lies
     let narrow = ["infill,panel", "opening,3 in", "opening,3 in at 50 in"];
     assert_eq!(high(&narrow), "meets");
+    assert_eq!(hole("37 in to 45 in"), "not measured");
+    assert_eq!(hole("37 in to 38 in"), "meets");
     // the top goes higher there
     let taller = [
         "height,5 ft",
@@ -316,4 +330,40 @@ of 1 of them the handrail rules are unfinished";
         "{done}"
     );
     assert!(done.contains("NOTHING WRONG FOUND"), "{done}");
+}
+
+#[test]
+fn balusters_that_stand_too_far_apart_for_any_thickness_meet_nothing() {
+    let apart = |rows: &[&str]| {
+        let mut all = vec!["opening,3 in"];
+        all.extend(rows);
+        high(&all)
+    };
+    assert_eq!(apart(&["baluster spacing,4 1/2 in"]), "meets");
+    // a baluster is 3 1/2 in thick at most, and leaves 4 1/2 in
+    assert_eq!(apart(&["baluster spacing,8 in"]), "not measured");
+    let section = "baluster section,1 1/2 x 1 1/2 in";
+    assert_eq!(apart(&["baluster spacing,8 in", section]), "falls short");
+    assert_eq!(apart(&["baluster spacing,4 1/2 in", section]), "meets");
+}
+
+#[test]
+fn a_stair_beside_a_well_is_not_covered_where_its_height_was_not_read() {
+    let stair = |rows: &[&str]| {
+        let mut all = vec![
+            "place,stair",
+            "use,dwelling",
+            "drop,3 m",
+            "height,1200 mm",
+            "opening,80 mm",
+            "stair triangle,none",
+            "riser opening,none",
+            "bottom gap,none",
+        ];
+        all.extend(rows);
+        verdict(&all, &["--rules", "czech-1998"])
+    };
+    assert_ne!(stair(&[]), "not settled");
+    assert_eq!(stair(&["well width,none"]), stair(&[]));
+    assert_eq!(stair(&["well width,2 m"]), "not settled");
 }

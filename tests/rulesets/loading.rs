@@ -10,7 +10,6 @@ use guardrule::items::Verdict;
 use guardrule::quantities::Age;
 use guardrule::quantities::Length;
 use guardrule::quantities::LengthUnit;
-use guardrule::rules::Amendment;
 use guardrule::rules::Bounds;
 use guardrule::rules::Check;
 use guardrule::rules::Condition;
@@ -310,17 +309,26 @@ fn an_amendment_replaces_adds_and_removes() {
         .iter()
         .find(|rule| rule.id == "stair-rail-too-low");
     assert_eq!(stair.map(|rule| &*rule.file), Some("us-dwelling-2018"));
-    let amendment = |rule: &str, removed| Amendment {
-        rule: rule.to_owned(),
-        file: "town.toml".into(),
-        removed,
-    };
+    let told = ruleset.amendments.iter().map(|amendment| {
+        let less: Vec<&str> = amendment.asks_less.iter().map(String::as_str).collect();
+        (
+            amendment.rule.as_str(),
+            &*amendment.file,
+            amendment.removed,
+            less,
+        )
+    });
     assert_eq!(
-        ruleset.amendments,
+        told.collect::<Vec<_>>(),
         [
-            amendment("no-vines", false),
-            amendment("rail-too-low", false),
-            amendment("handrail-missing", true),
+            ("no-vines", "town.toml", false, vec![]),
+            ("rail-too-low", "town.toml", false, vec![]),
+            (
+                "handrail-missing",
+                "town.toml",
+                true,
+                vec!["what it asks is asked no more"]
+            ),
         ]
     );
 }

@@ -44,7 +44,7 @@ function show(nodes, cls) {
   const heading = screen.querySelector("h1,h2");
   heading.tabIndex = -1;
   if (touched) heading.focus({ preventScroll: true });
-  if (scrollY) scrollTo(0, 0);
+  if (touched && scrollY) scrollTo(0, 0);                  // untouched it is at the top, and to ask would lay it out at once
 }
 let keptSays = "";
 function showKept() {

@@ -111,6 +111,7 @@ struct AmendmentRecord<'a> {
     rule: &'a str,
     file: &'a str,
     removed: bool,
+    asks_less: &'a [String],
 }
 
 #[derive(Serialize)]
@@ -128,6 +129,7 @@ impl<'a> RulesetRecord<'a> {
             rule: &amendment.rule,
             file: &amendment.file,
             removed: amendment.removed,
+            asks_less: &amendment.asks_less,
         };
         RulesetRecord {
             id: &ruleset.id,
@@ -185,6 +187,7 @@ pub(super) struct GuardRecord<'a> {
     could_not_judge: bool,
     rows_in_error: u32,
     dangers: Vec<DangerRecord>,
+    notes: Vec<NoteRecord<'a>>,
     agreed: Vec<AgreedRecord<'a>>,
     unclear: Vec<UnclearRecord<'a>>,
     asks_nothing: Vec<SilenceRecord<'a>>,
@@ -200,6 +203,15 @@ struct DangerRecord {
     hazard: &'static str,
     act: &'static str,
     says: &'static str,
+}
+
+/// A note that tells of a danger which no reading says or denies.
+#[derive(Serialize)]
+struct NoteRecord<'a> {
+    item: &'static str,
+    word: &'static str,
+    note: &'a str,
+    says: String,
 }
 
 /// What all cases of what nobody wrote down agree on.
@@ -440,6 +452,16 @@ impl<'a> GuardRecord<'a> {
                     hazard: seen.danger.hazard.name(),
                     act: seen.danger.act,
                     says: seen.danger.says,
+                })
+                .collect(),
+            notes: judged
+                .notes
+                .iter()
+                .map(|note| NoteRecord {
+                    item: note.told.item.name(),
+                    word: note.word,
+                    note: &note.note,
+                    says: words::note_of_danger(note),
                 })
                 .collect(),
             agreed: judged

@@ -68,7 +68,9 @@ pub(in crate::report) fn judged_by(ruleset: &Ruleset, basis: &ReportBasis<'_>) -
         } else {
             "set"
         };
-        let says = format!(" {} is {what} by {}.", amendment.rule, amendment.file);
+        let less = amendment.says_less();
+        let less = less.map_or_else(String::new, |less| format!(": {less}"));
+        let says = format!(" {} is {what} by {}{less}.", amendment.rule, amendment.file);
         text.push_str(&one_line(&says));
     }
     text

@@ -333,10 +333,13 @@ fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
         return Vec::new();
     }
     // nobody takes hold of what may be in danger
-    let in_doubt = acts::may_be_a_danger(&entry.guard).is_some();
+    let notes = &entry.judged.notes;
+    let in_doubt = acts::may_be_a_danger(&entry.guard).is_some() || !notes.is_empty();
+    let noted = |item: Item| notes.iter().any(|note| note.told.item == item);
     let by_hand = [Item::MovesWhenPushed, Item::InfillLoose, Item::PullTest];
     let asked = entry.judged.questions().into_iter();
-    let asked = asked.filter(|question| !in_doubt || !by_hand.contains(&question.item));
+    let asked = asked
+        .filter(|question| !in_doubt || noted(question.item) || !by_hand.contains(&question.item));
     let asked = asked.map(|question| {
         let info = question.item.info();
         let how = info.how.first().copied().unwrap_or_default();
@@ -358,6 +361,11 @@ fn next(entry: &JudgedGuard<'_>) -> Vec<Next> {
 
 /// Why a reading of the item says too little, and what is asked of it.
 fn too_little(item: Item, entry: &JudgedGuard<'_>) -> Option<String> {
+    let mut notes = entry.judged.notes.iter();
+    if let Some(note) = notes.find(|note| note.told.item == item) {
+        let says = reader::capital(&words::note_of_danger(note));
+        return Some(format!("{says}."));
+    }
     let findings = entry.judged.findings.iter();
     // of a circumstance too: no rule judges it, and many wait for it
     let mut reasons = findings.clone().flat_map(|finding| &finding.reasons);

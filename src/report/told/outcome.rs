@@ -39,6 +39,9 @@ pub(super) fn comes_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Str
     if authority == Authority::Law {
         parts.extend(rules_came_out(entry, basis));
     }
+    if !entry.judged.notes.is_empty() {
+        parts.push("a note tells of a danger, and no reading says whether it is so".to_owned());
+    }
     let advice = Tally::of(entry, basis, AskedBy::Advice);
     if advice.short > 0 {
         let points = several(advice.short, "point", "points");
