@@ -327,6 +327,34 @@ fn a_bolt_without_a_washer_is_ruled_out_and_a_lag_screw_is_not_known() {
     assert!(reason.starts_with("no washer"), "{reason}");
 }
 
+/// No approval that was read lets a 3/8 in anchor stand nearer than 2 1/2 in to the edge
+/// of the concrete (an anchor design guide, read second-hand).
+#[test]
+fn anchors_nearer_to_the_edge_than_any_approval_are_ruled_out() {
+    let anchors = |edge| {
+        let rows = [
+            ("post fastening", "masonry anchors"),
+            ("post position", "on top of the floor"),
+            ("fastened to", "concrete"),
+            ("post material", "steel tube"),
+            ("post section", "2 x 2 in"),
+            ("post fasteners", "4 x 3/8 in x 3 in"),
+            ("fastener spacing", "3 in"),
+            ("edge distance", "1/2 in"),
+            ("anchor embedment", "2 in"),
+            ("concrete edge", edge),
+        ];
+        let found = load_finding(&lagged(&rows));
+        link(&found, "post fixing", "concrete").clone()
+    };
+    for near in ["1 in", "2 7/16 in"] {
+        assert_eq!(anchors(near)["by_rule"], true, "{near}");
+    }
+    for far in ["2 1/2 in", "2 9/16 in"] {
+        assert_eq!(anchors(far)["by_rule"], false, "{far}");
+    }
+}
+
 /// Screws down through the foot of a post, and anchors in masonry, have no number here
 /// (no method read): nothing about them is ever called enough.
 #[test]
