@@ -352,6 +352,10 @@ impl<'g> Scene<'g> {
         let Some(reading) = &observation.reading else {
             return Piece::Nothing(Reason::Unreadable(index));
         };
+        // somebody meant that nothing is wrong with them
+        if item == Item::Opening && says_none(&reading.value) && self.has_gaps() {
+            return Piece::Nothing(Reason::BarsHaveGaps);
+        }
         let mut said = match &reading.value {
             Value::Measure(measure) => {
                 Said::plain(self.measured(item, observation, *measure), measure.unit)
@@ -397,10 +401,6 @@ impl<'g> Scene<'g> {
                 Ok(said) => said,
                 Err(reason) => return Piece::Nothing(reason),
             },
-            // somebody meant that nothing is wrong with them
-            value if item == Item::Opening && says_none(value) && self.has_gaps() => {
-                return Piece::Nothing(Reason::BarsHaveGaps);
-            }
             // looked, and there is none: an opening of nothing
             Value::None => Said::plain(
                 Evidence::Point(Length::ZERO, StandardUncertainty::NONE),
@@ -507,10 +507,10 @@ fn says_none(value: &Value) -> bool {
     let no_width = |measure: &Measure| {
         measure.length == Length::ZERO && matches!(measure.bound, Bound::Exactly | Bound::Under)
     };
-    match value {
-        Value::None => true,
-        Value::Measure(measure) => no_width(measure),
-        _ => false,
+    if let Value::Measure(measure) = value {
+        no_width(measure)
+    } else {
+        *value == Value::None
     }
 }
 

@@ -367,3 +367,52 @@ fn a_stair_beside_a_well_is_not_covered_where_its_height_was_not_read() {
     assert_eq!(stair(&["well width,none"]), stair(&[]));
     assert_eq!(stair(&["well width,2 m"]), "not settled");
 }
+
+/// A step that is higher than it is deep is most likely written the other way round; and
+/// between bars and cables there is a gap, whatever number says that there is none.
+#[test]
+fn a_turned_step_and_a_gap_of_nothing_settle_nothing() {
+    let rules = ["--rules", "us-dwelling-2018"];
+    let stair = |step: &str| {
+        let rows = [
+            "place,stair",
+            "use,dwelling",
+            "drop,8 ft",
+            "height,36 in",
+            "opening,3 1/4 in",
+            "riser opening,none",
+            "handrail,top of the guard",
+            "risers,13",
+            step,
+        ];
+        verdict(&rows, &rules)
+    };
+    let walked = "stair triangle,rise 7 1/4 in going 10 3/4 in lift 1/2 in";
+    assert_eq!(stair(walked), "meets");
+    let turned = "stair triangle,rise 10 3/4 in going 7 1/4 in lift 1/2 in";
+    assert_eq!(stair(turned), "not measured");
+    assert_eq!(stair("stair triangle,6 in ball stops"), "meets");
+    for infill in ["infill,cables", "infill,net", "infill,balusters"] {
+        for none in ["opening,none", "opening,0 in", "opening,0 mm"] {
+            assert_eq!(high(&[infill, none]), "not measured", "{infill} {none}");
+        }
+    }
+}
+
+/// Axes and thickness that make a gap wider than the widest written, and as wide as the
+/// limit, are no gap that meets (5 1/2 in less 1 1/2 in are 4 in, which a 4 in ball passes).
+#[test]
+fn a_gap_that_its_bars_deny_does_not_meet_at_the_limit_either() {
+    let of = |spacing: &str| {
+        let rows = [
+            "infill,balusters",
+            "opening,3 1/4 in",
+            "baluster section,1 1/2 x 1 1/2 in",
+            spacing,
+        ];
+        high(&rows)
+    };
+    assert_eq!(of("baluster spacing,4 3/4 in"), "meets");
+    assert_eq!(of("baluster spacing,5 1/2 in"), "too close to call");
+    assert_eq!(of("baluster spacing,5 3/4 in"), "falls short");
+}
