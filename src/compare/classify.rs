@@ -276,26 +276,26 @@ fn gone(item: Item, guard: &Guard) -> (ChangeKind, ChangeNote) {
         let could_not_look = reading.is_none_or(|reading| reading.value == Value::Unknown);
         let hidden = observation.word() == Some(PostFasteningWord::Hidden);
         match observation.word::<ConditionWord>() {
-            _ if could_not_look || hidden => Looked::No,
+            _ if could_not_look || hidden => LookedAgain::No,
             // it speaks of something else: what is dry may be rotten all the same
             Some(ConditionWord::Dry | ConditionWord::Wet | ConditionWord::SurfaceRust) => {
-                Looked::No
+                LookedAgain::No
             }
             // nothing was pressed or probed
-            Some(ConditionWord::NoneSeen) => Looked::FromAside,
-            Some(_) | None => Looked::Closely,
+            Some(ConditionWord::NoneSeen) => LookedAgain::FromAside,
+            Some(_) | None => LookedAgain::Closely,
         }
     });
-    match looked.min().unwrap_or(Looked::No) {
-        Looked::No => (ChangeKind::NoLongerMeasured, ChangeNote::Danger),
-        Looked::FromAside => (ChangeKind::Undecided, ChangeNote::OnlySeen),
-        Looked::Closely => (ChangeKind::Mended, ChangeNote::Danger),
+    match looked.min().unwrap_or(LookedAgain::No) {
+        LookedAgain::No => (ChangeKind::NoLongerMeasured, ChangeNote::Danger),
+        LookedAgain::FromAside => (ChangeKind::Undecided, ChangeNote::OnlySeen),
+        LookedAgain::Closely => (ChangeKind::Mended, ChangeNote::Danger),
     }
 }
 
 /// How somebody looked again, the least first.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Looked {
+enum LookedAgain {
     No,
     FromAside,
     Closely,

@@ -606,3 +606,23 @@ fn that_there_is_no_railing_is_no_reason_why_none_is_asked_for() {
     let canada = "canada-dwelling";
     assert_eq!(of(window, canada).0, "not measured");
 }
+
+/// What a text names no size for is said where it is said that its rules are met.
+#[test]
+fn rules_that_ask_nothing_about_gaps_say_so_in_the_headline() {
+    let balcony = "guard,item,reading\nsouth,place,balcony\nsouth,use,dwelling\nsouth,drop,3.2 m\n\
+                   south,height,96.0 cm\nsouth,opening,21 cm\nsouth,bottom gap,19 cm\n";
+    let args = [
+        "check",
+        "@s.csv",
+        "--rules",
+        "germany-bavaria",
+        "--no-guidance",
+    ];
+    let ran = run(&[("s.csv", balcony)], &args);
+    let text = crate::harness::words(&ran.out);
+    let headline = "south: meets the building rules, which ask nothing about gaps";
+    assert!(text.contains(headline), "{text}");
+    let rules = "Meets the 2 building rules checked, which ask nothing about gaps";
+    assert!(text.contains(rules), "{text}");
+}

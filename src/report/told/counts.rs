@@ -13,6 +13,7 @@ use crate::report::reader;
 use crate::report::told::GuardTold;
 use crate::report::told::outcome::NOT_CHECKED;
 use crate::report::told::outcome::are_unfinished;
+use crate::report::told::outcome::ask_nothing_about;
 use crate::report::words;
 use crate::report::words::several;
 
@@ -106,10 +107,11 @@ pub(in crate::report) fn counts(
     };
     let besides_met = open(Verdict::Meets).unwrap_or_default();
     let drawn = as_drawn(told);
+    let silent = silent(told);
     say(
         summary.meets,
-        &format!("meets {met}{on_guards}{drawn}{hold}{besides_met}"),
-        &format!("meet {met}{on_guards}{drawn}{hold}{besides_met}"),
+        &format!("meets {met}{on_guards}{silent}{drawn}{hold}{besides_met}"),
+        &format!("meet {met}{on_guards}{silent}{drawn}{hold}{besides_met}"),
     );
     let besides_none = open(Verdict::DoesNotApply).unwrap_or_default();
     say(
@@ -157,6 +159,21 @@ pub(in crate::report) fn counts(
         ));
     }
     text
+}
+
+/// `, which ask nothing about gaps`, of what meets.
+fn silent(told: &[GuardTold]) -> String {
+    let met = || told.iter().filter(|guard| guard.verdict == Verdict::Meets);
+    let silent = || met().filter(|guard| !guard.silent_about.is_empty());
+    let about: BTreeSet<&str> = silent()
+        .flat_map(|guard| guard.silent_about.iter().copied())
+        .collect();
+    let says = ask_nothing_about(&about.into_iter().collect::<Vec<_>>());
+    match (silent().count(), met().count()) {
+        (0, _) => says,
+        (some, all) if some == all => says,
+        (some, _) => format!("{says} at {some} of them"),
+    }
 }
 
 /// That what meets was drawn, and not measured.

@@ -29,6 +29,7 @@ use crate::report::told::outcome::comes_out;
 use crate::report::told::outcome::each_hazard;
 use crate::report::told::outcome::hazards;
 use crate::report::told::outcome::is_good;
+use crate::report::told::outcome::silent_about;
 use crate::report::told::outcome::unfinished_subjects;
 use crate::report::told::page::PageTold;
 use crate::report::told::paragraph::Paragraph;
@@ -100,6 +101,8 @@ pub(in crate::report) struct GuardTold {
     pub(in crate::report) drawn: bool,
     /// What it meets the rules without: subjects whose rules are not finished.
     pub(in crate::report) open_subjects: Vec<&'static str>,
+    /// What the rules that decide ask nothing about.
+    pub(in crate::report) silent_about: Vec<&'static str>,
     pub(in crate::report) paragraphs: Vec<Paragraph>,
     /// What to look at or to write down next, most decisive first.
     pub(in crate::report) next: Vec<Next>,
@@ -193,6 +196,7 @@ impl GuardTold {
             open_edge: is_open_edge(guard),
             drawn: guard.is_drawn(),
             open_subjects,
+            silent_about: silent_about(entry, basis),
             paragraphs,
             next: next(entry),
             could_not_look,

@@ -114,6 +114,36 @@ pub(super) fn unfinished_subjects(
     names.collect()
 }
 
+/// What the rules that decide were read to ask nothing about, of falling over and through,
+/// where no other rule does.
+pub(super) fn silent_about(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Vec<&'static str> {
+    let hazards = [
+        (Hazard::FallOver, "how high it is"),
+        (Hazard::FallThrough, "gaps"),
+    ];
+    let silent = hazards.into_iter().filter(|(hazard, _)| {
+        let mut findings = entry.judged.findings.iter();
+        let asked = findings.any(|finding| {
+            AskedBy::of(finding, basis) == AskedBy::Rules
+                && finding.counts()
+                && finding.rule.hazard == *hazard
+                && finding.counts_as() != Verdict::DoesNotApply
+        });
+        let mut silences = entry.judged.silences.iter();
+        !asked && silences.any(|silence| silence.hazard == *hazard)
+    });
+    silent.map(|(_, about)| about).collect()
+}
+
+/// `, which ask nothing about gaps`; nothing where they ask.
+pub(in crate::report) fn ask_nothing_about(silent: &[&str]) -> String {
+    if silent.is_empty() {
+        return String::new();
+    }
+    let about: Vec<String> = silent.iter().map(|&about| about.to_owned()).collect();
+    format!(", which ask nothing about {}", reader::listed(&about))
+}
+
 /// `the handrail rules are unfinished`
 pub(in crate::report) fn are_unfinished(subjects: &[&str]) -> String {
     let subjects: Vec<String> = subjects.iter().map(|&name| name.to_owned()).collect();
@@ -162,7 +192,8 @@ fn rules_came_out(entry: &JudgedGuard<'_>, basis: &ReportBasis<'_>) -> Option<St
         });
     }
     if parts.is_empty() && tally.met > 0 {
-        parts.push(format!("meets the {all} checked"));
+        let silent = ask_nothing_about(&silent_about(entry, basis));
+        parts.push(format!("meets the {all} checked{silent}"));
     }
     (!parts.is_empty()).then(|| parts.join(", "))
 }
