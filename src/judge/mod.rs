@@ -39,6 +39,7 @@ mod said;
 mod scene;
 mod terms;
 mod told_apart;
+mod told_worse;
 mod unasked;
 mod v_opening;
 mod view;

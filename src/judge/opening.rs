@@ -121,7 +121,7 @@ pub(super) fn opening<'r>(
     }
 }
 
-/// Balusters so far apart from centre to centre that the gap between two of them falls
+/// Balusters, or level bars, so far apart from centre to centre that the gap between two of them falls
 /// short, whichever of their sides lies along it and whatever else was written; where
 /// nobody wrote how thick they are, that is asked.
 fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> {
@@ -141,8 +141,14 @@ fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> 
         return Vec::new();
     }
     let widest = facts::most(scene, Item::Opening).map(|(_, widest)| widest);
-    let apart = scene.of(Item::BalusterSpacing).filter_map(|(index, _)| {
-        let Piece::Says(said) = scene.piece(Item::BalusterSpacing, index) else {
+    let level = scene.is_of_level_bars();
+    let axis = if level {
+        Item::LevelBarSpacing
+    } else {
+        Item::BalusterSpacing
+    };
+    let axes = scene.of(axis).filter_map(|(index, _)| {
+        let Piece::Says(said) = scene.piece(axis, index) else {
             return None;
         };
         let Evidence::Point(apart, doubt) = said.evidence else {
@@ -166,7 +172,7 @@ fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> 
             Judgement::from_outcome(scene, Item::Opening, index, &said, outcome)
         })
     });
-    apart.collect()
+    axes.collect()
 }
 
 /// No baluster is thicker, where nobody wrote how thick they are. (common practice, no source)

@@ -38,6 +38,13 @@ pub enum Reason<'r> {
         /// The word that says so.
         word: &'static str,
     },
+    /// Its own note tells of a worse place, which is no reading.
+    NoteTellsWorse {
+        /// The item.
+        item: Item,
+        /// The observation.
+        index: usize,
+    },
     /// The ground falls away beside the edge, so that the drop may be as deep as this.
     GroundFallsAway {
         /// The observation of the drop.
@@ -230,6 +237,7 @@ impl Reason<'_> {
     pub fn doubts(&self) -> Option<Item> {
         if let Reason::Contradicts { item, .. }
         | Reason::Guessed { item, .. }
+        | Reason::NoteTellsWorse { item, .. }
         | Reason::TooLargeToBe { item, .. }
         | Reason::TooSmallToBe { item, .. } = self
         {
@@ -245,6 +253,7 @@ impl Reason<'_> {
         | Reason::CouldNotLook(index)
         | Reason::GroundFallsAway { index, .. }
         | Reason::Guessed { index, .. }
+        | Reason::NoteTellsWorse { index, .. }
         | Reason::NoSuchPlace { index, .. }
         | Reason::TooLargeToBe { index, .. }
         | Reason::TooSmallToBe { index, .. }
@@ -290,6 +299,7 @@ impl Reason<'_> {
             Reason::Contradicted => (Bearing::Remark, Asks::Again),
             Reason::Contradicts { item, .. }
             | Reason::Guessed { item, .. }
+            | Reason::NoteTellsWorse { item, .. }
             | Reason::TooLargeToBe { item, .. }
             | Reason::TooSmallToBe { item, .. } => (Bearing::TooLittle, Asks::For(*item)),
             Reason::CouldNotLook(_) => (Bearing::InTheWay, Asks::Nothing),

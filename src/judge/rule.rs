@@ -29,6 +29,7 @@ use crate::judge::said::says_nothing;
 use crate::judge::scene::Build;
 use crate::judge::scene::Presence;
 use crate::judge::scene::Scene;
+use crate::judge::told_worse::told_worse;
 use crate::judge::v_opening;
 use crate::quantities::Length;
 use crate::quantities::YearSpan;
@@ -555,7 +556,8 @@ fn under(scene: &Scene<'_>, judgement: &mut Judgement<'_>, rule: &Rule, applies:
 
 /// What was not looked at keeps what was from meeting: a circumstance that could
 /// not be read at one place, a guard that could not be reached, a hole where a
-/// baluster is missing, a reading that is most likely a slip or was guessed.
+/// baluster is missing, a reading that is most likely a slip, was guessed, or has a note
+/// that tells of a worse place.
 fn unlooked<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, rule: &'r Rule) {
     let unread = rule
         .conditions()
@@ -573,6 +575,7 @@ fn unlooked<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, rule: &'r Rule
     let slipped = judgement.readings.iter().find_map(|index| {
         let slip = slip(scene, scene.guard.observation(*index).item, *index);
         slip.or_else(|| guessed(scene, *index))
+            .or_else(|| told_worse(scene, *index))
     });
     let Some(reason) = unread.or(not_reached).or(missing).or(slipped) else {
         return;

@@ -195,6 +195,15 @@ impl<'g> Scene<'g> {
             .any(|(_, observation)| observation.word() == Some(PlaceWord::Window))
     }
 
+    /// Whether level bars alone fill it.
+    pub(super) fn is_of_level_bars(&self) -> bool {
+        let mut words = self
+            .of(Item::Infill)
+            .filter_map(|(_, o)| o.word::<InfillWord>())
+            .peekable();
+        words.peek().is_some() && words.all(|word| word == InfillWord::HorizontalBars)
+    }
+
     /// Whether what fills it cannot be without gaps: bars that stand apart, cables, mesh.
     fn has_gaps(&self) -> bool {
         let mut words = self.of(Item::Infill).filter_map(|(_, o)| o.word());

@@ -237,6 +237,13 @@ pub fn reason(reason: &Reason<'_>, guard: &Guard) -> String {
 deepest place there; if it was, write it as a bound (under {deeper})"
             )
         }
+        Reason::NoteTellsWorse { item, index } => {
+            let note = one_line(&guard.observation(*index).note);
+            format!(
+                "the note beside {item} tells of another place (\"{note}\"): write what it says as a reading of {item}, \
+in a row of its own; the worst decides"
+            )
+        }
         Reason::Guessed { item, index, word } => {
             let observation = guard.observation(*index);
             let written = one_line(&observation.written);

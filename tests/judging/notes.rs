@@ -178,3 +178,55 @@ fn a_height_that_its_own_note_calls_guessed_meets_nothing() {
     let report = check(table, LAW).json();
     assert_eq!(only_guard(&report)["verdict"], "meets");
 }
+
+/// A lower place and a ball that passes are readings wherever they are written: beside
+/// another reading they are asked for as one.
+#[test]
+fn a_note_that_tells_of_a_worse_place_lets_its_reading_not_meet() {
+    let of = |height: &str, opening: &str, more: &str| {
+        let survey = format!(
+            "guard,item,reading,note\nnorth,place,deck,\nnorth,use,dwelling,\nnorth,drop,7 ft,\n\
+             north,height,{height}\nnorth,opening,{opening}\nnorth,bottom gap,1 1/2 in,\n{more}"
+        );
+        let args = ["--rules", "us-dwelling-2018", "--no-guidance"];
+        let report = check(&survey, &args).json();
+        let verdict = report["guards"][0]["verdict"].as_str();
+        verdict.expect("a word").to_owned()
+    };
+    let (high, narrow) = ("38 in,", "3 1/8 in,");
+    assert_eq!(of(high, narrow, ""), "meets");
+    for told in [
+        "34 1/2 in at the far end",
+        "really 2 ft 11 in at the sag",
+        "at the post (33 in)",
+    ] {
+        assert_eq!(
+            of(&format!("38 in,{told}"), narrow, ""),
+            "not measured",
+            "{told}"
+        );
+    }
+    for told in ["a 4 in ball passes there", "5 in ball passes at the wall."] {
+        assert_eq!(
+            of(high, &format!("3 1/8 in,{told}"), ""),
+            "not measured",
+            "{told}"
+        );
+    }
+    // what is no lower place, and what is a reading already
+    for told in [
+        "10 in from the wall",
+        "41 in at the post",
+        "tape read to 1/16 in",
+        "bay 3 of 5",
+    ] {
+        assert_eq!(of(&format!("38 in,{told}"), narrow, ""), "meets", "{told}");
+    }
+    assert_eq!(of(high, "3 1/8 in,4 in ball stops there", ""), "meets");
+    let both = of(
+        "38 in,36 1/2 in at the far end",
+        narrow,
+        "north,height,36 1/2 in,\n",
+    );
+    assert_eq!(both, "meets");
+}

@@ -416,3 +416,26 @@ fn a_gap_that_its_bars_deny_does_not_meet_at_the_limit_either() {
     assert_eq!(of("baluster spacing,5 1/2 in"), "too close to call");
     assert_eq!(of("baluster spacing,5 3/4 in"), "falls short");
 }
+
+/// Level bars 8 in from top to top and 1 in thick leave 7 in between them.
+#[test]
+fn level_bars_too_far_apart_deny_a_narrow_opening() {
+    let of = |rows: &[&str]| {
+        let mut all = vec!["opening,3 1/4 in", "baluster section,1 x 1 in"];
+        all.extend(rows);
+        high(&all)
+    };
+    assert_eq!(
+        of(&["infill,horizontal bars", "level bar spacing,4 in"]),
+        "meets"
+    );
+    assert_eq!(
+        of(&["infill,horizontal bars", "level bar spacing,8 in"]),
+        "falls short"
+    );
+    // the rails above and below balusters
+    assert_eq!(
+        of(&["infill,balusters", "level bar spacing,34 in"]),
+        "meets"
+    );
+}
