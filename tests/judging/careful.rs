@@ -626,3 +626,28 @@ fn rules_that_ask_nothing_about_gaps_say_so_in_the_headline() {
     let rules = "Meets the 2 building rules checked, which ask nothing about gaps";
     assert!(text.contains(rules), "{text}");
 }
+
+/// A ramp does not slope as steps do: no cosine of theirs makes its gaps narrower.
+#[test]
+fn the_slope_of_steps_narrows_no_gap_on_a_ramp() {
+    let of = |opening: &str| {
+        let ramp = format!(
+            "guard,item,reading\nway up,place,ramp\nway up,use,dwelling\nway up,drop,2.6 m\n\
+             way up,height,940 mm\nway up,bottom gap,50 mm\nway up,handrail,none\n\
+             way up,ramp slope,1:14\nway up,opening,{opening}\n"
+        );
+        verdict(&ramp, "us-dwelling-2018").0
+    };
+    assert_eq!(
+        of("raked 4 1/2 in along rise 7 in going 10 in"),
+        "falls short"
+    );
+    assert_eq!(
+        of("raked 112 mm along rise 180 mm going 250 mm"),
+        "falls short"
+    );
+    assert_ne!(
+        of("raked 3 1/4 in along rise 7 in going 10 in"),
+        "falls short"
+    );
+}
