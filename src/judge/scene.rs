@@ -380,12 +380,12 @@ impl<'g> Scene<'g> {
                 Said::plain(Evidence::AtLeast(stick.stick), stick.unit)
             }
             Value::Stick(stick) => Said::plain(Evidence::Below(stick.stick), stick.unit),
-            // where nothing is raked, the gap is as wide as the tape said
+            // where nothing is raked, as between two treads, the gap is as wide as the tape said
             Value::Shape(ShapeReading {
                 shape: Shape::Raked(bay),
                 unit,
                 graduation,
-            }) if self.is_level() => {
+            }) if item == Item::RiserOpening || self.is_level() => {
                 let terms = self.terms(item, observation, bay.gap, *unit, *graduation);
                 Said::plain(Evidence::Point(bay.gap, combine(&terms)), *unit)
             }

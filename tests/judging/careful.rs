@@ -651,3 +651,23 @@ fn the_slope_of_steps_narrows_no_gap_on_a_ramp() {
         "falls short"
     );
 }
+
+/// The gap between two treads is plumb: nothing is taken off it for the slope of the stair.
+#[test]
+fn the_slope_of_a_stair_narrows_no_gap_between_its_treads() {
+    let of = |opening: &str| {
+        let stair = format!(
+            "guard,item,reading\nflight,place,stair\nflight,use,dwelling\nflight,drop,2.6 m\n\
+             flight,riser opening,{opening}\n"
+        );
+        verdict(&stair, "us-dwelling-2018").0
+    };
+    assert_eq!(
+        of("raked 4 1/4 in along rise 7 in going 10 in"),
+        "falls short"
+    );
+    assert_ne!(
+        of("raked 3 1/4 in along rise 7 in going 10 in"),
+        "falls short"
+    );
+}

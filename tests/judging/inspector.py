@@ -487,7 +487,8 @@ def deny(g, law, decision="guarded", strict=False):
     L = LAWS[law]
     why = []
     # a change that came later may have taken the bad row away
-    if any(text in IN_ERROR and item != "risers" for item, text in g["obs"]): why.append("a row is in error")
+    lengths = ("height", "opening", "drop", "bottom gap", "end gap")
+    if any(text in IN_ERROR and item in lengths for item, text in g["obs"]): why.append("a row is in error")
     why += out_of_scope(g, law)
     why += at_handrail(g, law, decision)
     off = may_not_apply(g, law)
@@ -521,8 +522,9 @@ def deny(g, law, decision="guarded", strict=False):
         if o[1] is None: why.append(f"{what} not reached"); return
         if o[3] == "none": return
         lo, hi = o[1], o[2]
+        if o[3] == "raked" and "along" in o[0] and g["place"] == "stair": hi = lo  # wherever it was thought to be at first
         if cap <= limit and lo < cap: return
-        if cap <= limit and guarded and not strict and o[3] == "tape" and lo <= cap + doubt(o[0]): return
+        if cap <= limit and guarded and not strict and o[3] in ("tape", "raked") and lo <= cap + doubt(o[0]): return
         there = [p for p in beside if p is not o and o[4] and p[4] == o[4] and p[1] is not None]
         taped = [p for p in there if p[3] == "tape" and p[1] == p[2]]
         if o[3] == "tape" and guarded and not strict:
