@@ -4,8 +4,6 @@
 //! A stated bound (`under 30 in`) is nobody's slip and is taken as it stands: it is also
 //! how a person says that a doubtful reading was right.
 
-use std::sync::Arc;
-
 use crate::items::InfillWord;
 use crate::items::Item;
 use crate::items::PlaceWord;
@@ -165,7 +163,7 @@ fn is_above_something(scene: &Scene<'_>) -> bool {
 }
 
 /// Whether its own note says that a reading was guessed, and nothing says how far off it may
-/// be. A note beside several readings is of none of them in particular.
+/// be.
 pub(super) fn guessed(scene: &Scene<'_>, index: usize) -> Option<Reason<'static>> {
     let observation = scene.guard.observation(index);
     if observation.note.is_empty() || scene.build == Build::Exact {
@@ -176,10 +174,7 @@ pub(super) fn guessed(scene: &Scene<'_>, index: usize) -> Option<Reason<'static>
     };
     let bounded =
         measure.bound != Bound::Exactly || matches!(measure.graduation, Graduation::PlusMinus(_));
-    let mut others = scene.guard.observations.iter();
-    let shared = others
-        .any(|other| other.item != observation.item && Arc::ptr_eq(&other.note, &observation.note));
-    if bounded || shared {
+    if bounded || scene.shares_its_note(observation) {
         return None;
     }
     let word = guess_told(&observation.note)?;

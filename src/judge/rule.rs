@@ -572,16 +572,21 @@ fn unlooked<'r>(scene: &Scene<'_>, judgement: &mut Judgement<'r>, rule: &'r Rule
         .filter(|_| judgement.item == Item::Opening)
         .map(Reason::InfillMissing);
     let close_is_open = missing.is_some();
-    let slipped = judgement.readings.iter().find_map(|index| {
-        let slip = slip(scene, scene.guard.observation(*index).item, *index);
-        slip.or_else(|| guessed(scene, *index))
-            .or_else(|| told_worse(scene, *index))
-    });
-    let Some(reason) = unread.or(not_reached).or(missing).or(slipped) else {
-        return;
-    };
     let opened = |verdict: Verdict| {
         verdict == Verdict::Meets || (close_is_open && verdict == Verdict::TooClose)
+    };
+    if !opened(judgement.alone) && !opened(judgement.verdict) {
+        return;
+    }
+    let slipped = || {
+        judgement.readings.iter().find_map(|index| {
+            let slip = slip(scene, scene.guard.observation(*index).item, *index);
+            slip.or_else(|| guessed(scene, *index))
+                .or_else(|| told_worse(scene, *index))
+        })
+    };
+    let Some(reason) = unread.or(not_reached).or(missing).or_else(slipped) else {
+        return;
     };
     if opened(judgement.alone) {
         judgement.alone = Verdict::NotMeasured;

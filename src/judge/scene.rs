@@ -1,5 +1,7 @@
 //! A guard as the judge sees it: what its observations say about an item.
 
+use std::sync::Arc;
+
 use crate::items::GuardWord;
 use crate::items::InfillLooseWord;
 use crate::items::InfillWord;
@@ -187,6 +189,15 @@ impl<'g> Scene<'g> {
     fn is_upright(&self) -> bool {
         self.of(Item::Infill)
             .any(|(_, o)| o.word() == Some(InfillWord::Balusters))
+    }
+
+    /// Whether the note beside a reading stands beside readings of other items too: it is of
+    /// none of them in particular.
+    pub(super) fn shares_its_note(&self, observation: &Observation) -> bool {
+        let mut others = self.guard.observations.iter();
+        others.any(|other| {
+            other.item != observation.item && Arc::ptr_eq(&other.note, &observation.note)
+        })
     }
 
     /// Whether it is at a window.

@@ -2,8 +2,6 @@
 //! ball passes at the post`. Nobody judges by a note; the reading beside it does not meet
 //! until what the note says is a reading as well.
 
-use std::sync::Arc;
-
 use crate::items::Hole;
 use crate::items::Item;
 use crate::judge::Reason;
@@ -28,9 +26,7 @@ pub(super) fn told_worse(scene: &Scene<'_>, index: usize) -> Option<Reason<'stat
         return None;
     }
     let value = &observation.reading.as_ref()?.value;
-    let mut others = scene.guard.observations.iter();
-    let shared =
-        others.any(|other| other.item != item && Arc::ptr_eq(&other.note, &observation.note));
+    let shared = scene.shares_its_note(observation);
     let worse = readings(item, &observation.note).into_iter().any(|told| {
         let is_worse = if let Value::Ball(ball) = &told {
             a_hole && ball.passes
