@@ -78,7 +78,8 @@ fn late(rule: &Rule) -> Option<String> {
         .map(Condition::says)
 }
 
-/// From which drop, storey and riser on a rule begins at the latest.
+/// From which drop, storey and riser on a rule begins at the latest. (common practice, no
+/// source)
 const DROP: Length = Length::millimetres(4000);
 const STOREYS: u32 = 10;
 const RISERS: u32 = 10;
