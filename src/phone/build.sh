@@ -2,7 +2,7 @@
 # Builds the page for a phone from the source: bash src/phone/build.sh [PAGE]
 #
 # 1. the core as a WebAssembly module, with rulesets that leave their worked examples out
-# 2. packed with gzip: target/page/guardrule.wasm.lzma
+# 2. packed with xz: target/page/guardrule.wasm.lzma
 # 3. the page around it, by guardrule page: target/page/guardrule.html, or PAGE
 #
 # A program with the page inside, afterwards:
@@ -32,6 +32,8 @@ done
 (
     eval "$(src/phone/wasm-toolchain.sh | sed 's/^/export /')"
     cd "$tree"
+    # small code that is called often stands where it is called: a sixth faster for a hundredth more bytes
+    export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS="${CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS:-} -Cllvm-args=-inline-threshold=20"
     # a folder for each compiler: two that share one rebuild everything each time
     cargo rustc --locked --lib --crate-type cdylib --no-default-features --profile "${PAGE_PROFILE:-phone}" \
         --target "$target" --target-dir "$out/$WASM_ROUTE_USED"

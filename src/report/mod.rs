@@ -82,7 +82,7 @@ pub use photo::{PhotoShown, PhotoSource};
 pub use plans::{
     PlanOutcome, PlannedGuard, altered_survey, plans_csv, plans_json, plans_svg, plans_text,
 };
-pub use reader::{hazard, name as guard_name, verdict};
+pub use reader::{capital, hazard, name as guard_name, verdict};
 pub use rulesets::{Counts, list, short_list, show, standing};
 pub use sheet::{
     BlankSurvey, BlankTable, Paper, Sheet, StrengthPages, blank_survey, blank_table, sheet,

@@ -356,7 +356,7 @@ pub(super) fn tie(number: usize) -> String {
 }
 
 /// A text with a capital first.
-pub(super) fn capital(text: &str) -> String {
+pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     match chars.next() {
         Some(first) => first.to_uppercase().chain(chars).collect(),

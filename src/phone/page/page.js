@@ -1,9 +1,9 @@
 // The screens. Every word about a railing comes from the core; this file shows it.
 const $ = id => document.getElementById(id);
-const LENGTH_KEYS = ["1", "2", "3", "1/8", "5/8", "4", "5", "6", "1/4", "3/4", "7", "8", "9", "3/8", "7/8", ".", "0", "⌫", "1/2", "space", "ft", "in", "cm", "mm", "abc"];
+const LENGTH_KEYS = ["1", "2", "3", "1/8", "5/8", "4", "5", "6", "1/4", "3/4", "7", "8", "9", "3/8", "7/8", ".", "0", "\u232b", "1/2", "space", "ft", "in", "cm", "mm", "abc"];
 let core, state = null, base = "", typed = [], rules = [], name = "railings.csv", touched = false;
 
-// An element; `on…` are listeners, `null` and `false` are left out.
+// An element; `on...` are listeners, `null` and `false` are left out.
 function h(tag, attributes, ...inside) {
   const node = document.createElement(tag);
   for (const [key, value] of Object.entries(attributes || {})) {
@@ -31,6 +31,9 @@ const fold = (title, make) => {
   return box;
 };
 const button = (text, act, extra) => h("button", { type: "button", onclick: act, ...extra }, text);
+// An answer by a button. While the finger is still down, the core works out what it would become: it is
+// given to a copy of the walk, and where the finger slides away nothing was answered.
+const reply = (text, line) => button(text, () => answer(line), { onpointerdown: () => ahead(line) });
 const today = () => { const d = new Date(); return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, "0")}-${String(d.getDate()).padStart(2, "0")}`; };
 const sentence = capitals => capitals[0] + capitals.slice(1).toLowerCase();
 const upper = text => text[0].toUpperCase() + text.slice(1);
@@ -55,12 +58,12 @@ function showKept() {
   line.innerHTML = says;
   if (off && window.top !== window) line.append(" This is a preview: save the file and open it with a browser.");
 }
-// Said once to a screen reader, and gone before it is met a second time below the screen.
+// Said once to a screen reader, behind the new screen's paint, and gone before it is met a second time below the screen.
 let telling;
 function tell(text) {
   clearTimeout(telling);
   $("told").textContent = "";
-  if (text) telling = setTimeout(() => { $("told").textContent = text; telling = setTimeout(() => { $("told").textContent = ""; }, 8000); }, 30);
+  if (text) telling = setTimeout(() => { $("told").textContent = text; telling = setTimeout(() => { $("told").textContent = ""; }, 8000); }, 150);
 }
 function notice(...inside) { $("notice").replaceChildren(...inside.filter(Boolean)); if (inside.length) scrollTo(0, 0); }
 
@@ -89,11 +92,15 @@ function recover(line, why) {
   if (answer.trap || answer.error) { state = before; return broken(why); }
   state = { ...answer, said: [] }; typed = answer.survey === before.survey && from === base ? lines : [];
   question();
-  notice(h("strong", {}, "This answer was not taken"), h("p", {}, `Something went wrong inside the page at “${line}”. All that you answered before is still here. Write it another way, or skip the question.`), h("p", { class: "dis" }, why));
+  notice(h("strong", {}, "This answer was not taken"), h("p", {}, `Something went wrong inside the page at \u201c${line}\u201d. All that you answered before is still here. Write it another way, or skip the question.`), h("p", { class: "dis" }, why));
 }
 function broken(why) {
   touched = true;
   show([h("h1", {}, "The page cannot go on"), h("p", {}, "What you entered is still here. Save the survey now; it can be opened again here or on a computer with guardrule."), h("div", { class: "ch" }, button("Save the survey", saveSurvey, { class: "pri" })), asText(), h("p", { class: "dis" }, why)]);
+}
+function ahead(line) {
+  const got = core.ask({ do: "understand", typed: line });
+  if (got.trap) recover(line, got.trap);
 }
 function answer(line) {
   touched = true;
@@ -113,10 +120,15 @@ function answer(line) {
 }
 
 // ---- first: which rules ---------------------------------------------------------------------
-const CAUTION = () => h("p", { class: "cau" }, h("b", {}, "Stay on the safe side. Never lean on a railing to try it. "), "Somebody else minds the child while you measure.");
-function openButton() {
-  return h("label", { class: "file" }, "Open an earlier survey", h("input", { type: "file", accept: ".csv,text/csv,text/plain,text/comma-separated-values", onchange: openFile }));
-}
+// What stands in the file for the first question, ahead of any script; here it comes to life, and it
+// is put back wherever the place is asked for.
+const [BEFOREHAND, CAUTION, WHERE, PLACE, WHY, OPEN] = $("screen").children;
+const [, placeField, placeExamples, { lastChild: placeSkip }] = PLACE.children;
+PLACE.onsubmit = e => { e.preventDefault(); say(placeField.value.trim()); };
+placeSkip.onclick = () => say("");
+const FILE = OPEN.firstChild;
+FILE.onchange = openFile;
+function openButton() { FILE.lastChild.value = ""; return FILE; }   // so that the same file can be opened again
 // What is tapped while the module is still being unpacked is noted at once, and done as soon as it
 // can be; of several taps the last one counts. False where it is not to be done any more.
 let lastTap = 0;
@@ -130,31 +142,38 @@ async function opened(noted) {
   return true;
 }
 // Two or three questions lead to the rules; `lines` are the answers so far.
+let search = [];
+async function say(line) { if (await opened(line ? `Noted: ${line}.` : "Noted.")) first([...search, line]); }
+function earlier() {
+  const before = kept.read(BEFORE);
+  return before && button("Back to the survey that was here before", async () => { touched = true; if (await opened("The survey that was here before is fetched.")) resume(before); });
+}
 function first(lines = []) {
   if (lines.length) touched = true;
-  const got = lines.length ? core.ask({ do: "search", lines }) : { question: JSON.parse($("first").textContent), said: [] };
+  const got = core.ask({ do: "search", lines });
   if (got.trap || got.error) return broken(got.trap || got.error);
   if (got.chosen) return start(got.chosen, got.said);
-  const q = got.question, before = lines.length ? null : kept.read(BEFORE);
-  const refused = got.said.some(one => one.kind === "refused");
-  const typing = refused ? lines.slice(0, -1) : lines;             // an answer that was not taken is asked again
-  const say = async line => { if (await opened(line ? `Noted: ${line}.` : "Noted.")) first([...typing, line]); };
-  const skip = q.enter && button(upper(q.enter), () => say(""));
-  const boxes = q.choices.map((one, index) => h("label", {}, h("input", { type: "checkbox", checked: index === 0, value: one.key }), h("span", {}, one.says)));
+  const q = got.question, refused = got.said.some(one => one.kind === "refused");
+  search = refused ? lines.slice(0, -1) : lines;                   // an answer that was not taken is asked again
   let body;
   if (q.several) {
+    const boxes = q.choices.map((one, index) => h("label", {}, h("input", { type: "checkbox", checked: index === 0, value: one.key }), h("span", {}, one.says)));
     const go = () => { const keys = boxes.map(box => box.firstChild).filter(box => box.checked).map(box => box.value); say(keys.length ? keys.join(" ") : "n"); };
-    body = [h("p", {}, "Several may hold. The advice for small children is looked at beside them."), h("div", { class: "rules" }, boxes), h("div", { class: "ch" }, button("Next", go, { class: "pri" }), button("None of them: advice alone", () => say("n")))];
+    body = [h("h1", {}, q.question), h("p", {}, "Several may hold. The advice for small children is looked at beside them."), h("div", { class: "rules" }, boxes), h("div", { class: "ch" }, button("Next", go, { class: "pri" }), button("None of them: advice alone", () => say("n")))];
   } else if (q.choices.length) {
-    body = h("div", { class: "ch" }, q.choices.map(one => button(one.says, () => say(one.key))), skip);
+    body = [h("h1", {}, q.question), h("div", { class: "ch" }, q.choices.map(one => button(one.says, () => say(one.key))), q.enter && button(upper(q.enter), () => say("")))];
   } else {
-    const field = h("input", { type: "text", id: "answer", autocomplete: "off", autocapitalize: "words", spellcheck: "false" });
-    body = h("form", { onsubmit: e => { e.preventDefault(); say(field.value.trim()); } }, h("label", { for: "answer" }, "Country, and state or province"), field, h("p", { class: "dis" }, `For example: ${q.examples.join("; ")}`),
-      h("div", { class: "ch" }, h("button", { class: "pri" }, "Next"), skip));
+    WHERE.textContent = q.question;
+    placeField.value = "";
+    placeExamples.textContent = `For example: ${q.examples.join("; ")}`;
+    placeExamples.hidden = !q.examples.length;
+    placeSkip.textContent = upper(q.enter);
+    WHY.textContent = q.more.join(" ");
+    body = [WHERE, PLACE, WHY];
   }
-  show([h("div", { class: "bar" }, h("p", {}, "Before the railings")), lines.length ? null : CAUTION(), saidBox(got.said), h("h1", {}, q.question), body, q.choices.length ? null : q.more.map(line => h("p", { class: "dis" }, line)),
-    h("div", { class: "ch" }, lines.length ? null : openButton(), before && button("Back to the survey that was here before", async () => { touched = true; if (await opened("The survey that was here before is fetched.")) resume(before); })),
-    h("p", { class: "nav" }, lines.length ? button("Back", () => first(typing.slice(0, -1))) : null)]);
+  OPEN.replaceChildren(openButton(), ...[lines.length ? null : earlier()].filter(Boolean));
+  show([BEFOREHAND, lines.length ? null : CAUTION, told(got.said), body, lines.length ? null : OPEN,
+    h("p", { class: "nav" }, lines.length ? button("Back", () => first(search.slice(0, -1))) : null)]);
 }
 function start(chosen, said) {
   touched = true;
@@ -170,7 +189,7 @@ function start(chosen, said) {
 // Cautions and what it is judged by, once.
 function intro() {
   const lines = state.said.flatMap(one => one.lines);
-  show([h("div", { class: "bar" }, h("p", {}, "Before the railings")), h("h1", {}, "Before you begin"),
+  show([BEFOREHAND, h("h1", {}, "Before you begin"),
     lines.map(line => h("p", { class: /^NO BUILDING/.test(line) ? "cau" : null }, line)),
     state.errors ? h("p", { class: "cau" }, "Something in this survey cannot be read. It is kept as it stands; the report at the end says what.") : null,
     h("div", { class: "ch" }, button("Next", () => { state.said = []; question(); }, { class: "pri" }))]);
@@ -194,7 +213,7 @@ async function openFile(event) {
   if (!await opened(`${file.name} is opened.`)) return;
   let text;
   try { text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer()); } catch {
-    return notice(h("strong", {}, `${file.name} was not opened`), h("p", {}, "It is not saved as UTF-8: save it again as “CSV UTF-8”. What is here is as it was."));
+    return notice(h("strong", {}, `${file.name} was not opened`), h("p", {}, "It is not saved as UTF-8: save it again as \u201cCSV UTF-8\u201d. What is here is as it was."));
   }
   const before = state ? { survey: state.survey, base, typed, rules, name } : kept.read(KEY), was = name;
   name = file.name;
@@ -218,43 +237,57 @@ function bar() {
   const part = one => [tells(one.verdict) ? [mark(one.verdict), ` ${one.says}`] : null,
     tells(one.advice) && one.advice !== one.verdict ? [tells(one.verdict) ? ", " : null, "advice ", mark(one.advice), ` ${one.advice_says}`] : null];
   return h("div", { class: "bar" },
-    h("p", {}, [q.place || (state.guards ? "between two railings" : "before the railings"), q.left > 1 ? `about ${q.left} left` : null].filter(Boolean).join(" · ")),
+    h("p", {}, [q.place || (state.guards ? "between two railings" : "before the railings"), q.left > 1 ? `about ${q.left} left` : null].filter(Boolean).join(" \u00b7 ")),
     h("p", { class: "sofar" }, shown.length ? shown.map(one => h("span", {}, `${one.hazard}: `, part(one))) : "nothing said yet"));
 }
 // What became of the answer; what is more than a few lines is folded, so that the field stays in sight.
+function told(all) {
+  if (all.some(one => one.lines.length)) tell(all.flatMap(one => one.lines).join(" "));
+  return saidBox(all);
+}
 function saidBox(all) {
   const lines = all.flatMap(one => one.lines.map(line => [one.kind, line]));
   if (!lines.length) return null;
-  tell(lines.map(([, line]) => line).join(" "));
   const put = ([kind, line]) => h("p", { class: `k-${kind}` }, line);
   const first = lines.length > 4 ? lines.slice(0, 3) : lines, rest = lines.slice(first.length);
   return h("div", { class: `noted${all.some(one => one.kind === "refused") ? " refused" : ""}` }, first.map(put), rest.length ? fold(`${rest.length} more`, () => rest.map(put)) : null);
 }
-function question() {
+function question() { show(asked(told(state.said))); }
+function asked(said) {
   const q = state.question;
   const long = q.question.length > 80 && q.short !== q.question && !q.is_name;   // a heading that is read at arm's length
   const body = q.item === "photo" ? photoQuestion(q) : q.several ? several(q) : q.choices.length ? choose(q) : field(q);
-  show([bar(), saidBox(state.said), h("h1", {}, q.item === "photo" ? "A photograph of it?" : long || (q.is_name && state.guards) ? q.short : q.question), long ? h("p", {}, q.question) : null, q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
-    q.so_far.length ? h("p", {}, `So far: ${q.so_far.join("; ")}.`) : null, body, more(q), nav(q)]);
+  return [bar(), said, h("h1", {}, q.item === "photo" ? "A photograph of it?" : long || (q.is_name && state.guards) ? q.short : q.question), long ? h("p", {}, q.question) : null, q.drawing && drawing(q.drawing), q.how.map(how => h("p", {}, how)),
+    q.so_far.length ? h("p", {}, `So far: ${q.so_far.join("; ")}.`) : null, body, more(q), nav(q)];
 }
 function choose(q) {
   const wide = q.choices.some(one => one.says.length > 16);
-  return [h("div", { class: `ch${wide || q.choices.length < 5 ? "" : " two"}` }, q.choices.map(one => button(one.says, () => answer(one.key)))), other(q)];
+  return [h("div", { class: `ch${wide || q.choices.length < 5 ? "" : " two"}` }, q.choices.map(one => reply(one.says, one.key))), other(q)];
 }
 function several(q) {
   const chosen = new Set();
-  const toggle = one => button(one.says, e => {
-    if (one.key === "n") return answer("n");
+  const toggle = one => one.key === "n" ? reply(one.says, "n") : button(one.says, e => {
     const on = !chosen.has(one.key);
     if (on) chosen.add(one.key); else chosen.delete(one.key);
     e.target.setAttribute("aria-pressed", on);
-  }, one.key === "n" ? {} : { "aria-pressed": "false" });
+  }, { "aria-pressed": "false" });
   const go = () => chosen.size ? answer([...chosen].join(" ")) : notice(h("p", {}, "Nothing is chosen: choose what you see, or skip the question."));
-  return [h("p", {}, "Choose all that you see, then Next."), h("div", { class: "ch" }, q.choices.map(toggle)), h("div", { class: "ch" }, button("Next", go, { class: "pri" })), other(q)];
+  return [h("p", {}, "Choose all that you see, then Next."), h("div", { class: "ch" }, q.choices.map(toggle)), h("div", { class: "ch" }, button("Next", go, { class: "pri", onpointerdown: () => chosen.size && ahead([...chosen].join(" ")) })), other(q)];
 }
 // What no button says: a reading, or words of one's own behind a comma.
 function other(q) {
   return fold(q.length ? "What the tape reads" : "Write it instead", () => field(q));
+}
+// The keys of a length are made once and copied, with one listener for all of them.
+let lengthKeys;
+function keypad(words, press) {
+  const key = text => h("button", { type: "button", class: /^[a-z]+$/.test(text) && text !== "space" ? "u" : null,
+    "aria-label": text === "\u232b" ? "erase the last sign" : text === "abc" ? "letters: show the keyboard" : null }, text);
+  lengthKeys ??= h("div", { class: "kp", role: "group", "aria-label": "keys" }, LENGTH_KEYS.map(key));
+  const pad = lengthKeys.cloneNode(true);
+  pad.append(...words.map(key));
+  pad.addEventListener("click", e => { const at = e.target.closest("button"); if (at) press(at.textContent); });
+  return pad;
 }
 function field(q) {
   const input = h("input", { type: "text", id: "answer", autocomplete: "off", spellcheck: "false", autocapitalize: "off", enterkeyhint: "next", inputmode: q.length ? "none" : null, "aria-describedby": "und" });
@@ -275,7 +308,7 @@ function field(q) {
   const press = key => {
     const at = input.selectionStart ?? input.value.length, to = input.selectionEnd ?? at;
     let left = input.value.slice(0, at); const right = input.value.slice(to);
-    if (key === "⌫") left = at === to ? left.replace(/( ?\d\/\d+| ?[a-z]+ ?|.)$/u, "") : left;
+    if (key === "\u232b") left = at === to ? left.replace(/( ?\d\/\d+| ?[a-z]+ ?|.)$/u, "") : left;
     else if (key === "space") left += " ";
     else if (/^\d\/\d+$/.test(key) || /^[a-z]+$/.test(key)) left = `${left.trimEnd()}${left.trim() ? " " : ""}${key}${/^[a-z]+$/.test(key) && !["in", "ft", "cm", "mm"].includes(key) ? " " : ""}`;
     else left += key;
@@ -285,19 +318,16 @@ function field(q) {
   };
   const abc = () => { input.removeAttribute("inputmode"); input.blur(); input.focus(); };
   const words = q.length ? [...new Set(q.examples.join(" ").match(/[a-z]+/g) || [])].filter(word => !["in", "ft", "cm", "mm", "m", "none", "or", "ball"].includes(word)).slice(0, 10) : [];
-  const keys = [...LENGTH_KEYS, ...words].map(key => button(key, () => key === "abc" ? abc() : press(key), {
-    class: /^[a-z]+$/.test(key) && key !== "space" ? "u" : null,
-    "aria-label": key === "⌫" ? "erase the last sign" : key === "abc" ? "letters: show the keyboard" : null,
-  }));
-  const go = e => { e.preventDefault(); answer(input.value.trim()); };
+  const typed = () => { clearTimeout(timer); return input.value.trim(); };
+  const go = e => { e.preventDefault(); answer(typed()); };
   return h("form", { onsubmit: go },
     h("label", { for: "answer" }, q.is_name ? "Its name" : q.item ? upper(q.item) : "Your answer"), input, und,
-    q.length ? h("div", { class: "kp", role: "group", "aria-label": "keys" }, keys) : null,
-    h("p", { class: "nx" }, h("button", { class: "pri" }, "Next"),
-      q.length && q.item && !q.choices.length ? button("Cannot reach", () => answer("not reached")) : null,
+    q.length ? keypad(words, key => key === "abc" ? abc() : press(key)) : null,
+    h("p", { class: "nx" }, h("button", { class: "pri", onpointerdown: () => ahead(typed()) }, "Next"),
+      q.length && q.item && !q.choices.length ? reply("Cannot reach", "not reached") : null,
       q.is_name && state.guards ? button("No more railings", () => answer("finish")) : null,
       q.is_name && state.guards ? button("Built as the last one", () => answer(`= ${input.value.trim()}`)) : null),
-    q.is_name && state.guards ? h("p", { class: "dis" }, "Built as the last one takes over what fills it, where it stands and what a hand holds; write what differs behind “but”: landing 2 but glass. What is looked at, pushed or measured is asked anew.") : null);
+    q.is_name && state.guards ? h("p", { class: "dis" }, "Built as the last one takes over what fills it, where it stands and what a hand holds; write what differs behind \u201cbut\u201d: landing 2 but glass. What is looked at, pushed or measured is asked anew.") : null);
 }
 function more(q) {
   return [q.more.length ? fold("How, in full", () => q.more.map(line => h("p", {}, line))) : null, fold("More", () => h("div", { class: "ch" }, acts(q)))];
@@ -314,8 +344,8 @@ function acts(q) {
 }
 function nav(q) {
   const skip = q.enter && !q.is_name ? upper(q.enter) : null;
-  return h("p", { class: "nav" }, button("Back", () => answer("back")), skip && button(skip, () => answer("")),
-    q.place && !q.is_name && q.choices.length && q.enter ? button("Cannot reach", () => answer("not reached")) : null);
+  return h("p", { class: "nav" }, reply("Back", "back"), skip && reply(skip, ""),
+    q.place && !q.is_name && q.choices.length && q.enter ? reply("Cannot reach", "not reached") : null);
 }
 function noteScreen() {
   const input = h("input", { type: "text", id: "answer", autocomplete: "off" });
@@ -414,9 +444,9 @@ async function end() {
   const page = html.report;
   const count = guards.length === 1 ? "1 railing" : `${guards.length} railings`;
   show([
-    h("h1", {}, guards.length ? `${count} written down` : "No railing was written down"), saidBox(state.said),
+    h("h1", {}, guards.length ? `${count} written down` : "No railing was written down"), told(state.said),
     tonight.length ? h("div", { class: "say" }, h("h2", {}, "Tonight"), tonight.map(one => h("p", {}, h("b", {}, `${one.place}: ${sentence([...new Set(one.acts.map(act => act.act))].join(", and "))}. `), one.acts.map(act => `${upper(act.says)}.`).join(" ")))) : null,
-    h("ul", { class: "gl" }, guards.map(one => h("li", {}, button([mark(one.verdict), h("span", {}, h("b", {}, one.place), ` · ${one.says}`)], () => guardScreen(one))))),
+    h("ul", { class: "gl" }, guards.map(one => h("li", {}, button([mark(one.verdict), h("span", {}, h("b", {}, one.place), ` \u00b7 ${one.says}`)], () => guardScreen(one))))),
     h("div", { class: "ch two" }, button("Save the survey", saveSurvey, { class: "pri" }), button("Save the page", () => savePage(page, stem(), "save")),
       typeof navigator.share === "function" ? button("Share the page", () => savePage(page, stem(), "share")) : null, button("Print", printReport),
       button("Another railing", again), openButton()),
@@ -478,6 +508,10 @@ function warm() {
   const got = core.ask({ do: "warm" });
   setTimeout(got.left > 0 ? warm : rehearse, 0);
 }
+function rehearseScreen(got) {
+  const mine = state;
+  try { state = got; asked(saidBox(got.said)); } finally { state = mine; }   // made and thrown away
+}
 function rehearse() {
   const other = new Core(), names = ["landing", "stair", "finish"];   // what is called often is compiled a second time, and better
   other.module = core.module; other.start();
@@ -485,7 +519,12 @@ function rehearse() {
   const step = () => {
     if (got.trap || got.error) return;
     const q = got.question;
-    if (!q.finished && left-- > 0) { got = other.ask({ do: "answer", typed: q.is_name ? names.shift() ?? "finish" : REHEARSED[q.id] ?? "" }); setTimeout(step, 0); return; }
+    if (!q.finished && left-- > 0) {
+      rehearseScreen(got);
+      got = other.ask({ do: "answer", typed: q.is_name ? names.shift() ?? "finish" : REHEARSED[q.id] ?? "" });
+      setTimeout(step, 0);
+      return;
+    }
     other.ask({ do: "check", files: [{ name: "r.csv", text: got.survey }], form: "html", today: "2000-01-01" });
     times.warm = since();
   };
@@ -494,13 +533,15 @@ function rehearse() {
 // The first question stands there at once; the module is unpacked behind it.
 const old = kept.read(KEY);
 if (!old) kept.write(KEY, null);                         // so that a store that is blocked is known at once
-if (!old || !old.survey) { first(); times.first = performance.now(); }
+if (old && old.survey) show([h("h1", {}, "One moment"), h("p", {}, "The rules are being unpacked. Then it goes on where you left it.")]);
+else { OPEN.append(earlier() || ""); showKept(); }
+times.first = performance.now();
 const opening = new Promise(done => addEventListener("DOMContentLoaded", done)).then(async () => {
   const pictures = photos.open();
   const ready = await Core.open($("core"));
   await pictures;
   core = ready;
-  if (old && old.survey) { resume(old); times.first = performance.now(); }
+  if (old && old.survey) resume(old);
   times.ready = performance.now();
   document.documentElement.dataset.ready = "yes";
   setTimeout(warm, 50);
@@ -509,3 +550,7 @@ const opening = new Promise(done => addEventListener("DOMContentLoaded", done)).
     old && old.survey ? [h("p", {}, "The survey that was kept here is untouched:"), button("Save the survey", () => download(old.survey, "railings.csv", "text/csv"))] : h("p", {}, "Nothing was entered yet, so nothing is lost.")]);
   document.documentElement.dataset.ready = "no";
 });
+// early.js: this script runs
+$("cannot").remove();
+onerror = null;
+
