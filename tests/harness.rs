@@ -107,3 +107,12 @@ pub(crate) fn finding<'a>(guard: &'a Value, rule: &str) -> &'a Value {
 pub(crate) fn words(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
+
+/// A report without its date: today's is not yesterday's.
+pub(crate) fn undated(text: &str) -> String {
+    let dated = |line: &str| match line.split_once("report of ") {
+        Some((before, _)) => format!("{before}report of DATE"),
+        None => line.to_owned(),
+    };
+    text.lines().map(dated).collect::<Vec<_>>().join("\n")
+}

@@ -5,6 +5,7 @@ use std::path::Path;
 
 use crate::harness::run;
 use crate::harness::run_here;
+use crate::harness::undated;
 
 fn readme() -> String {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("README.md");
@@ -16,15 +17,6 @@ fn block<'a>(readme: &'a str, marker: &str) -> &'a str {
     let after = readme.split(marker).nth(1).expect("the marker is there");
     let inside = after.split("```").nth(1).expect("a fenced block");
     inside.split_once('\n').expect("a first line").1
-}
-
-/// Today's date is not yesterday's.
-fn undated(text: &str) -> String {
-    let dated = |line: &str| match line.split_once("report of ") {
-        Some((before, _)) => format!("{before}report of DATE"),
-        None => line.to_owned(),
-    };
-    text.lines().map(dated).collect::<Vec<_>>().join("\n")
 }
 
 #[test]
