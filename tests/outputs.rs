@@ -182,6 +182,48 @@ fn pipes_and_devices_are_written_through_and_pipes_are_read_as_surveys() {
     assert_eq!(names(folder.path()), ["pipe", "s.csv"]);
 }
 
+/// More guards than are judged before other threads begin.
+fn many_guards() -> String {
+    let rows = (0..700).map(|n| {
+        let (height, gap, drop) = (30 + n % 9, 3 + n % 3, 1 + n % 8);
+        format!("{n},height,{height} in\n{n},opening,{gap} in\n{n},drop,{drop} ft\n")
+    });
+    format!("guard,item,reading\n{}", rows.collect::<String>())
+}
+
+#[test]
+fn a_survey_of_many_guards_reads_the_same_on_any_number_of_threads() {
+    let folder = folder();
+    fs::write(folder.path().join("s.csv"), many_guards()).expect("written");
+    let on = |threads: &str| check(folder.path(), &["--format", "csv", "--threads", threads]);
+    let one = on("1");
+    assert_eq!(one.code, 1, "{}", one.err);
+    let rows = one.out.lines().skip(1);
+    let mut guards: Vec<&str> = rows.filter_map(|row| row.split(',').nth(3)).collect();
+    guards.dedup();
+    let in_order: Vec<String> = (0..700).map(|n| n.to_string()).collect();
+    assert_eq!(guards, in_order);
+    for threads in ["2", "3", "8"] {
+        let several = on(threads);
+        assert_eq!(several.code, one.code);
+        assert!(several.out == one.out, "{threads} threads");
+    }
+    let none = on("0");
+    assert_eq!(none.code, 2);
+    assert!(none.err.contains("--threads"), "{}", none.err);
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_full_disk_ends_all_threads() {
+    let folder = folder();
+    fs::write(folder.path().join("s.csv"), many_guards()).expect("written");
+    let args = ["--format", "csv", "--threads", "3", "--output", "/dev/full"];
+    let ran = check(folder.path(), &args);
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("No space left"), "{}", ran.err);
+}
+
 #[cfg(target_os = "linux")]
 #[test]
 fn a_full_disk_is_said() {

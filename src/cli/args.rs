@@ -1,5 +1,6 @@
 //! What can be typed.
 
+use std::num::NonZero;
 use std::num::NonZeroU32;
 use std::path::PathBuf;
 
@@ -153,6 +154,9 @@ pub(super) struct CheckArgs {
     /// Everything: each finding with its rule, source and why
     #[arg(long)]
     pub(super) full: bool,
+    /// Judge a survey of many guards on so many threads [default: one for each processor]
+    #[arg(long, value_name = "N")]
+    pub(super) threads: Option<NonZero<usize>>,
 }
 
 /// Say what became of each guard from one round to the next

@@ -2,9 +2,11 @@
 
 use std::io;
 use std::io::Write;
+use std::num::NonZero;
 use std::path::Path;
 use std::path::PathBuf;
 use std::sync::Arc;
+use std::thread;
 
 use crate::cli::args::CheckArgs;
 use crate::cli::args::DecisionArg;
@@ -15,6 +17,7 @@ use crate::cli::clock;
 use crate::cli::codes;
 use crate::cli::exit::Exit;
 use crate::cli::files;
+use crate::cli::judging::write_guards;
 use crate::cli::output::Output;
 use crate::cli::output::OutputError;
 use crate::cli::output::Replacing;
@@ -329,12 +332,18 @@ fn write_report(
     };
     let names = [&args.building, &args.unit, &args.guard];
     let is_wanted = |guard: &Guard| is_chosen(names, guard);
-    let written = report::write_guards(survey, basis, &is_wanted, &mut *report)?;
+    let written = write_guards(survey, basis, &is_wanted, &mut *report, threads(args))?;
     absorb_what_was_read(written.read, diagnostics);
     if written.guards == 0 && survey.guard_count() > 0 {
         diagnostics.push(no_such_guard(names));
     }
     report.finish(diagnostics)
+}
+
+/// As many as were asked for, else one for each processor.
+fn threads(args: &CheckArgs) -> NonZero<usize> {
+    let processors = || thread::available_parallelism().unwrap_or(NonZero::<usize>::MIN);
+    args.threads.unwrap_or_else(processors)
 }
 
 /// What the second reading found wrong with the files, or that one of them is gone.
@@ -438,7 +447,7 @@ fn into_folder(
     let mut pages: Box<dyn Report> = Box::new(pages);
     let names = [&args.building, &args.unit, &args.guard];
     let is_wanted = |guard: &Guard| is_chosen(names, guard);
-    let written = report::write_guards(survey, &basis, &is_wanted, &mut *pages)?;
+    let written = write_guards(survey, &basis, &is_wanted, &mut *pages, threads(args))?;
     absorb_what_was_read(written.read, &mut diagnostics);
     if written.guards == 0 {
         diagnostics.push(no_such_guard(names));

@@ -11,6 +11,7 @@ mod compare;
 mod exit;
 mod files;
 mod items;
+mod judging;
 mod layout;
 mod opening;
 mod output;
