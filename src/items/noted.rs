@@ -4,6 +4,8 @@
 //! until then the guard does not meet. English alone, whole words, a short list: each row of the
 //! table is a danger of the words of an item, and one row of a survey answers it.
 
+use std::sync::LazyLock;
+
 use crate::items::Danger;
 use crate::items::Item;
 use crate::items::danger;
@@ -224,9 +226,10 @@ const REACH: usize = 5;
 /// What a note tells of, each danger once, with the words that tell it.
 #[must_use]
 pub fn dangers_told(note: &str) -> Vec<(DangerTold, &'static str)> {
+    static BEGINNINGS: LazyLock<Beginnings> =
+        LazyLock::new(|| Beginnings::of(TELLTALES.iter().flat_map(|telltale| telltale.words)));
     let mut told: Vec<(DangerTold, &'static str)> = Vec::new();
-    let phrases = TELLTALES.iter().flat_map(|telltale| telltale.words);
-    if !holds_one_of(note, phrases) {
+    if !BEGINNINGS.are_in(note) {
         return told;
     }
     let statements = statements(note);
@@ -272,7 +275,8 @@ const GUESSES: &[&str] = &[
 /// The word of a note that says that the reading beside it was guessed.
 #[must_use]
 pub fn guess_told(note: &str) -> Option<&'static str> {
-    if !holds_one_of(note, GUESSES.iter()) {
+    static BEGINNINGS: LazyLock<Beginnings> = LazyLock::new(|| Beginnings::of(GUESSES.iter()));
+    if !BEGINNINGS.are_in(note) {
         return None;
     }
     let statements = statements(note);
@@ -285,17 +289,59 @@ pub fn guess_told(note: &str) -> Option<&'static str> {
     })
 }
 
-/// Whether a word of the note begins one of the phrases. Cheap: most notes tell of nothing.
-fn holds_one_of<'p>(note: &str, phrases: impl Iterator<Item = &'p &'p str> + Clone) -> bool {
-    let words = note.split(|c: char| !c.is_alphanumeric());
-    words.filter(|word| word.len() > 1).any(|word| {
-        let first = |phrase: &&&str| phrase.split(' ').next().unwrap_or(phrase).len();
-        phrases.clone().any(|phrase| {
-            let length = first(&phrase);
-            length == word.len()
-                && phrase.as_bytes()[..length].eq_ignore_ascii_case(word.as_bytes())
-        })
-    })
+/// Phrases by how they begin. Most notes hold none of them, and tell of nothing.
+struct Beginnings {
+    phrases: Vec<&'static str>,
+    /// By first letter, a bit for each length that a first word has.
+    lengths: [u32; 26],
+}
+
+impl Beginnings {
+    fn of(phrases: impl Iterator<Item = &'static &'static str>) -> Beginnings {
+        let phrases: Vec<&str> = phrases.copied().collect();
+        let mut lengths = [0; 26];
+        for first in phrases.iter().filter_map(|phrase| phrase.split(' ').next()) {
+            if let Some(known) = lengths.get_mut(first_letter(first)) {
+                *known |= bit_of(first.len());
+            }
+        }
+        Beginnings { phrases, lengths }
+    }
+
+    /// Whether one of them may be in the note.
+    fn are_in(&self, note: &str) -> bool {
+        let words = note.split(|c: char| !c.is_alphanumeric());
+        let mut words = words.filter(|word| !word.is_empty());
+        while let Some(word) = words.next() {
+            let lengths = self.lengths.get(first_letter(word)).copied();
+            if lengths.is_none_or(|lengths| lengths & bit_of(word.len()) == 0) {
+                continue;
+            }
+            let is_here = |phrase: &&str| {
+                let mut next = std::iter::once(word).chain(words.clone());
+                let mut parts = phrase.split(' ');
+                parts.all(|part| {
+                    next.next()
+                        .is_some_and(|next| next.eq_ignore_ascii_case(part))
+                })
+            };
+            if self.phrases.iter().any(is_here) {
+                return true;
+            }
+        }
+        false
+    }
+}
+
+/// From 0 for `a`; beyond the alphabet where it begins with something else.
+fn first_letter(word: &str) -> usize {
+    let first = word.bytes().next().unwrap_or_default();
+    usize::from(first.to_ascii_lowercase().wrapping_sub(b'a'))
+}
+
+/// None for a word longer than all.
+fn bit_of(length: usize) -> u32 {
+    u32::try_from(length).map_or(0, |length| 1_u32.checked_shl(length).unwrap_or(0))
 }
 
 /// The words of each statement, in small letters and without apostrophes.
@@ -323,6 +369,10 @@ fn statements(note: &str) -> Vec<Vec<String>> {
 }
 
 fn begins_with(words: &[String], phrase: &str) -> bool {
+    // of nearly all phrases the first word already is another
+    if !words.first().is_some_and(|first| phrase.starts_with(first)) {
+        return false;
+    }
     let mut words = words.iter();
     phrase
         .split(' ')

@@ -35,6 +35,32 @@ impl ItemSet {
         new
     }
 
+    /// With one more.
+    #[must_use]
+    pub const fn with(mut self, item: Item) -> ItemSet {
+        self.insert(item);
+        self
+    }
+
+    /// All that is in either.
+    #[must_use]
+    pub fn and(self, other: ItemSet) -> ItemSet {
+        let mut both = self;
+        for (word, more) in both.0.iter_mut().zip(other.0) {
+            *word |= more;
+        }
+        both
+    }
+
+    /// Whether something is in both.
+    #[must_use]
+    pub fn meets(self, other: ItemSet) -> bool {
+        self.0
+            .iter()
+            .zip(other.0)
+            .any(|(one, other)| one & other != 0)
+    }
+
     /// Whether there is none in it.
     #[must_use]
     pub fn is_empty(self) -> bool {

@@ -76,7 +76,7 @@ pub(super) fn cases<'r>(
     if bench.not_covered.is_some() {
         return None;
     }
-    let needs = needs(scene, bench);
+    let needs = needs(scene, bench, without.counts);
     let in_doubt = is_a_drop_in_doubt(scene, bench);
     if needs.is_empty() && !in_doubt {
         return None;
@@ -144,11 +144,11 @@ fn needs_of(scene: &Scene<'_>, bench: &Bench<'_>, hazard: Hazard) -> BTreeSet<It
 }
 
 /// For each rule that waits for circumstances: which.
-fn needs(scene: &Scene<'_>, bench: &Bench<'_>) -> Vec<BTreeSet<Item>> {
+fn needs(scene: &Scene<'_>, bench: &Bench<'_>, counts: &RuleCounts) -> Vec<BTreeSet<Item>> {
     let mut needs = Vec::new();
-    for rule in &bench.ruleset.rules {
+    for (rule, truth) in bench.ruleset.rules.iter().zip(counts.truths()) {
         let mut items = BTreeSet::new();
-        if applies(scene, rule).truth == Truth::Unknown {
+        if truth == Truth::Unknown {
             let conditions = rule.conditions();
             items.extend(unknown(scene, conditions));
         }
@@ -156,7 +156,7 @@ fn needs(scene: &Scene<'_>, bench: &Bench<'_>) -> Vec<BTreeSet<Item>> {
             .checks
             .iter()
             .any(|check| check.subject == Subject::AnyOpening);
-        if by_stair && scene.on_a_stair().is_none() && applies(scene, rule).truth > Truth::False {
+        if by_stair && scene.on_a_stair().is_none() && truth > Truth::False {
             items.insert(Item::Place);
         }
         if !items.is_empty() {
@@ -513,7 +513,8 @@ stair triangle,rise 7 1/2 going 10 lift 2 in\nriser opening,4 in\ninfill,baluste
             };
             for guard in guards.iter().step_by(5) {
                 let scene = Scene::new(guard, &facts, Options::default());
-                let needs = needs(&scene, &bench);
+                let (counts, _) = findings(&scene, &bench, &mut Vec::new());
+                let needs = needs(&scene, &bench, &counts);
                 let groups = groups(&scene, &bench, &needs);
                 for group in groups {
                     let mut found = Vec::new();

@@ -6,6 +6,7 @@
 
 use crate::items::InfillWord;
 use crate::items::Item;
+use crate::items::ItemSet;
 use crate::items::PlaceWord;
 use crate::items::Worst;
 use crate::items::guess_told;
@@ -42,8 +43,20 @@ impl Trigger {
     }
 }
 
+/// What makes a trigger doubtful beside itself.
+const DOUBTED_BY: ItemSet = ItemSet::EMPTY
+    .with(Item::Drop)
+    .with(Item::GroundFall)
+    .with(Item::Infill)
+    .with(Item::Place)
+    .with(Item::Risers)
+    .with(Item::SillAboveGround)
+    .with(Item::SillHeight)
+    .with(Item::SillTopHeight);
+
 /// A reading of a length as a trigger; `None` where it says nothing.
 pub(super) fn trigger(scene: &Scene<'_>, item: Item, index: usize) -> Option<Trigger> {
+    scene.rests_on(DOUBTED_BY);
     // of nearly every guard there is nothing to doubt, and conditions are many
     if !*scene.doubtful.get_or_init(|| is_doubtful(scene)) {
         return scene.evidence(item, index).map(Trigger::plain);

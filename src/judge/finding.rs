@@ -6,6 +6,7 @@ use crate::items::Danger;
 use crate::items::DangerTold;
 use crate::items::Hazard;
 use crate::items::Item;
+use crate::items::ItemSet;
 use crate::items::Verdict;
 use crate::judge::Chain;
 use crate::judge::LimitShown;
@@ -150,6 +151,8 @@ pub struct Finding<'r> {
     /// The load path, where the rule states loads. The finding is then
     /// indicative: it can make a guard fall short, and never meet.
     pub chain: Option<Arc<Chain>>,
+    /// The items whose readings were looked at: while these stay as they are, it does.
+    pub(super) looked_at: ItemSet,
 }
 
 impl Finding<'_> {

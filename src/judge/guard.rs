@@ -33,6 +33,7 @@ use crate::judge::rule::Bench;
 use crate::judge::rule::Decides;
 use crate::judge::rule::InForceThen;
 use crate::judge::rule::findings;
+use crate::judge::rule::findings_after;
 use crate::judge::scene::Scene;
 use crate::judge::view::FindingView;
 use crate::quantities::YearSpan;
@@ -105,7 +106,8 @@ pub fn judge_changed<'r>(
 }
 
 /// The findings and the dangers of a guard, for whoever compares them with those of another, or
-/// with those before a change: its verdict leaves out what all cases of a circumstance agree on that nobody wrote down.
+/// with those before a change: its verdict leaves out what all cases of a circumstance agree
+/// on that nobody wrote down, and what notes tell.
 #[must_use]
 pub fn judge_by_findings<'r>(
     guard: &Guard,
@@ -115,23 +117,27 @@ pub fn judge_by_findings<'r>(
     options: Options,
 ) -> Judged<'r> {
     let scene = Scene::new(guard, facts, options);
-    let scene = match before {
-        Some(before) => scene.after(before),
-        None => scene,
+    let (scene, known) = match before {
+        Some(before) => (scene.after(before), before.1.findings.as_slice()),
+        None => (scene, [].as_slice()),
     };
-    judged(&scene, rulesets, NotWritten::LeftOpen)
+    judged(&scene, rulesets, NotWritten::LeftOpen(known))
 }
 
 /// What becomes of circumstances that nobody wrote down.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum NotWritten {
+#[derive(Clone, Copy)]
+enum NotWritten<'k, 'r> {
     /// The guard is judged in each of their cases.
     GoneThrough,
-    /// They stay open.
-    LeftOpen,
+    /// They stay open; with the findings before a change.
+    LeftOpen(&'k [Finding<'r>]),
 }
 
-fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritten) -> Judged<'r> {
+fn judged<'r>(
+    scene: &Scene<'_>,
+    rulesets: &'r [Ruleset],
+    not_written: NotWritten<'_, 'r>,
+) -> Judged<'r> {
     let guard = scene.guard;
     let benches = benches(scene, rulesets);
     let rules: usize = rulesets.iter().map(|ruleset| ruleset.rules.len()).sum();
@@ -140,20 +146,30 @@ fn judged<'r>(scene: &Scene<'_>, rulesets: &'r [Ruleset], not_written: NotWritte
     let mut judged: Vec<ByRuleset<'_, 'r>> = Vec::with_capacity(benches.len());
     for bench in &benches {
         let from = all.len();
-        let (counts, mut known) = findings(scene, bench, &mut all);
-        let cases = match not_written {
-            NotWritten::GoneThrough => {
+        let cases = match (not_written, scene.before.as_deref()) {
+            (NotWritten::LeftOpen(known), Some(before)) => {
+                findings_after(scene, bench, (before, known), &mut all);
+                None
+            }
+            (NotWritten::LeftOpen(_), None) => {
+                findings(scene, bench, &mut all);
+                None
+            }
+            (NotWritten::GoneThrough, _) => {
+                let (counts, mut known) = findings(scene, bench, &mut all);
                 let found = &all[from..];
                 let counts = &counts;
                 cases(scene, bench, FoundWithout { found, counts }, &mut known)
             }
-            NotWritten::LeftOpen => None,
         };
         judged.push(ByRuleset::new(scene, bench, &all[from..], cases));
     }
     let when_built = when_built(scene, &judged);
     let dangers = dangers(scene, &benches);
-    let notes = noted(scene, &benches);
+    let notes = match not_written {
+        NotWritten::GoneThrough => noted(scene, &benches),
+        NotWritten::LeftOpen(_) => Vec::new(),
+    };
     let could_not_judge = guard.rows > 0 && guard.rows_in_error >= guard.rows;
     let never_meets = |verdict| {
         let in_error = guard.rows_in_error > 0 && verdict == Verdict::Meets;

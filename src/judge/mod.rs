@@ -5,6 +5,7 @@
 //! and the rulesets: no files, no clock, no order of calls.
 
 mod assumptions;
+mod before;
 mod bound;
 mod cases;
 mod cautions;
@@ -32,6 +33,7 @@ mod load_path;
 mod noted;
 mod opening;
 mod options;
+mod presence;
 mod questions;
 mod reason;
 mod rule;

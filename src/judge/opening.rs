@@ -125,6 +125,15 @@ pub(super) fn opening<'r>(
 /// short, whichever of their sides lies along it and whatever else was written; where
 /// nobody wrote how thick they are, that is asked.
 fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> {
+    let level = scene.is_of_level_bars();
+    let axis = if level {
+        Item::LevelBarSpacing
+    } else {
+        Item::BalusterSpacing
+    };
+    if scene.of(axis).next().is_none() {
+        return Vec::new();
+    }
     let sections = scene.of(Item::BalusterSection).filter_map(|(_, o)| {
         let reading = o.reading.as_ref()?;
         if let Value::Section(one, other) = reading.value {
@@ -141,12 +150,6 @@ fn by_their_axes<'r>(scene: &Scene<'_>, asks: &Musts<'r>) -> Vec<Judgement<'r>> 
         return Vec::new();
     }
     let widest = facts::most(scene, Item::Opening).map(|(_, widest)| widest);
-    let level = scene.is_of_level_bars();
-    let axis = if level {
-        Item::LevelBarSpacing
-    } else {
-        Item::BalusterSpacing
-    };
     let axes = scene.of(axis).filter_map(|(index, _)| {
         let Piece::Says(said) = scene.piece(axis, index) else {
             return None;
@@ -376,9 +379,8 @@ fn give_way<'r>(
         let place = said.binary_search_by_key(reading, |(index, _)| *index);
         place.ok().map(|place| &said[place].1)
     };
-    let mut deciding = judgement.readings.clone();
-    deciding.sort_unstable();
-    let strung = deciding
+    let strung = judgement
+        .readings
         .iter()
         .filter_map(of_reading)
         .any(|said| matches!(said.at_worst, Some(AtWorst::GivesWay)));
@@ -396,6 +398,8 @@ fn give_way<'r>(
         (Push::ByHand | Push::Force(_), None) => true,
         (Push::Force(force), Some(asked)) => force >= asked,
     };
+    let mut deciding = judgement.readings.clone();
+    deciding.sort_unstable();
     let mut pushes = deciding.iter().filter_map(of_reading);
     let push = pushes.next().map_or(Push::None, Said::pushed);
     if enough(push) {

@@ -6,11 +6,13 @@ use std::sync::Arc;
 use crate::items::Hazard;
 use crate::items::Hole;
 use crate::items::Item;
+use crate::items::ItemSet;
 use crate::items::Verdict;
 use crate::judge::Chain;
 use crate::judge::Finding;
 use crate::judge::MemoryRules;
 use crate::judge::Reason;
+use crate::judge::before::Before;
 use crate::judge::condition::Applies;
 use crate::judge::condition::Truth;
 use crate::judge::condition::applies;
@@ -25,9 +27,9 @@ use crate::judge::lift;
 use crate::judge::load_path::chain;
 use crate::judge::load_path::is_the_same;
 use crate::judge::opening;
+use crate::judge::presence::Presence;
 use crate::judge::said::says_nothing;
 use crate::judge::scene::Build;
-use crate::judge::scene::Presence;
 use crate::judge::scene::Scene;
 use crate::judge::told_worse::told_worse;
 use crate::judge::v_opening;
@@ -105,8 +107,60 @@ pub(super) fn findings<'r>(
     (RuleCounts(cases.of_rules), known)
 }
 
+/// As [`findings`], of a guard that was changed: what the change leaves alone is taken over
+/// from the findings before it.
+pub(super) fn findings_after<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    (before, known): (&Before<'_>, &[Finding<'r>]),
+    found: &mut Vec<Finding<'r>>,
+) {
+    let of_ruleset = |finding: &Finding<'r>| std::ptr::eq(finding.ruleset, bench.ruleset);
+    let from = known.iter().position(of_ruleset).unwrap_or(known.len());
+    let mut known = &known[from..];
+    let stays = bench.not_covered.is_none() && before.stays_under(bench.ruleset);
+    let all = bench.ruleset.rules.iter().map(|rule| {
+        let count = known.iter().take_while(|of| std::ptr::eq(of.rule, rule));
+        let (own, rest) = known.split_at(count.count());
+        known = rest;
+        (rule, before.taken_over(own).filter(|_| stays))
+    });
+    let all: Vec<(&'r Rule, Option<Vec<Finding<'r>>>)> = all.collect();
+    // those that are judged anew look at the others on holes
+    let others = all
+        .iter()
+        .filter(|(rule, taken)| taken.is_none() || bounds_holes(rule));
+    let rules: Vec<Considered<'r>> = others
+        .map(|(rule, _)| Considered::of(scene, rule))
+        .collect();
+    let others = Others { rules: &rules };
+    let first = found.len();
+    let mut judgements = Vec::with_capacity(3);
+    for (rule, taken) in all {
+        if let Some(taken) = taken {
+            found.extend(taken);
+            continue;
+        }
+        let mut considered = rules.iter();
+        let Some(here) = considered.find(|one| std::ptr::eq(one.rule, rule)) else {
+            continue;
+        };
+        let looked_at = judge_rule(scene, bench, here, &others, None, &mut judgements);
+        let done = judgements.drain(..);
+        found.extend(done.map(|judgement| finding(scene, bench, rule, judgement, looked_at)));
+    }
+    lifted_from_memory(scene, bench, &mut found[first..]);
+}
+
 /// How many findings are of each rule, and whether it applies.
 pub(super) struct RuleCounts(Vec<(usize, Applies)>);
+
+impl RuleCounts {
+    /// Whether each rule applies, in their order.
+    pub(super) fn truths(&self) -> impl Iterator<Item = Truth> {
+        self.0.iter().map(|(_, applies)| applies.truth)
+    }
+}
 
 /// The findings of a ruleset in one case after another: those that no circumstance touches
 /// that is another one than in the case before stay as they were.
@@ -181,6 +235,7 @@ impl<'r> CaseFindings<'r> {
             also_readings: Vec::new(),
             reasons: finding.reasons.clone(),
             chain: None,
+            looked_at: ItemSet::EMPTY,
         };
         CaseFindings {
             found: found.iter().map(bare).collect(),
@@ -206,40 +261,44 @@ impl<'r> CaseFindings<'r> {
             anew || rule.loads().next().is_some()
                 || rule.conditions().any(|condition| changed(condition.item))
         };
-        let rules: Vec<(&'r Rule, Applies)> = all
+        let rules: Vec<Considered<'r>> = all
             .iter()
             .enumerate()
             .map(|(place, rule)| match self.of_rules.get(place) {
-                Some((_, known)) if !is_touched(rule) => (rule, *known),
-                Some(_) | None => (rule, applies(scene, rule)),
+                Some((_, known)) if !is_touched(rule) => Considered {
+                    rule,
+                    applies: *known,
+                    looked_at: ItemSet::EMPTY,
+                    is_touched: false,
+                },
+                Some(_) | None => Considered::of(scene, rule),
             })
             .collect();
-        let holes = all
-            .iter()
-            .any(|rule| bounds_holes(rule) && is_touched(rule));
+        let mut touched = rules.iter().filter(|here| here.is_touched);
+        let holes = touched.any(|here| bounds_holes(here.rule));
         let others = Others { rules: &rules };
         let mut judgements = Vec::with_capacity(3);
         let mut from = 0;
-        for (place, (rule, applies)) in rules.iter().enumerate() {
-            let (count, before) = self.of_rules.get(place).copied().unwrap_or((0, *applies));
+        for (place, here) in rules.iter().enumerate() {
+            let (rule, applies) = (here.rule, here.applies);
+            let (count, before) = self.of_rules.get(place).copied().unwrap_or((0, applies));
             let there = from..from + count;
             // what an exception lifts depends on the other rules
             let excepted = self.found[there.clone()].iter().any(is_excepted);
             let beside_others = holes && looks_at_others(rule, on_a_stair);
             // one that applies as before says what it said; of strength a case says nothing
-            let as_before = before == *applies && applies.surely() && rule.loads().next().is_none();
-            let touched = is_touched(rule) && (anew || !as_before);
+            let as_before = before == applies && applies.surely() && rule.loads().next().is_none();
+            let touched = here.is_touched && (anew || !as_before);
             if excepted || touched || beside_others {
-                let rule_here = (*rule, *applies);
-                let known = known.of(place, rule_here, scene);
-                judge(scene, bench, rule_here, &others, known, &mut judgements);
+                let known = known.of(place, (rule, applies), scene);
+                let looked_at = judge_rule(scene, bench, here, &others, known, &mut judgements);
                 let made = judgements.len();
                 let done = judgements.drain(..);
-                let done = done.map(|judgement| finding(scene, bench, rule, judgement));
+                let done = done.map(|judgement| finding(scene, bench, rule, judgement, looked_at));
                 put(&mut self.found, there, done);
                 match self.of_rules.get_mut(place) {
-                    Some(of_rule) => *of_rule = (made, *applies),
-                    None => self.of_rules.push((made, *applies)),
+                    Some(of_rule) => *of_rule = (made, applies),
+                    None => self.of_rules.push((made, applies)),
                 }
                 from += made;
             } else {
@@ -286,9 +345,31 @@ fn has_a_zone(rule: &Rule) -> bool {
     checks.any(|check| matches!(&check.demand, Demand::Opening(demand) if demand.zone.is_some()))
 }
 
-/// The rules of one ruleset with whether each applies.
+/// A rule, whether it applies, and the items that this rests on.
+#[derive(Clone, Copy)]
+struct Considered<'r> {
+    rule: &'r Rule,
+    applies: Applies,
+    looked_at: ItemSet,
+    /// Whether this had to be asked anew.
+    is_touched: bool,
+}
+
+impl<'r> Considered<'r> {
+    fn of(scene: &Scene<'_>, rule: &'r Rule) -> Considered<'r> {
+        let (applies, looked_at) = scene.looking_at(|| applies(scene, rule));
+        Considered {
+            rule,
+            applies,
+            looked_at,
+            is_touched: true,
+        }
+    }
+}
+
+/// The rules of one ruleset with whether each applies; all of those on holes.
 struct Others<'a, 'r> {
-    rules: &'a [(&'r Rule, Applies)],
+    rules: &'a [Considered<'r>],
 }
 
 impl<'r> Others<'_, 'r> {
@@ -296,8 +377,14 @@ impl<'r> Others<'_, 'r> {
         let possible = |applies: &Applies| applies.truth > Truth::False;
         self.rules
             .iter()
-            .filter(move |(_, applies)| possible(applies))
-            .flat_map(move |(rule, _)| rule.openings(item))
+            .filter(move |other| possible(&other.applies))
+            .flat_map(move |other| other.rule.openings(item))
+    }
+
+    /// What it rests on whether each of the rules on holes applies.
+    fn looked_at(&self) -> ItemSet {
+        let holes = self.rules.iter().filter(|other| bounds_holes(other.rule));
+        holes.fold(ItemSet::EMPTY, |all, other| all.and(other.looked_at))
     }
 
     /// Demands with a zone on this item.
@@ -311,6 +398,26 @@ impl<'r> Others<'_, 'r> {
     fn triangle_ball(&self) -> Option<Length> {
         self.openings(Item::StairTriangle)
             .find_map(|demand| opening::ball_size(demand).map(|limit| limit.length))
+    }
+}
+
+/// Judges by one rule; the items that this looks at.
+fn judge_rule<'r>(
+    scene: &Scene<'_>,
+    bench: &Bench<'r>,
+    here: &Considered<'r>,
+    others: &Others<'_, 'r>,
+    known: Option<&mut Option<Vec<Judgement<'r>>>>,
+    judgements: &mut Vec<Judgement<'r>>,
+) -> ItemSet {
+    let rule_here = (here.rule, here.applies);
+    let work = || judge(scene, bench, rule_here, others, known, judgements);
+    let ((), looked_at) = scene.looking_at(work);
+    let looked_at = looked_at.and(here.looked_at);
+    if bounds_holes(here.rule) {
+        looked_at.and(others.looked_at())
+    } else {
+        looked_at
     }
 }
 
@@ -487,7 +594,7 @@ fn by_demand<'r>(
 
 /// The load path under this demand as it was before a change that touched nothing of it.
 fn known_chain(scene: &Scene<'_>, demand: &LoadDemand) -> Option<Arc<Chain>> {
-    let before = scene.before?;
+    let before = scene.before.as_deref()?;
     let of_demand = |finding: &&Finding<'_>| {
         let mut loads = finding.rule.loads();
         loads.next().is_some_and(|one| std::ptr::eq(one, demand)) && loads.next().is_none()
@@ -668,6 +775,7 @@ fn finding<'r>(
     bench: &Bench<'r>,
     rule: &'r Rule,
     judgement: Judgement<'r>,
+    looked_at: ItemSet,
 ) -> Finding<'r> {
     let from_memory = is_from_memory(scene, bench.ruleset, rule);
     let mut judgement = judgement;
@@ -704,6 +812,7 @@ fn finding<'r>(
         also_readings: judgement.also_readings,
         reasons,
         chain: judgement.chain,
+        looked_at,
     }
 }
 

@@ -2,12 +2,12 @@
 
 use std::sync::Arc;
 
-use crate::items::GuardWord;
 use crate::items::InfillLooseWord;
 use crate::items::InfillWord;
 use crate::items::ItemWord;
 use crate::items::PlaceWord;
 use crate::items::StateWord;
+use std::cell::Cell;
 use std::cell::OnceCell;
 use std::rc::Rc;
 
@@ -15,12 +15,14 @@ use crate::geometry::Shape;
 use crate::items::Item;
 use crate::items::ItemSet;
 use crate::judge::Decision;
-use crate::judge::Finding;
 use crate::judge::Judged;
 use crate::judge::Options;
 use crate::judge::Reason;
+use crate::judge::before::Before;
 use crate::judge::bound::Evidence;
 use crate::judge::doubt;
+use crate::judge::presence::Presence;
+use crate::judge::presence::presence;
 use crate::judge::said::AtWorst;
 use crate::judge::said::Piece;
 use crate::judge::said::Said;
@@ -55,27 +57,21 @@ pub(super) struct Scene<'g> {
     pub(super) options: Options,
     pub(super) build: Build,
     pub(super) presence: Presence,
+    /// Items that somebody has asked for so far.
+    looked_at: Cell<ItemSet>,
     /// What each observation says about its own item, once somebody has asked.
-    pieces: Rc<Vec<OnceCell<Piece>>>,
+    pieces: Rc<Vec<OnceCell<(Piece, ItemSet)>>>,
     /// Circumstances that nobody wrote down, as one case has them.
     supposed: Vec<(Item, Supposed)>,
     /// Items that the guard's own observations speak of, and those it inherits.
     own: ItemSet,
     inherited: ItemSet,
     /// Whether the infill gives way, once somebody has asked.
-    gives_way: OnceCell<bool>,
+    gives_way: OnceCell<(bool, ItemSet)>,
     /// Whether some circumstance that was measured is doubtful, once somebody has asked.
     pub(super) doubtful: OnceCell<bool>,
     /// The guard as it was before a change, where it is one that was changed.
-    pub(super) before: Option<Before<'g>>,
-}
-
-/// A guard before a change, judged: what rests on readings that the change leaves alone
-/// need not be worked out anew.
-#[derive(Clone, Copy)]
-pub(super) struct Before<'g> {
-    pub(super) guard: &'g Guard,
-    pub(super) findings: &'g [Finding<'g>],
+    pub(super) before: Option<Rc<Before<'g>>>,
 }
 
 /// What a case supposes of a circumstance that nobody wrote down.
@@ -109,19 +105,6 @@ pub(super) enum Build {
     Exact,
 }
 
-/// Whether there is a guard at all.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Presence {
-    /// There is: it was said, or something of it was read; the observation's index.
-    Present(usize),
-    /// Looked, and there is none; the observation's index.
-    Absent(usize),
-    /// Could not look; the observation's index.
-    NotLooked(usize),
-    /// Nobody said.
-    NotSaid,
-}
-
 impl<'g> Scene<'g> {
     pub(super) fn new(guard: &'g Guard, facts: &'g SurveyFacts, options: Options) -> Scene<'g> {
         let is = |state: StateWord| guard.of(Item::State).any(|(_, o)| o.word() == Some(state));
@@ -137,6 +120,7 @@ impl<'g> Scene<'g> {
                 Build::Existing
             },
             presence: presence(guard),
+            looked_at: Cell::new(ItemSet::EMPTY),
             gives_way: OnceCell::new(),
             doubtful: OnceCell::new(),
             before: None,
@@ -153,15 +137,32 @@ impl<'g> Scene<'g> {
 
     /// The same guard, with what it was before a change.
     pub(super) fn after(self, (guard, judged): (&'g Guard, &'g Judged<'_>)) -> Scene<'g> {
-        let findings = &judged.findings;
+        let before = Before::of(guard, &judged.findings, self.guard);
         Scene {
-            before: Some(Before { guard, findings }),
+            before: Some(Rc::new(before)),
             ..self
         }
     }
 
+    /// Work, with the items whose readings it looks at.
+    pub(super) fn looking_at<T>(&self, work: impl FnOnce() -> T) -> (T, ItemSet) {
+        let before = self.looked_at.replace(ItemSet::EMPTY);
+        let done = work();
+        let looked_at = self.looked_at.get();
+        self.looked_at.set(before.and(looked_at));
+        (done, looked_at)
+    }
+
+    /// What is being worked out rests on these as well.
+    pub(super) fn rests_on(&self, items: ItemSet) {
+        self.looked_at.set(self.looked_at.get().and(items));
+    }
+
     /// As [`Guard::of`], without looking where nothing is.
     pub(super) fn of(&self, item: Item) -> impl Iterator<Item = (usize, &'g Observation)> {
+        let mut looked_at = self.looked_at.get();
+        looked_at.insert(item);
+        self.looked_at.set(looked_at);
         let (start, all) = if self.own.contains(item) {
             (0, &*self.guard.observations)
         } else if self.inherited.contains(item) {
@@ -195,9 +196,11 @@ impl<'g> Scene<'g> {
     /// none of them in particular.
     pub(super) fn shares_its_note(&self, observation: &Observation) -> bool {
         let mut others = self.guard.observations.iter();
-        others.any(|other| {
+        let shared = others.find(|other| {
             other.item != observation.item && Arc::ptr_eq(&other.note, &observation.note)
-        })
+        });
+        self.rests_on(shared.map(|other| other.item).into_iter().collect());
+        shared.is_some()
     }
 
     /// Whether it is at a window.
@@ -236,7 +239,10 @@ impl<'g> Scene<'g> {
     /// Whether the infill gives way under a push, so that a reading without
     /// one can prove only a shortfall.
     pub(super) fn infill_gives_way(&self) -> bool {
-        *self.gives_way.get_or_init(|| self.some_infill_gives_way())
+        let known = || self.looking_at(|| self.some_infill_gives_way());
+        let (gives_way, looked_at) = *self.gives_way.get_or_init(known);
+        self.rests_on(looked_at);
+        gives_way
     }
 
     fn some_infill_gives_way(&self) -> bool {
@@ -253,8 +259,10 @@ impl<'g> Scene<'g> {
         // what was read is the same in every case
         Scene {
             supposed,
+            looked_at: Cell::new(ItemSet::EMPTY),
             gives_way: self.gives_way.clone(),
             doubtful: self.doubtful.clone(),
+            before: self.before.clone(),
             pieces: Rc::clone(&self.pieces),
             ..*self
         }
@@ -324,6 +332,10 @@ impl<'g> Scene<'g> {
             Graduation::PlusMinus(size) => Some(size),
             Graduation::ReadTo(_) => None,
         };
+        if own.is_some() {
+            // drawn, or to be changed
+            self.rests_on(ItemSet::EMPTY.with(Item::State));
+        }
         let builder = |size| Term {
             effect: DoubtEffect::Builder,
             size,
@@ -350,7 +362,7 @@ impl<'g> Scene<'g> {
     pub(super) fn piece(&self, item: Item, index: usize) -> Piece {
         match self.pieces.get(index) {
             Some(piece) if self.guard.observation(index).item == item => {
-                piece.get_or_init(|| self.read(item, index)).clone()
+                self.known(piece, item, index).clone()
             }
             Some(_) | None => self.read(item, index),
         }
@@ -364,10 +376,22 @@ impl<'g> Scene<'g> {
         };
         match self.pieces.get(index) {
             Some(piece) if self.guard.observation(index).item == item => {
-                evidence(piece.get_or_init(|| self.read(item, index)))
+                evidence(self.known(piece, item, index))
             }
             Some(_) | None => evidence(&self.read(item, index)),
         }
+    }
+
+    fn known<'p>(
+        &self,
+        piece: &'p OnceCell<(Piece, ItemSet)>,
+        item: Item,
+        index: usize,
+    ) -> &'p Piece {
+        let read = || self.looking_at(|| self.read(item, index));
+        let (piece, looked_at) = piece.get_or_init(read);
+        self.rests_on(*looked_at);
+        piece
     }
 
     fn read(&self, item: Item, index: usize) -> Piece {
@@ -575,24 +599,4 @@ fn runs_between(item: Item, reading: &Reading) -> bool {
 
 fn items(observations: &[Observation]) -> ItemSet {
     observations.iter().map(|one| one.item).collect()
-}
-
-fn presence(guard: &Guard) -> Presence {
-    let find = |matching: &dyn Fn(Item, &Value) -> bool| {
-        guard.observations.iter().position(|observation| {
-            let reading = observation.reading.as_ref();
-            reading.is_some_and(|reading| matching(observation.item, &reading.value))
-        })
-    };
-    let is_guard = |item| item == Item::Guard;
-    let absent = find(&|item, value| is_guard(item) && value.word() == Some(GuardWord::None));
-    let present =
-        find(&|item, value| (is_guard(item) || item.is_of_the_guard()) && *value != Value::Unknown);
-    let not_looked = find(&|item, value| is_guard(item) && *value == Value::Unknown);
-    match (absent, present, not_looked) {
-        (Some(index), _, _) => Presence::Absent(index),
-        (None, Some(index), _) => Presence::Present(index),
-        (None, None, Some(index)) => Presence::NotLooked(index),
-        (None, None, None) => Presence::NotSaid,
-    }
 }

@@ -10,7 +10,7 @@ use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::reading::Bound;
 use crate::reading::Value;
-use crate::reading::parse;
+use crate::reading::parse_or_none;
 
 /// The most words that one reading in a note has: `2 ft 10 1/2 in`, `4 in ball passes`.
 const LONGEST: usize = 5;
@@ -22,6 +22,8 @@ pub(super) fn told_worse(scene: &Scene<'_>, index: usize) -> Option<Reason<'stat
     let item = observation.item;
     let a_hole = item.info().hole != Hole::No;
     let told = observation.note.bytes().any(|byte| byte.is_ascii_digit());
+    // of a hole only a ball that passes is looked for
+    let told = told && (!a_hole || tells_of_passing(&observation.note));
     if !told || scene.build == Build::Exact || !(a_hole || item == Item::Height) {
         return None;
     }
@@ -39,6 +41,13 @@ pub(super) fn told_worse(scene: &Scene<'_>, index: usize) -> Option<Reason<'stat
         is_worse && !written.any(|reading| says_the_same(&reading.value, &told))
     });
     worse.then_some(Reason::NoteTellsWorse { item, index })
+}
+
+/// Whether a note has a word that a reading of a ball that passes has. Cheap.
+fn tells_of_passing(note: &str) -> bool {
+    let word = b"pass";
+    let mut parts = note.as_bytes().windows(word.len());
+    parts.any(|part| part.eq_ignore_ascii_case(word))
 }
 
 /// Whether a length of a note may be the height at another place: it is less, and more than
@@ -82,7 +91,7 @@ fn readings(item: Item, note: &str) -> Vec<Value> {
             0
         };
         let read = (1..=most).rev().find_map(|count| {
-            let parsed = parse(item, &words[at..at + count].join(" "), None).ok()?;
+            let parsed = parse_or_none(item, &words[at..at + count].join(" "), None)?;
             Some((count, parsed.readings))
         });
         at += read.as_ref().map_or(1, |(count, _)| *count);

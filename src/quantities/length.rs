@@ -122,7 +122,14 @@ impl Length {
     /// Exact for every length: at most six decimals, no trailing zeros.
     #[must_use]
     pub fn millimetre_digits(self) -> String {
-        decimal(self.nanometres, 1_000_000)
+        let mut text = String::with_capacity(MOST_TEXTS);
+        self.push_millimetre_digits(&mut text);
+        text
+    }
+
+    /// The same behind a text.
+    pub(crate) fn push_millimetre_digits(self, text: &mut String) {
+        push_decimal(text, self.nanometres, 1_000_000);
     }
 
     /// Exact text in this unit where it has one, else in millimetres.
@@ -139,21 +146,30 @@ impl Length {
     /// ```
     #[must_use]
     pub fn exact(self, unit: LengthUnit) -> String {
+        let mut text = String::with_capacity(MOST_TEXTS);
+        self.push_exact(unit, &mut text);
+        text
+    }
+
+    fn push_exact(self, unit: LengthUnit, text: &mut String) {
+        let in_full = |unit: LengthUnit, text: &mut String| {
+            push_decimal(text, self.nanometres, unit.one().nanometres.unsigned_abs());
+            text.push(' ');
+            text.push_str(unit.symbol());
+        };
         match unit {
             LengthUnit::Inch | LengthUnit::Foot if self.nanometres % SIXTY_FOURTH == 0 => {
                 let marks = self.nanometres / SIXTY_FOURTH;
-                let mut text = fraction(marks.unsigned_abs());
-                text.push_str(" in");
                 if marks < 0 {
-                    text.insert(0, '-');
+                    text.push('-');
                 }
-                text
+                push_fraction(text, marks.unsigned_abs());
+                text.push_str(" in");
             }
-            LengthUnit::Inch | LengthUnit::Foot | LengthUnit::Millimetre => {
-                self.millimetre_digits() + " mm"
+            LengthUnit::Inch | LengthUnit::Foot => in_full(LengthUnit::Millimetre, text),
+            LengthUnit::Millimetre | LengthUnit::Centimetre | LengthUnit::Metre => {
+                in_full(unit, text);
             }
-            LengthUnit::Centimetre => format!("{} cm", decimal(self.nanometres, 10_000_000)),
-            LengthUnit::Metre => format!("{} m", decimal(self.nanometres, 1_000_000_000)),
         }
     }
 
@@ -195,12 +211,13 @@ impl Length {
         }
         let step = reading_step(unit);
         let rounded = towards - towards.rem_euclid(step);
-        if rounded == 0 {
-            let least = Length::from_nanometres(step).exact(unit);
-            return format!("less than {least}");
-        }
-        let mut text = Length::from_nanometres(rounded).exact(unit);
-        text.insert_str(0, "about ");
+        let (how, shown) = match rounded {
+            0 => ("less than ", step),
+            rounded => ("about ", rounded),
+        };
+        let mut text = String::with_capacity(MOST_TEXTS);
+        text.push_str(how);
+        Length::from_nanometres(shown).push_exact(unit, &mut text);
         text
     }
 }
@@ -300,61 +317,61 @@ impl LengthUnit {
     }
 }
 
+/// So long are nearly all texts of a length.
+const MOST_TEXTS: usize = 24;
+
 /// `33 1/2` from 64ths of an inch.
-fn fraction(marks: u64) -> String {
+fn push_fraction(text: &mut String, marks: u64) {
     let (whole, rest) = (marks / 64, marks % 64);
     if rest == 0 {
-        return whole.to_string();
+        return push_digits(text, whole, 1);
     }
-    let shared = 1 << rest.trailing_zeros().min(6);
-    let mut text = String::with_capacity(16);
     if whole > 0 {
-        text.push_str(&whole.to_string());
+        push_digits(text, whole, 1);
         text.push(' ');
     }
-    text.push_str(&(rest / shared).to_string());
+    let shared = 1 << rest.trailing_zeros().min(6);
+    push_digits(text, rest / shared, 1);
     text.push('/');
-    text.push_str(&(64 / shared).to_string());
-    text
+    push_digits(text, 64 / shared, 1);
 }
 
 /// A count of nanometres in a unit of so many, a power of ten, in full, without trailing zeros.
-fn decimal(nanometres: i64, unit: u64) -> String {
+fn push_decimal(text: &mut String, nanometres: i64, unit: u64) {
     let size = nanometres.unsigned_abs();
-    let (mut whole, mut rest) = (size / unit, size % unit);
-    let mut places = if rest == 0 { 0 } else { unit.ilog10() };
-    while rest > 0 && rest % 10 == 0 {
+    if nanometres < 0 {
+        text.push('-');
+    }
+    push_digits(text, size / unit, 1);
+    let mut rest = size % unit;
+    if rest == 0 {
+        return;
+    }
+    let mut places = unit.ilog10();
+    while rest.is_multiple_of(10) {
         rest /= 10;
         places -= 1;
     }
-    // digit by digit from the last one on: a table of findings has many of these
-    let mut digits = [0; LONGEST_DECIMAL];
-    let mut at = digits.len();
-    let mut put = |sign: u8| {
-        at -= 1;
-        digits[at] = sign;
-    };
-    let digit = |of: u64| b'0' + u8::try_from(of % 10).unwrap_or(0);
-    for _ in 0..places {
-        put(digit(rest));
-        rest /= 10;
-    }
-    if places > 0 {
-        put(b'.');
-    }
-    put(digit(whole));
-    while whole >= 10 {
-        whole /= 10;
-        put(digit(whole));
-    }
-    if nanometres < 0 {
-        put(b'-');
-    }
-    String::from_utf8_lossy(&digits[at..]).into_owned()
+    text.push('.');
+    push_digits(text, rest, places);
 }
 
-/// Nineteen digits, a minus sign and a point at most.
-const LONGEST_DECIMAL: usize = 24;
+/// A number with zeros before it up to so many places: a table of findings has many of these.
+fn push_digits(text: &mut String, mut number: u64, places: u32) {
+    let mut digits = [b'0'; LONGEST_NUMBER];
+    let mut least = usize::try_from(places).unwrap_or(LONGEST_NUMBER);
+    let mut at = digits.len();
+    while at > 0 && (number > 0 || least > 0) {
+        at -= 1;
+        digits[at] = b'0' + u8::try_from(number % 10).unwrap_or(0);
+        number /= 10;
+        least = least.saturating_sub(1);
+    }
+    text.push_str(str::from_utf8(&digits[at..]).unwrap_or_default());
+}
+
+/// Digits of the largest of them.
+const LONGEST_NUMBER: usize = 20;
 
 #[cfg(test)]
 mod tests {

@@ -36,7 +36,7 @@ pub use error::ReadingError;
 pub use footholds::parse_sides;
 pub use force::{parse_force, parse_line_load, parse_moment, parse_pressure};
 pub use length::parse_length;
-pub use parse::{Parsed, parse};
+pub use parse::{Parsed, parse, parse_or_none};
 pub use print::print;
 pub use slope::parse_slope;
 pub use value::{

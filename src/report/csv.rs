@@ -341,6 +341,8 @@ fn after(basis: &ReportBasis<'_>, cautions: &str) -> CsvLine {
 #[derive(Default)]
 struct FindingRow {
     cells: CsvLine,
+    /// Room for a number.
+    digits: String,
 }
 
 impl FindingRow {
@@ -350,7 +352,11 @@ impl FindingRow {
 
     fn millimetres(&mut self, length: Option<Length>) {
         match length {
-            Some(length) => self.text(&length.millimetre_digits()), // may be below zero
+            Some(length) => {
+                self.digits.clear();
+                length.push_millimetre_digits(&mut self.digits);
+                self.cells.text(&self.digits); // may be below zero
+            }
             None => self.empty(1),
         }
     }
@@ -409,7 +415,7 @@ impl FindingRow {
     fn place(&mut self, reading: &LooseReading<'_>, basis: &ReportBasis<'_>) {
         let (row, facts) = (reading.row, basis.survey);
         self.text(words::file_name(row, facts));
-        self.text(&row.line.to_string());
+        self.cells.number(row.line);
         self.text(&words::sheet_cell(row, reading.column, facts).unwrap_or_default());
         self.text(reading.note);
     }

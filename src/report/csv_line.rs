@@ -1,6 +1,8 @@
 //! One row of CSV as bytes: each cell on one line, no formula for a spreadsheet, in
 //! quotation marks where it needs them.
 
+use std::io::Write;
+
 use crate::report::escape::is_formula;
 use crate::report::one_line;
 
@@ -51,6 +53,13 @@ impl CsvLine {
         if quoted {
             self.bytes.push(b'"');
         }
+    }
+
+    /// A cell of a number.
+    pub(super) fn number(&mut self, number: u64) {
+        self.part();
+        // a row in memory takes all that is written
+        let _ = write!(self.bytes, "{number}");
     }
 
     /// Cells with nothing in them.

@@ -12,7 +12,7 @@ use crate::items::NearMiss;
 use crate::quantities::LengthUnit;
 use crate::reading::Parsed;
 use crate::reading::Value;
-use crate::reading::parse;
+use crate::reading::parse_or_none;
 use crate::survey::codes;
 use crate::survey::complaints::Complaints;
 use crate::survey::header::Header;
@@ -520,7 +520,7 @@ fn is_a_gauge(text: &str) -> bool {
         let mut readings = parsed.readings.iter();
         readings.any(|reading| matches!(reading.value, Value::Ball(_)))
     };
-    text.contains("ball") && parse(Item::Opening, text, None).is_ok_and(of_a_ball)
+    text.contains("ball") && parse_or_none(Item::Opening, text, None).is_some_and(of_a_ball)
 }
 
 fn gauge_of_no_item(row: &SurveyRow<'_>, cell: usize, text: &str) -> Diagnostic {

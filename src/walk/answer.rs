@@ -14,6 +14,7 @@ use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
 use crate::reading::parse_length;
+use crate::reading::parse_or_none;
 use crate::reading::print;
 use crate::survey::codes;
 use crate::walk::GuardName;
@@ -175,7 +176,7 @@ impl<'r> Walk<'r> {
         }
         let lacks_unit = known.is_err()
             && item.info().kind.holds_a_length()
-            && parse(item, &pending.reading, Some(LengthUnit::Inch)).is_ok();
+            && parse_or_none(item, &pending.reading, Some(LengthUnit::Inch)).is_some();
         if let (true, Some(unit)) = (lacks_unit, self.unit) {
             pending.reading = format!("{} {}", pending.reading, unit.symbol());
         } else if let (Err(error), false) = (&known, lacks_unit) {

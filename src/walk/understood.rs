@@ -4,13 +4,13 @@ use crate::items::Item;
 use crate::quantities::Length;
 use crate::quantities::LengthUnit;
 use crate::reading::Value;
-use crate::reading::parse;
+use crate::reading::parse_or_none;
 use crate::reading::print;
 use crate::walk::unit::without_unit;
 
 /// What was understood, where it is not what stands there.
 pub(super) fn meant(item: Item, written: &str, unit: Option<LengthUnit>) -> Option<String> {
-    let parsed = parse(item, written, unit).ok()?;
+    let parsed = parse_or_none(item, written, unit)?;
     let printed: Vec<String> = parsed.readings.iter().map(print).collect();
     let printed = printed.join("; ");
     if let [reading] = parsed.readings.as_slice()

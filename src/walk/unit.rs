@@ -6,6 +6,7 @@ use crate::quantities::LengthUnit;
 use crate::reading::Value;
 use crate::reading::parse;
 use crate::reading::parse_length;
+use crate::reading::parse_or_none;
 use crate::walk::AnswerTopic;
 use crate::walk::GuardName;
 use crate::walk::Prompt;
@@ -78,7 +79,7 @@ impl Bare {
 
 /// A length in the unit of the other system, for whoever compares.
 fn meant_by(item: Item, reading: &str) -> String {
-    let parsed = parse(item, reading, None).ok();
+    let parsed = parse_or_none(item, reading, None);
     let first = parsed.as_ref().and_then(|parsed| parsed.readings.first());
     let Some(Value::Measure(measure)) = first.map(|reading| &reading.value) else {
         return reading.to_owned();

@@ -23,6 +23,7 @@ use crate::judge::load_path::link::Taken;
 use crate::judge::load_path::link::Wrong;
 use crate::judge::load_path::load::Loads;
 use crate::judge::load_path::post;
+use crate::judge::load_path::post::PostDemand;
 use crate::judge::load_path::pull;
 use crate::judge::load_path::rail;
 use crate::judge::load_path::rail_end;
@@ -49,9 +50,10 @@ pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
         spacing: seen.known_length(Item::PostSpacing),
     };
     let written = seen.tells_anything();
+    let of_post = post::demand(&seen, loads);
     // a list of what nobody wrote would only bury the rest
     let links = if written {
-        links(&seen, loads)
+        links(&seen, loads, of_post.as_ref())
     } else {
         Vec::new()
     };
@@ -61,7 +63,7 @@ pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
         links,
         written,
         seen: wrong(&seen),
-        moments: moments(&seen, loads),
+        moments: moments(&seen, loads, of_post),
         looked_at: seen.looked_at(),
     }
 }
@@ -83,7 +85,7 @@ fn value_of(observation: &Observation) -> Option<&Value> {
     observation.reading.as_ref().map(|reading| &reading.value)
 }
 
-fn links(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<Link> {
+fn links(seen: &Seen<'_, '_>, loads: Loads<'_>, of_post: Option<&PostDemand>) -> Vec<Link> {
     let (wood, framing_wood) = (Wood::of_posts(seen), Wood::of_framing(seen));
     let woods = Woods {
         post: &wood,
@@ -92,7 +94,7 @@ fn links(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<Link> {
     let mut links = infill::links(seen, &wood, loads);
     links.extend(rail::links(seen, &wood, loads));
     links.extend(rail_end::links(seen, &wood, loads));
-    links.extend(post::links(seen, &wood, loads));
+    links.extend(post::links(seen, &wood, loads, of_post));
     links.extend(cables::end_post(seen, &wood));
     links.extend(fixing::links(seen, woods, loads));
     links.extend(framing::links(seen, &framing_wood, loads));
@@ -124,11 +126,15 @@ fn each_once<T: PartialEq + Copy>(list: &mut Vec<T>) {
     list.truncate(kept);
 }
 
-fn moments(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Vec<(Member, Moment)> {
+fn moments(
+    seen: &Seen<'_, '_>,
+    loads: Loads<'_>,
+    of_post: Option<PostDemand>,
+) -> Vec<(Member, Moment)> {
     let infill = infill::on_one(seen, loads).map(|(moment, _)| moment);
     [
         (Member::Infill, infill),
-        (Member::Post, post::moment(seen, loads)),
+        (Member::Post, of_post.map(|demand| demand.high)),
         (Member::Rail, rail::moment(loads)),
     ]
     .into_iter()

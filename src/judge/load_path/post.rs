@@ -51,8 +51,11 @@ const NOTCH: Ruled = Ruled {
     source: sources::NOTCHES_TESTED,
 };
 
+/// The moment in a post, at least and at most.
+pub(super) type PostDemand = Ends<Worked<Moment>>;
+
 /// The moment where the post is held: at the upper fastener, or at the floor.
-fn demand(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<Ends<Worked<Moment>>> {
+pub(super) fn demand(seen: &Seen<'_, '_>, loads: Loads<'_>) -> Option<PostDemand> {
     let height = seen.height()?;
     let at =
         |height, covering, depth| loads.post_moment(lever_arm(height, covering, depth), height);
@@ -118,8 +121,13 @@ fn holes(seen: &Seen<'_, '_>) -> Ends<Distance> {
 }
 
 /// The links of the post.
-pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<Link> {
-    let Some(demand) = demand(seen, loads) else {
+pub(super) fn links(
+    seen: &Seen<'_, '_>,
+    wood: &Wood,
+    loads: Loads<'_>,
+    demand: Option<&PostDemand>,
+) -> Vec<Link> {
+    let Some(demand) = demand else {
         let reason = LinkReason::HeightOrSpacingNotWritten;
         let asks = [Item::Height, Item::PostSpacing];
         let link = Link::hidden(KIND, BENDING, reason, &asks);
@@ -133,7 +141,7 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
         },
         holes: holes(seen),
     };
-    let mut links = vec![ruled(seen, bending(seen, wood, cut, &demand))];
+    let mut links = vec![ruled(seen, bending(seen, wood, cut, demand))];
     if cut.notch == Share::Whole && !seen.mentions(ConditionWord::Rot) {
         links.extend(shear(seen, wood, loads, cut));
     }

@@ -75,10 +75,11 @@ pub(super) fn links(seen: &Seen<'_, '_>, wood: &Wood, loads: Loads<'_>) -> Vec<L
     if seen.mentions(RailEndFasteningWord::Nails) {
         return nailed(seen, wood, loads);
     }
-    let framing = Wood::of_framing(seen);
     match seen.word::<RailEndFasteningWord>() {
         Some(RailEndFasteningWord::ScrewsIntoAPost) => screwed(seen, wood, loads),
-        Some(RailEndFasteningWord::ScrewsIntoAStud) => into_a_stud(seen, (wood, &framing), loads),
+        Some(RailEndFasteningWord::ScrewsIntoAStud) => {
+            into_a_stud(seen, (wood, &Wood::of_framing(seen)), loads)
+        }
         Some(RailEndFasteningWord::Hidden) => vec![hidden(loads, LinkReason::RailEndUnseen, &[])],
         Some(RailEndFasteningWord::MasonryAnchors) => {
             vec![hidden(loads, LinkReason::AnchorsInMasonry, &[])]

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use crate::items::Item;
 use crate::items::StateWord;
 use crate::quantities::LengthUnit;
-use crate::reading::parse;
+use crate::reading::parse_or_none;
 use crate::reading::print;
 use crate::report::PlannedGuard;
 use crate::report::ReportBasis;
@@ -81,7 +81,7 @@ pub fn altered_survey(
 /// As it was written, where that needs no heading to be read.
 fn cell(observation: &Observation) -> String {
     let written = &*observation.written;
-    let same = parse(observation.item, written, None).is_ok_and(|parsed| {
+    let same = parse_or_none(observation.item, written, None).is_some_and(|parsed| {
         let mut readings = parsed.readings.iter();
         readings.any(|reading| Some(reading) == observation.reading.as_deref())
     });
