@@ -10,6 +10,7 @@ use crate::judge::scene::Scene;
 use crate::quantities::Length;
 use crate::reading::Bound;
 use crate::reading::Value;
+use crate::reading::names_a_ball;
 use crate::reading::parse_or_none;
 
 /// The most words that one reading in a note has: `2 ft 10 1/2 in`, `4 in ball passes`.
@@ -23,7 +24,7 @@ pub(super) fn told_worse(scene: &Scene<'_>, index: usize) -> Option<Reason<'stat
     let a_hole = item.info().hole != Hole::No;
     let told = observation.note.bytes().any(|byte| byte.is_ascii_digit());
     // of a hole only a ball that passes is looked for
-    let told = told && (!a_hole || tells_of_passing(&observation.note));
+    let told = told && (!a_hole || names_a_ball(&observation.note));
     if !told || scene.build == Build::Exact || !(a_hole || item == Item::Height) {
         return None;
     }
@@ -41,13 +42,6 @@ pub(super) fn told_worse(scene: &Scene<'_>, index: usize) -> Option<Reason<'stat
         is_worse && !written.any(|reading| says_the_same(&reading.value, &told))
     });
     worse.then_some(Reason::NoteTellsWorse { item, index })
-}
-
-/// Whether a note has a word that a reading of a ball that passes has. Cheap.
-fn tells_of_passing(note: &str) -> bool {
-    let word = b"pass";
-    let mut parts = note.as_bytes().windows(word.len());
-    parts.any(|part| part.eq_ignore_ascii_case(word))
 }
 
 /// Whether a length of a note may be the height at another place: it is less, and more than

@@ -22,6 +22,16 @@ use crate::reading::tokens::Lexeme;
 
 const BALL_WORDS: &[&str] = &["ball", "balls", "sphere"];
 
+/// Whether a text has a word that every reading of a ball has, in the middle of another
+/// word too. Cheap.
+#[must_use]
+pub fn names_a_ball(text: &str) -> bool {
+    BALL_WORDS.iter().any(|word| {
+        let mut parts = text.as_bytes().windows(word.len());
+        parts.any(|part| part.eq_ignore_ascii_case(word.as_bytes()))
+    })
+}
+
 const STOPS: &[&str] = &[
     "stops",
     "stop",

@@ -31,6 +31,7 @@ mod value;
 mod words;
 mod years;
 
+pub use ball::names_a_ball;
 pub use calendar::looks_like_a_date;
 pub use error::ReadingError;
 pub use footholds::parse_sides;

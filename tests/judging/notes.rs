@@ -206,7 +206,14 @@ fn a_note_that_tells_of_a_worse_place_lets_its_reading_not_meet() {
             "{told}"
         );
     }
-    for told in ["a 4 in ball passes there", "5 in ball passes at the wall."] {
+    for told in [
+        "a 4 in ball passes there",
+        "5 in ball passes at the wall.",
+        "a 4 in ball goes through",
+        "4 in ball went through at the post",
+        "a 4 in sphere fits through",
+        "4 in Ball Passed",
+    ] {
         assert_eq!(
             of(high, &format!("3 1/8 in,{told}"), ""),
             "not measured",
