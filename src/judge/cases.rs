@@ -17,10 +17,10 @@ use crate::judge::condition::applies;
 use crate::judge::condition::holds;
 use crate::judge::decides::decided_and_alone;
 use crate::judge::decides::worst_of_hazards;
+use crate::judge::findings::CaseFindings;
+use crate::judge::findings::KnownChecks;
+use crate::judge::findings::RuleCounts;
 use crate::judge::rule::Bench;
-use crate::judge::rule::CaseFindings;
-use crate::judge::rule::KnownChecks;
-use crate::judge::rule::RuleCounts;
 use crate::judge::scene::Scene;
 use crate::judge::told_apart::Unknown;
 use crate::judge::told_apart::told_apart;
@@ -445,10 +445,10 @@ pub(super) fn tells_more(agreed: Verdict, without: Verdict) -> bool {
 mod tests {
     use super::*;
     use crate::judge::Options;
+    use crate::judge::findings::findings;
     use crate::judge::from_csv;
     use crate::judge::rule::Decides;
     use crate::judge::rule::InForceThen;
-    use crate::judge::rule::findings;
     use crate::rules::embedded_ids;
     use crate::rules::load_to_judge;
     use crate::survey::Guard;

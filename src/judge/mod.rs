@@ -18,6 +18,7 @@ mod entrapment;
 pub mod examples;
 mod facts;
 mod finding;
+mod findings;
 mod foothold;
 #[cfg(test)]
 mod from_csv;
