@@ -175,6 +175,19 @@ fn a_danger_that_several_share_is_said_once() {
     assert!(first.contains("KEEP EVERYBODY OFF IT"), "{first}");
 }
 
+#[test]
+fn what_could_not_be_looked_at_is_told_where_no_railing_is_asked_for_too() {
+    let survey = "guard,item,reading\nstep,drop,under 10 in\nstep,place,deck\n\
+step,bottom gap,not reached\n";
+    let args = ["check", "@s.csv", "--rules", "us-dwelling-2018"];
+    let told = words(&run(&[("s.csv", survey)], &args).out);
+    assert!(told.contains("needs no railing by these rules"), "{told}");
+    assert!(
+        told.contains("Not looked at: bottom gap not reached; opening, "),
+        "{told}"
+    );
+}
+
 /// What ten kinds of people read first, slips of theirs and all: 24 lines of 80 columns
 /// and the complaints beside them. Read before they were accepted.
 #[test]

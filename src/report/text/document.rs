@@ -149,6 +149,13 @@ fn names(guard: &GuardTold) -> String {
     names.join(", ")
 }
 
+/// What somebody wrote that could not be looked at, and what nobody wrote.
+fn not_looked_at(guard: &GuardTold) -> String {
+    let said = guard.could_not_look.iter().cloned();
+    let names = Some(names(guard)).filter(|names| !names.is_empty());
+    said.chain(names).collect::<Vec<_>>().join("; ")
+}
+
 /// More than these nobody looks at in one go. (our own judgement, no source)
 const MOST_NEXT: usize = 6;
 
@@ -181,7 +188,7 @@ fn good(lines: &mut Lines, told: &[GuardTold], for_all: &[SaidOfItem], known: &m
             let all = blocks::everything(guard, for_all);
             let text = known.shortly(&guard.name, &parts, &all);
             let text = text.unwrap_or_else(|| written::joined(&parts));
-            let open = names(guard);
+            let open = not_looked_at(guard);
             let key = (text.clone(), open.clone(), &guard.full, &guard.holds);
             match seen.get(&key) {
                 Some(index) => {
