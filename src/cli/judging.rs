@@ -4,7 +4,6 @@
 use std::collections::VecDeque;
 use std::io;
 use std::num::NonZero;
-use std::ops::ControlFlow;
 use std::sync::Arc;
 use std::sync::Mutex;
 use std::sync::mpsc::Receiver;
@@ -53,11 +52,11 @@ pub(super) fn write_guards<'r>(
         let (jobs, queue) = sync_channel::<Job<'r>>(judges);
         // the threads hold the only ends to take from: what is sent to none fails
         let queue = Arc::new(Mutex::new(queue));
-        for _ in 1..judges {
+        for _ in 0..judges {
             let queue = Arc::clone(&queue);
             scope.spawn(move || judge_all(&queue, basis));
         }
-        scope.spawn(move || judge_all(&queue, basis));
+        drop(queue);
         let mut line = InLine {
             jobs,
             begun: VecDeque::new(),
@@ -65,24 +64,9 @@ pub(super) fn write_guards<'r>(
             batch: Vec::with_capacity(BATCH),
             report,
         };
-        let mut guards = 0;
-        let mut failed = Ok(());
-        let read = survey.guards(&mut |guard| {
-            if !is_wanted(&guard) {
-                return ControlFlow::Continue(());
-            }
-            guards += 1;
-            match line.take(guard) {
-                Ok(()) => ControlFlow::Continue(()),
-                Err(error) => {
-                    failed = Err(error);
-                    ControlFlow::Break(())
-                }
-            }
-        });
-        failed?;
+        let written = report::each_guard(survey, is_wanted, &mut |guard| line.take(guard))?;
         line.finish()?;
-        Ok(GuardsWritten { guards, read })
+        Ok(written)
     })
 }
 

@@ -44,7 +44,7 @@ impl ItemSet {
 
     /// All that is in either.
     #[must_use]
-    pub fn and(self, other: ItemSet) -> ItemSet {
+    pub fn union(self, other: ItemSet) -> ItemSet {
         let mut both = self;
         for (word, more) in both.0.iter_mut().zip(other.0) {
             *word |= more;
@@ -54,7 +54,7 @@ impl ItemSet {
 
     /// Whether something is in both.
     #[must_use]
-    pub fn meets(self, other: ItemSet) -> bool {
+    pub fn intersects(self, other: ItemSet) -> bool {
         self.0
             .iter()
             .zip(other.0)
@@ -92,5 +92,15 @@ mod tests {
             assert!(!set.insert(item), "{item}");
         }
         assert_eq!(set, Item::all().collect());
+    }
+
+    #[test]
+    fn two_sets_have_in_common_what_is_in_both() {
+        let [height, opening, drop] =
+            [Item::Height, Item::Opening, Item::Drop].map(|item| ItemSet::EMPTY.with(item));
+        let both = height.union(opening);
+        assert_eq!(both, [Item::Opening, Item::Height].into_iter().collect());
+        assert!(both.intersects(height) && both.intersects(opening));
+        assert!(!both.intersects(drop) && !both.intersects(ItemSet::EMPTY));
     }
 }

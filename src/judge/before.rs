@@ -17,7 +17,6 @@ use crate::survey::Observation;
 /// A guard before a change, judged: what rests on readings that the change leaves alone
 /// need not be worked out anew.
 pub(super) struct Before<'g> {
-    pub(super) guard: &'g Guard,
     pub(super) findings: &'g [Finding<'g>],
     /// Items of which a reading came or went.
     changed: ItemSet,
@@ -30,7 +29,7 @@ pub(super) struct Before<'g> {
 impl<'g> Before<'g> {
     /// A change leaves the order of what stays as it was; where it did not, more counts as
     /// changed than is.
-    pub(super) fn of(guard: &'g Guard, findings: &'g [Finding<'g>], now: &Guard) -> Before<'g> {
+    pub(super) fn of(guard: &Guard, findings: &'g [Finding<'g>], now: &Guard) -> Before<'g> {
         let mut changed = ItemSet::EMPTY;
         let mut moved = Vec::with_capacity(guard.observations.len());
         let mut at = 0;
@@ -63,12 +62,16 @@ impl<'g> Before<'g> {
             (discriminant::<Presence>(&presence(guard)), proposed)
         };
         Before {
-            guard,
             findings,
             changed,
             moved,
             is_of_its_kind: kind(guard) == kind(now),
         }
+    }
+
+    /// Whether all readings of these items are as they were.
+    pub(super) fn leaves(&self, items: ItemSet) -> bool {
+        !self.changed.intersects(items)
     }
 
     /// Whether a ruleset that covers the guard did so before, and decides as it did.
@@ -95,7 +98,7 @@ impl<'g> Before<'g> {
             reason.observation().is_none() && *reason != Reason::LiftedFromMemory
         };
         let untouched = finding.chain.is_none()
-            && !self.changed.meets(finding.looked_at)
+            && self.leaves(finding.looked_at)
             && finding.reasons.iter().all(stays);
         if !untouched {
             return None;

@@ -54,35 +54,23 @@ pub(super) fn findings_after<'r>(
     let from = known.iter().position(of_ruleset).unwrap_or(known.len());
     let mut known = &known[from..];
     let stays = bench.not_covered.is_none() && before.stays_under(bench.ruleset);
-    let all = bench.ruleset.rules.iter().map(|rule| {
-        let count = known.iter().take_while(|of| std::ptr::eq(of.rule, rule));
-        let (own, rest) = known.split_at(count.count());
-        known = rest;
-        (rule, before.taken_over(own).filter(|_| stays))
-    });
-    let all: Vec<(&'r Rule, Option<Vec<Finding<'r>>>)> = all.collect();
-    // those that are judged anew look at the others on holes
-    let others = all
-        .iter()
-        .filter(|(rule, taken)| taken.is_none() || bounds_holes(rule));
-    let rules: Vec<Considered<'r>> = others
-        .map(|(rule, _)| Considered::of(scene, rule))
-        .collect();
+    // those that are judged anew look at whether the others apply
+    let rules = bench.ruleset.rules.iter();
+    let rules: Vec<Considered<'r>> = rules.map(|rule| Considered::of(scene, rule)).collect();
     let others = Others { rules: &rules };
     let first = found.len();
     let mut judgements = Vec::with_capacity(3);
-    for (rule, taken) in all {
-        if let Some(taken) = taken {
-            found.extend(taken);
+    for here in &rules {
+        let of_rule = |of: &&Finding<'r>| std::ptr::eq(of.rule, here.rule);
+        let (own, rest) = known.split_at(known.iter().take_while(of_rule).count());
+        known = rest;
+        if stays && let Some(own) = before.taken_over(own) {
+            found.extend(own);
             continue;
         }
-        let mut considered = rules.iter();
-        let Some(here) = considered.find(|one| std::ptr::eq(one.rule, rule)) else {
-            continue;
-        };
         let looked_at = judge_rule(scene, bench, here, &others, None, &mut judgements);
         let done = judgements.drain(..);
-        found.extend(done.map(|judgement| finding(scene, bench, rule, judgement, looked_at)));
+        found.extend(done.map(|judgement| finding(scene, bench, here.rule, judgement, looked_at)));
     }
     lifted_from_memory(scene, bench, &mut found[first..]);
 }

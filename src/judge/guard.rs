@@ -618,16 +618,12 @@ mod tests {
         ("moves when pushed", "no", "a lot"),
     ];
 
-    /// The guard with one reading changed, one left out, or none.
-    fn guard(changed: Option<usize>, left_out: Option<usize>) -> Guard {
-        let mut survey = "guard,item,reading\n".to_owned();
-        for (at, (item, first, other)) in SAID.iter().enumerate() {
-            let reading = if changed == Some(at) { other } else { first };
-            if left_out != Some(at) {
-                survey.push_str(&format!("g,{item},{reading}\n"));
-            }
-        }
-        from_csv::guards(&survey).remove(0)
+    /// The guard, with its first readings or the others.
+    fn guard(of: impl Fn(&(&str, &'static str, &'static str)) -> &'static str) -> Guard {
+        let rows = SAID
+            .iter()
+            .map(|said| format!("g,{},{}\n", said.0, of(said)));
+        from_csv::guards(&format!("guard,item,reading\n{}", rows.collect::<String>())).remove(0)
     }
 
     fn told<'j>(judged: &'j Judged<'_>) -> Vec<(&'j str, Verdict, Option<&'j Chain>)> {
@@ -645,11 +641,17 @@ mod tests {
         });
         let facts = SurveyFacts::default();
         let options = Options::default();
-        let before = guard(None, None);
+        let before = guard(|(_, first, _)| first);
+        let others = guard(|(_, _, other)| other);
         let judged = judge(&before, &facts, &rulesets, options);
         let mut taken_over = Vec::new();
         for (at, (item, ..)) in SAID.iter().enumerate() {
-            for other in [guard(Some(at), None), guard(None, Some(at))] {
+            // as a remedy does it: the old reading goes, the new one stands behind
+            let mut left_out = before.clone();
+            left_out.observations.remove(at);
+            let mut changed = left_out.clone();
+            changed.observations.push(others.observations[at].clone());
+            for other in [changed, left_out] {
                 let anew = judge(&other, &facts, &rulesets, options);
                 let changed = judge_changed(&other, (&before, &judged), &facts, &rulesets, options);
                 assert_eq!(told(&changed), told(&anew), "{item}");

@@ -141,7 +141,7 @@ impl<'r> Others<'_, 'r> {
     /// What it rests on whether each of the rules on holes applies.
     fn looked_at(&self) -> ItemSet {
         let holes = self.rules.iter().filter(|other| bounds_holes(other.rule));
-        holes.fold(ItemSet::EMPTY, |all, other| all.and(other.looked_at))
+        holes.fold(ItemSet::EMPTY, |all, other| all.union(other.looked_at))
     }
 
     /// Demands with a zone on this item.
@@ -170,9 +170,9 @@ pub(super) fn judge_rule<'r>(
     let rule_here = (here.rule, here.applies);
     let work = || judge(scene, bench, rule_here, others, known, judgements);
     let ((), looked_at) = scene.looking_at(work);
-    let looked_at = looked_at.and(here.looked_at);
+    let looked_at = looked_at.union(here.looked_at);
     if bounds_holes(here.rule) {
-        looked_at.and(others.looked_at())
+        looked_at.union(others.looked_at())
     } else {
         looked_at
     }
@@ -358,7 +358,7 @@ fn known_chain(scene: &Scene<'_>, demand: &LoadDemand) -> Option<Arc<Chain>> {
     };
     let found = before.findings.iter().find(of_demand)?;
     let chain = found.chain.as_ref()?;
-    is_the_same(chain, before.guard, scene).then(|| Arc::clone(chain))
+    is_the_same(chain, before, scene).then(|| Arc::clone(chain))
 }
 
 /// The load path under a rule's loads.

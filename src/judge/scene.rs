@@ -149,20 +149,18 @@ impl<'g> Scene<'g> {
         let before = self.looked_at.replace(ItemSet::EMPTY);
         let done = work();
         let looked_at = self.looked_at.get();
-        self.looked_at.set(before.and(looked_at));
+        self.looked_at.set(before.union(looked_at));
         (done, looked_at)
     }
 
     /// What is being worked out rests on these as well.
     pub(super) fn rests_on(&self, items: ItemSet) {
-        self.looked_at.set(self.looked_at.get().and(items));
+        self.looked_at.set(self.looked_at.get().union(items));
     }
 
     /// As [`Guard::of`], without looking where nothing is.
     pub(super) fn of(&self, item: Item) -> impl Iterator<Item = (usize, &'g Observation)> {
-        let mut looked_at = self.looked_at.get();
-        looked_at.insert(item);
-        self.looked_at.set(looked_at);
+        self.rests_on(ItemSet::EMPTY.with(item));
         let (start, all) = if self.own.contains(item) {
             (0, &*self.guard.observations)
         } else if self.inherited.contains(item) {

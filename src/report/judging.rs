@@ -33,6 +33,22 @@ pub fn write_guards(
     is_wanted: &dyn Fn(&Guard) -> bool,
     report: &mut dyn Report,
 ) -> io::Result<GuardsWritten> {
+    each_guard(survey, is_wanted, &mut |guard| {
+        let judged = judge(&guard, basis.survey, basis.rulesets, basis.options);
+        report.guard(&JudgedGuard { guard, judged })
+    })
+}
+
+/// Hands over every guard that is wanted, in the order of first appearance, until one of
+/// them cannot be written.
+///
+/// # Errors
+/// Those of `write`.
+pub fn each_guard(
+    survey: &Survey<'_>,
+    is_wanted: &dyn Fn(&Guard) -> bool,
+    write: &mut dyn FnMut(Guard) -> io::Result<()>,
+) -> io::Result<GuardsWritten> {
     let mut failed = Ok(());
     let mut guards = 0;
     let read = survey.guards(&mut |guard| {
@@ -40,8 +56,7 @@ pub fn write_guards(
             return ControlFlow::Continue(());
         }
         guards += 1;
-        let judged = judge(&guard, basis.survey, basis.rulesets, basis.options);
-        match report.guard(&JudgedGuard { guard, judged }) {
+        match write(guard) {
             Ok(()) => ControlFlow::Continue(()),
             Err(error) => {
                 failed = Err(error);

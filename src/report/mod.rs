@@ -71,7 +71,7 @@ pub use forms::report;
 pub use found_rules::found_rules;
 pub use html::{HtmlFolder, HtmlReport, PAGE_POLICY, PAGE_STYLE, PageSink};
 pub use items::{item, items};
-pub use judging::{GuardsWritten, write_guards};
+pub use judging::{GuardsWritten, each_guard, write_guards};
 pub use layout::{LayoutAnswer, layout_json, layout_text};
 pub use layout_svg::layout_svg;
 pub use opening::{OpeningAnswer, opening_json, opening_notes, opening_text};

@@ -8,6 +8,7 @@ use crate::items::MovesWhenPushedWord;
 use crate::items::NotchedPostWord;
 use crate::items::PostMaterialWord;
 use crate::items::PostPositionWord;
+use crate::judge::before::Before;
 use crate::judge::load_path::arm::Fixed;
 use crate::judge::load_path::arm::fixed;
 use crate::judge::load_path::cables;
@@ -34,13 +35,10 @@ use crate::judge::load_path::woods::Woods;
 use crate::judge::scene::Scene;
 use crate::quantities::Moment;
 use crate::quantities::inches;
-use crate::reading::Value;
 use crate::rules::LoadBasis;
 use crate::rules::LoadDemand;
 use crate::rules::Member;
 use crate::statics::lateral::WIDEST_ACROSS_GRAIN;
-use crate::survey::Guard;
-use crate::survey::Observation;
 
 /// Follows the load from the infill and the rail down to the framing.
 pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
@@ -68,21 +66,9 @@ pub(in crate::judge) fn chain(scene: &Scene<'_>, demand: &LoadDemand) -> Chain {
     }
 }
 
-/// Whether nothing that a chain rests on is otherwise on this guard than on the one that
-/// it was followed on.
-pub(in crate::judge) fn is_the_same(chain: &Chain, on: &Guard, scene: &Scene<'_>) -> bool {
-    let units = Seen::of(scene).units();
-    let mut looked_at = Item::all().filter(|item| chain.looked_at.contains(*item));
-    units == chain.units
-        && looked_at.all(|item| {
-            let now = scene.of(item).map(|(_, observation)| value_of(observation));
-            let then = on.of(item).map(|(_, observation)| value_of(observation));
-            now.eq(then)
-        })
-}
-
-fn value_of(observation: &Observation) -> Option<&Value> {
-    observation.reading.as_ref().map(|reading| &reading.value)
+/// Whether a chain that was followed before a change is the one that it would be now.
+pub(in crate::judge) fn is_the_same(chain: &Chain, before: &Before<'_>, scene: &Scene<'_>) -> bool {
+    before.leaves(chain.looked_at) && Seen::of(scene).units() == chain.units
 }
 
 fn links(seen: &Seen<'_, '_>, loads: Loads<'_>, of_post: Option<&PostDemand>) -> Vec<Link> {

@@ -553,4 +553,3 @@ const opening = new Promise(done => addEventListener("DOMContentLoaded", done)).
 // early.js: this script runs
 $("cannot").remove();
 onerror = null;
-
